@@ -1,6 +1,6 @@
 module example.com/cookday
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect

@@ -1,0 +1,30 @@
+package schedule
+
+import "strings"
+
+// Fault is one thing wrong with a request, plan or log of readings.
+type Fault struct {
+	Path     string `json:"path"`     // dishes[0].weight; "" for the whole document
+	Sentence string `json:"sentence"` // names the value and what would be right
+	Line     int    `json:"line,omitempty"`
+}
+
+// InputError carries all faults of an input, in the order of the document.
+type InputError struct{ Faults []Fault }
+
+// Error gives the faults one a line, "path: sentence".
+func (e *InputError) Error() string {
+	lines := make([]string, len(e.Faults))
+	for i, f := range e.Faults {
+		lines[i] = f.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// String is "path: sentence".
+func (f Fault) String() string {
+	if f.Path == "" {
+		return f.Sentence
+	}
+	return f.Path + ": " + f.Sentence
+}

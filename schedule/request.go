@@ -1,0 +1,185 @@
+package schedule
+
+import (
+	"time"
+
+	"github.com/rickb777/date"
+	"github.com/rickb777/date/clock"
+
+	"example.com/cookday/schedule/unit"
+)
+
+// Request is what the cook asks for: the menu, the grill, the day. It is a
+// value: once made it may be shared between goroutines. [Read] decodes one
+// from YAML or JSON; [Make] refuses one with faults, all of them at once.
+type Request struct {
+	Format     int         `json:"format"`         // 1
+	ID         string      `json:"id,omitempty"`   // optional plan id; without it the plan's id follows from the request
+	Name       string      `json:"name,omitempty"` // a title for the sheets
+	Serve      Serve       `json:"serve"`
+	Guests     *Guests     `json:"guests,omitempty"`
+	Grill      Grill       `json:"grill"`
+	Oven       *Oven       `json:"oven,omitempty"`
+	Weather    Weather     `json:"weather"`
+	Quiet      []Quiet     `json:"quiet,omitempty"`
+	Confidence float64     `json:"confidence"` // chance asked for each dish, 0.5 to 0.99; 0 stands for 0.9
+	Units      unit.System `json:"units"`      // the language of the texts; empty stands for us
+	Earliest   *Clock      `json:"earliest,omitempty"`
+	Dishes     []Dish      `json:"dishes"`
+}
+
+// Serve is the main serving instant on the wall clock of TZ.
+type Serve struct {
+	Date date.Date   `json:"date"`
+	Time clock.Clock `json:"time"`
+	TZ   string      `json:"tz"` // IANA name
+}
+
+// Clock is a wall-clock instant on the day of serving, or on Date if it is set.
+// In a file it is "15:00" or {date: 2027-07-02, time: "15:00"}.
+type Clock struct {
+	Date *date.Date  `json:"date,omitempty"`
+	Time clock.Clock `json:"time"`
+}
+
+// Guests counts the eaters. In a file it is 24 or {adults: 20, children: 8, frail: true}.
+type Guests struct {
+	Adults   int  `json:"adults"`
+	Children int  `json:"children,omitempty"`
+	Frail    bool `json:"frail,omitempty"` // old, very young, pregnant or ill people eat: rules of safety are stricter
+}
+
+// Kinds of grill.
+const (
+	GrillKettle = "kettle" // round, with a lid; wants Diameter
+	GrillBox    = "box"    // rectangular grate; wants Width and Depth
+	GrillOther  = "other"  // described by its zones; gets no charcoal advice
+)
+
+// Kinds of fuel.
+const (
+	FuelBriquettes = "briquettes"
+	FuelLump       = "lump"
+)
+
+// Grill is the one cooker of the day.
+type Grill struct {
+	Kind        string          `json:"kind"`
+	Diameter    unit.Length     `json:"diameter,omitzero"`
+	Width       unit.Length     `json:"width,omitzero"`
+	Depth       unit.Length     `json:"depth,omitzero"`
+	Fuel        string          `json:"fuel,omitempty"`        // empty stands for briquettes
+	GaugeOffset unit.Difference `json:"gauge_offset,omitzero"` // how much more the lid gauge shows than the grate has, at 250 F on a 70 F day
+	WaterPan    bool            `json:"water_pan,omitempty"`
+	Zones       []GrillZone     `json:"zones,omitempty"` // kind other only
+}
+
+// GrillZone is a part of the grate of a grill of kind other.
+type GrillZone struct {
+	Name   string           `json:"name"`
+	Width  unit.Length      `json:"width"`
+	Depth  unit.Length      `json:"depth"`
+	Min    unit.Temperature `json:"min"` // coolest level it can be held at
+	Max    unit.Temperature `json:"max"` // hottest
+	Direct bool             `json:"direct,omitempty"`
+}
+
+// Oven is a kitchen oven to hold or finish in.
+type Oven struct {
+	Hold unit.Temperature `json:"hold,omitzero"` // air temperature for holding; zero stands for 170 F
+}
+
+// Weather is the day's weather. What is not given is taken as a mild calm day.
+type Weather struct {
+	Air       *unit.Temperature `json:"air,omitempty"`   // by day; nil stands for 70 F
+	Night     *unit.Temperature `json:"night,omitempty"` // by night; nil stands for Air
+	Humidity  *unit.Fraction    `json:"humidity,omitempty"`
+	Wind      unit.Speed        `json:"wind,omitzero"`
+	Rain      bool              `json:"rain,omitempty"`
+	Sheltered bool              `json:"sheltered,omitempty"`
+	Altitude  unit.Length       `json:"altitude,omitzero"`
+	Hours     []WeatherFrom     `json:"hours,omitempty"` // refines the day
+}
+
+// WeatherFrom is the weather from an instant on; what is nil stays as it was.
+type WeatherFrom struct {
+	From Clock             `json:"from"`
+	Air  *unit.Temperature `json:"air,omitempty"`
+	Wind *unit.Speed       `json:"wind,omitempty"`
+	Rain *bool             `json:"rain,omitempty"`
+}
+
+// Quiet is a stretch of every day in which nobody tends anything. From may be
+// later than To: then it lasts over midnight.
+type Quiet struct {
+	From clock.Clock `json:"from"`
+	To   clock.Clock `json:"to"`
+}
+
+// Dish is one line of the menu.
+type Dish struct {
+	ID        string            `json:"id,omitempty"`
+	Name      string            `json:"name,omitempty"`
+	Cut       string            `json:"cut"`
+	Weight    unit.Mass         `json:"weight,omitzero"`   // of one piece
+	Weights   []unit.Mass       `json:"weights,omitempty"` // of unequal pieces, instead of Weight and Count
+	Count     int               `json:"count,omitempty"`   // pieces; 0 stands for 1
+	Thickness unit.Length       `json:"thickness,omitzero"`
+	Target    *Target           `json:"target,omitempty"`
+	Start     *Start            `json:"start,omitempty"`
+	Prep      []string          `json:"prep,omitempty"` // injected, stuffed, rolled, tenderised, brined
+	Wrap      *Wrap             `json:"wrap,omitempty"` // nil leaves it to the cut's habit and the planner
+	Zone      string            `json:"zone,omitempty"` // direct or indirect
+	Level     *unit.Temperature `json:"level,omitempty"`
+	Rest      *unit.Duration    `json:"rest,omitempty"`
+	Hold      []string          `json:"hold,omitempty"`   // allowed ways of holding: counter, tent, insulated-box, oven, grill, none
+	Finish    string            `json:"finish,omitempty"` // sear
+	Serve     *Clock            `json:"serve,omitempty"`
+	Earliest  *Clock            `json:"earliest,omitempty"`
+	Travel    *unit.Duration    `json:"travel,omitempty"`
+	Ready     string            `json:"ready,omitempty"` // day-before
+}
+
+// Target is when a piece is done: a core temperature at take-off, a named
+// doneness of the cut, or the final peak after carry-over. Exactly one is set.
+// In a file it is "203 F", "medium-rare" or {final: 130 F}.
+type Target struct {
+	Core     *unit.Temperature `json:"core,omitempty"`
+	Doneness string            `json:"doneness,omitempty"`
+	Final    *unit.Temperature `json:"final,omitempty"`
+}
+
+// Start is the state of a piece when it goes on. In a file it is "38 F" or frozen.
+type Start struct {
+	Core   unit.Temperature `json:"core,omitzero"`
+	Frozen bool             `json:"frozen,omitempty"`
+}
+
+// What a piece is wrapped in.
+const (
+	WrapFoil  = "foil"
+	WrapPaper = "paper"
+	WrapNone  = "none"
+)
+
+// Wrap asks for a cover from a core temperature (the earliest one, not an
+// appointment) or after a time on the grate. In a file it is none or
+// {with: foil, from: 150 F} or {with: paper, after: 4h}.
+type Wrap struct {
+	With  string            `json:"with"`
+	From  *unit.Temperature `json:"from,omitempty"`
+	After *unit.Duration    `json:"after,omitempty"`
+}
+
+// Ways of holding a finished piece, gentlest first.
+const (
+	HoldNone    = "none"
+	HoldCounter = "counter"
+	HoldTent    = "tent"
+	HoldBox     = "insulated-box"
+	HoldOven    = "oven"
+	HoldGrill   = "grill" // on the grate over a dying fire
+)
+
+// Location is the time zone of the request.
+func (r Request) Location() (*time.Location, error) { return time.LoadLocation(r.Serve.TZ) }
