@@ -1,0 +1,60 @@
+package heat
+
+// ElapsedS is the time since Start in s.
+func (s *Sim) ElapsedS() float64 { return s.elapsed }
+
+// CoreC is the temperature of the centre in degC.
+func (s *Sim) CoreC() float64 { return s.coreOf(&s.state) }
+
+// coreOf extends the two innermost cells to the centre by a parabola.
+func (s *Sim) coreOf(st *state) float64 {
+	return st.tempC[0] - (st.tempC[1]-st.tempC[0])/8
+}
+
+// SurfaceC is the temperature of the very surface in degC.
+func (s *Sim) SurfaceC() float64 { return s.state.surfaceC }
+
+// OuterC is the temperature in degC of the outermost cell, one sixteenth of the
+// radius thick.
+func (s *Sim) OuterC() float64 { return s.state.tempC[s.cells-1] }
+
+// MeanC is the mean temperature by volume in degC.
+func (s *Sim) MeanC() float64 {
+	var sum, volume float64
+	for i := range s.cells {
+		sum += s.volume[i] * s.state.tempC[i]
+		volume += s.volume[i]
+	}
+	return sum / volume
+}
+
+// EvaporatedKgPerKg is the water evaporated since Start per raw mass.
+func (s *Sim) EvaporatedKgPerKg() float64 { return s.state.vapour / s.massKgM2 }
+
+// DrippedKgPerKg is the water that ran off since Start per raw mass.
+func (s *Sim) DrippedKgPerKg() float64 { return s.state.dripped / s.massKgM2 }
+
+// SurfaceWaterKgM2 is the free water on the surface in kg/m2.
+func (s *Sim) SurfaceWaterKgM2() float64 { return s.state.water }
+
+// Dimensionality is the E of the running cook, 1 to 3.
+func (s *Sim) Dimensionality() float64 { return s.shape }
+
+// AsymptoteC is the temperature in degC at which a surface gone dry takes up no
+// more heat: the core comes close to it and no further.
+func (s *Sim) AsymptoteC() float64 {
+	dry := s.face.cover * s.wetFactor * dryWetness
+	low, high := s.face.limits()
+	for range 60 {
+		mid := (low + high) / 2
+		if q, _ := s.face.flux(mid, dry); q > 0 {
+			low = mid
+		} else {
+			high = mid
+		}
+		if high-low < 1e-3 {
+			break
+		}
+	}
+	return (low + high) / 2
+}
