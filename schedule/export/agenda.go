@@ -1,0 +1,99 @@
+package export
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// day is the steps of one date on the cook's clock.
+type day struct {
+	title   string
+	entries []entry
+}
+
+// entry is a line of the agenda: a step, or a remark between the steps.
+type entry struct {
+	at     time.Time
+	remark string        // quiet hours, clock change, now; empty for a step
+	step   schedule.Step // if there is no remark
+	kind   string        // in words
+	text   string        // what to do
+	window string        // when to expect it
+	change string        // what a revision did to it
+	quiet  bool          // falls into quiet hours
+}
+
+// agenda lists the steps by day, with remarks where quiet hours begin and end,
+// where the clock changes and where now is. With next > 0 only so many steps that
+// are still to come, without remarks but the day's.
+func (v *view) agenda(next int) []day {
+	var entries []entry
+	for _, s := range v.Steps {
+		if next > 0 && (s.Done || s.At.Before(v.now)) {
+			continue
+		}
+		entries = append(entries, v.entry(s))
+		if next > 0 && len(entries) == next {
+			break
+		}
+	}
+	if next == 0 {
+		entries = append(v.remarks(), entries...) // first where the instant is the same
+		slices.SortStableFunc(entries, func(a, b entry) int { return a.at.Compare(b.at) })
+	}
+	var days []day
+	for i, e := range entries {
+		if i == 0 || !v.sameDay(entries[i-1].at, e.at) {
+			days = append(days, day{title: v.day(e.at)})
+		}
+		d := &days[len(days)-1]
+		d.entries = append(d.entries, e)
+	}
+	return days
+}
+
+func (v *view) entry(s schedule.Step) entry {
+	e := entry{at: v.at(s.At), step: s, kind: phrase(s.Kind), text: sentence(s.Text),
+		window: v.window(s.Window, s.At), quiet: v.quietAt(s.At)}
+	if name := v.dish(s.Dish); s.Dish != "" && !strings.Contains(strings.ToLower(e.text), strings.ToLower(name)) {
+		e.text = strings.TrimSpace(name + ": " + e.text)
+	}
+	if e.text == "" {
+		e.text = capital(e.kind) + "."
+	}
+	if c, ok := v.changes[s.ID]; ok {
+		e.change = sentence(c.Text)
+		if e.change == "" {
+			e.change = sentence(c.Kind)
+		}
+	}
+	return e
+}
+
+// remarks are the lines between the steps; those outside the plan's span are left out.
+func (v *view) remarks() []entry {
+	if len(v.Steps) == 0 {
+		return nil
+	}
+	first, last := v.Steps[0].At, v.Steps[len(v.Steps)-1].At
+	var remarks []entry
+	add := func(at time.Time, text string) {
+		if !at.Before(first) && !at.After(last) {
+			remarks = append(remarks, entry{at: v.at(at), remark: text})
+		}
+	}
+	for _, q := range v.Quiet {
+		add(q.From, "Quiet hours until "+v.clockBy(q.To, q.From)+": nobody tends anything.")
+		add(q.To, "Quiet hours end.")
+	}
+	for _, j := range v.jumps(first, last) {
+		add(j.at, j.text)
+	}
+	if !v.now.IsZero() {
+		add(v.now, "Now: "+v.clock(v.now)+".")
+	}
+	return remarks
+}

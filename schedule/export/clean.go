@@ -1,0 +1,38 @@
+package export
+
+import (
+	"strings"
+	"unicode"
+)
+
+// clean makes a text of a stranger fit for one line of any format: white space
+// becomes a space; control characters, the marks that reorder text around them
+// (Unicode Standard Annex 9, section 2), tags and what is no character at all are
+// dropped. The joiners stay: Persian, Hindi and many emoji need them.
+func clean(s string) string {
+	return strings.Join(strings.Fields(strings.Map(keep, s)), " ")
+}
+
+// scrub drops the same characters from a finished document and keeps its lines.
+func scrub(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '\n' {
+			return r
+		}
+		return keep(r)
+	}, s)
+}
+
+func keep(r rune) rune {
+	switch {
+	case r == '\u200c' || r == '\u200d': // joiners
+		return r
+	case unicode.IsSpace(r) || r == '\u2028' || r == '\u2029':
+		return ' '
+	case unicode.IsControl(r), unicode.Is(unicode.Cf, r), unicode.Is(unicode.Co, r):
+		return -1
+	case r == unicode.ReplacementChar, r&0xfffe == 0xfffe, r >= 0xfdd0 && r <= 0xfdef:
+		return -1
+	}
+	return r
+}

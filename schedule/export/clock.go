@@ -1,0 +1,94 @@
+package export
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// at is an instant on the cook's clock, to the minute.
+func (v *view) at(t time.Time) time.Time { return t.In(v.loc).Round(time.Minute) }
+
+// clock prints the time of day, and the zone's abbreviation where the clock shows
+// that time twice.
+func (v *view) clock(t time.Time) string {
+	t = v.at(t)
+	text := t.Format("15:04")
+	for _, other := range []time.Time{t.Add(-time.Hour), t.Add(time.Hour), t.Add(-30 * time.Minute), t.Add(30 * time.Minute)} {
+		if other.Format("15:04") == text {
+			return text + " " + t.Format("MST")
+		}
+	}
+	return text
+}
+
+// day prints a date for a heading or a headline.
+func (v *view) day(t time.Time) string { return v.at(t).Format("Monday 2 January 2006") }
+
+// sameDay tells whether two instants share a date on the cook's clock.
+func (v *view) sameDay(a, b time.Time) bool {
+	return v.at(a).Format(time.DateOnly) == v.at(b).Format(time.DateOnly)
+}
+
+// clockBy prints the time of day and the weekday where it is not that of ref.
+func (v *view) clockBy(t, ref time.Time) string {
+	if v.sameDay(t, ref) {
+		return v.clock(t)
+	}
+	return v.clock(t) + v.at(t).Format(" Mon")
+}
+
+// window says the spread of an instant, nothing where the plan fixes it.
+func (v *view) window(w schedule.Window, ref time.Time) string {
+	if w.Early.IsZero() || v.at(w.Early).Equal(v.at(w.Late)) {
+		return ""
+	}
+	return fmt.Sprintf("Between %s and %s, likely %s.", v.clockBy(w.Early, ref), v.clockBy(w.Late, ref), v.clockBy(w.Expected, ref))
+}
+
+// span prints a stretch of time: "23:00 Fri to 05:30 Sat".
+func (v *view) span(from, to time.Time) string {
+	if v.sameDay(from, to) {
+		return v.clock(from) + " to " + v.clock(to)
+	}
+	return v.clock(from) + v.at(from).Format(" Mon") + " to " + v.clock(to) + v.at(to).Format(" Mon")
+}
+
+// quietAt finds the quiet hours that an instant falls into.
+func (v *view) quietAt(t time.Time) bool {
+	for _, q := range v.Quiet {
+		if !t.Before(q.From) && t.Before(q.To) {
+			return true
+		}
+	}
+	return false
+}
+
+// jump is a change of the clock: to or from summer time.
+type jump struct {
+	at   time.Time
+	text string // said to somebody who reads it half asleep
+}
+
+// jumps finds the clock changes from one instant to another.
+func (v *view) jumps(from, to time.Time) []jump {
+	var found []jump
+	for t := from.In(v.loc); ; {
+		_, end := t.ZoneBounds()
+		if end.IsZero() || end.After(to) {
+			return found
+		}
+		name, before := end.Add(-time.Second).In(v.loc).Zone()
+		_, after := end.In(v.loc).Zone()
+		way, by := "forward", time.Duration(after-before)*time.Second
+		if by < 0 {
+			way, by = "back", -by
+		}
+		if by > 0 {
+			old := end.In(time.FixedZone(name, before)).Format("15:04")
+			found = append(found, jump{end, fmt.Sprintf("The clocks go %s by %s: %s becomes %s.", way, v.sys.About(by), old, end.In(v.loc).Format("15:04"))})
+		}
+		t = end
+	}
+}

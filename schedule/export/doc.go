@@ -1,0 +1,21 @@
+// Package export turns a finished plan into something to look at, print,
+// subscribe to or compute with: text for a terminal, JSON, CSV, iCalendar, SVG
+// pictures and an HTML sheet. It only reads the plan: it has no clock and asks
+// nobody, so the same plan and options give the same bytes. Instants are rounded
+// to minutes, so that the bytes do not depend on the processor either.
+//
+// Names and texts in a plan come from strangers. Every writer escapes them for
+// its format and drops control characters and the Unicode marks that reorder
+// what follows them.
+package export
+
+import "time"
+
+// Options says how a sheet or picture is to look. The zero value is fine.
+type Options struct {
+	Now     time.Time // marks the present; zero leaves it out
+	Width   int       // text: columns, at least 40; 0 stands for 80
+	Colour  bool      // text: bold and colour by escape sequences
+	Brief   int       // text: only the next so many steps; 0 stands for all
+	Picture string    // which picture [Picture] draws
+}

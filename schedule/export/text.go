@@ -1,0 +1,143 @@
+package export
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/cookday/schedule"
+)
+
+// Text writes the sheet for a terminal or a plain printer: headline, what matters
+// most, shopping, the steps by time, holds, findings, remedies, cautions. With
+// Options.Brief it is the next steps only. The error names an unknown time zone or
+// is that of the writer.
+func Text(w io.Writer, p schedule.Plan, o Options) error {
+	v, err := look(p, o.Now)
+	if err != nil {
+		return err
+	}
+	t := &textSheet{view: v, width: max(o.Width, 40), colour: o.Colour}
+	if o.Width == 0 {
+		t.width = 80
+	}
+	switch {
+	case o.Brief > 0 && p.Feasible:
+		t.brief(o.Brief)
+	case !p.Feasible:
+		t.infeasible()
+	default:
+		t.whole()
+	}
+	_, err = io.WriteString(w, t.String())
+	return err
+}
+
+func (t *textSheet) whole() {
+	first, rest := t.bySeverity()
+	t.headline()
+	t.changed()
+	t.cautions("Mind first", first)
+	t.shopping()
+	t.fires()
+	t.steps(0)
+	t.holds()
+	t.findings("What to know about this plan", t.Findings)
+	t.remedies("If you want it otherwise")
+	t.cautions("Mind as well", rest)
+	t.footer()
+}
+
+// infeasible says so first: nobody should shop for a day that does not fit.
+func (t *textSheet) infeasible() {
+	t.heading(t.title(), '=')
+	t.item("", t.styled(bold, "There is no plan for this day as it is asked for."))
+	t.item("", "Asked: "+t.menu()+", to eat at "+t.clock(t.ServeAt)+" on "+t.day(t.ServeAt)+".")
+	t.findings("Why not", t.Findings)
+	t.remedies("What would make it work")
+	first, rest := t.bySeverity()
+	t.cautions("Mind", append(first, rest...))
+}
+
+func (t *textSheet) brief(n int) {
+	t.steps(n)
+	if len(t.agenda(n)) == 0 {
+		t.item("", "No steps are left.")
+	}
+	for _, c := range t.Cautions {
+		if c.Severity == schedule.Danger {
+			t.item("! ", sentence(c.Text))
+		}
+	}
+}
+
+func (t *textSheet) headline() {
+	t.heading(t.title(), '=')
+	t.row("What", t.menu())
+	t.row("Eat at", t.eatAt())
+	if t.LightAt != nil {
+		t.row("Light at", t.clock(*t.LightAt)+" on "+t.day(*t.LightAt))
+	}
+	t.row("How sure", t.sure())
+	if !t.now.IsZero() {
+		t.row("Now", t.clock(t.now)+" on "+t.day(t.now))
+	}
+	if t.Revision > 0 {
+		t.row("Revision", fmt.Sprint(t.Revision))
+	}
+}
+
+// menu lists the dishes with their portions.
+func (v *view) menu() string {
+	words := make([]string, len(v.Dishes))
+	for i, d := range v.Dishes {
+		words[i] = v.dish(d.ID)
+		if portion := v.portion(d); portion != "" {
+			words[i] += " (" + portion + ")"
+		}
+	}
+	if len(words) == 0 { // an infeasible plan may know the request only
+		for _, d := range v.Request.Dishes {
+			words = append(words, clean(d.Name))
+		}
+	}
+	return list(words)
+}
+
+// eatAt says when people eat, and which dishes come at another time.
+func (v *view) eatAt() string {
+	text := v.clock(v.ServeAt) + " on " + v.day(v.ServeAt)
+	for _, d := range v.Dishes {
+		if !v.at(d.ServeAt).Equal(v.at(v.ServeAt)) && !d.ServeAt.IsZero() {
+			text += "; " + v.dish(d.ID) + " at " + v.clockBy(d.ServeAt, v.ServeAt)
+		}
+	}
+	return text
+}
+
+func (t *textSheet) changed() {
+	if len(t.Changes) == 0 {
+		return
+	}
+	t.heading("What this revision changed", '-')
+	for _, c := range t.Changes {
+		t.item("* ", strings.TrimSpace(sentence(c.Text)+" "+sentence(c.Why)))
+	}
+}
+
+func (t *textSheet) cautions(title string, cautions []schedule.Caution) {
+	if len(cautions) == 0 {
+		return
+	}
+	t.heading(title, '-')
+	for _, c := range cautions {
+		mark := "- "
+		switch c.Severity {
+		case schedule.Danger:
+			mark = t.styled(danger, "! ")
+		case schedule.Warning:
+			mark = "! "
+		}
+		t.item(mark, sentence(c.Text))
+	}
+}

@@ -1,0 +1,260 @@
+package export
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/cookday/schedule"
+)
+
+// textSheet collects the lines of a text.
+type textSheet struct {
+	*view
+	strings.Builder
+	width  int
+	colour bool
+}
+
+// Escape sequences (ECMA-48 SGR). Bold and red on top of the terminal's own
+// colours: they read on a light and on a dark ground, and nothing is said by
+// colour alone.
+const (
+	bold   = "\x1b[1m"
+	danger = "\x1b[1;31m"
+	plain  = "\x1b[0m"
+)
+
+func (t *textSheet) styled(style, s string) string {
+	if !t.colour || s == "" {
+		return s
+	}
+	return style + s + plain
+}
+
+func (t *textSheet) line(s string) {
+	t.WriteString(strings.TrimRight(s, " "))
+	t.WriteByte('\n')
+}
+
+// heading sets a title with a rule below, and a blank line before it.
+func (t *textSheet) heading(title string, rule byte) {
+	if t.Len() > 0 {
+		t.line("")
+	}
+	size := 0
+	for _, line := range wrap(title, t.width) {
+		t.line(t.styled(bold, line))
+		size = max(size, columns(line))
+	}
+	t.line(strings.Repeat(string(rule), size))
+}
+
+// item writes a text with a mark before its first line, the others indented as far.
+// Marks and texts may be styled; a styled text is shorter than a line.
+func (t *textSheet) item(mark, text string) {
+	indent := columns(unstyled(mark))
+	if strings.HasPrefix(text, "\x1b") {
+		t.line(mark + text)
+		return
+	}
+	for i, line := range wrap(text, t.width-indent) {
+		if i > 0 {
+			mark = strings.Repeat(" ", indent)
+		}
+		t.line(mark + line)
+	}
+}
+
+func unstyled(s string) string {
+	for _, style := range []string{bold, danger, plain} {
+		s = strings.ReplaceAll(s, style, "")
+	}
+	return s
+}
+
+// row writes a label and its text in two columns.
+func (t *textSheet) row(label, text string) {
+	t.item(t.styled(bold, label)+strings.Repeat(" ", max(1, 10-columns(label))), text)
+}
+
+func (t *textSheet) shopping() {
+	t.heading("Shopping", '-')
+	for _, d := range t.Dishes {
+		text := t.dish(d.ID)
+		if portion := t.portion(d); portion != "" {
+			text += ": " + portion
+		}
+		t.item("- ", text)
+	}
+	if t.Fuel != nil {
+		t.item("- ", sentence(t.Fuel.Text))
+	}
+	t.item("- ", "Have ready: "+t.tools()+".")
+}
+
+func (t *textSheet) fires() {
+	if len(t.Phases) == 0 {
+		return
+	}
+	t.heading("The fire", '-')
+	for _, f := range t.Phases {
+		t.item(fmt.Sprintf("%d. ", f.Number), t.fire(f))
+		for _, text := range []string{f.Build, f.Vents} {
+			if text != "" {
+				t.item("   ", sentence(text))
+			}
+		}
+	}
+}
+
+// fire says band, level, layout and times of a phase in a sentence. The gauge is
+// named in the low band only: elsewhere it says too little (common practice, no source).
+func (v *view) fire(f schedule.Phase) string {
+	text := fmt.Sprintf("%s, %s at the grate", capital(clean(f.Band))+" band", v.grate(f.LevelC))
+	if f.Band == "low" && f.GaugeC > 0 {
+		text += ", the lid gauge near " + v.grate(f.GaugeC)
+	}
+	if f.Layout != "" {
+		text += "; coals: " + layoutWords(clean(f.Layout))
+	}
+	return text + "; " + v.span(f.From, f.To) + "."
+}
+
+// kindColumns is the width of the longest kind of step, "stall begins".
+const kindColumns = 12
+
+func (t *textSheet) steps(next int) {
+	for _, d := range t.agenda(next) {
+		t.heading(d.title, '-')
+		for _, e := range d.entries {
+			t.entry(e)
+		}
+	}
+}
+
+// entry writes a step: a box to tick for what is to be done, a wave for what only
+// happens, the time, the kind, the text.
+func (t *textSheet) entry(e entry) {
+	if e.remark != "" {
+		t.item("    "+pad(t.clock(e.at), 5)+"  ", "-- "+e.remark)
+		return
+	}
+	mark := "[ ] "
+	switch {
+	case e.step.Done:
+		mark = "[x] "
+	case !e.step.Attended:
+		mark = " ~  "
+	}
+	lead := mark + t.styled(bold, pad(t.clock(e.at), 5)) + "  "
+	if t.width >= 64 {
+		lead += pad(e.kind, kindColumns) + "  "
+	}
+	text := e.text
+	for _, more := range []string{e.window, e.change} {
+		if more != "" {
+			text += " " + more
+		}
+	}
+	if e.quiet {
+		text += " (In quiet hours.)"
+	}
+	t.item(lead, text)
+}
+
+func (t *textSheet) holds() {
+	if lines := t.holdLines(); len(lines) > 0 {
+		t.heading("Resting and holding", '-')
+		for _, line := range lines {
+			t.item("- ", line)
+		}
+	}
+}
+
+// holdLines says the chosen hold of each dish, and the others that would do.
+func (v *view) holdLines() []string {
+	var lines []string
+	for _, d := range v.Dishes {
+		for _, h := range d.Holds {
+			text := v.dish(d.ID) + ", " + phrase(h.Method)
+			if !h.Chosen {
+				text += " (would do as well)"
+			}
+			text += ": " + sentence(h.Text)
+			if h.LimitMinutes > 0 && !h.Until.IsZero() {
+				text += " No longer than until " + v.clockBy(h.Until, v.ServeAt) + "."
+			}
+			lines = append(lines, text)
+		}
+	}
+	return lines
+}
+
+func (t *textSheet) findings(title string, findings []schedule.Finding) {
+	if len(findings) == 0 {
+		return
+	}
+	t.heading(title, '-')
+	for _, f := range findings {
+		mark := "- "
+		if f.Severity != schedule.Info {
+			mark = "! "
+		}
+		t.item(mark, t.finding(f))
+	}
+}
+
+// finding names the dishes it is about where its text does not.
+func (v *view) finding(f schedule.Finding) string {
+	text := sentence(f.Text)
+	var missing []string
+	for _, id := range f.Dishes {
+		if !strings.Contains(strings.ToLower(text), strings.ToLower(v.dish(id))) {
+			missing = append(missing, id)
+		}
+	}
+	if len(missing) > 0 {
+		text = v.dishNames(f.Dishes) + ": " + text
+	}
+	return text
+}
+
+func (t *textSheet) remedies(title string) {
+	if len(t.Remedies) == 0 {
+		return
+	}
+	t.heading(title, '-')
+	for _, r := range t.Remedies {
+		t.item("* ", t.remedy(r))
+	}
+}
+
+// remedy says what to change, what it costs and what the day is like then.
+func (v *view) remedy(r schedule.Remedy) string {
+	text := sentence(r.Text)
+	if r.Price != "" {
+		text += " " + sentence(r.Price)
+	}
+	var then []string
+	if r.LightAt != nil {
+		then = append(then, "light at "+v.clockBy(*r.LightAt, v.ServeAt))
+	}
+	if !r.ServeAt.IsZero() {
+		then = append(then, "eat at "+v.clockBy(r.ServeAt, v.ServeAt))
+	}
+	if r.Chance > 0 {
+		then = append(then, percent(r.Chance)+" sure")
+	}
+	if len(then) > 0 {
+		text += " Then: " + strings.Join(then, ", ") + "."
+	}
+	return text
+}
+
+func (t *textSheet) footer() {
+	t.line("")
+	t.item("", "Times are local clock, "+t.TZ+". "+closing)
+}
+
+// closing goes under every sheet.
+const closing = "Times are predictions: the thermometer in the thickest part decides, and local rules on food and fire come first."

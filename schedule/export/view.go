@@ -1,0 +1,167 @@
+package export
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
+)
+
+// view is a plan with what every writer asks of it: the cook's clock, the cook's
+// units, names by id.
+type view struct {
+	schedule.Plan
+	loc     *time.Location
+	sys     unit.System
+	names   map[string]string
+	changes map[string]schedule.Change // by id of the step
+	now     time.Time
+}
+
+func look(p schedule.Plan, now time.Time) (*view, error) {
+	if p.TZ == "Local" { // would make the bytes depend on the machine
+		return nil, fmt.Errorf("tz: %q is no time zone of a place; an IANA name like Europe/Berlin is", p.TZ)
+	}
+	loc, err := time.LoadLocation(p.TZ)
+	if err != nil {
+		return nil, fmt.Errorf("tz: %w", err)
+	}
+	v := &view{Plan: p, loc: loc, sys: unit.System(p.Units), now: now,
+		names: map[string]string{}, changes: map[string]schedule.Change{}}
+	for _, d := range p.Dishes {
+		v.names[d.ID] = clean(d.Name)
+	}
+	for _, c := range p.Changes {
+		if c.Step != "" {
+			v.changes[c.Step] = c
+		}
+	}
+	v.Steps = slices.Clone(p.Steps)
+	slices.SortStableFunc(v.Steps, func(a, b schedule.Step) int { return a.At.Compare(b.At) })
+	return v, nil
+}
+
+// title is the plan's name, or what it is.
+func (v *view) title() string {
+	if name := clean(v.Name); name != "" {
+		return name
+	}
+	return "Cook day"
+}
+
+// dish gives a dish's name, and its id where it has none.
+func (v *view) dish(id string) string {
+	if name := v.names[id]; name != "" {
+		return name
+	}
+	return clean(id)
+}
+
+// dishNames gives the names of several dishes as prose.
+func (v *view) dishNames(ids []string) string {
+	names := make([]string, len(ids))
+	for i, id := range ids {
+		names[i] = v.dish(id)
+	}
+	return list(names)
+}
+
+// portion says how much there is of a dish: "12 lb", "2 of 4.5 lb", "3, 18 lb in all".
+func (v *view) portion(d schedule.DishPlan) string {
+	if d.MassKg <= 0 {
+		if d.Count > 1 {
+			return fmt.Sprint(d.Count)
+		}
+		return ""
+	}
+	all := v.sys.Mass(unit.Mass(d.MassKg))
+	if d.Count < 2 {
+		return all
+	}
+	each := d.MassKg / float64(d.Count)
+	for _, b := range d.Batches {
+		for _, piece := range b.Pieces {
+			if math.Abs(piece.MassKg-each) > 0.02*each { // unequal to the eye
+				return fmt.Sprintf("%d, %s in all", d.Count, all)
+			}
+		}
+	}
+	return fmt.Sprintf("%d of %s", d.Count, v.sys.Mass(unit.Mass(each)))
+}
+
+// percent never says certain: nothing about a fire is.
+func percent(chance float64) string {
+	switch {
+	case chance >= 0.995:
+		return "better than 99 %"
+	case chance < 0.005:
+		return "less than 1 %"
+	}
+	return fmt.Sprintf("about %.0f %%", 100*chance)
+}
+
+// sure says how likely the plan is to hold.
+func (v *view) sure() string {
+	text := capital(percent(v.Chance.All)) + " that everything is ready in time"
+	if len(v.Dishes) > 1 {
+		words := make([]string, len(v.Dishes))
+		for i, d := range v.Dishes {
+			words[i] = v.dish(d.ID) + " " + strings.TrimPrefix(percent(d.Chance), "about ")
+		}
+		text += " (" + strings.Join(words, ", ") + ")"
+	}
+	return text
+}
+
+// core and grate print temperatures in the cook's units.
+func (v *view) core(c float64) string  { return v.sys.Core(unit.Temperature(c)) }
+func (v *view) grate(c float64) string { return v.sys.Grate(unit.Temperature(c)) }
+
+// bySeverity splits cautions into those that matter first and the rest.
+func (v *view) bySeverity() (first, rest []schedule.Caution) {
+	for _, severity := range []string{schedule.Danger, schedule.Warning} {
+		for _, c := range v.Cautions {
+			if c.Severity == severity {
+				first = append(first, c)
+			}
+		}
+	}
+	for _, c := range v.Cautions {
+		if c.Severity != schedule.Danger && c.Severity != schedule.Warning {
+			rest = append(rest, c)
+		}
+	}
+	return first, rest
+}
+
+// tools lists what the stages need besides food and fuel.
+func (v *view) tools() string {
+	var need []string
+	add := func(word string) {
+		if !slices.Contains(need, word) {
+			need = append(need, word)
+		}
+	}
+	add("an instant-read thermometer")
+	for _, d := range v.Dishes {
+		for _, b := range d.Batches {
+			for _, s := range b.Stages {
+				switch {
+				case s.With == schedule.WrapFoil:
+					add("foil")
+				case s.With == schedule.WrapPaper:
+					add("butcher paper")
+				case s.Place == schedule.HoldTent:
+					add("foil")
+				case s.Place == schedule.HoldBox:
+					add("an insulated box with dry towels")
+				}
+			}
+		}
+	}
+	return list(need)
+}
