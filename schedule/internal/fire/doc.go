@@ -1,0 +1,17 @@
+// Package fire answers one question: how hot is each zone of the grate, when, and on how much charcoal?
+//
+// It knows no food and no wall clock: time is minutes, from the instant the fire is ready unless a name says
+// otherwise. Temperatures are degrees Celsius (C) or differences in kelvin (K), lengths metres, masses kilograms.
+//
+// Where to look:
+//
+//	grill.go    the cooker and its zones          layout.go   the ways to lay coals, as one table
+//	weather.go  what wind, cold and rain do       rate.go     the burn law and its constants
+//	burn.go     fuel of one phase (Plan)          ring.go, pile.go, bed.go   how much a way of laying holds
+//	meter.go    fuel burnt by a given minute      topup.go    when to add, and when that cannot be
+//	warm.go     heat-up, set-up, changes          change.go, vents.go, gauge.go   advice in figures
+//	shape.go    zones as plane figures            room.go, arrange.go, picture.go   who fits where
+//
+// Accuracy: the law reproduces the trade's figures within 10 %, but real fires differ by a factor of two either
+// way (wet or old fuel, leaks, lid openings). Every amount therefore comes with a range and a margin.
+package fire

@@ -1,0 +1,88 @@
+package fire
+
+import "math"
+
+// Geometry below the cooking grate. The coal grate's share is from memory (17 in under a 22.5 in grate); the others
+// are assumptions. They give a loose pile of 87 briquettes on 22.5 in, beside the "about 75 unlit and 10 lit" that
+// cooks lay there, and a basket of half as many again.
+const (
+	coalGrateShare = 0.76 // its diameter, of the cooking grate's
+	coalSideShare  = 0.40 // its area that a banked fire may cover
+	pileHeightM    = 0.12
+	pileFullness   = 0.70 // a heap slopes, a basket does not
+)
+
+// About 10 lit ones start a low fire of 10.6 briquettes an hour (practice); in proportion for others (assumption).
+const litPerHourly = 10 / referencePerHour
+
+func (g Grill) coalGrateM2() float64 {
+	return g.GrateAreaM2() * coalGrateShare * coalGrateShare
+}
+
+func (g Grill) basketKg() float64 {
+	return g.coalGrateM2() * coalSideShare * pileHeightM * g.bulkKgM3()
+}
+
+// planSlow is a fire of unlit coals that catch one from another: a pile, a basket or a ring.
+func (g Grill) planSlow(b *Burn, f Fire, m meter, spans []Span) {
+	expected := m.used(m.minutes)
+	total := max(layFactor*expected, leastLaid*briquetteKg*briquetteJPerKg/g.jPerKg())
+	light := m.mostHour * litPerHourly
+	var hold float64
+	if f.Layout == Ring {
+		section := g.sectionFor(m.mostHour, b)
+		light = float64(max(section.perStep()+1, ringLeastLit)) * g.pieceKg()
+		hold = g.ringKg(section) + light
+		b.Holder, b.Ring = InRing, g.laid(section, min(total, hold)-light)
+	} else {
+		b.Holder, hold = InPile, g.basketKg()
+		if total > hold*pileFullness {
+			b.Holder = InBasket
+			b.Notes = append(b.Notes, NeedsBasket)
+		}
+	}
+	lay := min(total, hold)
+	b.LastsMinutes = m.when(lay)
+	b.SureMinutes = m.when(lay / layFactor)
+	b.EarliestOutMinutes = m.when(lay / rangeFactor)
+	b.TopUps, b.Shortfalls = g.feed(m, lay, hold, spans)
+	g.settle(b, expected, lay, light)
+}
+
+// pieceKg is a briquette, or the lump that gives the same heat.
+func (g Grill) pieceKg() float64 { return briquetteKg * briquetteJPerKg / g.jPerKg() }
+
+// feed keeps a slow fire going with unlit coals: each time half an hour before the margin would be gone, earlier where
+// nobody tends the fire then, never more than fits.
+func (g Grill) feed(m meter, layKg, holdKg float64, spans []Span) (tops []TopUp, short []Shortfall) {
+	total, have, last := m.used(m.minutes), layKg/layFactor, -1.0
+	for range 1000 {
+		empty := m.when(have)
+		if have >= total-1e-9 || empty >= m.minutes {
+			break
+		}
+		at := max(m.when(have)-catchMinutes, last, 0)
+		if s, ok := within(spans, at); ok {
+			if at = s.FromMinute; at <= last || at < 0 {
+				short = append(short, Shortfall{CannotLast, max(last, 0), empty, min(s.ToMinute, m.minutes) - empty})
+				at = s.ToMinute
+				have = max(have, m.used(at)) // the fire is out: it starts anew
+			}
+		}
+		if at >= m.minutes {
+			break
+		}
+		add := min(holdKg/layFactor-(have-m.used(at)), total-have)
+		if add <= 0 { // full already: wait until something has burnt
+			add = min(m.mostHour/2, total-have)
+		}
+		have, last = have+add, at
+		tops = append(tops, TopUp{AtMinute: at, Add: g.amount(add * layFactor)})
+	}
+	return tops, short
+}
+
+// catchMinutes is how long before the end unlit coals must lie on lit ones (assumption).
+const catchMinutes = 30
+
+func ceilInt(x float64) int { return int(math.Ceil(x - 1e-9)) }
