@@ -135,3 +135,20 @@ func (c *checker) mode(p *Problem, m *Mode, before int, last bool, field string)
 		seen[pl.Fire] = true
 	}
 }
+
+// groups requires that the chains of one group are identical.
+func (c *checker) groups(p *Problem) {
+	first := make(map[int]int) // looked up only, never ranged over
+	for i := range p.Chains {
+		g := p.Chains[i].Group
+		if g <= 0 {
+			continue
+		}
+		k, ok := first[g]
+		if !ok {
+			first[g] = i
+			continue
+		}
+		c.require(alike(&p.Chains[k], &p.Chains[i]), g, "identical chains in one group", "chains[%d].group", i)
+	}
+}

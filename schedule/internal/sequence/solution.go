@@ -49,8 +49,8 @@ const (
 	// FireNotReady: any later and the fire of Phase would not be ready for
 	// Chain, Task (or, where Chain is -1, for the change after it).
 	FireNotReady
-	// HandsBusy: hands are needed afterwards by Chain, Task, or, where Chain is
-	// -1, by the end of phase Phase.
+	// HandsBusy: hands are needed afterwards by Chain, Task; where Chain is -1 by
+	// the end of phase Phase, and where that is -1 too by the light.
 	HandsBusy
 	// QuietHours: later instants that would do are in quiet hours.
 	QuietHours

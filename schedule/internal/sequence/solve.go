@@ -3,10 +3,45 @@ package sequence
 import "context"
 
 // Solve finds the plan of least cost, or as good a one as the budget allows, or
-// proves that there is none. The error is ctx.Err() or a *ProblemError.
+// proves that there is none. Of plans of one cost it prefers the one whose
+// chains start later in sum; beyond that the order of the chains decides, so
+// that equal problems have equal answers. The error is ctx.Err() or a
+// *ProblemError.
 func Solve(ctx context.Context, p *Problem) (Solution, error) {
 	if err := check(p); err != nil {
 		return Solution{}, err
 	}
-	return Solution{Status: Unknown, Stopped: "search not written yet"}, ctx.Err()
+	d := prepare(p)
+	h := &hunt{ctx: ctx, budget: p.Budget, best: value{never, never}}
+	if h.budget == 0 {
+		h.budget = DefaultBudget
+	}
+	bound := h.solve(d)
+	if h.err == nil {
+		h.err = ctx.Err()
+	}
+	if h.err != nil {
+		return Solution{}, h.err
+	}
+	return h.answer(d, bound), nil
+}
+
+// tasteNodes are spent on each course in each order to find a good plan early.
+const tasteNodes = 150
+
+// solve runs the whole search and returns a bound of all plans.
+func (h *hunt) solve(d *day) (bound int) {
+	list := candidates(h, d)
+	for _, c := range list {
+		if c.root.less(h.best) {
+			c.search.run(tasteNodes, d.longest)
+		}
+	}
+	bound = never
+	for _, c := range list {
+		if c.root.less(h.best) {
+			bound = min(bound, max(c.root.cost, c.search.run(h.budget, d.longest)))
+		}
+	}
+	return bound
 }

@@ -1,0 +1,138 @@
+package sequence
+
+// conflict looks at the least solution for tasks that are too many for their
+// room and for hands that are needed twice. Of all conflicts it takes the one
+// whose cheapest way out costs most. The way outs become links in children.
+// dead: some conflict has no way out. forced: there is exactly one way out.
+func (s *search) conflict(children *[]child) (found, dead, forced bool) {
+	p := picker{search: s, best: -1, children: children}
+	for i := range s.guests {
+		if p.room(i); p.dead {
+			return true, true, false
+		}
+		if p.forced {
+			return true, false, true
+		}
+	}
+	if p.handsTwice(); p.dead {
+		return true, true, false
+	}
+	return p.best >= 0, false, p.forced
+}
+
+// picker keeps the most pressing conflict.
+type picker struct {
+	*search
+	children     *[]child
+	best         int // its score, -1: none yet
+	dead, forced bool
+	set          []guest
+	outs         []link
+}
+
+// room offers, for each end of a task in the cell, the smallest set that is
+// present there and too large.
+func (p *picker) room(cell int) {
+	g, capacity := p.guests[cell], p.cells[cell].capacity
+	for i := range g {
+		at, load := p.low[g[i].v], 0
+		for j := range g {
+			if x := p.low[g[j].v]; x <= at && at < x+g[j].minutes {
+				load += g[j].area
+			}
+		}
+		if load <= capacity {
+			continue
+		}
+		p.set = p.set[:0]
+		for j := range g {
+			if x := p.low[g[j].v]; x <= at && at < x+g[j].minutes {
+				p.set = append(p.set, g[j])
+			}
+		}
+		largestFirst(p.set)
+		n := 0
+		for sum := 0; sum <= capacity; n++ {
+			sum += p.set[n].area
+		}
+		p.outs = p.outs[:0]
+		for a := range p.set[:n] {
+			for b := range p.set[:n] {
+				if a != b {
+					p.outs = append(p.outs, link{p.set[a].v, p.set[b].v, p.set[a].minutes, tie{bondZone, cell}})
+				}
+			}
+		}
+		if p.offer(); p.dead || p.forced {
+			return
+		}
+	}
+}
+
+// largestFirst sorts a small set by area, stable.
+func largestFirst(g []guest) {
+	for i := 1; i < len(g); i++ {
+		for j := i; j > 0 && g[j].area > g[j-1].area; j-- {
+			g[j], g[j-1] = g[j-1], g[j]
+		}
+	}
+}
+
+// handsTwice offers each pair of overlapping stretches of hands.
+func (p *picker) handsTwice() {
+	for i := range p.hands {
+		a := &p.hands[i]
+		ua := p.low[a.v] + a.off
+		for j := i + 1; j < len(p.hands); j++ {
+			b := &p.hands[j]
+			ub := p.low[b.v] + b.off
+			if ua-a.minutes >= ub || ub-b.minutes >= ua {
+				continue
+			}
+			p.outs = append(p.outs[:0],
+				link{a.v, b.v, a.off - b.off + b.minutes, tie{kind: bondHands}},
+				link{b.v, a.v, b.off - a.off + a.minutes, tie{kind: bondHands}})
+			if p.offer(); p.dead || p.forced {
+				return
+			}
+		}
+	}
+}
+
+// offer weighs the conflict whose ways out are in outs.
+func (p *picker) offer() {
+	n, score := 0, never
+	for _, l := range p.outs {
+		shift := p.low[l.from] + l.by - p.low[l.to]
+		if p.low[l.to]+shift > p.high[l.to] || l.from == l.to && l.by > 0 || !p.near.allows(l) {
+			continue
+		}
+		p.outs[n] = l
+		n++
+		score = min(score, shift*p.weight(l.to))
+	}
+	p.outs = p.outs[:n]
+	p.dead = n == 0
+	if n <= 1 {
+		score = never
+	}
+	if n > 0 && score > p.best {
+		p.best, p.forced = score, n == 1
+		*p.children = (*p.children)[:0]
+		for _, l := range p.outs {
+			*p.children = append(*p.children, child{link: l})
+		}
+	}
+}
+
+// weight is a rough cost of moving an instant by a minute.
+func (p *picker) weight(v int) int {
+	if v < len(p.fires) {
+		return p.BurnCost + 1
+	}
+	for c := len(p.at) - 1; ; c-- {
+		if p.at[c] <= v {
+			return p.Chains[c].HoldCost + 1
+		}
+	}
+}

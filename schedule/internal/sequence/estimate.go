@@ -1,0 +1,219 @@
+package sequence
+
+// estimate is what is known of a class of chains that have no way yet, under
+// the phases as they stand.
+type estimate struct {
+	cost, starts int   // least hold and mode cost; least first start
+	joint        int   // least of hold, mode and burn beyond the phases as they stand
+	need         []int // least begin of each phase, over all ways
+	alive        []int // ways that still work
+	key          []int // the phase bounds it was worked out for
+}
+
+// assess settles the system, draws what follows from the chains without a way
+// and from the best plan, and returns a bound; false: the node is closed.
+func (s *search) assess() (value, bool) {
+	for {
+		if !s.settle() {
+			return value{}, false
+		}
+		moved, ok := s.survey()
+		if !ok {
+			return value{}, false
+		}
+		if moved {
+			continue
+		}
+		bound, slack := s.total()
+		if !bound.less(s.hunt.best) {
+			return value{}, false
+		}
+		if !s.tighten(slack) {
+			return value{}, false
+		}
+		if len(s.queue) == 0 {
+			return bound, true
+		}
+	}
+}
+
+// survey brings the estimates up to date and raises the phases to what every
+// way of some chain needs.
+func (s *search) survey() (moved, ok bool) {
+	for _, c := range s.order {
+		if s.chosen[c] != nil {
+			continue
+		}
+		e := &s.est[s.class[c]]
+		if !s.fresh(e) && !s.estimate(e, c) {
+			return false, false
+		}
+		for k, y := range e.need {
+			if y > s.low[k] {
+				if !s.raise(k, y) {
+					return false, false
+				}
+				moved = true
+			}
+		}
+		if moved {
+			return true, true
+		}
+	}
+	return false, true
+}
+
+// fresh says that the estimate was worked out for the phases as they stand.
+func (s *search) fresh(e *estimate) bool {
+	if e.key == nil {
+		return false
+	}
+	for k := range s.fires {
+		if e.key[2*k] != s.low[k] || e.key[2*k+1] != s.high[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// estimate tries every way of a chain alone against the phases; false: none is
+// left.
+func (s *search) estimate(e *estimate, c int) bool {
+	K, ch := len(s.fires), &s.Chains[c]
+	e.key = e.key[:0]
+	if e.key == nil {
+		e.key = make([]int, 0, 2*K+1)
+	}
+	for k := range s.fires {
+		e.key = append(e.key, s.low[k], s.high[k])
+	}
+	e.cost, e.starts, e.joint = never, never, never
+	e.need, e.alive = e.need[:0], e.alive[:0]
+	var room [16]int
+	for i := range s.ways[s.class[c]] {
+		w := &s.ways[s.class[c]][i]
+		y, ok := s.alone(ch, w, room[:0])
+		if !ok {
+			continue
+		}
+		cost := w.cost + holdCost(ch, w.gap, y[len(y)-1])
+		e.alive = append(e.alive, i)
+		e.cost = min(e.cost, cost)
+		e.starts = min(e.starts, y[K]+w.stays[0].minutes)
+		if K > 0 {
+			cost += s.BurnCost * (y[0] - s.low[0])
+		}
+		e.joint = min(e.joint, cost)
+		for k := range s.fires {
+			if len(e.need) <= k {
+				e.need = append(e.need, y[k])
+			}
+			e.need[k] = min(e.need[k], y[k])
+		}
+	}
+	if len(e.alive) == 0 {
+		e.key = nil
+		return false
+	}
+	return true
+}
+
+// alone is the least solution of the phases and one way.
+func (s *search) alone(ch *Chain, w *way, y []int) ([]int, bool) {
+	K := len(s.fires)
+	y = append(y, s.low[:K]...)
+	for j := range w.stays {
+		low := 0
+		if j == len(w.stays)-1 {
+			low = ch.Serve + w.gap.Min
+		}
+		low = lift(w.stays[j].holes, low)
+		if low > w.stays[j].latest {
+			return nil, false
+		}
+		y = append(y, low)
+	}
+	for moved := true; moved; {
+		moved = false
+		for i := range w.links {
+			l := &w.links[i]
+			if v := y[l.from] + l.by; v > y[l.to] {
+				holes, high := []Span(nil), 0
+				if l.to < K {
+					holes, high = s.system.holes[l.to], s.high[l.to]
+				} else {
+					holes, high = w.stays[l.to-K].holes, w.stays[l.to-K].latest
+				}
+				if v = lift(holes, v); v > high {
+					return nil, false
+				}
+				y[l.to] = v
+				moved = true
+			}
+		}
+		for k := K - 1; k > 0; k-- {
+			if v := y[k] + s.change[k-1]; v > y[k-1] {
+				if v = lift(s.system.holes[k-1], v); v > s.high[k-1] {
+					return nil, false
+				}
+				y[k-1] = v
+				moved = true
+			}
+		}
+	}
+	return y, true
+}
+
+// holdCost is the cost of a chain whose last task ends at x.
+func holdCost(c *Chain, g Gap, x int) int {
+	return c.HoldCost * max(0, x-c.Serve-g.Ideal)
+}
+
+// total is the bound of the node, and how much its plain terms may still grow
+// before the best plan is reached.
+func (s *search) total() (value, int) {
+	var v value
+	joint := 0
+	if K := len(s.fires); K > 0 {
+		v.cost = s.ChangeCost*(K-1) + s.BurnCost*(s.low[0]+s.setup())
+	}
+	for c := range s.Chains {
+		w := s.chosen[c]
+		if w == nil {
+			e := &s.est[s.class[c]]
+			v.cost += e.cost
+			v.starts += e.starts
+			joint = max(joint, e.joint-e.cost)
+			continue
+		}
+		v.cost += w.cost + holdCost(&s.Chains[c], w.gap, s.low[s.at[c]+len(w.stays)-1])
+		v.starts += s.low[s.at[c]] + w.stays[0].minutes
+	}
+	slack := s.hunt.best.cost - v.cost
+	v.cost += joint
+	return v, slack
+}
+
+// tighten lowers the upper bounds to what the best plan leaves: no term may
+// grow by more than the slack.
+func (s *search) tighten(slack int) bool {
+	if s.hunt.best.cost == never {
+		return true
+	}
+	if len(s.fires) > 0 && s.BurnCost > 0 && !s.lower(0, s.low[0]+slack/s.BurnCost) {
+		return false
+	}
+	for c := range s.Chains {
+		w, ch := s.chosen[c], &s.Chains[c]
+		if w == nil || ch.HoldCost == 0 {
+			continue
+		}
+		x := s.at[c] + len(w.stays) - 1
+		free := ch.Serve + w.gap.Ideal
+		grow := (holdCost(ch, w.gap, s.low[x]) + slack) / ch.HoldCost
+		if !s.lower(x, free+grow) {
+			return false
+		}
+	}
+	return true
+}

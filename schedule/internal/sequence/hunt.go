@@ -1,0 +1,100 @@
+package sequence
+
+import (
+	"context"
+	"slices"
+)
+
+// hunt is the state shared by all searches of one Solve: the best plan so far,
+// the nodes spent.
+type hunt struct {
+	ctx    context.Context
+	nodes  int
+	budget int
+	best   value // of plan; never while there is none
+	plan   *plan
+	any    bool // the first plan will do: looking for feasibility only
+	err    error
+}
+
+// plan is a leaf of a search, kept.
+type plan struct {
+	*course
+	at   []int
+	ways []*way
+	y    []int
+	arcs []link
+}
+
+// count opens one more node; false: the search has to stop.
+func (h *hunt) count() bool {
+	if h.err != nil || h.nodes >= h.budget {
+		return false
+	}
+	if h.nodes++; h.nodes%pollEvery == 0 {
+		h.err = h.ctx.Err()
+	}
+	return h.err == nil
+}
+
+// pollEvery nodes the context is asked; a node takes some ten microseconds.
+const pollEvery = 128
+
+// record keeps a leaf that is better than the best.
+func (h *hunt) record(s *search, v value) {
+	h.best = v
+	h.plan = &plan{s.course, s.at, slices.Clone(s.chosen), slices.Clone(s.low), slices.Clone(s.arcs)}
+	if h.any {
+		h.best = value{-1, -1} // nothing can be better: all searches end
+	}
+}
+
+// sequences lists the sequences of fires of up to n phases with possible
+// changes, the shortest first.
+func sequences(d *day, n int) [][]int {
+	all := [][]int{nil}
+	for from := 0; n > 0; n-- {
+		to := len(all)
+		for _, s := range all[from:to] {
+			for f := range d.Fires {
+				if k := len(s); k == 0 || s[k-1] != f && d.Change[s[k-1]][f] >= 0 {
+					all = append(all, append(slices.Clone(s), f))
+				}
+			}
+		}
+		from = to
+	}
+	return all
+}
+
+// candidate is a course that may hold a better plan.
+type candidate struct {
+	search *search
+	root   value
+	bound  int // of the plans not seen yet
+}
+
+// candidates are the courses that are possible at all, the best bound first.
+func candidates(h *hunt, d *day) []*candidate {
+	var list []*candidate
+	for _, fires := range sequences(d, d.phases) {
+		if h.err = h.ctx.Err(); h.err != nil {
+			return nil
+		}
+		c := newCourse(d, fires)
+		if c == nil {
+			continue
+		}
+		s := newSearch(h, c)
+		if root, ok := s.rootBound(); ok {
+			list = append(list, &candidate{s, root, root.cost})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b *candidate) int {
+		if a.root.cost != b.root.cost {
+			return a.root.cost - b.root.cost
+		}
+		return a.root.starts - b.root.starts
+	})
+	return list
+}

@@ -1,0 +1,95 @@
+package sequence
+
+import (
+	"slices"
+)
+
+// day is a Problem made ready for searching: defaults filled in, holes merged,
+// identical chains found.
+type day struct {
+	*Problem
+	phases  int   // most phases in a day
+	class   []int // class of each chain; chains of a class are alike
+	sample  []int // one chain of each class
+	quiet   []Span
+	longest []int // chains, the longest first
+}
+
+func prepare(p *Problem) *day {
+	d := &day{Problem: p, phases: p.MaxPhases, quiet: merge(p.Quiet)}
+	if d.phases == 0 {
+		d.phases = DefaultPhases
+	}
+	for c := range p.Chains {
+		k := slices.IndexFunc(d.sample, func(s int) bool { return alike(&p.Chains[s], &p.Chains[c]) })
+		if k < 0 {
+			k = len(d.sample)
+			d.sample = append(d.sample, c)
+		}
+		d.class = append(d.class, k)
+		d.longest = append(d.longest, c)
+	}
+	minutes := make([]int, len(p.Chains))
+	for c := range p.Chains {
+		minutes[c] = leastMinutes(&p.Chains[c])
+	}
+	slices.SortStableFunc(d.longest, func(a, b int) int { return minutes[b] - minutes[a] })
+	return d
+}
+
+// leastMinutes sums the shortest length of each task.
+func leastMinutes(c *Chain) int {
+	sum := 0
+	for j := range c.Tasks {
+		least := limit
+		for m := range c.Tasks[j].Modes {
+			for _, v := range c.Tasks[j].Modes[m].Minutes {
+				if v > 0 {
+					least = min(least, v)
+				}
+			}
+		}
+		sum += least
+	}
+	return sum
+}
+
+// merge sorts intervals and joins those that touch, so that a value lifted over
+// one of them is in none.
+func merge(spans []Span) []Span {
+	var out []Span
+	for _, s := range slices.SortedFunc(slices.Values(spans), func(a, b Span) int { return a.From - b.From }) {
+		switch n := len(out); {
+		case s.From >= s.To:
+		case n > 0 && s.From <= out[n-1].To:
+			out[n-1].To = max(out[n-1].To, s.To)
+		default:
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// shifted returns the spans moved toward later by d minutes.
+func shifted(spans []Span, d int) []Span {
+	out := make([]Span, len(spans))
+	for i, s := range spans {
+		out[i] = Span{s.From - d, s.To - d}
+	}
+	return out
+}
+
+// alike says that two chains ask for the same, whatever their groups.
+func alike(a, b *Chain) bool {
+	return a.Serve == b.Serve && a.HoldCost == b.HoldCost && slices.EqualFunc(a.Tasks, b.Tasks, alikeTasks)
+}
+
+func alikeTasks(a, b Task) bool {
+	return a.LagMin == b.LagMin && a.LagMax == b.LagMax && a.StartHands == b.StartHands && a.EndHands == b.EndHands &&
+		slices.EqualFunc(a.Modes, b.Modes, alikeModes)
+}
+
+func alikeModes(a, b Mode) bool {
+	return a.Area == b.Area && a.Cost == b.Cost && a.Gap == b.Gap && slices.Equal(a.Minutes, b.Minutes) &&
+		slices.Equal(a.Places, b.Places) && slices.Equal(a.Closed, b.Closed)
+}

@@ -1,0 +1,306 @@
+package sequence
+
+import (
+	"math"
+	"slices"
+)
+
+const never = math.MaxInt / 4
+
+// search is the depth-first search under one course.
+type search struct {
+	*course
+	*system
+	hunt   *hunt
+	at     []int  // number of the first task of each chain
+	chosen []*way // by chain; nil: not yet
+	guests [][]guest
+	hands  []hand
+	est    []estimate // by class
+	order  []int      // in which chains get their ways
+	quota  int        // nodes this run may still open
+	halted bool
+	bound  int // least bound of the nodes left open by halting
+	near   *near
+	spare  [][]child
+}
+
+// guest is a task that takes room in a cell.
+type guest struct{ chain, v, minutes, area int }
+
+// hand is a stretch of hands: it lasts from instant y[v]+off on.
+type hand struct{ chain, v, off, minutes int }
+
+// child is a way out of a node: a link, or a way for a chain.
+type child struct {
+	link  link
+	way   *way
+	bound value
+}
+
+// value is what plans are compared by: cost, then the sum of the first starts.
+type value struct{ cost, starts int }
+
+func (a value) less(b value) bool {
+	return a.cost < b.cost || a.cost == b.cost && a.starts < b.starts
+}
+
+func newSearch(h *hunt, c *course) *search {
+	n := len(c.fires)
+	s := &search{course: c, hunt: h, order: c.longest}
+	for i := range c.Chains {
+		s.at = append(s.at, n)
+		n += len(c.Chains[i].Tasks)
+	}
+	s.system = newSystem(n)
+	s.chosen = make([]*way, len(c.Chains))
+	s.guests = make([][]guest, len(c.cells))
+	s.est = make([]estimate, len(c.sample))
+	for v := range s.high {
+		s.high[v] = never
+	}
+	return s
+}
+
+// start sets up the phases; false: the sequence of fires does not fit the day.
+func (s *search) start() bool {
+	for k := range s.fires {
+		high := s.Earliest
+		if k == 0 {
+			high -= s.setup()
+		}
+		if !s.set(k, s.phaseHoles(k), 0, high) {
+			return false
+		}
+		if k > 0 && !s.add(link{k, k - 1, s.change[k-1], tie{kind: bondPhase}}) {
+			return false
+		}
+		if k == 0 && s.LightHands > 0 {
+			s.hands = append(s.hands, hand{-1, 0, s.setup(), s.LightHands})
+		}
+		if k > 0 && s.ChangeHands > 0 {
+			s.hands = append(s.hands, hand{-1, k, s.change[k-1], s.ChangeHands})
+		}
+	}
+	return true
+}
+
+// run searches the whole course with at most quota nodes. It returns a bound of
+// all plans it did not see (never, if none is left) and that of the root.
+func (s *search) run(quota int, order []int) (bound int) {
+	s.quota, s.halted, s.bound, s.order = quota, false, never, order
+	m := s.mark()
+	if s.start() {
+		s.open(0)
+	}
+	s.undo(m)
+	s.hands = s.hands[:0]
+	return s.bound
+}
+
+// rootBound is the bound of the course before any choice.
+func (s *search) rootBound() (value, bool) {
+	m := s.mark()
+	defer func() { s.undo(m); s.hands = s.hands[:0] }()
+	if !s.start() {
+		return value{}, false
+	}
+	return s.assess()
+}
+
+// leave takes note of a node that is left unexplored.
+func (s *search) leave(v value) { s.bound = min(s.bound, v.cost) }
+
+// open explores a node: the system as it stands.
+func (s *search) open(depth int) {
+	bound, ok := s.assess()
+	if !ok {
+		return
+	}
+	if s.quota--; s.quota < 0 || !s.hunt.count() {
+		s.halted = true
+		s.leave(bound)
+		return
+	}
+	children := s.scratch(depth)
+	for {
+		children = children[:0]
+		found, dead, forced := s.conflict(&children)
+		if dead {
+			return
+		}
+		if !found {
+			break
+		}
+		if !forced {
+			s.branch(children, depth, -1)
+			return
+		}
+		if !s.add(children[0].link) {
+			return
+		}
+		if _, ok := s.assess(); !ok {
+			return
+		}
+	}
+	c := s.next()
+	if c < 0 {
+		v, _ := s.total()
+		s.hunt.record(s, v)
+		return
+	}
+	for i := range s.est[s.class[c]].alive {
+		children = append(children, child{way: &s.ways[s.class[c]][s.est[s.class[c]].alive[i]]})
+	}
+	s.branch(children, depth, c)
+}
+
+// next is the next chain without a way, -1 for none.
+func (s *search) next() int {
+	for _, c := range s.order {
+		if s.chosen[c] == nil {
+			return c
+		}
+	}
+	return -1
+}
+
+// branch tries the children, the most promising first.
+func (s *search) branch(children []child, depth int, chain int) {
+	s.spare[depth] = children
+	n := 0
+	for i := range children {
+		m := s.mark()
+		if s.enter(&children[i], chain) {
+			if v, ok := s.assess(); ok {
+				children[i].bound = v
+				children[n] = children[i]
+				n++
+			}
+		}
+		s.leaveChild(m, chain)
+	}
+	children = children[:n]
+	slices.SortStableFunc(children, func(a, b child) int {
+		if a.bound.cost != b.bound.cost {
+			return a.bound.cost - b.bound.cost
+		}
+		return a.bound.starts - b.bound.starts
+	})
+	for i := range children {
+		if !children[i].bound.less(s.hunt.best) {
+			return
+		}
+		if s.halted {
+			s.leave(children[i].bound)
+			continue
+		}
+		m := s.mark()
+		if s.enter(&children[i], chain) {
+			s.open(depth + 1)
+		}
+		s.leaveChild(m, chain)
+	}
+}
+
+func (s *search) enter(c *child, chain int) bool {
+	if chain < 0 {
+		return s.add(c.link)
+	}
+	return s.choose(chain, c.way)
+}
+
+func (s *search) leaveChild(m mark, chain int) {
+	if chain >= 0 {
+		s.unchoose(chain)
+	}
+	s.undo(m)
+}
+
+// choose gives a chain its way.
+func (s *search) choose(c int, w *way) bool {
+	K, at, ch := len(s.fires), s.at[c], &s.Chains[c]
+	s.chosen[c] = w
+	ok := true
+	for j := range w.stays {
+		st := &w.stays[j]
+		v, low := at+j, 0
+		if j == len(w.stays)-1 {
+			low = ch.Serve + w.gap.Min
+		}
+		for _, cell := range st.cells {
+			if st.area > 0 {
+				s.guests[cell] = append(s.guests[cell], guest{c, v, st.minutes, st.area})
+			}
+		}
+		t := &ch.Tasks[j]
+		if t.StartHands > 0 {
+			s.hands = append(s.hands, hand{c, v, st.minutes, t.StartHands})
+		}
+		if t.EndHands > 0 {
+			s.hands = append(s.hands, hand{c, v, 0, t.EndHands})
+		}
+		ok = ok && s.set(v, st.holes, low, st.latest)
+	}
+	for i := range w.links {
+		if !ok {
+			return false
+		}
+		l := w.links[i]
+		if l.from >= K {
+			l.from += at - K
+		}
+		if l.to >= K {
+			l.to += at - K
+		}
+		ok = s.add(l)
+	}
+	return ok && s.ranks(c)
+}
+
+// unchoose takes back what choose appended.
+func (s *search) unchoose(c int) {
+	w := s.chosen[c]
+	s.chosen[c] = nil
+	for j := range w.stays {
+		if w.stays[j].area > 0 {
+			for _, cell := range w.stays[j].cells {
+				s.guests[cell] = s.guests[cell][:len(s.guests[cell])-1]
+			}
+		}
+		t := &s.Chains[c].Tasks[j]
+		if t.StartHands > 0 {
+			s.hands = s.hands[:len(s.hands)-1]
+		}
+		if t.EndHands > 0 {
+			s.hands = s.hands[:len(s.hands)-1]
+		}
+	}
+}
+
+// ranks keeps alike chains in order: an earlier one ends no later.
+func (s *search) ranks(c int) bool {
+	end := func(c int) int { return s.at[c] + len(s.Chains[c].Tasks) - 1 }
+	for o := c - 1; o >= 0; o-- {
+		if s.class[o] == s.class[c] && s.chosen[o] != nil {
+			if !s.add(link{end(c), end(o), 0, tie{kind: bondOrder}}) {
+				return false
+			}
+			break
+		}
+	}
+	for o := c + 1; o < len(s.Chains); o++ {
+		if s.class[o] == s.class[c] && s.chosen[o] != nil {
+			return s.add(link{end(o), end(c), 0, tie{kind: bondOrder}})
+		}
+	}
+	return true
+}
+
+// scratch is an empty list of children for a node of this depth.
+func (s *search) scratch(depth int) []child {
+	for len(s.spare) <= depth {
+		s.spare = append(s.spare, nil)
+	}
+	return s.spare[depth][:0]
+}

@@ -1,0 +1,150 @@
+package sequence
+
+// instants checks quiet and closed hours and the earliest instant.
+func (v verifier) instants() error {
+	in := func(spans []Span, u int) bool {
+		for _, s := range spans {
+			if s.From <= u && u < s.To {
+				return true
+			}
+		}
+		return false
+	}
+	if n := len(v.s.Phases); n > 0 {
+		if v.s.Light > v.p.Earliest {
+			return broken(BrokenEarliest, "light at %d, earliest %d", v.s.Light, v.p.Earliest)
+		}
+		if v.p.LightHands >= 0 && in(v.p.Quiet, v.s.Light) {
+			return broken(BrokenQuiet, "light at %d", v.s.Light)
+		}
+		for k := range n - 1 {
+			if v.p.ChangeHands >= 0 && in(v.p.Quiet, v.s.Phases[k].End) {
+				return broken(BrokenQuiet, "phase %d ends at %d", k, v.s.Phases[k].End)
+			}
+		}
+	}
+	return v.each(func(c, j int, t *Task, m *Mode, at Placed) error {
+		switch {
+		case at.Start > v.p.Earliest:
+			return broken(BrokenEarliest, "chain %d task %d starts at %d, earliest %d", c, j, at.Start, v.p.Earliest)
+		case t.StartHands >= 0 && in(v.p.Quiet, at.Start):
+			return broken(BrokenQuiet, "chain %d task %d starts at %d", c, j, at.Start)
+		case t.EndHands >= 0 && in(v.p.Quiet, at.End):
+			return broken(BrokenQuiet, "chain %d task %d ends at %d", c, j, at.End)
+		case in(m.Closed, at.Start):
+			return broken(BrokenClosed, "chain %d task %d starts at %d", c, j, at.Start)
+		}
+		return nil
+	})
+}
+
+// hands checks that nobody is needed twice at a time.
+func (v verifier) hands() error {
+	type stretch struct{ from, to, chain, task int }
+	var all []stretch
+	use := func(u, minutes, c, j int) {
+		if minutes > 0 {
+			all = append(all, stretch{u - minutes, u, c, j})
+		}
+	}
+	for k, ph := range v.s.Phases {
+		if k == 0 {
+			use(v.s.Light, v.p.LightHands, -1, k)
+		}
+		if k+1 < len(v.s.Phases) {
+			use(ph.End, v.p.ChangeHands, -1, k)
+		}
+	}
+	_ = v.each(func(c, j int, t *Task, _ *Mode, at Placed) error {
+		use(at.Start, t.StartHands, c, j)
+		use(at.End, t.EndHands, c, j)
+		return nil
+	})
+	for i, a := range all {
+		for _, b := range all[i+1:] {
+			if a.from < b.to && b.from < a.to {
+				return broken(BrokenHands, "chain %d task %d and chain %d task %d both need hands from %d", a.chain, a.task, b.chain, b.task, min(a.to, b.to))
+			}
+		}
+	}
+	return nil
+}
+
+// room checks each zone at each instant at which something may begin to be
+// there: the late end of a task or of the zone's own window.
+func (v verifier) room() error {
+	for z, capacity := range v.p.Ovens {
+		if err := v.zoneRoom(-1, z, capacity, 0, limit); err != nil {
+			return err
+		}
+	}
+	for k, ph := range v.s.Phases {
+		from, to := 0, limit // with the changes beside the phase
+		if k+1 < len(v.s.Phases) {
+			from = v.s.Phases[k+1].Begin
+		}
+		if k > 0 {
+			to = v.s.Phases[k-1].End
+		}
+		for z, capacity := range v.p.Fires[ph.Fire].Zones {
+			if err := v.zoneRoom(k, z, capacity, from, to); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (v verifier) zoneRoom(k, z, capacity, from, to int) error {
+	here := func(m *Mode, at Placed) bool {
+		if k < 0 {
+			return m.Places[0] == Place{OvenFire, z}
+		}
+		return at.FirstPhase <= k && k <= at.LastPhase && v.zone(m, k) == z
+	}
+	return v.each(func(c, j int, _ *Task, m *Mode, at Placed) error {
+		if !here(m, at) {
+			return nil
+		}
+		u, load := max(at.End, from), 0
+		if u >= max(to, from+1) || u >= at.Start {
+			return nil
+		}
+		_ = v.each(func(_, _ int, _ *Task, m *Mode, at Placed) error {
+			// A phase and changes of no length at all: who rides through meets in it.
+			rides := from < to || at.End < u
+			if here(m, at) && rides && at.End <= u && u < at.Start {
+				load += m.Area
+			}
+			return nil
+		})
+		if load > capacity {
+			return broken(BrokenRoom, "phase %d zone %d at %d: %d cm2 of %d", k, z, u, load, capacity)
+		}
+		return nil
+	})
+}
+
+func (v verifier) cost() error {
+	var want Parts
+	if n := len(v.s.Phases); n > 0 {
+		want.Change = v.p.ChangeCost * (n - 1)
+		want.Burn = v.p.BurnCost * v.s.Light
+	}
+	_ = v.each(func(c, j int, _ *Task, m *Mode, at Placed) error {
+		want.Mode += m.Cost
+		if j == len(v.s.Chains[c])-1 {
+			want.Hold += v.p.Chains[c].HoldCost * max(0, at.End-v.p.Chains[c].Serve-m.Gap.Ideal)
+		}
+		return nil
+	})
+	switch {
+	case v.s.Parts != want:
+		return broken(BrokenCost, "parts %+v, want %+v", v.s.Parts, want)
+	case v.s.Cost != want.Hold+want.Mode+want.Change+want.Burn:
+		return broken(BrokenCost, "%d, but the parts are %+v", v.s.Cost, want)
+	case v.s.Bound > v.s.Cost || v.s.Status == Optimal && v.s.Bound != v.s.Cost:
+		return broken(BrokenCost, "%s at %d with bound %d", v.s.Status, v.s.Cost, v.s.Bound)
+	}
+	return nil
+}
