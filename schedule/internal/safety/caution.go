@@ -51,7 +51,7 @@ type Situation struct {
 // With adds what one piece brings to the situation.
 func (s Situation) With(c Category, p Prep) Situation {
 	switch c {
-	case Poultry, GroundPoultry:
+	case Poultry:
 		s.Poultry = true
 	case Beef, Pork, Veal, Lamb, Ham:
 		s.WholeMuscle = true
