@@ -14,13 +14,21 @@ func (v *view) at(t time.Time) time.Time { return t.In(v.loc).Round(time.Minute)
 // that time twice.
 func (v *view) clock(t time.Time) string {
 	t = v.at(t)
-	text := t.Format("15:04")
-	for _, other := range []time.Time{t.Add(-time.Hour), t.Add(time.Hour), t.Add(-30 * time.Minute), t.Add(30 * time.Minute)} {
-		if other.Format("15:04") == text {
-			return text + " " + t.Format("MST")
+	if v.twice(t) {
+		return t.Format("15:04 MST")
+	}
+	return t.Format("15:04")
+}
+
+// twice tells whether the cook's clock shows this time again half an hour, one or two hours
+// before or after (no zone of this century turns its clocks by another amount).
+func (v *view) twice(t time.Time) bool {
+	for _, by := range []time.Duration{-2 * time.Hour, -time.Hour, -30 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour} {
+		if t.Add(by).In(v.loc).Format(time.TimeOnly) == t.In(v.loc).Format(time.TimeOnly) {
+			return true
 		}
 	}
-	return text
+	return false
 }
 
 // day prints a date for a heading or a headline.

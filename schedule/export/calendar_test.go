@@ -1,0 +1,161 @@
+package export
+
+import (
+	"bytes"
+	"io"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	goical "github.com/emersion/go-ical"
+
+	"example.com/cookday/schedule"
+)
+
+// calendarOf writes a calendar and reads it back with a parser that is not ours.
+func calendarOf(t *testing.T, p schedule.Plan) *goical.Calendar {
+	t.Helper()
+	var b bytes.Buffer
+	if err := Calendar(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range strings.Split(b.String(), "\r\n") {
+		if len(line) > 75 || !utf8.ValidString(line) || strings.ContainsAny(line, "\r\n") {
+			t.Errorf("line of %d octets: %q", len(line), line)
+		}
+	}
+	d := goical.NewDecoder(&b)
+	cal, err := d.Decode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.Decode(); err != io.EOF {
+		t.Errorf("more than one object: %v", err)
+	}
+	if err := goical.NewEncoder(io.Discard).Encode(cal); err != nil { // checks which properties stand how often
+		t.Error(err)
+	}
+	return cal
+}
+
+func text(t *testing.T, c *goical.Component, name string) string {
+	t.Helper()
+	if prop := c.Props.Get(name); prop != nil && prop.ValueType() != goical.ValueText {
+		return prop.Value
+	}
+	s, err := c.Props.Text(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func TestCalendarTellsTheSameInstants(t *testing.T) {
+	p := invented()
+	starts := map[string]time.Time{}
+	alarms := map[string]int{}
+	for _, e := range calendarOf(t, p).Events() {
+		at, err := e.DateTimeStart(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		uid := text(t, e.Component, "UID")
+		if _, twice := starts[uid]; twice {
+			t.Errorf("UID %s comes twice", uid)
+		}
+		starts[uid], alarms[uid] = at, len(e.Children)
+	}
+	for _, s := range p.Steps {
+		if !starts[s.ID].Equal(s.At) {
+			t.Errorf("%s: %v, want %v", s.Kind, starts[s.ID], s.At)
+		}
+		if (alarms[s.ID] == 1) != s.Attended {
+			t.Errorf("%s: %d alarms, attended %v", s.Kind, alarms[s.ID], s.Attended)
+		}
+	}
+	if stages := 4 + 2 + 1; len(starts) != len(p.Steps)+stages { // of brisket, chickens and burgers
+		t.Errorf("%d events for %d steps and %d stages", len(starts), len(p.Steps), stages)
+	}
+}
+
+func TestCalendarMovesEventsOnRevision(t *testing.T) {
+	uids := func(p schedule.Plan) string {
+		var all []string
+		for _, e := range calendarOf(t, p).Events() {
+			all = append(all, text(t, e.Component, "UID"))
+			if got := text(t, e.Component, "SEQUENCE"); got != []string{"0", "1"}[p.Revision] {
+				t.Errorf("SEQUENCE %s in revision %d", got, p.Revision)
+			}
+		}
+		return strings.Join(all, "\n")
+	}
+	first := invented()
+	second := invented()
+	second.Revision = 1
+	second.Steps[5].At = second.Steps[5].At.Add(time.Hour)
+	second.Dishes[0].Batches[0].Stages[1].To = second.Steps[5].At
+	if uids(first) != uids(second) {
+		t.Error("UIDs differ between revisions")
+	}
+}
+
+func TestCalendarEscapesAndFolds(t *testing.T) {
+	p := invented()
+	name := `Smoked; "pulled", \n חזה בקר 牛胸肉 🥩` + strings.Repeat("é", 200)
+	p.Dishes[0].Name = name + "\r\nBEGIN:VALARM\u202e"
+	found := false
+	for _, e := range calendarOf(t, p).Events() {
+		found = found || strings.HasPrefix(text(t, e.Component, "SUMMARY"), name+" BEGIN:VALARM: on the grate")
+	}
+	if !found {
+		t.Error("the name did not survive")
+	}
+}
+
+// Europe/Berlin went from summer to winter time on 31 October 2027 at 03:00 local,
+// 01:00 UTC (last Sunday of October: directive 2000/84/EC).
+func TestCalendarOverAClockChange(t *testing.T) {
+	p := invented()
+	p.TZ = "Europe/Berlin"
+	shift := time.Date(2027, 10, 31, 0, 30, 0, 0, time.UTC).Sub(p.Steps[3].At)
+	for i := range p.Steps {
+		p.Steps[i].At = p.Steps[i].At.Add(shift)
+	}
+	p.Steps[4].At = p.Steps[3].At.Add(time.Hour) // the same clock again
+	for i := range p.Steps {
+		p.Steps[i].Window = schedule.Window{}
+	}
+	p.Dishes, p.Phases, p.ServeAt = nil, nil, p.Steps[9].At
+	cal := calendarOf(t, p)
+	for i, e := range cal.Events() {
+		if at, err := e.DateTimeStart(nil); err != nil || !at.Equal(p.Steps[i].At) {
+			t.Errorf("step %d: %v, want %v", i, at, p.Steps[i].At)
+		}
+	}
+	var zone []string
+	for _, c := range cal.Children {
+		for _, o := range c.Children {
+			if c.Name == "VTIMEZONE" {
+				zone = append(zone, o.Name+" "+text(t, o, "DTSTART")+" "+text(t, o, "TZOFFSETFROM")+" "+text(t, o, "TZOFFSETTO"))
+			}
+		}
+	}
+	want := "DAYLIGHT 20270328T020000 +0100 +0200\nSTANDARD 20271031T030000 +0200 +0100"
+	if got := strings.Join(zone, "\n"); got != want {
+		t.Errorf("zone:\n%s\nwant:\n%s", got, want)
+	}
+	if sheet := textOf(t, p, Options{}); !strings.Contains(sheet, "02:30 CEST") || !strings.Contains(sheet, "02:30 CET") ||
+		!strings.Contains(sheet, "The clocks go back by 1 h: 03:00 becomes 02:00.") {
+		t.Error(sheet)
+	}
+}
+
+func TestCalendarOfADayWithoutPlan(t *testing.T) {
+	p := invented()
+	p.Feasible, p.Steps, p.Dishes, p.Phases = false, nil, nil, nil
+	events := calendarOf(t, p).Events()
+	if len(events) != 1 || !strings.Contains(text(t, events[0].Component, "DESCRIPTION"), "Light an hour earlier") {
+		t.Errorf("%v", events)
+	}
+}
