@@ -16,21 +16,26 @@ func Solve(ctx context.Context, p *Problem) (Solution, error) {
 	if h.budget == 0 {
 		h.budget = DefaultBudget
 	}
-	bound := h.solve(d)
+	bound := h.exact(d)
+	answer := h.answer(bound)
+	if answer.Status == Infeasible && !p.NoClash {
+		answer.Clash = h.clash(d)
+		answer.Nodes = h.nodes
+	}
 	if h.err == nil {
 		h.err = ctx.Err()
 	}
 	if h.err != nil {
 		return Solution{}, h.err
 	}
-	return h.answer(d, bound), nil
+	return answer, nil
 }
 
 // tasteNodes are spent on each course in each order to find a good plan early.
 const tasteNodes = 150
 
-// solve runs the whole search and returns a bound of all plans.
-func (h *hunt) solve(d *day) (bound int) {
+// exact runs the whole search and returns a bound of all plans.
+func (h *hunt) exact(d *day) (bound int) {
 	list := candidates(h, d)
 	for _, c := range list {
 		if c.root.less(h.best) {
