@@ -12,6 +12,9 @@ import (
 	"slices"
 )
 
+// Version names the state of the tables; it changes with any figure in them.
+const Version = "2026-11-25"
+
 // Style says how a cut becomes good to eat.
 type Style string
 
