@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"testing"
-
-	"pgregory.net/rapid"
 )
 
 // productOf names the tables of the file as the code does.
@@ -65,19 +63,23 @@ func TestEveryLethalityRow(t *testing.T) {
 // The Food Code leaves out rows that Appendix A prints, and has the same times in
 // the others: what interpolation puts there can be compared with print. Up to 145 F
 // the times are printed in whole minutes, above in seconds: tolerance is half of that
-// unit in the row and in the next, and half a per cent for the bend of the curve.
+// unit in the row, half of both neighbours' (a mean of their logarithms stands in),
+// and half a per cent for the bend of the curve.
 func TestInterpolationAgainstPrintedRows(t *testing.T) {
 	code := tableOf(RoastProduct, 0, "fda_3_401_11B", 0)
 	printed := tableOf(BeefProduct, 0, "fsis_app_a_beef", 6.5).points
-	worst := 0.0
-	for i, p := range printed[:len(printed)-1] {
-		half := 30.0
+	rounding := func(i int) float64 {
+		p := printed[min(max(i, 0), len(printed)-1)]
 		if p.coreF > 145 {
-			half = 0.5
+			return 0.5 / p.seconds
 		}
+		return 30 / p.seconds
+	}
+	worst := 0.0
+	for i, p := range printed {
 		off := math.Abs(code.Seconds(celsius(p.coreF))/p.seconds - 1)
 		worst = max(worst, off)
-		if off > half/p.seconds+half/printed[i+1].seconds+0.005 {
+		if off > rounding(i)+(rounding(i-1)+rounding(i+1))/2+0.005 {
 			t.Errorf("%v F: interpolated %.1f s, printed %v (%.1f %%)", p.coreF, code.Seconds(celsius(p.coreF)), p.seconds, off*100)
 		}
 	}
@@ -205,50 +207,6 @@ func TestBathGuideIsNeverShorter(t *testing.T) {
 			t.Errorf("%s at %v degC: guide %v min, table %.1f", r["food"], c, minutes, need)
 		}
 	}
-}
-
-func history(t *rapid.T) []Sample {
-	n := rapid.IntRange(2, 12).Draw(t, "n")
-	out := make([]Sample, n)
-	minute := 0.0
-	for i := range out {
-		minute += rapid.Float64Range(0, 40).Draw(t, "step")
-		out[i] = Sample{minute, rapid.Float64Range(0, 68).Draw(t, "c")}
-	}
-	return out
-}
-
-func TestHotterIsNeverLess(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		table := rapid.SampledFrom(LethalityTables()).Draw(t, "table")
-		h := history(t)
-		warmer := make([]Sample, len(h))
-		by := rapid.Float64Range(0, 5).Draw(t, "by")
-		for i, s := range h {
-			warmer[i] = Sample{s.Minute, s.C + by}
-		}
-		a, _ := table.Integrate(h)
-		b, _ := table.Integrate(warmer)
-		if b.Fraction < a.Fraction*(1-1e-9) && !b.Reached {
-			t.Fatalf("%v K warmer: %v, before %v", by, b.Fraction, a.Fraction)
-		}
-	})
-}
-
-func TestSplittingAHistoryChangesNothing(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		table := rapid.SampledFrom(LethalityTables()).Draw(t, "table")
-		h := history(t)
-		k := rapid.IntRange(1, len(h)-1).Draw(t, "k")
-		share := rapid.Float64Range(0.1, 0.9).Draw(t, "share")
-		mid := Sample{h[k-1].Minute + share*(h[k].Minute-h[k-1].Minute), h[k-1].C + share*(h[k].C-h[k-1].C)}
-		split := append(append(append([]Sample{}, h[:k]...), mid), h[k:]...)
-		a, _ := table.Integrate(h)
-		b, _ := table.Integrate(split)
-		if math.Abs(a.Fraction-b.Fraction) > 1e-6*math.Max(1, a.Fraction) || a.Reached != b.Reached {
-			t.Fatalf("whole %v, split %v", a, b)
-		}
-	})
 }
 
 func ExampleLethalityTable_Integrate() {
