@@ -85,6 +85,9 @@ func (f *face) limits() (low, high float64) {
 		dew := saturatedC(math.Max(f.vapourPa, 1))
 		low, high = math.Min(low, dew), math.Max(high, dew)
 	}
+	if high > f.boilC {
+		low = math.Min(low, f.boilC)
+	}
 	return low, high
 }
 

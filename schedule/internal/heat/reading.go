@@ -58,3 +58,11 @@ func (s *Sim) AsymptoteC() float64 {
 	}
 	return (low + high) / 2
 }
+
+// at reads a profile at a depth from the centre, as a share of the radius.
+func (s *Sim) at(profile *[maxCells]float64, depth float64) float64 {
+	x := depth*float64(s.cells) - 0.5
+	i := int(min(max(x, 0), float64(s.cells-2)))
+	share := min(max(x-float64(i), 0), 1)
+	return profile[i] + share*(profile[i+1]-profile[i])
+}

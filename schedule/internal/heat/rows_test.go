@@ -81,7 +81,7 @@ func (c cuts) body(t testing.TB, name string, weightLb, logSize float64) Body {
 	}
 }
 
-// minutes cooks one line of heat_model_rows.csv.
+// minutes cooks one line of reference_rows.csv.
 func minutes(t testing.TB, c cuts, r record, logSize float64) float64 {
 	t.Helper()
 	airC := celsius(r.number(t, "air_F"))
@@ -108,7 +108,7 @@ func minutes(t testing.TB, c cuts, r record, logSize float64) float64 {
 // check this one and are no evidence for the model.
 func TestReproducesReferenceRows(t *testing.T) {
 	c := readCuts(t)
-	rows := table(t, "heat_model_rows.csv")
+	rows := table(t, "reference_rows.csv")
 	if len(rows) != 103 {
 		t.Fatalf("%d rows, want 103", len(rows))
 	}

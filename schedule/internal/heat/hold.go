@@ -1,0 +1,34 @@
+package heat
+
+import "math"
+
+// RunUntilOuterBelow advances until the outermost cell has fallen to a
+// temperature in degC, or for at most maxSeconds. It is Reached at once where
+// that cell is no warmer to begin with.
+func (s *Sim) RunUntilOuterBelow(limitC, maxSeconds float64) Status {
+	return s.runUntilBelow((*Sim).OuterC, limitC, maxSeconds)
+}
+
+// RunUntilCoreBelow advances until the core has fallen to a temperature in degC,
+// or for at most maxSeconds, as when a piece is chilled.
+func (s *Sim) RunUntilCoreBelow(limitC, maxSeconds float64) Status {
+	return s.runUntilBelow((*Sim).CoreC, limitC, maxSeconds)
+}
+
+func (s *Sim) runUntilBelow(reading func(*Sim) float64, limitC, maxSeconds float64) Status {
+	end := s.elapsed + clamp(maxSeconds, 0, MaxRunS, 0)
+	now := reading(s)
+	if now <= limitC {
+		return Reached
+	}
+	for s.elapsed < end {
+		s.next(end, math.Inf(1))
+		after := reading(s)
+		if after <= limitC {
+			s.backTo((now - limitC) / (now - after))
+			return Reached
+		}
+		now = after
+	}
+	return TimedOut
+}
