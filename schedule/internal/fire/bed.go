@@ -27,8 +27,9 @@ func (g Grill) areaRatio() float64 {
 
 // bedKg is the bed that holds the level in the hungriest hour.
 func (g Grill) bedKg(m meter) float64 {
-	reference := Grill{Kind: g.Kind, DiameterM: g.DiameterM, WidthM: g.WidthM, DepthM: g.DepthM, Fuel: g.Fuel}
-	calm := reference.RateKgPerHour(bedLevelC, Weather{AirC: bedAirC})
+	dry := g
+	dry.WaterPan = false
+	calm := dry.RateKgPerHour(bedLevelC, Weather{AirC: bedAirC})
 	return bedBriquettes * g.pieceKg() * g.areaRatio() * m.mostHour / calm
 }
 
@@ -38,7 +39,7 @@ func (g Grill) bedNeedKg(m meter) float64 {
 }
 
 // planBed is a hot fire under the lid: all coals lit, topped up with lit ones every hour.
-func (g Grill) planBed(b *Burn, _ Fire, m meter, spans []Span) {
+func (g Grill) planBed(b *Burn, m meter, spans []Span) {
 	bed := g.bedKg(m)
 	var tops []TopUp
 	for at := float64(bedHour); at < m.minutes; at += bedHour {
@@ -52,7 +53,7 @@ func (g Grill) planBed(b *Burn, _ Fire, m meter, spans []Span) {
 }
 
 // planFills is a searing fire: whole chimney fills, in proportion to the grate's area.
-func (g Grill) planFills(b *Burn, _ Fire, m meter, spans []Span) {
+func (g Grill) planFills(b *Burn, m meter, spans []Span) {
 	fills := max(ceilInt(m.minutes/fillMinutes), 1)
 	expected := max(float64(fills)*g.chimneyKg()*g.areaRatio(), g.bedNeedKg(m))
 	each := expected / float64(fills)

@@ -79,9 +79,9 @@ func (g Grill) Plan(f Fire, n Need) Burn {
 	spans := merge(n.Untended)
 	switch {
 	case d.LidOff || f.LevelC > lawMaxC:
-		g.planFills(&b, f, m, spans)
+		g.planFills(&b, m, spans)
 	case d.LitTopUps:
-		g.planBed(&b, f, m, spans)
+		g.planBed(&b, m, spans)
 	default:
 		g.planSlow(&b, f, m, spans)
 	}

@@ -10,7 +10,7 @@
 //	burn.go     fuel of one phase (Plan)          ring.go, pile.go, bed.go   how much a way of laying holds
 //	meter.go    fuel burnt by a given minute      topup.go    when to add, and when that cannot be
 //	warm.go     heat-up, set-up, changes          change.go, vents.go, gauge.go   advice in figures
-//	shape.go    zones as plane figures            room.go, arrange.go, picture.go   who fits where
+//	shape.go    zones as plane figures            room.go, arrange.go, body.go, picture.go   who fits where
 //
 // Accuracy: the law reproduces the trade's figures within 10 %, but real fires differ by a factor of two either
 // way (wet or old fuel, leaks, lid openings). Every amount therefore comes with a range and a margin.

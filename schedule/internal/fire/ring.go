@@ -83,15 +83,13 @@ func (g Grill) ringMostM(s Section) float64 {
 
 // ringKg is what the longest fuse holds. Lump fills the same room with less mass.
 func (g Grill) ringKg(s Section) float64 {
-	kg := math.Floor(g.ringMostM(s)/stepM) * float64(s.perStep()) * briquetteKg
+	kg := g.ringMostM(s) / stepM * float64(s.perStep()) * briquetteKg
 	return kg * g.chimneyKg() / chimneyBriquette
 }
 
 // laid is the fuse that takes so much unlit fuel.
 func (g Grill) laid(s Section, unlitKg float64) RingLaid {
 	most := g.ringMostM(s)
-	steps := ceilInt(max(unlitKg, 0) / g.ringKg(s) * math.Floor(most/stepM))
-	return RingLaid{
-		Section: s, Steps: steps, ArcM: min(float64(steps)*stepM, most), MostM: most, WidthM: s.widthM(),
-	}
+	arc := max(unlitKg, 0) / g.ringKg(s) * most
+	return RingLaid{Section: s, Steps: ceilInt(arc / stepM), ArcM: arc, MostM: most, WidthM: s.widthM()}
 }

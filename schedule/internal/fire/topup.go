@@ -1,6 +1,9 @@
 package fire
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // TopUp is fuel added during a phase. Low fires take it unlit on the lit coals (which smokes and gives off carbon
 // monoxide for some 20 min), hot ones take it lit, so a chimney is started LeadMinutes before.
@@ -9,6 +12,7 @@ type TopUp struct {
 	Add         Amount
 	Lit         bool
 	LeadMinutes float64
+	Relight     bool // the fire has gone out by then (there is a shortfall): light these anew
 }
 
 // Code names a shortfall.
@@ -31,8 +35,8 @@ func (s Shortfall) CanLastMinutes() float64 { return s.OutMinute - s.FedMinute }
 
 // merge sorts spans and joins those that touch.
 func merge(spans []Span) []Span {
-	list := append([]Span(nil), spans...)
-	sort.Slice(list, func(i, j int) bool { return list[i].FromMinute < list[j].FromMinute })
+	list := slices.Clone(spans)
+	slices.SortFunc(list, func(a, b Span) int { return cmp.Compare(a.FromMinute, b.FromMinute) })
 	var out []Span
 	for _, s := range list {
 		if s.ToMinute <= s.FromMinute {

@@ -1,0 +1,152 @@
+package fire
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Place is where a piece lies: its middle, and its turn from lying along x. Placed is false where none was found.
+type Place struct {
+	At      Point
+	TurnRad float64
+	Placed  bool
+}
+
+// Spot is a piece in its place.
+type Spot struct {
+	Piece Footprint
+	Place Place
+}
+
+// The search is a picture's, not a proof: a grid of positions, a few turns, four orders. Where it fails the grate is
+// tight, not impossible, because meat bends.
+const (
+	gridM        = 0.01 // for discs
+	gridLongM    = 0.02 // for everything else
+	ellipseSides = 12
+)
+
+// Arrange looks for places in the zone's true figure beside what already lies there; ok is false if a piece found none
+// or is longer than the zone's longest chord. The same input always gives the same places, in the order of pieces.
+func Arrange(z Zone, taken []Spot, pieces []Footprint) (places []Place, ok bool) {
+	best, most := make([]Place, len(pieces)), -1
+	for _, order := range orders {
+		grids := grids{}
+		for _, turns := range turnings {
+			places, n := arrangeBy(z.Shape, taken, pieces, order, turns, grids)
+			if n == len(pieces) {
+				return places, true
+			}
+			if n > most {
+				best, most = places, n
+			}
+		}
+	}
+	return best, false
+}
+
+// turnings are the turns tried for a long piece: across first, or away from the cook first.
+var turnings = [][]float64{
+	{0, math.Pi / 2, math.Pi / 4, 3 * math.Pi / 4},
+	{math.Pi / 2, 0, math.Pi / 4, 3 * math.Pi / 4},
+}
+
+// grids keeps the ranked positions of one order by their step.
+type grids map[float64][]Point
+
+func (g grids) get(s Shape, step float64, order ranking) []Point {
+	if g[step] == nil {
+		g[step] = grid(s, step, order)
+	}
+	return g[step]
+}
+
+// ranking orders positions, lower first.
+type ranking func(middle, p Point) (first, second float64)
+
+// orders rank positions: row by row, column by column, from the edge inward, from the middle outward.
+var orders = []ranking{
+	func(_, p Point) (float64, float64) { return p.YM, p.XM },
+	func(_, p Point) (float64, float64) { return p.XM, p.YM },
+	func(m, p Point) (float64, float64) { return -away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) },
+	func(m, p Point) (float64, float64) { return away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) },
+}
+
+func away(a, b Point) float64 { return math.Hypot(a.XM-b.XM, a.YM-b.YM) }
+
+// arrangeBy places the largest piece first, each at the first position that is free.
+func arrangeBy(s Shape, taken []Spot, pieces []Footprint, order ranking, turns []float64, g grids) ([]Place, int) {
+	bodies := make([]body, 0, len(taken)+len(pieces))
+	for _, t := range taken {
+		if t.Place.Placed {
+			bodies = append(bodies, newBody(t.Piece, t.Place))
+		}
+	}
+	bySize := make([]int, len(pieces))
+	for i := range bySize {
+		bySize[i] = i
+	}
+	slices.SortStableFunc(bySize, func(a, b int) int { return cmp.Compare(CoverM2(pieces[b]), CoverM2(pieces[a])) })
+	places, n := make([]Place, len(pieces)), 0
+	for _, i := range bySize {
+		step := gridLongM
+		if pieces[i].Disc {
+			step = gridM
+		}
+		if b, ok := firstFree(s, pieces[i], g.get(s, step, order), turns, bodies); ok {
+			bodies, places[i] = append(bodies, b), b.place
+			n++
+		}
+	}
+	return places, n
+}
+
+func firstFree(s Shape, piece Footprint, points []Point, turns []float64, bodies []body) (body, bool) {
+	if piece.Disc {
+		turns = turns[:1]
+	}
+	if max(piece.LengthM, piece.WidthM) > s.LongestChordM() {
+		return body{}, false
+	}
+	for _, turn := range turns {
+		unit := newBody(piece, Place{TurnRad: turn, Placed: true})
+		for _, p := range points {
+			b := unit.at(p)
+			if b.inside(s) && !b.overlapsAny(bodies) {
+				b.outline = b.points()
+				return b, true
+			}
+		}
+	}
+	return body{}, false
+}
+
+// grid lists the positions within a figure, ranked.
+func grid(s Shape, step float64, order ranking) []Point {
+	type ranked struct {
+		at            Point
+		first, second float64
+	}
+	lo, hi := s.bounds()
+	middle := Point{(lo.XM + hi.XM) / 2, (lo.YM + hi.YM) / 2}
+	var list []ranked
+	nx, ny := int((hi.XM-lo.XM)/2/step), int((hi.YM-lo.YM)/2/step)
+	for ix := -nx; ix <= nx; ix++ {
+		for iy := -ny; iy <= ny; iy++ {
+			p := Point{middle.XM + float64(ix)*step, middle.YM + float64(iy)*step}
+			if s.Contains(p, 0) {
+				first, second := order(middle, p)
+				list = append(list, ranked{p, first, second})
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b ranked) int {
+		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.second, b.second))
+	})
+	points := make([]Point, len(list))
+	for i, r := range list {
+		points[i] = r.at
+	}
+	return points
+}
