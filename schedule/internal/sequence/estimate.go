@@ -3,11 +3,12 @@ package sequence
 // estimate is what is known of a class of chains that have no way yet, under
 // the phases as they stand.
 type estimate struct {
-	cost, starts int   // least hold and mode cost; least first start
-	joint        int   // least of hold, mode and burn beyond the phases as they stand
-	need         []int // least begin of each phase, over all ways
-	alive        []int // ways that still work
-	key          []int // the phase bounds it was worked out for
+	cost, starts int       // least hold and mode cost; least first start
+	joint        int       // least of hold, mode and burn beyond the phases as they stand
+	last         applicant // its last task in a queue
+	need         []int     // least begin of each phase, over all ways
+	alive        []int     // ways that still work
+	key          []int     // the phase bounds it was worked out for
 }
 
 // assess settles the system, draws what follows from the chains without a way
@@ -24,17 +25,39 @@ func (s *search) assess() (value, bool) {
 		if moved {
 			continue
 		}
-		bound, slack := s.total()
-		if !bound.less(s.hunt.best) {
+		bound, joint := s.total()
+		if !(value{bound.cost + joint, bound.starts}).less(s.hunt.best) {
 			return value{}, false
 		}
-		if !s.tighten(slack) {
+		rooms, hands := s.crowding()
+		extra := max(hands, sum(rooms))
+		if !s.tighten(s.hunt.best.cost-bound.cost, rooms, extra) {
+			return value{}, false
+		}
+		bound.cost += max(joint, extra)
+		if !bound.less(s.hunt.best) {
 			return value{}, false
 		}
 		if len(s.queue) == 0 {
 			return bound, true
 		}
 	}
+}
+
+// glance is assess without the costlier part: enough to sort children.
+func (s *search) glance() (value, bool) {
+	for moved := true; moved; {
+		if !s.settle() {
+			return value{}, false
+		}
+		var ok bool
+		if moved, ok = s.survey(); !ok {
+			return value{}, false
+		}
+	}
+	bound, joint := s.total()
+	bound.cost += joint
+	return bound, bound.less(s.hunt.best)
 }
 
 // survey brings the estimates up to date and raises the phases to what every
@@ -97,6 +120,12 @@ func (s *search) estimate(e *estimate, c int) bool {
 			continue
 		}
 		cost := w.cost + holdCost(ch, w.gap, y[len(y)-1])
+		st, x := &w.stays[len(w.stays)-1], y[len(y)-1]
+		a := applicant{x + st.minutes, st.minutes, st.minutes * st.area, x, st.area, ch.Serve + w.gap.Ideal + st.minutes, ch.HoldCost}
+		if len(e.alive) == 0 {
+			e.last = a
+		}
+		e.last.join(a)
 		e.alive = append(e.alive, i)
 		e.cost = min(e.cost, cost)
 		e.starts = min(e.starts, y[K]+w.stays[0].minutes)
@@ -169,11 +198,9 @@ func holdCost(c *Chain, g Gap, x int) int {
 	return c.HoldCost * max(0, x-c.Serve-g.Ideal)
 }
 
-// total is the bound of the node, and how much its plain terms may still grow
-// before the best plan is reached.
-func (s *search) total() (value, int) {
-	var v value
-	joint := 0
+// total is the plain bound of the node, term by term, and what the fire of some
+// chain without a way must add to it.
+func (s *search) total() (v value, joint int) {
 	if K := len(s.fires); K > 0 {
 		v.cost = s.ChangeCost*(K-1) + s.BurnCost*(s.low[0]+s.setup())
 	}
@@ -189,20 +216,20 @@ func (s *search) total() (value, int) {
 		v.cost += w.cost + holdCost(&s.Chains[c], w.gap, s.low[s.at[c]+len(w.stays)-1])
 		v.starts += s.low[s.at[c]] + w.stays[0].minutes
 	}
-	slack := s.hunt.best.cost - v.cost
-	v.cost += joint
-	return v, slack
+	return v, joint
 }
 
 // tighten lowers the upper bounds to what the best plan leaves: no term may
-// grow by more than the slack.
-func (s *search) tighten(slack int) bool {
+// grow by more than the slack over the plain bound, less what the queues of
+// others must cost.
+func (s *search) tighten(slack int, rooms []int, extra int) bool {
 	if s.hunt.best.cost == never {
 		return true
 	}
-	if len(s.fires) > 0 && s.BurnCost > 0 && !s.lower(0, s.low[0]+slack/s.BurnCost) {
+	if len(s.fires) > 0 && s.BurnCost > 0 && (slack < extra || !s.lower(0, s.low[0]+(slack-extra)/s.BurnCost)) {
 		return false
 	}
+	total := sum(rooms)
 	for c := range s.Chains {
 		w, ch := s.chosen[c], &s.Chains[c]
 		if w == nil || ch.HoldCost == 0 {
@@ -210,7 +237,17 @@ func (s *search) tighten(slack int) bool {
 		}
 		x := s.at[c] + len(w.stays) - 1
 		free := ch.Serve + w.gap.Ideal
-		grow := (holdCost(ch, w.gap, s.low[x]) + slack) / ch.HoldCost
+		others := total
+		for i := range rooms {
+			if s.families[i].classes[s.class[c]] {
+				others -= rooms[i]
+			}
+		}
+		grow := holdCost(ch, w.gap, s.low[x]) + slack - others
+		if grow < 0 {
+			return false
+		}
+		grow /= ch.HoldCost
 		if !s.lower(x, free+grow) {
 			return false
 		}

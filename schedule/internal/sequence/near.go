@@ -3,7 +3,8 @@ package sequence
 // near restricts a search to plans that resemble a given one. A nil near
 // allows everything.
 type near struct {
-	fixed []bool // by variable: keeps its place among the fixed
+	ways  []*way // by chain: what is fixed; nil: free
+	fixed []bool // by instant: keeps its place among the fixed
 	y     []int  // where the given plan has it
 }
 

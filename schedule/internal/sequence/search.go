@@ -22,7 +22,13 @@ type search struct {
 	halted bool
 	bound  int // least bound of the nodes left open by halting
 	near   *near
+	kept   []int // chains that near fixes, the last one first
 	spare  [][]child
+
+	families []crowd
+	extra    []int
+	queueing []applicant
+	sorter   sorter
 }
 
 // guest is a task that takes room in a cell.
@@ -59,6 +65,7 @@ func newSearch(h *hunt, c *course) *search {
 	for v := range s.high {
 		s.high[v] = never
 	}
+	s.families = c.crowds()
 	return s
 }
 
@@ -85,17 +92,38 @@ func (s *search) start() bool {
 	return true
 }
 
-// run searches the whole course with at most quota nodes. It returns a bound of
-// all plans it did not see (never, if none is left) and that of the root.
-func (s *search) run(quota int, order []int) (bound int) {
-	s.quota, s.halted, s.bound, s.order = quota, false, never, order
+// run searches the course with at most quota nodes, giving the chains their ways
+// in the given order, near a plan if one is given. It returns a bound of all the
+// plans it did not see; never, if none is left.
+func (s *search) run(quota int, order []int, n *near) (bound int) {
+	s.quota, s.halted, s.bound, s.order, s.near = quota, false, never, order, n
 	m := s.mark()
-	if s.start() {
+	if s.start() && s.keep() {
 		s.open(0)
 	}
+	for _, c := range s.kept {
+		s.unchoose(c)
+	}
 	s.undo(m)
-	s.hands = s.hands[:0]
+	s.kept, s.hands, s.near = s.kept[:0], s.hands[:0], nil
 	return s.bound
+}
+
+// keep gives the chains that near fixes their ways.
+func (s *search) keep() bool {
+	if s.near == nil {
+		return true
+	}
+	for c, w := range s.near.ways {
+		if w == nil {
+			continue
+		}
+		s.kept = slices.Insert(s.kept, 0, c) // the last one is taken back first
+		if !s.choose(c, w) {
+			return false
+		}
+	}
+	return true
 }
 
 // rootBound is the bound of the course before any choice.
@@ -113,35 +141,29 @@ func (s *search) leave(v value) { s.bound = min(s.bound, v.cost) }
 
 // open explores a node: the system as it stands.
 func (s *search) open(depth int) {
-	bound, ok := s.assess()
-	if !ok {
-		return
-	}
-	if s.quota--; s.quota < 0 || !s.hunt.count() {
-		s.halted = true
-		s.leave(bound)
-		return
-	}
 	children := s.scratch(depth)
 	for {
-		children = children[:0]
-		found, dead, forced := s.conflict(&children)
+		bound, ok := s.assess()
+		if !ok {
+			return
+		}
+		found, forced, dead := s.force(&children)
 		if dead {
 			return
 		}
-		if !found {
-			break
+		if forced {
+			continue
 		}
-		if !forced {
+		if s.quota--; s.quota < 0 || !s.hunt.count() {
+			s.halted = true
+			s.leave(bound)
+			return
+		}
+		if found {
 			s.branch(children, depth, -1)
 			return
 		}
-		if !s.add(children[0].link) {
-			return
-		}
-		if _, ok := s.assess(); !ok {
-			return
-		}
+		break
 	}
 	c := s.next()
 	if c < 0 {
@@ -149,10 +171,28 @@ func (s *search) open(depth int) {
 		s.hunt.record(s, v)
 		return
 	}
-	for i := range s.est[s.class[c]].alive {
-		children = append(children, child{way: &s.ways[s.class[c]][s.est[s.class[c]].alive[i]]})
+	children = children[:0]
+	class := s.class[c]
+	for _, i := range s.est[class].alive {
+		children = append(children, child{way: &s.ways[class][i]})
 	}
 	s.branch(children, depth, c)
+}
+
+// force takes the ways out of conflicts that have only one. It leaves those of
+// the most pressing other conflict in children.
+func (s *search) force(children *[]child) (found, forced, dead bool) {
+	for {
+		*children = (*children)[:0]
+		found, dead, one := s.conflict(children)
+		if dead || !one {
+			return found, forced, dead
+		}
+		forced = true
+		if !s.add((*children)[0].link) || !s.settle() {
+			return true, true, true
+		}
+	}
 }
 
 // next is the next chain without a way, -1 for none.
@@ -172,7 +212,7 @@ func (s *search) branch(children []child, depth int, chain int) {
 	for i := range children {
 		m := s.mark()
 		if s.enter(&children[i], chain) {
-			if v, ok := s.assess(); ok {
+			if v, ok := s.glance(); ok {
 				children[i].bound = v
 				children[n] = children[i]
 				n++

@@ -39,13 +39,13 @@ func (h *hunt) exact(d *day) (bound int) {
 	list := candidates(h, d)
 	for _, c := range list {
 		if c.root.less(h.best) {
-			c.search.run(tasteNodes, d.longest)
+			c.search.run(tasteNodes, d.longest, nil)
 		}
 	}
 	bound = never
 	for _, c := range list {
 		if c.root.less(h.best) {
-			bound = min(bound, max(c.root.cost, c.search.run(h.budget, d.longest)))
+			bound = min(bound, max(c.root.cost, c.search.run(h.budget, d.longest, nil)))
 		}
 	}
 	return bound

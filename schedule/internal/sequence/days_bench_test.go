@@ -1,0 +1,94 @@
+package sequence
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"slices"
+	"testing"
+	"time"
+)
+
+var (
+	dayCount  = flag.Int("days", 40, "realistic days of each size in the benchmark")
+	dayBudget = flag.Int("daybudget", 0, "nodes for each realistic day (0: the default)")
+	farFactor = flag.Int("far", 0, "compare the benchmark's days with a budget so many times larger")
+)
+
+// BenchmarkDays solves realistic days and prints nodes, milliseconds, the share
+// of proven days and the gaps to the bound.
+func BenchmarkDays(b *testing.B) {
+	for _, n := range []int{3, 6, 8, 12, 20} {
+		b.Run(fmt.Sprintf("batches=%d", n), func(b *testing.B) {
+			for b.Loop() {
+				measureDays(b, n)
+			}
+		})
+	}
+}
+
+func measureDays(b *testing.B, n int) {
+	var nodes, gaps []int
+	var ms []float64
+	proven, infeasible, none, near, far := 0, 0, 0, 0, 0
+	for i := range *dayCount {
+		p := realisticDay(uint64(i)+1, n)
+		p.Budget, p.NoClash = *dayBudget, true
+		begin := time.Now()
+		s, err := Solve(context.Background(), p)
+		ms = append(ms, float64(time.Since(begin).Microseconds())/1000)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if err := Verify(p, &s); err != nil {
+			b.Fatal(err)
+		}
+		nodes = append(nodes, s.Nodes)
+		switch s.Status {
+		case Optimal:
+			proven++
+		case Infeasible:
+			proven++
+			infeasible++
+		case Feasible:
+			gaps = append(gaps, 100*(s.Cost-s.Bound)/max(1, s.Cost))
+		default:
+			none++
+		}
+		if *farFactor > 0 && s.Stopped != "" {
+			far++
+			if within(b, p, &s) {
+				near++
+			}
+		}
+	}
+	slices.Sort(nodes)
+	slices.Sort(ms)
+	slices.Sort(gaps)
+	at := func(share int) int { return min(len(ms)-1, len(ms)*share/100) }
+	b.Logf("%d batches: proven %d/%d (infeasible %d), no plan %d, nodes %d / %d, ms %.1f / %.1f / %.1f, gaps %v",
+		n, proven, len(ms), infeasible, none, nodes[at(50)], nodes[at(90)], ms[at(50)], ms[at(90)], ms[len(ms)-1], gaps)
+	if *farFactor > 0 {
+		b.Logf("%d batches: %d of %d stopped days within 3 %% of a budget %d times larger", n, near, far, *farFactor)
+	}
+	b.ReportMetric(float64(nodes[at(50)]), "nodes")
+	b.ReportMetric(ms[at(50)], "ms")
+	b.ReportMetric(ms[at(90)], "ms-p90")
+	b.ReportMetric(100*float64(proven)/float64(len(ms)), "%proven")
+}
+
+// within says that a stopped answer is within 3 % of that of a budget farFactor
+// times larger, which is also without a plan where it is.
+func within(b *testing.B, p *Problem, s *Solution) bool {
+	q := *p
+	q.Budget = *farFactor * max(p.Budget, DefaultBudget)
+	t, err := Solve(context.Background(), &q)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Logf("cost %d (%s), bound %d; with the larger budget %d (%s), bound %d", s.Cost, s.Status, s.Bound, t.Cost, t.Status, t.Bound)
+	if s.Status == Unknown {
+		return t.Status != Feasible && t.Status != Optimal
+	}
+	return 100*(s.Cost-t.Cost) <= 3*t.Cost
+}
