@@ -208,10 +208,13 @@ type Burn struct {
 	Light        int      `json:"light"` // of them lit
 	LayKg        float64  `json:"lay_kg"`
 	LightKg      float64  `json:"light_kg"`
-	Chimneys     float64  `json:"chimneys"`         // chimney fills to light
-	LastsMinutes float64  `json:"lasts_minutes"`    // untended
-	Rows         string   `json:"rows,omitempty"`   // cross-section of a ring
-	ArcM         float64  `json:"arc_m,omitempty"`  // its length
+	Chimneys     float64  `json:"chimneys"`        // chimney fills to light
+	LastsMinutes float64  `json:"lasts_minutes"`   // untended
+	Rows         string   `json:"rows,omitempty"`  // cross-section of a ring
+	ArcM         float64  `json:"arc_m,omitempty"` // its length
+	Count        int      `json:"count,omitempty"` // briquettes expected to burn
+	BuyKg        float64  `json:"buy_kg"`          // for this phase
+	BuyCount     int      `json:"buy_count,omitempty"`
 	Chunks       int      `json:"chunks,omitempty"` // of wood
 	Refuels      []Refuel `json:"refuels,omitempty"`
 }
@@ -287,7 +290,7 @@ const (
 // Severities of findings and cautions.
 const (
 	Info    = "info"
-	Warning = "warning"
+	Warning = "caution"
 	Danger  = "danger"
 )
 

@@ -1,0 +1,222 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// mostBatches is how many batches a day may have; more is no day at one grill.
+const mostBatches = 24
+
+// batch is the pieces of a dish that share the grate at one time, and the ways
+// they may cook.
+type batch struct {
+	it     *item
+	number int // from 1, within the dish
+	massKg float64
+	count  int
+	ways   []way
+	group  int // like batches of one dish share a number > 0
+	first  []modeRef
+	second []modeRef
+}
+
+// modeRef says what a mode of the solver stands for.
+type modeRef struct {
+	way    int
+	places []place
+	oven   bool
+	night  bool // its fire lasts through the quiet hours untended
+}
+
+// batches splits the dishes by the room on the grate and simulates their ways.
+func (d *day) batches(h hearth) []*batch {
+	var all []*batch
+	group := 0
+	for i := range d.items {
+		it := &d.items[i]
+		number := 0
+		for _, l := range it.lots {
+			ways := d.waysOf(it, l, h)
+			sizes := split(l.count, roomFor(it, l, ways, h))
+			group++
+			for _, n := range sizes {
+				number++
+				b := &batch{it: it, number: number, massKg: l.massKg, count: n, ways: ways}
+				if len(sizes) > 1 && n == sizes[len(sizes)-1] {
+					b.group = group
+				}
+				all = append(all, b)
+			}
+		}
+	}
+	return all
+}
+
+// roomFor is how many pieces of a lot fit at once in the roomiest place it may
+// cook in; at least 1, so that a piece too large for the grate is found by the
+// solver and said, not dropped.
+func roomFor(it *item, l lot, ways []way, h hearth) int {
+	most := 1
+	each := takes(it.footprint(l.massKg))
+	for _, w := range ways {
+		for _, p := range h.placesOf(w) {
+			most = max(most, int(h.room(p)/each+1e-9))
+		}
+	}
+	return most
+}
+
+// split parts n pieces into as few even batches as hold most each, larger first.
+func split(n, most int) []int {
+	count := (n + most - 1) / most
+	sizes := make([]int, count)
+	for i := range sizes {
+		sizes[i] = n / count
+		if i < n%count {
+			sizes[i]++
+		}
+	}
+	return sizes
+}
+
+// waysOf simulates all ways of a lot in the fires on offer.
+func (d *day) waysOf(it *item, l lot, h hearth) []way {
+	var ways []way
+	for rank, s := range it.spots() {
+		for _, w := range d.waysAt(it, l, s) {
+			if len(h.placesOf(w)) == 0 {
+				continue
+			}
+			w.cost += rank * unhabitual / 2
+			ways = append(ways, w)
+		}
+	}
+	return ways
+}
+
+func (d *day) waysAt(it *item, l lot, s spot) []way {
+	switch {
+	case it.cut.Style == cut.Timed:
+		return []way{d.timedWay(it, s)}
+	case s.direct:
+		return d.directWays(it, l, s)
+	case it.dish.Finish != "":
+		return d.searedWays(it, l, s)
+	}
+	return d.indirectWays(it, l, s.band, s.levelC)
+}
+
+// timedWay is a plain item that takes a time, not a temperature.
+func (d *day) timedWay(it *item, s spot) way {
+	t := it.cut.Timed
+	sd := math.Log(t[2]/t[1]) / zTenth
+	w := way{kind: StageBare, direct: s.direct, levelC: s.levelC, band: s.band, spread: spread{S: sd}, flips: it.cut.Flips}
+	w.first = paces(d.z, func(z float64) float64 { return t[1] * w.spread.factor(z) })
+	return w
+}
+
+// hands are the minutes of work at a put-on, a wrap, the light and a change of
+// fire (assumptions).
+const (
+	handsOnLarge = 5
+	handsOnSmall = 3
+	handsWrap    = 5
+	handsLight   = 15
+	handsChange  = 10
+)
+
+func (b *batch) handsOn() int {
+	if b.it.cut.Style == cut.Small || b.it.cut.Style == cut.Timed {
+		return handsOnSmall
+	}
+	return handsOnLarge
+}
+
+// chain states the batch for the solver and remembers what its modes stand for.
+func (d *day) chain(b *batch, h hearth, night nightFires) sequence.Chain {
+	c := sequence.Chain{Serve: b.it.serve, HoldCost: b.it.cut.HoldCostTenths, Group: b.group}
+	b.first, b.second = b.modeRefs(h, night)
+	stages := 1
+	for _, w := range b.ways {
+		stages = max(stages, w.stages())
+	}
+	first := sequence.Task{StartHands: b.handsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
+	area := b.area()
+	for _, r := range b.first {
+		w := b.ways[r.way]
+		m := sequence.Mode{Area: area, Cost: w.cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: asPlaces(r.places)}
+		m.Closed = d.closedStarts(w, r.night, b.it)
+		m.Gap = d.gap(b, w)
+		first.Modes = append(first.Modes, m)
+	}
+	c.Tasks = []sequence.Task{first}
+	if stages == 2 {
+		c.Tasks = append(c.Tasks, b.secondTask(d, area))
+	}
+	return c
+}
+
+// lag is how long a batch may wait between its stages: not at all for a wrap,
+// while the fire is changed for a sear.
+func (b *batch) lag(stages int) int {
+	if stages == 2 && b.it.dish.Finish != "" {
+		return searLagMinutes
+	}
+	return 0
+}
+
+// firstMinutes is the first stage in whole minutes. Where others of the dish's
+// ways have two stages and this one does not, its last minute stands for the
+// second: the solver wants the same number of stages of all.
+func (b *batch) firstMinutes(w way, stages int) int {
+	m := int(math.Ceil(w.first.planned))
+	if stages == 2 && w.stages() == 1 {
+		m--
+	}
+	return max(m, 1)
+}
+
+func (b *batch) secondTask(d *day, area int) sequence.Task {
+	t := sequence.Task{StartHands: handsWrap, EndHands: sequence.Unattended}
+	for _, r := range b.second {
+		w := b.ways[r.way]
+		m := sequence.Mode{Area: area, Minutes: make([]int, len(b.first)), Gap: d.gap(b, w)}
+		if r.oven {
+			m.Places, m.Cost = []sequence.Place{{Fire: sequence.OvenFire}}, unhabitual
+		} else {
+			m.Places = asPlaces(r.places)
+		}
+		for i, f := range b.first {
+			if f.way == r.way && (r.oven || f.night == r.night) {
+				m.Minutes[i] = max(int(math.Ceil(w.second.planned)), 1)
+			}
+		}
+		t.Modes = append(t.Modes, m)
+	}
+	return t
+}
+
+// area is what the batch takes of a zone, in whole square centimetres.
+func (b *batch) area() int {
+	return int(math.Ceil(float64(b.count)*takes(b.it.footprint(b.massKg))*1e4 - 1e-6))
+}
+
+func asPlaces(ps []place) []sequence.Place {
+	out := make([]sequence.Place, len(ps))
+	for i, p := range ps {
+		out[i] = sequence.Place{Fire: p.fire, Zone: p.zone}
+	}
+	return out
+}
+
+// label names the batch for people.
+func (b *batch) label(of int) string {
+	if of > 1 {
+		return fmt.Sprintf("%s, batch %d", b.it.dish.Name, b.number)
+	}
+	return b.it.dish.Name
+}

@@ -1,0 +1,58 @@
+package schedule
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/heat"
+)
+
+// curvePoints is how many samples a predicted curve has, about.
+const curvePoints = 40
+
+// curve is the core temperature from the put-on to the late end of the take-off
+// at the expected pace, with its 80 % band. A pace f runs through the model's
+// curve f times slower.
+func (d *day) curve(p *placed) []Point {
+	if !p.way.held || p.way.direct || p.way.sear || p.it.cut.Style == cut.Timed {
+		return nil
+	}
+	total := p.way.total()
+	model := heat.Curve{EveryS: math.Max(p.way.modelDone*60/(2*curvePoints), 15)}
+	in := heat.Grate(p.way.levelC, d.outdoors)
+	stages := []heat.Stage{{In: in}}
+	if p.way.modelWrap > 0 {
+		stages = []heat.Stage{{In: in, AtLeastS: p.way.modelWrap * 60}, {In: covered(in, p.way.with)}}
+	}
+	var s heat.Sim
+	body := p.it.body(p.massKg)
+	s.Start(body, in)
+	s.Cook(heat.Recipe{Stages: stages, TargetC: p.way.pullC, LimitS: longestCookS}, &model)
+	read := func(minute, whole float64) float64 {
+		return sample(model, body.StartC, p.way.pullC, minute/whole*p.way.modelDone*60)
+	}
+	step := math.Ceil(total.late / curvePoints)
+	var out []Point
+	for m := 0.0; m <= total.late+step/2; m += step {
+		out = append(out, Point{
+			At: d.at(p.on - m), CoreC: read(m, total.expected), LowC: read(m, total.late), HighC: read(m, total.early),
+		})
+	}
+	return out
+}
+
+// sample reads a curve at an instant, in s, between its start and its end.
+func sample(c heat.Curve, startC, endC, atS float64) float64 {
+	i := atS / c.EveryS
+	k := int(i)
+	at := func(k int) float64 {
+		switch {
+		case k <= 0:
+			return startC
+		case k > len(c.Points):
+			return endC
+		}
+		return c.Points[k-1].CoreC
+	}
+	return at(k) + (i-float64(k))*(at(k+1)-at(k))
+}

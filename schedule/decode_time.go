@@ -1,0 +1,69 @@
+package schedule
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"time"
+
+	"github.com/rickb777/date"
+	"github.com/rickb777/date/clock"
+)
+
+func (d *decoder) serve(s *Serve) reader {
+	return func(n *node, path string) {
+		s.Time = clock.Undefined // until it is read: midnight would look meant
+		d.object(n, path,
+			required("date", quantity(d, &s.Date, parseDate)),
+			required("time", quantity(d, &s.Time, parseClock)),
+			required("tz", d.text(&s.TZ)),
+		)
+	}
+}
+
+// clock reads "15:00" or {date: 2027-07-02, time: "15:00"}.
+func (d *decoder) clock(c *Clock) reader {
+	return func(n *node, path string) {
+		c.Time = clock.Undefined
+		if n.kind != nodeObject {
+			quantity(d, &c.Time, parseClock)(n, path)
+			return
+		}
+		d.object(n, path,
+			optional("date", pointed(&c.Date, func(to *date.Date) reader { return quantity(d, to, parseDate) })),
+			required("time", quantity(d, &c.Time, parseClock)),
+		)
+	}
+}
+
+func (d *decoder) quiet(q *Quiet) reader {
+	return func(n *node, path string) {
+		q.From, q.To = clock.Undefined, clock.Undefined
+		d.object(n, path,
+			required("from", quantity(d, &q.From, parseClock)),
+			required("to", quantity(d, &q.To, parseClock)),
+		)
+	}
+}
+
+// parseDate reads a calendar date and nothing looser.
+func parseDate(text string) (date.Date, error) {
+	t, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return date.Date{}, fmt.Errorf("%s must be a date of the calendar such as 2027-07-03", quoted(text))
+	}
+	return date.NewAt(t), nil
+}
+
+var clockText = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])$`)
+
+// parseClock reads a time of day to the minute, from 00:00 to 23:59.
+func parseClock(text string) (clock.Clock, error) {
+	m := clockText.FindStringSubmatch(text)
+	if m == nil {
+		return 0, fmt.Errorf(`%s must be a time of day from "00:00" to "23:59", such as "18:00" for six in the evening`, quoted(text))
+	}
+	hours, _ := strconv.Atoi(m[1]) // two digits by the pattern
+	minutes, _ := strconv.Atoi(m[2])
+	return clock.New(hours, minutes, 0, 0), nil
+}

@@ -1,0 +1,130 @@
+package schedule
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
+)
+
+// What stands for a field that is left out. The weather keeps its gaps: a plan
+// says when it had to assume it.
+const (
+	defaultConfidence = 0.9
+	defaultUnits      = unit.US
+	defaultFuel       = FuelBriquettes
+	defaultCount      = 1
+)
+
+// defaultOvenHold is a common lowest setting of kitchen ovens (common practice, no source).
+var defaultOvenHold = unit.FromFahrenheit(170)
+
+// withDefaults fills what was left out and gives every dish an id. It shares no
+// memory that it writes to with r, and a second call changes nothing.
+func (r Request) withDefaults() Request {
+	fill(&r.Confidence, defaultConfidence)
+	fill(&r.Units, defaultUnits)
+	if r.Grill.Kind != GrillOther {
+		fill(&r.Grill.Fuel, defaultFuel)
+	}
+	if r.Oven != nil {
+		oven := *r.Oven
+		fill(&oven.Hold, defaultOvenHold)
+		r.Oven = &oven
+	}
+	r.Dishes = slices.Clone(r.Dishes)
+	for i := range r.Dishes {
+		fillPieces(&r.Dishes[i])
+	}
+	fillIDs(r.Dishes)
+	return r
+}
+
+// fillPieces gives one piece of the usual weight where that is enough to know:
+// for what goes by the clock, and for steaks and the like of known thickness,
+// whose weight hardly matters.
+func fillPieces(dish *Dish) {
+	if len(dish.Weights) > 0 {
+		return
+	}
+	fill(&dish.Count, defaultCount)
+	if dish.Weight != 0 {
+		return
+	}
+	if c, ok := cut.Find(dish.Cut); ok && (c.Style == cut.Timed || c.Style == cut.Small && dish.Thickness > 0) {
+		dish.Weight = unit.Mass(c.Typical)
+	}
+}
+
+// withoutDefaults is the inverse of withDefaults but for ids and usual weights.
+func (r Request) withoutDefaults() Request {
+	leaveOut(&r.Confidence, defaultConfidence)
+	leaveOut(&r.Units, defaultUnits)
+	if r.Grill.Kind != GrillOther {
+		leaveOut(&r.Grill.Fuel, defaultFuel)
+	}
+	if r.Oven != nil {
+		oven := *r.Oven
+		leaveOut(&oven.Hold, defaultOvenHold)
+		r.Oven = &oven
+	}
+	r.Dishes = slices.Clone(r.Dishes)
+	for i := range r.Dishes {
+		leaveOut(&r.Dishes[i].Count, defaultCount)
+	}
+	return r
+}
+
+func fill[T comparable](v *T, standard T) {
+	var zero T
+	if *v == zero {
+		*v = standard
+	}
+}
+
+func leaveOut[T comparable](v *T, standard T) {
+	if *v == standard {
+		var zero T
+		*v = zero
+	}
+}
+
+// fillIDs makes an id of a dish's name or cut. It depends on nothing else, so it
+// stays when dishes change places; like names are numbered in their order.
+func fillIDs(dishes []Dish) {
+	taken := map[string]bool{}
+	for _, dish := range dishes {
+		taken[dish.ID] = true
+	}
+	for i := range dishes {
+		dish := &dishes[i]
+		if dish.ID != "" {
+			continue
+		}
+		stem := slug(dish.Name)
+		if stem == "" {
+			stem = slug(dish.Cut)
+		}
+		if stem == "" {
+			stem = "dish"
+		}
+		dish.ID = stem
+		for n := 2; taken[dish.ID]; n++ {
+			dish.ID = stem + "-" + strconv.Itoa(n)
+		}
+		taken[dish.ID] = true
+	}
+}
+
+// slug is a name in lower-case letters and digits of any script, with hyphens between words.
+func slug(name string) string {
+	const most = 48 // characters; leaves room for a number within maxID
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	})
+	runes := []rune(strings.Join(words, "-"))
+	return strings.Trim(string(runes[:min(len(runes), most)]), "-")
+}

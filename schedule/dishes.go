@@ -1,0 +1,219 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/unit"
+)
+
+// dishes gathers the batches of each dish.
+func (d *day) dishes(all []*placed, a arrangement) []DishPlan {
+	out := make([]DishPlan, len(d.items))
+	for i := range d.items {
+		it := &d.items[i]
+		out[i] = DishPlan{
+			ID: it.dish.ID, Name: it.dish.Name, Cut: it.cut.Name, ServeAt: d.at(float64(it.serve)),
+			TargetC: it.targetC, Doneness: it.doneness, MinimumC: it.verdict.Minimum.CoreC, Probe: it.cut.Look, Chance: 1,
+		}
+	}
+	for _, p := range all {
+		dp := &out[p.it.index]
+		b := d.batchPlan(p, a)
+		dp.Count += p.count
+		dp.MassKg += float64(p.count) * p.massKg
+		dp.Chance = math.Min(dp.Chance, b.Chance)
+		dp.Batches = append(dp.Batches, b)
+		if p.number == 1 {
+			dp.Way = d.wayText(p)
+			dp.TargetC = p.way.pullC
+			dp.Holds = d.holdAdvice(p)
+		}
+	}
+	return out
+}
+
+func (d *day) batchPlan(p *placed, a arrangement) Batch {
+	b := Batch{Number: p.number, Chance: round3(p.readiness().chance())}
+	t, w, l := p.it.cut.Dimensions(p.massKg, float64(p.it.dish.Thickness))
+	f := p.it.footprint(p.massKg)
+	for range p.count {
+		b.Pieces = append(b.Pieces, Piece{MassKg: p.massKg, ThicknessM: t, WidthM: w, LengthM: l, AreaM2: fire.CoverM2(f), Disc: f.Disc})
+	}
+	b.Stages = d.stages(p, a)
+	b.Milestones = d.milestones(p)
+	b.Curve = d.curve(p)
+	return b
+}
+
+// stages are the stretches of a batch as planned.
+func (d *day) stages(p *placed, a arrangement) []Stage {
+	area := float64(p.count) * fire.CoverM2(p.it.footprint(p.massKg))
+	first := Stage{
+		Kind: p.way.kind, From: d.at(p.on), To: d.at(p.off), Minutes: p.way.first.minutes(), Place: PlaceGrate,
+		Direct: p.way.direct, LevelC: d.airAt(p, 0, a), CoreC: p.way.pullC, Flips: p.way.flips, AreaM2: area,
+		Zone: p.zones[0], Phase: p.phases[0][0] + 1, PhaseTo: p.phases[0][1] + 1,
+	}
+	out := []Stage{first}
+	if p.stages() == 2 {
+		out[0].To, out[0].CoreC = d.at(p.on-p.way.first.planned), p.way.wrapC
+		if p.it.dish.Finish == "" {
+			out[0].To = d.at(p.wrap)
+		}
+		second := Stage{
+			Kind: StageWrapped, From: d.at(p.wrap), To: d.at(p.off), Minutes: p.way.second.minutes(), With: p.way.with,
+			Place: PlaceGrate, LevelC: p.way.levelC, CoreC: p.way.pullC, AreaM2: area, Zone: p.zones[1],
+			Phase: p.phases[1][0] + 1, PhaseTo: p.phases[1][1] + 1,
+		}
+		switch {
+		case p.way.sear:
+			second.Kind, second.With, second.Direct = StageSear, "", true
+			second.LevelC, second.Flips = d.airAt(p, 1, a), 1
+		case p.oven:
+			second.Place, second.Phase, second.PhaseTo, second.AreaM2, second.Zone = PlaceOven, 0, 0, 0, ""
+		}
+		out = append(out, second)
+	}
+	return append(out, d.waits(p)...)
+}
+
+// Places of a stage away from or on the grate.
+const (
+	PlaceGrate = "grate"
+	PlaceOven  = "oven"
+)
+
+// airAt is the level of the zone that a stage begins in.
+func (d *day) airAt(p *placed, stage int, a arrangement) float64 {
+	ph := p.phases[stage][0]
+	if ph < 0 || ph >= len(a.solution.Phases) {
+		return p.way.levelC
+	}
+	f := a.solution.Phases[ph].Fire
+	for _, z := range a.hearth.zones[f] {
+		if z.Name == p.zones[stage] {
+			return a.hearth.fires[f].LevelC + z.LiftK
+		}
+	}
+	return p.way.levelC
+}
+
+// waits are the rest and the hold.
+func (d *day) waits(p *placed) []Stage {
+	rest := p.it.restMinutes()
+	serve := float64(p.it.serve)
+	rested := math.Max(p.off-rest, serve)
+	gap := Minutes{
+		Early: math.Max(p.on-p.way.total().late-serve-rest, 0), Expected: math.Max(p.on-p.way.total().expected-serve-rest, 0),
+		Late: math.Max(p.earlyGap()-rest, 0),
+	}
+	var out []Stage
+	place := p.restPlace()
+	if p.off > rested {
+		out = append(out, Stage{Kind: StageRest, From: d.at(p.off), To: d.at(rested), Place: place, Minutes: Minutes{rest, rest, rest}})
+	}
+	if p.hold >= 0 && (rested > serve || gap.Expected > 0) {
+		out = append(out, Stage{Kind: StageHold, From: d.at(rested), To: d.at(serve), Place: p.options[p.hold].method, Minutes: gap})
+	}
+	return out
+}
+
+// restPlace is where a piece rests: under a loose tent, small pieces as they are.
+func (p *placed) restPlace() string {
+	if p.it.cut.Style == cut.Small || p.it.cut.Style == cut.Timed {
+		return HoldCounter
+	}
+	return HoldTent
+}
+
+// milestones are the instants of a batch, with their windows.
+func (d *day) milestones(p *placed) []Milestone {
+	s, total := p.way.spread, p.way.total()
+	out := []Milestone{{Kind: MilestoneOn, CoreC: p.startC(), Window: fixedWindow(d.at(p.on))}}
+	limit := func(z float64) float64 { // the bare cook ends with the wrap
+		if p.stages() == 2 {
+			return p.at(p.way.first, z)
+		}
+		return p.at(total, z)
+	}
+	stall, stalls := p.stall()
+	scaled := func(seconds float64) func(z float64) float64 {
+		return func(z float64) float64 { return math.Min(seconds/60*s.factor(z), limit(z)) }
+	}
+	if stalls {
+		out = append(out, Milestone{Kind: MilestoneStallBegins, CoreC: stall.BeginCoreC, Window: d.window(p, scaled(stall.BeginS))})
+	}
+	if p.stages() == 2 && !p.way.sear {
+		w := d.afterQuiet(d.window(p, func(z float64) float64 { return p.at(p.way.first, z) }))
+		out = append(out, Milestone{Kind: MilestoneWrap, CoreC: p.way.wrapC, Window: w})
+	}
+	if stalls {
+		out = append(out, Milestone{Kind: MilestoneStallEnds, CoreC: stall.EndCoreC, Window: d.window(p, scaled(stall.EndS))})
+	}
+	off := d.window(p, func(z float64) float64 { return p.at(total, z) + p.pause() })
+	out = append(out, Milestone{Kind: MilestoneTakeOff, CoreC: p.way.pullC, Window: off})
+	if p.way.held && p.it.cut.Style != cut.Timed {
+		peak := p.way.state.CarryOver(heat.Tented(roomC))
+		out = append(out, Milestone{Kind: MilestonePeak, CoreC: peak.CoreC, Window: shift(off, peak.AfterS/60)})
+	}
+	out = append(out, Milestone{Kind: MilestoneRested, Window: shift(off, p.it.restMinutes())})
+	return append(out, Milestone{Kind: MilestoneServe, Window: fixedWindow(d.at(float64(p.it.serve)))})
+}
+
+// pause is the planned rest between the stages of a sear.
+func (p *placed) pause() float64 {
+	if p.way.sear && p.stages() == 2 {
+		return p.on - p.way.first.planned - p.wrap
+	}
+	return 0
+}
+
+// at is a pace at one of the three quantiles of a window.
+func (p *placed) at(m pace, z float64) float64 {
+	switch {
+	case z < 0:
+		return m.early
+	case z > 0:
+		return m.late
+	}
+	return m.expected
+}
+
+func (p *placed) startC() float64 {
+	if p.it.cut.Style == cut.Timed {
+		return 0
+	}
+	return p.it.body(p.massKg).StartC
+}
+
+func (p *placed) stall() (heat.Stall, bool) {
+	if !p.way.held {
+		return heat.Stall{}, false
+	}
+	st, ok := p.way.state.Stall()
+	return st, ok && p.it.cut.Style == cut.Tough
+}
+
+// wayText says how a batch cooks, in a few words.
+func (d *day) wayText(p *placed) string {
+	where := "beside the coals"
+	if p.way.direct {
+		where = "over the coals"
+	}
+	text := fmt.Sprintf("%s, %s band (%s)", where, p.way.band, d.req.Units.Grate(unit.Temperature(p.way.levelC)))
+	switch {
+	case p.way.sear:
+		text += ", then seared over the coals"
+	case p.stages() == 2 && p.way.fixed:
+		text += fmt.Sprintf(", wrapped in %s after %s", p.way.with, d.about(p.way.first.planned))
+	case p.stages() == 2:
+		text += fmt.Sprintf(", wrapped in %s from %s", p.way.with, d.req.Units.Core(unit.Temperature(p.way.wrapC)))
+	}
+	if p.oven {
+		text += ", finished in the oven"
+	}
+	return text
+}

@@ -1,0 +1,191 @@
+package schedule
+
+import (
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+)
+
+// mostFires is how many fires the solver is offered: enough for a low fire in
+// two layouts, a hot one with two zones, an even layer and a heap.
+const mostFires = 6
+
+// hearth is the fires of the day.
+type hearth struct {
+	fires []fire.Fire
+	zones [][]fire.Zone
+}
+
+// spot is one place a dish may cook: beside or over the coals at a level.
+type spot struct {
+	direct bool
+	band   string
+	levelC float64
+}
+
+// directHotC and directSearC are the levels of the fires that direct cooking
+// gets where the request names none: an even layer and a heap.
+var (
+	directHotC  = celsius(375)
+	directSearC = celsius(600)
+)
+
+// spots lists where a dish may cook, best first, as asked and as the cut allows.
+func (it *item) spots() []spot {
+	var out []spot
+	for _, p := range it.cut.Places {
+		if it.dish.Zone != "" && (it.dish.Zone == zoneDirect) != p.Direct {
+			continue
+		}
+		levels := hotterFirst(p.LevelsC)
+		if it.dish.Level != nil {
+			levels = []float64{float64(*it.dish.Level)}
+		}
+		for _, l := range levels {
+			s := spot{direct: p.Direct, band: p.Band, levelC: l}
+			if it.dish.Level != nil {
+				s.band = fire.Band(l)
+			}
+			if !contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+// hotterFirst keeps the usual level first and puts the others hottest first: a
+// hotter grate is what saves a tight day.
+func hotterFirst(levels []float64) []float64 {
+	out := slices.Clone(levels)
+	if len(out) > 1 {
+		slices.Sort(out[1:])
+		slices.Reverse(out[1:])
+	}
+	return out
+}
+
+func contains(all []spot, s spot) bool {
+	for _, o := range all {
+		if o.direct == s.direct && math.Abs(o.levelC-s.levelC) < 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// zoneDirect is the word of a request for cooking over the coals.
+const zoneDirect = "direct"
+
+// layFires chooses the fires to offer: every dish's best place first, then every
+// dish's next best, until there are enough.
+func (d *day) layFires() hearth {
+	var h hearth
+	for rank := 0; len(h.fires) < mostFires; rank++ {
+		more := false
+		for i := range d.items {
+			spots := d.items[i].spots()
+			if rank >= len(spots) {
+				continue
+			}
+			more = true
+			for _, f := range d.firesFor(spots[rank]) {
+				h.add(d.grill, f)
+			}
+		}
+		if !more {
+			break
+		}
+	}
+	return h
+}
+
+func (h *hearth) add(g fire.Grill, f fire.Fire) {
+	if len(h.fires) >= mostFires {
+		return
+	}
+	for _, o := range h.fires {
+		if o.Layout == f.Layout && math.Abs(o.LevelC-f.LevelC) < 1 {
+			return
+		}
+	}
+	h.fires = append(h.fires, f)
+	h.zones = append(h.zones, g.Zones(f))
+}
+
+// firesFor are the fires on which a place can be had.
+func (d *day) firesFor(s spot) []fire.Fire {
+	if d.grill.Kind == fire.OtherKind {
+		return []fire.Fire{{Layout: fire.Other, LevelC: s.levelC}}
+	}
+	switch {
+	case s.direct && s.band == bandSear:
+		return []fire.Fire{{Layout: fire.Heap, LevelC: math.Max(s.levelC, celsius(550))}}
+	case s.direct:
+		return []fire.Fire{{Layout: fire.Spread, LevelC: s.levelC}, {Layout: fire.TwoZone, LevelC: s.levelC}}
+	case s.levelC <= celsius(287):
+		fires := []fire.Fire{{Layout: fire.Banked, LevelC: s.levelC}}
+		if d.longestQuiet() > 0 {
+			fires = append(fires, fire.Fire{Layout: fire.Ring, LevelC: s.levelC})
+		}
+		return fires
+	case s.levelC < celsius(300):
+		return []fire.Fire{{Layout: fire.Banked, LevelC: s.levelC}}
+	}
+	return []fire.Fire{{Layout: fire.TwoZone, LevelC: s.levelC}}
+}
+
+// Bands of heat, in the trade's words.
+const (
+	bandLow  = "low"
+	bandHot  = "hot"
+	bandSear = "sear"
+)
+
+// place is one zone of one fire.
+type place struct{ fire, zone int }
+
+// sameLevelK is how far two levels may differ and still be one: a tenth of what
+// the shared error of the grate is.
+const sameLevelK = 0.6
+
+// placesOf are the zones in which a way can cook, fire by fire.
+func (h hearth) placesOf(w way) []place {
+	var out []place
+	for f, fr := range h.fires {
+		for z, zone := range h.zones[f] {
+			if zone.Direct == w.direct && (w.direct && directFits(fr, w.band) || !w.direct && math.Abs(fr.LevelC+zone.LiftK-w.levelC) < sameLevelK) {
+				out = append(out, place{f, z})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// directFits says whether a fire's direct zone has the heat of a band.
+func directFits(f fire.Fire, band string) bool {
+	return f.Layout == fire.Other || (f.Layout == fire.Heap) == (band == bandSear)
+}
+
+// room is what pieces may cover of a zone, m2, in the measure of large pieces:
+// small discs count for more than they cover, because they leave gaps.
+func (h hearth) room(p place) float64 { return usable(h.zones[p.fire][p.zone]) }
+
+// takes is what a piece takes of that room, m2.
+func takes(f fire.Footprint) float64 {
+	area := fire.CoverM2(f)
+	if f.Disc {
+		unit := fire.Zone{AreaM2: 1}
+		area *= fire.UsableM2(unit, false) / fire.UsableM2(unit, true)
+	}
+	return area
+}
+
+// tough dishes may ride through a change of fire on the indirect side.
+func rides(it *item) bool { return it.cut.Style == cut.Tough }
+
+// usable is the room of a zone in the measure of large pieces, m2.
+func usable(z fire.Zone) float64 { return fire.UsableM2(z, false) }

@@ -1,0 +1,39 @@
+package schedule
+
+import (
+	"context"
+
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// Make plans the day of a request. Bad requests give an *[InputError] with all
+// faults; a cancelled context gives its error and no plan. A day that cannot be
+// done is no error: the plan says Feasible false, why, and what would help.
+func Make(ctx context.Context, r Request) (Plan, error) {
+	p, _, err := makePlan(ctx, r)
+	if err != nil || p.Feasible && len(p.Findings) == 0 {
+		return p, err
+	}
+	p.Remedies, err = remedies(ctx, r, p)
+	return p, err
+}
+
+// makePlan is Make without remedies.
+func makePlan(ctx context.Context, r Request) (Plan, *day, error) {
+	r = r.withDefaults()
+	if faults := r.validate(); len(faults) > 0 {
+		return Plan{}, nil, &InputError{Faults: faults}
+	}
+	d, faults := resolve(r)
+	if len(faults) > 0 {
+		return Plan{}, nil, &InputError{Faults: faults}
+	}
+	a, err := d.arrange(ctx)
+	if err != nil {
+		return Plan{}, nil, err
+	}
+	if s := a.solution.Status; s == sequence.Infeasible || s == sequence.Unknown {
+		return d.infeasible(a), d, nil
+	}
+	return d.assemble(a), d, nil
+}

@@ -1,0 +1,160 @@
+package schedule
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/rickb777/date"
+
+	"example.com/cookday/schedule/unit"
+)
+
+// The JSON of a request is canonical: one request, one text. Quantities are SI
+// in full, fields stand in a fixed order, every dish has its id, other defaults are
+// left out, and a value that may be one word is one word. [Read] accepts it.
+
+// MarshalJSON writes the canonical JSON of the request.
+func (r Request) MarshalJSON() ([]byte, error) {
+	type fields Request // without methods
+	r = r.withDefaults().withoutDefaults()
+	return json.Marshal(struct {
+		fields
+		Weather    Weather     `json:"weather,omitzero"`
+		Confidence float64     `json:"confidence,omitempty"`
+		Units      unit.System `json:"units,omitempty"`
+	}{fields(r), r.Weather, r.Confidence, r.Units})
+}
+
+// UnmarshalJSON decodes as [Read] does, but leaves validation to [Make].
+func (r *Request) UnmarshalJSON(data []byte) error {
+	var got Request
+	if err := unmarshalJSON(data, func(d *decoder) reader { return d.request(&got) }); err != nil {
+		return err
+	}
+	*r = got.withDefaults()
+	return nil
+}
+
+// MarshalJSON writes the wall clock to the minute.
+func (s Serve) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Date date.Date `json:"date"`
+		Time string    `json:"time"`
+		TZ   string    `json:"tz"`
+	}{s.Date, s.Time.HhMm(), s.TZ})
+}
+
+// UnmarshalJSON reads {date, time, tz}.
+func (s *Serve) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.serve(s) })
+}
+
+// MarshalJSON writes "15:00" or {date, time}.
+func (c Clock) MarshalJSON() ([]byte, error) {
+	if c.Date == nil {
+		return json.Marshal(c.Time.HhMm())
+	}
+	return json.Marshal(struct {
+		Date date.Date `json:"date"`
+		Time string    `json:"time"`
+	}{*c.Date, c.Time.HhMm()})
+}
+
+// UnmarshalJSON reads "15:00" or {date, time}.
+func (c *Clock) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.clock(c) })
+}
+
+// MarshalJSON writes both clocks to the minute.
+func (q Quiet) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		From string `json:"from"`
+		To   string `json:"to"`
+	}{q.From.HhMm(), q.To.HhMm()})
+}
+
+// UnmarshalJSON reads {from, to}.
+func (q *Quiet) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.quiet(q) })
+}
+
+// MarshalJSON writes 24, or {adults, children, frail} if there is more to say.
+func (g Guests) MarshalJSON() ([]byte, error) {
+	if g.Children == 0 && !g.Frail {
+		return json.Marshal(g.Adults)
+	}
+	type fields Guests
+	return json.Marshal(fields(g))
+}
+
+// UnmarshalJSON reads 24 or {adults, children, frail}.
+func (g *Guests) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.guests(g) })
+}
+
+// MarshalJSON writes "203 F" (as SI), "medium-rare" or {final}. It fails unless
+// exactly one of the three is set.
+func (t Target) MarshalJSON() ([]byte, error) {
+	if t.given() != 1 {
+		return nil, fmt.Errorf("a target has %d of core, doneness and final; it must have one", t.given())
+	}
+	switch {
+	case t.Core != nil:
+		return json.Marshal(t.Core)
+	case t.Final != nil:
+		return json.Marshal(map[string]*unit.Temperature{"final": t.Final})
+	}
+	return json.Marshal(t.Doneness)
+}
+
+// given counts how many of the three ways to say a target are used.
+func (t Target) given() int {
+	n := 0
+	for _, set := range []bool{t.Core != nil, t.Doneness != "", t.Final != nil} {
+		if set {
+			n++
+		}
+	}
+	return n
+}
+
+// UnmarshalJSON reads "203 F", "medium-rare" or {final}.
+func (t *Target) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.target(t) })
+}
+
+// MarshalJSON writes a temperature or "frozen".
+func (s Start) MarshalJSON() ([]byte, error) {
+	if s.Frozen {
+		return json.Marshal(startFrozen)
+	}
+	return json.Marshal(s.Core)
+}
+
+// UnmarshalJSON reads a temperature or "frozen".
+func (s *Start) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.start(s) })
+}
+
+// MarshalJSON writes "foil", or {with, from, after} if there is more to say.
+func (w Wrap) MarshalJSON() ([]byte, error) {
+	if w.From == nil && w.After == nil {
+		return json.Marshal(w.With)
+	}
+	type fields Wrap
+	return json.Marshal(fields(w))
+}
+
+// UnmarshalJSON reads "foil" or {with, from, after}.
+func (w *Wrap) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d *decoder) reader { return d.wrap(w) })
+}
+
+// unmarshalJSON reads a part of a request by the reader that Read uses for it.
+func unmarshalJSON(data []byte, read func(*decoder) reader) error {
+	faults := &faultList{}
+	if tree := parseJSON(data, faults); tree != nil {
+		read(newDecoder(faults))(tree, "")
+	}
+	return faults.err()
+}

@@ -1,0 +1,196 @@
+package schedule
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// nightFires says of each fire whether it lasts through the longest quiet
+// stretch untended. It is all true on a day without quiet hours.
+type nightFires []bool
+
+func (d *day) nightFires(h hearth) nightFires {
+	out := make(nightFires, len(h.fires))
+	q := float64(d.longestQuiet())
+	for i, f := range h.fires {
+		out[i] = q == 0 || d.lastsNight(f, q)
+	}
+	return out
+}
+
+// lastsNight asks the fire for a burn with the quiet stretch in its middle.
+func (d *day) lastsNight(f fire.Fire, quiet float64) bool {
+	if d.grill.Kind == fire.OtherKind {
+		return true
+	}
+	const before, after = 60, 120
+	b := d.grill.Plan(f, fire.Need{
+		First:    true,
+		Slices:   []fire.Slice{{Minutes: before + quiet + after, Weather: d.night}},
+		Untended: []fire.Span{{FromMinute: before, ToMinute: before + quiet}},
+	})
+	return len(b.Shortfalls) == 0
+}
+
+// modeRefs lists what the modes of the two stages stand for. A place is taken
+// together with all others of its level, so that a piece may stay on while one
+// becomes the other; fires that do not last the night are kept apart, because
+// their starts are limited. Food over coals never rides through a change.
+func (b *batch) modeRefs(h hearth, night nightFires) (first, second []modeRef) {
+	each := takes(b.it.footprint(b.massKg)) * float64(b.count)
+	for i, w := range b.ways {
+		for _, g := range placeGroups(h, w, night, each) {
+			if !w.fixed || g.night { // a wrap that waits is for the night
+				first = append(first, modeRef{way: i, places: g.places, night: g.night})
+				second = append(second, modeRef{way: i, places: h.secondPlaces(b.it, w, g, each), night: g.night})
+			}
+		}
+		if w.oven {
+			second = append(second, modeRef{way: i, oven: true})
+		}
+	}
+	return first, second
+}
+
+type placeGroup struct {
+	places []place
+	night  bool
+}
+
+func placeGroups(h hearth, w way, night nightFires, areaM2 float64) []placeGroup {
+	var lasting, other placeGroup
+	lasting.night = true
+	var groups []placeGroup
+	for _, p := range h.placesOf(w) {
+		if h.room(p) < areaM2-1e-9 {
+			continue
+		}
+		switch {
+		case w.direct:
+			groups = append(groups, placeGroup{places: []place{p}, night: night[p.fire]})
+		case night[p.fire]:
+			lasting.places = append(lasting.places, p)
+		default:
+			other.places = append(other.places, p)
+		}
+	}
+	for _, g := range []placeGroup{lasting, other} {
+		if len(g.places) > 0 {
+			groups = append(groups, g)
+		}
+	}
+	return groups
+}
+
+// secondPlaces are the zones of the second stage: the same as the first, the
+// indirect side of hotter fires for a wrapped tough piece (it may ride through
+// the change), or the hot coals for a sear.
+func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64) []place {
+	if w.sear {
+		hot := w
+		hot.direct, hot.band = true, searBand(it)
+		return h.placesOf(hot)
+	}
+	out := g.places
+	if w.stages() < 2 || !rides(it) {
+		return out
+	}
+	used := map[int]bool{}
+	for _, p := range out {
+		used[p.fire] = true
+	}
+	out = append([]place(nil), out...)
+	for f, fr := range h.fires {
+		for z, zone := range h.zones[f] {
+			if !used[f] && !zone.Direct && fr.LevelC > w.levelC && h.room(place{f, z}) >= areaM2 {
+				out = append(out, place{f, z})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// gap is how long the batch may rest and hold before it is served. The hold is
+// cut by what the cook may finish earlier than planned, so that the early end
+// of the window can still be held.
+func (d *day) gap(b *batch, w way) sequence.Gap {
+	rest := b.it.restMinutes()
+	early := w.total().planned - w.total().early
+	most := rest + b.it.slack()
+	if held := d.longestHold(b, w); held > 0 {
+		most = math.Max(most, held-early)
+	}
+	g := sequence.Gap{Min: int(math.Ceil(rest)), Ideal: int(math.Ceil(rest))}
+	if b.it.dish.Rest == nil {
+		g.Ideal = max(g.Min, int(b.it.cut.Rest.IdealMinutes))
+	}
+	g.Max = max(g.Min, int(most))
+	return g
+}
+
+// restMinutes is the least rest: the asked one, else the cut's, never under the
+// published one.
+func (it *item) restMinutes() float64 {
+	rest := it.cut.Rest.MinMinutes
+	if it.dish.Rest != nil {
+		rest = unitMinutes(*it.dish.Rest)
+	}
+	return math.Max(rest, it.verdict.Minimum.RestMinutes)
+}
+
+// slack is how long a piece without a hold may stand beyond its least rest.
+func (it *item) slack() float64 {
+	return math.Max(it.cut.Rest.LongestMinutes-it.cut.Rest.MinMinutes, 0)
+}
+
+// startGrid is the step in minutes at which closed starts are looked for.
+const startGrid = 5
+
+// closedStarts are the starts at which a way may not be put on: those from
+// which the take-off falls into quiet hours with more than the allowed chance,
+// and those that need the fire through a night that it does not last.
+func (d *day) closedStarts(w way, lasts bool, it *item) []sequence.Span {
+	if len(d.quiet) == 0 {
+		return nil
+	}
+	var closed []sequence.Span
+	allowed := 1 - d.req.Confidence + 1e-9
+	t := w.total()
+	for u := int(t.planned); u <= it.earliest; u += startGrid {
+		bad := false
+		for _, q := range d.quiet {
+			crosses := float64(q.From) < float64(u) && float64(q.To) > float64(u)-t.planned
+			if crosses && !lasts || d.pullQuiet(w, float64(u), q) > allowed {
+				bad = true
+				break
+			}
+		}
+		if bad {
+			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
+		}
+	}
+	return closed
+}
+
+// appendSpan adds a span that does not begin before the last one, joining the two
+// where they touch.
+func appendSpan(all []sequence.Span, s sequence.Span) []sequence.Span {
+	if n := len(all); n > 0 && s.From <= all[n-1].To {
+		all[n-1].To = max(all[n-1].To, s.To)
+		return all
+	}
+	return append(all, s)
+}
+
+// pullQuiet is the chance that a piece put on at minute u is done within one
+// quiet stretch.
+func (d *day) pullQuiet(w way, u float64, q sequence.Span) float64 {
+	longest, shortest := u-float64(q.From)+1, u-float64(q.To)+1
+	if longest <= 0 || shortest > 3*w.total().late || longest < w.total().early/3 {
+		return 0
+	}
+	return normalCDF(w.quantileOf(longest)) - normalCDF(w.quantileOf(math.Max(shortest, 1e-3)))
+}

@@ -1,0 +1,248 @@
+package schedule
+
+import (
+	"fmt"
+	"sort"
+	"time"
+
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/unit"
+)
+
+// itinerary collects the steps of a plan.
+type itinerary struct {
+	d     *day
+	plan  *Plan
+	a     arrangement
+	steps []Step
+	count map[string]int // steps so far of a dish, batch and kind
+}
+
+// steps lists what to do and to expect, by instant.
+func (d *day) steps(p *Plan, a arrangement, all []*placed) []Step {
+	it := &itinerary{d: d, plan: p, a: a, count: map[string]int{}}
+	it.fires()
+	for _, b := range all {
+		it.cook(b)
+		it.wait(b)
+	}
+	it.servings()
+	sort.SliceStable(it.steps, func(i, j int) bool {
+		a, b := it.steps[i], it.steps[j]
+		if !a.At.Equal(b.At) {
+			return a.At.Before(b.At)
+		}
+		return stepRank[a.Kind] < stepRank[b.Kind]
+	})
+	return it.steps
+}
+
+// stepRank orders steps of one instant: what ends comes before what begins.
+var stepRank = map[string]int{
+	StepFireReady: 1, StepSetVents: 2, StepTakeOff: 3, StepChangeFire: 4, StepPutOn: 5, StepWrap: 6, StepSear: 6, StepRest: 7,
+	StepBox: 8, StepToOven: 8, StepHold: 8, StepSlice: 9, StepServe: 10, StepCloseDown: 11,
+}
+
+// add files a step with its id. Steps of a kind are numbered within dish and
+// batch in the order they are added.
+func (it *itinerary) add(s Step) {
+	key := fmt.Sprintf("%s/%d/%d/%s", s.Dish, s.Batch, s.Phase, s.Kind)
+	it.count[key]++
+	group := s.Batch
+	if s.Dish == "" {
+		group = s.Phase
+	}
+	s.ID = stepID(it.plan.ID, s.Dish, group, s.Kind, it.count[key])
+	if s.Window == (Window{}) {
+		s.Window = fixedWindow(s.At)
+	}
+	it.steps = append(it.steps, s)
+}
+
+// fires are the steps that tend the fire.
+func (it *itinerary) fires() {
+	for i := range it.plan.Phases {
+		ph := &it.plan.Phases[i]
+		f := it.a.hearth.fires[it.a.solution.Phases[i].Fire]
+		if i == 0 {
+			it.light(ph, f)
+		} else {
+			it.change(ph, &it.plan.Phases[i-1], f)
+		}
+		it.add(Step{Kind: StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
+			Text: fmt.Sprintf("Grate at its level: %s. %s", it.d.level(ph.LevelC), it.gauge(ph))})
+		it.tend(ph)
+	}
+	if n := len(it.plan.Phases); n > 0 {
+		it.closeDown(&it.plan.Phases[n-1])
+	}
+}
+
+// gauge says what the lid gauge shows, where that helps.
+func (it *itinerary) gauge(ph *Phase) string {
+	if ph.Band != bandLow || it.d.req.Grill.GaugeOffset == 0 {
+		return "25 F (14 °C) either way is good enough."
+	}
+	return fmt.Sprintf("The lid gauge will show about %s. 25 F (14 °C) either way is good enough.", it.d.grate(ph.GaugeC))
+}
+
+func (it *itinerary) light(ph *Phase, f fire.Fire) {
+	d := it.d
+	desc, charcoal := fire.Describe(f.Layout)
+	why := reasonText(it.a, it.a.solution.WhyLight)
+	if !charcoal || d.grill.Kind == fire.OtherKind {
+		it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,
+			Text: "Light the grill and bring it to " + d.level(ph.LevelC) + "."})
+		return
+	}
+	lay := ph.SetupFrom.Add(-minutes(float64(desc.LayMinutes)))
+	it.add(Step{Kind: StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes),
+		Text: "Lay the fire, " + ph.Layout + ": " + d.layText(ph.Burn) + ". " + ph.Build, Why: "laid before it is lit"})
+	it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,
+		Text: "Light " + d.litText(ph.Burn) + " in the chimney, outdoors, away from walls and roofs."})
+	it.add(Step{Kind: StepSetVents, At: ph.SetupFrom.Add(minutes(float64(desc.LightMinutes))), Phase: ph.Number, Attended: true, Minutes: 2,
+		Text: "Pour the lit coals in place. Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
+}
+
+func (it *itinerary) change(ph, before *Phase, f fire.Fire) {
+	d := it.d
+	from := it.a.hearth.fires[it.a.solution.Phases[ph.Number-2].Fire]
+	left := 0.0
+	if b := before.Burn; b != nil {
+		left = max(b.LayKg-b.MassKg, 0)
+	}
+	next := d.grill.Plan(f, fire.Need{Slices: d.weatherBetween(ph.From, ph.To)})
+	c := d.grill.ChangeAdvice(from, f, left, next)
+	if c.LeadMinutes > 0 {
+		it.add(Step{Kind: StepLight, At: ph.SetupFrom.Add(-minutes(float64(c.LeadMinutes))), Phase: ph.Number, Attended: true, Minutes: 3,
+			Text: "Light a chimney for the change: " + d.amountText(c.Add) + ".", Why: "the coals must be lit before they are added"})
+	}
+	if c.ProbesOut {
+		it.add(Step{Kind: StepProbesOut, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: 1,
+			Text: "Probes and cables out of the grill.", Why: "searing heat is above what they stand"})
+	}
+	text := "Change the fire to " + ph.Layout + " (" + d.level(ph.LevelC) + "). "
+	if c.LiftGrate {
+		text += "Food off the coals' side first. "
+	}
+	it.add(Step{Kind: StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsChange, GrateC: ph.LevelC,
+		Text: text + c.Coals + " Vents: " + ph.Vents + ".", Why: "the next dishes want another heat"})
+}
+
+// tend are the refuels and the looks at the fire within a phase.
+func (it *itinerary) tend(ph *Phase) {
+	d := it.d
+	if ph.Burn == nil {
+		return
+	}
+	for _, r := range ph.Burn.Refuels {
+		text := "Add " + countText(d.req.Units, r.Count, r.MassKg)
+		if r.Lit {
+			text += ", lit: start the chimney 20 min before"
+		}
+		it.add(Step{Kind: StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
+			Text: text + ". Fresh air below, face away, lid off slowly.", Why: "what lies there runs down about then"})
+	}
+	every := time.Duration(checkLow)
+	if ph.Band != bandLow {
+		every = checkHot
+	}
+	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
+		if d.inQuiet(at) {
+			continue
+		}
+		it.add(Step{Kind: StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
+			Text: "Look at the grate thermometer: " + d.level(ph.LevelC) + ". Touch the top vent only if it is 25 F (14 °C) off.",
+			Why:  "fires drift; leave the lid shut, air makes them hotter"})
+	}
+}
+
+// Fires are looked at every 50 minutes in the hot band (common practice 45-60,
+// no source), every two hours in the low one (assumption).
+const (
+	checkHot = 50 * time.Minute
+	checkLow = 2 * time.Hour
+)
+
+func (it *itinerary) closeDown(last *Phase) {
+	c := fire.CloseDown(last.LevelC, it.d.air.AirC)
+	text := "Shut the grill down."
+	if last.Burn != nil {
+		text = fmt.Sprintf("Close all vents. The shell stays too hot to touch for about %s; ash stays hot for up to %d h.",
+			it.d.about(float64(c.TouchMinutes)), c.ColdHours)
+	}
+	it.add(Step{Kind: StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate any more"})
+}
+
+// servings are one step for each serving instant.
+func (it *itinerary) servings() {
+	d := it.d
+	byTime := map[int][]string{}
+	var order []int
+	for i := range d.items {
+		u := d.items[i].serve
+		if len(byTime[u]) == 0 {
+			order = append(order, u)
+		}
+		byTime[u] = append(byTime[u], d.items[i].dish.Name)
+	}
+	sort.Sort(sort.Reverse(sort.IntSlice(order)))
+	for _, u := range order {
+		it.add(Step{Kind: StepServe, At: d.at(float64(u)), Attended: true, Minutes: 5, Text: "Serve: " + sentenceList(byTime[u]) + ".", Why: "the asked time"})
+	}
+}
+
+// layText, litText and amountText say amounts of fuel in the cook's measure.
+func (d *day) layText(b *Burn) string {
+	if b == nil {
+		return "as the grill's maker says"
+	}
+	text := countText(d.req.Units, b.Lay, b.LayKg)
+	if b.Rows != "" {
+		text += fmt.Sprintf(" in rows %s along %s of the edge", b.Rows, d.req.Units.Length(unit.Length(b.ArcM)))
+	}
+	if b.Chunks > 0 {
+		text += fmt.Sprintf(", %d chunks of wood on top, one of them where the fire begins", b.Chunks)
+	}
+	return text
+}
+
+func (d *day) litText(b *Burn) string {
+	if b == nil {
+		return "the coals"
+	}
+	return countText(d.req.Units, b.Light, b.LightKg) + fmt.Sprintf(" (%s)", chimneyText(b.Chimneys))
+}
+
+func (d *day) amountText(a fire.Amount) string {
+	return countText(d.req.Units, a.Count, a.MassKg) + fmt.Sprintf(" (%s)", chimneyText(a.ChimneyFills))
+}
+
+// countText is whole briquettes, to five above twenty, or a mass of lump.
+func countText(u unit.System, count int, kg float64) string {
+	switch {
+	case count == 0:
+		return mass(u, kg) + " of lump"
+	case count > 20:
+		return fmt.Sprintf("%d briquettes", (count+4)/5*5)
+	}
+	return fmt.Sprintf("%d briquettes", count)
+}
+
+// chimneyText is a fill to the quarter, of a six-quart chimney.
+func chimneyText(fills float64) string {
+	switch q := int(fills*4 + 0.5); {
+	case q <= 0:
+		return "a few in the chimney"
+	case q == 1:
+		return "a quarter chimney"
+	case q == 2:
+		return "half a chimney"
+	case q == 3:
+		return "three quarters of a chimney"
+	case q <= 5:
+		return "a full chimney"
+	default:
+		return fmt.Sprintf("%d chimney fills", (q+3)/4)
+	}
+}

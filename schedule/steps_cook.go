@@ -1,0 +1,224 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// cook are the steps of a batch while it cooks.
+func (it *itinerary) cook(p *placed) {
+	d := it.d
+	base := Step{Dish: p.it.dish.ID, Batch: p.number}
+	name := it.name(p)
+	put := base
+	put.Kind, put.At, put.Attended, put.Minutes = StepPutOn, d.at(p.on), true, float64(p.handsOn())
+	put.GrateC, put.Why = d.airAt(p, 0, it.a), reasonText(it.a, p.reasons[0])
+	put.Text = fmt.Sprintf("Put on %s: %s, %s.", name, zoneText(p.zones[0], p.way.direct), d.level(put.GrateC))
+	if p.it.cut.Look != "" && p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
+		put.Text += " " + p.it.cut.Look
+	}
+	it.add(put)
+	for _, m := range d.milestones(p) {
+		s := base
+		s.Window, s.At, s.CoreC = m.Window, m.Window.Expected, m.CoreC
+		switch m.Kind {
+		case MilestoneStallBegins:
+			s.Kind, s.Why = StepStallBegins, "the surface evaporates as fast as the grate heats it"
+			s.Text = fmt.Sprintf("%s: the core all but stops near %s. That is the stall, not a fault: leave it.", upper(name), d.core(m.CoreC))
+		case MilestoneStallEnds:
+			s.Kind, s.Text, s.Why = StepStallEnds, fmt.Sprintf("%s: the core climbs again.", upper(name)), "the surface has dried, or is wrapped"
+		case MilestoneWrap:
+			s = it.wrapStep(s, p, name)
+		case MilestoneTakeOff:
+			it.turnsAndLook(base, p, name, m)
+			s = it.takeOff(s, p, name)
+		default:
+			continue
+		}
+		it.add(s)
+	}
+	if p.way.sear && p.stages() == 2 {
+		s := base
+		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = StepSear, d.at(p.wrap), true, p.way.second.expected, d.airAt(p, 1, it.a)
+		s.Text = fmt.Sprintf("Sear %s over the coals, about %s, turned once. Probes out.", name, d.about(p.way.second.expected))
+		s.Why = reasonText(it.a, p.reasons[1])
+		it.add(s)
+	}
+}
+
+func (it *itinerary) wrapStep(s Step, p *placed, name string) Step {
+	s.Kind, s.Attended, s.Minutes = StepWrap, true, handsWrap
+	s.Text = fmt.Sprintf("Wrap %s tightly in %s at %s in the core, or when the bark is set.", name, p.way.with, it.d.core(s.CoreC))
+	s.Why = "wrapping ends the stall"
+	if p.way.fixed && p.it.dish.Wrap == nil {
+		s.Why = "it comes due in quiet hours and waits for their end"
+		s.Text = fmt.Sprintf("Wrap %s tightly in %s, whatever its core says (about %s).", name, p.way.with, it.d.core(s.CoreC))
+	}
+	if p.oven {
+		s.Text += fmt.Sprintf(" It goes on in the oven at %s.", it.d.grate(p.way.levelC))
+	}
+	return s
+}
+
+// turnsAndLook are the flips and the first look at the early end of the window.
+func (it *itinerary) turnsAndLook(base Step, p *placed, name string, off Milestone) {
+	d := it.d
+	if p.way.direct {
+		for i := 1; i <= p.way.flips; i++ {
+			s := base
+			s.Kind, s.Attended, s.Minutes = StepFlip, true, 1
+			s.At = d.at(p.on - p.way.first.expected*float64(i)/float64(p.way.flips+1))
+			s.Text, s.Why = fmt.Sprintf("Turn %s.", name), "both faces take the fire"
+			it.add(s)
+		}
+	}
+	total := p.way.total().expected
+	lead := math.Max(total/5, total-p.way.total().early)
+	if total < shortestLook || p.it.cut.Style == cut.Timed {
+		return
+	}
+	s := base
+	s.Kind, s.Attended, s.Minutes = StepLook, true, 2
+	s.At = off.Window.Expected.Add(-minutes(lead))
+	s.Text = fmt.Sprintf("First look at %s: fast days are as common as slow ones. Done is %s in the core.", name, d.core(p.way.pullC))
+	s.Why = "the early end of its window"
+	if d.inQuiet(s.At) {
+		s.At = d.afterQuiet(fixedWindow(s.At)).Expected
+	}
+	if s.At.Before(off.Window.Expected) {
+		it.add(s)
+	}
+}
+
+// shortestLook is the shortest cook, in minutes, that gets a first look: what is
+// quicker is watched anyway.
+const shortestLook = 30
+
+func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
+	d := it.d
+	s.Kind, s.Attended, s.Minutes = StepTakeOff, true, 2
+	s.Why = "the core is at its target"
+	if p.it.cut.Style == cut.Timed {
+		s.Text, s.CoreC = fmt.Sprintf("Take off %s when they look done.", name), 0
+		s.Why = "their time is up"
+		return s
+	}
+	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.core(s.CoreC))
+	if p.it.cut.Style == cut.Small {
+		s.Text += " " + p.it.cut.Look
+	}
+	return s
+}
+
+// wait are the rest, the hold and the knife.
+func (it *itinerary) wait(p *placed) {
+	d := it.d
+	serve := float64(p.it.serve)
+	base := Step{Dish: p.it.dish.ID, Batch: p.number}
+	name := it.name(p)
+	off := d.window(p, func(z float64) float64 { return p.at(p.way.total(), z) + p.pause() })
+	if rest := p.it.restMinutes(); rest > 0 {
+		s := base
+		s.Kind, s.Window, s.At = StepRest, off, off.Expected
+		s.Text, s.Why = fmt.Sprintf("Let %s rest at least %s.", name, d.about(rest)), "the juices settle and the heat evens out"
+		it.add(s)
+	}
+	if p.hold >= 0 {
+		it.holdStep(base, p, name, off)
+	}
+	if p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
+		s := base
+		s.Kind, s.At, s.Attended, s.Minutes = StepSlice, d.at(serve+10), true, 10
+		s.Text, s.Why = fmt.Sprintf("Slice or pull %s.", name), "just before serving: cut meat cools fast"
+		it.add(s)
+	}
+}
+
+func (it *itinerary) holdStep(base Step, p *placed, name string, off Window) {
+	d := it.d
+	o := p.options[p.hold]
+	s := base
+	s.Kind = map[string]string{HoldBox: StepBox, HoldOven: StepToOven}[o.method]
+	if s.Kind == "" {
+		s.Kind = StepHold
+	}
+	if p.on-p.way.total().expected-p.it.restMinutes() <= float64(p.it.serve) && s.Kind == StepHold {
+		return
+	}
+	s.Attended, s.Minutes, s.Window = true, 5, shift(off, ventToBox)
+	s.At = s.Window.Expected
+	if last := d.at(float64(p.it.serve)); s.At.After(last) {
+		s.At = last
+		s.Window.Expected = last
+	}
+	s.Text, s.Why = d.holdText(p, o, name), "done early is normal: it waits warm"
+	it.add(s)
+}
+
+// ventToBox is how long a piece stands before it is boxed, minutes, so that it
+// stops cooking (common practice, no source).
+const ventToBox = 15
+
+func (it *itinerary) name(p *placed) string {
+	n := 0
+	for _, b := range it.a.batches {
+		if b.it == p.it {
+			n++
+		}
+	}
+	return p.label(n)
+}
+
+// upper is s with a capital first letter; dish names keep their own.
+func upper(s string) string {
+	if s == "" {
+		return s
+	}
+	return string([]rune(s)[:1]) + s[len(string([]rune(s)[:1])):]
+}
+
+func zoneText(zone string, direct bool) string {
+	switch {
+	case zone == "":
+		return "in the oven"
+	case direct:
+		return "straight over the coals"
+	case zone == "centre":
+		return "in the centre, away from the ring"
+	}
+	return "on the side away from the coals"
+}
+
+// reasonText is the constraint that holds a start where it is.
+func reasonText(a arrangement, r sequence.Reason) string {
+	other := func() string {
+		if r.Chain < 0 || r.Chain >= len(a.batches) {
+			return "the fire"
+		}
+		return a.batches[r.Chain].it.dish.Name
+	}
+	switch r.Kind {
+	case sequence.ServeRest:
+		return "any later and it would not be rested by serving"
+	case sequence.NextTask:
+		return "its next stage follows at once"
+	case sequence.TaskBefore:
+		return "the stage before it cannot wait"
+	case sequence.ZoneFull:
+		return "afterwards its place on the grate belongs to " + other()
+	case sequence.FireNotReady:
+		return "any later and the fire would not be ready for " + other()
+	case sequence.HandsBusy:
+		return "afterwards your hands are busy with " + other()
+	case sequence.QuietHours:
+		return "later would fall into quiet hours"
+	case sequence.ClosedHours:
+		return "later would bring its end, or its fire, into quiet hours"
+	case sequence.BatchOrder:
+		return "batches go one after the other"
+	}
+	return "any later and dinner would be late"
+}

@@ -1,0 +1,239 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
+)
+
+// The plausible ranges of a dish are wide on purpose: they catch slips.
+var (
+	leastCore, mostCore   = unit.FromFahrenheit(100), unit.FromFahrenheit(212) // boiling at the sea
+	leastStart, mostStart = unit.FromFahrenheit(28), unit.FromFahrenheit(90)   // unfrozen, to a hot kitchen
+	longestStage          = 24 * time.Hour
+)
+
+const thicknessFactor = 4 // a piece may be so much thinner or thicker than its cut usually is
+
+func (v *validator) dishes() {
+	n := len(v.r.Dishes)
+	if n == 0 || n > maxDishes {
+		v.faults.add("dishes", "there are %d dishes; a request has from 1 to %d", n, maxDishes)
+		return
+	}
+	first := map[string]int{}
+	for i, dish := range v.r.Dishes {
+		path := itemPath("dishes", i)
+		if j, twice := first[dish.ID]; twice {
+			v.faults.add(path+".id", "%s is also the id of dishes[%d]; ids must differ", quoted(dish.ID), j)
+		} else {
+			first[dish.ID] = i
+		}
+		v.dish(path, dish)
+	}
+}
+
+func (v *validator) dish(path string, dish Dish) {
+	v.id(path+".id", dish.ID)
+	v.name(path+".name", dish.Name)
+	c, known := cut.Find(dish.Cut)
+	if known {
+		v.pieces(path, dish, c)
+		v.target(path, dish, c)
+		v.wrap(path+".wrap", dish, c)
+		v.finish(path+".finish", dish.Finish, c)
+	} else {
+		v.faults.add(path+".cut", "%s is not in the catalogue; the nearest are %s", quoted(dish.Cut), listed(cut.Nearest(dish.Cut, 3), "and"))
+	}
+	v.start(path+".start", dish.Start)
+	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")
+	if dish.Zone != "" {
+		v.word(path+".zone", dish.Zone, "indirect", "direct")
+	}
+	if dish.Level != nil {
+		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
+	}
+	v.hold(path+".hold", dish.Hold)
+	v.times(path, dish)
+}
+
+// pieces looks at how many pieces there are and how large they are.
+func (v *validator) pieces(path string, dish Dish, c cut.Cut) {
+	switch {
+	case len(dish.Weights) > maxPieces:
+		v.faults.add(path+".weights", "has %d items; at most %d are allowed", len(dish.Weights), maxPieces)
+	case len(dish.Weights) > 0:
+		if dish.Weight != 0 {
+			v.faults.add(path+".weight", "weights is given too; give either one weight for every piece or the weights of all")
+		}
+		if dish.Count != 0 {
+			v.faults.add(path+".count", "weights is given too, and has %d pieces; leave count out", len(dish.Weights))
+		}
+		for i, w := range dish.Weights {
+			v.weight(itemPath(path+".weights", i), w, c, 1)
+		}
+	default:
+		if dish.Count < 1 || dish.Count > maxPieces {
+			v.faults.add(path+".count", "%d must be a number of pieces from 1 to %d", dish.Count, maxPieces)
+		}
+		v.weight(path+".weight", dish.Weight, c, dish.Count)
+	}
+	if dish.Thickness != 0 {
+		mass := dish.Weight
+		if mass == 0 {
+			mass = unit.Mass(c.Typical)
+		}
+		usual, _, length := c.Dimensions(float64(mass), 0)
+		least, most := usual/thicknessFactor, max(usual, min(usual*thicknessFactor, length))
+		ranged(v, path+".thickness", "thickness of "+inText(c), dish.Thickness, unit.Length(least), unit.Length(most), v.units.Length)
+	}
+}
+
+func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
+	least, most := v.units.Mass(unit.Mass(c.MinPieceKg)), v.units.Mass(unit.Mass(c.MaxPieceKg))
+	switch {
+	case w == 0:
+		v.faults.add(path, "the weight is missing or 0; one %s weighs from %s to %s", inText(c), least, most)
+	case w >= unit.Mass(c.MinPieceKg) && w <= unit.Mass(c.MaxPieceKg):
+	case count > 1:
+		v.faults.add(path, "%s is not plausible for each of %d pieces: one %s weighs from %s to %s", v.units.Mass(w), count, inText(c), least, most)
+	default:
+		v.faults.add(path, "%s is not plausible: one %s weighs from %s to %s", v.units.Mass(w), inText(c), least, most)
+	}
+}
+
+// inText is the title of a cut within a sentence.
+func inText(c cut.Cut) string { return strings.ToLower(c.Title[:1]) + c.Title[1:] }
+
+func (v *validator) target(path string, dish Dish, c cut.Cut) {
+	path += ".target"
+	t := dish.Target
+	if c.Style == cut.Timed {
+		if t != nil {
+			v.faults.add(path, "%s goes by the clock and has no core temperature; leave the target out", inText(c))
+		}
+		return
+	}
+	if t == nil {
+		v.judge(path, dish, c)
+		return
+	}
+	names := make([]string, len(c.Doneness))
+	for i, d := range c.Doneness {
+		names[i] = d.Name
+	}
+	switch {
+	case t.given() != 1:
+		v.faults.add(path, "must be one of: a temperature, {final: temperature}, or a doneness (%s)", listed(names, "or"))
+	case t.Core != nil:
+		if ranged(v, path, "core temperature", *t.Core, leastCore, mostCore, v.units.Core) {
+			v.judge(path, dish, c)
+		}
+	case t.Final != nil:
+		if ranged(v, path+".final", "core temperature", *t.Final, leastCore, mostCore, v.units.Core) {
+			v.judge(path+".final", dish, c)
+		}
+	case slices.Contains(names, t.Doneness):
+		v.judge(path, dish, c)
+	default:
+		v.faults.add(path, "%s is no doneness of %s; it must be %s, or a temperature", quoted(t.Doneness), inText(c), listed(names, "or"))
+	}
+}
+
+// coreTarget is the core temperature that a dish with a good target is cooked
+// to, in degC; 0 if there is none.
+func coreTarget(t *Target, c cut.Cut) float64 {
+	var d cut.Doneness
+	switch {
+	case t == nil:
+		d, _ = c.DefaultDoneness()
+	case t.Core != nil:
+		return float64(*t.Core)
+	case t.Final != nil:
+		return float64(*t.Final)
+	default:
+		d, _ = c.FindDoneness(t.Doneness)
+	}
+	return d.CoreC
+}
+
+func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
+	w := dish.Wrap
+	if w == nil || !v.word(path, w.With, WrapFoil, WrapPaper, WrapNone) {
+		return
+	}
+	switch {
+	case w.With == WrapNone && (w.From != nil || w.After != nil):
+		v.faults.add(path, "none has neither from nor after; leave them out")
+	case w.With != WrapNone && !c.WrapAllowed:
+		v.faults.add(path, "%s is not wrapped while it cooks; leave wrap out or write none", inText(c))
+	case w.From != nil && w.After != nil:
+		v.faults.add(path, "from and after are both given; keep the core temperature or the time")
+	case w.From != nil:
+		if !ranged(v, path+".from", "core temperature to wrap at", *w.From, leastCore, mostCore, v.units.Core) {
+			return
+		}
+		if target := coreTarget(dish.Target, c); target > 0 && float64(*w.From) >= target {
+			v.faults.add(path+".from", "%s is not below the target of %s: the wrap would come when it is done",
+				v.units.Core(*w.From), v.units.Core(unit.Temperature(target)))
+		}
+	case w.After != nil:
+		v.span(path+".after", *w.After, longestStage)
+	}
+}
+
+// finish: tough cuts are brown long before they are tender, and timed ones go by the clock.
+func (v *validator) finish(path, finish string, c cut.Cut) {
+	if finish == "" || !v.word(path, finish, "sear") {
+		return
+	}
+	if c.Style == cut.Tough || c.Style == cut.Timed {
+		v.faults.add(path, "%s is not seared at the end; leave finish out", inText(c))
+	}
+}
+
+func (v *validator) start(path string, s *Start) {
+	switch {
+	case s == nil:
+	case s.Frozen && s.Core != 0:
+		v.faults.add(path, "is both frozen and at %s; keep one", v.units.Core(s.Core))
+	case !s.Frozen && s.Core < leastStart:
+		v.faults.add(path, "%s is below freezing; write frozen, or a temperature from %s to %s",
+			v.units.Core(s.Core), v.units.Core(leastStart), v.units.Core(mostStart))
+	case !s.Frozen:
+		ranged(v, path, "temperature of raw food", s.Core, leastStart, mostStart, v.units.Core)
+	}
+}
+
+func (v *validator) hold(path string, ways []string) {
+	v.words(path, ways, HoldNone, HoldCounter, HoldTent, HoldBox, HoldOven, HoldGrill)
+	if slices.Contains(ways, HoldNone) && len(ways) > 1 {
+		v.faults.add(path, "none stands beside other ways of holding; keep one or the other")
+	}
+	if slices.Contains(ways, HoldOven) && v.r.Oven == nil {
+		v.faults.add(path, "names the oven, but the request has none; add oven: {hold: %s}", v.units.Grate(defaultOvenHold))
+	}
+}
+
+// times looks at what a dish says of its clocks and stretches.
+func (v *validator) times(path string, dish Dish) {
+	if dish.Rest != nil {
+		v.span(path+".rest", *dish.Rest, longestStage)
+	}
+	if dish.Travel != nil {
+		v.span(path+".travel", *dish.Travel, longestStage)
+	}
+	if dish.Ready != "" {
+		v.word(path+".ready", dish.Ready, "day-before")
+	}
+	serving := v.serveAt
+	if dish.Serve != nil {
+		serving, _ = v.near(path+".serve", *dish.Serve)
+	}
+	if dish.Earliest != nil {
+		v.before(path+".earliest", *dish.Earliest, serving)
+	}
+}

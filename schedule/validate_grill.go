@@ -1,0 +1,124 @@
+package schedule
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/cookday/schedule/unit"
+)
+
+// Plausible ranges of what a backyard has. They catch slips of the pen and of
+// the unit; they are assumptions, wide on purpose.
+var (
+	leastDiameter, mostDiameter = unit.FromInches(10), unit.FromInches(40)
+	leastSide, mostSide         = unit.FromInches(8), unit.FromInches(60)
+	leastZoneSide               = unit.FromInches(3)
+	leastLevel, mostLevel       = unit.FromFahrenheit(150), unit.FromFahrenheit(900)
+	mostGaugeOffset             = unit.DifferenceFromFahrenheit(200)
+	leastOvenHold, mostOvenHold = unit.FromFahrenheit(130), unit.FromFahrenheit(250)
+	leastAir, mostAir           = unit.Temperature(-40), unit.Temperature(50)
+	mostWind                    = unit.Speed(30)
+	leastAltitude, mostAltitude = unit.Length(-430), unit.Length(6000) // the Dead Sea's shore; above the highest town
+)
+
+func (v *validator) grill() {
+	g := v.r.Grill
+	if !v.word("grill.kind", g.Kind, GrillKettle, GrillBox, GrillOther) {
+		return
+	}
+	switch g.Kind {
+	case GrillKettle:
+		v.size("grill.diameter", "diameter", g.Diameter, leastDiameter, mostDiameter)
+	case GrillBox:
+		v.size("grill.width", "width", g.Width, leastSide, mostSide)
+		v.size("grill.depth", "depth", g.Depth, leastSide, mostSide)
+	case GrillOther:
+		v.zones(g.Zones)
+	}
+	v.onlyFor("grill.diameter", g.Diameter != 0, g.Kind, GrillKettle)
+	v.onlyFor("grill.width", g.Width != 0, g.Kind, GrillBox)
+	v.onlyFor("grill.depth", g.Depth != 0, g.Kind, GrillBox)
+	v.onlyFor("grill.zones", g.Zones != nil, g.Kind, GrillOther)
+	if g.Kind == GrillOther {
+		if g.Fuel != "" {
+			v.faults.add("grill.fuel", "%s: a grill of kind other gets no charcoal advice; leave the fuel out", quoted(g.Fuel))
+		}
+	} else {
+		v.word("grill.fuel", g.Fuel, FuelBriquettes, FuelLump)
+	}
+	ranged(v, "grill.gauge_offset", "difference between lid gauge and grate", g.GaugeOffset, -mostGaugeOffset, mostGaugeOffset, v.units.Difference)
+}
+
+func (v *validator) onlyFor(path string, given bool, kind, wanted string) {
+	if given && kind != wanted {
+		v.faults.add(path, "belongs to a grill of kind %s, but this one is of kind %s", wanted, kind)
+	}
+}
+
+func (v *validator) zones(zones []GrillZone) {
+	if len(zones) == 0 || len(zones) > maxZones {
+		v.faults.add("grill.zones", "a grill of kind other has from 1 to %d zones, each with name, width, depth, min and max; there are %d", maxZones, len(zones))
+	}
+	lines := map[string]int{}
+	for i, z := range zones {
+		path := itemPath("grill.zones", i)
+		v.name(path+".name", z.Name)
+		if first, twice := lines[z.Name]; twice {
+			v.faults.add(path+".name", "%s is also the name of zone %d; names must differ", quoted(z.Name), first+1)
+		} else if lines[z.Name] = i; z.Name == "" {
+			v.faults.add(path+".name", "is empty; give the zone a name")
+		}
+		v.size(path+".width", "width", z.Width, leastZoneSide, mostSide)
+		v.size(path+".depth", "depth", z.Depth, leastZoneSide, mostSide)
+		low := ranged(v, path+".min", "grate temperature", z.Min, leastLevel, mostLevel, v.units.Grate)
+		high := ranged(v, path+".max", "grate temperature", z.Max, leastLevel, mostLevel, v.units.Grate)
+		if low && high && z.Min > z.Max {
+			v.faults.add(path+".min", "%s is above the max of %s; exchange them", v.units.Grate(z.Min), v.units.Grate(z.Max))
+		}
+	}
+}
+
+func (v *validator) oven() {
+	if o := v.r.Oven; o != nil {
+		ranged(v, "oven.hold", "oven temperature to hold at", o.Hold, leastOvenHold, mostOvenHold, v.units.Grate)
+	}
+}
+
+func (v *validator) weather() {
+	w := v.r.Weather
+	v.air("weather.air", w.Air)
+	v.air("weather.night", w.Night)
+	if w.Humidity != nil {
+		ranged(v, "weather.humidity", "humidity", *w.Humidity, 0, 1, func(f unit.Fraction) string { return fmt.Sprintf("%.0f %%", float64(f)*100) })
+	}
+	ranged(v, "weather.wind", "wind to cook in", w.Wind, 0, mostWind, v.units.Speed)
+	ranged(v, "weather.altitude", "altitude", w.Altitude, leastAltitude, mostAltitude, v.units.Length)
+	if len(w.Hours) > maxHours {
+		v.faults.add("weather.hours", "has %d items; at most %d are allowed", len(w.Hours), maxHours)
+		return
+	}
+	var last time.Time
+	for i, h := range w.Hours {
+		path := itemPath("weather.hours", i)
+		if h.Air == nil && h.Wind == nil && h.Rain == nil {
+			v.faults.add(path, "says nothing; give air, wind or rain")
+		}
+		v.air(path+".air", h.Air)
+		if h.Wind != nil {
+			ranged(v, path+".wind", "wind to cook in", *h.Wind, 0, mostWind, v.units.Speed)
+		}
+		from, ok := v.near(path+".from", h.From)
+		if ok && !last.IsZero() && !from.After(last) {
+			v.faults.add(path+".from", "%s is not after the item before it, %s; put them in order, with a date where it is another day", told(from), told(last))
+		}
+		if ok {
+			last = from
+		}
+	}
+}
+
+func (v *validator) air(path string, t *unit.Temperature) {
+	if t != nil {
+		ranged(v, path, "air temperature", *t, leastAir, mostAir, v.units.Core)
+	}
+}
