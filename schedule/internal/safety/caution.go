@@ -86,16 +86,24 @@ func Catalogue() []Caution {
 	return out
 }
 
-// found is the finding of a catalogue entry with what was measured.
-func found(code, measured string, minute, overMinutes float64) Finding {
+// Lookup is the catalogue entry of a code.
+func Lookup(code string) (Caution, bool) {
 	for _, e := range catalogue {
 		if e.Code == code {
-			f := Finding{Caution: e.Caution, Minute: minute, OverMinutes: overMinutes}
-			if measured != "" {
-				f.Sentence = measured + " " + f.Sentence
-			}
-			return f
+			return e.Caution, true
 		}
 	}
-	panic("safety: no catalogue entry " + code)
+	return Caution{}, false
+}
+
+// found is the finding of a catalogue entry with what was measured.
+func found(code, measured string, minute, overMinutes float64) Finding {
+	c, ok := Lookup(code)
+	if !ok {
+		panic("safety: no catalogue entry " + code)
+	}
+	if measured != "" {
+		c.Sentence = measured + " " + c.Sentence
+	}
+	return Finding{Caution: c, Minute: minute, OverMinutes: overMinutes}
 }

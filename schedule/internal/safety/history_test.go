@@ -53,6 +53,25 @@ func TestJudgeHistory(t *testing.T) {
 	}
 }
 
+// Without heat the core falls fastest at first: a gap of 90 min between 170 and 100 F
+// counts whole, where a straight line would leave 51 min of it.
+func TestALongGapCountsWhole(t *testing.T) {
+	h := History{Category: Beef, AirC: 20, Core: evenly(0, 38, 400, 170, 490, 100, 520, 95, 525, 94), Episodes: []Episode{{FireOut, 400, 525}}}
+	got, err := JudgeHistory(h)
+	if err != nil || !slices.Equal(codes(got), []string{"fire-out-over"}) || math.Abs(got[0].OverMinutes-5) > 1e-6 {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+// Once the two hours are gone, the next outage is over from its first minute.
+func TestASpentClockIsOverAtOnce(t *testing.T) {
+	h := History{Category: Beef, AirC: 20, Core: evenly(0, 38, 100, 100, 500, 120), Episodes: []Episode{{FireOut, 100, 240}, {FireOut, 300, 330}}}
+	got, err := JudgeHistory(h)
+	if err != nil || len(got) != 2 || got[0].Minute != 220 || got[1].Minute != 300 || got[1].OverMinutes != 50 {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
 func TestHotAirHalvesTheTime(t *testing.T) {
 	h := History{Category: Poultry, AirC: celsius(95), Core: evenly(0, 165, 20, 139, 50, 120, 90, 105), Episodes: []Episode{{Standing, 0, 90}}}
 	got, err := JudgeHistory(h)

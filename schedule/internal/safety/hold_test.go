@@ -51,6 +51,9 @@ func TestJudgeHold(t *testing.T) {
 	}{
 		// A straight fall from 180 F passes 140 F at minute 840, ten minutes a 1.67 F.
 		{"falls through 140 F", outer, falling, 840, true},
+		// 180 to 130 F in 100 min, a degree in two minutes: 40 degrees are 80 min.
+		{"between two samples", outer, []Sample{{0, celsius(180)}, {100, celsius(130)}}, 80, true},
+		{"only just below", outer, []Sample{{0, celsius(150)}, {100, celsius(139.9)}}, 1000 / 10.1, true},
 		{"ends above", outer, falling[:2], 840, false},
 		{"starts below", outer, falling[2:], 900, true},
 		{"clock, in time", clock, []Sample{{0, 54}, {120, 40}}, 120, false},

@@ -66,19 +66,10 @@ func tableOf(p Product, fatPct float64, source string, logs float64) LethalityTa
 	panic("safety: no lethality table for " + string(p))
 }
 
-// RangeC is the span of core temperatures with printed times, in degC. Below it the
-// integral counts nothing; above it the last printed time stands until InstantC.
-func (t LethalityTable) RangeC() (lo, hi float64) {
-	return celsius(t.points[0].coreF), celsius(t.points[len(t.points)-1].coreF)
-}
-
-// InstantC is where the reduction counts as reached at once; false if the table
-// prints no such row.
-func (t LethalityTable) InstantC() (float64, bool) { return celsius(t.instantF), t.instantF > 0 }
-
 // Seconds is how long the core has to stay at coreC for the whole reduction: printed
 // at the table's points, between them with the logarithm of the time linear in
-// temperature, 0 from InstantC on and +Inf below the table.
+// temperature. Below the table it is +Inf; above it the last printed time stands, up to
+// the row that prints "at once", from where on it is 0.
 func (t LethalityTable) Seconds(coreC float64) float64 {
 	return t.seconds(unit.Temperature(coreC).Fahrenheit())
 }
@@ -111,7 +102,7 @@ func (t LethalityTable) seconds(f float64) float64 {
 type Lethality struct {
 	Table LethalityTable
 	// Fraction of the table's reduction: 1 is the whole. It goes on growing, except
-	// that from InstantC on it is only known to be 1 or more.
+	// that where the table prints "at once" it is only known to be 1 or more.
 	Fraction float64
 	// LogReduction is Fraction of the table's decades; 0 if the table prints none.
 	LogReduction  float64

@@ -191,20 +191,19 @@ func TestInstantRowIsReachedOnTheWay(t *testing.T) {
 	}
 }
 
-// A water-bath guide's times for the thinnest pieces (5 mm) include their warming up
-// and aim at other germs as well: none may be shorter than the table's hold alone.
-func TestBathGuideIsNeverShorter(t *testing.T) {
-	for _, r := range readRows(t, "water_bath_5mm.csv") {
-		c, minutes := r.number(t, "bath_c"), r.number(t, "time_min")
-		table := tableOf(BeefProduct, 0, "fsis_app_a_beef", 7)
-		if r["food"] == "poultry" {
-			table = tableOf(TurkeyProduct, 5, "fsis_poultry_2005", 7)
+// When a ramp comes to 1: the closed form is compared with fine steps up to there.
+func TestReachedMinuteOnARamp(t *testing.T) {
+	for _, table := range LethalityTables() {
+		rows := fileRows(t, table)
+		h := []Sample{{0, celsius(rows[0].coreF)}, {2000, celsius(rows[len(rows)-1].coreF)}}
+		l, err := table.Integrate(h)
+		if err != nil || !l.Reached {
+			t.Fatalf("%+v, %v", l, err)
 		}
-		if c < 58 && r["food"] == "poultry" {
-			continue // below the table's first row
-		}
-		if need := table.Seconds(c) / 60; need > minutes {
-			t.Errorf("%s at %v degC: guide %v min, table %.1f", r["food"], c, minutes, need)
+		share := l.ReachedMinute / 2000
+		until := []Sample{h[0], {l.ReachedMinute, h[0].C + share*(h[1].C-h[0].C)}}
+		if got := brute(rows, until, 100000); math.Abs(got-1) > 1e-6 {
+			t.Errorf("%s %s: %v at the minute it is reached", table.Source, table.Product, got)
 		}
 	}
 }
