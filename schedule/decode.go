@@ -73,6 +73,9 @@ func offer(name string, members []member) string {
 	if near := nearestWord(name, names); near != "" {
 		return "; did you mean " + near + "?"
 	}
+	if len(names) == 1 {
+		return "; there is only " + names[0]
+	}
 	return "; there are " + listed(names, "and")
 }
 
@@ -205,7 +208,7 @@ func list[T any](d *decoder, to *[]T, most int, read func(*T) reader) reader {
 // nearestWord is the candidate that differs from word by the fewest letters, or
 // "" if none is close enough to be meant.
 func nearestWord(word string, candidates []string) string {
-	best, least := "", 1+min(len([]rune(word)), 40)/3
+	best, least := "", 1+min(len([]rune(word)), 40)/4
 	for _, c := range candidates {
 		if strings.HasPrefix(c, word) && len(word) > 2 {
 			return c

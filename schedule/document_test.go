@@ -20,7 +20,7 @@ func TestDocumentsThatAreRefused(t *testing.T) {
 		{"a list", "- format: 1\n", "", "is a list"},
 		{"a word", "party\n", "", "group of fields"},
 		{"second document", party + "---\nformat: 1\n", "", "second document"},
-		{"YAML after the end", party + "...\nformat: 1\n", "", "second document"},
+		{"text after the end", party + "...\nformat: 1\n", "", "not YAML near line 15"},
 		{"broken YAML", "format: [1\n", "", "not YAML near line"},
 		{"tab", "serve:\n\tdate: 2027-07-03\n", "", "not YAML"},
 		{"anchor", with(t, "weight: 12 lb", "weight: &w 12 lb"), "dishes[0].weight", "&w is an anchor"},

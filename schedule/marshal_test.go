@@ -165,7 +165,7 @@ func TestCanonicalJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{`"guests":24`, `"serve":{"date":"2027-07-03","time":"18:00","tz":"America/Chicago"}`,
-		`"quiet":[{"from":"23:00","to":"05:30"}]`, `"oven":{}`, `"weight":"5.44310844 kg"`, `"id":"burgers"`} {
+		`"quiet":[{"from":"23:00","to":"05:30"}]`, `"oven":{}`, `"diameter":"0.5588 m"`, `"id":"burgers"`} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("%s is not in %s", want, text)
 		}

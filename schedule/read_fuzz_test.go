@@ -1,0 +1,52 @@
+package schedule
+
+import (
+	"encoding/json"
+	"errors"
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+func FuzzRead(f *testing.F) {
+	files, _ := filepath.Glob("testdata/requests/*.*")
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Add([]byte(party))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		r, err := Read(data)
+		var bad *InputError
+		switch {
+		case err == nil:
+			roundTrip(t, r)
+		case !errors.As(err, &bad) || len(bad.Faults) == 0 || bad.Faults[0].Sentence == "":
+			t.Fatalf("error without a fault: %v", err)
+		}
+	})
+}
+
+func FuzzReadPlan(f *testing.F) {
+	f.Add([]byte(`{"format":1,"id":"","feasible":false,"serve_at":"2027-07-03T18:00:00-05:00","tz":"","dishes":null,"steps":[],"provenance":{},"request":{}}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		p, err := ReadPlan(data)
+		if err != nil {
+			return
+		}
+		text, err := json.Marshal(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := ReadPlan(text)
+		if err != nil {
+			t.Fatalf("%v\n%s", err, text)
+		}
+		if second, _ := json.Marshal(again); string(second) != string(text) {
+			t.Fatalf("%s\nis not\n%s", second, text)
+		}
+	})
+}
