@@ -37,8 +37,9 @@ func LethalityTables() []LethalityTable { return slices.Clone(lethalityTables) }
 
 // LethalityTableFor picks the table for a piece: for beef the 7-log column, for other
 // whole muscle the Food Code's roasts, for poultry the leanest column that is at
-// least as fat, and of two birds the slower; false where nothing is published
-// (ground meat, fish, anything stuffed by its category). fatPct is in percent of mass.
+// least as fat (12 pct for fatter ones: nothing more is printed), and of two birds the
+// slower; false where nothing is published (ground meat, fish). fatPct is in percent
+// of mass. The caller leaves out stuffed pieces: no table covers a stuffing.
 func LethalityTableFor(c Category, fatPct float64) (LethalityTable, bool) {
 	switch c {
 	case Beef:
