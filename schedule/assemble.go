@@ -124,8 +124,8 @@ func (d *day) blankPlan() Plan {
 	h := hash(d.req)
 	return Plan{
 		Format: 1, ID: planID(d.req, h), Name: d.req.Name, ServeAt: d.end, TZ: d.req.Serve.TZ, Units: string(d.req.Units),
-		Chance:     Chance{Asked: d.req.Confidence},
-		Dishes:     []DishPlan{}, Phases: []Phase{}, Steps: []Step{}, Findings: []Finding{}, Remedies: []Remedy{}, Cautions: []Caution{},
+		Chance: Chance{Asked: d.req.Confidence},
+		Dishes: []DishPlan{}, Phases: []Phase{}, Steps: []Step{}, Findings: []Finding{}, Remedies: []Remedy{}, Cautions: []Caution{},
 		Provenance: Provenance{Catalogue: cut.Version, Model: modelVersion, RequestHash: h},
 		Request:    d.req,
 	}

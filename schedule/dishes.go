@@ -129,37 +129,54 @@ func (p *placed) restPlace() string {
 	return HoldTent
 }
 
-// milestones are the instants of a batch, with their windows.
-func (d *day) milestones(p *placed) []Milestone {
+// moment is an instant of a batch, in minutes from its put-on at a standard
+// normal quantile of its pace.
+type moment struct {
+	kind    string
+	coreC   float64
+	minutes func(z float64) float64
+}
+
+// moments are the instants of a batch from its put-on until it is rested.
+func (p *placed) moments() []moment {
 	s, total := p.way.spread, p.way.total()
-	out := []Milestone{{Kind: MilestoneOn, CoreC: p.startC(), Window: fixedWindow(d.at(p.on))}}
-	limit := func(z float64) float64 { // the bare cook ends with the wrap
-		if p.stages() == 2 {
-			return p.at(p.way.first, z)
-		}
-		return p.at(total, z)
+	out := []moment{{MilestoneOn, p.startC(), func(float64) float64 { return 0 }}}
+	bare := total // the stall of the bare cook ends with the wrap at the latest
+	if p.stages() == 2 {
+		bare = p.way.first
+	}
+	scaled := func(seconds float64) func(z float64) float64 {
+		return func(z float64) float64 { return math.Min(seconds/60*s.factor(z), bare.at(z)) }
 	}
 	stall, stalls := p.stall()
-	scaled := func(seconds float64) func(z float64) float64 {
-		return func(z float64) float64 { return math.Min(seconds/60*s.factor(z), limit(z)) }
-	}
 	if stalls {
-		out = append(out, Milestone{Kind: MilestoneStallBegins, CoreC: stall.BeginCoreC, Window: d.window(p, scaled(stall.BeginS))})
+		out = append(out, moment{MilestoneStallBegins, stall.BeginCoreC, scaled(stall.BeginS)})
 	}
 	if p.stages() == 2 && !p.way.sear {
-		w := d.afterQuiet(d.window(p, func(z float64) float64 { return p.at(p.way.first, z) }))
-		out = append(out, Milestone{Kind: MilestoneWrap, CoreC: p.way.wrapC, Window: w})
+		out = append(out, moment{MilestoneWrap, p.way.wrapC, p.way.first.at})
 	}
 	if stalls {
-		out = append(out, Milestone{Kind: MilestoneStallEnds, CoreC: stall.EndCoreC, Window: d.window(p, scaled(stall.EndS))})
+		out = append(out, moment{MilestoneStallEnds, stall.EndCoreC, scaled(stall.EndS)})
 	}
-	off := d.window(p, func(z float64) float64 { return p.at(total, z) + p.pause() })
-	out = append(out, Milestone{Kind: MilestoneTakeOff, CoreC: p.way.pullC, Window: off})
+	off := func(z float64) float64 { return total.at(z) + p.pause() }
+	out = append(out, moment{MilestoneTakeOff, p.way.pullC, off})
 	if p.way.held && p.it.cut.Style != cut.Timed {
 		peak := p.way.state.CarryOver(heat.Tented(roomC))
-		out = append(out, Milestone{Kind: MilestonePeak, CoreC: peak.CoreC, Window: shift(off, peak.AfterS/60)})
+		out = append(out, moment{MilestonePeak, peak.CoreC, func(z float64) float64 { return off(z) + peak.AfterS/60 }})
 	}
-	out = append(out, Milestone{Kind: MilestoneRested, Window: shift(off, p.it.restMinutes())})
+	return append(out, moment{MilestoneRested, 0, func(z float64) float64 { return off(z) + p.it.restMinutes() }})
+}
+
+// milestones are the same on the clock, and the serving.
+func (d *day) milestones(p *placed) []Milestone {
+	var out []Milestone
+	for _, m := range p.moments() {
+		w := d.window(p, m.minutes)
+		if m.kind == MilestoneWrap {
+			w = d.afterQuiet(w)
+		}
+		out = append(out, Milestone{Kind: m.kind, CoreC: m.coreC, Window: w})
+	}
 	return append(out, Milestone{Kind: MilestoneServe, Window: fixedWindow(d.at(float64(p.it.serve)))})
 }
 
@@ -169,17 +186,6 @@ func (p *placed) pause() float64 {
 		return p.on - p.way.first.planned - p.wrap
 	}
 	return 0
-}
-
-// at is a pace at one of the three quantiles of a window.
-func (p *placed) at(m pace, z float64) float64 {
-	switch {
-	case z < 0:
-		return m.early
-	case z > 0:
-		return m.late
-	}
-	return m.expected
 }
 
 func (p *placed) startC() float64 {

@@ -25,17 +25,10 @@ type spot struct {
 	levelC float64
 }
 
-// directHotC and directSearC are the levels of the fires that direct cooking
-// gets where the request names none: an even layer and a heap.
-var (
-	directHotC  = celsius(375)
-	directSearC = celsius(600)
-)
-
 // spots lists where a dish may cook, best first, as asked and as the cut allows.
 func (it *item) spots() []spot {
 	var out []spot
-	for _, p := range it.cut.Places {
+	for _, p := range it.places() {
 		if it.dish.Zone != "" && (it.dish.Zone == zoneDirect) != p.Direct {
 			continue
 		}
@@ -54,6 +47,19 @@ func (it *item) spots() []spot {
 		}
 	}
 	return out
+}
+
+// places are the cut's own, without those over the coals where the dish is
+// smoked first and seared at the end; a cut that has none gets the low band.
+func (it *item) places() []cut.Place {
+	if it.dish.Finish == "" {
+		return it.cut.Places
+	}
+	beside := slices.DeleteFunc(slices.Clone(it.cut.Places), func(p cut.Place) bool { return p.Direct })
+	if len(beside) == 0 {
+		beside = []cut.Place{{Band: bandLow, LevelsC: []float64{celsius(250), celsius(225)}}}
+	}
+	return beside
 }
 
 // hotterFirst keeps the usual level first and puts the others hottest first: a

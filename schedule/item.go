@@ -138,7 +138,7 @@ func (it *item) body(massKg float64) heat.Body {
 
 // footprint is what a piece covers of the grate.
 func (it *item) footprint(massKg float64) fire.Footprint {
-	_, w, l := it.cut.Dimensions(massKg, float64(it.dish.Thickness))
+	l, w := it.cut.Footprint(massKg, float64(it.dish.Thickness))
 	return fire.Footprint{LengthM: l, WidthM: w, Disc: it.cut.Disc, Rack: it.cut.Rack}
 }
 

@@ -18,7 +18,7 @@ const longestCookS = 48 * 3600
 // there are quiet hours, wrapped later than that because nobody is up. It
 // returns no way if the core never arrives there.
 func (d *day) indirectWays(it *item, l lot, band string, levelC float64) []way {
-	k := kitchen{d: d, it: it, body: it.body(l.massKg), in: heat.Grate(levelC, d.outdoors)}
+	k := kitchen{d: d, it: it, body: it.body(l.massKg), in: heat.Grate(believed(levelC, it.targetC), d.outdoors)}
 	k.base = way{kind: StageBare, levelC: levelC, band: band, pullC: it.targetC}
 	if it.final {
 		k.start()
@@ -35,6 +35,26 @@ func (d *day) indirectWays(it *item, l lot, band string, levelC float64) []way {
 		ways = k.waiting(ways, w)
 	}
 	return ways
+}
+
+// doubtfulC is the grate temperature below which a fire that brings meat to
+// doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
+// hours before the model lets them. believedC is what such a grate has instead.
+var (
+	doubtfulC       = celsius(215)
+	doubtfulTargetC = celsius(195)
+	believedC       = celsius(220)
+)
+
+// doubtful says whether a level is hardly what the grate has.
+func doubtful(levelC, targetC float64) bool { return levelC < doubtfulC && targetC >= doubtfulTargetC }
+
+// believed is the level that the model is given for a level as stated.
+func believed(levelC, targetC float64) float64 {
+	if doubtful(levelC, targetC) {
+		return believedC
+	}
+	return levelC
 }
 
 // kitchen simulates one body in one set of surroundings.
@@ -55,10 +75,6 @@ func (k *kitchen) minutes() float64 { return k.sim.ElapsedS() / 60 }
 // standard deviation either way, the dish's as measured.
 func (k *kitchen) spread(count int) spread {
 	s := spreadOf(k.it.cut, false, k.base.levelC)
-	k.start()
-	if margin := k.sim.AsymptoteC() - k.base.pullC; margin < slowMarginK {
-		s.S += slowSpreadUp
-	}
 	cold, hot := k.at(-grateErrorK), k.at(grateErrorK)
 	if cold > 0 && hot > 0 {
 		s.Grate = math.Min(math.Log(cold/hot)/2, 0.95*s.S)
@@ -66,11 +82,22 @@ func (k *kitchen) spread(count int) spread {
 	return s.slowestOf(count)
 }
 
+// unsure widens the spread of a cook whose core creeps up to what the air, not
+// the boiling point, lets it come to: a few degrees more or less on the grate
+// are then hours.
+func (k *kitchen) unsure(s spread) spread {
+	ends := k.sim.AsymptoteC()
+	if ends < heat.BoilingC(k.d.outdoors.AltitudeM)-airLimitedK && ends-k.base.pullC < slowMarginK {
+		s.S += slowSpreadUp
+	}
+	return s
+}
+
 // at is the bare cook's minutes at a grate that is off by dK; 0 if it never
 // arrives. The bare cook to the wrap stands for the wrapped one: what comes
 // after the wrap feels the grate alike.
 func (k *kitchen) at(dK float64) float64 {
-	in := heat.Grate(k.base.levelC+dK, k.d.outdoors)
+	in := heat.Grate(believed(k.base.levelC, k.it.targetC)+dK, k.d.outdoors)
 	var s heat.Sim
 	s.StartWith(k.body, in, heat.Coarse)
 	wraps, _ := k.it.wraps()
@@ -128,7 +155,7 @@ func (k *kitchen) bare(ways []way) []way {
 		return ways
 	}
 	w := k.base
-	w.modelDone = k.minutes()
+	w.spread, w.modelDone = k.unsure(w.spread), k.minutes()
 	w.first = paces(k.d.z, func(z float64) float64 { return w.modelDone * w.spread.factor(z) })
 	if wraps, _ := k.it.wraps(); len(wraps) > 0 {
 		w.cost += unhabitual
@@ -145,7 +172,7 @@ func (k *kitchen) wrapped(ways []way, wrap Wrap) []way {
 	if k.sim.RunTo(k.base.pullC, longestCookS) != heat.Reached {
 		return ways
 	}
-	w.modelDone = k.minutes()
+	w.spread, w.modelDone = k.unsure(w.spread), k.minutes()
 	w.fixed = wrap.After != nil
 	w.first = paces(k.d.z, func(z float64) float64 {
 		if w.fixed {

@@ -119,7 +119,7 @@ func (it *itinerary) wait(p *placed) {
 	serve := float64(p.it.serve)
 	base := Step{Dish: p.it.dish.ID, Batch: p.number}
 	name := it.name(p)
-	off := d.window(p, func(z float64) float64 { return p.at(p.way.total(), z) + p.pause() })
+	off := d.window(p, func(z float64) float64 { return p.way.total().at(z) + p.pause() })
 	if rest := p.it.restMinutes(); rest > 0 {
 		s := base
 		s.Kind, s.Window, s.At = StepRest, off, off.Expected

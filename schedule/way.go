@@ -55,24 +55,36 @@ func (w way) stages() int {
 	return 1
 }
 
-// finishAt is the whole cook in minutes at the standard normal quantile z,
-// interpolated between the four known paces in the logarithm of time, where
-// it is a straight line but for wraps that wait.
+// at is the pace at the standard normal quantile z: a straight line in the
+// logarithm through early, expected and late, which it is exactly but for wraps
+// that wait for a clock.
+func (p pace) at(z float64) float64 {
+	from, to := p.expected, p.late
+	if z < 0 {
+		from, to = p.expected, p.early
+	}
+	if from <= 0 || to <= 0 {
+		return from
+	}
+	return from * math.Exp(math.Log(to/from)*math.Abs(z)/zTenth)
+}
+
+// quantileOf is the inverse of at: the standard normal quantile at which the
+// whole cook takes so many minutes.
 func (w way) quantileOf(minutes float64) float64 {
 	t := w.total()
-	if w.spread.S <= 0 || minutes <= 0 {
-		return math.Inf(1)
-	}
-	lo, hi := t.expected, t.late
-	zlo, zhi := 0.0, zTenth
+	to, sign := t.late, 1.0
 	if minutes < t.expected {
-		lo, hi, zlo, zhi = t.early, t.expected, -zTenth, 0
+		to, sign = t.early, -1
 	}
-	slope := (zhi - zlo) / (math.Log(hi) - math.Log(lo))
-	if math.IsNaN(slope) || math.IsInf(slope, 0) {
-		slope = 1 / w.spread.S
+	slope := math.Abs(math.Log(to/t.expected)) / zTenth
+	switch {
+	case minutes <= 0:
+		return math.Inf(-1)
+	case !(slope > 0):
+		return sign * math.Inf(1)
 	}
-	return zlo + slope*(math.Log(minutes)-math.Log(lo))
+	return sign * math.Abs(math.Log(minutes/t.expected)) / slope
 }
 
 // spreadOf is the uncertainty of a cook: measured log errors of the heat model
@@ -98,8 +110,10 @@ func spreadOf(c cut.Cut, direct bool, levelC float64) spread {
 }
 
 // slowMarginK is how far the asymptote of the core may lie above the target
-// before the pace counts as sure; nearer than that the spread grows.
+// before the pace counts as sure; nearer than that the spread grows. An asymptote
+// within airLimitedK of the boiling point is set by the meat, not by the grate.
 const (
 	slowMarginK  = 8
 	slowSpreadUp = 0.15
+	airLimitedK  = 0.5
 )

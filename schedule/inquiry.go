@@ -1,0 +1,166 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+
+	"example.com/cookday/schedule/unit"
+)
+
+// inquiryFields are the names an inquiry may use, on a command line, in a query
+// or in a document alike, and how each is read.
+var inquiryFields = map[string]func(q *Inquiry, text string) error{
+	"cut":       func(q *Inquiry, t string) error { q.Dish.Cut = t; return nil },
+	"weight":    func(q *Inquiry, t string) error { return q.Dish.Weight.UnmarshalText([]byte(t)) },
+	"thickness": func(q *Inquiry, t string) error { return q.Dish.Thickness.UnmarshalText([]byte(t)) },
+	"grate": func(q *Inquiry, t string) error {
+		q.Dish.Level = new(unit.Temperature)
+		return q.Dish.Level.UnmarshalText([]byte(t))
+	},
+	"air": func(q *Inquiry, t string) error {
+		q.Weather.Air = new(unit.Temperature)
+		return q.Weather.Air.UnmarshalText([]byte(t))
+	},
+	"humidity": func(q *Inquiry, t string) error {
+		q.Weather.Humidity = new(unit.Fraction)
+		return q.Weather.Humidity.UnmarshalText([]byte(t))
+	},
+	"altitude":    func(q *Inquiry, t string) error { return q.Weather.Altitude.UnmarshalText([]byte(t)) },
+	"layout":      func(q *Inquiry, t string) error { q.Layout = t; return nil },
+	"units":       func(q *Inquiry, t string) error { return q.Units.UnmarshalText([]byte(t)) },
+	"count":       readCount,
+	"wrap":        readWrap,
+	"target":      readTarget,
+	"start":       readStart,
+	"prep":        func(q *Inquiry, t string) error { q.Dish.Prep = strings.Split(t, ","); return nil },
+	"finish":      func(q *Inquiry, t string) error { q.Dish.Finish = t; return nil },
+	"water-pan":   func(q *Inquiry, t string) (err error) { q.WaterPan, err = strconv.ParseBool(t); return err },
+	"probability": readProbabilities,
+}
+
+// InquiryFields lists the names that [ReadInquiry] knows, sorted.
+func InquiryFields() []string {
+	names := make([]string, 0, len(inquiryFields))
+	for name := range inquiryFields {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	return names
+}
+
+// ReadInquiry reads an inquiry from named texts: cut "brisket", weight "12 lb",
+// grate "250 F", wrap "foil@150F", "foil@4h", "none" or "habit", target "203 F"
+// or a named doneness, probability "0.5,0.9". All faults come as one *[InputError].
+func ReadInquiry(fields map[string]string) (Inquiry, error) {
+	var q Inquiry
+	var faults faultList
+	names := make([]string, 0, len(fields))
+	for name := range fields {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	for _, name := range names {
+		read, ok := inquiryFields[name]
+		if !ok {
+			faults.add(name, "is not a field of a forecast; there are %s", strings.Join(InquiryFields(), ", "))
+			continue
+		}
+		if err := read(&q, fields[name]); err != nil {
+			faults.add(name, "%s", err.Error())
+		}
+	}
+	if q.Dish.Cut == "" && faults.len() == 0 {
+		faults.add("cut", "is missing; name a cut of the catalogue, such as brisket")
+	}
+	return q, faults.err()
+}
+
+func readCount(q *Inquiry, text string) error {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 {
+		return fmt.Errorf("%q is not a number of pieces", text)
+	}
+	q.Dish.Count = n
+	return nil
+}
+
+// readWrap reads none, habit, foil, foil@150F, foil@4h and the like for paper.
+func readWrap(q *Inquiry, text string) error {
+	with, at, found := strings.Cut(text, "@")
+	with, at = strings.TrimSpace(with), strings.TrimSpace(at)
+	switch {
+	case text == "habit":
+		return nil
+	case !slices.Contains([]string{WrapFoil, WrapPaper, WrapNone}, with) || found && (with == WrapNone || at == ""):
+		return fmt.Errorf("%q is no wrap; write none, habit, foil, foil@150F, paper@160F or foil@4h", text)
+	}
+	w := &Wrap{With: with}
+	if found {
+		if t, err := unit.ParseTemperature(at); err == nil {
+			w.From = &t
+		} else if after, err := unit.ParseDuration(at); err == nil {
+			u := unit.Duration(after)
+			w.After = &u
+		} else {
+			return fmt.Errorf("%q is no wrap; after the @ comes a core temperature such as 150F or a time such as 4h", text)
+		}
+	}
+	q.Dish.Wrap = w
+	return nil
+}
+
+// readTarget reads a core temperature, a named doneness, or final@130F.
+func readTarget(q *Inquiry, text string) error {
+	if peak, ok := strings.CutPrefix(text, "final@"); ok {
+		t, err := unit.ParseTemperature(peak)
+		q.Dish.Target = &Target{Final: &t}
+		return err
+	}
+	if text != "" && text[0] >= '0' && text[0] <= '9' || strings.HasPrefix(text, "-") {
+		t, err := unit.ParseTemperature(text)
+		q.Dish.Target = &Target{Core: &t}
+		return err
+	}
+	q.Dish.Target = &Target{Doneness: text}
+	return nil
+}
+
+func readStart(q *Inquiry, text string) error {
+	if text == "frozen" {
+		q.Dish.Start = &Start{Frozen: true}
+		return nil
+	}
+	t, err := unit.ParseTemperature(text)
+	q.Dish.Start = &Start{Core: t}
+	return err
+}
+
+func readProbabilities(q *Inquiry, text string) error {
+	for _, part := range strings.Split(text, ",") {
+		p, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
+		if err != nil || !(p >= 0.01 && p <= 0.99) {
+			return fmt.Errorf("%q is not a list of probabilities from 0.01 to 0.99", text)
+		}
+		q.Probabilities = append(q.Probabilities, p)
+	}
+	return nil
+}
+
+// inquiryNames says what the fields of a request are called in an inquiry.
+var inquiryNames = strings.NewReplacer("dishes[0].", "", "level", "grate", "weather.", "", "wrap.from", "wrap", "wrap.after", "wrap", "start.core", "start", "target.core", "target")
+
+func inquiryFaults(faults []Fault) []Fault {
+	out := make([]Fault, len(faults))
+	for i, f := range faults {
+		f.Path = inquiryNames.Replace(f.Path)
+		out[i] = f
+	}
+	return out
+}
+
+func inquiryFault(path, sentence string) error {
+	return &InputError{Faults: []Fault{{Path: path, Sentence: sentence}}}
+}
