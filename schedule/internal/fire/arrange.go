@@ -22,8 +22,7 @@ type Spot struct {
 // The search is a picture's, not a proof: a grid of positions, a few turns, four orders. Where it fails the grate is
 // tight, not impossible, because meat bends.
 const (
-	gridM        = 0.01 // for discs
-	gridLongM    = 0.02 // for everything else
+	gridM        = 0.01
 	ellipseSides = 12
 )
 
@@ -31,35 +30,40 @@ const (
 // or is longer than the zone's longest chord. The same input always gives the same places, in the order of pieces.
 func Arrange(z Zone, taken []Spot, pieces []Footprint) (places []Place, ok bool) {
 	best, most := make([]Place, len(pieces)), -1
+	hopeless := covered(taken, pieces) > z.AreaM2 // one try, for the picture
 	for _, order := range orders {
-		grids := grids{}
+		points := grid(z.Shape, order)
 		for _, turns := range turnings {
-			places, n := arrangeBy(z.Shape, taken, pieces, order, turns, grids)
+			places, n := arrangeBy(z.Shape, taken, pieces, points, turns)
 			if n == len(pieces) {
 				return places, true
 			}
 			if n > most {
 				best, most = places, n
 			}
+			if hopeless {
+				return best, false
+			}
 		}
 	}
 	return best, false
+}
+
+func covered(taken []Spot, pieces []Footprint) float64 {
+	sum := 0.0
+	for _, t := range taken {
+		sum += CoverM2(t.Piece)
+	}
+	for _, f := range pieces {
+		sum += CoverM2(f)
+	}
+	return sum
 }
 
 // turnings are the turns tried for a long piece: across first, or away from the cook first.
 var turnings = [][]float64{
 	{0, math.Pi / 2, math.Pi / 4, 3 * math.Pi / 4},
 	{math.Pi / 2, 0, math.Pi / 4, 3 * math.Pi / 4},
-}
-
-// grids keeps the ranked positions of one order by their step.
-type grids map[float64][]Point
-
-func (g grids) get(s Shape, step float64, order ranking) []Point {
-	if g[step] == nil {
-		g[step] = grid(s, step, order)
-	}
-	return g[step]
 }
 
 // ranking orders positions, lower first.
@@ -76,7 +80,7 @@ var orders = []ranking{
 func away(a, b Point) float64 { return math.Hypot(a.XM-b.XM, a.YM-b.YM) }
 
 // arrangeBy places the largest piece first, each at the first position that is free.
-func arrangeBy(s Shape, taken []Spot, pieces []Footprint, order ranking, turns []float64, g grids) ([]Place, int) {
+func arrangeBy(s Shape, taken []Spot, pieces []Footprint, points []Point, turns []float64) ([]Place, int) {
 	bodies := make([]body, 0, len(taken)+len(pieces))
 	for _, t := range taken {
 		if t.Place.Placed {
@@ -90,11 +94,7 @@ func arrangeBy(s Shape, taken []Spot, pieces []Footprint, order ranking, turns [
 	slices.SortStableFunc(bySize, func(a, b int) int { return cmp.Compare(CoverM2(pieces[b]), CoverM2(pieces[a])) })
 	places, n := make([]Place, len(pieces)), 0
 	for _, i := range bySize {
-		step := gridLongM
-		if pieces[i].Disc {
-			step = gridM
-		}
-		if b, ok := firstFree(s, pieces[i], g.get(s, step, order), turns, bodies); ok {
+		if b, ok := firstFree(s, pieces[i], points, turns, bodies); ok {
 			bodies, places[i] = append(bodies, b), b.place
 			n++
 		}
@@ -123,7 +123,7 @@ func firstFree(s Shape, piece Footprint, points []Point, turns []float64, bodies
 }
 
 // grid lists the positions within a figure, ranked.
-func grid(s Shape, step float64, order ranking) []Point {
+func grid(s Shape, order ranking) []Point {
 	type ranked struct {
 		at            Point
 		first, second float64
@@ -131,10 +131,10 @@ func grid(s Shape, step float64, order ranking) []Point {
 	lo, hi := s.bounds()
 	middle := Point{(lo.XM + hi.XM) / 2, (lo.YM + hi.YM) / 2}
 	var list []ranked
-	nx, ny := int((hi.XM-lo.XM)/2/step), int((hi.YM-lo.YM)/2/step)
+	nx, ny := int((hi.XM-lo.XM)/2/gridM), int((hi.YM-lo.YM)/2/gridM)
 	for ix := -nx; ix <= nx; ix++ {
 		for iy := -ny; iy <= ny; iy++ {
-			p := Point{middle.XM + float64(ix)*step, middle.YM + float64(iy)*step}
+			p := Point{middle.XM + float64(ix)*gridM, middle.YM + float64(iy)*gridM}
 			if s.Contains(p, 0) {
 				first, second := order(middle, p)
 				list = append(list, ranked{p, first, second})

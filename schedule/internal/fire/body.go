@@ -6,6 +6,7 @@ import "math"
 type body struct {
 	place   Place
 	radiusM float64 // of the circle about it
+	innerM  float64 // of a circle within it
 	disc    bool
 	about   []Point // outline relative to the middle
 	outline []Point // outline on the grate
@@ -13,6 +14,7 @@ type body struct {
 
 func newBody(f Footprint, p Place) body {
 	b := body{place: p, disc: f.Disc, radiusM: max(f.LengthM, f.WidthM) / 2}
+	b.innerM = min(f.LengthM, f.WidthM) / 2 * math.Cos(math.Pi/ellipseSides)
 	sin, cos := math.Sincos(p.TurnRad)
 	corner := func(x, y float64) { b.about = append(b.about, Point{x*cos - y*sin, x*sin + y*cos}) }
 	l, w := f.LengthM/2, f.WidthM/2
@@ -60,11 +62,11 @@ func (b body) inside(s Shape) bool {
 
 func (b body) overlapsAny(bodies []body) bool {
 	for _, o := range bodies {
-		gap := away(b.place.At, o.place.At) - b.radiusM - o.radiusM
-		if gap >= -1e-9 {
+		apartM := away(b.place.At, o.place.At)
+		if apartM >= b.radiusM+o.radiusM-1e-9 {
 			continue
 		}
-		if b.disc && o.disc {
+		if b.disc && o.disc || apartM < b.innerM+o.innerM-1e-9 {
 			return true
 		}
 		if b.outline == nil {

@@ -75,7 +75,7 @@ func (r logRow) predicted(t *testing.T) float64 {
 	case "rate":
 		return g.RatePerHour(level, w)
 	case "ring-hours":
-		section := g.sectionFor(hourly, &Burn{})
+		section, _ := g.sectionFor(hourly)
 		for _, s := range sections {
 			if s.String() == r["section"] {
 				section = s

@@ -20,7 +20,7 @@ func (g Grill) newMeter(f Fire, n Need) meter {
 		m.mostHour = max(m.mostHour, rate)
 	}
 	if n.First && len(m.perMin) > 0 {
-		m.startKg = m.perMin[0] * ventMinutes
+		m.startKg = m.perMin[0] * warmBurnMinutes
 	}
 	return m
 }

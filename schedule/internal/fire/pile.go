@@ -26,20 +26,13 @@ func (g Grill) basketKg() float64 {
 // planSlow is a fire of unlit coals that catch one from another: a pile, a basket or a ring.
 func (g Grill) planSlow(b *Burn, f Fire, m meter, spans []Span) {
 	expected := m.used(m.minutes)
-	total := max(layFactor*expected, leastLaid*briquetteKg*briquetteJPerKg/g.jPerKg())
-	light := m.mostHour * litPerHourly
-	var hold float64
+	total := max(layFactor*expected, leastLaid*g.pieceKg())
+	hold, light := g.basketKg(), m.mostHour*litPerHourly
 	if f.Layout == Ring {
-		section := g.sectionFor(m.mostHour, b)
-		light = float64(max(section.perStep()+1, ringLeastLit)) * g.pieceKg()
-		hold = g.ringKg(section) + light
-		b.Holder, b.Ring = InRing, g.laid(section, min(total, hold)-light)
-	} else {
-		b.Holder, hold = InPile, g.basketKg()
-		if total > hold*pileFullness {
-			b.Holder = InBasket
-			b.Notes = append(b.Notes, NeedsBasket)
-		}
+		hold, light = g.planRing(b, m, total)
+	} else if b.Holder = InPile; total > hold*pileFullness {
+		b.Holder = InBasket
+		b.Notes = append(b.Notes, NeedsBasket)
 	}
 	lay := min(total, hold)
 	b.LastsMinutes = m.when(lay)
@@ -47,6 +40,21 @@ func (g Grill) planSlow(b *Burn, f Fire, m meter, spans []Span) {
 	b.EarliestOutMinutes = m.when(lay / rangeFactor)
 	b.TopUps, b.Shortfalls = g.feed(m, lay, hold, spans)
 	g.settle(b, expected, lay, light)
+}
+
+// planRing chooses the fuse and says what it holds and how much of it is lit first.
+func (g Grill) planRing(b *Burn, m meter, totalKg float64) (holdKg, lightKg float64) {
+	section, enough := g.sectionFor(m.mostHour)
+	if !enough {
+		b.Notes = append(b.Notes, RingRunsCool)
+	}
+	if g.Fuel == Lump {
+		b.Notes = append(b.Notes, LumpUneven)
+	}
+	lightKg = float64(max(section.perStep()+1, ringLeastLit)) * g.pieceKg()
+	holdKg = g.ringKg(section) + lightKg
+	b.Holder, b.Ring = InRing, g.laid(section, min(totalKg, holdKg)-lightKg)
+	return holdKg, lightKg
 }
 
 // pieceKg is a briquette, or the lump that gives the same heat.

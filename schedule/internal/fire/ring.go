@@ -51,23 +51,17 @@ type RingLaid struct {
 // is fixed by 2-2-1 holding 250 F on 22.5 in: 10.6 an hour of 5 a step, 11 cm an hour (assumption).
 const stepsPerHour = referencePerHour / 5
 
-// sectionFor is the cross-section whose heat is nearest to what the hungriest hour needs.
-func (g Grill) sectionFor(kgPerHour float64, b *Burn) Section {
-	if g.Fuel == Lump {
-		b.Notes = append(b.Notes, LumpUneven)
-	}
+// sectionFor is the cross-section whose heat is nearest to what the hungriest hour needs; not enough where even the
+// thickest falls short by more than 15 %, the 25 F at 250 F that vents make up.
+func (g Grill) sectionFor(kgPerHour float64) (s Section, enough bool) {
 	want := kgPerHour / g.pieceKg() / stepsPerHour
 	best := sections[len(sections)-1]
-	if want > float64(best.perStep())*1.15 { // 15 % is the 25 F that the vents can make up at 250 F
-		b.Notes = append(b.Notes, RingRunsCool)
-		return best
-	}
 	for _, s := range sections {
 		if math.Abs(float64(s.perStep())-want) < math.Abs(float64(best.perStep())-want) {
 			best = s
 		}
 	}
-	return best
+	return best, want <= float64(best.perStep())*1.15 || best.perStep() < sections[len(sections)-1].perStep()
 }
 
 // ringMostM is the longest fuse: round the edge of the coal grate, half a fuse's width inside, less the gap.

@@ -5,23 +5,22 @@ import "math"
 // About 90 % of a rise is there after 15 min (common practice, no source): a time constant of 6.5 min. With the vents
 // shut the shell and the coals hold their heat: four times slower (practice says several times; assumption).
 const (
-	warmMinutes    = 6.5
-	coolMinutes    = 4 * warmMinutes
-	closeEnoughK   = 25 / 1.8 // 25 F either way is good enough (common practice)
-	ventMinutes    = 15       // until a change of vents takes effect (common practice)
-	handMinutes    = 5        // grate off, coals moved, grate on (assumption)
-	chimneyMinutes = 20       // a full chimney, 15-20 min (common practice)
+	warmMinutes     = 6.5
+	coolMinutes     = 4 * warmMinutes
+	closeEnoughK    = 25 / 1.8 // 25 F either way is good enough (common practice)
+	ventMinutes     = 15       // until a change of vents takes effect (common practice)
+	warmBurnMinutes = 15       // the warm-up burns at the level's rate (assumption)
+	handMinutes     = 5        // grate off, coals moved, grate on (assumption)
+	chimneyMinutes  = 20       // a full chimney, 15-20 min (common practice)
 )
 
 // WarmUp is the grate temperature some minutes after the fire was set to go from one temperature to another, degC.
 func WarmUp(minutes, fromC, toC float64) float64 {
-	return toC + (fromC-toC)*math.Exp(-max(minutes, 0)/timeConstant(fromC, toC))
+	return toC + (fromC-toC)*math.Exp(-max(minutes, 0)/TimeConstantMinutes(fromC, toC))
 }
 
 // TimeConstantMinutes is the first-order time constant of a change of the grate's temperature.
-func TimeConstantMinutes(fromC, toC float64) float64 { return timeConstant(fromC, toC) }
-
-func timeConstant(fromC, toC float64) float64 {
+func TimeConstantMinutes(fromC, toC float64) float64 {
 	if toC < fromC {
 		return coolMinutes
 	}
