@@ -25,7 +25,8 @@ func (s *Sim) runUntilBelow(reading func(*Sim) float64, limitC, maxSeconds float
 		s.next(end, math.Inf(1))
 		after := reading(s)
 		if after <= limitC {
-			s.backTo((now - limitC) / (now - after))
+			share := (now - limitC) / (now - after)
+			s.backTo(share, (1-share)*s.lastS)
 			return Reached
 		}
 		now = after

@@ -45,7 +45,7 @@ type Precision struct {
 // Standard is within about 0.2 % of the converged time in the mean, Coarse
 // within about 0.3 % and a third faster, for runs in great numbers.
 var (
-	Standard = Precision{Cells: 16, ToleranceK: 0.6, MaxStepS: 900}
+	Standard = Precision{Cells: 16, ToleranceK: 0.4, MaxStepS: 900}
 	Coarse   = Precision{Cells: 8, ToleranceK: 1.2, MaxStepS: 900}
 )
 
@@ -56,6 +56,7 @@ type Sim struct {
 	in      Surroundings
 	face    face
 	stall   stallWatch
+	core    trend
 	state   state
 	before  state // one step earlier, for the two-step formula and interpolation
 	elapsed float64
@@ -111,6 +112,7 @@ func (s *Sim) Change(in Surroundings) {
 	s.in = in.bounded()
 	s.face = newFace(s.in, s.wetFactor)
 	s.fresh = true
+	s.core = trend{}
 	s.stepS = firstStepS
 	s.lastS = 0
 	s.steps = 0
@@ -153,8 +155,8 @@ func (s *Sim) Arrives(coreC float64) bool { return coreC <= s.AsymptoteC()-Arriv
 func (s *Sim) next(end, targetC float64) bool {
 	dt := s.stepS
 	core := s.CoreC()
-	if rise := core - s.coreOf(&s.before); !s.fresh && rise > 0 && s.steps <= patientSteps {
-		soon := 1.02*(targetC-core)/rise*s.lastS + 1
+	if s.core.steps > 0 && s.steps <= patientSteps {
+		soon := 1.02*s.core.until(targetC-core, s.lastS/2) + 1
 		dt = math.Min(dt, math.Max(soon, minStepS))
 	}
 	remaining := end - s.elapsed
@@ -169,16 +171,22 @@ func (s *Sim) next(end, targetC float64) bool {
 		s.elapsed = end
 	}
 	after := s.CoreC()
+	s.core.follow(core, after, s.lastS, s.elapsed)
 	reached := after >= targetC
 	if reached && after > core {
-		s.backTo((targetC - core) / (after - core))
+		// All temperatures are mixed so that the core is exactly at the target; the
+		// time to it follows the bend of the core's path.
+		took := s.core.until(targetC-core, -s.lastS/2)
+		late := s.lastS - clamp(took, 0, s.lastS, s.lastS)
+		s.backTo((targetC-core)/(after-core), late)
 	}
 	s.stall.watch(s)
 	return reached
 }
 
-// backTo moves the state back to a share of the step just made.
-func (s *Sim) backTo(share float64) {
+// backTo moves the state back to a share of the step just made, and the time by
+// late seconds.
+func (s *Sim) backTo(share, late float64) {
 	share = clamp(share, 0, 1, 1)
 	a, b := &s.before, &s.state
 	mix := func(x, y float64) float64 { return x + share*(y-x) }
@@ -194,8 +202,8 @@ func (s *Sim) backTo(share float64) {
 	b.dripped = mix(a.dripped, b.dripped)
 	b.flow = mix(a.flow, b.flow)
 	b.heatJM2 = mix(a.heatJM2, b.heatJM2)
-	s.elapsed -= (1 - share) * s.lastS
-	s.lastS *= share
+	s.elapsed -= late
+	s.lastS -= late
 	if s.lastS < minStepS {
 		s.fresh = true
 		s.stepS = firstStepS
