@@ -89,6 +89,14 @@ func (g Grill) Plan(f Fire, n Need) Burn {
 	return b
 }
 
+// LongestMinutes is how long a layout burns untended in one weather from the instant it is ready, filled to its limit
+// and with the margin kept: what a remedy compares. It is 0 for a grill of another kind.
+func (g Grill) LongestMinutes(f Fire, w Weather) float64 {
+	const week = 7 * 24 * 60
+	n := Need{Slices: []Slice{{Minutes: week, Weather: w}}, First: true}
+	return g.Plan(f, n).SureMinutes
+}
+
 // settle fills in everything that follows from the expected kilograms and the top-ups.
 func (g Grill) settle(b *Burn, expectedKg, layKg, lightKg float64) {
 	b.Expected = g.amount(expectedKg)

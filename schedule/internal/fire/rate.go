@@ -96,3 +96,5 @@ func (g Grill) amount(kg float64) Amount {
 	}
 	return a
 }
+
+func ceilInt(x float64) int { return int(math.Ceil(x - 1e-9)) }

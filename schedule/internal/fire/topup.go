@@ -60,3 +60,48 @@ func within(spans []Span, minute float64) (Span, bool) {
 	}
 	return Span{}, false
 }
+
+const (
+	leastFeed    = 0.95
+	catchMinutes = 30 // how long before the end unlit coals must lie on lit ones (assumption)
+)
+
+// feed keeps a slow fire going with unlit coals: each time half an hour before the margin would be gone, earlier where
+// nobody tends the fire then, never more than fits. A last twentieth of the need is not worth opening the lid for:
+// the margin is that much thinner.
+func (g Grill) feed(m meter, layKg, holdKg float64, spans []Span) (tops []TopUp, short []Shortfall) {
+	total, have, last := m.used(m.minutes), layKg/layFactor, 0.0
+	for have < total*leastFeed {
+		empty := m.when(have)
+		top := TopUp{AtMinute: max(empty-catchMinutes, last)}
+		if s, ok := within(spans, top.AtMinute); ok {
+			top.AtMinute = s.FromMinute
+			if s.FromMinute <= last || m.room(s.FromMinute, have, holdKg) < m.mostHour*catchMinutes/60 {
+				end := min(s.ToMinute, m.minutes)
+				if end > empty {
+					short = append(short, Shortfall{CannotLast, last, empty, end - empty})
+				}
+				top.Relight = end > empty
+				top.AtMinute = end
+				have = max(have, m.used(end))
+			}
+		}
+		if top.AtMinute >= m.minutes {
+			break
+		}
+		// A holder that takes less than half an hour's burning is heaped up all the same.
+		add := min(max(m.room(top.AtMinute, have, holdKg), m.mostHour*catchMinutes/60), total-have)
+		if add <= 0 {
+			break
+		}
+		top.Add = g.amount(add * layFactor)
+		tops = append(tops, top)
+		have, last = have+add, top.AtMinute
+	}
+	return tops, short
+}
+
+// room is what the holder still takes at a minute, in expected kilograms: the margin lies in it too.
+func (m meter) room(minute, haveKg, holdKg float64) float64 {
+	return holdKg/layFactor - max(haveKg-m.used(minute), 0)
+}
