@@ -156,3 +156,9 @@ func resolveGrill(g Grill) fire.Grill {
 
 // find notes a finding.
 func (d *day) find(f Finding) { d.findings = append(d.findings, f) }
+
+// clockOf is an instant as a request writes it, with its date.
+func clockOf(t time.Time) Clock {
+	on := date.NewAt(t)
+	return Clock{Date: &on, Time: clock.New(t.Hour(), t.Minute(), 0, 0)}
+}

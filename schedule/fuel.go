@@ -79,17 +79,47 @@ const (
 	nightTo   = 8
 )
 
-// weatherAt is the weather of an instant and until when it holds.
+// weatherAt is the weather of an instant and until when it holds: by day and
+// night, and what the request's hours say from their instants on.
 func (d *day) weatherAt(t time.Time) (fire.Weather, time.Time) {
 	local := t.In(d.loc)
 	y, m, n := local.Date()
+	w, until := d.air, time.Date(y, m, n, nightFrom, 0, 0, 0, d.loc)
 	switch h := local.Hour(); {
 	case h < nightTo:
-		return d.night, time.Date(y, m, n, nightTo, 0, 0, 0, d.loc)
+		w, until = d.night, time.Date(y, m, n, nightTo, 0, 0, 0, d.loc)
 	case h >= nightFrom:
-		return d.night, time.Date(y, m, n+1, nightTo, 0, 0, 0, d.loc)
+		w, until = d.night, time.Date(y, m, n+1, nightTo, 0, 0, 0, d.loc)
 	}
-	return d.air, time.Date(y, m, n, nightFrom, 0, 0, 0, d.loc)
+	for _, h := range d.req.Weather.Hours { // in the order of their instants
+		at := d.clock(&h.From)
+		if at.After(t) {
+			return w, earlier(until, at)
+		}
+		w = refined(w, h)
+	}
+	return w, until
+}
+
+// refined is the weather w with what an hour says of it.
+func refined(w fire.Weather, h WeatherFrom) fire.Weather {
+	if h.Air != nil {
+		w.AirC = float64(*h.Air)
+	}
+	if h.Wind != nil {
+		w.WindMS = float64(*h.Wind)
+	}
+	if h.Rain != nil {
+		w.Rain = *h.Rain
+	}
+	return w
+}
+
+func earlier(a, b time.Time) time.Time {
+	if b.Before(a) {
+		return b
+	}
+	return a
 }
 
 // untended are the quiet hours within a phase, in minutes from its beginning.
