@@ -27,6 +27,9 @@ func (d *day) burn(ph *Phase, f fire.Fire, first bool) {
 		ph.Burn.Rows, ph.Burn.ArcM = b.Ring.Section.String(), b.Ring.ArcM
 	}
 	for _, t := range b.TopUps {
+		if left := ph.To.Sub(ph.From).Minutes() - t.AtMinute; left < lateTopUp && t.Add.MassKg < b.Lay.MassKg/4 {
+			continue
+		}
 		at := ph.From.Add(minutes(t.AtMinute)).Round(time.Minute)
 		early := ph.From.Add(minutes(t.AtMinute * 0.8)).Round(time.Minute)
 		ph.Burn.Refuels = append(ph.Burn.Refuels, Refuel{
@@ -46,6 +49,10 @@ func (d *day) burn(ph *Phase, f fire.Fire, first bool) {
 		}
 	}
 }
+
+// lateTopUp is how close to the end of a phase, in minutes, a small top-up is
+// not worth a chimney: the bed sinks a little instead (assumption).
+const lateTopUp = 25
 
 // noteTexts says what the codes of the fire mean.
 var noteTexts = map[fire.Note]string{

@@ -33,6 +33,9 @@ func (it *item) spots() []spot {
 			continue
 		}
 		levels := hotterFirst(p.LevelsC)
+		if p.Direct { // what counts over the coals is the band
+			levels = p.LevelsC[:1]
+		}
 		if it.dish.Level != nil {
 			levels = []float64{float64(*it.dish.Level)}
 		}

@@ -63,6 +63,9 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 		it.earliest = min(it.earliest, d.minute(d.clock(dish.Earliest)))
 	}
 	it.lots = lotsOf(dish)
+	if faults := laterFields(path, dish); len(faults) > 0 {
+		return it, faults
+	}
 	if c.Style == cut.Timed {
 		return it, nil
 	}
@@ -72,6 +75,19 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 		return it, []Fault{{Path: path + ".target", Sentence: it.verdict.Sentence}}
 	}
 	return it, nil
+}
+
+// laterFields refuses what is understood but not planned yet, so that nothing a
+// cook wrote is passed over.
+func laterFields(path string, dish Dish) []Fault {
+	var faults []Fault
+	if dish.Start != nil && dish.Start.Frozen {
+		faults = append(faults, Fault{Path: path + ".start", Sentence: "frozen pieces are not planned yet; thaw it first and give the temperature it has then, such as 38 F"})
+	}
+	if dish.Ready != "" {
+		faults = append(faults, Fault{Path: path + ".ready", Sentence: "cooking ahead is not planned yet; give the dish a serving instant of its own on the day before"})
+	}
+	return faults
 }
 
 // target is the core temperature that ends the cook, its name if it has one,

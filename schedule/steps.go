@@ -115,7 +115,7 @@ func (it *itinerary) change(ph, before *Phase, f fire.Fire) {
 	c := d.grill.ChangeAdvice(from, f, left, next)
 	if c.LeadMinutes > 0 {
 		it.add(Step{Kind: StepLight, At: ph.SetupFrom.Add(-minutes(float64(c.LeadMinutes))), Phase: ph.Number, Attended: true, Minutes: 3,
-			Text: "Light a chimney for the change: " + d.amountText(c.Add) + ".", Why: "the coals must be lit before they are added"})
+			Text: "Light a chimney for the change: " + d.amountText(c.Add) + "." + d.fewerText(c), Why: "the coals must be lit before they are added"})
 	}
 	if c.ProbesOut {
 		it.add(Step{Kind: StepProbesOut, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: 1,
@@ -216,6 +216,14 @@ func (d *day) litText(b *Burn) string {
 
 func (d *day) amountText(a fire.Amount) string {
 	return countText(d.req.Units, a.Count, a.MassKg) + fmt.Sprintf(" (%s)", chimneyText(a.ChimneyFills))
+}
+
+// fewerText says how few are enough if the bed still glows.
+func (d *day) fewerText(c fire.Change) string {
+	if c.AddAtLeast.MassKg > c.Add.MassKg*0.8 || c.AddAtLeast.MassKg <= 0 {
+		return ""
+	}
+	return " Where the bed still glows well, " + countText(d.req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg) + " are enough."
 }
 
 // countText is whole briquettes, to five above twenty, or a mass of lump.

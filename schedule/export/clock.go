@@ -75,8 +75,9 @@ func (v *view) quietAt(t time.Time) bool {
 
 // jump is a change of the clock: to or from summer time.
 type jump struct {
-	at   time.Time
-	text string // said to somebody who reads it half asleep
+	at    time.Time
+	text  string // said to somebody who reads it half asleep
+	short string // for a picture
 }
 
 // jumps finds the clock changes from one instant to another.
@@ -95,7 +96,8 @@ func (v *view) jumps(from, to time.Time) []jump {
 		}
 		if by > 0 {
 			old := end.In(time.FixedZone(name, before)).Format("15:04")
-			found = append(found, jump{end, fmt.Sprintf("The clocks go %s by %s: %s becomes %s.", way, v.sys.About(by), old, end.In(v.loc).Format("15:04"))})
+			found = append(found, jump{end, fmt.Sprintf("The clocks go %s by %s: %s becomes %s.", way, v.sys.About(by), old, end.In(v.loc).Format("15:04")),
+				fmt.Sprintf("clocks %s %s", way, v.sys.About(by))})
 		}
 		t = end
 	}

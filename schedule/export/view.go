@@ -70,7 +70,7 @@ func (v *view) dishNames(ids []string) string {
 	return list(names)
 }
 
-// portion says how much there is of a dish: "12 lb", "2 of 4.5 lb", "3, 18 lb in all".
+// portion says how much there is of a dish: "12 lb", "2 × 4.5 lb", "3, 18 lb in all".
 func (v *view) portion(d schedule.DishPlan) string {
 	if d.MassKg <= 0 {
 		if d.Count > 1 {
@@ -90,7 +90,7 @@ func (v *view) portion(d schedule.DishPlan) string {
 			}
 		}
 	}
-	return fmt.Sprintf("%d of %s", d.Count, v.sys.Mass(unit.Mass(each)))
+	return fmt.Sprintf("%d × %s", d.Count, v.sys.Mass(unit.Mass(each)))
 }
 
 // percent never says certain: nothing about a fire is.

@@ -92,7 +92,9 @@ func (f *face) limits() (low, high float64) {
 }
 
 const (
-	surfaceToleranceK = 2e-3
+	// Newton's method squares its error, which is about 1e-4 K after a move of
+	// surfaceToleranceK.
+	surfaceToleranceK = 0.03
 	surfaceIterations = 8
 )
 

@@ -6,24 +6,25 @@ import "math"
 // temperature in degC, or for at most maxSeconds. It is Reached at once where
 // that cell is no warmer to begin with.
 func (s *Sim) RunUntilOuterBelow(limitC, maxSeconds float64) Status {
-	return s.runUntilBelow((*Sim).OuterC, limitC, maxSeconds)
+	return s.runUntilBelow(s.cells-1, limitC, maxSeconds)
 }
 
 // RunUntilCoreBelow advances until the core has fallen to a temperature in degC,
 // or for at most maxSeconds, as when a piece is chilled.
 func (s *Sim) RunUntilCoreBelow(limitC, maxSeconds float64) Status {
-	return s.runUntilBelow((*Sim).CoreC, limitC, maxSeconds)
+	return s.runUntilBelow(0, limitC, maxSeconds)
 }
 
-func (s *Sim) runUntilBelow(reading func(*Sim) float64, limitC, maxSeconds float64) Status {
+// runUntilBelow waits for a cell; the innermost stands for the centre.
+func (s *Sim) runUntilBelow(cell int, limitC, maxSeconds float64) Status {
 	end := s.elapsed + clamp(maxSeconds, 0, MaxRunS, 0)
-	now := reading(s)
+	now := s.state.tempC[cell]
 	if now <= limitC {
 		return Reached
 	}
 	for s.elapsed < end {
 		s.next(end, math.Inf(1))
-		after := reading(s)
+		after := s.state.tempC[cell]
 		if after <= limitC {
 			share := (now - limitC) / (now - after)
 			s.backTo(share, (1-share)*s.lastS)

@@ -48,9 +48,12 @@ func (s *Slab) run(coreC, flipEveryS, maxSeconds float64) Status {
 	}
 }
 
-// halvings is how often the time of the only turn is corrected. The time to the
-// target depends weakly on it, so a few are enough.
-const halvings = 4
+const (
+	// How often the time of the only turn is corrected, and when it is close
+	// enough in s. The time to the target depends weakly on it.
+	halvings   = 4
+	turnCloseS = 5
+)
 
 // RunToTurnedOnce advances until the middle has come to a temperature in degC
 // with one turn half-way, or for at most maxSeconds, and returns when the turn
@@ -58,20 +61,17 @@ const halvings = 4
 func (s *Slab) RunToTurnedOnce(coreC, maxSeconds float64) (flipS float64, status Status) {
 	start := *s
 	maxSeconds = clamp(maxSeconds, 0, MaxDirectS, 0)
-	flipS = maxSeconds / 2
-	for i := range halvings + 1 {
-		*s = start
-		if i == 0 {
-			status = s.run(coreC, math.Inf(1), maxSeconds)
-		} else {
-			status = s.run(coreC, math.Inf(1), flipS)
-			if status == TimedOut {
-				s.Flip()
-				status = s.run(coreC, math.Inf(1), maxSeconds-flipS)
-			}
+	status = s.run(coreC, math.Inf(1), maxSeconds)
+	for range halvings {
+		half := (s.elapsed - start.elapsed) / 2
+		if math.Abs(half-flipS) < turnCloseS {
+			break
 		}
-		if i < halvings {
-			flipS = (s.elapsed - start.elapsed) / 2
+		flipS = half
+		*s = start
+		if status = s.run(coreC, math.Inf(1), flipS); status == TimedOut {
+			s.Flip()
+			status = s.run(coreC, math.Inf(1), maxSeconds-flipS)
 		}
 	}
 	return flipS, status

@@ -41,14 +41,14 @@ func (s *Sim) step(dt float64) {
 	st := &s.state
 	guess := math.Max(old.water+a.om*(old.water-prev.water), 0)
 	predictedC := old.surfaceC + a.om*(old.surfaceC-prev.surfaceC)
-	surfaceC, q := predictedC, 0.0
+	surfaceC, q, demand := predictedC, 0.0, 0.0
 	wet := wetness(guess, s.wetFactor, s.face.cover)
 	for range waterIterations {
 		n := s.cells - 1
 		surfaceC, st.tempC[n], q = l.solve(&s.face, surfaceC, wet)
 		s.substitute(&e)
 		s.release(leaving, &old)
-		demand := s.face.demand(surfaceC)
+		demand = s.face.demand(surfaceC)
 		s.evaporate(a, &old, demand)
 		now := wetness(st.water, s.wetFactor, s.face.cover)
 		same := math.Abs(now-wet) <= wetnessTolerance*wet
@@ -59,7 +59,7 @@ func (s *Sim) step(dt float64) {
 	}
 	st.surfaceC = surfaceC
 	st.heatJM2 += dt * q
-	s.account(a, &old, wet)
+	s.account(dt, &old, wet*math.Max(demand, 0))
 
 	wrong, first := s.stepError(a, &old, predictedC), s.fresh
 	s.before = old
@@ -140,11 +140,11 @@ func (s *Sim) evaporate(a advance, old *state, demand float64) {
 }
 
 // account adds up what left the surface during the step.
-func (s *Sim) account(a advance, old *state, wet float64) {
+func (s *Sim) account(dt float64, old *state, flow float64) {
 	st := &s.state
-	st.flow = wet * math.Max(s.face.demand(st.surfaceC), 0)
-	st.vapour += a.dt * (old.flow + st.flow) / 2
-	st.dripped += a.dt * dripPerS * (old.water + st.water) / 2
+	st.flow = flow
+	st.vapour += dt * (old.flow + flow) / 2
+	st.dripped += dt * dripPerS * (old.water + st.water) / 2
 }
 
 // stepError compares the new temperatures with their linear extrapolation. The

@@ -87,28 +87,28 @@ func (s *search) crowding() (rooms []int, hands int) {
 	for i := range s.families {
 		k := &s.families[i]
 		s.queueing = s.queueing[:0]
-		for c := range s.Chains {
-			if k.classes[s.class[c]] && s.Chains[c].HoldCost > 0 {
+		for _, c := range s.dearest {
+			if k.classes[s.class[c]] {
 				s.queueing = append(s.queueing, s.applicant(c))
 			}
 		}
 		extra := 0
 		if len(s.queueing) > 1 {
-			extra = queueCost(s.queueing, &s.sorter, k)
+			extra = s.sorter.queueCost(s.queueing, k)
 		}
 		s.extra = append(s.extra, extra)
 	}
 	s.queueing = s.queueing[:0]
-	for c := range s.Chains {
+	for _, c := range s.dearest {
 		ch := &s.Chains[c]
-		if h := ch.Tasks[len(ch.Tasks)-1].StartHands; h > 0 && ch.HoldCost > 0 {
+		if h := ch.Tasks[len(ch.Tasks)-1].StartHands; h > 0 {
 			a := s.applicant(c)
 			a.end, a.minutes, a.energy, a.area = a.front-h, h, h, 1
 			s.queueing = append(s.queueing, a)
 		}
 	}
 	if len(s.queueing) > 1 {
-		hands = queueCost(s.queueing, &s.sorter, &onePair)
+		hands = s.sorter.queueCost(s.queueing, &onePair)
 	}
 	return s.extra, hands
 }
@@ -133,59 +133,56 @@ func (a *applicant) join(b applicant) {
 	a.end, a.area, a.due = min(a.end, b.end), min(a.area, b.area), max(a.due, b.due)
 }
 
-// sorter holds scratch lists.
-type sorter struct{ fronts, energies, areas, dues []int }
-
-// queueCost is the least cost of the queue beyond what its members cost by
-// themselves. It adds up layers of weight: of all members of at least a weight,
-// the k-th smallest start is at least the release and the work of the k
-// smallest ones, and at least the k-th smallest of their own; against that
-// stands the k-th smallest start that is free.
-func queueCost(q []applicant, s *sorter, k *crowd) int {
-	plain, cost, below := 0, 0, 0
-	for i := range q {
-		plain += q[i].weight * max(0, q[i].front-q[i].due)
-	}
-	for {
-		level := never
-		for i := range q {
-			if w := q[i].weight; w > below {
-				level = min(level, w)
-			}
-		}
-		if level == never {
-			return max(0, cost-plain)
-		}
-		cost += (level - below) * s.layer(q, level, k)
-		below = level
-	}
+// sorter holds the members of a queue so far, each list sorted.
+type sorter struct {
+	fronts, energies, areas, dues []int
+	release, shortest             int
 }
 
-// layer is the sum of minutes that the members of at least a weight start
-// before they are free to.
-func (s *sorter) layer(q []applicant, level int, k *crowd) int {
+// queueCost is the least cost of the queue, the dearest member first, beyond
+// what its members cost by themselves. It adds up layers of weight: of all
+// members of at least a weight, the k-th smallest start is at least the release
+// and the work of the k smallest ones, and at least the k-th smallest of their
+// own; against that stands the k-th smallest start that is free.
+func (s *sorter) queueCost(q []applicant, k *crowd) int {
 	s.fronts, s.energies, s.areas, s.dues = s.fronts[:0], s.energies[:0], s.areas[:0], s.dues[:0]
-	release, shortest := never, never
+	s.release, s.shortest = never, never
+	plain, cost := 0, 0
 	for i := range q {
 		a := &q[i]
-		if a.weight < level {
-			continue
-		}
-		release, shortest = min(release, a.end), min(shortest, a.minutes)
+		plain += a.weight * max(0, a.front-a.due)
+		s.release, s.shortest = min(s.release, a.end), min(s.shortest, a.minutes)
 		s.fronts = insert(s.fronts, a.front)
 		s.energies = insert(s.energies, a.energy)
 		s.areas = insert(s.areas, a.area)
 		s.dues = insert(s.dues, a.due)
-	}
-	together := k.together(s.areas)
-	work, minutes := 0, 0
-	for i := range s.fronts {
-		work += s.energies[i]
-		at := max(s.fronts[i], release+(i/together+1)*shortest)
-		if k.most > 0 {
-			at = max(at, release+(work+k.most-1)/k.most)
+		next := 0
+		if i+1 < len(q) {
+			next = q[i+1].weight
 		}
-		minutes += max(0, at-s.dues[i])
+		if next < a.weight {
+			cost += (a.weight - next) * s.layer(k)
+		}
+	}
+	return max(0, cost-plain)
+}
+
+// layer is the sum of minutes that the members so far start before they are
+// free to.
+func (s *sorter) layer(k *crowd) int {
+	together := k.together(s.areas)
+	work, minutes, at, n := 0, 0, s.release, 0
+	for i := range s.fronts {
+		if work += s.energies[i]; n == 0 {
+			at += s.shortest
+			n = together
+		}
+		n--
+		front := max(s.fronts[i], at)
+		if k.most > 1 {
+			front = max(front, s.release+(work+k.most-1)/k.most)
+		}
+		minutes += max(0, front-s.dues[i])
 	}
 	return minutes
 }

@@ -13,6 +13,7 @@ type day struct {
 	sample  []int // one chain of each class
 	quiet   []Span
 	longest []int // chains, the longest first
+	dearest []int // chains whose holds cost, the dearest first
 }
 
 func prepare(p *Problem) *day {
@@ -34,6 +35,12 @@ func prepare(p *Problem) *day {
 		minutes[c] = leastMinutes(&p.Chains[c])
 	}
 	slices.SortStableFunc(d.longest, func(a, b int) int { return minutes[b] - minutes[a] })
+	for c := range p.Chains {
+		if p.Chains[c].HoldCost > 0 {
+			d.dearest = append(d.dearest, c)
+		}
+	}
+	slices.SortStableFunc(d.dearest, func(a, b int) int { return p.Chains[b].HoldCost - p.Chains[a].HoldCost })
 	return d
 }
 
