@@ -1,0 +1,226 @@
+package export
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
+)
+
+// Curves draws the predicted core temperature of each batch as an SVG picture: the
+// expected curve in its 80 % band, stall and wrap marked, the published minimum and
+// the temperature at take-off as lines. It says so where a plan has no curves. The
+// error names an unknown time zone or is that of the writer.
+func Curves(w io.Writer, p schedule.Plan, o Options) error {
+	v, err := look(p, o.Now)
+	if err != nil {
+		return err
+	}
+	return v.curves(w, "c-", true)
+}
+
+func (v *view) curves(w io.Writer, id string, alone bool) error {
+	s := &svg{id: id, alone: alone}
+	if alone {
+		s.y = 8
+		s.label(10, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
+		s.y += 26
+	}
+	var words, without []string
+	for _, d := range v.Dishes {
+		for _, b := range d.Batches {
+			if len(b.Curve) < 2 {
+				without = append(without, isolated(v.dish(d.ID)))
+				continue
+			}
+			c := curve{view: v, svg: s, dish: d, batch: b}
+			c.draw()
+			words = append(words, c.words())
+		}
+	}
+	switch {
+	case len(words) == 0:
+		s.paragraph(10, pictureWidth-20, "strong", "This plan has no curves.")
+		words = []string{"This plan has no curves."}
+	default:
+		s.paragraph(10, pictureWidth-20, "soft", "Line: expected core. Band: 8 of 10 cooks are expected inside. A prediction; the thermometer decides.")
+		if len(without) > 0 {
+			s.paragraph(10, pictureWidth-20, "soft", "No curve: "+list(without)+".")
+		}
+	}
+	s.y += 8
+	return s.finish(w, "Core temperatures: "+v.title(), strings.Join(words, " "))
+}
+
+// HasCurves tells whether there is anything to draw for [Curves].
+func HasCurves(p schedule.Plan) bool {
+	for _, d := range p.Dishes {
+		for _, b := range d.Batches {
+			if len(b.Curve) > 1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// curve is one panel.
+type curve struct {
+	*view
+	*svg
+	dish        schedule.DishPlan
+	batch       schedule.Batch
+	axis        axis
+	lowC, highC float64
+	top, bottom float64
+}
+
+const (
+	curveHeight = 120.0
+	curveLeft   = 48.0
+)
+
+func (c *curve) draw() {
+	c.label(12, c.svg.y+letterSize, "strong", shorten(c.batchTitle(c.dish, c.batch), pictureWidth-24, true))
+	c.svg.y += lineHeight
+	points := c.batch.Curve
+	c.axis = axis{view: c.view, from: points[0].At, to: points[len(points)-1].At, left: curveLeft, right: pictureWidth - 20}
+	c.top = c.svg.y + lineHeight
+	c.bottom = c.top + curveHeight
+	c.cover()
+	c.stall()
+	c.axis.scale(c.svg, c.top, c.bottom)
+	c.degrees()
+	c.band()
+	c.levels()
+	c.wrapped()
+	c.svg.y = c.bottom + 14
+}
+
+// cover fits the scale to the curve, the minimum and the target with a little room.
+func (c *curve) cover() {
+	c.lowC, c.highC = math.Inf(1), math.Max(c.dish.MinimumC, c.dish.TargetC)
+	for _, p := range c.batch.Curve {
+		c.lowC = min(c.lowC, p.LowC, p.CoreC)
+		c.highC = max(c.highC, p.HighC, p.CoreC)
+	}
+	c.lowC -= 2
+	c.highC += 0.16 * (c.highC - c.lowC) // for the words above the upper line
+}
+
+func (c *curve) height(core float64) float64 {
+	return c.bottom - (core-c.lowC)/(c.highC-c.lowC)*(c.bottom-c.top)
+}
+
+// degrees draws the scale of temperature at the left: every 50 F or 25 °C.
+func (c *curve) degrees() {
+	for step := -2; step < 12; step++ {
+		core := float64(step) * 25
+		if c.sys == unit.US {
+			core = float64(unit.FromFahrenheit(float64(step) * 50))
+		}
+		if core < c.lowC || core > c.highC {
+			continue
+		}
+		y := c.height(core)
+		c.shape("path", "class", "rule", "d", "M"+short(curveLeft)+" "+short(y)+"H"+short(c.axis.right))
+		c.label(curveLeft-5, y+4, "soft right", c.core(core))
+	}
+}
+
+// band draws the area between the percentiles and the expected line.
+func (c *curve) band() {
+	var upper, lower, middle strings.Builder
+	for i, p := range c.batch.Curve {
+		x, join := short(c.axis.x(p.At)), "L"
+		if i == 0 {
+			join = "M"
+		}
+		fmt.Fprintf(&upper, "%s%s %s", join, x, short(c.height(p.HighC)))
+		fmt.Fprintf(&middle, "%s%s %s", join, x, short(c.height(p.CoreC)))
+	}
+	for i := len(c.batch.Curve) - 1; i >= 0; i-- {
+		p := c.batch.Curve[i]
+		fmt.Fprintf(&lower, "L%s %s", short(c.axis.x(p.At)), short(c.height(p.LowC)))
+	}
+	c.shape("path", "class", "band", "d", upper.String()+lower.String()+"z")
+	c.shape("path", "class", "curve", "d", middle.String())
+}
+
+// levels draws take-off and published minimum, the upper one with its words above and
+// the lower one with them below, where the curve is not; where they are one, it is said once.
+func (c *curve) levels() {
+	const above, below = -4.0, 13.0
+	target, minimum := c.dish.TargetC, c.dish.MinimumC
+	line := func(class string, core, dy float64, text string) {
+		if core <= 0 {
+			return
+		}
+		x, anchor := curveLeft+4, "left"
+		if dy == below {
+			x, anchor = c.axis.right-4, "right"
+		}
+		y := c.height(core)
+		c.shape("path", "class", class, "d", "M"+short(curveLeft)+" "+short(y)+"H"+short(c.axis.right))
+		c.label(x, y+dy, anchor, text+" "+c.core(core))
+	}
+	switch {
+	case target > 0 && math.Abs(target-minimum) < 0.6: // one degree F
+		line("minimum", minimum, above, "published minimum and take-off")
+	case target > minimum:
+		line("minimum", minimum, below, "published minimum")
+		line("target", target, above, "take-off")
+	default:
+		line("minimum", minimum, above, "published minimum")
+		line("target", target, below, "take-off")
+	}
+}
+
+// stall shades the time between its two milestones.
+func (c *curve) stall() {
+	from, to := c.milestone(schedule.MilestoneStallBegins), c.milestone(schedule.MilestoneStallEnds)
+	if from.IsZero() {
+		return
+	}
+	if to.IsZero() {
+		to = from
+	}
+	x0, x1 := c.axis.x(from), c.axis.x(to)
+	c.shape("rect", "x", x0, "y", c.top, "width", max(x1-x0, 1.5), "height", c.bottom-c.top, "fill", c.fill("quiet"))
+	half := size("stall", false) / 2
+	c.label(min(max((x0+x1)/2, curveLeft+half), c.axis.right-half), c.bottom-20, "middle", "stall")
+}
+
+func (c *curve) wrapped() {
+	at := c.milestone(schedule.MilestoneWrap)
+	if at.IsZero() {
+		return
+	}
+	x := c.axis.x(at)
+	c.shape("path", "class", "wrap", "d", "M"+short(x)+" "+short(c.top)+"V"+short(c.bottom))
+	half := size("wrap", false) / 2
+	c.label(min(max(x, curveLeft+half), c.axis.right-half), c.bottom-5, "middle", "wrap")
+}
+
+func (c *curve) milestone(kind string) time.Time {
+	for _, m := range c.batch.Milestones {
+		if m.Kind == kind {
+			return m.Window.Expected
+		}
+	}
+	return time.Time{}
+}
+
+func (c *curve) words() string {
+	points := c.batch.Curve
+	first, last := points[0], points[len(points)-1]
+	text := fmt.Sprintf("%s: from %s at %s to %s at %s", c.batchTitle(c.dish, c.batch), c.core(first.CoreC), c.clock(first.At), c.core(last.CoreC), c.clockBy(last.At, first.At))
+	if c.dish.MinimumC > 0 {
+		text += "; published minimum " + c.core(c.dish.MinimumC)
+	}
+	return text + "; " + c.batchTimes(c.batch) + "."
+}
