@@ -126,7 +126,7 @@ func (b Body) Radius() float64 {
 // brick, and the brick; the fitted surface coefficients belong to this formula.
 func (b Body) Dimensionality(totalWM2K float64) float64 {
 	small, middle, large := b.sorted()
-	biot := math.Max(totalWM2K*b.Radius()/referenceConductivity, 1e-3)
+	biot := math.Max(totalWM2K*small/2/referenceConductivity, 1e-3)
 	side := func(ratio float64) float64 {
 		return (1 + 2/biot) / (ratio*ratio + 2*ratio/biot)
 	}
