@@ -25,15 +25,39 @@ type arrangement struct {
 	solution sequence.Solution
 }
 
-// arrange states the day as an integer problem and solves it.
+// arrange states the day as an integer problem and solves it. Dishes are split
+// into as few batches as the roomiest place allows; if that cannot be done, into
+// more, smaller ones that fit every place they may cook in.
 func (d *day) arrange(ctx context.Context) (arrangement, error) {
-	a := arrangement{hearth: d.layFires()}
-	a.batches = d.batches(a.hearth)
-	if len(a.batches) > mostBatches || !d.everyBatchHasWay(a.batches) {
-		a.solution.Status = sequence.Infeasible
+	h := d.layFires()
+	a, err := d.solve(ctx, h, d.batches(h, roomiest))
+	if err != nil || a.solution.Status != sequence.Infeasible {
+		return a, err
+	}
+	finer := d.batches(h, narrowest)
+	if len(finer) == len(a.batches) || len(finer) > mostBatches {
 		return a, nil
 	}
-	a.problem = d.problem(a.hearth, a.batches)
+	b, err := d.solve(ctx, h, finer)
+	if err != nil || b.solution.Status != sequence.Infeasible {
+		return b, err
+	}
+	return a, nil
+}
+
+func (d *day) solve(ctx context.Context, h hearth, batches []*batch) (arrangement, error) {
+	a := arrangement{hearth: h, batches: batches}
+	a.solution.Status = sequence.Infeasible
+	if len(batches) > mostBatches || !everyBatchHasWay(batches) {
+		return a, nil
+	}
+	a.problem = d.problem(h, batches)
+	for _, b := range batches {
+		if len(b.first) == 0 {
+			return a, nil
+		}
+	}
+	a.problem.Budget, a.problem.NoClash = d.budget, d.noClash
 	var err error
 	a.solution, err = sequence.Solve(ctx, &a.problem)
 	return a, err
@@ -69,17 +93,11 @@ func (d *day) problem(h hearth, batches []*batch) sequence.Problem {
 	return p
 }
 
-// everyBatchHasWay says so, with a finding for each dish that has none.
-func (d *day) everyBatchHasWay(batches []*batch) bool {
-	ok := true
+func everyBatchHasWay(batches []*batch) bool {
 	for _, b := range batches {
-		if len(b.ways) > 0 {
-			continue
-		}
-		ok = false
-		if b.number == 1 {
-			d.find(d.neverArrives(b.it))
+		if len(b.ways) == 0 {
+			return false
 		}
 	}
-	return ok
+	return true
 }

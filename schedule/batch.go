@@ -33,7 +33,7 @@ type modeRef struct {
 }
 
 // batches splits the dishes by the room on the grate and simulates their ways.
-func (d *day) batches(h hearth) []*batch {
+func (d *day) batches(h hearth, fit fitting) []*batch {
 	var all []*batch
 	group := 0
 	for i := range d.items {
@@ -41,7 +41,7 @@ func (d *day) batches(h hearth) []*batch {
 		number := 0
 		for _, l := range it.lots {
 			ways := d.waysOf(it, l, h)
-			sizes := split(l.count, roomFor(it, l, ways, h))
+			sizes := split(l.count, roomFor(it, l, ways, h, fit))
 			group++
 			for _, n := range sizes {
 				number++
@@ -56,18 +56,29 @@ func (d *day) batches(h hearth) []*batch {
 	return all
 }
 
-// roomFor is how many pieces of a lot fit at once in the roomiest place it may
-// cook in; at least 1, so that a piece too large for the grate is found by the
-// solver and said, not dropped.
-func roomFor(it *item, l lot, ways []way, h hearth) int {
-	most := 1
+// fitting chooses the place that sets the size of a batch.
+type fitting func(a, b int) int
+
+func roomiest(a, b int) int  { return max(a, b) }
+func narrowest(a, b int) int { return min(a, b) }
+
+// roomFor is how many pieces of a lot fit at once in the place that fit chooses
+// of all that it may cook in; at least 1, so that a piece too large for the grate
+// is found by the solver and said, not dropped.
+func roomFor(it *item, l lot, ways []way, h hearth, fit fitting) int {
+	best := 0
 	each := takes(it.footprint(l.massKg))
 	for _, w := range ways {
 		for _, p := range h.placesOf(w) {
-			most = max(most, int(h.room(p)/each+1e-9))
+			if n := int(h.room(p)/each + 1e-9); n > 0 {
+				if best == 0 {
+					best = n
+				}
+				best = fit(best, n)
+			}
 		}
 	}
-	return most
+	return max(best, 1)
 }
 
 // split parts n pieces into as few even batches as hold most each, larger first.
@@ -145,17 +156,16 @@ func (d *day) chain(b *batch, h hearth, night nightFires) sequence.Chain {
 		stages = max(stages, w.stages())
 	}
 	first := sequence.Task{StartHands: b.handsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
-	area := b.area()
 	for _, r := range b.first {
 		w := b.ways[r.way]
-		m := sequence.Mode{Area: area, Cost: w.cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: asPlaces(r.places)}
+		m := sequence.Mode{Area: b.area(h, r.places), Cost: w.cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: asPlaces(r.places)}
 		m.Closed = d.closedStarts(w, r.night, b.it)
 		m.Gap = d.gap(b, w)
 		first.Modes = append(first.Modes, m)
 	}
 	c.Tasks = []sequence.Task{first}
 	if stages == 2 {
-		c.Tasks = append(c.Tasks, b.secondTask(d, area))
+		c.Tasks = append(c.Tasks, b.secondTask(d, h))
 	}
 	return c
 }
@@ -180,13 +190,13 @@ func (b *batch) firstMinutes(w way, stages int) int {
 	return max(m, 1)
 }
 
-func (b *batch) secondTask(d *day, area int) sequence.Task {
+func (b *batch) secondTask(d *day, h hearth) sequence.Task {
 	t := sequence.Task{StartHands: handsWrap, EndHands: sequence.Unattended}
 	for _, r := range b.second {
 		w := b.ways[r.way]
-		m := sequence.Mode{Area: area, Minutes: make([]int, len(b.first)), Gap: d.gap(b, w)}
+		m := sequence.Mode{Area: b.area(h, r.places), Minutes: make([]int, len(b.first)), Gap: d.gap(b, w)}
 		if r.oven {
-			m.Places, m.Cost = []sequence.Place{{Fire: sequence.OvenFire}}, unhabitual
+			m.Area, m.Places, m.Cost = min(m.Area, ovenRoomCm2), []sequence.Place{{Fire: sequence.OvenFire}}, unhabitual
 		} else {
 			m.Places = asPlaces(r.places)
 		}
@@ -200,9 +210,16 @@ func (b *batch) secondTask(d *day, area int) sequence.Task {
 	return t
 }
 
-// area is what the batch takes of a zone, in whole square centimetres.
-func (b *batch) area() int {
-	return int(math.Ceil(float64(b.count)*takes(b.it.footprint(b.massKg))*1e4 - 1e-6))
+// area is what the batch takes of a zone, in whole square centimetres. A single
+// piece larger than the room of the zone takes all of it.
+func (b *batch) area(h hearth, places []place) int {
+	area := math.Ceil(float64(b.count)*takes(b.it.footprint(b.massKg))*1e4 - 1e-6)
+	if b.count == 1 {
+		for _, p := range places {
+			area = math.Min(area, math.Floor(h.room(p)*1e4))
+		}
+	}
+	return int(area)
 }
 
 func asPlaces(ps []place) []sequence.Place {

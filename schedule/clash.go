@@ -22,7 +22,11 @@ func (d *day) infeasible(a arrangement) Plan {
 		d.find(d.clash(a))
 	}
 	for _, b := range a.batches {
-		if len(b.ways) > 0 && len(b.first) == 0 && b.number == 1 {
+		switch {
+		case b.number > 1:
+		case len(b.ways) == 0:
+			d.find(d.neverArrives(b.it))
+		case len(b.first) == 0 && len(a.problem.Chains) > 0:
 			d.find(Finding{Code: "no-room", Severity: Danger, Path: b.it.path("weight"), Dishes: []string{b.it.dish.ID}, Text: fmt.Sprintf(
 				"%s does not fit on the grate in any layout that cooks it.", b.it.dish.Name)})
 		}

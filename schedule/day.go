@@ -38,6 +38,13 @@ type day struct {
 	outdoors heat.Outdoors // what the meat feels of it
 	items    []item
 	findings []Finding
+	effort
+}
+
+// effort is how hard the solver tries. The zero value is a full plan's.
+type effort struct {
+	budget  int  // nodes; 0 stands for the solver's own
+	noClash bool // do not look for the reason of an infeasible day
 }
 
 // resolve turns a validated request with its defaults into a day.

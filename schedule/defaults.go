@@ -40,6 +40,7 @@ func (r Request) withDefaults() Request {
 		fillPieces(&r.Dishes[i])
 	}
 	fillIDs(r.Dishes)
+	fillNames(r.Dishes)
 	return r
 }
 
@@ -59,7 +60,7 @@ func fillPieces(dish *Dish) {
 	}
 }
 
-// withoutDefaults is the inverse of withDefaults but for ids and usual weights.
+// withoutDefaults is the inverse of withDefaults but for ids, names and usual weights.
 func (r Request) withoutDefaults() Request {
 	leaveOut(&r.Confidence, defaultConfidence)
 	leaveOut(&r.Units, defaultUnits)
@@ -127,4 +128,28 @@ func slug(name string) string {
 	})
 	runes := []rune(strings.Join(words, "-"))
 	return strings.Trim(string(runes[:min(len(runes), most)]), "-")
+}
+
+// fillNames names a dish after its cut; like names are numbered in their order.
+func fillNames(dishes []Dish) {
+	taken := map[string]bool{}
+	for _, dish := range dishes {
+		taken[dish.Name] = true
+	}
+	for i := range dishes {
+		dish := &dishes[i]
+		c, ok := cut.Find(dish.Cut)
+		if dish.Name != "" || !ok {
+			continue
+		}
+		stem := c.Title
+		if dish.Count > 1 || len(dish.Weights) > 1 {
+			stem = c.Plural
+		}
+		dish.Name = stem
+		for n := 2; taken[dish.Name]; n++ {
+			dish.Name = stem + " " + strconv.Itoa(n)
+		}
+		taken[dish.Name] = true
+	}
 }

@@ -158,7 +158,7 @@ func (p *placed) moments() []moment {
 	if stalls {
 		out = append(out, moment{MilestoneStallEnds, stall.EndCoreC, scaled(stall.EndS)})
 	}
-	off := func(z float64) float64 { return total.at(z) + p.pause() }
+	off := p.takeOff
 	out = append(out, moment{MilestoneTakeOff, p.way.pullC, off})
 	if p.way.held && p.it.cut.Style != cut.Timed {
 		peak := p.way.state.CarryOver(heat.Tented(roomC))
@@ -180,12 +180,13 @@ func (d *day) milestones(p *placed) []Milestone {
 	return append(out, Milestone{Kind: MilestoneServe, Window: fixedWindow(d.at(float64(p.it.serve)))})
 }
 
-// pause is the planned rest between the stages of a sear.
-func (p *placed) pause() float64 {
+// takeOff is when the batch is done, in minutes from the put-on. A sear begins
+// when it is planned, or when the slow side is late.
+func (p *placed) takeOff(z float64) float64 {
 	if p.way.sear && p.stages() == 2 {
-		return p.on - p.way.first.planned - p.wrap
+		return math.Max(p.way.first.at(z), p.on-p.wrap) + p.way.second.at(z)
 	}
-	return 0
+	return p.way.total().at(z)
 }
 
 func (p *placed) startC() float64 {

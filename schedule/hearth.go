@@ -62,7 +62,12 @@ func (it *item) places() []cut.Place {
 	if len(beside) == 0 {
 		beside = []cut.Place{{Band: bandLow, LevelsC: []float64{celsius(250), celsius(225)}}}
 	}
-	return beside
+	for _, p := range beside {
+		if p.Band == bandHot {
+			return beside
+		}
+	}
+	return append(beside, cut.Place{Band: bandHot, LevelsC: []float64{celsius(350), celsius(375)}})
 }
 
 // hotterFirst keeps the usual level first and puts the others hottest first: a
@@ -142,6 +147,8 @@ func (d *day) firesFor(s spot) []fire.Fire {
 		return fires
 	case s.levelC < celsius(300):
 		return []fire.Fire{{Layout: fire.Banked, LevelC: s.levelC}}
+	case s.levelC < celsius(337):
+		return []fire.Fire{{Layout: fire.Banked, LevelC: s.levelC}, {Layout: fire.TwoZone, LevelC: s.levelC}}
 	}
 	return []fire.Fire{{Layout: fire.TwoZone, LevelC: s.levelC}}
 }
@@ -182,6 +189,15 @@ func directFits(f fire.Fire, band string) bool {
 // room is what pieces may cover of a zone, m2, in the measure of large pieces:
 // small discs count for more than they cover, because they leave gaps.
 func (h hearth) room(p place) float64 { return usable(h.zones[p.fire][p.zone]) }
+
+// takesIn says whether a batch may lie in a zone: within its room, or, for a
+// single piece, within the whole of it. Meat bends; the plan says it is tight.
+func (h hearth) takesIn(p place, areaM2 float64, alone bool) bool {
+	if alone {
+		return h.zones[p.fire][p.zone].AreaM2 >= areaM2
+	}
+	return h.room(p) >= areaM2-1e-9
+}
 
 // takes is what a piece takes of that room, m2.
 func takes(f fire.Footprint) float64 {

@@ -10,7 +10,7 @@ import (
 // faults; a cancelled context gives its error and no plan. A day that cannot be
 // done is no error: the plan says Feasible false, why, and what would help.
 func Make(ctx context.Context, r Request) (Plan, error) {
-	p, _, err := makePlan(ctx, r)
+	p, err := makePlan(ctx, r, effort{})
 	if err != nil || p.Feasible && len(p.Findings) == 0 {
 		return p, err
 	}
@@ -19,21 +19,22 @@ func Make(ctx context.Context, r Request) (Plan, error) {
 }
 
 // makePlan is Make without remedies.
-func makePlan(ctx context.Context, r Request) (Plan, *day, error) {
+func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	r = r.withDefaults()
 	if faults := r.validate(); len(faults) > 0 {
-		return Plan{}, nil, &InputError{Faults: faults}
+		return Plan{}, &InputError{Faults: faults}
 	}
 	d, faults := resolve(r)
 	if len(faults) > 0 {
-		return Plan{}, nil, &InputError{Faults: faults}
+		return Plan{}, &InputError{Faults: faults}
 	}
+	d.effort = e
 	a, err := d.arrange(ctx)
 	if err != nil {
-		return Plan{}, nil, err
+		return Plan{}, err
 	}
 	if s := a.solution.Status; s == sequence.Infeasible || s == sequence.Unknown {
-		return d.infeasible(a), d, nil
+		return d.infeasible(a), nil
 	}
-	return d.assemble(a), d, nil
+	return d.assemble(a), nil
 }

@@ -41,10 +41,10 @@ func (d *day) lastsNight(f fire.Fire, quiet float64) bool {
 func (b *batch) modeRefs(h hearth, night nightFires) (first, second []modeRef) {
 	each := takes(b.it.footprint(b.massKg)) * float64(b.count)
 	for i, w := range b.ways {
-		for _, g := range placeGroups(h, w, night, each) {
+		for _, g := range placeGroups(h, w, night, each, b.count == 1) {
 			if !w.fixed || g.night { // a wrap that waits is for the night
 				first = append(first, modeRef{way: i, places: g.places, night: g.night})
-				second = append(second, modeRef{way: i, places: h.secondPlaces(b.it, w, g, each), night: g.night})
+				second = append(second, modeRef{way: i, places: h.secondPlaces(b.it, w, g, each, b.count == 1), night: g.night})
 			}
 		}
 		if w.oven {
@@ -59,12 +59,12 @@ type placeGroup struct {
 	night  bool
 }
 
-func placeGroups(h hearth, w way, night nightFires, areaM2 float64) []placeGroup {
+func placeGroups(h hearth, w way, night nightFires, areaM2 float64, alone bool) []placeGroup {
 	var lasting, other placeGroup
 	lasting.night = true
 	var groups []placeGroup
 	for _, p := range h.placesOf(w) {
-		if h.room(p) < areaM2-1e-9 {
+		if !h.takesIn(p, areaM2, alone) {
 			continue
 		}
 		switch {
@@ -87,7 +87,7 @@ func placeGroups(h hearth, w way, night nightFires, areaM2 float64) []placeGroup
 // secondPlaces are the zones of the second stage: the same as the first, the
 // indirect side of hotter fires for a wrapped tough piece (it may ride through
 // the change), or the hot coals for a sear.
-func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64) []place {
+func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64, alone bool) []place {
 	if w.sear {
 		hot := w
 		hot.direct, hot.band = true, searBand(it)
@@ -104,7 +104,7 @@ func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64) []pl
 	out = append([]place(nil), out...)
 	for f, fr := range h.fires {
 		for z, zone := range h.zones[f] {
-			if !used[f] && !zone.Direct && fr.LevelC > w.levelC && h.room(place{f, z}) >= areaM2 {
+			if !used[f] && !zone.Direct && fr.LevelC > w.levelC && h.takesIn(place{f, z}, areaM2, alone) {
 				out = append(out, place{f, z})
 				break
 			}
@@ -121,7 +121,7 @@ func (d *day) gap(b *batch, w way) sequence.Gap {
 	early := w.total().planned - w.total().early
 	most := rest + b.it.slack()
 	if held := d.longestHold(b, w); held > 0 {
-		most = math.Max(most, held-early)
+		most = math.Max(held-early, rest+leastSlack)
 	}
 	g := sequence.Gap{Min: int(math.Ceil(rest)), Ideal: int(math.Ceil(rest))}
 	if b.it.dish.Rest == nil {
@@ -130,6 +130,10 @@ func (d *day) gap(b *batch, w way) sequence.Gap {
 	g.Max = max(g.Min, int(most))
 	return g
 }
+
+// leastSlack is what a dish may wait beyond its rest even where a fast day could
+// then not be held: the plan says so (assumption).
+const leastSlack = 30
 
 // restMinutes is the least rest: the asked one, else the cut's, never under the
 // published one.

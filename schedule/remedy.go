@@ -54,8 +54,9 @@ func remedies(ctx context.Context, r Request, p Plan) ([]Remedy, error) {
 }
 
 const (
-	mostTries  = 40 // plans made in search of remedies
-	mostJoined = 3  // changes in one remedy
+	mostTries    = 16   // plans made in search of remedies
+	mostJoined   = 2    // changes in one remedy
+	remedyBudget = 1000 // nodes of each: a remedy that is hard to find is a poor one
 )
 
 // mender plans changed requests until its tries are used up.
@@ -71,7 +72,7 @@ func (m *mender) try(r Request, before Plan, c change, depth int) (Remedy, bool,
 	}
 	changed := copyRequest(r)
 	c.apply(&changed)
-	p, _, err := makePlan(m.ctx, changed)
+	p, err := makePlan(m.ctx, changed, effort{budget: remedyBudget, noClash: depth <= 1})
 	if _, bad := err.(*InputError); bad {
 		return Remedy{}, false, nil // the change itself is not allowed
 	}

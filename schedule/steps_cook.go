@@ -41,12 +41,24 @@ func (it *itinerary) cook(p *placed) {
 		it.add(s)
 	}
 	if p.way.sear && p.stages() == 2 {
+		it.offForSear(base, p, name)
 		s := base
 		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = StepSear, d.at(p.wrap), true, p.way.second.expected, d.airAt(p, 1, it.a)
 		s.Text = fmt.Sprintf("Sear %s over the coals, about %s, turned once. Probes out.", name, d.about(p.way.second.expected))
 		s.Why = reasonText(it.a, p.reasons[1])
 		it.add(s)
 	}
+}
+
+// offForSear takes a piece off the slow side to stand until the coals are ready.
+func (it *itinerary) offForSear(s Step, p *placed, name string) {
+	d := it.d
+	s.Kind, s.Attended, s.Minutes, s.CoreC = StepTakeOff, true, 2, p.way.wrapC
+	s.Window = d.window(p, p.way.first.at)
+	s.At = s.Window.Expected
+	s.Text = fmt.Sprintf("Take off %s at %s in the core and let stand until the sear.", name, d.core(s.CoreC))
+	s.Why = "the sear brings the rest"
+	it.add(s)
 }
 
 func (it *itinerary) wrapStep(s Step, p *placed, name string) Step {
@@ -119,7 +131,7 @@ func (it *itinerary) wait(p *placed) {
 	serve := float64(p.it.serve)
 	base := Step{Dish: p.it.dish.ID, Batch: p.number}
 	name := it.name(p)
-	off := d.window(p, func(z float64) float64 { return p.way.total().at(z) + p.pause() })
+	off := d.window(p, p.takeOff)
 	if rest := p.it.restMinutes(); rest > 0 {
 		s := base
 		s.Kind, s.Window, s.At = StepRest, off, off.Expected

@@ -44,6 +44,9 @@ func (d *day) holdText(p *placed, o holdOption, name string) string {
 // noteHolds says it where the early end of a window cannot be held.
 func (d *day) noteHolds(all []*placed) {
 	for _, p := range all {
+		if p.it.cut.Style == cut.Timed {
+			continue
+		}
 		gap := p.earlyGap()
 		limit := p.it.restMinutes() + p.it.slack()
 		if p.hold >= 0 {
