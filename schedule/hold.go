@@ -118,9 +118,6 @@ func (d *day) longestHold(b *batch, w way) float64 {
 	for _, o := range d.holdOptions(b.it, w, b.count) {
 		longest = math.Max(longest, o.minutes)
 	}
-	if limit := b.it.cut.Rest.LongestMinutes; limit > 0 {
-		longest = math.Min(longest, limit)
-	}
 	if b.it.dish.Travel != nil {
 		longest -= unitMinutes(*b.it.dish.Travel)
 	}

@@ -121,7 +121,7 @@ func (d *day) gap(b *batch, w way) sequence.Gap {
 	early := w.total().planned - w.total().early
 	most := rest + b.it.slack()
 	if held := d.longestHold(b, w); held > 0 {
-		most = math.Max(held-early, rest+leastSlack)
+		most = math.Max(math.Min(held-early, b.it.cut.Rest.LongestMinutes), rest+leastSlack)
 	}
 	g := sequence.Gap{Min: int(math.Ceil(rest)), Ideal: int(math.Ceil(rest))}
 	if b.it.dish.Rest == nil {

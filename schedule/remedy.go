@@ -31,12 +31,11 @@ func remedies(ctx context.Context, r Request, p Plan) ([]Remedy, error) {
 	if p.Feasible {
 		return []Remedy{}, nil
 	}
-	m := mender{ctx: ctx, left: mostTries}
+	m := mender{ctx: ctx, left: mostTries, enough: map[string]bool{}}
 	out := []Remedy{}
 	r = r.withDefaults()
-	done := map[string]bool{} // a smaller dose of the same was enough
 	for _, c := range changesFor(r, p) {
-		if len(out) == mostRemedies || done[c.dose()] {
+		if len(out) == mostRemedies || m.enough[c.dose()] {
 			continue
 		}
 		rem, ok, err := m.try(r, p, c, mostJoined)
@@ -46,7 +45,7 @@ func remedies(ctx context.Context, r Request, p Plan) ([]Remedy, error) {
 		if ok {
 			rem.For = codeOf(p)
 			out = append(out, rem)
-			done[c.dose()] = true
+			m.enough[c.dose()] = len(rem.Edits) == len(c.edits) || m.enough[c.dose()]
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return len(out[i].Edits) < len(out[j].Edits) })
@@ -61,8 +60,9 @@ const (
 
 // mender plans changed requests until its tries are used up.
 type mender struct {
-	ctx  context.Context
-	left int
+	ctx    context.Context
+	left   int
+	enough map[string]bool // kinds of change that were enough by themselves
 }
 
 // try plans r with a change, and with more changes if another clash shows.
@@ -89,6 +89,9 @@ func (m *mender) try(r Request, before Plan, c change, depth int) (Remedy, bool,
 		return Remedy{}, false, nil
 	}
 	for _, next := range changesFor(changed.withDefaults(), p) {
+		if m.enough[next.dose()] {
+			continue
+		}
 		rem, ok, err := m.try(changed, p, next, depth-1)
 		if ok || err != nil {
 			rem.Text, rem.Price = c.text+" "+rem.Text, c.price+"; "+rem.Price

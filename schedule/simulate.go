@@ -24,6 +24,7 @@ func (d *day) indirectWays(it *item, l lot, band string, levelC float64) []way {
 		k.start()
 		k.base.pullC, _ = k.sim.PullForPeak(it.targetC, heat.Counter(roomC), longestCookS)
 	}
+	k.setTenderClock()
 	k.base.spread = k.spread(l.count)
 	wraps, bare := it.wraps()
 	var ways []way
@@ -65,6 +66,8 @@ type kitchen struct {
 	in   heat.Surroundings
 	base way
 	sim  heat.Sim
+
+	tenderS float64 // seconds above the tender temperature; 0 where the core decides
 }
 
 func (k *kitchen) start() { k.sim.Start(k.body, k.in) }
@@ -80,6 +83,40 @@ func (k *kitchen) spread(count int) spread {
 		s.Grate = math.Min(math.Log(cold/hot)/2, 0.95*s.S)
 	}
 	return s.slowestOf(count)
+}
+
+// finish runs a cook to its end: to the target of the core, or, for thin tough
+// cuts, until they have been hot for as long as tenderness takes.
+func (k *kitchen) finish(s *heat.Sim) bool {
+	if k.tenderS == 0 {
+		return s.RunTo(k.base.pullC, longestCookS) == heat.Reached
+	}
+	if s.RunTo(k.it.cut.TenderAboveC, longestCookS) != heat.Reached {
+		return false
+	}
+	s.RunFor(k.tenderS)
+	return true
+}
+
+// tenderLevelC is the middle of the band for which times to tenderness are told.
+var tenderLevelC = celsius(237.5)
+
+// setTenderClock finds how long a thin tough cut of usual weight must stay above its tender
+// temperature so that a bare cook takes the time that practice tells. A typed
+// target is obeyed instead.
+func (k *kitchen) setTenderClock() {
+	c := k.it.cut
+	if c.TenderMinutes[1] == 0 || k.it.dish.Target != nil || k.it.dish.Finish != "" {
+		return
+	}
+	usual := *k.it
+	usual.dish.Thickness, usual.dish.Start = 0, nil
+	var s heat.Sim
+	s.StartWith(usual.body(c.Typical), heat.Grate(tenderLevelC, heat.CalmDay()), heat.Coarse)
+	if s.RunTo(c.TenderAboveC, longestCookS) != heat.Reached {
+		return
+	}
+	k.tenderS = math.Max((c.TenderMinutes[0]+c.TenderMinutes[1])/2*60-s.ElapsedS(), 60)
 }
 
 // unsure widens the spread of a cook whose core creeps up to what the air, not
@@ -105,7 +142,7 @@ func (k *kitchen) at(dK float64) float64 {
 		runToWrap(&s, wraps[0], k.base.pullC)
 		s.Change(covered(in, wraps[0].With))
 	}
-	if s.RunTo(k.base.pullC, longestCookS) != heat.Reached {
+	if !k.finish(&s) {
 		return 0
 	}
 	return s.ElapsedS() / 60
@@ -151,10 +188,11 @@ const unhabitual = 60
 
 func (k *kitchen) bare(ways []way) []way {
 	k.start()
-	if k.sim.RunTo(k.base.pullC, longestCookS) != heat.Reached {
+	if !k.finish(&k.sim) {
 		return ways
 	}
 	w := k.base
+	w.pullC = k.sim.CoreC()
 	w.spread, w.modelDone = k.unsure(w.spread), k.minutes()
 	w.first = paces(k.d.z, func(z float64) float64 { return w.modelDone * w.spread.factor(z) })
 	if wraps, _ := k.it.wraps(); len(wraps) > 0 {
@@ -169,9 +207,10 @@ func (k *kitchen) wrapped(ways []way, wrap Wrap) []way {
 	w := k.base
 	w.with, w.wrapC, w.modelWrap = wrap.With, k.sim.CoreC(), k.minutes()
 	k.sim.Change(covered(k.in, wrap.With))
-	if k.sim.RunTo(k.base.pullC, longestCookS) != heat.Reached {
+	if !k.finish(&k.sim) {
 		return ways
 	}
+	w.pullC = k.sim.CoreC()
 	w.spread, w.modelDone = k.unsure(w.spread), k.minutes()
 	w.fixed = wrap.After != nil
 	w.first = paces(k.d.z, func(z float64) float64 {
@@ -240,7 +279,7 @@ func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
 		k.sim.RunTo(w.pullC, math.Max(b/f*60-k.sim.ElapsedS(), 0))
 		branch := k.sim
 		branch.Change(covered(k.in, wrap.With))
-		if branch.RunTo(w.pullC, longestCookS) != heat.Reached {
+		if !k.finish(&branch) {
 			return way{}, false
 		}
 		totals[i] = branch.ElapsedS() / 60 * f

@@ -118,6 +118,11 @@ func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
 		s.Why = "their time is up"
 		return s
 	}
+	if p.it.cut.TenderMinutes[1] > 0 && p.it.dish.Target == nil {
+		s.Text = fmt.Sprintf("Take off %s when the rack bends and its surface cracks; the core is near %s then.", name, d.core(s.CoreC))
+		s.Why = "thin tough cuts are done by time and by the bend, not by temperature alone"
+		return s
+	}
 	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.core(s.CoreC))
 	if p.it.cut.Style == cut.Small {
 		s.Text += " " + p.it.cut.Look
