@@ -29,10 +29,10 @@ const (
 
 // field is one number of a struct with the range in which it makes sense.
 type field struct {
-	name         string
-	value        float64
-	least, most  float64
-	unit, advice string
+	name        string
+	value       float64
+	least, most float64
+	unit        string
 }
 
 func check(fields []field) error {

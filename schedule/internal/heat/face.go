@@ -14,6 +14,7 @@ type face struct {
 	vapourPa    float64
 	boilC       float64
 	transfer    float64 // evaporation of a fully wet surface, kg/(m2 s Pa)
+	low, high   float64 // degC between which a surface of a thin body would settle
 }
 
 const (
@@ -25,7 +26,7 @@ const (
 )
 
 func newFace(in Surroundings, wetFactor float64) face {
-	return face{
+	f := face{
 		airC: in.AirC, wallC: in.WallC, wallK: in.WallC + kelvinOffset,
 		convection: in.ConvectionWM2K,
 		grey:       in.Emissivity * stefanBoltzmann,
@@ -36,6 +37,8 @@ func newFace(in Surroundings, wetFactor float64) face {
 		boilC:      saturatedC(in.PressurePa),
 		transfer:   molarRatio * in.ConvectionWM2K / (airHeatJKgK * lewisPower * in.PressurePa),
 	}
+	f.low, f.high = f.limits()
+	return f
 }
 
 // flux is the heat in W/m2 that enters a surface of a given temperature and
@@ -95,7 +98,7 @@ const (
 	// Newton's method squares its error, which is about 1e-4 K after a move of
 	// surfaceToleranceK.
 	surfaceToleranceK = 0.03
-	surfaceIterations = 8
+	surfaceIterations = 20 // three or four as a rule
 )
 
 // link is a surface joined by a conductance in W/(m2 K) to a cell whose
@@ -103,8 +106,12 @@ const (
 type link struct{ conductance, m, d, dt float64 }
 
 // solve finds surface and cell temperature by Newton's method, starting at a
-// guess of the surface temperature, and the flux between them.
+// guess of the surface temperature, and the flux between them. The iteration
+// stays between the guess, the cell and the surroundings: the flux bends sharply
+// at the dew point and the boiling point.
 func (l link) solve(f *face, surfaceC, wet float64) (newSurfaceC, cellC, q float64) {
+	still := l.d / l.m // the cell without any flux
+	low, high := min(f.low, still, surfaceC), max(f.high, still, surfaceC)
 	for range surfaceIterations {
 		flux, slope := f.flux(surfaceC, wet)
 		// With the flux linearised in the surface temperature, the cell sees a
@@ -115,6 +122,7 @@ func (l link) solve(f *face, surfaceC, wet float64) (newSurfaceC, cellC, q float
 		drive := l.conductance * (flux - slope*surfaceC) / spread
 		cellC = (l.d + l.dt*drive) / (l.m + l.dt*u)
 		next := (l.conductance*cellC + flux - slope*surfaceC) / spread
+		next = min(max(next, low), high)
 		moved := next - surfaceC
 		surfaceC = next
 		if math.Abs(moved) < surfaceToleranceK {

@@ -79,7 +79,7 @@ func ideal(dims, biot float64, p Precision) *Sim {
 	s.divide(dims, radiusM, s.cells)
 	s.material.conductivity, s.material.capacity = quadratic{a: conductivity}, quadratic{a: capacity}
 	s.Change(dry)
-	s.face.boilC = 1e6
+	s.face.boilC, s.face.low = 1e6, 0
 	return &s
 }
 

@@ -8,7 +8,7 @@ type Surroundings struct {
 	WallC          float64 // degC of what radiates on it; -40 to 600
 	ConvectionWM2K float64 // W/(m2 K); 0 to 400
 	Emissivity     float64 // of meat or wrapping; 0 to 1
-	VapourPa       float64 // vapour pressure of the air; 0 to 50000
+	VapourPa       float64 // vapour pressure of the air; 0 to 50000, held at saturation of the air
 	Cover          float64 // share of the evaporation a wrapping lets through; 0 to 1
 	CoverM2KW      float64 // resistance of the wrapping, m2 K/W; 0 to 1
 	PressurePa     float64 // of the atmosphere; 0 means sea level, else 45000 to 108000
@@ -122,7 +122,7 @@ func (s Surroundings) bounded() Surroundings {
 	s.WallC = clamp(s.WallC, -40, 600, s.AirC)
 	s.ConvectionWM2K = clamp(s.ConvectionWM2K, 0, 400, ovenConvection)
 	s.Emissivity = clamp(s.Emissivity, 0, 1, cookerEmissivity)
-	s.VapourPa = clamp(s.VapourPa, 0, 50000, cookerVapourPa)
+	s.VapourPa = clamp(s.VapourPa, 0, math.Min(50000, SaturationPa(s.AirC)), cookerVapourPa)
 	s.Cover = clamp(s.Cover, 0, 1, 1)
 	s.CoverM2KW = clamp(s.CoverM2KW, 0, 1, 0)
 	if s.PressurePa == 0 {
@@ -130,13 +130,6 @@ func (s Surroundings) bounded() Surroundings {
 	}
 	s.PressurePa = clamp(s.PressurePa, 45000, 108000, seaLevelPa)
 	return s
-}
-
-// radiationWM2K is the linearised radiation coefficient between walls and a
-// surface, both in degC.
-func radiationWM2K(emissivity, wallC, surfaceC float64) float64 {
-	tw, ts := wallC+kelvinOffset, surfaceC+kelvinOffset
-	return emissivity * stefanBoltzmann * (tw*tw + ts*ts) * (tw + ts)
 }
 
 const stefanBoltzmann = 5.670374e-8 // W/(m2 K4)

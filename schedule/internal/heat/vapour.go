@@ -22,7 +22,7 @@ func SaturationPa(tempC float64) float64 {
 
 // saturation also returns the slope in Pa/K.
 func saturation(tempC float64) (pressurePa, slopePaK float64) {
-	t := antoineC + math.Min(math.Max(tempC, -60), 220)
+	t := antoineC + min(max(tempC, -60), 220)
 	p := paPerMMHg * math.Exp(math.Ln10*(antoineA-antoineB/t))
 	return p, p * math.Ln10 * antoineB / (t * t)
 }
