@@ -44,7 +44,7 @@ func (p *plan) tell(s *Solution) {
 			x := p.y[p.at[c]+j]
 			tasks = append(tasks, Placed{st.mode, x + st.minutes, x, st.first, st.last})
 			if j == len(w.stays)-1 {
-				s.Parts.Hold += holdCost(&p.Chains[c], w.gap, x)
+				s.Parts.Hold += p.hold(&p.Chains[c], w.gap, x)
 			}
 		}
 		s.Parts.Mode += w.cost

@@ -67,7 +67,7 @@ func shrink[T any](set []T, infeasible func([]T) bool) []T {
 // infeasible says whether it is proven that these chains and rules clash.
 func (f *filter) infeasible(chains []int, rules []Rule) bool {
 	h := &hunt{ctx: f.ctx, budget: f.left, best: value{never, never}, any: true}
-	bound := h.exact(prepare(relax(f.day.Problem, chains, rules)))
+	bound := h.solve(prepare(relax(f.day.Problem, chains, rules)))
 	f.left -= h.nodes
 	f.nodes += h.nodes
 	f.err = h.err

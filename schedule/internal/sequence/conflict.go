@@ -5,7 +5,8 @@ package sequence
 // whose cheapest way out costs most. The way outs become links in children.
 // dead: some conflict has no way out. forced: there is exactly one way out.
 func (s *search) conflict(children *[]child) (found, dead, forced bool) {
-	p := picker{search: s, best: -1, children: children}
+	p := &s.picker
+	p.search, p.best, p.children, p.dead, p.forced = s, -1, children, false, false
 	for i := range s.guests {
 		if p.room(i); p.dead {
 			return true, true, false
@@ -34,6 +35,13 @@ type picker struct {
 // present there and too large.
 func (p *picker) room(cell int) {
 	g, capacity := p.guests[cell], p.cells[cell].capacity
+	total := 0
+	for i := range g {
+		total += g[i].area
+	}
+	if total <= capacity {
+		return
+	}
 	for i := range g {
 		at, load := p.low[g[i].v], 0
 		for j := range g {

@@ -119,7 +119,7 @@ func (s *search) estimate(e *estimate, c int) bool {
 		if !ok {
 			continue
 		}
-		cost := w.cost + holdCost(ch, w.gap, y[len(y)-1])
+		cost := w.cost + s.hold(ch, w.gap, y[len(y)-1])
 		st, x := &w.stays[len(w.stays)-1], y[len(y)-1]
 		a := applicant{x + st.minutes, st.minutes, st.minutes * st.area, x, st.area, ch.Serve + w.gap.Ideal + st.minutes, ch.HoldCost}
 		if len(e.alive) == 0 {
@@ -193,10 +193,18 @@ func (s *search) alone(ch *Chain, w *way, y []int) ([]int, bool) {
 	return y, true
 }
 
-// holdCost is the cost of a chain whose last task ends at x.
-func holdCost(c *Chain, g Gap, x int) int {
-	return c.HoldCost * max(0, x-c.Serve-g.Ideal)
+// hold is the cost of a chain whose last task ends at x. On a soft day the
+// greatest gap is no rule but a matter of cost.
+func (d *day) hold(c *Chain, g Gap, x int) int {
+	cost := c.HoldCost * max(0, x-c.Serve-g.Ideal)
+	if d.soft && g.Max >= 0 {
+		cost += softCost * max(0, x-c.Serve-g.Max)
+	}
+	return cost
 }
+
+// softCost of a minute beyond the greatest gap is more than that of any hold.
+const softCost = 1000
 
 // total is the plain bound of the node, term by term, and what the fire of some
 // chain without a way must add to it.
@@ -213,7 +221,7 @@ func (s *search) total() (v value, joint int) {
 			joint = max(joint, e.joint-e.cost)
 			continue
 		}
-		v.cost += w.cost + holdCost(&s.Chains[c], w.gap, s.low[s.at[c]+len(w.stays)-1])
+		v.cost += w.cost + s.hold(&s.Chains[c], w.gap, s.low[s.at[c]+len(w.stays)-1])
 		v.starts += s.low[s.at[c]] + w.stays[0].minutes
 	}
 	return v, joint
@@ -243,12 +251,11 @@ func (s *search) tighten(slack int, rooms []int, extra int) bool {
 				others -= rooms[i]
 			}
 		}
-		grow := holdCost(ch, w.gap, s.low[x]) + slack - others
+		grow := s.hold(ch, w.gap, s.low[x]) + slack - others
 		if grow < 0 {
 			return false
 		}
-		grow /= ch.HoldCost
-		if !s.lower(x, free+grow) {
+		if !s.lower(x, free+grow/ch.HoldCost) {
 			return false
 		}
 	}

@@ -26,6 +26,41 @@ type plan struct {
 	arcs []link
 }
 
+// last is the number of the end of a chain.
+func (p *plan) last(c int) int { return p.at[c] + len(p.Chains[c].Tasks) - 1 }
+
+// order exchanges alike chains so that an earlier one ends no later.
+func (p *plan) order() {
+	for c := range p.Chains {
+		for o := range c {
+			if p.class[o] == p.class[c] && p.y[p.last(o)] < p.y[p.last(c)] {
+				p.exchange(o, c)
+			}
+		}
+	}
+}
+
+// exchange gives each of two alike chains what the other had.
+func (p *plan) exchange(a, b int) {
+	p.ways[a], p.ways[b] = p.ways[b], p.ways[a]
+	n := len(p.Chains[a].Tasks)
+	for j := range n {
+		p.y[p.at[a]+j], p.y[p.at[b]+j] = p.y[p.at[b]+j], p.y[p.at[a]+j]
+	}
+	other := func(v int) int {
+		switch {
+		case v >= p.at[a] && v < p.at[a]+n:
+			return v - p.at[a] + p.at[b]
+		case v >= p.at[b] && v < p.at[b]+n:
+			return v - p.at[b] + p.at[a]
+		}
+		return v
+	}
+	for i := range p.arcs {
+		p.arcs[i].from, p.arcs[i].to = other(p.arcs[i].from), other(p.arcs[i].to)
+	}
+}
+
 // count opens one more node; false: the search has to stop.
 func (h *hunt) count() bool {
 	if h.err != nil || h.nodes >= h.budget {
@@ -44,6 +79,7 @@ const pollEvery = 128
 func (h *hunt) record(s *search, v value) {
 	h.best = v
 	h.plan = &plan{s.course, s.at, slices.Clone(s.chosen), slices.Clone(s.low), slices.Clone(s.arcs)}
+	h.plan.order()
 	if h.any {
 		h.best = value{-1, -1} // nothing can be better: all searches end
 	}

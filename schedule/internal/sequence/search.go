@@ -29,6 +29,7 @@ type search struct {
 	extra    []int
 	queueing []applicant
 	sorter   sorter
+	picker   picker
 }
 
 // guest is a task that takes room in a cell.
@@ -40,7 +41,7 @@ type hand struct{ chain, v, off, minutes int }
 // child is a way out of a node: a link, or a way for a chain.
 type child struct {
 	link  link
-	way   *way
+	way   int // an index into the ways of the chain's class
 	bound value
 }
 
@@ -174,7 +175,7 @@ func (s *search) open(depth int) {
 	children = children[:0]
 	class := s.class[c]
 	for _, i := range s.est[class].alive {
-		children = append(children, child{way: &s.ways[class][i]})
+		children = append(children, child{way: i})
 	}
 	s.branch(children, depth, c)
 }
@@ -247,7 +248,7 @@ func (s *search) enter(c *child, chain int) bool {
 	if chain < 0 {
 		return s.add(c.link)
 	}
-	return s.choose(chain, c.way)
+	return s.choose(chain, &s.ways[s.class[chain]][c.way])
 }
 
 func (s *search) leaveChild(m mark, chain int) {
@@ -320,6 +321,9 @@ func (s *search) unchoose(c int) {
 
 // ranks keeps alike chains in order: an earlier one ends no later.
 func (s *search) ranks(c int) bool {
+	if s.near != nil { // record puts them in order afterwards
+		return true
+	}
 	end := func(c int) int { return s.at[c] + len(s.Chains[c].Tasks) - 1 }
 	for o := c - 1; o >= 0; o-- {
 		if s.class[o] == s.class[c] && s.chosen[o] != nil {

@@ -16,7 +16,7 @@ func Solve(ctx context.Context, p *Problem) (Solution, error) {
 	if h.budget == 0 {
 		h.budget = DefaultBudget
 	}
-	bound := h.exact(d)
+	bound := h.solve(d)
 	answer := h.answer(bound)
 	if answer.Status == Infeasible && !p.NoClash {
 		answer.Clash = h.clash(d)
@@ -29,24 +29,4 @@ func Solve(ctx context.Context, p *Problem) (Solution, error) {
 		return Solution{}, h.err
 	}
 	return answer, nil
-}
-
-// tasteNodes are spent on each course in each order to find a good plan early.
-const tasteNodes = 150
-
-// exact runs the whole search and returns a bound of all plans.
-func (h *hunt) exact(d *day) (bound int) {
-	list := candidates(h, d)
-	for _, c := range list {
-		if c.root.less(h.best) {
-			c.search.run(tasteNodes, d.longest, nil)
-		}
-	}
-	bound = never
-	for _, c := range list {
-		if c.root.less(h.best) {
-			bound = min(bound, max(c.root.cost, c.search.run(h.budget, d.longest, nil)))
-		}
-	}
-	return bound
 }

@@ -149,7 +149,7 @@ func (c *course) finish(ch *Chain, stays []stay) way {
 		x := K + j
 		if j == last {
 			w.gap = m.Gap
-			if m.Gap.Max >= 0 {
+			if m.Gap.Max >= 0 && !c.soft {
 				s.latest = min(s.latest, ch.Serve+m.Gap.Max)
 			}
 		} else {
