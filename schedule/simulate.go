@@ -78,10 +78,17 @@ func (k *kitchen) minutes() float64 { return k.sim.ElapsedS() / 60 }
 // standard deviation either way, the dish's as measured.
 func (k *kitchen) spread(count int) spread {
 	s := spreadOf(k.it.cut, false, k.base.levelC)
-	cold, hot := k.at(-grateErrorK), k.at(grateErrorK)
-	if cold > 0 && hot > 0 {
-		s.Grate = math.Min(math.Log(cold/hot)/2, 0.95*s.S)
+	if k.tenderS > 0 {
+		s.Median = 0 // the clock is set on told times, not on the model's
 	}
+	cold, hot := k.at(-grateErrorK), k.at(grateErrorK)
+	switch {
+	case cold > 0 && hot > 0:
+		s.Grate = math.Log(cold/hot) / 2
+	case hot > 0: // a little cooler and it would never get there
+		s.Grate = math.Log(k.at(0) / hot)
+	}
+	s.Grate = math.Max(math.Min(s.Grate, 0.95*s.S), 0)
 	return s.slowestOf(count)
 }
 
@@ -124,7 +131,11 @@ func (k *kitchen) setTenderClock() {
 // are then hours.
 func (k *kitchen) unsure(s spread) spread {
 	ends := k.sim.AsymptoteC()
-	if ends < heat.BoilingC(k.d.outdoors.AltitudeM)-airLimitedK && ends-k.base.pullC < slowMarginK {
+	aim := k.base.pullC
+	if k.tenderS > 0 {
+		aim = k.it.cut.TenderAboveC
+	}
+	if ends < heat.BoilingC(k.d.outdoors.AltitudeM)-airLimitedK && ends-aim < slowMarginK {
 		s.S += slowSpreadUp
 	}
 	return s
