@@ -236,3 +236,36 @@ func TestIDs(t *testing.T) {
 		}
 	}
 }
+
+// A value on its own keeps its JSON too, as a program that builds requests needs.
+func TestPartsRoundTrip(t *testing.T) {
+	for _, tt := range []struct {
+		into any
+		text string
+	}{
+		{&Serve{}, `{"date":"2027-07-03","time":"18:00","tz":"America/Chicago"}`},
+		{&Clock{}, `"05:00"`},
+		{&Clock{}, `{"date":"2027-07-02","time":"05:00"}`},
+		{&Quiet{}, `{"from":"23:00","to":"05:30"}`},
+		{&Guests{}, `24`},
+		{&Guests{}, `{"adults":20,"children":8,"frail":true}`},
+		{&Target{}, `"95 C"`},
+		{&Target{}, `"medium-rare"`},
+		{&Target{}, `{"final":"54.5 C"}`},
+		{&Start{}, `"frozen"`},
+		{&Start{}, `"0 C"`},
+		{&Wrap{}, `"none"`},
+		{&Wrap{}, `{"with":"foil","from":"66 C"}`},
+		{&Wrap{}, `{"with":"paper","after":"PT4H"}`},
+	} {
+		if err := json.Unmarshal([]byte(tt.text), tt.into); err != nil {
+			t.Errorf("%s: %v", tt.text, err)
+		}
+		if got, err := json.Marshal(tt.into); err != nil || string(got) != tt.text {
+			t.Errorf("%s becomes %s, %v", tt.text, got, err)
+		}
+		faultsOf(t, json.Unmarshal([]byte(`[true]`), tt.into))
+	}
+	var r Request
+	faultsOf(t, json.Unmarshal([]byte(`{"format":1}`), &r))
+}

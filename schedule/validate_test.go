@@ -116,6 +116,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"count: 12", "count: 0", "dishes[2].count", "too little"},
 		{"count: 12", "count: -3", "dishes[2].count", "1 to 500"},
 		{"count: 12", "count: 501", "dishes[2].count", "1 to 500"},
+		{"count: 12", "count: 12, id: " + strings.Repeat("x", 65), "dishes[2].id", "too long"},
 		{"count: 12", "count: 12, id: \"a b\"", "dishes[2].id", "letters, digits"},
 		{burger, "id: x, " + burger + "}\n  - {id: x, " + burger, "dishes[3].id", "dishes[2]"},
 		{burger, "cut: corn, target: 160 F", "dishes[2].target", "goes by the clock"},
@@ -134,6 +135,22 @@ func TestRequestsThatAreRefused(t *testing.T) {
 			refused(t, document, tt.path, tt.word)
 		})
 	}
+}
+
+func TestZonesThatAreRefused(t *testing.T) {
+	good := `{name: left, width: 40 cm, depth: 45 cm, min: 110 C, max: 180 C}`
+	other := func(zones string) string {
+		return with(t, "grill: {kind: kettle, diameter: 22 in, fuel: briquettes, gauge_offset: 40 F}", "grill: {kind: other, zones: ["+zones+"]}")
+	}
+	if _, err := Read([]byte(other(good))); err != nil {
+		t.Error(err)
+	}
+	refused(t, other(good+", "+good), "grill.zones[1].name", "zone 1")
+	refused(t, other(strings.Replace(good, "left", `""`, 1)), "grill.zones[0].name", "give the zone a name")
+	refused(t, other(strings.Replace(good, "110 C", "190 C", 1)), "grill.zones[0].min", "exchange them")
+	refused(t, other(strings.Replace(good, "180 C", "1800 C", 1)), "grill.zones[0].max", "900 F")
+	refused(t, other(strings.Replace(good, "40 cm", "40 m", 1)), "grill.zones[0].width", "60 in")
+	refused(t, strings.Replace(other(good), "kind: other,", "kind: other, fuel: lump,", 1), "grill.fuel", "no charcoal advice")
 }
 
 // One slip can leave two things to say.
