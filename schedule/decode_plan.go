@@ -72,6 +72,9 @@ func (d *decoder) likeStruct(t reflect.Type) reader {
 		var members []member
 		for f := range t.Fields() {
 			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+			if name == "-" {
+				continue
+			}
 			members = append(members, member{
 				name:     name,
 				required: t == reflect.TypeFor[Plan]() && planNeeds[name],

@@ -29,6 +29,9 @@ type Plan struct {
 	Provenance Provenance `json:"provenance"`
 	Changes    []Change   `json:"changes,omitempty"` // what this revision changed, and why
 	Request    Request    `json:"request"`
+	RevisedAt  *time.Time `json:"revised_at,omitempty"` // the now of a revision; what lies before it is done
+	Log        []Entry    `json:"log,omitempty"`        // all readings and events that the revision took in
+	Asked      *Request   `json:"asked,omitempty"`      // the request as first planned, where the log has changed it since
 }
 
 // Chance says how sure the plan is.

@@ -1,0 +1,144 @@
+package schedule
+
+import (
+	"bytes"
+	"cmp"
+	"slices"
+	"time"
+)
+
+// Entry is one line of a cook's log: a reading of a thermometer, or something
+// that was done or happened.
+type Entry struct {
+	At    time.Time `json:"time"`
+	Dish  string    `json:"dish,omitempty"`   // id of the dish; empty for the grill
+	Kind  string    `json:"kind"`             // one of the Log constants
+	C     float64   `json:"temp_c,omitempty"` // degC, of kinds that carry a temperature
+	Value string    `json:"value,omitempty"`  // what the other kinds carry
+	Line  int       `json:"-"`                // of the text it was read from; 0 if unknown
+}
+
+// Kinds of entry that are readings.
+const (
+	LogCore  = "core"  // of the dish, by its probe
+	LogOuter = "outer" // of the dish, just under its surface, while it is held
+	LogGrate = "grate" // the air beside the meat at grate height
+	LogGauge = "gauge" // the gauge in the lid
+)
+
+// Kinds of entry that are events.
+const (
+	LogLit           = "lit"            // the fire, first or again
+	LogLevel         = "level"          // the cook sets the grate to another level
+	LogFireOut       = "fire-out"       // the fire has gone out, or choked
+	LogRefuelled     = "refuelled"      // fuel was added
+	LogLidOpened     = "lid-opened"     // the readings of the next minutes mean little
+	LogOn            = "on"             // the dish was put on
+	LogWrapped       = "wrapped"        // in the value, foil or paper
+	LogToOven        = "to-oven"        // goes on cooking in the kitchen oven at a temperature
+	LogPulled        = "pulled"         // taken off, done
+	LogBoxed         = "boxed"          // put where it is held
+	LogCounter       = "counter"        // done, and stands without heat
+	LogStopped       = "stopped"        // taken off the heat before it was done
+	LogChilled       = "chilled"        // into the refrigerator or on ice
+	LogRestarted     = "restarted"      // back on the heat
+	LogServingMoved  = "serving-moved"  // to the clock in the value
+	LogDishAdded     = "dish-added"     // the value is the dish as JSON
+	LogDishCancelled = "dish-cancelled" // no longer wanted
+)
+
+// carries says what the value of a kind of entry is.
+type carries int
+
+const (
+	nothing     carries = iota // or a note, which is kept
+	temperature                // such as 152 F
+	maybeTemp                  // the same, or nothing
+	wrapping                   // foil or paper, or nothing
+	instantText                // a clock
+	dishText                   // a dish as JSON
+)
+
+// logKinds are the kinds of entry: what each carries, and whether it belongs to
+// a dish (else to the grill).
+var logKinds = map[string]struct {
+	carries carries
+	dish    bool
+}{
+	LogCore: {temperature, true}, LogOuter: {temperature, true}, LogGrate: {temperature, false}, LogGauge: {temperature, false},
+	LogLit: {nothing, false}, LogLevel: {temperature, false}, LogFireOut: {nothing, false}, LogRefuelled: {nothing, false},
+	LogLidOpened: {nothing, false}, LogOn: {nothing, true}, LogWrapped: {wrapping, true}, LogToOven: {maybeTemp, true},
+	LogPulled: {nothing, true}, LogBoxed: {nothing, true}, LogCounter: {nothing, true}, LogStopped: {nothing, true},
+	LogChilled: {nothing, true}, LogRestarted: {nothing, true}, LogServingMoved: {instantText, false},
+	LogDishAdded: {dishText, false}, LogDishCancelled: {nothing, true},
+}
+
+// Limits of a log. A probe that reports every minute for two days stays below.
+const (
+	maxLogBytes = 1 << 20
+	maxEntries  = 5000
+)
+
+// ReadLog reads a cook's log for a plan: CSV with the header
+// time,dish,kind,value, or a JSON array of objects with these names. A time is
+// RFC 3339 or a clock of the plan's time zone on the plan's days, "04:15", with
+// a date before it where that is needed. Temperatures are text with a unit,
+// "152 F". Dishes go by their id or name. All faults come as one *[InputError],
+// with their lines.
+func ReadLog(data []byte, p Plan) ([]Entry, error) {
+	faults := &faultList{}
+	if sentence, line := unreadable(data, maxLogBytes); sentence != "" {
+		faults.addLine("", line, "%s", sentence)
+		return nil, faults.err()
+	}
+	var rows []logRow
+	if bytes.HasPrefix(bytes.TrimLeft(data, " \t\r\n"), []byte("[")) {
+		rows = jsonRows(data, faults)
+	} else {
+		rows = csvRows(data, faults)
+	}
+	if len(rows) > maxEntries {
+		faults.add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
+		return nil, faults.err()
+	}
+	r, err := newLogReader(p, faults)
+	if err != nil {
+		return nil, err
+	}
+	var out []Entry
+	for _, row := range rows {
+		if e, ok := r.entry(row); ok {
+			out = append(out, e)
+		}
+	}
+	if err := faults.err(); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// joinLogs is the whole log in order of time. An entry that is there already is
+// taken once, so that a cook may hand in the whole file again with every line
+// that is added.
+func joinLogs(old, more []Entry) []Entry {
+	type key struct {
+		at         int64
+		dish, kind string
+		c          float64
+		value      string
+	}
+	seen := map[key]bool{}
+	var out []Entry
+	for _, e := range slices.Concat(old, more) {
+		e.Line = 0
+		k := key{e.At.UnixNano(), e.Dish, e.Kind, e.C, e.Value}
+		if !seen[k] {
+			seen[k] = true
+			out = append(out, e)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Entry) int {
+		return cmp.Or(a.At.Compare(b.At), cmp.Compare(a.Dish, b.Dish), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.C, b.C), cmp.Compare(a.Value, b.Value))
+	})
+	return out
+}

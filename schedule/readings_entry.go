@@ -1,0 +1,210 @@
+package schedule
+
+import (
+	"regexp"
+	"slices"
+	"sort"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/unit"
+)
+
+// logReader turns rows into entries of one plan.
+type logReader struct {
+	plan        Plan
+	loc         *time.Location
+	first, last time.Time // what a clock without a date may mean lies between
+	before      time.Time // the entry before
+	added       []Dish
+	faults      *faultList
+}
+
+// A log may begin a little before the plan does and end after the serving.
+const (
+	logBefore = 6 * time.Hour
+	logAfter  = 30 * time.Hour
+)
+
+func newLogReader(p Plan, faults *faultList) (*logReader, error) {
+	loc, err := time.LoadLocation(p.TZ)
+	if err != nil {
+		return nil, &InputError{Faults: []Fault{{Path: "tz", Sentence: err.Error()}}}
+	}
+	r := &logReader{plan: p, loc: loc, first: p.ServeAt.Add(-horizon), last: p.ServeAt.Add(logAfter), faults: faults}
+	if len(p.Steps) > 0 {
+		r.first = p.Steps[0].At.Add(-logBefore)
+	}
+	r.before = r.first
+	return r, nil
+}
+
+func (r *logReader) entry(row logRow) (Entry, bool) {
+	before := r.faults.len()
+	e := Entry{Line: row.line, Kind: row.kind}
+	fault := func(field, format string, args ...any) {
+		r.faults.addLine(row.path+field, row.line, format, args...)
+	}
+	at, sentence := r.instant(row.time)
+	if sentence != "" {
+		fault("time", "%s %s", quoted(row.time), sentence)
+	}
+	e.At = at
+	if !at.IsZero() {
+		r.before = at
+	}
+	kind, known := logKinds[row.kind]
+	if !known {
+		fault("kind", "%s is not known; there are %s", quoted(row.kind), listed(kindNames(), "and"))
+		return e, false
+	}
+	if kind.dish || row.kind == LogServingMoved && row.dish != "" {
+		id, ok := r.dishID(row.dish)
+		if !ok {
+			fault("dish", "%s is no dish of this plan; there are %s", quoted(row.dish), listed(r.dishNames(), "and"))
+		}
+		e.Dish = id
+	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
+		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, quoted(row.dish))
+	}
+	r.value(&e, kind.carries, row.value, fault)
+	if r.faults.len() > before {
+		return e, false
+	}
+	return e, true
+}
+
+// value reads what the entry carries.
+func (r *logReader) value(e *Entry, what carries, text string, fault func(field, format string, args ...any)) {
+	switch {
+	case what == temperature, what == maybeTemp && text != "":
+		t, err := unit.ParseTemperature(text)
+		if err != nil {
+			fault("value", "%s", err)
+		} else if float64(t) < coldestReadingC || float64(t) > hottestReadingC {
+			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", quoted(text))
+		}
+		e.C = float64(t)
+	case what == wrapping && text != "" && text != WrapFoil && text != WrapPaper:
+		fault("value", "%s is no wrap; write foil or paper, or leave it empty", quoted(text))
+	case what == instantText:
+		at, sentence := r.instant(text)
+		if sentence != "" {
+			fault("value", "%s %s", quoted(text), sentence)
+		}
+		e.Value = at.Format(time.RFC3339)
+	case what == dishText:
+		r.newDish(e, text, fault)
+	default:
+		e.Value = text
+	}
+}
+
+// Readings outside these are slips of the pen or of the unit, degC.
+const (
+	coldestReadingC = -40
+	hottestReadingC = 600
+)
+
+// newDish reads a dish that is added to the menu. Its id is written into the
+// entry, so that it does not depend on the dishes before it.
+func (r *logReader) newDish(e *Entry, text string, fault func(field, format string, args ...any)) {
+	dish, err := parseDish(text)
+	if err != nil {
+		fault("value", `is no dish: %s; write it as {"cut": "burger", "weight": "6 oz", "count": 4}`, err)
+		return
+	}
+	if dish.ID == "" {
+		dishes := slices.Concat(r.plan.Request.Dishes, r.added, []Dish{dish})
+		fillIDs(dishes)
+		dish.ID = dishes[len(dishes)-1].ID
+	}
+	r.added = append(r.added, dish)
+	e.Dish, e.Value = dish.ID, text
+}
+
+// parseDish reads a dish as JSON, by the rules of a request.
+func parseDish(text string) (Dish, error) {
+	faults := &faultList{}
+	tree := parseJSON([]byte(text), faults)
+	var dish Dish
+	if tree != nil {
+		newDecoder(faults).dish(&dish)(tree, "")
+	}
+	return dish, faults.err()
+}
+
+func (r *logReader) dishID(text string) (string, bool) {
+	if text == "" && len(r.plan.Dishes) == 1 {
+		return r.plan.Dishes[0].ID, true
+	}
+	for _, d := range r.plan.Dishes {
+		if d.ID == text || strings.EqualFold(d.Name, text) {
+			return d.ID, true
+		}
+	}
+	for _, d := range r.added {
+		if d.ID == text || strings.EqualFold(d.Name, text) {
+			return d.ID, true
+		}
+	}
+	return "", false
+}
+
+func (r *logReader) dishNames() []string {
+	var names []string
+	for _, d := range r.plan.Dishes {
+		names = append(names, d.ID)
+	}
+	return names
+}
+
+func kindNames() []string {
+	names := make([]string, 0, len(logKinds))
+	for k := range logKinds {
+		names = append(names, k)
+	}
+	sort.Strings(names)
+	return names
+}
+
+var logClock = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])(:[0-5][0-9])?$`)
+
+// instant reads a time of a log. A clock alone is the first such instant not
+// before the entry before it.
+func (r *logReader) instant(text string) (time.Time, string) {
+	if t, err := time.Parse(time.RFC3339, text); err == nil {
+		return r.within(t.In(r.loc))
+	}
+	for _, form := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02T15:04:05"} {
+		if t, err := time.ParseInLocation(form, text, r.loc); err == nil {
+			return r.within(t)
+		}
+	}
+	if !logClock.MatchString(text) {
+		return time.Time{}, `must be a time such as "04:15", "2027-07-03 04:15" or 2027-07-03T04:15:00-05:00`
+	}
+	form := "15:04"
+	if strings.Count(text, ":") == 2 {
+		form = "15:04:05"
+	}
+	c, err := time.Parse(form, text)
+	if err != nil {
+		return time.Time{}, "is no time of day"
+	}
+	y, m, n := r.before.In(r.loc).Date()
+	for k := range 4 {
+		t := time.Date(y, m, n+k, c.Hour(), c.Minute(), c.Second(), 0, r.loc)
+		if !t.Before(r.before) {
+			return r.within(t)
+		}
+	}
+	return time.Time{}, "lies on none of the plan's days"
+}
+
+func (r *logReader) within(t time.Time) (time.Time, string) {
+	if t.Before(r.first) || t.After(r.last) {
+		return t, "is not of the plan's days, " + r.first.In(r.loc).Format("2006-01-02 15:04") + " to " + r.last.In(r.loc).Format("2006-01-02 15:04")
+	}
+	return t, ""
+}
