@@ -22,9 +22,23 @@ type Spot struct {
 // The search is a picture's, not a proof: a grid of positions, a few turns, four orders. Where it fails the grate is
 // tight, not impossible, because meat bends.
 const (
-	gridM        = 0.01
+	gridShare    = 0.12 // of the smallest piece's width
+	gridLeastM   = 0.01
 	ellipseSides = 12
 )
+
+// pitch is the distance between positions tried: a centimetre for patties, more
+// for large pieces, whose place need not be as fine.
+func pitch(pieces []Footprint) float64 {
+	least := math.Inf(1)
+	for _, f := range pieces {
+		least = min(least, f.LengthM, f.WidthM)
+	}
+	if math.IsInf(least, 1) {
+		return gridLeastM
+	}
+	return max(gridLeastM, gridShare*least)
+}
 
 // Arrange looks for places in the zone's true figure beside what already lies there; ok is false if a piece found none
 // or is longer than the zone's longest chord. The same input always gives the same places, in the order of pieces.
@@ -32,7 +46,7 @@ func Arrange(z Zone, taken []Spot, pieces []Footprint) (places []Place, ok bool)
 	best, most := make([]Place, len(pieces)), -1
 	hopeless := covered(taken, pieces) > z.AreaM2 // one try, for the picture
 	for _, order := range orders {
-		points := grid(z.Shape, order)
+		points := grid(z.Shape, pitch(pieces), order)
 		for _, turns := range turnings {
 			places, n := arrangeBy(z.Shape, taken, pieces, points, turns)
 			if n == len(pieces) {
@@ -123,7 +137,7 @@ func firstFree(s Shape, piece Footprint, points []Point, turns []float64, bodies
 }
 
 // grid lists the positions within a figure, ranked.
-func grid(s Shape, order ranking) []Point {
+func grid(s Shape, stepM float64, order ranking) []Point {
 	type ranked struct {
 		at            Point
 		first, second float64
@@ -131,10 +145,10 @@ func grid(s Shape, order ranking) []Point {
 	lo, hi := s.bounds()
 	middle := Point{(lo.XM + hi.XM) / 2, (lo.YM + hi.YM) / 2}
 	var list []ranked
-	nx, ny := int((hi.XM-lo.XM)/2/gridM), int((hi.YM-lo.YM)/2/gridM)
+	nx, ny := int((hi.XM-lo.XM)/2/stepM), int((hi.YM-lo.YM)/2/stepM)
 	for ix := -nx; ix <= nx; ix++ {
 		for iy := -ny; iy <= ny; iy++ {
-			p := Point{middle.XM + float64(ix)*gridM, middle.YM + float64(iy)*gridM}
+			p := Point{middle.XM + float64(ix)*stepM, middle.YM + float64(iy)*stepM}
 			if s.Contains(p, 0) {
 				first, second := order(middle, p)
 				list = append(list, ranked{p, first, second})
