@@ -98,7 +98,7 @@ func split(n, most int) []int {
 func (d *day) waysOf(it *item, l lot, h hearth) []way {
 	var ways []way
 	for rank, s := range it.spots() {
-		for _, w := range d.waysAt(it, l, s) {
+		for _, w := range d.remembered(it, l, s) {
 			if len(h.placesOf(w)) == 0 {
 				continue
 			}

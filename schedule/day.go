@@ -45,6 +45,7 @@ type day struct {
 type effort struct {
 	budget  int  // nodes; 0 stands for the solver's own
 	noClash bool // do not look for the reason of an infeasible day
+	memo    memo // simulated cooks; shared by plans made one after another
 }
 
 // resolve turns a validated request with its defaults into a day.

@@ -10,11 +10,12 @@ import (
 // faults; a cancelled context gives its error and no plan. A day that cannot be
 // done is no error: the plan says Feasible false, why, and what would help.
 func Make(ctx context.Context, r Request) (Plan, error) {
-	p, err := makePlan(ctx, r, effort{})
+	cooks := memo{}
+	p, err := makePlan(ctx, r, effort{memo: cooks})
 	if err != nil || p.Feasible && len(p.Findings) == 0 {
 		return p, err
 	}
-	p.Remedies, err = remedies(ctx, r, p)
+	p.Remedies, err = remedies(ctx, r, p, cooks)
 	return p, err
 }
 
@@ -29,6 +30,9 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 		return Plan{}, &InputError{Faults: faults}
 	}
 	d.effort = e
+	if d.memo == nil {
+		d.memo = memo{}
+	}
 	a, err := d.arrange(ctx)
 	if err != nil {
 		return Plan{}, err

@@ -27,11 +27,11 @@ type change struct {
 // remedies tries changes of an infeasible day and keeps those that make it a
 // plan, least painful first. Where mending one clash shows another, changes are
 // joined. The list may be empty.
-func remedies(ctx context.Context, r Request, p Plan) ([]Remedy, error) {
+func remedies(ctx context.Context, r Request, p Plan, cooks memo) ([]Remedy, error) {
 	if p.Feasible {
 		return []Remedy{}, nil
 	}
-	m := mender{ctx: ctx, left: mostTries, enough: map[string]bool{}}
+	m := mender{ctx: ctx, cooks: cooks, left: mostTries, enough: map[string]bool{}}
 	out := []Remedy{}
 	r = r.withDefaults()
 	for _, c := range changesFor(r, p) {
@@ -61,6 +61,7 @@ const (
 // mender plans changed requests until its tries are used up.
 type mender struct {
 	ctx    context.Context
+	cooks  memo
 	left   int
 	enough map[string]bool // kinds of change that were enough by themselves
 }
@@ -72,7 +73,7 @@ func (m *mender) try(r Request, before Plan, c change, depth int) (Remedy, bool,
 	}
 	changed := copyRequest(r)
 	c.apply(&changed)
-	p, err := makePlan(m.ctx, changed, effort{budget: remedyBudget, noClash: depth <= 1})
+	p, err := makePlan(m.ctx, changed, effort{budget: remedyBudget, noClash: depth <= 1, memo: m.cooks})
 	if _, bad := err.(*InputError); bad {
 		return Remedy{}, false, nil // the change itself is not allowed
 	}
