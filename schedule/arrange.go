@@ -13,6 +13,10 @@ const (
 	burnCost   = 1
 )
 
+// ovenCost is what finishing in the oven costs: a cook does it for the grate's
+// sake, not to save an hour of fire (assumption).
+const ovenCost = 300
+
 // ovenRoomCm2 is what a kitchen oven's rack takes (assumption).
 const ovenRoomCm2 = 1500
 

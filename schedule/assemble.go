@@ -48,7 +48,9 @@ func (d *day) place(a arrangement) []*placed {
 			second := b.second[ps[1].Mode]
 			p.phases[1] = [2]int{ps[1].FirstPhase, ps[1].LastPhase}
 			p.zones[1] = a.zoneName(ps[1], second.places)
-			p.oven = second.oven
+			if p.oven = second.oven; p.oven {
+				p.way.second = p.way.inOven
+			}
 			if p.way.stages() > 1 {
 				p.wrap = float64(ps[1].Start)
 			} else {

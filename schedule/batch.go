@@ -195,14 +195,16 @@ func (b *batch) secondTask(d *day, h hearth) sequence.Task {
 	for _, r := range b.second {
 		w := b.ways[r.way]
 		m := sequence.Mode{Area: b.area(h, r.places), Minutes: make([]int, len(b.first)), Gap: d.gap(b, w)}
+		stage := w.second
 		if r.oven {
-			m.Area, m.Places, m.Cost = min(m.Area, ovenRoomCm2), []sequence.Place{{Fire: sequence.OvenFire}}, unhabitual
+			stage = w.inOven
+			m.Area, m.Places, m.Cost = min(m.Area, ovenRoomCm2), []sequence.Place{{Fire: sequence.OvenFire}}, ovenCost
 		} else {
 			m.Places = asPlaces(r.places)
 		}
 		for i, f := range b.first {
 			if f.way == r.way && (r.oven || f.night == r.night) {
-				m.Minutes[i] = max(int(math.Ceil(w.second.planned)), 1)
+				m.Minutes[i] = max(int(math.Ceil(stage.planned)), 1)
 			}
 		}
 		t.Modes = append(t.Modes, m)

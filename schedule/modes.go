@@ -47,7 +47,7 @@ func (b *batch) modeRefs(h hearth, night nightFires) (first, second []modeRef) {
 				second = append(second, modeRef{way: i, places: h.secondPlaces(b.it, w, g, each, b.count == 1), night: g.night})
 			}
 		}
-		if w.oven {
+		if w.inOven.planned > 0 {
 			second = append(second, modeRef{way: i, oven: true})
 		}
 	}

@@ -217,6 +217,7 @@ func (k *kitchen) wrapped(ways []way, wrap Wrap) []way {
 	runToWrap(&k.sim, wrap, k.base.pullC)
 	w := k.base
 	w.with, w.wrapC, w.modelWrap = wrap.With, k.sim.CoreC(), k.minutes()
+	w.inOven = k.ovenFinish(w)
 	k.sim.Change(covered(k.in, wrap.With))
 	if !k.finish(&k.sim) {
 		return ways
@@ -234,6 +235,22 @@ func (k *kitchen) wrapped(ways []way, wrap Wrap) []way {
 		return math.Max((w.modelDone-w.modelWrap)*w.spread.factor(z), 1)
 	})
 	return append(ways, k.keep(w))
+}
+
+// ovenFinish is the second stage in the kitchen oven at the grate's level, where
+// there is one: it frees the grate. The air of an oven is steadier than a fire's,
+// but the spread stays that of the cut.
+func (k *kitchen) ovenFinish(w way) pace {
+	if k.d.req.Oven == nil {
+		return pace{}
+	}
+	s := k.sim
+	s.Change(heat.WarmOven(k.base.levelC).AtAltitude(k.d.outdoors.AltitudeM))
+	if !k.finish(&s) {
+		return pace{}
+	}
+	rest := s.ElapsedS()/60 - w.modelWrap
+	return paces(k.d.z, func(z float64) float64 { return math.Max(rest*w.spread.factor(z), 1) })
 }
 
 func (k *kitchen) keep(w way) way {
@@ -282,7 +299,7 @@ func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
 	order := []int{0, 1, 2, 3}
 	sort.SliceStable(order, func(i, j int) bool { return zs[order[i]] > zs[order[j]] }) // slowest is least far
 	w := prompt
-	w.fixed = true
+	w.fixed, w.inOven = true, pace{}
 	totals := make([]float64, len(zs))
 	k.start()
 	for _, i := range order {

@@ -32,7 +32,7 @@ type way struct {
 	with   string // what the second stage is wrapped in
 	wrapC  float64
 	fixed  bool // the wrap is by the clock: it waits
-	oven   bool // the second stage is in the kitchen oven
+	inOven pace // minutes of the second stage if it is in the kitchen oven; zero: not offered
 	sear   bool // the second stage is over the hot coals
 
 	first, second pace // minutes; second is zero without a second stage
