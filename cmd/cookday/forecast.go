@@ -1,0 +1,100 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"example.com/cookday/schedule"
+)
+
+// inquiryHelp explains the fields of an inquiry, which are the flags of forecast.
+var inquiryHelp = map[string]string{
+	"air":         "air temperature outside: \"70 F\"",
+	"altitude":    "height above the sea: \"5200 ft\"",
+	"count":       "pieces; the slowest of them counts",
+	"cut":         "what it is; cookday cuts lists them",
+	"finish":      "sear, to sear at the end",
+	"grate":       "temperature beside the meat: \"250 F\"",
+	"humidity":    "of the air outside: \"50 %\"",
+	"layout":      "how the coals lie: banked, ring, two-zone, spread or heap",
+	"prep":        "injected, stuffed, rolled, tenderised, brined; several with commas",
+	"probability": "chances from 0.01 to 0.99 to give the minutes for: 0.5,0.95",
+	"start":       "core temperature when it goes on: \"38 F\", or frozen",
+	"target":      "core temperature at take-off: \"203 F\", final@130F for the peak, or a doneness of the cut",
+	"thickness":   "as measured: \"1.5 in\"",
+	"units":       "us or metric, for the text",
+	"water-pan":   "a pan of water under the meat",
+	"weight":      "of one piece: \"12 lb\"",
+	"wrap":        "none, habit, foil, foil@150F, paper@160F, foil@4h (default: habit)",
+}
+
+func forecastCommand() *cobra.Command {
+	var format, out string
+	cmd := &cobra.Command{
+		Use:   "forecast --cut NAME --weight WEIGHT",
+		Short: "Say how long one piece takes, without a schedule",
+		Long: `forecast says when one piece of meat reaches what, in minutes from putting it on,
+as the 10th, 50th and 90th percentile: one cook in ten is faster than early, one
+in ten slower than late. A piece that never gets there is an answer too.`,
+		Example: `  cookday forecast --cut brisket --weight "12 lb" --grate "250 F" --wrap foil@150F
+  cookday forecast --cut burger --weight "6 oz" --format json`,
+		Args: operands(),
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := oneOf("--format", format, formatText, formatJSON); err != nil {
+				return err
+			}
+			q, err := schedule.ReadInquiry(changedFlags(cmd.Flags(), schedule.InquiryFields()))
+			if err != nil {
+				return err
+			}
+			o, err := schedule.Forecast(cmd.Context(), q)
+			if err != nil {
+				return err
+			}
+			return emit(cmd.OutOrStdout(), out, func(w io.Writer) error {
+				if format == formatJSON {
+					return writeJSON(w, o)
+				}
+				columns, _ := terminal(cmd.OutOrStdout())
+				return writeOutlook(w, q, o, columns)
+			})
+		},
+	}
+	f := cmd.Flags()
+	for _, name := range schedule.InquiryFields() {
+		f.String(name, "", inquiryHelp[name])
+	}
+	f.Lookup("water-pan").NoOptDefVal = "true"
+	f.StringVarP(&format, "format", "f", formatText, "text or json")
+	f.StringVarP(&out, "out", "o", "", "file to write, instead of standard output")
+	complete(cmd, "format", formatText, formatJSON)
+	completeBy(cmd, "cut", completeCuts)
+	complete(cmd, "layout", "banked", "ring", "two-zone", "spread", "heap")
+	complete(cmd, "units", "us", "metric")
+	return cmd
+}
+
+// changedFlags are the flags of these names that are on the command line.
+func changedFlags(flags *pflag.FlagSet, names []string) map[string]string {
+	given := map[string]string{}
+	for _, name := range names {
+		if f := flags.Lookup(name); f.Changed {
+			given[name] = f.Value.String()
+		}
+	}
+	return given
+}
+
+func writeJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(v); err != nil {
+		return fmt.Errorf("writing JSON: %w", err)
+	}
+	return nil
+}

@@ -1,0 +1,53 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"example.com/cookday/schedule"
+)
+
+func planCommand() *cobra.Command {
+	var s show
+	cmd := &cobra.Command{
+		Use:   "plan FILE",
+		Short: "Plan the day of a request",
+		Long: `plan reads a request (YAML or JSON; - for standard input) and prints the plan.
+Exit code 1 says that the day cannot be done as asked; the plan then says why
+and what would help.`,
+		Example: `  cookday plan party.yaml
+  cookday plan party.yaml --out party.html
+  cookday plan party.yaml --format svg --picture grate --out grate.svg
+  cookday plan party.yaml --brief --now 14:30`,
+		Args: operands("FILE"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := s.check(); err != nil {
+				return err
+			}
+			p, err := planFile(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			return s.plan(cmd, p)
+		},
+	}
+	s.addFlags(cmd)
+	cmd.Flags().StringVar(&s.now, "now", "", "time to mark as now: 14:30, 2027-07-03T14:30 or RFC 3339")
+	return cmd
+}
+
+// planFile plans the request of a file.
+func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
+	in, err := readSource(name, cmd.InOrStdin())
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if in.isPlan() {
+		return schedule.Plan{}, usage(`%s: is a plan already; plan wants a request, such as the one under "request" in it`, in.name)
+	}
+	r, err := schedule.Read(in.data)
+	if err != nil {
+		return schedule.Plan{}, inFile(in.name, err)
+	}
+	p, err := schedule.Make(cmd.Context(), r)
+	return p, inFile(in.name, err)
+}

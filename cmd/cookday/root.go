@@ -1,0 +1,56 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+func rootCommand() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "cookday",
+		Short: "Plan a cook day on one grill",
+		Long: `cookday works backward from the time people eat to when to light, load, wrap,
+take off, rest and slice, for several dishes on one grate, and says how sure it
+is and how much charcoal it takes. Its times are predictions: the thermometer
+decides.
+
+Exit codes: 0 fine, 1 the day cannot be done as asked (the plan that says why is
+printed), 2 bad input, 3 a fault of this program or of the machine.`,
+		SilenceErrors: true, // report prints them, one a line
+		SilenceUsage:  true,
+		Args:          noSuchCommand,
+		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return usage("%s: %s; see %s --help", cmd.CommandPath(), err, cmd.CommandPath())
+	})
+	root.AddCommand(planCommand(), forecastCommand(), cutsCommand(), checkCommand())
+	return root
+}
+
+// noSuchCommand answers what is no command, with the nearest ones.
+func noSuchCommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	hint := ""
+	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
+		hint = fmt.Sprintf("; did you mean %s?", strings.Join(near, " or "))
+	}
+	return usage("%s: is no command of cookday%s; see cookday --help", args[0], hint)
+}
+
+// operands asks for exactly these arguments, named as the help names them.
+func operands(names ...string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		switch {
+		case len(args) < len(names):
+			return usage("%s: %s is missing; see %s --help", cmd.CommandPath(), names[len(args)], cmd.CommandPath())
+		case len(args) > len(names):
+			return usage("%s: %q is one argument too many; see %s --help", cmd.CommandPath(), args[len(names)], cmd.CommandPath())
+		}
+		return nil
+	}
+}
