@@ -101,7 +101,7 @@ func within(b *testing.B, p *Problem, s *Solution) bool {
 	if err != nil {
 		b.Fatal(err)
 	}
-	b.Logf("cost %d (%s), bound %d; with the larger budget %d (%s), bound %d", s.Cost, s.Status, s.Bound, t.Cost, t.Status, t.Bound)
+	fmt.Printf("  cost %d (%s), bound %d; with the larger budget %d (%s), bound %d\n", s.Cost, s.Status, s.Bound, t.Cost, t.Status, t.Bound)
 	if s.Status == Unknown {
 		return t.Status != Feasible && t.Status != Optimal
 	}

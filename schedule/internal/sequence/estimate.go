@@ -7,6 +7,8 @@ type estimate struct {
 	joint        int       // least of hold, mode and burn beyond the phases as they stand
 	last         applicant // its last task in a queue
 	need         []int     // least begin of each phase, over all ways
+	useCost      []int     // as joint, over the ways that use a phase
+	useNeed      []int     // as need, likewise
 	alive        []int     // ways that still work
 	key          []int     // the phase bounds it was worked out for
 }
@@ -83,7 +85,8 @@ func (s *search) survey() (moved, ok bool) {
 			return true, true
 		}
 	}
-	return false, true
+	s.detour, moved, ok = s.wanted()
+	return moved, ok
 }
 
 // fresh says that the estimate was worked out for the phases as they stand.
@@ -111,7 +114,10 @@ func (s *search) estimate(e *estimate, c int) bool {
 		e.key = append(e.key, s.low[k], s.high[k])
 	}
 	e.cost, e.starts, e.joint = never, never, never
-	e.need, e.alive = e.need[:0], e.alive[:0]
+	e.need, e.useCost, e.useNeed, e.alive = e.need[:0], e.useCost[:0], e.useNeed[:0], e.alive[:0]
+	for range s.fires {
+		e.need, e.useCost, e.useNeed = append(e.need, never), append(e.useCost, never), append(e.useNeed, never)
+	}
 	var room [16]int
 	for i := range s.ways[s.class[c]] {
 		w := &s.ways[s.class[c]][i]
@@ -134,10 +140,11 @@ func (s *search) estimate(e *estimate, c int) bool {
 		}
 		e.joint = min(e.joint, cost)
 		for k := range s.fires {
-			if len(e.need) <= k {
-				e.need = append(e.need, y[k])
-			}
 			e.need[k] = min(e.need[k], y[k])
+			if w.uses>>k&1 > 0 {
+				e.useNeed[k] = min(e.useNeed[k], y[k])
+				e.useCost[k] = min(e.useCost[k], cost)
+			}
 		}
 	}
 	if len(e.alive) == 0 {
@@ -209,6 +216,7 @@ const softCost = 1000
 // total is the plain bound of the node, term by term, and what the fire of some
 // chain without a way must add to it.
 func (s *search) total() (v value, joint int) {
+	joint = s.detour
 	if K := len(s.fires); K > 0 {
 		v.cost = s.ChangeCost*(K-1) + s.BurnCost*(s.low[0]+s.setup())
 	}

@@ -11,19 +11,22 @@ const never = math.MaxInt / 4
 type search struct {
 	*course
 	*system
-	hunt   *hunt
-	at     []int  // number of the first task of each chain
-	chosen []*way // by chain; nil: not yet
-	guests [][]guest
-	hands  []hand
-	est    []estimate // by class
-	order  []int      // in which chains get their ways
-	quota  int        // nodes this run may still open
-	halted bool
-	bound  int // least bound of the nodes left open by halting
-	near   *near
-	kept   []int // chains that near fixes, the last one first
-	spare  [][]child
+	hunt    *hunt
+	at      []int  // number of the first task of each chain
+	chosen  []*way // by chain; nil: not yet
+	guests  [][]guest
+	hands   []hand
+	est     []estimate // by class
+	order   []int      // in which chains get their ways
+	quota   int        // nodes this run may still open
+	halted  bool
+	bound   int // least bound of the nodes left open by halting
+	near    *near
+	users   []int // chosen chains that use each phase
+	waiting []int // chains without a way in each class
+	detour  int   // least cost of using phases that nothing uses yet
+	kept    []int // chains that near fixes, the last one first
+	spare   [][]child
 
 	families []crowd
 	extra    []int
@@ -65,6 +68,10 @@ func newSearch(h *hunt, c *course) *search {
 	s.est = make([]estimate, len(c.sample))
 	for v := range s.high {
 		s.high[v] = never
+	}
+	s.users, s.waiting = make([]int, len(c.fires)), make([]int, len(c.sample))
+	for _, class := range c.class {
+		s.waiting[class]++
 	}
 	s.families = c.crowds()
 	return s
@@ -262,6 +269,7 @@ func (s *search) leaveChild(m mark, chain int) {
 func (s *search) choose(c int, w *way) bool {
 	K, at, ch := len(s.fires), s.at[c], &s.Chains[c]
 	s.chosen[c] = w
+	s.enlist(c, w, 1)
 	ok := true
 	for j := range w.stays {
 		st := &w.stays[j]
@@ -299,10 +307,19 @@ func (s *search) choose(c int, w *way) bool {
 	return ok && s.ranks(c)
 }
 
+// enlist counts (with -1: discounts) a chain that has its way.
+func (s *search) enlist(c int, w *way, n int) {
+	s.waiting[s.class[c]] -= n
+	for k := range s.users {
+		s.users[k] += n * int(w.uses>>k&1)
+	}
+}
+
 // unchoose takes back what choose appended.
 func (s *search) unchoose(c int) {
 	w := s.chosen[c]
 	s.chosen[c] = nil
+	s.enlist(c, w, -1)
 	for j := range w.stays {
 		if w.stays[j].area > 0 {
 			for _, cell := range w.stays[j].cells {

@@ -5,6 +5,7 @@ package sequence
 // list of links.
 type way struct {
 	stays []stay
+	uses  uint   // a bit for each phase
 	links []link // local numbers: phase begins 0..K-1, then the tasks
 	cost  int    // of the modes
 	gap   Gap
@@ -55,6 +56,7 @@ type course struct {
 	change []int // change[k]: minutes between phases k and k+1
 	cells  []cell
 	base   []int   // first cell of each phase
+	idle   []bool  // phases that may be of use without any task
 	ways   [][]way // by class
 }
 
@@ -72,6 +74,9 @@ func newCourse(d *day, fires []int) *course {
 		if k > 0 {
 			c.change = append(c.change, d.Change[fires[k-1]][f])
 		}
+	}
+	for k := range fires {
+		c.idle = append(c.idle, c.mayIdle(k))
 	}
 	c.ways = make([][]way, len(d.sample))
 	for k, s := range d.sample {
@@ -161,6 +166,7 @@ func (c *course) finish(ch *Chain, stays []stay) way {
 		}
 		if s.first >= 0 {
 			w.links = append(w.links, c.burning(s, x)...)
+			w.uses |= 1<<(s.last+1) - 1<<s.first
 		}
 	}
 	return w

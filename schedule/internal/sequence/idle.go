@@ -1,0 +1,50 @@
+package sequence
+
+// A phase in which nothing cooks can be left out without loss, unless it is a
+// short cut: then each instant at which something attended happens stays where
+// it was, or goes away, and no cost grows. So only plans that use each such
+// phase need be looked at; the others are found under a shorter sequence.
+
+// mayIdle says that phase k may be a short cut between its neighbours.
+func (c *course) mayIdle(k int) bool {
+	f := c.fires
+	switch {
+	case k == len(f)-1: // nothing has to be ready after it
+		return false
+	case k == 0: // light the second fire at the same instant
+		return c.Fires[f[1]].Setup > c.Fires[f[0]].Setup+c.Change[f[0]][f[1]]
+	case f[k-1] == f[k+1]: // the fire before just goes on
+		return false
+	}
+	direct := c.Change[f[k-1]][f[k+1]] // begin the change at the same instant
+	return direct < 0 || direct > c.Change[f[k-1]][f[k]]+c.Change[f[k]][f[k+1]]
+}
+
+// wanted draws what follows from phases that some chain without a way has yet
+// to use: the least begin of the phase, and what that use costs beyond the
+// cheapest ways. ok is false if nothing can use one.
+func (s *search) wanted() (extra int, moved, ok bool) {
+	for k := range s.fires {
+		if s.idle[k] || s.users[k] > 0 {
+			continue
+		}
+		cost, need := never, never
+		for class := range s.sample {
+			if s.waiting[class] > 0 {
+				e := &s.est[class]
+				cost, need = min(cost, e.useCost[k]-e.cost), min(need, e.useNeed[k])
+			}
+		}
+		if cost >= never/2 {
+			return 0, false, false
+		}
+		extra = max(extra, cost)
+		if need > s.low[k] {
+			if !s.raise(k, need) {
+				return 0, false, false
+			}
+			moved = true
+		}
+	}
+	return extra, moved, true
+}
