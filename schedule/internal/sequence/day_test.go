@@ -14,7 +14,7 @@ const (
 
 // realisticDay makes a day of n batches. On every other day pieces are half as
 // large. From 12 batches on they always are, and may be held twice as long, as
-// on a day planned for a crowd.
+// on a day planned for a crowd; from 16 on the grate is twice as large.
 func realisticDay(seed uint64, n int) *Problem {
 	g := &dayMaker{dice: newDice(seed), crowd: n >= 12, light: n >= 12 || seed%2 == 0}
 	p := &Problem{
@@ -26,6 +26,11 @@ func realisticDay(seed uint64, n int) *Problem {
 			{60, 30, 25, 0},
 		},
 		MaxPhases: 3, ChangeCost: 300, BurnCost: 1, LightHands: 10, ChangeHands: 10, Earliest: 24 * 60,
+	}
+	for f := range p.Fires {
+		for z := range p.Fires[f].Zones {
+			p.Fires[f].Zones[z] *= 1 + n/16 // nobody cooks so much on one kettle
+		}
 	}
 	if g.in(2) {
 		p.Ovens = []int{1500}

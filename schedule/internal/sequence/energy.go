@@ -9,6 +9,7 @@ package sequence
 // uses, so chains of different families never meet.
 type crowd struct {
 	classes []bool  // by class
+	chains  []int   // those whose holds cost, the dearest first
 	phases  [][]int // capacities of its zones, by phase; the oven in each
 	most    int     // the greatest capacity at one time
 }
@@ -55,6 +56,11 @@ func (c *course) crowds() []crowd {
 		for class, r := range of {
 			k.classes[class] = find(r) == i
 		}
+		for _, ch := range c.dearest {
+			if k.classes[c.class[ch]] {
+				k.chains = append(k.chains, ch)
+			}
+		}
 		for j, cell := range c.cells {
 			if find(j) != i {
 				continue
@@ -68,7 +74,9 @@ func (c *course) crowds() []crowd {
 		for _, caps := range k.phases {
 			k.most = max(k.most, sum(caps))
 		}
-		all = append(all, k)
+		if len(k.chains) > 1 {
+			all = append(all, k)
+		}
 	}
 	return all
 }
@@ -87,15 +95,10 @@ func (s *search) crowding() (rooms []int, hands int) {
 	for i := range s.families {
 		k := &s.families[i]
 		s.queueing = s.queueing[:0]
-		for _, c := range s.dearest {
-			if k.classes[s.class[c]] {
-				s.queueing = append(s.queueing, s.applicant(c))
-			}
+		for _, c := range k.chains {
+			s.queueing = append(s.queueing, s.applicant(c))
 		}
-		extra := 0
-		if len(s.queueing) > 1 {
-			extra = s.sorter.queueCost(s.queueing, k)
-		}
+		extra := s.sorter.queueCost(s.queueing, k)
 		s.extra = append(s.extra, extra)
 	}
 	s.queueing = s.queueing[:0]
@@ -107,10 +110,7 @@ func (s *search) crowding() (rooms []int, hands int) {
 			s.queueing = append(s.queueing, a)
 		}
 	}
-	if len(s.queueing) > 1 {
-		hands = s.sorter.queueCost(s.queueing, &onePair)
-	}
-	return s.extra, hands
+	return s.extra, s.sorter.queueCost(s.queueing, &onePair)
 }
 
 // onePair of hands is a zone with room for one.

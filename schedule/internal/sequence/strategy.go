@@ -18,7 +18,7 @@ func (h *hunt) solve(d *day) (bound int) {
 	if h.plan == nil {
 		h.soften(d, list, h.share(50))
 	}
-	h.improve(list, h.share(60))
+	h.improve(list, h.share(80))
 	return max(bound, h.exact(list, h.budget))
 }
 
