@@ -35,7 +35,11 @@ func (v *view) agenda(next int) []day {
 		if next > 0 && (s.Done || s.At.Before(v.now)) {
 			continue
 		}
-		entries = append(entries, v.entry(s))
+		e := v.entry(s)
+		if n := len(entries); n > 0 && entries[n-1].step.Dish == s.Dish && entries[n-1].step.Window == s.Window {
+			e.window = "" // "take off" has said it for "rest"
+		}
+		entries = append(entries, e)
 		if next > 0 && len(entries) == next {
 			break
 		}

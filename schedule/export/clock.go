@@ -102,3 +102,35 @@ func (v *view) jumps(from, to time.Time) []jump {
 		t = end
 	}
 }
+
+// extent is the first and the last instant of a plan.
+func (v *view) extent() (from, to time.Time) {
+	from, to = v.at(v.ServeAt), v.at(v.ServeAt)
+	mind := func(instants ...time.Time) {
+		for _, t := range instants {
+			if !t.IsZero() && t.Before(from) {
+				from = v.at(t)
+			}
+			if t.After(to) {
+				to = v.at(t)
+			}
+		}
+	}
+	for _, s := range v.Steps {
+		mind(s.At, s.Window.Early, s.Window.Late)
+	}
+	for _, f := range v.Phases {
+		mind(f.SetupFrom, f.From, f.To)
+	}
+	for _, d := range v.Dishes {
+		for _, b := range d.Batches {
+			for _, s := range b.Stages {
+				mind(s.From, s.To)
+			}
+			if off, known := takeOff(b); known {
+				mind(off.Late)
+			}
+		}
+	}
+	return from, to
+}

@@ -47,10 +47,11 @@ func (v *view) curves(w io.Writer, id string, alone bool) error {
 		s.paragraph(10, pictureWidth-20, "strong", "This plan has no curves.")
 		words = []string{"This plan has no curves."}
 	default:
-		s.paragraph(10, pictureWidth-20, "soft", "Line: expected core. Band: 8 of 10 cooks are expected inside. A prediction; the thermometer decides.")
+		note := "Line: expected core; band: 8 of 10 cooks."
 		if len(without) > 0 {
-			s.paragraph(10, pictureWidth-20, "soft", "No curve: "+list(without)+".")
+			note += " No curve: " + list(without) + "."
 		}
+		s.paragraph(10, pictureWidth-20, "soft", note)
 	}
 	s.y += 8
 	return s.finish(w, "Core temperatures: "+v.title(), strings.Join(words, " "))
@@ -80,7 +81,7 @@ type curve struct {
 }
 
 const (
-	curveHeight = 120.0
+	curveHeight = 96.0
 	curveLeft   = 48.0
 )
 
@@ -98,7 +99,7 @@ func (c *curve) draw() {
 	c.band()
 	c.levels()
 	c.wrapped()
-	c.svg.y = c.bottom + 14
+	c.svg.y = c.bottom + 10
 }
 
 // cover fits the scale to the curve, the minimum and the target with a little room.

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"example.com/cookday/schedule"
 )
 
 // breadth estimates the width of a text in letter heights. Fonts differ and are not
@@ -90,6 +92,23 @@ func isolated(s string) string {
 		return s
 	}
 	return string(isolateStart) + s + string(isolateEnd)
+}
+
+// isolator wraps the names of dishes that run from right to left wherever a text has
+// them, the longer of two names that begin alike first.
+func isolator(dishes []schedule.DishPlan) *strings.Replacer {
+	var names []string
+	for _, d := range dishes {
+		if name := clean(d.Name); isolated(name) != name {
+			names = append(names, name)
+		}
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return len(b) - len(a) })
+	var pairs []string
+	for _, name := range names {
+		pairs = append(pairs, name, isolated(name))
+	}
+	return strings.NewReplacer(pairs...)
 }
 
 func rightToLeft(r rune) bool {

@@ -89,19 +89,28 @@ func (t *textSheet) headline() {
 
 // menu lists the dishes with their portions.
 func (v *view) menu() string {
-	words := make([]string, len(v.Dishes))
-	for i, d := range v.Dishes {
-		words[i] = v.dish(d.ID)
-		if portion := v.portion(d); portion != "" {
-			words[i] += " (" + portion + ")"
+	var words []string
+	for _, m := range v.menuItems() {
+		word := m.Name
+		if m.Portion != "" {
+			word += " (" + m.Portion + ")"
 		}
-	}
-	if len(words) == 0 { // an infeasible plan may know the request only
-		for _, d := range v.Request.Dishes {
-			words = append(words, clean(d.Name))
-		}
+		words = append(words, word)
 	}
 	return list(words)
+}
+
+func (v *view) menuItems() []menuItem {
+	var items []menuItem
+	for _, d := range v.Dishes {
+		items = append(items, menuItem{v.dish(d.ID), v.portion(d)})
+	}
+	if len(items) == 0 { // a plan that could not be made may know the request only
+		for _, d := range v.Request.Dishes {
+			items = append(items, menuItem{Name: clean(d.Name)})
+		}
+	}
+	return items
 }
 
 // eatAt says when people eat, and which dishes come at another time.

@@ -79,17 +79,9 @@ func (t *textSheet) row(label, text string) {
 
 func (t *textSheet) shopping() {
 	t.heading("Shopping", '-')
-	for _, d := range t.Dishes {
-		text := t.dish(d.ID)
-		if portion := t.portion(d); portion != "" {
-			text += ": " + portion
-		}
-		t.item("- ", text)
+	for _, line := range t.shoppingList() {
+		t.item("- ", line)
 	}
-	if t.Fuel != nil {
-		t.item("- ", sentence(t.Fuel.Text))
-	}
-	t.item("- ", "Have ready: "+t.tools()+".")
 }
 
 func (t *textSheet) fires() {
@@ -99,25 +91,8 @@ func (t *textSheet) fires() {
 	t.heading("The fire", '-')
 	for _, f := range t.Phases {
 		t.item(fmt.Sprintf("%d. ", f.Number), t.fire(f))
-		for _, text := range []string{f.Build, f.Vents} {
-			if text != "" {
-				t.item("   ", sentence(text))
-			}
-		}
+		t.item("   ", t.howTo(f))
 	}
-}
-
-// fire says band, level, layout and times of a phase in a sentence. The gauge is
-// named in the low band only: elsewhere it says too little (common practice, no source).
-func (v *view) fire(f schedule.Phase) string {
-	text := fmt.Sprintf("%s, %s at the grate", capital(clean(f.Band))+" band", v.grate(f.LevelC))
-	if f.Band == "low" && f.GaugeC > 0 {
-		text += ", the lid gauge near " + v.grate(f.GaugeC)
-	}
-	if f.Layout != "" {
-		text += "; coals: " + layoutWords(clean(f.Layout))
-	}
-	return text + "; " + v.span(f.From, f.To) + "."
 }
 
 // kindColumns is the width of the longest kind of step, "stall begins".
@@ -171,25 +146,6 @@ func (t *textSheet) holds() {
 	}
 }
 
-// holdLines says the chosen hold of each dish, and the others that would do.
-func (v *view) holdLines() []string {
-	var lines []string
-	for _, d := range v.Dishes {
-		for _, h := range d.Holds {
-			text := v.dish(d.ID) + ", " + phrase(h.Method)
-			if !h.Chosen {
-				text += " (would do as well)"
-			}
-			text += ": " + sentence(h.Text)
-			if h.LimitMinutes > 0 && !h.Until.IsZero() {
-				text += " No longer than until " + v.clockBy(h.Until, v.ServeAt) + "."
-			}
-			lines = append(lines, text)
-		}
-	}
-	return lines
-}
-
 func (t *textSheet) findings(title string, findings []schedule.Finding) {
 	if len(findings) == 0 {
 		return
@@ -204,21 +160,6 @@ func (t *textSheet) findings(title string, findings []schedule.Finding) {
 	}
 }
 
-// finding names the dishes it is about where its text does not.
-func (v *view) finding(f schedule.Finding) string {
-	text := sentence(f.Text)
-	var missing []string
-	for _, id := range f.Dishes {
-		if !strings.Contains(strings.ToLower(text), strings.ToLower(v.dish(id))) {
-			missing = append(missing, id)
-		}
-	}
-	if len(missing) > 0 {
-		text = v.dishNames(f.Dishes) + ": " + text
-	}
-	return text
-}
-
 func (t *textSheet) remedies(title string) {
 	if len(t.Remedies) == 0 {
 		return
@@ -229,32 +170,7 @@ func (t *textSheet) remedies(title string) {
 	}
 }
 
-// remedy says what to change, what it costs and what the day is like then.
-func (v *view) remedy(r schedule.Remedy) string {
-	text := sentence(r.Text)
-	if r.Price != "" {
-		text += " " + sentence(r.Price)
-	}
-	var then []string
-	if r.LightAt != nil {
-		then = append(then, "light at "+v.clockBy(*r.LightAt, v.ServeAt))
-	}
-	if !r.ServeAt.IsZero() {
-		then = append(then, "eat at "+v.clockBy(r.ServeAt, v.ServeAt))
-	}
-	if r.Chance > 0 {
-		then = append(then, percent(r.Chance)+" sure")
-	}
-	if len(then) > 0 {
-		text += " Then: " + strings.Join(then, ", ") + "."
-	}
-	return text
-}
-
 func (t *textSheet) footer() {
 	t.line("")
 	t.item("", "Times are local clock, "+t.TZ+". "+closing)
 }
-
-// closing goes under every sheet.
-const closing = "Times are predictions: the thermometer in the thickest part decides, and local rules on food and fire come first."

@@ -10,15 +10,17 @@ import (
 
 const (
 	barHeight = 14.0
-	laneGap   = 12.0
+	laneGap   = 10.0
 )
 
 func (t *timeline) fireLane() {
 	t.label(12, t.y+letterSize, "strong", "Fire")
 	t.y += lineHeight
+	var fires []string
 	for _, f := range t.Phases {
-		t.paragraph(12, pictureWidth-24, "soft", fmt.Sprintf("%d  %s, %s band, %s", f.Number, clean(f.Layout), clean(f.Band), t.grate(f.LevelC)))
+		fires = append(fires, fmt.Sprintf("%d %s, %s, %s", f.Number, clean(f.Layout), clean(f.Band), t.grate(f.LevelC)))
 	}
+	t.paragraph(12, pictureWidth-24, "soft", strings.Join(fires, "; "))
 	t.y += 5
 	for _, f := range t.Phases {
 		setup, from, to := t.axis.x(f.SetupFrom), t.axis.x(f.From), t.axis.x(f.To)

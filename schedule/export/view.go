@@ -121,18 +121,18 @@ func (v *view) sure() string {
 func (v *view) core(c float64) string  { return v.sys.Core(unit.Temperature(c)) }
 func (v *view) grate(c float64) string { return v.sys.Grate(unit.Temperature(c)) }
 
-// bySeverity splits cautions into those that matter first and the rest.
+// bySeverity splits cautions into dangers, which come before all else, and the rest.
 func (v *view) bySeverity() (first, rest []schedule.Caution) {
-	for _, severity := range []string{schedule.Danger, schedule.Warning} {
-		for _, c := range v.Cautions {
-			if c.Severity == severity {
-				first = append(first, c)
-			}
+	for _, c := range v.Cautions {
+		if c.Severity == schedule.Danger {
+			first = append(first, c)
 		}
 	}
-	for _, c := range v.Cautions {
-		if c.Severity != schedule.Danger && c.Severity != schedule.Warning {
-			rest = append(rest, c)
+	for _, severity := range []string{schedule.Warning, schedule.Info} {
+		for _, c := range v.Cautions {
+			if c.Severity == severity {
+				rest = append(rest, c)
+			}
 		}
 	}
 	return first, rest

@@ -1,0 +1,206 @@
+package export
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"example.com/cookday/schedule"
+)
+
+// The coal grate below is smaller than the cooking grate, and coals to one side cover
+// so much of it. The coals of a banked or two-zone fire lie at the left and the lit end
+// of a ring at the back, so that the same side of every picture is the hot one.
+// (Shares: common practice, no source; a row of a ring is about 5 cm wide.)
+const (
+	coalGrateShare = 0.76
+	coalSideShare  = 0.40
+	ringRowM       = 0.05
+)
+
+func (m *grateMap) coals(g schedule.Grill) {
+	paint := []any{"fill", m.fill("coals"), "class", "edge"}
+	switch m.phase.Layout {
+	case "banked", "two-zone":
+		m.side(g, coalGrateShare, coalSideShare, true, paint...)
+	case "ring":
+		m.ring(g)
+	case "spread":
+		m.outline(g, coalGrateShare*math.Sqrt(0.85), paint...)
+	case "heap":
+		m.outline(g, coalGrateShare*math.Sqrt(0.35), paint...)
+	}
+}
+
+// ring lays coals clockwise from the back as far as they reach, the lit ones first.
+func (m *grateMap) ring(g schedule.Grill) {
+	rows, arc := 2.0, 0.0
+	if b := m.phase.Burn; b != nil {
+		if n, err := strconv.Atoi(strings.SplitN(b.Rows, "-", 2)[0]); err == nil && n > 0 {
+			rows = float64(n)
+		}
+		arc = b.ArcM
+	}
+	const coalM = 0.8 * ringRowM
+	side := coalM * m.scale
+	for at := 0.0; at <= arc; at += ringRowM {
+		for row := range int(rows) {
+			inset := (float64(row) + 0.5) * ringRowM
+			x, y := m.alongEdge(g, at, rows*ringRowM/2, inset)
+			class := "coal"
+			if at < ringRowM { // the first step is lit
+				class = "lit"
+			}
+			turn := 0.0
+			if g.Kind != schedule.GrillBox {
+				turn = math.Atan2(x, y) * 180 / math.Pi
+			}
+			m.shape("rect", "class", class, "x", m.x(x)-side/2, "y", m.up(y)-side/2, "width", side, "height", side, "rx", 3.0,
+				"transform", fmt.Sprintf("rotate(%s %s %s)", short(turn), short(m.x(x)), short(m.up(y))))
+		}
+	}
+	x, y := m.alongEdge(g, 0, rows*ringRowM/2, ringRowM/2)
+	m.callout(g, m.x(x), m.up(y), -1, "lit end")
+}
+
+// callout names a point from outside the grate: from the upper left or lower right
+// corner, where a round grate leaves room and a box has a margin.
+func (m *grateMap) callout(g schedule.Grill, x, y, corner float64, text string) {
+	tx, ty := m.cx+corner*m.halfWidth(g)*m.scale*0.86, m.cy+corner*m.halfDepth(g)*m.scale*0.92
+	if g.Kind == schedule.GrillBox {
+		ty = m.cy + corner*(m.halfDepth(g)*m.scale+8)
+	}
+	m.shape("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", short(x), short(y), short(tx), short(ty)))
+	m.label(tx, ty+4+6*corner, "middle strong", text)
+}
+
+// alongEdge walks clockwise from the back along the edge of the coal grate: the length
+// is measured `middle` inside the edge, the point lies `inset` inside it.
+func (m *grateMap) alongEdge(g schedule.Grill, at, middle, inset float64) (x, y float64) {
+	w, d := m.halfWidth(g)*coalGrateShare, m.halfDepth(g)*coalGrateShare
+	if g.Kind != schedule.GrillBox {
+		sin, cos := math.Sincos(at / (w - middle))
+		return (w - inset) * sin, (w - inset) * cos
+	}
+	sides := [][4]float64{{0, 1, w - middle, 0}, {1, 0, 2 * (d - middle), 1}, {0, -1, 2 * (w - middle), 2}, {-1, 0, 2 * (d - middle), 3}, {0, 1, w - middle, 4}}
+	for i, side := range sides {
+		if at > side[2] && i < len(sides)-1 {
+			at -= side[2]
+			continue
+		}
+		switch i {
+		case 0:
+			return at, d - inset
+		case 1:
+			return w - inset, d - middle - at
+		case 2:
+			return w - middle - at, -(d - inset)
+		case 3:
+			return -(w - inset), -(d - middle) + at
+		}
+		return -(w - middle) + at, d - inset
+	}
+	return 0, 0
+}
+
+// zones draws the parts of the grate as the plan sizes them, with their heat.
+func (m *grateMap) zones(g schedule.Grill) {
+	for _, z := range m.phase.Zones {
+		share := min(z.AreaM2/grillArea(g), 1)
+		switch {
+		case m.phase.Layout == "banked" || m.phase.Layout == "two-zone":
+			m.side(g, 1, share, z.Direct, "class", "zone")
+		default:
+			m.outline(g, math.Sqrt(share), "class", "zone")
+		}
+	}
+}
+
+func (m *grateMap) pieces() {
+	for _, g := range m.guests {
+		for _, p := range g.batch.Pieces {
+			if s, ok := spot(p, m.phase.Number); ok {
+				m.piece(g, p, s)
+			}
+		}
+	}
+}
+
+func (m *grateMap) piece(g guest, p schedule.Piece, s schedule.Spot) {
+	x, y, l, w := m.x(s.XM), m.up(s.YM), p.LengthM*m.scale, p.WidthM*m.scale
+	turn := fmt.Sprintf("rotate(%s %s %s)", short(-s.AngleDeg), short(x), short(y)) // the picture's y points down
+	if rack(p) {
+		m.shape("rect", "class", "piece", "x", x-l/2, "y", y-w/2, "width", l, "height", w, "rx", 5.0, "transform", turn)
+	} else {
+		m.shape("ellipse", "class", "piece", "cx", x, "cy", y, "rx", l/2, "ry", w/2, "transform", turn)
+	}
+	text := g.letter
+	if name := isolated(m.dish(g.dish.ID)); size(name, true) < math.Min(l, w)*0.9 {
+		text = name
+	}
+	m.label(x, y+4, "letter", text)
+}
+
+// topVent draws the lid's vent where it goes: opposite the coals, so that the smoke
+// crosses the meat; at the front where the lit end of a ring starts at the back.
+func (m *grateMap) topVent(g schedule.Grill) {
+	x, y := 0.0, 0.0
+	switch m.phase.Layout {
+	case "banked", "two-zone":
+		x = m.halfWidth(g) / 2
+	case "ring":
+		y = -m.halfDepth(g) / 2
+	default:
+		return // anywhere: the heat is in the middle
+	}
+	const ring = 17.0
+	tx, ty := m.halfWidth(g)*0.86-x, -m.halfDepth(g)*0.92-y
+	far := math.Hypot(tx, ty)
+	m.shape("circle", "class", "ventring", "cx", m.x(x), "cy", m.up(y), "r", ring)
+	m.callout(g, m.x(x)+ring*tx/far, m.up(y)-ring*ty/far, 1, "top vent")
+}
+
+// openings are the vents to start from, as shares open (common practice, no source):
+// a quarter for the low band, half for a banked fire above it, else fully open.
+func openings(f schedule.Phase) float64 {
+	switch {
+	case f.Layout != "banked" && f.Layout != "ring":
+		return 1
+	case f.Band == "low":
+		return 0.25
+	}
+	return 0.5
+}
+
+// dials draws how far both vents are open, as sectors of a disc, one after the other
+// in the given direction.
+func (m *grateMap) dials(x, y, dx, dy float64) {
+	share := openings(m.phase)
+	word := map[float64]string{0.25: "a quarter", 0.5: "half", 1: "open"}[share]
+	for _, vent := range []string{"Top vent", "Bottom vent"} {
+		text := word
+		if vent == "Top vent" && m.phase.Layout == "heap" {
+			text = "lid off"
+		} else {
+			m.dial(x+14, y+16, share)
+		}
+		m.label(x+34, y+13, "soft", vent)
+		m.label(x+34, y+28, "", text)
+		x, y = x+dx, y+dy
+	}
+}
+
+func (m *grateMap) dial(x, y, share float64) {
+	m.shape("circle", "class", "vent", "cx", x, "cy", y, "r", 15.0)
+	if share >= 1 {
+		m.shape("circle", "class", "gap", "cx", x, "cy", y, "r", 12.0)
+		return
+	}
+	sin, cos := math.Sincos(2 * math.Pi * share)
+	large := "0"
+	if share > 0.5 {
+		large = "1"
+	}
+	m.shape("path", "class", "gap", "d", fmt.Sprintf("M%s %sv-12A12 12 0 %s 1 %s %sz", short(x), short(y), large, short(x+12*sin), short(y-12*cos)))
+}

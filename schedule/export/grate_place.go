@@ -1,0 +1,167 @@
+package export
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule"
+)
+
+// A round grate leaves room for words at its right; a box takes the whole width.
+const (
+	kettleRadius = 94.0
+	boxHalfWidth = 180.0
+	besideGrate  = 234.0 // left edge of the words beside a round grate
+)
+
+// place fits the grate to the picture.
+func (m *grateMap) place(g schedule.Grill) {
+	margin := 4.0
+	m.scale, m.cx = kettleRadius/m.halfWidth(g), 12+kettleRadius
+	if g.Kind == schedule.GrillBox {
+		margin = 20 // for the words that a round grate has corners for
+		m.scale, m.cx = min(boxHalfWidth/m.halfWidth(g), kettleRadius/m.halfDepth(g)), pictureWidth/2
+	}
+	m.svg.y += margin
+	m.cy = m.svg.y + m.halfDepth(g)*m.scale
+	m.bottom = m.cy + m.halfDepth(g)*m.scale + margin
+}
+
+func (m *grateMap) halfWidth(g schedule.Grill) float64 {
+	if g.Kind == schedule.GrillBox {
+		return float64(g.Width) / 2
+	}
+	return float64(g.Diameter) / 2
+}
+
+func (m *grateMap) halfDepth(g schedule.Grill) float64 {
+	if g.Kind == schedule.GrillBox {
+		return float64(g.Depth) / 2
+	}
+	return float64(g.Diameter) / 2
+}
+
+// x and y are places in the picture of metres from the grate's centre, y away from the cook.
+func (m *grateMap) x(xM float64) float64  { return m.cx + xM*m.scale }
+func (m *grateMap) up(yM float64) float64 { return m.cy - yM*m.scale }
+
+// disc and box draw the two outlines of grills and zones, scaled about the centre.
+func (m *grateMap) outline(g schedule.Grill, share float64, pairs ...any) {
+	if g.Kind == schedule.GrillBox {
+		w, d := m.halfWidth(g)*share, m.halfDepth(g)*share
+		m.shape("rect", append([]any{"x", m.x(-w), "y", m.up(d), "width", 2 * w * m.scale, "height", 2 * d * m.scale, "rx", 6.0}, pairs...)...)
+		return
+	}
+	m.shape("circle", append([]any{"cx", m.cx, "cy", m.cy, "r", m.halfWidth(g) * share * m.scale}, pairs...)...)
+}
+
+func (m *grateMap) grate(g schedule.Grill) {
+	m.outline(g, 1, "class", "grate")
+	d := ""
+	for x := -m.halfWidth(g) + 0.02; x < m.halfWidth(g); x += 0.02 {
+		half := m.halfDepth(g)
+		if g.Kind != schedule.GrillBox {
+			half = math.Sqrt(math.Max(0, m.halfWidth(g)*m.halfWidth(g)-x*x))
+		}
+		d += fmt.Sprintf("M%s %sV%s", short(m.x(x)), short(m.up(half)), short(m.up(-half)))
+	}
+	m.shape("path", "class", "bars", "d", d)
+}
+
+// side draws the part of the grate left or right of a cut that holds a share of the
+// area of the figure scaled by `within`.
+func (m *grateMap) side(g schedule.Grill, within, share float64, left bool, pairs ...any) {
+	w, sign := m.halfWidth(g)*within, 1.0
+	if left {
+		sign = -1
+	}
+	if g.Kind == schedule.GrillBox {
+		d, cut := m.halfDepth(g)*within, w*(1-2*share)
+		x := min(m.x(sign*w), m.x(sign*cut))
+		m.shape("rect", append([]any{"x", x, "y", m.up(d), "width", (w - cut) * m.scale, "height", 2 * d * m.scale, "rx", 4.0}, pairs...)...)
+		return
+	}
+	cut := chordCut(share) * w
+	half := math.Sqrt(w*w - cut*cut)
+	large, sweep := "0", "1"
+	if cut < 0 {
+		large = "1"
+	}
+	if left {
+		sweep = "0"
+	}
+	x := short(m.x(sign * cut))
+	path := fmt.Sprintf("M%s %sA%s %s 0 %s %s %s %sz", x, short(m.up(half)), short(w*m.scale), short(w*m.scale), large, sweep, x, short(m.up(-half)))
+	m.shape("path", append([]any{"d", path}, pairs...)...)
+}
+
+// chordCut is the distance from the centre of a unit disc at which a chord leaves a
+// share of the area on its far side: negative for more than half.
+func chordCut(share float64) float64 {
+	lo, hi := -1.0, 1.0
+	for range 40 {
+		mid := (lo + hi) / 2
+		if math.Acos(mid)-mid*math.Sqrt(1-mid*mid) > share*math.Pi {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2
+}
+
+func grillArea(g schedule.Grill) float64 {
+	if g.Kind == schedule.GrillBox {
+		return float64(g.Width) * float64(g.Depth)
+	}
+	return math.Pi / 4 * float64(g.Diameter) * float64(g.Diameter)
+}
+
+// outlineOf gives points on a piece: the corners of a rack, else sixteen on an ellipse.
+func outlineOf(p schedule.Piece, s schedule.Spot) [][2]float64 {
+	l, w := p.LengthM/2, p.WidthM/2
+	about := [][2]float64{{l, w}, {-l, w}, {-l, -w}, {l, -w}}
+	if !rack(p) {
+		about = nil
+		for i := range 16 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / 16)
+			about = append(about, [2]float64{l * cos, w * sin})
+		}
+	}
+	sin, cos := math.Sincos(s.AngleDeg * math.Pi / 180)
+	for i, q := range about {
+		about[i] = [2]float64{s.XM + q[0]*cos - q[1]*sin, s.YM + q[0]*sin + q[1]*cos}
+	}
+	return about
+}
+
+// rack tells a rectangle from an ellipse by its area.
+func rack(p schedule.Piece) bool { return p.AreaM2 > 0.9*p.LengthM*p.WidthM }
+
+// overlap tells whether two pieces share a part of the grate, by their outlines drawn
+// in a little, so that touching neighbours do not count.
+func overlap(a schedule.Piece, sa schedule.Spot, b schedule.Piece, sb schedule.Spot) bool {
+	return touches(a, sa, b, sb) || touches(b, sb, a, sa)
+}
+
+func touches(a schedule.Piece, sa schedule.Spot, b schedule.Piece, sb schedule.Spot) bool {
+	sin, cos := math.Sincos(-sb.AngleDeg * math.Pi / 180)
+	for _, q := range append(outlineOf(a, sa), [2]float64{sa.XM, sa.YM}) {
+		dx, dy := q[0]-sb.XM, q[1]-sb.YM
+		u, v := (dx*cos-dy*sin)/(0.46*b.LengthM), (dx*sin+dy*cos)/(0.46*b.WidthM)
+		if rack(b) && math.Abs(u) < 1 && math.Abs(v) < 1 || !rack(b) && u*u+v*v < 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// spot finds where a piece lies in a phase, if it has found a place.
+func spot(p schedule.Piece, phase int) (schedule.Spot, bool) {
+	for _, s := range p.Spots {
+		if s.Phase == phase {
+			return s, true
+		}
+	}
+	return schedule.Spot{}, false
+}

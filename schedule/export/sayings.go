@@ -1,0 +1,119 @@
+package export
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/cookday/schedule"
+)
+
+// holdLines says the chosen hold of each dish, and the others that would do.
+func (v *view) holdLines() []string {
+	var lines []string
+	for _, d := range v.Dishes {
+		for _, h := range d.Holds {
+			text := v.dish(d.ID) + ", " + phrase(h.Method)
+			if !h.Chosen {
+				text += " (would do as well)"
+			}
+			text += ": " + sentence(h.Text)
+			if h.LimitMinutes > 0 && !h.Until.IsZero() {
+				text += " No longer than until " + v.clockBy(h.Until, v.ServeAt) + "."
+			}
+			lines = append(lines, text)
+		}
+	}
+	return lines
+}
+
+// finding names the dishes it is about where its text does not.
+func (v *view) finding(f schedule.Finding) string {
+	text := sentence(f.Text)
+	var missing []string
+	for _, id := range f.Dishes {
+		if !strings.Contains(strings.ToLower(text), strings.ToLower(v.dish(id))) {
+			missing = append(missing, id)
+		}
+	}
+	if len(missing) > 0 {
+		text = v.dishNames(f.Dishes) + ": " + text
+	}
+	return text
+}
+
+// remedy says what to change, what it costs and what the day is like then.
+func (v *view) remedy(r schedule.Remedy) string {
+	text := sentence(r.Text)
+	if r.Price != "" {
+		text += " " + sentence(r.Price)
+	}
+	var then []string
+	if r.LightAt != nil {
+		then = append(then, "light at "+v.clockBy(*r.LightAt, v.ServeAt))
+	}
+	if !r.ServeAt.IsZero() {
+		then = append(then, "eat at "+v.clockBy(r.ServeAt, v.ServeAt))
+	}
+	if r.Chance > 0 {
+		then = append(then, percent(r.Chance)+" sure")
+	}
+	if len(then) > 0 {
+		text += " Then: " + strings.Join(then, ", ") + "."
+	}
+	return text
+}
+
+// shoppingList says food, fuel and tools, a line each.
+func (v *view) shoppingList() []string {
+	var lines []string
+	for _, m := range v.menuItems() {
+		line := m.Name
+		if m.Portion != "" {
+			line += ": " + m.Portion
+		}
+		lines = append(lines, line)
+	}
+	if v.Fuel != nil {
+		lines = append(lines, v.fuel())
+	}
+	return append(lines, "Have ready: "+v.tools()+".")
+}
+
+// fuel says what to buy; smoking wood is added where the planner's words leave it out.
+func (v *view) fuel() string {
+	text := sentence(v.Fuel.Text)
+	if n := v.Fuel.Chunks; n > 0 && !strings.Contains(text, "chunk") {
+		text += fmt.Sprintf(" Chunks of smoking wood: %d.", n)
+	}
+	return text
+}
+
+// howTo says how to lay a fire and set its vents, where no step does.
+func (v *view) howTo(f schedule.Phase) string {
+	build, vents := sentence(f.Build), sentence(f.Vents)
+	for _, s := range v.Steps {
+		if s.Kind == schedule.StepChangeFire && s.Phase == f.Number || strings.Contains(s.Text, clean(f.Build)) {
+			build = ""
+		}
+		if strings.Contains(strings.ToLower(s.Text), strings.ToLower(strings.TrimRight(clean(f.Vents), "."))) {
+			vents = ""
+		}
+	}
+	return strings.TrimSpace(build + " " + vents)
+}
+
+// fire says band, level, layout and times of a phase in a sentence. The gauge is
+// named in the low band only: elsewhere it says too little (common practice, no source).
+func (v *view) fire(f schedule.Phase) string {
+	text := fmt.Sprintf("%s, %s at the grate", capital(clean(f.Band))+" band", v.grate(f.LevelC))
+	if f.Band == "low" && f.GaugeC > 0 {
+		text += ", the lid gauge near " + v.grate(f.GaugeC)
+	}
+	if f.Layout != "" {
+		text += "; coals: " + layoutWords(clean(f.Layout))
+	}
+	return text + "; " + v.span(f.From, f.To) + "."
+}
+
+// closing goes under every sheet.
+const closing = "Times are predictions: the thermometer in the thickest part decides, and local rules on food and fire come first."

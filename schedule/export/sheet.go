@@ -1,0 +1,170 @@
+package export
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"example.com/cookday/schedule"
+)
+
+//go:embed sheet.html.tmpl
+var sheetHTML string
+
+//go:embed sheet.css
+var sheetCSS string
+
+var sheetTemplate = template.Must(template.New("sheet").Parse(sheetHTML))
+
+// Sheet writes the cook sheet: one HTML page that needs no script and asks for
+// nothing else, to read on a phone and to print. The error names an unknown time
+// zone or is that of the writer.
+func Sheet(w io.Writer, p schedule.Plan, o Options) error {
+	v, err := look(p, o.Now)
+	if err != nil {
+		return err
+	}
+	data, err := v.sheet()
+	if err != nil {
+		return err
+	}
+	var b bytes.Buffer
+	if err := sheetTemplate.Execute(&b, data); err != nil {
+		return err
+	}
+	_, err = io.WriteString(w, b.String())
+	return err
+}
+
+// sheetData is what the template shows: texts only, which it escapes; style and
+// pictures are our own and escaped already.
+type sheetData struct {
+	Title, EatAt, LightAt, Sure, Now, Revision, TZ, Closing string
+
+	Feasible                                              bool
+	Menu                                                  []menuItem
+	Dangers, Changes, Shopping, Holds, Findings, Remedies []string
+	Cautions                                              []string
+	Fires                                                 []string
+	Days                                                  []dayData
+	Pictures                                              []template.HTML
+	Style                                                 template.CSS
+}
+
+type menuItem struct{ Name, Portion string }
+
+type dayData struct {
+	Title string
+	Rows  []rowData
+}
+
+type rowData struct {
+	Remark, Time, Kind, Text, Window, Change string
+	Attended, Done, Quiet                    bool
+}
+
+func (v *view) sheet() (sheetData, error) {
+	first, rest := v.bySeverity()
+	apart := isolator(v.Dishes)
+	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
+		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(),
+		Style: template.CSS(sheetCSS + pictureCSS)}
+	if v.LightAt != nil {
+		d.LightAt = v.clock(*v.LightAt) + " on " + v.day(*v.LightAt)
+	}
+	if !v.now.IsZero() {
+		d.Now = v.clock(v.now) + " on " + v.day(v.now)
+	}
+	if v.Revision > 0 {
+		d.Revision = fmt.Sprint(v.Revision)
+	}
+	for _, c := range v.Changes {
+		d.Changes = append(d.Changes, strings.TrimSpace(sentence(c.Text)+" "+sentence(c.Why)))
+	}
+	for _, f := range v.Findings {
+		d.Findings = append(d.Findings, v.finding(f))
+	}
+	for _, r := range v.Remedies {
+		d.Remedies = append(d.Remedies, v.remedy(r))
+	}
+	for _, f := range v.Phases {
+		d.Fires = append(d.Fires, strings.TrimSpace(v.fire(f)+" "+v.howTo(f)))
+	}
+	d.Days = v.dayRows(apart)
+	for _, texts := range [][]string{d.Dangers, d.Changes, d.Shopping, d.Holds, d.Findings, d.Remedies, d.Cautions} {
+		for i, text := range texts {
+			texts[i] = unbroken(apart.Replace(text))
+		}
+	}
+	d.EatAt, d.Sure = apart.Replace(d.EatAt), apart.Replace(d.Sure)
+	for i, m := range d.Menu {
+		d.Menu[i].Name = isolated(m.Name)
+	}
+	if !v.Feasible {
+		return d, nil
+	}
+	var err error
+	d.Pictures, err = v.sheetPictures()
+	return d, err
+}
+
+func (v *view) dayRows(apart *strings.Replacer) []dayData {
+	var days []dayData
+	for _, day := range v.agenda(0) {
+		rows := make([]rowData, len(day.entries))
+		for i, e := range day.entries {
+			rows[i] = rowData{Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(apart.Replace(e.text)), Window: e.window, Change: apart.Replace(e.change),
+				Attended: e.step.Attended, Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
+		}
+		days = append(days, dayData{Title: day.title, Rows: rows})
+	}
+	return days
+}
+
+// sheetPictures draws the timeline, the curves if there are any, and each fire.
+func (v *view) sheetPictures() ([]template.HTML, error) {
+	var pictures []template.HTML
+	draw := func(picture func(io.Writer) error) error {
+		var b strings.Builder
+		err := picture(&b)
+		pictures = append(pictures, template.HTML(b.String()))
+		return err
+	}
+	if err := draw(func(w io.Writer) error { return v.timeline(w, "t-", false) }); err != nil {
+		return nil, err
+	}
+	if HasCurves(v.Plan) {
+		if err := draw(func(w io.Writer) error { return v.curves(w, "c-", false) }); err != nil {
+			return nil, err
+		}
+	}
+	for _, f := range v.Phases {
+		for i, g := range v.sittings(f) {
+			id := fmt.Sprintf("g%d-%d-", f.Number, i+1)
+			if err := draw(func(w io.Writer) error { return v.oneSitting(w, f, g, id) }); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return pictures, nil
+}
+
+func cautionTexts(cautions []schedule.Caution) []string {
+	texts := make([]string, len(cautions))
+	for i, c := range cautions {
+		texts[i] = sentence(c.Text)
+	}
+	return texts
+}
+
+// unbroken keeps numbers and their units on one line of a page.
+func unbroken(text string) string {
+	words := glued(strings.Fields(text))
+	for i, word := range words {
+		words[i] = strings.ReplaceAll(word, " ", "\u00a0")
+	}
+	return strings.Join(words, " ")
+}
