@@ -129,11 +129,15 @@ func earlier(a, b time.Time) time.Time {
 	return a
 }
 
+// refuelMinutes is the work of a refuel, which must be over when quiet hours begin
+// (assumption).
+const refuelMinutes = 5
+
 // untended are the quiet hours within a phase, in minutes from its beginning.
 func (d *day) untended(from, to time.Time) []fire.Span {
 	var out []fire.Span
 	for _, q := range d.quietIntervals() {
-		a, b := q.From.Sub(from).Minutes(), q.To.Sub(from).Minutes()
+		a, b := q.From.Sub(from).Minutes()-refuelMinutes, q.To.Sub(from).Minutes()
 		if b > 0 && a < to.Sub(from).Minutes() {
 			out = append(out, fire.Span{FromMinute: math.Max(a, 0), ToMinute: b})
 		}

@@ -56,7 +56,7 @@ func (d *day) noteHolds(all []*placed) {
 			continue
 		}
 		d.find(Finding{
-			Code: "hold-short", Severity: Warning, Path: p.it.path("hold"), Dishes: []string{p.it.dish.ID},
+			Code: codeHoldShort, Severity: Warning, Path: p.it.path("hold"), Dishes: []string{p.it.dish.ID},
 			Text: fmt.Sprintf("On a fast day %s is done at %s and can wait until about %s, not until %s. A warm oven, an insulated box, or putting it on later once you see how it goes would help.",
 				p.it.dish.Name, localClock(d.at(p.on-p.way.total().early)), localClock(d.at(p.on-p.way.total().early-limit)), localClock(d.at(float64(p.it.serve)))),
 		})
