@@ -14,9 +14,9 @@ func cutsCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "cuts [NAME]",
 		Short: "List the cuts, or show one",
-		Long: `cuts lists every cut of the catalogue; with a name it shows what is known of that
-cut: its doneness, rest, wrap and places on the grate, and where the figures come
-from.`,
+		Long: `cuts lists every cut of the catalogue; with a name it shows what is known of
+that cut: its doneness, rest, wrap and places on the grate, and where the
+figures come from.`,
 		Example: "  cookday cuts\n  cookday cuts brisket",
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) > 1 {
@@ -48,7 +48,7 @@ from.`,
 			})
 		},
 	}
-	cmd.Flags().StringVarP(&format, "format", "f", formatText, "text or json")
+	cmd.Flags().StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	complete(cmd, "format", formatText, formatJSON)
 	return cmd
 }

@@ -16,7 +16,7 @@ const estimateMark = "~"
 // listCuts prints a row a cut.
 func listCuts(w io.Writer, cuts []cut.Cut, columns int) error {
 	table := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(table, "  name\twhat it is\tusual piece\tdone at")
+	fmt.Fprintln(table, "  name\twhat it is\ta piece\ttaken off at")
 	for _, c := range cuts {
 		mark := " "
 		if c.Estimate {
@@ -24,7 +24,7 @@ func listCuts(w io.Writer, cuts []cut.Cut, columns int) error {
 		}
 		done := "by the clock"
 		if d, ok := c.DefaultDoneness(); ok {
-			done = unit.US.Core(unit.Temperature(d.CoreC)) + ", " + d.Name
+			done = unit.US.Core(unit.Temperature(d.CoreC))
 		}
 		fmt.Fprintf(table, "%s %s\t%s\t%s\t%s\n", mark, c.Name, c.Title, unit.US.Mass(unit.Mass(c.Typical)), done)
 	}
@@ -34,7 +34,7 @@ func listCuts(w io.Writer, cuts []cut.Cut, columns int) error {
 	p := page{columns: columns}
 	p.line("")
 	p.item(estimateMark+" ", "size and make-up are an estimate that was never compared with a cook.")
-	p.item("", "cookday cuts NAME says more of one.")
+	p.item("", "Taken off at: the habit of cooks, for some cuts below the published minimum. cookday cuts NAME says more of one.")
 	_, err := io.WriteString(w, p.String())
 	return err
 }

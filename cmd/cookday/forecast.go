@@ -13,23 +13,23 @@ import (
 
 // inquiryHelp explains the fields of an inquiry, which are the flags of forecast.
 var inquiryHelp = map[string]string{
-	"air":         "air temperature outside: \"70 F\"",
-	"altitude":    "height above the sea: \"5200 ft\"",
-	"count":       "pieces; the slowest of them counts",
-	"cut":         "what it is; cookday cuts lists them",
-	"finish":      "sear, to sear at the end",
-	"grate":       "temperature beside the meat: \"250 F\"",
-	"humidity":    "of the air outside: \"50 %\"",
-	"layout":      "how the coals lie: banked, ring, two-zone, spread or heap",
-	"prep":        "injected, stuffed, rolled, tenderised, brined; several with commas",
-	"probability": "chances from 0.01 to 0.99 to give the minutes for: 0.5,0.95",
-	"start":       "core temperature when it goes on: \"38 F\", or frozen",
-	"target":      "core temperature at take-off: \"203 F\", final@130F for the peak, or a doneness of the cut",
-	"thickness":   "as measured: \"1.5 in\"",
-	"units":       "us or metric, for the text",
-	"water-pan":   "a pan of water under the meat",
-	"weight":      "of one piece: \"12 lb\"",
-	"wrap":        "none, habit, foil, foil@150F, paper@160F, foil@4h (default: habit)",
+	"air":         "`temperature` outside: \"70 F\"",
+	"altitude":    "`height` above the sea: \"5200 ft\"",
+	"count":       "`pieces`; the slowest of them counts",
+	"cut":         "`name` in the catalogue; cookday cuts lists them",
+	"finish":      "`way` to finish: sear",
+	"grate":       "`temperature` beside the meat: \"250 F\"",
+	"humidity":    "`share` of what the air outside can hold: \"50 %\"",
+	"layout":      "`layout` of the coals: banked, ring, two-zone, spread or heap",
+	"prep":        "`words` with commas: injected, stuffed, rolled, tenderised, brined",
+	"probability": "`chances` to give the minutes for: 0.5,0.95",
+	"start":       "core `temperature` when it goes on: \"38 F\", or frozen",
+	"target":      "core `temperature` at take-off: \"203 F\", a doneness of the cut, or final@130F for the peak while it rests",
+	"thickness":   "`length` as measured: \"1.5 in\"",
+	"units":       "`system` of the text: us or metric",
+	"water-pan":   "a pan of water stands under the meat",
+	"weight":      "`weight` of one piece: \"12 lb\"",
+	"wrap":        "`wrap`: none, habit, foil, foil@150F, paper@160F, foil@4h (what the cut's habit is, if not given)",
 }
 
 func forecastCommand() *cobra.Command {
@@ -37,10 +37,10 @@ func forecastCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "forecast --cut NAME --weight WEIGHT",
 		Short: "Say how long one piece takes, without a schedule",
-		Long: `forecast says when one piece of meat reaches what, in minutes from putting it on,
-as the 10th, 50th and 90th percentile: one cook in ten is faster than early, one
-in ten slower than late. A piece that never gets there is an answer too.`,
-		Example: `  cookday forecast --cut brisket --weight "12 lb" --grate "250 F" --wrap foil@150F
+		Long: `forecast says when one piece of meat reaches what, in minutes from putting it
+on, as the 10th, 50th and 90th percentile: one cook in ten is faster than early,
+one in ten slower than late. A piece that never gets there is an answer too.`,
+		Example: `  cookday forecast --cut brisket --weight "12 lb" --wrap foil@150F
   cookday forecast --cut burger --weight "6 oz" --format json`,
 		Args: operands(),
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -66,11 +66,14 @@ in ten slower than late. A piece that never gets there is an answer too.`,
 	}
 	f := cmd.Flags()
 	for _, name := range schedule.InquiryFields() {
+		if name == "water-pan" {
+			f.Bool(name, false, inquiryHelp[name])
+			continue
+		}
 		f.String(name, "", inquiryHelp[name])
 	}
-	f.Lookup("water-pan").NoOptDefVal = "true"
-	f.StringVarP(&format, "format", "f", formatText, "text or json")
-	f.StringVarP(&out, "out", "o", "", "file to write, instead of standard output")
+	f.StringVarP(&format, "format", "f", formatText, "`format`: text or json")
+	f.StringVarP(&out, "out", "o", "", "`file` to write, instead of standard output")
 	complete(cmd, "format", formatText, formatJSON)
 	completeBy(cmd, "cut", completeCuts)
 	complete(cmd, "layout", "banked", "ring", "two-zone", "spread", "heap")

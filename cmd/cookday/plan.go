@@ -31,7 +31,7 @@ and what would help.`,
 		},
 	}
 	s.addFlags(cmd)
-	cmd.Flags().StringVar(&s.now, "now", "", "time to mark as now: 14:30, 2027-07-03T14:30 or RFC 3339")
+	cmd.Flags().StringVar(&s.now, "now", "", "`time` to mark as now: 14:30, 2027-07-03T14:30 or RFC 3339")
 	return cmd
 }
 

@@ -18,11 +18,15 @@ decides.
 
 Exit codes: 0 fine, 1 the day cannot be done as asked (the plan that says why is
 printed), 2 bad input, 3 a fault of this program or of the machine.`,
+		Args: noSuchCommand,
+
 		SilenceErrors: true, // report prints them, one a line
 		SilenceUsage:  true,
-		Args:          noSuchCommand,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+
+		SuggestionsMinimumDistance: 2, // letters
+		RunE:                       func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", usualColumns)))
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usage("%s: %s; see %s --help", cmd.CommandPath(), err, cmd.CommandPath())
 	})
@@ -37,9 +41,9 @@ func noSuchCommand(cmd *cobra.Command, args []string) error {
 	}
 	hint := ""
 	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
-		hint = fmt.Sprintf("; did you mean %s?", strings.Join(near, " or "))
+		hint = fmt.Sprintf(" did you mean %s?", strings.Join(near, " or "))
 	}
-	return usage("%s: is no command of cookday%s; see cookday --help", args[0], hint)
+	return usage("%s: is no command of cookday;%s see cookday --help", args[0], hint)
 }
 
 // operands asks for exactly these arguments, named as the help names them.

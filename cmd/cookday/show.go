@@ -38,11 +38,11 @@ var suffixes = map[string]string{".txt": formatText, ".json": formatJSON, ".csv"
 
 func (s *show) addFlags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVarP(&s.format, "format", "f", "", "text, json, csv, ics, svg or html (default: what the name of --out ends in, else text)")
-	f.StringVarP(&s.out, "out", "o", "", "file to write, instead of standard output")
-	f.StringVar(&s.picture, "picture", export.PictureTimeline, "with svg: timeline, curves or grate")
-	f.StringVar(&s.table, "table", export.TableSteps, "with csv: steps or dishes")
-	f.IntVar(&s.brief, "brief", 0, "with text: only the next so many steps (5 if no number is given)")
+	f.StringVarP(&s.format, "format", "f", "", "`format`: text, json, csv, ics, svg or html (if not given: as the name of --out ends, else text)")
+	f.StringVarP(&s.out, "out", "o", "", "`file` to write, instead of standard output")
+	f.StringVar(&s.picture, "picture", export.PictureTimeline, "`picture` with svg: timeline, curves or grate")
+	f.StringVar(&s.table, "table", export.TableSteps, "`table` with csv: steps or dishes")
+	f.IntVar(&s.brief, "brief", 0, "with text: only the next `steps`, five if no number is given")
 	f.Lookup("brief").NoOptDefVal = "5"
 	complete(cmd, "format", planFormats...)
 	complete(cmd, "picture", export.PictureTimeline, export.PictureCurves, export.PictureGrate)

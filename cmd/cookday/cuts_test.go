@@ -1,0 +1,55 @@
+package main
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule/cut"
+)
+
+func TestCutsListsAll(t *testing.T) {
+	out := mustRun(t, "", "cuts")
+	for _, c := range cut.All() {
+		mark := "  "
+		if c.Estimate {
+			mark = "~ "
+		}
+		if !strings.Contains(out, "\n"+mark+c.Name+" ") {
+			t.Errorf("%s is missing or not marked %q", c.Name, mark)
+		}
+	}
+}
+
+func TestCutShowsWhatACookWantsToKnow(t *testing.T) {
+	out := mustRun(t, "", "cuts", "brisket")
+	// The catalogue's own figures: what is tested is that they are shown.
+	for _, want := range []string{"203 F (95 °C)", "12 lb (5.4 kg)", "in foil", "150 F (66 °C)", "low band", "at least 30 min", "no source"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is not in\n%s", want, out)
+		}
+	}
+	if out := mustRun(t, "", "cuts", "duck"); !strings.Contains(out, "estimate") {
+		t.Errorf("an estimate is not called one:\n%s", out)
+	}
+	for _, c := range cut.All() {
+		mustRun(t, "", "cuts", c.Name)
+	}
+}
+
+func TestCutsJSON(t *testing.T) {
+	var all []map[string]any
+	if err := json.Unmarshal([]byte(mustRun(t, "", "cuts", "--format", "json")), &all); err != nil || len(all) != len(cut.All()) {
+		t.Errorf("%d cuts, %v", len(all), err)
+	}
+	var one struct {
+		Name     string
+		Doneness []struct {
+			CoreC   float64 `json:"core_c"`
+			Default bool
+		}
+	}
+	if err := json.Unmarshal([]byte(mustRun(t, "", "cuts", "brisket", "--format", "json")), &one); err != nil || one.Name != "brisket" || len(one.Doneness) != 3 {
+		t.Errorf("%+v, %v", one, err)
+	}
+}
