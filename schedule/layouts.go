@@ -1,0 +1,50 @@
+package schedule
+
+import "example.com/cookday/schedule/internal/fire"
+
+// Layout says how coals may lie, for what, and how to build that.
+type Layout struct {
+	Name         string       `json:"name"` // banked, ring, two-zone, spread, heap
+	Band         string       `json:"band"` // of its lowest level
+	MinC         float64      `json:"min_c"`
+	MaxC         float64      `json:"max_c"`
+	Zones        []LayoutZone `json:"zones"`
+	Use          string       `json:"use"`
+	Build        string       `json:"build"`
+	TopVent      float64      `json:"top_vent"`    // share open to start from
+	BottomVent   float64      `json:"bottom_vent"` // share open to start from
+	LidOff       bool         `json:"lid_off,omitempty"`
+	SetupMinutes int          `json:"setup_minutes"` // from the light until the grate is at its level
+	Becomes      []string     `json:"becomes"`       // what it can be turned into
+	LitTopUps    bool         `json:"lit_top_ups"`   // coals added later must be lit
+}
+
+// LayoutZone is a zone as a share of the grate. LiftK is how much hotter than
+// the level its air is, K.
+type LayoutZone struct {
+	Name   string  `json:"name"`
+	Share  float64 `json:"share"`
+	LiftK  float64 `json:"lift_k,omitempty"`
+	Direct bool    `json:"direct,omitempty"`
+}
+
+// Layouts lists the layouts of charcoal, coolest first. Figures are common
+// practice, no source.
+func Layouts() []Layout {
+	var out []Layout
+	for _, d := range fire.Layouts() {
+		l := Layout{
+			Name: string(d.Layout), Band: d.Band, MinC: d.MinC, MaxC: d.MaxC, Use: d.Use, Build: d.Build,
+			TopVent: d.OpenTop, BottomVent: d.OpenBottom, LidOff: d.LidOff, SetupMinutes: d.LightMinutes + d.WarmMinutes,
+			Becomes: []string{}, LitTopUps: d.LitTopUps,
+		}
+		for _, z := range d.Zones {
+			l.Zones = append(l.Zones, LayoutZone{Name: z.Name, Share: z.Share, LiftK: z.LiftK(), Direct: z.Direct})
+		}
+		for _, b := range d.Becomes {
+			l.Becomes = append(l.Becomes, string(b))
+		}
+		out = append(out, l)
+	}
+	return out
+}
