@@ -94,11 +94,12 @@ func (p *placed) readiness() readiness {
 }
 
 // assemble writes the solved day as a plan.
-func (d *day) assemble(a arrangement) Plan {
+func (d *day) assemble(a arrangement) Plan { return d.write(a, d.place(a)) }
+
+func (d *day) write(a arrangement, all []*placed) Plan {
 	p := d.blankPlan()
 	p.Feasible = true
 	p.Solution = solutionOf(a.solution)
-	all := d.place(a)
 	p.Phases = d.phases(a, all)
 	p.Fuel = d.fuel(p.Phases)
 	p.Dishes = d.dishes(all, a)

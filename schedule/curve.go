@@ -18,6 +18,9 @@ func (d *day) curve(p *placed) []Point {
 		return nil
 	}
 	total := p.way.total()
+	if p.way.believed != nil {
+		return d.liveCurve(p)
+	}
 	model := heat.Curve{EveryS: math.Max(p.way.modelDone*60/(2*curvePoints), 15)}
 	in := heat.Grate(p.way.levelC, d.outdoors)
 	stages := []heat.Stage{{In: in}}
@@ -41,18 +44,19 @@ func (d *day) curve(p *placed) []Point {
 	return out
 }
 
-// sample reads a curve at an instant, in s, between its start and its end.
+// sample reads a curve that has its first point at its start, at an instant in s;
+// beyond its last point it is endC.
 func sample(c heat.Curve, startC, endC, atS float64) float64 {
 	i := atS / c.EveryS
 	k := int(i)
 	at := func(k int) float64 {
 		switch {
-		case k <= 0:
+		case k < 0:
 			return startC
-		case k > len(c.Points):
+		case k >= len(c.Points):
 			return endC
 		}
-		return c.Points[k-1].CoreC
+		return c.Points[k].CoreC
 	}
 	return at(k) + (i-float64(k))*(at(k+1)-at(k))
 }

@@ -44,6 +44,9 @@ type way struct {
 	held          bool     // state is set
 	modelWrap     float64  // minutes to the wrap and to take-off at the model's own pace
 	modelDone     float64
+
+	believed *belief // of a piece that is on the grate in a revision, with its course so far
+	course   *course
 }
 
 func (w way) total() pace { return w.first.plus(w.second) }

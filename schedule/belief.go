@@ -1,0 +1,209 @@
+package schedule
+
+import (
+	"math"
+)
+
+// What a reading of the core is off by. Two degrees Fahrenheit are the probe's
+// and its place (common practice, no source). Between 135 and 175 F the model
+// itself is off by eight: its plateau is a ramp, real ones are flatter (from a
+// university demonstration of the stall, where it ends 8 F high after 6 h).
+const (
+	probeErrorK = 2 / 1.8
+	stallErrorK = 8 / 1.8
+	stallEdgeK  = 6 // the model's error fades over so much on either side (assumption)
+)
+
+var stallLowC, stallHighC = celsius(135), celsius(175)
+
+// Assumptions on what many readings are worth.
+const (
+	// independentMinutes: the model's error and the probe's place last. Readings
+	// closer than this tell in part the same thing, and count in part.
+	independentMinutes = 60
+	// outlierShare of the readings that no detector has found out are wrong all the
+	// same, by anything up to outlierRangeK.
+	outlierShare  = 0.02
+	outlierRangeK = 80
+	// paceDrift is by how much the mean pace up to an earlier reading may differ
+	// from that up to the last one, as a share of the dish's own spread.
+	paceDrift = 0.5
+)
+
+// The grids: paths that are simulated, points of the logarithm of the pace, and
+// points of the grate's error in standard deviations.
+const (
+	pathCount  = 25
+	paceCount  = 161
+	pathReach  = 3.6 // standard deviations
+	grateCount = 15
+	grateReach = 3.0
+)
+
+// belief is what is believed of the pace of one piece: weights over the
+// logarithm of its pace, and the model's path at each.
+type belief struct {
+	spread spread // before any reading
+	stalls bool   // the cut has a stall
+	ratio  float64
+	paths  []path
+	xs     []float64
+	chance []float64 // of each x; adds up to 1
+	like   []float64 // likelihood of the readings at each x
+	grate  float64   // mean and standard deviation of the grate's error, in
+	grateS float64   // its standard deviations; positive is cooler
+}
+
+// newBelief follows a course at all paces that may be.
+func newBelief(c *course, s spread, stalls bool) *belief {
+	b := &belief{spread: s, stalls: stalls, ratio: 1}
+	for i := range pathCount {
+		b.paths = append(b.paths, c.run(s.Median+s.S*pathReach*(2*float64(i)/(pathCount-1)-1)))
+	}
+	low, high := b.paths[0].lnf, b.paths[pathCount-1].lnf
+	for i := range paceCount {
+		b.xs = append(b.xs, low+(high-low)*float64(i)/(paceCount-1))
+	}
+	return b
+}
+
+// between reads a figure of the paths at x, linear in the logarithm of the pace.
+func (b *belief) between(x float64, of func(*path) float64) float64 {
+	low, high := b.paths[0].lnf, b.paths[len(b.paths)-1].lnf
+	i := (x - low) / (high - low) * float64(len(b.paths)-1)
+	k := min(max(int(i), 0), len(b.paths)-2)
+	share := math.Min(math.Max(i-float64(k), 0), 1)
+	a, c := of(&b.paths[k]), of(&b.paths[k+1])
+	if math.IsInf(c, 1) && share > 0 || math.IsInf(a, 1) {
+		return math.Inf(1)
+	}
+	return a + share*(c-a)
+}
+
+// done and wrap are the minutes from the put-on at the pace exp(x).
+func (b *belief) done(x float64) float64 {
+	return math.Exp(b.between(x, func(p *path) float64 { return math.Log(p.done) }))
+}
+
+func (b *belief) wrap(x float64) float64 {
+	return b.between(x, func(p *path) float64 {
+		if math.IsNaN(p.wrap) {
+			return p.done
+		}
+		return p.wrap
+	})
+}
+
+// weigh works out the likelihood of readings at each pace. The readings are in
+// order and are those the paths were asked for.
+func (b *belief) weigh(readings []reading) {
+	b.like = make([]float64, len(b.xs))
+	if len(readings) == 0 {
+		for i := range b.like {
+			b.like[i] = 1
+		}
+		return
+	}
+	last := readings[len(readings)-1].minute
+	drift := paceDrift * b.spread.own()
+	logs := make([]float64, len(b.xs))
+	before := math.Inf(-1)
+	const dx = 0.02
+	for k, r := range readings {
+		if !r.counts() {
+			continue
+		}
+		worth := math.Min(1, (r.minute-before)/independentMinutes)
+		before = r.minute
+		core := func(x float64) float64 { return b.between(x, func(p *path) float64 { return p.cores[k] }) }
+		older := math.Sqrt(math.Max(1-r.minute/last, 0))
+		for i, x := range b.xs {
+			slope := (core(x+dx) - core(x-dx)) / (2 * dx)
+			s := math.Hypot(b.errorK(r.coreC), slope*drift*older)
+			z := (r.coreC - core(x)) / s
+			density := (1-outlierShare)*math.Exp(-z*z/2)/(s*math.Sqrt(2*math.Pi)) + outlierShare/outlierRangeK
+			logs[i] += worth * math.Log(density)
+		}
+	}
+	most := math.Inf(-1)
+	for _, l := range logs {
+		most = math.Max(most, l)
+	}
+	for i, l := range logs {
+		b.like[i] = math.Exp(l - most)
+	}
+}
+
+// errorK is the standard deviation of a reading against the model.
+func (b *belief) errorK(coreC float64) float64 {
+	if !b.stalls {
+		return probeErrorK
+	}
+	out := math.Max(math.Max(stallLowC-coreC, coreC-stallHighC), 0)
+	return math.Hypot(probeErrorK, stallErrorK*math.Max(1-out/stallEdgeK, 0))
+}
+
+// prior is the density at x for a known grate error g.
+func (b *belief) prior(x, g float64) float64 {
+	z := (x - b.spread.Median - b.spread.Grate*g) / b.spread.own()
+	return math.Exp(-z * z / 2)
+}
+
+// shareGrate joins what all pieces say about the error of their common grate
+// and gives each its chances. ratio is the standard deviation of that error as a
+// share of what it is without a thermometer on the grate. It returns mean and
+// standard deviation of the error, in standard deviations of an unmeasured one.
+func shareGrate(all []*belief, ratio float64) (mean, sd float64) {
+	gs, weight := make([]float64, grateCount), make([]float64, grateCount)
+	evidence := make([][]float64, len(all))
+	for k := range gs {
+		z := grateReach * (2*float64(k)/(grateCount-1) - 1)
+		gs[k], weight[k] = ratio*z, math.Exp(-z*z/2)
+	}
+	for d, b := range all {
+		b.ratio = ratio
+		evidence[d] = make([]float64, grateCount)
+		for k, g := range gs {
+			for i, x := range b.xs {
+				evidence[d][k] += b.prior(x, g) * b.like[i]
+			}
+			weight[k] *= evidence[d][k]
+		}
+	}
+	sum, square := 0.0, 0.0
+	for k, w := range weight {
+		sum, mean, square = sum+w, mean+w*gs[k], square+w*gs[k]*gs[k]
+	}
+	mean, square = mean/sum, square/sum
+	sd = math.Sqrt(math.Max(square-mean*mean, 0))
+	for d, b := range all {
+		b.chance = make([]float64, len(b.xs))
+		total := 0.0
+		for i, x := range b.xs {
+			for k, g := range gs {
+				if evidence[d][k] > 0 {
+					b.chance[i] += weight[k] / evidence[d][k] * b.prior(x, g) * b.like[i]
+				}
+			}
+			total += b.chance[i]
+		}
+		for i := range b.chance {
+			b.chance[i] /= total
+		}
+		b.grate, b.grateS = mean, sd
+	}
+	return mean, sd
+}
+
+// quantile is the logarithm of the pace that is not exceeded with a probability.
+func (b *belief) quantile(probability float64) float64 {
+	sum := 0.0
+	for i, c := range b.chance {
+		if sum+c >= probability {
+			step := b.xs[1] - b.xs[0]
+			return b.xs[i] + step*((probability-sum)/c-0.5)
+		}
+		sum += c
+	}
+	return b.xs[len(b.xs)-1]
+}

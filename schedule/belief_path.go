@@ -1,0 +1,151 @@
+package schedule
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/internal/heat"
+)
+
+// course is the day of one piece so far and as it is going on: what surrounds
+// it, in minutes from its put-on. A pace f runs through it f times slower than
+// the model does.
+type course struct {
+	body    heat.Body
+	past    []surround // from minute 0; the last one holds until now
+	now     float64    // minutes from the put-on
+	asked   []float64  // minutes at which the core is wanted
+	coming  []surround // timed, from now on: a fire that has to be rebuilt
+	ahead   heat.Surroundings
+	wrap    wrapAhead
+	targetC float64
+	everyS  float64 // between samples of the curve, at the model's own pace
+}
+
+// surround is what the piece feels from a minute on.
+type surround struct {
+	from float64
+	in   heat.Surroundings
+}
+
+// wrapAhead is a wrap that is still to come, at a core temperature or a minute.
+type wrapAhead struct {
+	in      heat.Surroundings // under the wrap
+	coreC   float64           // 0: by the minute
+	minute  float64
+	planned bool
+	waits   func(minute float64) float64 // to the end of quiet hours
+}
+
+// path is what the model makes of a course at one pace. Minutes are from the
+// put-on; done is +Inf where the core never gets there.
+type path struct {
+	lnf        float64
+	cores      []float64 // at the asked minutes
+	nowC       float64
+	wrap, done float64
+	end        heat.Sim // at the target, at the model's own pace
+	curve      heat.Curve
+}
+
+// longestAhead bounds, in minutes, what a piece may still take.
+const longestAhead = 48 * 60
+
+// run follows the course at the pace exp(lnf).
+func (c *course) run(lnf float64) path {
+	f := math.Exp(lnf)
+	p := path{lnf: lnf, wrap: math.NaN(), done: math.Inf(1)}
+	p.curve.EveryS = c.everyS
+	p.curve.Points = make([]heat.Point, 0, 2*curveSamples)
+	var s heat.Sim
+	s.StartWith(c.body, c.past[0].in, heat.Coarse)
+	for i, seg := range c.past {
+		until := c.now
+		if i+1 < len(c.past) {
+			until = math.Min(c.past[i+1].from, c.now)
+		}
+		if seconds := (until - seg.from) / f * 60; seconds > 0 {
+			s.Cook(heat.Recipe{Stages: []heat.Stage{{In: seg.in, AtMostS: seconds}}}, &p.curve)
+		}
+	}
+	p.nowC = s.CoreC()
+	p.cores = make([]float64, len(c.asked))
+	for i, at := range c.asked {
+		p.cores[i] = sample(p.curve, c.body.StartC, p.nowC, at/f*60)
+	}
+	if at, crossed := firstCrossing(p.curve, c.targetC); crossed {
+		p.done, p.end = at/60*f, s
+		return p
+	}
+	c.finish(&s, &p, f)
+	return p
+}
+
+// curveSamples is how many samples a path keeps, about.
+const curveSamples = 150
+
+// to runs in the given surroundings to a core temperature, or for at most limitS.
+func (p *path) to(s *heat.Sim, in heat.Surroundings, coreC, limitS float64) bool {
+	return s.Cook(heat.Recipe{Stages: []heat.Stage{{In: in}}, TargetC: coreC, LimitS: limitS}, &p.curve).Status == heat.Reached
+}
+
+// finish runs from now to the target.
+func (c *course) finish(s *heat.Sim, p *path, f float64) {
+	arrived := func() { p.done, p.end = s.ElapsedS()/60*f, *s }
+	for i := 0; i+1 < len(c.coming); i++ {
+		seconds := (c.coming[i+1].from - c.coming[i].from) / f * 60
+		stage := heat.Stage{In: c.coming[i].in, AtMostS: seconds}
+		if s.Cook(heat.Recipe{Stages: []heat.Stage{stage}, TargetC: c.targetC}, &p.curve).Status == heat.Reached {
+			arrived()
+			return
+		}
+	}
+	in := c.ahead
+	if c.wrap.planned {
+		if !c.toWrap(s, p, f) {
+			return
+		}
+		in = c.wrap.in
+	}
+	if p.to(s, in, c.targetC, longestAhead*60) {
+		arrived()
+	}
+}
+
+// toWrap runs to the wrap; false if the cook ends before it.
+func (c *course) toWrap(s *heat.Sim, p *path, f float64) bool {
+	at := c.now
+	switch {
+	case c.wrap.coreC == 0:
+		at = math.Max(c.wrap.minute, c.now)
+	case s.CoreC() < c.wrap.coreC:
+		if !p.to(s, c.ahead, math.Min(c.wrap.coreC, c.targetC), longestAhead*60) {
+			return false
+		}
+		at = s.ElapsedS() / 60 * f
+	}
+	at = c.wrap.waits(at)
+	if wait := at/f*60 - s.ElapsedS(); wait > 1 {
+		stage := heat.Stage{In: c.ahead, AtMostS: wait}
+		if s.Cook(heat.Recipe{Stages: []heat.Stage{stage}, TargetC: c.targetC}, &p.curve).Status == heat.Reached {
+			p.done, p.end = s.ElapsedS()/60*f, *s
+			return false
+		}
+	}
+	p.wrap = at
+	return true
+}
+
+// firstCrossing is when, in s, a curve first comes to a core temperature.
+func firstCrossing(c heat.Curve, coreC float64) (float64, bool) {
+	for i, p := range c.Points {
+		if p.CoreC < coreC {
+			continue
+		}
+		if i == 0 {
+			return p.AtS, true
+		}
+		a := c.Points[i-1]
+		return a.AtS + (coreC-a.CoreC)/(p.CoreC-a.CoreC)*(p.AtS-a.AtS), true
+	}
+	return 0, false
+}

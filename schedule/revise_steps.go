@@ -1,0 +1,232 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"time"
+)
+
+// steps are those of the whole day: what is done where and when it was done,
+// what is due and has not been said to be done at now, the rest as arranged.
+func (v *revision) steps(p *Plan, l left) []Step {
+	fresh := v.day.stepsFor(p, l)
+	before := map[string]Step{}
+	for _, s := range v.first.Steps {
+		before[s.ID] = s
+	}
+	seen := map[string]bool{}
+	var out []Step
+	for _, s := range fresh {
+		seen[s.ID] = true
+		out = append(out, v.settled(s, before[s.ID], l))
+	}
+	for _, s := range v.first.Steps { // done, and no part of the day as it is arranged now
+		if !seen[s.ID] && !s.At.After(v.now) && v.wasDone(s) {
+			s.Done = true
+			out = append(out, s)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		if !a.At.Equal(b.At) {
+			return a.At.Before(b.At)
+		}
+		if a.Done != b.Done {
+			return a.Done
+		}
+		return stepRank[a.Kind] < stepRank[b.Kind]
+	})
+	return out
+}
+
+// stepsFor lists the steps of an arrangement under the ids of a plan.
+func (d *day) stepsFor(p *Plan, l left) []Step { return d.steps(p, l.a, l.all) }
+
+// settled is a step as the log and the clock leave it.
+func (v *revision) settled(s, before Step, l left) Step {
+	if at, ok := v.fact(s, l); ok {
+		s.At, s.Window, s.Done = at, fixedWindow(at), true
+		return s
+	}
+	if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
+		before.Done = true
+		return before
+	}
+	if s.At.Before(v.now) {
+		s.At = v.now
+	}
+	s.Window = s.Window.notBefore(v.now)
+	if s.At.Before(s.Window.Early) {
+		s.At = s.Window.Early
+	}
+	return s
+}
+
+func (w Window) notBefore(t time.Time) Window {
+	return Window{Early: later(w.Early, t), Expected: later(w.Expected, t), Late: later(w.Late, t)}
+}
+
+func later(a, b time.Time) time.Time {
+	if a.Before(b) {
+		return b
+	}
+	return a
+}
+
+// fact is when the log says that a step was done.
+func (v *revision) fact(s Step, l left) (time.Time, bool) {
+	if s.Dish == "" {
+		return v.fireFact(s)
+	}
+	a := l.of(s.Dish, s.Batch)
+	if a == nil {
+		return time.Time{}, false
+	}
+	switch s.Kind {
+	case StepPutOn:
+		return a.on.at, a.on.set
+	case StepWrap:
+		return a.wrap.at, a.wrap.set && a.wrap.logged
+	case StepTakeOff, StepRest:
+		return a.off.at, a.off.set && a.off.logged
+	case StepBox, StepToOven, StepHold:
+		return a.boxed.at, a.boxed.set
+	case StepStallBegins, StepStallEnds:
+		return a.firstAt(s.CoreC, v.now)
+	}
+	return time.Time{}, false
+}
+
+// of is the batch of a dish.
+func (l left) of(dish string, number int) *afoot {
+	for i, p := range l.all {
+		if p.it.dish.ID == dish && p.number == number {
+			return l.bound[i]
+		}
+	}
+	return nil
+}
+
+// firstAt is when a believed reading first showed a core temperature.
+func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
+	for _, r := range a.readings {
+		if r.counts() && r.coreC >= coreC {
+			return a.on.at.Add(minutes(r.minute)).Truncate(time.Minute), true
+		}
+	}
+	return time.Time{}, false
+}
+
+// fireFact is when the fire was lit, and when fuel was added for the first time,
+// the second and so on.
+func (v *revision) fireFact(s Step) (time.Time, bool) {
+	want, refuels := 0, 0
+	if s.Kind == StepRefuel {
+		for _, f := range v.first.Steps {
+			if f.Kind == StepRefuel {
+				if want++; f.ID == s.ID {
+					break
+				}
+			}
+		}
+	}
+	for _, e := range v.log {
+		switch {
+		case e.Kind == LogLit && s.Kind == StepLight && s.Phase == 1:
+			return e.At, true
+		case e.Kind == LogRefuelled && s.Kind == StepRefuel:
+			if refuels++; refuels == want {
+				return e.At, true
+			}
+		}
+	}
+	return time.Time{}, false
+}
+
+// wasDone says whether a step of the first plan that is due was done, for all
+// that is known. What the log follows is done when the log says so.
+func (v *revision) wasDone(s Step) bool {
+	if s.Dish == "" {
+		return s.Phase == 0 || s.Phase <= v.phases
+	}
+	for _, a := range v.afoot {
+		if a.batch.it.dish.ID != s.Dish || a.batch.number != s.Batch {
+			continue
+		}
+		switch s.Kind {
+		case StepPutOn:
+			return a.on.set
+		case StepWrap:
+			return a.wrap.set
+		case StepTakeOff, StepRest, StepBox, StepToOven, StepHold, StepSlice:
+			return a.where == off && !a.off.at.After(s.At)
+		case StepStallBegins, StepStallEnds:
+			return a.on.set && len(a.cores) == 0
+		}
+		return a.on.set && !s.At.Before(a.on.at)
+	}
+	return true // of a dish that is no longer wanted
+}
+
+// shortestChange is the least move of a step, in minutes, that is worth a word.
+const shortestChange = 3
+
+// changes says what moved against the first plan, and why.
+func (v *revision) changes(p *Plan) []Change {
+	before := map[string]Step{}
+	for _, s := range v.first.Steps {
+		before[s.ID] = s
+	}
+	var out []Change
+	for _, s := range p.Steps {
+		b, was := before[s.ID]
+		delete(before, s.ID)
+		moved := s.At.Sub(b.At).Minutes()
+		if was && math.Abs(moved) < shortestChange {
+			continue
+		}
+		c := Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Minutes: math.Round(moved), Why: v.why(s)}
+		name := v.stepName(s)
+		switch {
+		case !was && s.Done:
+			continue
+		case !was:
+			c.Minutes, c.Text = 0, fmt.Sprintf("%s: new, at %s.", name, v.clock(s.At))
+		case s.Done:
+			c.Text = fmt.Sprintf("%s: was at %s, %s than planned.", name, v.clock(s.At), v.moves(moved))
+		default:
+			c.Text = fmt.Sprintf("%s: at %s, not at %s; %s.", name, v.clock(s.At), v.clock(b.At), v.moves(moved))
+		}
+		out = append(out, c)
+	}
+	for _, s := range v.first.Steps {
+		if _, gone := before[s.ID]; gone {
+			out = append(out, Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Why: v.why(s),
+				Text: fmt.Sprintf("%s: falls away, it was for %s.", v.stepName(s), v.clock(s.At))})
+		}
+	}
+	return out
+}
+
+// stepNames are the kinds of step in the cook's words.
+var stepNames = map[string]string{
+	StepLayFire: "lay the fire", StepLight: "light", StepFireReady: "fire ready", StepSetVents: "pour the coals, set the vents",
+	StepPutOn: "put on", StepStallBegins: "stall begins", StepWrap: "wrap", StepStallEnds: "stall ends", StepLook: "first look",
+	StepCheckFire: "look at the fire", StepRefuel: "add fuel", StepChangeFire: "change the fire", StepProbesOut: "probes out",
+	StepFlip: "turn", StepTakeOff: "take off", StepRest: "rest", StepBox: "into the box", StepToOven: "into the oven", StepHold: "hold",
+	StepSear: "sear", StepSlice: "slice", StepServe: "serve", StepCloseDown: "shut the grill down",
+}
+
+func (v *revision) stepName(s Step) string {
+	name := stepNames[s.Kind]
+	if s.Dish == "" {
+		return upper(name)
+	}
+	for _, a := range v.afoot {
+		if a.batch.it.dish.ID == s.Dish {
+			return a.batch.it.dish.Name + ", " + name
+		}
+	}
+	return s.Dish + ", " + name
+}

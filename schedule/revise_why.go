@@ -1,0 +1,81 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+// why says what moved a step: what the log says of it, the readings of its
+// dish, or what another dish or the serving did to it.
+func (v *revision) why(s Step) string {
+	for _, a := range v.afoot {
+		if a.batch.it.dish.ID != s.Dish || a.batch.number != s.Batch {
+			continue
+		}
+		switch {
+		case s.Kind == StepServe || s.Kind == StepSlice:
+		case a.first == nil:
+			return "it was added to the menu"
+		case a.where == off && a.off.logged:
+			return "that is when it came off"
+		case a.where == cooking && s.Kind == StepPutOn && a.on.logged:
+			return "that is when it went on"
+		case a.where == cooking && a.believed != nil:
+			return v.pace(a)
+		}
+	}
+	if s.Dish != "" && !hasDish(v.day.req, s.Dish) {
+		return "it was cancelled"
+	}
+	switch {
+	case v.delay > 0:
+		return fmt.Sprintf("serving at %s can no longer be met", v.clock(v.day.end.Add(-v.delay)))
+	case v.moved:
+		return fmt.Sprintf("serving was moved to %s", v.clock(v.day.end))
+	case v.litLate() > 0:
+		return "the fire was lit later than planned"
+	}
+	for _, a := range v.afoot {
+		if a.where == cooking && a.believed != nil && len(a.readings) > 0 {
+			return v.pace(a)
+		}
+	}
+	return "the rest of the day was arranged again from now"
+}
+
+// pace says how a piece is coming along against the first plan.
+func (v *revision) pace(a *afoot) string {
+	name := a.batch.it.dish.Name
+	if _, dead := v.grate.dead(); dead {
+		return "the fire is out and has to be rebuilt"
+	}
+	n := 0
+	for _, r := range a.readings {
+		if r.counts() {
+			n++
+		}
+	}
+	if n == 0 && a.wrap.logged && a.first != nil {
+		return fmt.Sprintf("%s was wrapped at %s", name, v.clock(a.wrap.at))
+	}
+	if n == 0 {
+		return fmt.Sprintf("no reading of %s yet", name)
+	}
+	was := a.way().spread.Median
+	switch now := a.believed.quantile(0.5); {
+	case now > was+slightPace:
+		return fmt.Sprintf("by its readings %s is slower than expected, by about %.0f %%", name, 100*(math.Exp(now-was)-1))
+	case now < was-slightPace:
+		return fmt.Sprintf("by its readings %s is faster than expected, by about %.0f %%", name, 100*(1-math.Exp(now-was)))
+	}
+	if a.on.logged && a.first != nil {
+		if late := a.on.at.Sub(v.base.at(a.first.on)); late.Abs() >= shortestChange*time.Minute {
+			return fmt.Sprintf("%s went on at %s", name, v.clock(a.on.at))
+		}
+	}
+	return fmt.Sprintf("by its readings %s is about on time", name)
+}
+
+// slightPace is a change of the logarithm of the pace that is not worth a word.
+const slightPace = 0.03

@@ -1,0 +1,231 @@
+package schedule
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// join puts what is past, what cooks and what waits into one arrangement, in
+// minutes before the last serving of the revised day.
+func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot) left {
+	l := left{a: arrangement{hearth: v.hearth, problem: p, solution: s}}
+	past := max(v.phases-1, 0)
+	l.a.solution.Phases = v.pastPhases(s, past)
+	if v.phases > 0 {
+		l.a.solution.Light = v.shifted(v.firstA.solution.Light) - int(v.litLate().Minutes())
+		l.a.solution.WhyLight = v.firstA.solution.WhyLight
+	}
+	place := func(a *afoot, p *placed) {
+		p.options = v.day.holdOptions(p.it, p.way, p.count)
+		p.hold, p.holdLong = chooseHold(p.options, p.earlyGap())
+		l.all, l.bound = append(l.all, p), append(l.bound, a)
+	}
+	var open []*batch
+	for _, a := range order {
+		if a.where == waiting {
+			open = append(open, a.batch)
+		}
+		l.a.batches = append(l.a.batches, a.batch)
+	}
+	sub := arrangement{hearth: v.hearth, batches: open, solution: s}
+	for i, p := range v.day.place(sub) {
+		shiftPhases(p, past)
+		place(order[i], p)
+	}
+	for i := len(open); i < len(order); i++ {
+		place(order[i], v.placedNow(order[i], s.Chains[i], past))
+	}
+	for _, a := range v.afoot {
+		if a.where == off {
+			l.a.batches = append(l.a.batches, a.batch)
+			place(a, v.placedBefore(a, len(l.a.solution.Phases)))
+		}
+	}
+	for _, p := range l.all {
+		for i := range p.reasons {
+			if p.reasons[i].Chain >= len(order) {
+				p.reasons[i].Chain = -1
+			}
+		}
+	}
+	l.sort()
+	return l
+}
+
+// sort orders the batches as the menu does.
+func (l *left) sort() {
+	index := make([]int, len(l.all))
+	for i := range index {
+		index[i] = i
+	}
+	slices.SortStableFunc(index, func(i, j int) int {
+		a, b := l.all[i], l.all[j]
+		return cmp.Or(cmp.Compare(a.it.index, b.it.index), cmp.Compare(a.number, b.number))
+	})
+	all, bound := make([]*placed, len(index)), make([]*afoot, len(index))
+	for k, i := range index {
+		all[k], bound[k] = l.all[i], l.bound[i]
+	}
+	l.all, l.bound = all, bound
+}
+
+// shifted is a minute of the first plan's day in the revised one.
+func (v *revision) shifted(u int) int {
+	return u + int(v.day.end.Sub(v.base.end).Minutes())
+}
+
+// pastPhases are the phases that are over, and those of the solution; the fire
+// that burns keeps the instant at which it was ready.
+func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
+	var out []sequence.Phase
+	for k := range past {
+		ph := v.firstA.solution.Phases[k]
+		ph.Begin, ph.End = v.shifted(ph.Begin), v.shifted(ph.End)
+		out = append(out, ph)
+	}
+	out = append(out, s.Phases...)
+	if v.phases > 0 && len(out) > past {
+		out[past].Begin = v.shifted(v.firstA.solution.Phases[past].Begin)
+		if past == 0 {
+			out[past].Begin -= int(v.litLate().Minutes())
+		}
+	}
+	return out
+}
+
+func shiftPhases(p *placed, by int) {
+	for i := range p.phases {
+		for j := range p.phases[i] {
+			if p.phases[i][j] >= 0 {
+				p.phases[i][j] += by
+			}
+		}
+	}
+}
+
+// u is an instant in minutes before the last serving, with its fraction.
+func (v *revision) u(t time.Time) float64 { return v.day.end.Sub(t).Minutes() }
+
+// placedNow is a batch on the grate.
+func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *placed {
+	p := &placed{batch: a.batch, way: a.live, on: v.u(a.on.at), wrap: math.NaN(), reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
+	p.off = p.on - p.way.total().planned
+	if p.way.stages() > 1 {
+		p.wrap = p.on - p.way.first.planned
+	}
+	last := chain[len(chain)-1]
+	p.phases[0] = [2]int{chain[0].FirstPhase, chain[0].LastPhase}
+	p.phases[1] = [2]int{last.FirstPhase, last.LastPhase}
+	shiftPhases(p, past)
+	if v.inOven(a) {
+		p.oven, p.phases[1] = true, [2]int{-1, -1}
+		p.phases[0] = [2]int{past, past}
+	}
+	if p.way.sear && len(chain) > 1 {
+		p.wrap, p.off = float64(chain[1].Start), float64(chain[1].End)
+	}
+	if a.first != nil {
+		p.zones, p.oven = a.first.zones, p.oven || a.first.oven && p.way.stages() > 1
+		if a.first.phases[0][0] >= 0 {
+			p.phases[0][0] = min(a.first.phases[0][0], p.phases[0][0])
+		}
+		if p.way.stages() > 1 && len(chain) == 1 && !v.inOven(a) {
+			p.phases[0][1] = max(min(p.phases[0][1], past), p.phases[0][0])
+		}
+	} else {
+		for _, z := range v.hearth.zones[v.fireNow()] {
+			if z.Direct == p.way.direct {
+				p.zones = [2]string{z.Name, z.Name}
+			}
+		}
+	}
+	return p
+}
+
+// placedBefore is a batch that is off.
+func (v *revision) placedBefore(a *afoot, phases int) *placed {
+	var p placed
+	if a.first != nil {
+		p = *a.first
+		p.on, p.wrap, p.off = p.on+v.u(v.base.end), p.wrap+v.u(v.base.end), p.off+v.u(v.base.end)
+	}
+	p.batch, p.way = a.batch, a.pastWay()
+	if a.on.logged || a.off.logged || a.wrap.logged || a.first == nil {
+		p.on, p.off, p.wrap = v.u(a.on.at), v.u(a.off.at), math.NaN()
+		if p.way.stages() > 1 {
+			p.wrap = p.on - p.way.first.planned
+		}
+	}
+	if a.first == nil {
+		p.reasons = []sequence.Reason{{Chain: -1}, {Chain: -1}}
+		p.phases = [2][2]int{{max(v.phases-1, 0), max(v.phases-1, 0)}}
+	}
+	for i := range p.phases {
+		for j := range p.phases[i] {
+			p.phases[i][j] = min(p.phases[i][j], phases-1)
+		}
+	}
+	return &p
+}
+
+// write is the revised plan but for its remedies and changes.
+func (v *revision) write(l left) Plan {
+	p := v.day.write(l.a, l.all)
+	now := v.now
+	p.ID, p.Revision, p.RevisedAt, p.Log = v.first.ID, len(v.log)+1, &now, v.log
+	if p.Provenance.RequestHash != hash(v.base.req) {
+		asked := v.asked
+		p.Asked = &asked
+	}
+	p.Steps = v.steps(&p, l)
+	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
+	var kept []Finding
+	for _, f := range p.Findings {
+		if f.Code != "hold-short" || !v.isOff(f.Dishes) {
+			kept = append(kept, f)
+		}
+	}
+	p.Findings = nonNil(append(v.findings(l), kept...))
+	return p
+}
+
+func (v *revision) isOff(ids []string) bool {
+	for _, a := range v.afoot {
+		if a.where != off && slices.Contains(ids, a.batch.it.dish.ID) {
+			return false
+		}
+	}
+	return len(ids) > 0
+}
+
+// joinCautions keeps what the first plan said: a revision never drops one.
+func joinCautions(now, first []Caution) []Caution {
+	for _, c := range first {
+		if !slices.Contains(now, c) {
+			now = append(now, c)
+		}
+	}
+	return now
+}
+
+// liveCurve is the core of a piece on the grate, as believed, to the late end
+// of its take-off.
+func (d *day) liveCurve(p *placed) []Point {
+	b, c, total := p.way.believed, p.way.course, p.way.total()
+	read := func(x, m float64) float64 {
+		return b.between(x, func(q *path) float64 {
+			return sample(q.curve, c.body.StartC, c.targetC, m/math.Exp(q.lnf)*60)
+		})
+	}
+	slow, middle, fast := b.quantile(0.9), b.quantile(0.5), b.quantile(0.1)
+	step := math.Max(math.Ceil(total.late/curvePoints), 1)
+	var out []Point
+	for m := 0.0; m <= total.late+step/2; m += step {
+		out = append(out, Point{At: d.at(p.on - m), CoreC: read(middle, m), LowC: read(slow, m), HighC: read(fast, m)})
+	}
+	return out
+}
