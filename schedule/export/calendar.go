@@ -29,7 +29,7 @@ func Calendar(w io.Writer, p schedule.Plan) error {
 	if err != nil {
 		return err
 	}
-	c := &ical{view: v}
+	c := &icalendar{view: v}
 	c.begin("VCALENDAR")
 	c.line("VERSION", "2.0")
 	c.line("PRODID", "-//cookday//EN")
@@ -67,7 +67,7 @@ func (v *view) warnings() []string {
 }
 
 // noPlan stands at the serving instant and says that the day does not fit.
-func (c *ical) noPlan() {
+func (c *icalendar) noPlan() {
 	lines := []string{}
 	for _, f := range c.Findings {
 		lines = append(lines, c.finding(f))
@@ -81,7 +81,7 @@ func (c *ical) noPlan() {
 
 // stages writes the stages of a batch. They have no id in the plan; theirs is made
 // as a step's is, of plan, dish, batch, kind and ordinal.
-func (c *ical) stages(d schedule.DishPlan, b schedule.Batch) {
+func (c *icalendar) stages(d schedule.DishPlan, b schedule.Batch) {
 	seen := map[string]int{}
 	for _, s := range b.Stages {
 		seen[s.Kind]++
@@ -120,7 +120,7 @@ func (v *view) stage(s schedule.Stage) string {
 	return text
 }
 
-func (c *ical) uid(parts ...string) string {
+func (c *icalendar) uid(parts ...string) string {
 	plan, err := uuid.Parse(c.ID)
 	if err != nil { // a plan's own id may be any text
 		plan = uuid.NewSHA1(uuid.NameSpaceOID, []byte(c.ID))
@@ -128,7 +128,7 @@ func (c *ical) uid(parts ...string) string {
 	return uuid.NewSHA1(plan, []byte("stage/"+strings.Join(parts, "/"))).String()
 }
 
-func (c *ical) step(s schedule.Step) {
+func (c *icalendar) step(s schedule.Step) {
 	e := c.entry(s)
 	title := capital(e.kind)
 	if s.Dish != "" {

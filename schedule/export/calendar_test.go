@@ -51,6 +51,15 @@ func text(t *testing.T, c *goical.Component, name string) string {
 	return s
 }
 
+func summaries(t *testing.T, p schedule.Plan) string {
+	t.Helper()
+	var all []string
+	for _, e := range calendarOf(t, p).Events() {
+		all = append(all, text(t, e.Component, "SUMMARY"))
+	}
+	return strings.Join(all, "\n")
+}
+
 func TestCalendarTellsTheSameInstants(t *testing.T) {
 	p := invented()
 	starts := map[string]time.Time{}

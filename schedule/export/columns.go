@@ -44,17 +44,17 @@ func wrap(s string, n int) []string {
 	var lines []string
 	line, used := "", 0
 	flush := func() {
-		if used > 0 {
+		if line != "" {
 			lines = append(lines, line)
 		}
 		line, used = "", 0
 	}
 	for _, word := range glued(strings.Fields(s)) {
 		size := columns(word)
-		if used > 0 && used+1+size > n {
+		if line != "" && used+1+size > n {
 			flush()
 		}
-		if used > 0 {
+		if line != "" {
 			line, used = line+" ", used+1
 		}
 		for size > n {

@@ -54,7 +54,7 @@ func (v *view) curves(w io.Writer, id string, alone bool) error {
 		s.paragraph(10, pictureWidth-20, "soft", note)
 	}
 	s.y += 8
-	return s.finish(w, "Core temperatures: "+v.title(), strings.Join(words, " "))
+	return s.finish(w, "Core temperatures: "+isolated(v.title()), strings.Join(words, " "))
 }
 
 // HasCurves tells whether there is anything to draw for [Curves].

@@ -139,26 +139,39 @@ func (m *grateMap) piece(g guest, p schedule.Piece, s schedule.Spot) {
 	if name := isolated(m.dish(g.dish.ID)); size(name, true) < math.Min(l, w)*0.9 {
 		text = name
 	}
+	if vx, vy, ok := m.vent(m.Request.Grill); ok && math.Abs(x-m.x(vx)) < ventRing+size(text, true)/2 && math.Abs(y-m.up(vy)) < ventRing+letterSize {
+		if below := m.up(vy) + ventRing + 10; below-y < w/2 {
+			y = below // clear of the vent's mark
+		}
+	}
 	m.label(x, y+4, "letter", text)
 }
+
+// vent is where the lid's vent goes, if the layout has a place for it.
+func (m *grateMap) vent(g schedule.Grill) (x, y float64, ok bool) {
+	switch m.phase.Layout {
+	case "banked", "two-zone":
+		return m.halfWidth(g) / 2, 0, true
+	case "ring":
+		return 0, -m.halfDepth(g) / 2, true
+	}
+	return 0, 0, false // anywhere: the heat is in the middle
+}
+
+// ventRing is the radius of its mark.
+const ventRing = 15.0
 
 // topVent draws the lid's vent where it goes: opposite the coals, so that the smoke
 // crosses the meat; at the front where the lit end of a ring starts at the back.
 func (m *grateMap) topVent(g schedule.Grill) {
-	x, y := 0.0, 0.0
-	switch m.phase.Layout {
-	case "banked", "two-zone":
-		x = m.halfWidth(g) / 2
-	case "ring":
-		y = -m.halfDepth(g) / 2
-	default:
-		return // anywhere: the heat is in the middle
+	x, y, ok := m.vent(g)
+	if !ok {
+		return
 	}
-	const ring = 17.0
 	tx, ty := m.halfWidth(g)*0.86-x, -m.halfDepth(g)*0.92-y
 	far := math.Hypot(tx, ty)
-	m.shape("circle", "class", "ventring", "cx", m.x(x), "cy", m.up(y), "r", ring)
-	m.callout(g, m.x(x)+ring*tx/far, m.up(y)-ring*ty/far, 1, "top vent")
+	m.shape("circle", "class", "ventring", "cx", m.x(x), "cy", m.up(y), "r", ventRing)
+	m.callout(g, m.x(x)+ventRing*tx/far, m.up(y)-ventRing*ty/far, 1, "top vent")
 }
 
 // openings are the vents to start from, as shares open (common practice, no source):

@@ -48,7 +48,7 @@ func (v *view) grateMap(w io.Writer, phase int, id string, alone bool) error {
 		s.y += 8
 		words = []string{"This plan has no fire to draw."}
 	}
-	return s.finish(w, "The grate from above: "+v.title(), strings.Join(words, " "))
+	return s.finish(w, "The grate from above: "+isolated(v.title()), strings.Join(words, " "))
 }
 
 // oneSitting draws a single picture for a page that says the rest itself.
@@ -118,7 +118,7 @@ func (m *grateMap) beside(grill schedule.Grill) {
 	m.svg.y = max(m.svg.y, below)
 	if m.alone { // else the sheet around the picture says it
 		for _, text := range []string{m.phase.Build, m.phase.Vents} {
-			m.paragraph(12, pictureWidth-24, "soft", sentence(text))
+			m.paragraph(12, pictureWidth-24, "soft", m.apart.Replace(sentence(text)))
 		}
 	}
 }
@@ -143,7 +143,7 @@ func (m *grateMap) key(x, room float64) {
 func (m *grateMap) guestWords(g guest) string {
 	text := m.batchTitle(g.dish, g.batch) + ": "
 	if g.zone != "" {
-		text += phrase(g.zone) + ", "
+		text += m.apart.Replace(phrase(g.zone)) + ", "
 	}
 	text += m.span(g.from, g.to)
 	switch {
@@ -167,7 +167,7 @@ func (m *grateMap) guestWords(g guest) string {
 
 // words says the picture for those who do not see it.
 func (m *grateMap) words() string {
-	text := m.heading() + ". " + sentence(m.phase.Build) + " " + sentence(m.phase.Vents)
+	text := m.heading() + ". " + m.apart.Replace(sentence(m.phase.Build)+" "+sentence(m.phase.Vents))
 	for _, g := range m.guests {
 		text += " " + m.guestWords(g)
 	}

@@ -7,10 +7,10 @@ import (
 	"unicode/utf8"
 )
 
-// ical writes content lines of RFC 5545. Its own writer, because of the libraries
+// icalendar writes content lines of RFC 5545. Its own writer, because of the libraries
 // at hand one does not fold lines and the other escapes the value of TZID with
 // backslashes, which section 3.2 of the RFC does not know.
-type ical struct {
+type icalendar struct {
 	*view
 	strings.Builder
 	stamp string // DTSTAMP of all events
@@ -21,11 +21,11 @@ const (
 	icalUTC   = "20060102T150405Z"
 )
 
-func (c *ical) begin(component string) { c.line("BEGIN", component) }
-func (c *ical) end(component string)   { c.line("END", component) }
+func (c *icalendar) begin(component string) { c.line("BEGIN", component) }
+func (c *icalendar) end(component string)   { c.line("END", component) }
 
 // line writes "name:value", folded at 75 octets between characters (section 3.1).
-func (c *ical) line(name, value string) {
+func (c *icalendar) line(name, value string) {
 	text, room := name+":"+value, 75
 	for len(text) > room {
 		cut := room
@@ -48,7 +48,7 @@ func escape(parts ...string) string {
 
 // when writes an instant. A local time that comes twice would mean its first
 // occurrence (section 3.3.5), so such instants are written in UTC.
-func (c *ical) when(name string, t time.Time) {
+func (c *icalendar) when(name string, t time.Time) {
 	t = c.at(t)
 	if c.twice(t) {
 		c.line(name, t.UTC().Format(icalUTC))
@@ -59,7 +59,7 @@ func (c *ical) when(name string, t time.Time) {
 
 // event opens an event; the caller adds to it and closes it. An event without
 // length has no end (section 3.6.1).
-func (c *ical) event(uid string, from, to time.Time, summary string, lines []string) {
+func (c *icalendar) event(uid string, from, to time.Time, summary string, lines []string) {
 	c.begin("VEVENT")
 	c.line("UID", uid)
 	c.line("DTSTAMP", c.stamp)
@@ -76,7 +76,7 @@ func (c *ical) event(uid string, from, to time.Time, summary string, lines []str
 
 // timezone writes the offsets that hold from one instant to another, each as an
 // observance that starts once: no rule has to be guessed for other years.
-func (c *ical) timezone(from, to time.Time) {
+func (c *icalendar) timezone(from, to time.Time) {
 	c.begin("VTIMEZONE")
 	c.line("TZID", c.TZ)
 	for t := from.In(c.loc); ; {

@@ -68,7 +68,6 @@ type rowData struct {
 
 func (v *view) sheet() (sheetData, error) {
 	first, rest := v.bySeverity()
-	apart := isolator(v.Dishes)
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
 		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
@@ -93,13 +92,13 @@ func (v *view) sheet() (sheetData, error) {
 	for _, f := range v.Phases {
 		d.Fires = append(d.Fires, strings.TrimSpace(v.fire(f)+" "+v.howTo(f)))
 	}
-	d.Days = v.dayRows(apart)
+	d.Days = v.dayRows()
 	for _, texts := range [][]string{d.Dangers, d.Changes, d.Shopping, d.Holds, d.Findings, d.Remedies, d.Cautions} {
 		for i, text := range texts {
-			texts[i] = unbroken(apart.Replace(text))
+			texts[i] = unbroken(v.apart.Replace(text))
 		}
 	}
-	d.EatAt, d.Sure = apart.Replace(d.EatAt), apart.Replace(d.Sure)
+	d.EatAt, d.Sure = v.apart.Replace(d.EatAt), v.apart.Replace(d.Sure)
 	for i, m := range d.Menu {
 		d.Menu[i].Name = isolated(m.Name)
 	}
@@ -111,12 +110,12 @@ func (v *view) sheet() (sheetData, error) {
 	return d, err
 }
 
-func (v *view) dayRows(apart *strings.Replacer) []dayData {
+func (v *view) dayRows() []dayData {
 	var days []dayData
 	for _, day := range v.agenda(0) {
 		rows := make([]rowData, len(day.entries))
 		for i, e := range day.entries {
-			rows[i] = rowData{Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(apart.Replace(e.text)), Window: e.window, Change: apart.Replace(e.change),
+			rows[i] = rowData{Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(e.text)), Window: e.window, Change: unbroken(v.apart.Replace(e.change)),
 				Attended: e.step.Attended, Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
 		}
 		days = append(days, dayData{Title: day.title, Rows: rows})

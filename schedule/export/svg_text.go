@@ -60,7 +60,7 @@ func lines(s string, room float64) []string {
 	for i, line := range out {
 		out[i] = shorten(line, room, false)
 	}
-	return out
+	return balanced(out)
 }
 
 // shorten cuts a text that is too long, and shows that it did.
@@ -72,11 +72,19 @@ func shorten(s string, room float64, bold bool) string {
 	for len(runes) > 1 && size(string(runes)+"…", bold) > room {
 		runes = runes[:len(runes)-1]
 	}
-	text := strings.TrimRight(string(runes), " ")
-	if strings.ContainsRune(text, isolateStart) && !strings.ContainsRune(text, isolateEnd) {
-		return text + "…" + string(isolateEnd)
+	return balanced([]string{strings.TrimRight(string(runes), " ") + "…"})[0]
+}
+
+// balanced closes the isolates that are open at the end of a line, because each line
+// is a text of its own, and opens them again on the next.
+func balanced(lines []string) []string {
+	open := 0
+	for i, line := range lines {
+		line = strings.Repeat(string(isolateStart), open) + line
+		open = max(strings.Count(line, string(isolateStart))-strings.Count(line, string(isolateEnd)), 0)
+		lines[i] = line + strings.Repeat(string(isolateEnd), open)
 	}
-	return text + "…"
+	return lines
 }
 
 // Marks that keep a text of its own direction from reordering its neighbours
@@ -94,14 +102,18 @@ func isolated(s string) string {
 	return string(isolateStart) + s + string(isolateEnd)
 }
 
-// isolator wraps the names of dishes that run from right to left wherever a text has
-// them, the longer of two names that begin alike first.
-func isolator(dishes []schedule.DishPlan) *strings.Replacer {
+// isolator wraps the names of plan and dishes that run from right to left wherever a
+// text has them, the longer of two names that begin alike first.
+func isolator(p schedule.Plan) *strings.Replacer {
 	var names []string
-	for _, d := range dishes {
-		if name := clean(d.Name); isolated(name) != name {
+	add := func(name string) {
+		if name = clean(name); isolated(name) != name {
 			names = append(names, name)
 		}
+	}
+	add(p.Name)
+	for _, d := range p.Dishes {
+		add(d.Name)
 	}
 	slices.SortStableFunc(names, func(a, b string) int { return len(b) - len(a) })
 	var pairs []string

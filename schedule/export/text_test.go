@@ -48,3 +48,61 @@ func TestTextSaysWhatACookNeeds(t *testing.T) {
 		t.Log(got)
 	}
 }
+
+func TestTextBriefSaysTheNextSteps(t *testing.T) {
+	p := invented()
+	got := textOf(t, p, Options{Brief: 3, Now: p.Steps[5].At.Add(time.Minute)})
+	if strings.Count(got, "[ ]") != 3 || !strings.Contains(got, "14:00") || strings.Contains(got, "12:30  take off") || strings.Contains(got, "serve") {
+		t.Error(got)
+	}
+	if !strings.Contains(got, "carbon monoxide") {
+		t.Error("the danger is missing")
+	}
+	if got := textOf(t, p, Options{Brief: 3, Now: p.ServeAt.Add(time.Hour)}); !strings.Contains(got, "No steps are left.") {
+		t.Error(got)
+	}
+}
+
+func TestTextHasColourOnlyWhenAsked(t *testing.T) {
+	plainly, coloured := textOf(t, invented(), Options{}), textOf(t, invented(), Options{Colour: true})
+	if strings.Contains(plainly, "\x1b") || !strings.Contains(coloured, bold) {
+		t.Error("escape sequences")
+	}
+	if unstyled(coloured) != plainly {
+		t.Error("colour changes the words or their places")
+	}
+}
+
+func TestRevisionMarksWhatChanged(t *testing.T) {
+	p := invented()
+	p.Revision = 2
+	p.Steps[0].Done = true
+	p.Changes = []schedule.Change{{Step: p.Steps[5].ID, Kind: "moved", Dish: "brisket", Minutes: 40, Text: "40 min later than before", Why: "the core is behind"}}
+	got := textOf(t, p, Options{})
+	for _, want := range []string{"Revision  2", "What this revision changed", "* 40 min later than before. The core is behind.", "[x] 21:10", "likely 12:30. 40 min later"} {
+		if !strings.Contains(strings.Join(strings.Fields(got), " "), strings.Join(strings.Fields(want), " ")) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+	if sheet := exported(t, p, "html"); !strings.Contains(sheet, "<mark>Changed: 40\u00a0min later than before.</mark>") {
+		t.Error("the sheet does not mark the change")
+	}
+}
+
+func TestTextOfADayWithoutPlanSaysSoFirst(t *testing.T) {
+	p := invented()
+	p.Feasible, p.Steps = false, nil
+	p.Findings = []schedule.Finding{{Code: "clash", Severity: schedule.Danger, Dishes: []string{"brisket", "chickens"}, Text: "both want the whole grate at 15:00"}}
+	got := textOf(t, p, Options{})
+	last := -1
+	for _, want := range []string{"There is no plan", "Brisket and Chickens: Both want the whole grate", "Light an hour earlier", "carbon monoxide"} {
+		at := strings.Index(got, want)
+		if at <= last {
+			t.Errorf("%q is missing or out of order in\n%s", want, got)
+		}
+		last = at
+	}
+	if strings.Contains(got, "Shopping") {
+		t.Error("nobody should shop for a day that does not fit")
+	}
+}

@@ -23,12 +23,12 @@ func Timeline(w io.Writer, p schedule.Plan, o Options) error {
 
 func (v *view) timeline(w io.Writer, id string, alone bool) error {
 	s := &svg{id: id, alone: alone}
-	title := "Timeline: " + v.title()
+	title := "Timeline: " + isolated(v.title())
 	if alone {
 		s.y = 8
 		s.label(10, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
 		s.y += 26
-		s.paragraph(10, pictureWidth-20, "soft", "Eat at "+v.eatAt()+". "+v.sure()+".")
+		s.paragraph(10, pictureWidth-20, "soft", v.apart.Replace("Eat at "+v.eatAt()+". "+v.sure()+"."))
 	}
 	if !v.Feasible || len(v.Phases)+len(v.Dishes) == 0 {
 		s.paragraph(10, pictureWidth-20, "strong", "There is no plan for this day as it is asked for, so there is nothing to draw.")
@@ -196,5 +196,5 @@ func (t *timeline) words() string {
 			text = append(text, t.batchTitle(d, b)+": "+t.batchTimes(b)+".")
 		}
 	}
-	return strings.Join(append(text, "Eat at "+t.eatAt()+"."), " ")
+	return strings.Join(append(text, t.apart.Replace("Eat at "+t.eatAt()+".")), " ")
 }

@@ -20,6 +20,7 @@ type view struct {
 	names   map[string]string
 	changes map[string]schedule.Change // by id of the step
 	now     time.Time
+	apart   *strings.Replacer // sets names from right to left apart, for pictures and pages
 }
 
 func look(p schedule.Plan, now time.Time) (*view, error) {
@@ -30,7 +31,7 @@ func look(p schedule.Plan, now time.Time) (*view, error) {
 	if err != nil {
 		return nil, fmt.Errorf("tz: %w", err)
 	}
-	v := &view{Plan: p, loc: loc, sys: unit.System(p.Units), now: now,
+	v := &view{Plan: p, loc: loc, sys: unit.System(p.Units), now: now, apart: isolator(p),
 		names: map[string]string{}, changes: map[string]schedule.Change{}}
 	for _, d := range p.Dishes {
 		v.names[d.ID] = clean(d.Name)
