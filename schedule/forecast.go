@@ -71,6 +71,9 @@ func Forecast(ctx context.Context, q Inquiry) (Outlook, error) {
 	if err != nil {
 		return Outlook{}, err
 	}
+	if err := d.frozenOutlook(it, s.levelC); err != nil {
+		return Outlook{}, err
+	}
 	o := Outlook{Cut: it.cut.Name, MassKg: it.lots[0].massKg, GrateC: s.levelC, TargetC: it.targetC, Milestones: []OutlookMilestone{}}
 	if doubtful(s.levelC, it.targetC) {
 		d.find(d.doubtfulGrate("grate", s.levelC, it.targetC))
@@ -138,7 +141,11 @@ func (q Inquiry) spot(it *item) (spot, error) {
 			return s, nil
 		}
 	}
-	return spot{direct: direct, band: fire.Band(spots[0].levelC), levelC: spots[0].levelC}, nil
+	side, other := "beside", "over"
+	if direct {
+		side, other = other, side
+	}
+	return spot{}, inquiryFault("layout", fmt.Sprintf("%s cooks %s the coals, and %s is for cooking %s them", it.cut.Title, other, q.Layout, side))
 }
 
 // outlookWays is the one way of the inquiry: wrapped as asked or as is the habit.

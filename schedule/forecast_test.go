@@ -156,7 +156,7 @@ func TestReadInquiryTellsAllFaults(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ field, value, path string }{
-		{"weight", "500 lb", "weight"}, {"cut", "briscuit", "cut"}, {"target", "charred", "target"}, {"layout", "pyramid", "layout"},
+		{"weight", "500 lb", "weight"}, {"cut", "briscuit", "cut"}, {"target", "charred", "target"}, {"layout", "pyramid", "layout"}, {"layout", "spread", "layout"},
 	} {
 		fields := map[string]string{"cut": "brisket", "weight": "12 lb"}
 		fields[c.field] = c.value
