@@ -6,6 +6,9 @@ import "fmt"
 // exceed it (about 19 years in minutes).
 const limit = 10_000_000
 
+// phaseLimit bounds MaxPhases, since the sequences of fires are all tried.
+const phaseLimit = 8
+
 // ProblemError says which field of a Problem is malformed.
 type ProblemError struct {
 	Field string // for example chains[2].tasks[0].modes[1].area
@@ -44,7 +47,7 @@ func (c *checker) spans(spans []Span, field string) {
 func check(p *Problem) error {
 	var c checker
 	c.fires(p)
-	c.natural(p.MaxPhases, "max phases")
+	c.require(p.MaxPhases >= 0 && p.MaxPhases <= phaseLimit, p.MaxPhases, fmt.Sprintf("0 to %d", phaseLimit), "max phases")
 	c.natural(p.ChangeCost, "change cost")
 	c.natural(p.BurnCost, "burn cost")
 	c.natural(p.Earliest, "earliest")
@@ -76,6 +79,9 @@ func (c *checker) fires(p *Problem) {
 	c.require(n == 0 || len(p.Change) == n, len(p.Change), fmt.Sprintf("%d rows, one for each fire", n), "change")
 	for f, row := range p.Change {
 		c.require(len(row) == n, len(row), fmt.Sprintf("%d entries, one for each fire", n), "change[%d]", f)
+		for g, v := range row {
+			c.require(v <= limit, v, fmt.Sprintf("at most %d, or negative for impossible", limit), "change[%d][%d]", f, g)
+		}
 	}
 }
 
@@ -115,6 +121,7 @@ func (c *checker) mode(p *Problem, m *Mode, before int, last bool, field string)
 	c.spans(m.Closed, field+".closed")
 	if last {
 		c.natural(m.Gap.Min, "%s.gap.min", field)
+		c.natural(m.Gap.Ideal, "%s.gap.ideal", field)
 		c.require(m.Gap.Max < 0 || m.Gap.Max >= m.Gap.Min, m.Gap.Max, "min or more, or negative for no limit", "%s.gap.max", field)
 	}
 	c.require(len(m.Places) > 0, 0, "at least one place", "%s.places", field)

@@ -92,6 +92,12 @@ func sum(v []int) (s int) {
 // family of zones, and for the hands.
 func (s *search) crowding() (rooms []int, hands int) {
 	s.extra = s.extra[:0]
+	if s.near != nil { // hardly anything is left to queue
+		for range s.families {
+			s.extra = append(s.extra, 0)
+		}
+		return s.extra, 0
+	}
 	for i := range s.families {
 		k := &s.families[i]
 		s.queueing = s.queueing[:0]

@@ -15,7 +15,7 @@ const NoLimit = -1
 const DefaultPhases = 3
 
 // DefaultBudget is the number of nodes used where Problem.Budget is 0.
-const DefaultBudget = 30_000
+const DefaultBudget = 40_000
 
 // Span is the half-open interval [From, To) of instants, in minutes before the
 // last serving instant. Larger is earlier, so From is the late end.

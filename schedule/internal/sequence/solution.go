@@ -57,7 +57,7 @@ const (
 	// ClosedHours: later instants that would do are closed to the mode.
 	ClosedHours
 	// BatchOrder: identical batches finish in their order; Chain, Task is the
-	// next one.
+	// next one. Only where the plan is not proven: it could be bettered.
 	BatchOrder
 	// LastServing: the last phase begins at the last serving instant; nothing
 	// needs it earlier.
