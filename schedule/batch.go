@@ -113,6 +113,8 @@ func (d *day) waysAt(it *item, l lot, s spot) []way {
 	switch {
 	case it.cut.Style == cut.Timed:
 		return []way{d.timedWay(it, s)}
+	case it.fromFrozen:
+		return d.frozenWays(it, l, s)
 	case s.direct:
 		return d.directWays(it, l, s)
 	case it.dish.Finish != "":

@@ -14,6 +14,7 @@ func (d *day) cautions(p *Plan, all []*placed) []Caution {
 		s.TargetBelowMinimum = s.TargetBelowMinimum || it.verdict.Kind == safety.BelowMinimum
 		s.Travel = s.Travel || it.dish.Travel != nil
 		s.Probes = s.Probes || it.targetC > 0
+		s.Frozen = s.Frozen || it.thaws || it.fromFrozen
 	}
 	for _, b := range all {
 		s.Holding = s.Holding || b.hold >= 0

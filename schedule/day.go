@@ -99,10 +99,14 @@ func (d *day) at(u float64) time.Time {
 // minute is the inverse of at, rounded down to the later whole minute.
 func (d *day) minute(t time.Time) int { return int(d.end.Sub(t) / time.Minute) }
 
-// quietIntervals are the quiet hours between the horizon and the last serving.
+// daysAhead is how long before its horizon a plan may have steps: a week thaws the
+// largest turkey.
+const daysAhead = 8
+
+// quietIntervals are the quiet hours from the first possible step to the last serving.
 func (d *day) quietIntervals() []Interval {
 	var all []Interval
-	first := date.NewAt(d.end.Add(-horizon - 24*time.Hour).In(d.loc))
+	first := date.NewAt(d.end.Add(-horizon - daysAhead*24*time.Hour).In(d.loc))
 	for on := first; !on.After(date.NewAt(d.end.In(d.loc))); on = on.Add(1) {
 		for _, q := range d.req.Quiet {
 			until := on
@@ -121,7 +125,7 @@ func (d *day) quietSpans() []sequence.Span {
 	var spans []sequence.Span
 	for _, q := range d.quietIntervals() {
 		s := sequence.Span{From: d.minute(q.To) + 1, To: d.minute(q.From) + 1}
-		if s.To > 0 && s.From < s.To {
+		if s.To > 0 && s.From < s.To && s.From <= int(horizon.Minutes()) {
 			spans = append(spans, sequence.Span{From: max(s.From, 0), To: s.To})
 		}
 	}
@@ -162,8 +166,15 @@ func resolveGrill(g Grill) fire.Grill {
 	return out
 }
 
-// find notes a finding.
-func (d *day) find(f Finding) { d.findings = append(d.findings, f) }
+// find notes a finding, once.
+func (d *day) find(f Finding) {
+	for _, o := range d.findings {
+		if o.Code == f.Code && o.Text == f.Text {
+			return
+		}
+	}
+	d.findings = append(d.findings, f)
+}
 
 // clockOf is an instant as a request writes it, with its date.
 func clockOf(t time.Time) Clock {

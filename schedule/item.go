@@ -14,18 +14,20 @@ import (
 
 // item is a resolved dish.
 type item struct {
-	index    int
-	dish     Dish
-	cut      cut.Cut
-	category safety.Category
-	prep     safety.Prep
-	targetC  float64 // core at take-off; 0 for timed items
-	doneness string
-	final    bool // targetC is the peak after carry-over
-	verdict  safety.Verdict
-	serve    int // minutes before the last serving
-	earliest int
-	lots     []lot
+	index      int
+	dish       Dish
+	cut        cut.Cut
+	category   safety.Category
+	prep       safety.Prep
+	targetC    float64 // core at take-off; 0 for timed items
+	doneness   string
+	final      bool // targetC is the peak after carry-over
+	verdict    safety.Verdict
+	serve      int  // minutes before the last serving
+	thaws      bool // it starts frozen and is thawed first
+	fromFrozen bool // it goes on frozen
+	earliest   int
+	lots       []lot
 }
 
 // lot is the like pieces of a dish; unequal pieces finish on their own.
@@ -66,6 +68,9 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 	if faults := laterFields(path, dish); len(faults) > 0 {
 		return it, faults
 	}
+	if faults := it.resolveFrozen(); len(faults) > 0 {
+		return it, faults
+	}
 	if c.Style == cut.Timed {
 		return it, nil
 	}
@@ -81,9 +86,6 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 // cook wrote is passed over.
 func laterFields(path string, dish Dish) []Fault {
 	var faults []Fault
-	if dish.Start != nil && dish.Start.Frozen {
-		faults = append(faults, Fault{Path: path + ".start", Sentence: "frozen pieces are not planned yet; thaw it first and give the temperature it has then, such as 38 F"})
-	}
 	if dish.Ready != "" {
 		faults = append(faults, Fault{Path: path + ".ready", Sentence: "cooking ahead is not planned yet; give the dish a serving instant of its own on the day before"})
 	}
@@ -146,7 +148,7 @@ func (it *item) body(massKg float64) heat.Body {
 		Water: k.Water, Protein: k.Protein, Fat: k.Fat, Ash: k.Ash,
 		WetFactor: it.cut.WetFactor, SupplyFactor: it.cut.SupplyFactor, StartC: heat.RefrigeratorC,
 	}
-	if it.dish.Start != nil {
+	if it.dish.Start != nil && !it.dish.Start.Frozen {
 		b.StartC = float64(it.dish.Start.Core)
 	}
 	return b

@@ -22,6 +22,9 @@ type itinerary struct {
 func (d *day) steps(p *Plan, a arrangement, all []*placed) []Step {
 	it := &itinerary{d: d, plan: p, a: a, count: map[string]int{}}
 	it.fires()
+	for i := range d.items {
+		it.before(&d.items[i], batchesOf(&d.items[i], all))
+	}
 	for _, b := range all {
 		it.cook(b)
 		it.wait(b)

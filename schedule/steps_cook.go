@@ -17,6 +17,9 @@ func (it *itinerary) cook(p *placed) {
 	put.Kind, put.At, put.Attended, put.Minutes = StepPutOn, d.at(p.on), true, float64(p.handsOn())
 	put.GrateC, put.Why = d.airAt(p, 0, it.a), reasonText(it.a, p.reasons[0])
 	put.Text = fmt.Sprintf("Put on %s: %s, %s.", name, zoneText(p.zones[0], p.way.direct), d.level(put.GrateC))
+	if p.it.fromFrozen {
+		put.Text += " Straight from the freezer."
+	}
 	if p.it.cut.Look != "" && p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
 		put.Text += " " + p.it.cut.Look
 	}

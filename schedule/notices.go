@@ -1,0 +1,92 @@
+package schedule
+
+import (
+	"slices"
+
+	"example.com/cookday/schedule/internal/safety"
+)
+
+// Notices lists everything a plan may warn of, each code once: first the findings
+// of the planner, then the findings and cautions of food and fire safety, the
+// gravest of these first. The text is what the code means; a plan says it with its
+// names and figures. Source is a source key, or "common practice, no source".
+func Notices() []Caution {
+	all := slices.Clone(notices)
+	for _, c := range safety.Catalogue() {
+		if _, ours := notice(c.Code); !ours {
+			all = append(all, Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
+		}
+	}
+	return all
+}
+
+// notices are the findings of the planner by subject. Where safety has the code
+// too, the planner says it with figures of its own.
+var notices = []Caution{
+	// The day cannot be done.
+	{"clash", Danger, "These dishes cannot be had together under these rules.", ours},
+	{"never-arrives", Danger, "No fire that the dish may cook on brings it to its target.", ours},
+	{"no-room", Danger, "The dish does not fit on the grate in any layout that cooks it.", ours},
+	{"too-many-batches", Danger, "The menu makes more loads of the grate than a day holds.", ours},
+	{"no-plan-found", Danger, "No plan was found within the budget of the search, and none was ruled out.", ours},
+	{"ahead-infeasible", Danger, "What is to be cooked the day before cannot be had that day.", ours},
+	{"ahead-chill", Danger, "No portion of the dish can be chilled within the published limits.", "fda_3_501_14"},
+
+	// The fire.
+	{"fire-cannot-last", Warning, "The fire runs down while nobody tends it.", practice},
+	{"refuel-in-quiet", Warning, "A top-up comes due in quiet hours.", practice},
+	{"no-charcoal-advice", Info, "A grill of another kind gets no charcoal advice.", ours},
+	{"size-outside-law", Info, noteTexts["size-outside-law"], practice},
+	{"level-outside-layout", Info, noteTexts["level-outside-layout"], practice},
+	{"ring-runs-cool", Info, noteTexts["ring-runs-cool"], practice},
+	{"lump-fuse-uneven", Info, noteTexts["lump-fuse-uneven"], practice},
+	{"needs-basket", Info, noteTexts["needs-basket"], practice},
+	{"thin-air", Info, noteTexts["thin-air"], practice},
+	{"chimney-fills", Info, noteTexts["chimney-fills"], practice},
+	{"grate-doubtful", Warning, "The grate is hardly as cool as its gauge says; the times are for a hotter one.", ours},
+	{"tight", Info, "The pieces will be tight on their side of the grate.", ours},
+
+	// Before the day.
+	{"thaw-first", Info, "A frozen piece must begin to thaw in time.", "fsis_thaw"},
+	{"thaw-no-time", Warning, "There is no time to thaw a frozen piece.", "fsis_thaw"},
+	{"frozen-longer", Warning, "A piece goes on frozen and takes at least half as long again.", "fsis_roasting_general"},
+	{"salt-no-time", Info, "There is no evening before to salt in.", practice},
+
+	// After the fire.
+	{codeHoldShort, Warning, "Done on a fast day, the dish cannot wait until it is served.", "usda_danger_zone"},
+	{"hold-grill-busy", Warning, "The fire is still needed, so nothing can be held over it as it dies.", ours},
+	{"travel-short", Warning, "The dish does not stay hot until it arrives.", "usda_danger_zone"},
+	{"ahead-portions", Info, "Only portions up to a thickness chill within the published limits.", "fda_3_501_14"},
+	{"ahead-fuel", Info, "The day before burns charcoal of its own.", ours},
+
+	// The guests.
+	{"too-little", Warning, "The menu is short for the guests.", practice},
+	{"too-much", Info, "The menu is far more than the guests eat.", practice},
+}
+
+// Where a notice has no publication behind it: a fact of the trade, or a result of
+// this plan.
+const (
+	practice = safety.NoSource
+	ours     = "this plan"
+)
+
+// notice is the entry of a code.
+func notice(code string) (Caution, bool) {
+	i := slices.IndexFunc(notices, func(c Caution) bool { return c.Code == code })
+	if i < 0 {
+		return Caution{}, false
+	}
+	return notices[i], true
+}
+
+// finding says an entry of the notices about a dish, or about the day where dish is
+// nil, with a text of its own.
+func finding(code, path string, dish *item, text string) Finding {
+	n, _ := notice(code)
+	f := Finding{Code: code, Severity: n.Severity, Path: path, Text: text, Source: n.Source}
+	if dish != nil {
+		f.Dishes = []string{dish.dish.ID}
+	}
+	return f
+}
