@@ -10,17 +10,22 @@ import (
 // (Unicode Standard Annex 9, section 2), tags and what is no character at all are
 // dropped. The joiners stay: Persian, Hindi and many emoji need them.
 func clean(s string) string {
+	if tidy(s) {
+		return s
+	}
 	return strings.Join(strings.Fields(strings.Map(keep, s)), " ")
 }
 
-// scrub drops the same characters from a finished document and keeps its lines.
-func scrub(s string) string {
-	return strings.Map(func(r rune) rune {
-		if r == '\n' {
-			return r
+// tidy tells that nothing has to be done, as in most texts.
+func tidy(s string) bool {
+	space := true
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' || space && s[i] == ' ' {
+			return false
 		}
-		return keep(r)
-	}, s)
+		space = s[i] == ' '
+	}
+	return !space || s == ""
 }
 
 func keep(r rune) rune {

@@ -141,6 +141,9 @@ func rack(p schedule.Piece) bool { return p.AreaM2 > 0.9*p.LengthM*p.WidthM }
 // overlap tells whether two pieces share a part of the grate, by their outlines drawn
 // in a little, so that touching neighbours do not count.
 func overlap(a schedule.Piece, sa schedule.Spot, b schedule.Piece, sb schedule.Spot) bool {
+	if math.Hypot(sa.XM-sb.XM, sa.YM-sb.YM) > math.Hypot(a.LengthM+b.LengthM, a.WidthM+b.WidthM)/2 {
+		return false
+	}
 	return touches(a, sa, b, sb) || touches(b, sb, a, sa)
 }
 

@@ -38,10 +38,12 @@ func (c *icalendar) line(name, value string) {
 	c.WriteString(text + "\r\n")
 }
 
+var icalText = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`)
+
 // escape makes a value of type TEXT (section 3.3.11), one line for each part.
 func escape(parts ...string) string {
 	for i, part := range parts {
-		parts[i] = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`).Replace(clean(part))
+		parts[i] = icalText.Replace(clean(part))
 	}
 	return strings.Join(parts, `\n`)
 }

@@ -91,11 +91,15 @@ func (v *view) fuel() string {
 // howTo says how to lay a fire and set its vents, where no step does.
 func (v *view) howTo(f schedule.Phase) string {
 	build, vents := sentence(f.Build), sentence(f.Vents)
+	buildWords, ventWords := clean(f.Build), strings.ToLower(strings.TrimRight(clean(f.Vents), "."))
 	for _, s := range v.Steps {
-		if s.Kind == schedule.StepChangeFire && s.Phase == f.Number || strings.Contains(s.Text, clean(f.Build)) {
+		if s.Phase != 0 && s.Phase != f.Number {
+			continue
+		}
+		if s.Kind == schedule.StepChangeFire && s.Phase == f.Number || strings.Contains(s.Text, buildWords) {
 			build = ""
 		}
-		if strings.Contains(strings.ToLower(s.Text), strings.ToLower(strings.TrimRight(clean(f.Vents), "."))) {
+		if strings.Contains(strings.ToLower(s.Text), ventWords) {
 			vents = ""
 		}
 	}
