@@ -1,0 +1,43 @@
+package api
+
+import (
+	"context"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// Planner is what the service asks of the library. [Library] is the library itself.
+type Planner interface {
+	// Make plans a day.
+	Make(ctx context.Context, r schedule.Request) (schedule.Plan, error)
+	// Forecast answers for one piece.
+	Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
+	// ReadLog reads readings and events, CSV or JSON.
+	ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error)
+	// Revise follows a plan through its whole log.
+	Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error)
+}
+
+// Library is the planner of package schedule.
+type Library struct{}
+
+// Make is [schedule.Make].
+func (Library) Make(ctx context.Context, r schedule.Request) (schedule.Plan, error) {
+	return schedule.Make(ctx, r)
+}
+
+// Forecast is [schedule.Forecast].
+func (Library) Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error) {
+	return schedule.Forecast(ctx, q)
+}
+
+// ReadLog is [schedule.ReadLog].
+func (Library) ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error) {
+	return schedule.ReadLog(data, p)
+}
+
+// Revise is [schedule.Revise].
+func (Library) Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error) {
+	return schedule.Revise(ctx, p, log, now)
+}
