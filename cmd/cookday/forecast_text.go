@@ -1,8 +1,10 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 	"time"
@@ -69,7 +71,7 @@ func mark(severity string) string {
 	return "! "
 }
 
-// outlookTable has a row a milestone, and a column for each probability asked for.
+// outlookTable has a row a milestone, by time, and a column for each probability asked for.
 func outlookTable(units unit.System, o schedule.Outlook) string {
 	var b strings.Builder
 	table := tabwriter.NewWriter(&b, 0, 0, 3, ' ', 0)
@@ -80,7 +82,10 @@ func outlookTable(units unit.System, o schedule.Outlook) string {
 		}
 	}
 	fmt.Fprintln(table)
-	for _, m := range o.Milestones {
+	byTime := slices.SortedStableFunc(slices.Values(o.Milestones), func(a, b schedule.OutlookMilestone) int {
+		return cmp.Compare(a.ExpectedMinutes, b.ExpectedMinutes)
+	})
+	for _, m := range byTime {
 		core := ""
 		if m.CoreC > 0 {
 			core = units.Core(unit.Temperature(m.CoreC))

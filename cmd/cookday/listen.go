@@ -1,0 +1,203 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"net/netip"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"example.com/cookday/api"
+	"example.com/cookday/api/store"
+)
+
+const (
+	storeMemory = "memory"
+	leastToken  = 16 // characters: shorter ones can be guessed
+	envPrefix   = "COOKDAY_"
+)
+
+// listenFlags are the flags of listen.
+type listenFlags struct {
+	address, store, tokenFile, log string
+	allowRemote, noAuth            bool
+	hosts, proxies                 []string
+	solves                         int
+}
+
+func listenCommand() *cobra.Command {
+	var l listenFlags
+	cmd := &cobra.Command{
+		Use:   "listen",
+		Short: "Answer over HTTP",
+		Long: `listen answers over HTTP until it is interrupted; openapi.yaml describes the calls.
+It listens on this machine only. For another address say --allow-remote, and give
+a token that every call must carry in the header "Authorization: Bearer TOKEN".
+It speaks no TLS: put a proxy that does in front of it.
+
+The address of a plan is a secret of its own: whoever has the address of a
+calendar feed can read that plan, add readings to it and delete it.
+
+Every flag has an environment variable, which the flag overrides: --token-file is
+` + envPrefix + `TOKEN_FILE, and so on; lists are written with commas.`,
+		Example: `  cookday listen
+  cookday listen --store memory --address 127.0.0.1:9000
+  cookday listen --address :8018 --allow-remote --token-file token.txt`,
+		Args: operands(),
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := fromEnvironment(cmd.Flags(), os.LookupEnv); err != nil {
+				return err
+			}
+			return l.listen(cmd.Context(), cmd.OutOrStdout(), cmd.ErrOrStderr())
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&l.address, "address", "127.0.0.1:8018", "`host:port` to listen on; port 0 takes a free one")
+	f.StringVar(&l.store, "store", defaultStore(), "`file` to keep plans in, or memory to forget them at the end")
+	f.BoolVar(&l.allowRemote, "allow-remote", false, "allow an address that other machines reach")
+	f.StringVar(&l.tokenFile, "token-file", "", "`file` with the token that calls must carry")
+	f.BoolVar(&l.noAuth, "no-auth", false, "with --allow-remote: let everybody in who can reach the address")
+	f.StringSliceVar(&l.hosts, "host", nil, "`name` this service is called by, besides its own address (a proxy's, say)")
+	f.StringSliceVar(&l.proxies, "trust-proxy", nil, "`network` (such as 10.0.0.0/24) whose X-Forwarded-For is believed, in the log")
+	f.IntVar(&l.solves, "solves", 0, "`plans` made at once (if not given: the number of processors)")
+	f.StringVar(&l.log, "log", formatText, "`format` of the log on standard error: text, json or none")
+	complete(cmd, "log", formatText, formatJSON, "none")
+	return cmd
+}
+
+// defaultStore is a file in the user's own directory, "" if there is none.
+func defaultStore() string {
+	dir, err := os.UserConfigDir()
+	if err != nil {
+		return ""
+	}
+	return filepath.Join(dir, "cookday", "plans.db")
+}
+
+// fromEnvironment sets the flags that are not on the command line.
+func fromEnvironment(flags *pflag.FlagSet, look func(string) (string, bool)) error {
+	var fault error
+	flags.VisitAll(func(f *pflag.Flag) {
+		name := envPrefix + strings.ToUpper(strings.ReplaceAll(f.Name, "-", "_"))
+		text, ok := look(name)
+		if f.Changed || !ok || f.Name == "help" {
+			return
+		}
+		if err := flags.Set(f.Name, text); err != nil && fault == nil {
+			fault = usage("%s: %q does not fit: %s", name, text, err)
+		}
+	})
+	return fault
+}
+
+// listen checks the flags, opens the store and answers until the context ends.
+func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
+	cfg, err := l.config(log)
+	if err != nil {
+		return err
+	}
+	if cfg.Store, err = l.open(ctx); err != nil {
+		return usage("--store: %s", err)
+	}
+	defer cfg.Store.Close()
+	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", l.address)
+	if err != nil {
+		return usage("--address: %s", err)
+	}
+	fmt.Fprintf(out, "listening on http://%s, plans are kept in %s\n", listener.Addr(), l.store)
+	return api.New(cfg).Serve(ctx, listener)
+}
+
+// config is the service's configuration without its store.
+func (l *listenFlags) config(log io.Writer) (api.Config, error) {
+	cfg := api.Config{Hosts: l.hosts, Solves: l.solves}
+	if err := oneOf("--log", l.log, formatText, formatJSON, "none"); err != nil {
+		return cfg, err
+	}
+	switch l.log {
+	case formatText:
+		cfg.Log = slog.New(slog.NewTextHandler(log, nil))
+	case formatJSON:
+		cfg.Log = slog.New(slog.NewJSONHandler(log, nil))
+	}
+	if l.solves < 0 {
+		return cfg, usage("--solves: %d is too few; at least one plan must be made at a time", l.solves)
+	}
+	for _, text := range l.proxies {
+		network, err := netip.ParsePrefix(text)
+		if err != nil {
+			return cfg, usage("--trust-proxy: %q is no network such as 10.0.0.0/24", text)
+		}
+		cfg.Proxies = append(cfg.Proxies, network)
+	}
+	var err error
+	if cfg.Token, err = l.token(); err != nil {
+		return cfg, err
+	}
+	return cfg, l.admission(&cfg)
+}
+
+// admission decides who may call: on this machine only those who use its own name (a
+// web page must not reach it through a name of its own), else those with the token.
+func (l *listenFlags) admission(cfg *api.Config) error {
+	local, err := loopback(l.address)
+	switch {
+	case err != nil:
+		return err
+	case local:
+		cfg.Hosts = append(cfg.Hosts, "localhost", "127.0.0.1", "::1")
+	case !l.allowRemote:
+		return usage("--address: %s can be reached from other machines; say --allow-remote if that is meant", l.address)
+	case cfg.Token == "" && !l.noAuth:
+		return usage("--allow-remote: give --token-file, or say --no-auth to let everybody in")
+	}
+	return nil
+}
+
+// loopback says whether an address can be reached from this machine only.
+func loopback(address string) (bool, error) {
+	host, _, err := net.SplitHostPort(address)
+	if err != nil {
+		return false, usage("--address: %q is not host:port, such as 127.0.0.1:8018", address)
+	}
+	ip, err := netip.ParseAddr(host)
+	return host == "localhost" || err == nil && ip.IsLoopback(), nil
+}
+
+// token reads the file of the token, "" if there is none.
+func (l *listenFlags) token() (string, error) {
+	if l.tokenFile == "" {
+		return "", nil
+	}
+	text, err := os.ReadFile(l.tokenFile)
+	if err != nil {
+		return "", usage("--token-file: %s", err)
+	}
+	token := strings.TrimSpace(string(text))
+	if len(token) < leastToken || strings.ContainsAny(token, " \t\r\n") {
+		return "", usage("--token-file: %s must have one line of at least %d characters without blanks", l.tokenFile, leastToken)
+	}
+	return token, nil
+}
+
+// open opens the store that the flag names.
+func (l *listenFlags) open(ctx context.Context) (api.Store, error) {
+	switch l.store {
+	case storeMemory:
+		return store.NewMemory(), nil
+	case "":
+		return nil, fmt.Errorf("name a file, or say %s", storeMemory)
+	case defaultStore():
+		if err := os.MkdirAll(filepath.Dir(l.store), 0o700); err != nil {
+			return nil, err
+		}
+	}
+	return store.OpenFile(ctx, l.store)
+}

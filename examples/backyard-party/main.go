@@ -1,0 +1,39 @@
+// Command backyard-party plans the party of request.yaml with the library and says
+// between when and when each dish comes off the grate, and how sure all of it is.
+package main
+
+import (
+	"context"
+	_ "embed"
+	"fmt"
+	"log"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+//go:embed request.yaml
+var request []byte
+
+func main() {
+	r, err := schedule.Read(request)
+	if err != nil {
+		log.Fatal(err) // every fault of the request, one a line
+	}
+	p, err := schedule.Make(context.Background(), r)
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, d := range p.Dishes {
+		for _, m := range d.Batches[0].Milestones {
+			if m.Kind == schedule.MilestoneTakeOff {
+				fmt.Printf("%-9s comes off between %s and %s\n", d.Name, about(m.Window.Early), about(m.Window.Late))
+			}
+		}
+	}
+	fmt.Printf("All is ready at %s with a chance of about %.0f %%.\n", about(p.ServeAt), 100*p.Chance.All)
+}
+
+// about rounds to five minutes, which is finer than a fire can be foreseen and the
+// same on every processor.
+func about(t time.Time) string { return t.Round(5 * time.Minute).Format("Mon 15:04") }
