@@ -55,7 +55,7 @@ type belief struct {
 }
 
 // newBelief follows a course at all paces that may be.
-func newBelief(c *course, s spread, stalls bool) *belief {
+func newBelief(c *journey, s spread, stalls bool) *belief {
 	b := &belief{spread: s, stalls: stalls, ratio: 1}
 	for i := range pathCount {
 		b.paths = append(b.paths, c.run(s.Median+s.S*pathReach*(2*float64(i)/(pathCount-1)-1)))

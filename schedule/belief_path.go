@@ -6,10 +6,10 @@ import (
 	"example.com/cookday/schedule/internal/heat"
 )
 
-// course is the day of one piece so far and as it is going on: what surrounds
+// journey is the day of one piece so far and as it is going on: what surrounds
 // it, in minutes from its put-on. A pace f runs through it f times slower than
 // the model does.
-type course struct {
+type journey struct {
 	body    heat.Body
 	past    []surround // from minute 0; the last one holds until now
 	now     float64    // minutes from the put-on
@@ -51,7 +51,7 @@ type path struct {
 const longestAhead = 48 * 60
 
 // run follows the course at the pace exp(lnf).
-func (c *course) run(lnf float64) path {
+func (c *journey) run(lnf float64) path {
 	f := math.Exp(lnf)
 	p := path{lnf: lnf, wrap: math.NaN(), done: math.Inf(1)}
 	p.curve.EveryS = c.everyS
@@ -89,7 +89,7 @@ func (p *path) to(s *heat.Sim, in heat.Surroundings, coreC, limitS float64) bool
 }
 
 // finish runs from now to the target.
-func (c *course) finish(s *heat.Sim, p *path, f float64) {
+func (c *journey) finish(s *heat.Sim, p *path, f float64) {
 	arrived := func() { p.done, p.end = s.ElapsedS()/60*f, *s }
 	for i := 0; i+1 < len(c.coming); i++ {
 		seconds := (c.coming[i+1].from - c.coming[i].from) / f * 60
@@ -112,7 +112,7 @@ func (c *course) finish(s *heat.Sim, p *path, f float64) {
 }
 
 // toWrap runs to the wrap; false if the cook ends before it.
-func (c *course) toWrap(s *heat.Sim, p *path, f float64) bool {
+func (c *journey) toWrap(s *heat.Sim, p *path, f float64) bool {
 	at := c.now
 	switch {
 	case c.wrap.coreC == 0:

@@ -41,7 +41,7 @@ type revision struct {
 	hearth hearth
 	phases int // phases begun by now
 	moved  bool
-	delay  time.Duration // serving later than asked, because it cannot be met
+	try    try // by which the rest of the day could be arranged
 }
 
 func newRevision(ctx context.Context, p Plan, log []Entry, now time.Time) (*revision, error) {

@@ -33,6 +33,7 @@ type stand struct {
 type afoot struct {
 	first  *placed // as first planned, in the first plan's day; nil for what the log added
 	batch  *batch  // in the revised day
+	open   *batch  // the same as it is being arranged, if it waits
 	where  whereabouts
 	on     known
 	wrap   known
@@ -47,7 +48,7 @@ type afoot struct {
 
 	readings []reading // the same cores, from the put-on, judged
 	believed *belief   // nil where the model follows nothing
-	course   *course
+	journey  *journey
 	live     way // what is left, as the solver and the texts take it
 }
 

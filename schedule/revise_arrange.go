@@ -89,20 +89,27 @@ func (v *revision) plannedLevel(at time.Time) float64 {
 	return level
 }
 
-// laterTries are the delays, in minutes, at which serving is tried where it can
-// no longer be met.
-var laterTries = []int{20, 40, 60, 90, 120, 180, 240, 360, 480}
+// try is one way to meet what is left of the day.
+type try struct {
+	later   int  // minutes that serving is moved by
+	halfway bool // what is on the grate is counted at its expected end, not at the asked chance
+	all     bool // and so is what is not on yet
+}
 
-// arrangeLeft solves the rest of the day. Where nothing meets the serving
-// instant any more, it serves later by as little as it can.
+// tries are in the order in which they are taken: dinner is moved last, and by
+// as little as it can.
+var tries = []try{
+	{}, {halfway: true}, {halfway: true, all: true},
+	{later: 20}, {later: 40}, {later: 60}, {later: 90}, {later: 120}, {later: 180}, {later: 240}, {later: 360}, {later: 480},
+}
+
+// arrangeLeft solves the rest of the day.
 func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
 	asked := v.day
-	for i := -1; i < len(laterTries); i++ {
-		if i >= 0 {
-			v.delay = time.Duration(laterTries[i]) * time.Minute
-			if err := v.serveLater(asked, v.delay); err != nil {
-				return left{}, err
-			}
+	for _, t := range tries {
+		v.try = t
+		if err := v.serveLater(asked, t.later); err != nil {
+			return left{}, err
 		}
 		if !v.now.Before(v.day.end) && v.unserved() {
 			continue
@@ -118,6 +125,15 @@ func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
 	return left{}, &InputError{Faults: []Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
 }
 
+// counted is the way of a batch at the chance that the try counts with.
+func (v *revision) counted(a *afoot, w way) way {
+	if v.try.halfway && (a.where == cooking || v.try.all) {
+		w.first.planned, w.second.planned = w.first.expected, w.second.expected
+		w.inOven.planned = w.inOven.expected
+	}
+	return w
+}
+
 // unserved says whether something is still waiting or cooking.
 func (v *revision) unserved() bool {
 	for _, a := range v.afoot {
@@ -129,7 +145,11 @@ func (v *revision) unserved() bool {
 }
 
 // serveLater moves all serving instants of the day.
-func (v *revision) serveLater(asked *day, by time.Duration) error {
+func (v *revision) serveLater(asked *day, byMinutes int) error {
+	if byMinutes == 0 {
+		return nil
+	}
+	by := time.Duration(byMinutes) * time.Minute
 	r := copyRequest(asked.req)
 	at := clockOf(asked.clock(nil).Add(by))
 	r.Serve.Date, r.Serve.Time = *at.Date, at.Time
@@ -158,7 +178,13 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 	var open []*batch
 	for _, a := range v.afoot {
 		if a.where == waiting {
-			order, open = append(order, a), append(open, a.batch)
+			b := *a.batch
+			b.ways = append([]way(nil), b.ways...)
+			for i := range b.ways {
+				b.ways[i] = v.counted(a, b.ways[i])
+			}
+			a.open = &b
+			order, open = append(order, a), append(open, a.open)
 		}
 	}
 	now := v.day.minute(v.now)
@@ -236,7 +262,7 @@ func allBut(u int) []sequence.Span {
 // minutes of the belief at the asked chance, cut to what serving leaves so that
 // a late dish does not stand in the way of a plan.
 func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
-	w, b := a.live, a.batch
+	w, b := v.counted(a, a.live), a.batch
 	on := v.day.minute(a.on.at)
 	total := int(math.Ceil(w.total().planned))
 	rest := int(math.Ceil(b.it.restMinutes()))
@@ -265,7 +291,7 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	split := int(math.Ceil(w.first.planned))
 	if !v.splits(a) || split >= total || split <= on-now {
 		places := first
-		if w.stages() > 1 && !v.splits(a) {
+		if w.stages() > 1 && (!v.splits(a) || split <= on-now) {
 			places = second
 		}
 		c.Tasks = []sequence.Task{task(total, places)}

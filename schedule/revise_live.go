@@ -62,13 +62,13 @@ func (v *revision) grateRatio() float64 {
 
 // follow runs the piece through its day at all paces and weighs its readings.
 func (v *revision) follow(a *afoot) {
-	a.course = v.courseOf(a)
+	a.journey = v.journeyOf(a)
 	a.readings = nil
 	for _, e := range a.cores {
 		a.readings = append(a.readings, reading{minute: e.At.Sub(a.on.at).Minutes(), coreC: e.C})
-		a.course.asked = append(a.course.asked, e.At.Sub(a.on.at).Minutes())
+		a.journey.asked = append(a.journey.asked, e.At.Sub(a.on.at).Minutes())
 	}
-	a.believed = newBelief(a.course, a.way().spread, a.batch.it.cut.Style == cut.Tough)
+	a.believed = newBelief(a.journey, a.way().spread, a.batch.it.cut.Style == cut.Tough)
 	b := a.believed
 	sieve{
 		fast: &b.paths[0], slow: &b.paths[len(b.paths)-1], errorK: b.errorK, steepKMin: b.paths[0].steepest(),
@@ -102,14 +102,14 @@ func (v *revision) airFor(a *afoot, at time.Time) float64 {
 	return v.grate.airAt(at, func(time.Time) float64 { return level })
 }
 
-// courseStep is how finely the history of the air is looked at, minutes.
-const courseStep = 15
+// journeyStep is how finely the history of the air is looked at, minutes.
+const journeyStep = 15
 
-// courseOf is the day of the piece: the air as measured, wraps, stops, and what
+// journeyOf is the day of the piece: the air as measured, wraps, stops, and what
 // is to come.
-func (v *revision) courseOf(a *afoot) *course {
+func (v *revision) journeyOf(a *afoot) *journey {
 	w := a.way()
-	c := &course{body: a.batch.it.body(a.batch.massKg), now: v.now.Sub(a.on.at).Minutes(), targetC: w.pullC}
+	c := &journey{body: a.batch.it.body(a.batch.massKg), now: v.now.Sub(a.on.at).Minutes(), targetC: w.pullC}
 	c.everyS = math.Min(math.Max(w.modelDone*60/curveSamples, 5), 300)
 	if w.sear {
 		c.targetC = w.wrapC
@@ -117,7 +117,7 @@ func (v *revision) courseOf(a *afoot) *course {
 	level := believed(w.levelC, a.batch.it.targetC)
 	marks := []float64{0}
 	if len(v.grate.readings)+len(v.grate.outages)+len(v.grate.levels) > 0 {
-		step := math.Max(courseStep, c.now/48)
+		step := math.Max(journeyStep, c.now/48)
 		for m := step; m < c.now; m += step {
 			marks = append(marks, m)
 		}
@@ -207,7 +207,7 @@ func (v *revision) envAt(a *afoot, t time.Time, level, air float64) heat.Surroun
 }
 
 // wrapToCome adds the wrap that is planned and not done yet.
-func (v *revision) wrapToCome(a *afoot, c *course, ahead float64) {
+func (v *revision) wrapToCome(a *afoot, c *journey, ahead float64) {
 	w := a.way()
 	if a.wrap.set || a.oven.set || w.with == "" || w.sear {
 		return

@@ -37,12 +37,12 @@ const leastLeft = 1
 // passed is fixed, the rest has the spread of the belief.
 func (v *revision) liveWay(a *afoot) way {
 	b, w := a.believed, a.way()
-	least := a.course.now + leastLeft
+	least := a.journey.now + leastLeft
 	quantiles := [4]float64{b.quantile(0.1), b.quantile(0.5), b.quantile(0.9), b.quantile(v.day.req.Confidence)}
 	var done, wrap [4]float64
 	for i, x := range quantiles {
-		done[i] = math.Min(math.Max(b.done(x), least), a.course.now+longestAhead)
-		wrap[i] = math.Min(math.Max(b.wrap(x), a.course.now), done[i]-leastLeft)
+		done[i] = math.Min(math.Max(b.done(x), least), a.journey.now+longestAhead)
+		wrap[i] = math.Min(math.Max(b.wrap(x), a.journey.now), done[i]-leastLeft)
 	}
 	of := func(x [4]float64) pace { return pace{early: x[0], expected: x[1], late: x[2], planned: x[3]} }
 	total := of(done)
@@ -54,7 +54,7 @@ func (v *revision) liveWay(a *afoot) way {
 	case a.wrap.set && a.wrapMinute() < least:
 		m := a.wrapMinute()
 		w.first, w.second = pace{m, m, m, m}, total.plus(pace{-m, -m, -m, -m})
-	case a.course.wrap.planned:
+	case a.journey.wrap.planned:
 		w.first = of(wrap)
 		for i := range done {
 			done[i] = math.Max(done[i]-wrap[i], leastLeft)
@@ -72,7 +72,7 @@ func (v *revision) liveWay(a *afoot) way {
 	w.state, w.held = b.stateAt(quantiles[1])
 	f := math.Exp(quantiles[1])
 	w.modelDone, w.modelWrap = total.expected/f, w.first.expected/f
-	w.believed, w.course = b, a.course
+	w.believed, w.journey = b, a.journey
 	return w
 }
 

@@ -29,8 +29,8 @@ func (v *revision) why(s Step) string {
 		return "it was cancelled"
 	}
 	switch {
-	case v.delay > 0:
-		return fmt.Sprintf("serving at %s can no longer be met", v.clock(v.day.end.Add(-v.delay)))
+	case v.try.later > 0:
+		return fmt.Sprintf("serving at %s can no longer be met", v.clock(v.day.end.Add(-time.Duration(v.try.later)*time.Minute)))
 	case v.moved:
 		return fmt.Sprintf("serving was moved to %s", v.clock(v.day.end))
 	case v.litLate() > 0:

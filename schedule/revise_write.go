@@ -27,7 +27,9 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 	var open []*batch
 	for _, a := range order {
 		if a.where == waiting {
-			open = append(open, a.batch)
+			open = append(open, a.open)
+			l.a.batches = append(l.a.batches, a.open)
+			continue
 		}
 		l.a.batches = append(l.a.batches, a.batch)
 	}
@@ -112,7 +114,7 @@ func (v *revision) u(t time.Time) float64 { return v.day.end.Sub(t).Minutes() }
 
 // placedNow is a batch on the grate.
 func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *placed {
-	p := &placed{batch: a.batch, way: a.live, on: v.u(a.on.at), wrap: math.NaN(), reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
+	p := &placed{batch: a.batch, way: v.counted(a, a.live), on: v.u(a.on.at), wrap: math.NaN(), reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
 	p.off = p.on - p.way.total().planned
 	if p.way.stages() > 1 {
 		p.wrap = p.on - p.way.first.planned
@@ -130,6 +132,9 @@ func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *place
 	}
 	if a.first != nil {
 		p.zones, p.oven = a.first.zones, p.oven || a.first.oven && p.way.stages() > 1
+		if p.phases[0][0] < 0 { // the solver was asked for the oven alone
+			p.phases[0] = [2]int{past, past}
+		}
 		if a.first.phases[0][0] >= 0 {
 			p.phases[0][0] = min(a.first.phases[0][0], p.phases[0][0])
 		}
@@ -215,7 +220,7 @@ func joinCautions(now, first []Caution) []Caution {
 // liveCurve is the core of a piece on the grate, as believed, to the late end
 // of its take-off.
 func (d *day) liveCurve(p *placed) []Point {
-	b, c, total := p.way.believed, p.way.course, p.way.total()
+	b, c, total := p.way.believed, p.way.journey, p.way.total()
 	read := func(x, m float64) float64 {
 		return b.between(x, func(q *path) float64 {
 			return sample(q.curve, c.body.StartC, c.targetC, m/math.Exp(q.lnf)*60)

@@ -45,8 +45,8 @@ type way struct {
 	modelWrap     float64  // minutes to the wrap and to take-off at the model's own pace
 	modelDone     float64
 
-	believed *belief // of a piece that is on the grate in a revision, with its course so far
-	course   *course
+	believed *belief // of a piece that is on the grate in a revision, with its journey so far
+	journey  *journey
 }
 
 func (w way) total() pace { return w.first.plus(w.second) }
