@@ -73,7 +73,7 @@ func (h *hunt) count() bool {
 }
 
 // pollEvery nodes the context is asked; a node takes some ten microseconds.
-const pollEvery = 128
+const pollEvery = 32
 
 // record keeps a leaf that is better than the best.
 func (h *hunt) record(s *search, v value) {

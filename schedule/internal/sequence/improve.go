@@ -59,7 +59,7 @@ func (p *plan) sound() bool {
 
 // free solves the best plan again with some chains free.
 func (h *hunt) free(list []*candidate, chains []int, until int) {
-	if len(chains) == 0 || h.spent(until) {
+	if len(chains) == 0 || h.spent(until) || !h.count() {
 		return
 	}
 	i := slices.IndexFunc(list, func(c *candidate) bool { return c.search.course == h.plan.course })
@@ -76,7 +76,7 @@ func (h *hunt) free(list []*candidate, chains []int, until int) {
 // move solves the best plan again under another sequence of fires. Chains that
 // cannot do there what they do now are free.
 func (h *hunt) move(to *candidate, until int) {
-	if h.spent(until) || to.search.course == h.plan.course || !to.root.less(h.best) {
+	if h.spent(until) || to.search.course == h.plan.course || !to.root.less(h.best) || !h.count() {
 		return
 	}
 	s := to.search
