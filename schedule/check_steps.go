@@ -1,0 +1,134 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"github.com/google/uuid"
+)
+
+// attendedKinds says of every kind of step whether it needs a person.
+var attendedKinds = map[string]bool{
+	StepThaw: true, StepTakeOut: true, StepLayFire: true, StepLight: true, StepFireReady: false, StepSetVents: true, StepPutOn: true,
+	StepStallBegins: false, StepWrap: true, StepStallEnds: false, StepLook: true, StepCheckFire: true, StepRefuel: true, StepChangeFire: true,
+	StepProbesOut: true, StepFlip: true, StepTakeOff: true, StepRest: false, StepBox: true, StepToOven: true, StepHold: true, StepSear: true,
+	StepSlice: true, StepServe: true, StepCloseDown: true,
+}
+
+// steps: sorted by instant, each of a known kind, with an id of its own, words to
+// follow, and a dish, batch or phase that exists.
+func (c *checker) steps() {
+	ids := map[string]int{}
+	for i, s := range c.plan.Steps {
+		path := fmt.Sprintf("steps[%d]", i)
+		if i > 0 && s.At.Before(c.plan.Steps[i-1].At) {
+			c.fault(path+".at", "%s is before the step before it, %s", instant(s.At), instant(c.plan.Steps[i-1].At))
+		}
+		if !s.At.Equal(s.Window.Expected) {
+			c.fault(path+".at", "%s is not the expected instant of its window, %s", instant(s.At), instant(s.Window.Expected))
+		}
+		if j, twice := ids[s.ID]; twice {
+			c.fault(path+".id", "%q is also the id of steps[%d]", s.ID, j)
+		}
+		ids[s.ID] = i
+		if _, err := uuid.Parse(s.ID); err != nil {
+			c.fault(path+".id", "%q is no UUID", s.ID)
+		}
+		if needs, known := attendedKinds[s.Kind]; !known {
+			c.fault(path+".kind", "%q is not known", s.Kind)
+		} else if needs && !s.Attended {
+			c.fault(path+".attended", "is false; %s needs a person", s.Kind)
+		}
+		c.readable(path+".text", s.Text)
+		c.readable(path+".why", s.Why)
+		if s.Done && c.plan.Revision == 0 {
+			c.fault(path+".done", "is true in a first plan, which has no past")
+		}
+		c.stepRefers(path, s)
+	}
+}
+
+func (c *checker) stepRefers(path string, s Step) {
+	if s.Phase < 0 || s.Phase > len(c.plan.Phases) {
+		c.fault(path+".phase", "%d; the plan has %d phases", s.Phase, len(c.plan.Phases))
+	}
+	if s.Dish == "" {
+		if s.Batch != 0 {
+			c.fault(path+".batch", "%d of no dish", s.Batch)
+		}
+		return
+	}
+	for _, d := range c.facts.dishes {
+		if d.plan.ID == s.Dish {
+			if s.Batch < 0 || s.Batch > len(d.plan.Batches) {
+				c.fault(path+".batch", "%d; %s has %d batches", s.Batch, d.plan.Name, len(d.plan.Batches))
+			}
+			return
+		}
+	}
+	c.fault(path+".dish", "%q is no dish of the plan", s.Dish)
+}
+
+// acts: what the stages, phases and servings need somebody to do is a step, at
+// the same instant.
+func (c *checker) acts() {
+	for i, ph := range c.plan.Phases {
+		path := fmt.Sprintf("phases[%d]", i)
+		kind := StepChangeFire
+		if i == 0 {
+			kind = StepLight
+		}
+		c.needStep(path+".setup_from", kind, "", 0, ph.Number, ph.SetupFrom)
+		c.needStep(path+".from", StepFireReady, "", 0, ph.Number, ph.From)
+		if ph.Burn != nil {
+			for j, r := range ph.Burn.Refuels {
+				c.needStep(fmt.Sprintf("%s.burn.refuels[%d]", path, j), StepRefuel, "", 0, ph.Number, r.Window.Expected)
+			}
+		}
+	}
+	if n := len(c.plan.Phases); n > 0 {
+		c.needStep(fmt.Sprintf("phases[%d].to", n-1), StepCloseDown, "", 0, n, c.plan.Phases[n-1].To)
+	}
+	for i := range c.facts.dishes {
+		d := &c.facts.dishes[i]
+		c.needStep(d.path+".serve_at", StepServe, "", 0, 0, d.serve)
+	}
+	for _, b := range c.batches() {
+		c.batchActs(&b)
+	}
+}
+
+func (c *checker) batchActs(b *batchFacts) {
+	id, path := b.dish.plan.ID, b.path+".stages"
+	c.needStep(path, StepPutOn, id, b.Number, 0, b.on())
+	if m, ok := b.milestone(MilestoneWrap); ok {
+		c.needStep(path, StepWrap, id, b.Number, 0, m.Window.Expected)
+	}
+	if m, ok := b.milestone(MilestoneTakeOff); ok {
+		c.needStep(path, StepTakeOff, id, b.Number, 0, m.Window.Expected)
+	}
+	for _, s := range b.cooking {
+		if s.Kind == StageSear {
+			c.needStep(path, StepSear, id, b.Number, 0, s.From)
+		}
+	}
+	holds := slices.ContainsFunc(b.Stages, func(s Stage) bool { return s.Kind == StageHold && s.To.After(s.From) })
+	kept := slices.ContainsFunc(c.plan.Steps, func(s Step) bool {
+		return s.Dish == id && s.Batch == b.Number && (s.Kind == StepBox || s.Kind == StepToOven || s.Kind == StepHold)
+	})
+	if holds && !kept {
+		c.fault(path, "it is held, and no step says how")
+	}
+}
+
+// needStep wants a step of a kind at an instant; a step that is done stands for it
+// whenever it was.
+func (c *checker) needStep(path, kind, dish string, batch, phase int, at time.Time) {
+	for _, s := range c.plan.Steps {
+		if s.Kind == kind && s.Dish == dish && s.Batch == batch && s.Phase == phase && (s.At.Equal(at) || s.Done) {
+			return
+		}
+	}
+	c.fault(path, "there is no step %s at %s", kind, instant(at))
+}
