@@ -38,7 +38,14 @@ without the code that made it. Exit code 2 says that there are faults.`,
 	}
 }
 
+// checkPlan looks at the form of a plan, then at whether it is sound.
 func checkPlan(in source) error {
-	_, err := schedule.ReadPlan(in.data)
-	return err
+	p, err := schedule.ReadPlan(in.data)
+	if err != nil {
+		return err
+	}
+	if faults := schedule.Check(p); len(faults) > 0 {
+		return &schedule.InputError{Faults: faults}
+	}
+	return nil
 }

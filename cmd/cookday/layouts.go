@@ -1,0 +1,67 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
+)
+
+func layoutsCommand() *cobra.Command {
+	var format string
+	cmd := &cobra.Command{
+		Use:   "layouts",
+		Short: "List the ways to lay the coals",
+		Args:  operands(),
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := oneOf("--format", format, formatText, formatJSON); err != nil {
+				return err
+			}
+			out := cmd.OutOrStdout()
+			columns, _ := terminal(out)
+			return emit(out, "", func(w io.Writer) error {
+				if format == formatJSON {
+					return writeJSON(w, schedule.Layouts())
+				}
+				return listLayouts(w, schedule.Layouts(), columns)
+			})
+		},
+	}
+	cmd.Flags().StringVarP(&format, "format", "f", formatText, "`format`: text or json")
+	complete(cmd, "format", formatText, formatJSON)
+	return cmd
+}
+
+func listLayouts(w io.Writer, layouts []schedule.Layout, columns int) error {
+	p := page{columns: columns}
+	for _, l := range layouts {
+		p.row(l.Name, grate(l.MinC)+" to "+grate(l.MaxC))
+		p.row("  for", l.Use)
+		p.row("  build", l.Build)
+		p.row("  zones", zonesText(l.Zones))
+		p.row("  ready", about(unit.US, float64(l.SetupMinutes))+" after lighting")
+		p.row("  becomes", strings.Join(l.Becomes, ", "))
+		if l.LitTopUps {
+			p.row("  top up", "with lit coals only")
+		}
+		p.line("")
+	}
+	p.item("", "Figures are common practice, no source.")
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+func zonesText(zones []schedule.LayoutZone) string {
+	texts := make([]string, len(zones))
+	for i, z := range zones {
+		texts[i] = fmt.Sprintf("%s, %.0f %% of the grate", z.Name, 100*z.Share)
+		if z.LiftK > 0 {
+			texts[i] += fmt.Sprintf(", about %s (%s) hotter", unit.US.Difference(unit.Difference(z.LiftK)), unit.Metric.Difference(unit.Difference(z.LiftK)))
+		}
+	}
+	return strings.Join(texts, "; ")
+}

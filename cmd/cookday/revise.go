@@ -1,0 +1,91 @@
+package main
+
+import (
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"example.com/cookday/schedule"
+)
+
+func reviseCommand() *cobra.Command {
+	var s show
+	cmd := &cobra.Command{
+		Use:   "revise PLAN READINGS",
+		Short: "Follow the day: a plan, what was read and done since, and now",
+		Long: `revise reads a plan (as plan --format json prints it) and a log of readings and
+events, and prints the plan as it stands now: what is past stays, the rest is
+arranged again, and it says what changed and why. One of the two may be - for
+standard input.
+
+The log is CSV with the columns time, dish, kind and value, or a JSON list of
+such objects:
+
+  time,dish,kind,value
+  07:54,Brisket,on,
+  11:30,Brisket,core,152 F
+  11:35,Brisket,wrapped,foil
+  11:35,,grate,260 F
+
+Kinds of reading: core, outer, grate, gauge. Kinds of event: lit, level, fire-out,
+refuelled, lid-opened, on, wrapped, to-oven, pulled, boxed, counter, stopped,
+chilled, restarted, serving-moved, dish-added, dish-cancelled.`,
+		Example: `  cookday plan party.yaml --out party.json
+  cookday revise party.json log.csv
+  cookday revise party.json log.csv --now 11:40 --brief`,
+		Args: operands("PLAN", "READINGS"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := s.check(); err != nil {
+				return err
+			}
+			if args[0] == "-" && args[1] == "-" {
+				return usage("%s: PLAN and READINGS cannot both come from standard input", cmd.CommandPath())
+			}
+			p, err := readPlan(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			if s.now == "" {
+				s.now = time.Now().Format(time.RFC3339)
+			}
+			now, err := instant("--now", s.now, p)
+			if err != nil {
+				return err
+			}
+			revised, err := revisePlan(cmd, p, args[1], now)
+			if err != nil {
+				return err
+			}
+			return s.plan(cmd, revised)
+		},
+	}
+	s.addFlags(cmd)
+	cmd.Flags().StringVar(&s.now, "now", "", "`time` of the revision: 14:30, 2027-07-03T14:30 or RFC 3339 (if not given: this machine's clock)")
+	return cmd
+}
+
+func readPlan(cmd *cobra.Command, name string) (schedule.Plan, error) {
+	in, err := readSource(name, cmd.InOrStdin())
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if !in.isPlan() {
+		return schedule.Plan{}, usage("%s: is no plan; a plan is what cookday plan --format json prints", in.name)
+	}
+	p, err := schedule.ReadPlan(in.data)
+	return p, inFile(in.name, err)
+}
+
+// revisePlan brings a plan up to now with the log of a file.
+func revisePlan(cmd *cobra.Command, p schedule.Plan, name string, now time.Time) (schedule.Plan, error) {
+	in, err := readSource(name, cmd.InOrStdin())
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	log, err := schedule.ReadLog(in.data, p)
+	if err != nil {
+		return schedule.Plan{}, inFile(in.name, err)
+	}
+	revised, err := schedule.Revise(cmd.Context(), p, log, now)
+	return revised, inFile(in.name, err)
+}
