@@ -86,23 +86,30 @@ func (v *view) dishTable() csvTable {
 	t.columns = append(t.columns, "text")
 	for _, d := range v.Dishes {
 		for _, b := range d.Batches {
-			row := map[string]string{"row": "dish", "id": cell(d.ID), "name": cell(d.Name), "cut": cell(d.Cut), "count": count(d.Count),
-				"mass_kg": number(d.MassKg, 3), "serve_at": v.instant(d.ServeAt), "target_c": some(d.TargetC, 1), "doneness": cell(d.Doneness),
-				"minimum_c": some(d.MinimumC, 1), "way": cell(d.Way), "chance": number(d.Chance, 2), "batch": count(b.Number),
-				"batch_pieces": count(len(b.Pieces)), "batch_chance": number(b.Chance, 2), "text": cell(d.Probe)}
-			for _, h := range d.Holds {
-				if h.Chosen {
-					row["hold"] = h.Method
-				}
-			}
-			for _, m := range b.Milestones {
-				name := strings.ReplaceAll(m.Kind, "-", "_")
-				row[name+"_early"], row[name+"_expected"], row[name+"_late"] = v.instant(m.Window.Early), v.instant(m.Window.Expected), v.instant(m.Window.Late)
-			}
-			t.rows = append(t.rows, row)
+			t.rows = append(t.rows, v.batchRow(d, b))
+		}
+		if len(d.Batches) == 0 { // a day without a plan
+			t.rows = append(t.rows, v.batchRow(d, schedule.Batch{}))
 		}
 	}
 	return t
+}
+
+func (v *view) batchRow(d schedule.DishPlan, b schedule.Batch) map[string]string {
+	row := map[string]string{"row": "dish", "id": cell(d.ID), "name": cell(d.Name), "cut": cell(d.Cut), "count": count(d.Count),
+		"mass_kg": number(d.MassKg, 3), "serve_at": v.instant(d.ServeAt), "target_c": some(d.TargetC, 1), "doneness": cell(d.Doneness),
+		"minimum_c": some(d.MinimumC, 1), "way": cell(d.Way), "chance": number(d.Chance, 2), "batch": count(b.Number),
+		"batch_pieces": count(len(b.Pieces)), "batch_chance": number(b.Chance, 2), "text": cell(d.Probe)}
+	for _, h := range d.Holds {
+		if h.Chosen {
+			row["hold"] = h.Method
+		}
+	}
+	for _, m := range b.Milestones {
+		name := strings.ReplaceAll(m.Kind, "-", "_")
+		row[name+"_early"], row[name+"_expected"], row[name+"_late"] = v.instant(m.Window.Early), v.instant(m.Window.Expected), v.instant(m.Window.Late)
+	}
+	return row
 }
 
 // addRemarks puts findings and cautions below the table, so that no copy of it goes

@@ -110,7 +110,7 @@ func (v *view) howTo(f schedule.Phase) string {
 // named in the low band only: elsewhere it says too little (common practice, no source).
 func (v *view) fire(f schedule.Phase) string {
 	text := fmt.Sprintf("%s, %s at the grate", capital(clean(f.Band))+" band", v.grate(f.LevelC))
-	if f.Band == "low" && f.GaugeC > 0 {
+	if f.Band == "low" && f.GaugeC > 0 && v.grate(f.GaugeC) != v.grate(f.LevelC) {
 		text += ", the lid gauge near " + v.grate(f.GaugeC)
 	}
 	if f.Layout != "" {
