@@ -1,0 +1,128 @@
+package schedule
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/internal/heat"
+)
+
+// kitchen simulates one body in one set of surroundings.
+type kitchen struct {
+	d    *day
+	it   *item
+	body heat.Body
+	in   heat.Surroundings
+	base way
+	sim  heat.Sim
+
+	tenderS float64 // seconds above the tender temperature; 0 where the core decides
+}
+
+func (k *kitchen) start() { k.sim.Start(k.body, k.in) }
+
+func (k *kitchen) minutes() float64 { return k.sim.ElapsedS() / 60 }
+
+// spread is the uncertainty of this cook: the grate's share from two runs at a
+// standard deviation either way, the dish's as measured.
+func (k *kitchen) spread(count int) spread {
+	s := spreadOf(k.it.cut, false, k.base.levelC)
+	if k.tenderS > 0 {
+		s.Median = 0 // the clock is set on told times, not on the model's
+	}
+	cold, hot := k.at(-grateErrorK), k.at(grateErrorK)
+	switch {
+	case cold > 0 && hot > 0:
+		s.Grate = math.Log(cold/hot) / 2
+	case hot > 0: // a little cooler and it would never get there
+		s.Grate = math.Log(k.at(0) / hot)
+	}
+	s.Grate = math.Max(math.Min(s.Grate, 0.95*s.S), 0)
+	return s.slowestOf(count)
+}
+
+// finish runs a cook to its end: to the target of the core, or, for thin tough
+// cuts, until they have been hot for as long as tenderness takes.
+func (k *kitchen) finish(s *heat.Sim) bool {
+	if k.tenderS == 0 {
+		return s.RunTo(k.base.pullC, longestCookS) == heat.Reached
+	}
+	if s.RunTo(k.it.cut.TenderAboveC, longestCookS) != heat.Reached {
+		return false
+	}
+	s.RunFor(k.tenderS)
+	return true
+}
+
+// tenderLevelC is the middle of the band for which times to tenderness are told.
+var tenderLevelC = celsius(237.5)
+
+// setTenderClock finds how long a thin tough cut of usual weight must stay above its tender
+// temperature so that a bare cook takes the time that practice tells. A typed
+// target is obeyed instead.
+func (k *kitchen) setTenderClock() {
+	c := k.it.cut
+	if c.TenderMinutes[1] == 0 || k.it.dish.Target != nil || k.it.dish.Finish != "" {
+		return
+	}
+	usual := *k.it
+	usual.dish.Thickness, usual.dish.Start = 0, nil
+	var s heat.Sim
+	s.StartWith(usual.body(c.Typical), heat.Grate(tenderLevelC, heat.CalmDay()), heat.Coarse)
+	if s.RunTo(c.TenderAboveC, longestCookS) != heat.Reached {
+		return
+	}
+	k.tenderS = math.Max((c.TenderMinutes[0]+c.TenderMinutes[1])/2*60-s.ElapsedS(), 60)
+}
+
+// unsure widens the spread of a cook whose core creeps up to what the air, not
+// the boiling point, lets it come to: a few degrees more or less on the grate
+// are then hours.
+func (k *kitchen) unsure(s spread) spread {
+	ends := k.sim.AsymptoteC()
+	aim := k.base.pullC
+	if k.tenderS > 0 {
+		aim = k.it.cut.TenderAboveC
+	}
+	if ends < heat.BoilingC(k.d.outdoors.AltitudeM)-airLimitedK && ends-aim < slowMarginK {
+		s.S += slowSpreadUp
+	}
+	return s
+}
+
+// at is the bare cook's minutes at a grate that is off by dK; 0 if it never
+// arrives. The bare cook to the wrap stands for the wrapped one: what comes
+// after the wrap feels the grate alike.
+func (k *kitchen) at(dK float64) float64 {
+	in := heat.Grate(believed(k.base.levelC, k.it.targetC)+dK, k.d.outdoors)
+	var s heat.Sim
+	s.StartWith(k.body, in, heat.Coarse)
+	wraps, _ := k.it.wraps()
+	if len(wraps) > 0 {
+		runToWrap(&s, wraps[0], k.base.pullC)
+		s.Change(covered(in, wraps[0].With))
+	}
+	if !k.finish(&s) {
+		return 0
+	}
+	return s.ElapsedS() / 60
+}
+
+// doubtfulC is the grate temperature below which a fire that brings meat to
+// doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
+// hours before the model lets them. believedC is what such a grate has instead.
+var (
+	doubtfulC       = celsius(215)
+	doubtfulTargetC = celsius(195)
+	believedC       = celsius(220)
+)
+
+// doubtful says whether a level is hardly what the grate has.
+func doubtful(levelC, targetC float64) bool { return levelC < doubtfulC && targetC >= doubtfulTargetC }
+
+// believed is the level that the model is given for a level as stated.
+func believed(levelC, targetC float64) float64 {
+	if doubtful(levelC, targetC) {
+		return believedC
+	}
+	return levelC
+}

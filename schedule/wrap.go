@@ -1,0 +1,127 @@
+package schedule
+
+import (
+	"math"
+	"sort"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/unit"
+)
+
+// covered is the surroundings under a wrapping.
+func covered(in heat.Surroundings, with string) heat.Surroundings {
+	if with == WrapPaper {
+		return in.InPaper()
+	}
+	return in.InFoil()
+}
+
+// runToWrap advances a bare piece to its wrap, or to the target if that comes first.
+func runToWrap(s *heat.Sim, w Wrap, targetC float64) {
+	if w.After != nil {
+		s.RunTo(targetC, unitMinutes(*w.After)*60)
+		return
+	}
+	s.RunTo(math.Min(float64(*w.From), targetC), longestCookS)
+}
+
+// wraps are the wrappings to try, and whether bare to the end is one of the ways.
+func (it *item) wraps() (wraps []Wrap, bare bool) {
+	switch asked := it.dish.Wrap; {
+	case asked != nil && asked.With == WrapNone:
+		return nil, true
+	case asked != nil:
+		w := *asked
+		if w.From == nil && w.After == nil {
+			w.From = habitFrom(it.cut)
+		}
+		return []Wrap{w}, false
+	case it.cut.Style != cut.Tough || !it.cut.WrapAllowed || it.cut.Wrap.With == "" || it.cut.Wrap.With == WrapNone:
+		return nil, true
+	}
+	return []Wrap{{With: it.cut.Wrap.With, From: habitFrom(it.cut)}}, true
+}
+
+// waitStep is the grid of wraps that wait, in minutes; waitPerCost minutes of
+// waiting cost one unit, so that nobody waits for nothing (assumption).
+const (
+	waitStep    = 60
+	waitPerCost = 6
+)
+
+// waiting adds ways whose wrap comes later than its temperature, as it must
+// when that falls in the night: the piece cooks on bare until somebody is up.
+func (k *kitchen) waiting(ways []way, wrap Wrap) []way {
+	night := k.d.longestQuiet()
+	if night == 0 || wrap.After != nil || len(ways) == 0 {
+		return ways
+	}
+	prompt := ways[len(ways)-1]
+	if prompt.with == "" {
+		return ways
+	}
+	last := prompt.first.planned + float64(night)
+	for b := math.Ceil(prompt.first.planned/waitStep+0.5) * waitStep; b <= last; b += waitStep {
+		if b >= prompt.modelDone*4 {
+			break
+		}
+		w, ok := k.wrappedAfter(prompt, b, wrap)
+		if !ok || w.second.expected <= 1 {
+			break
+		}
+		w.cost += int(b-prompt.first.planned) / waitPerCost
+		ways = append(ways, w)
+	}
+	return ways
+}
+
+// wrappedAfter is the way that is wrapped b minutes after it went on, however
+// far it is by then. At a pace f the piece has come as far as the model has
+// after b/f minutes, and what is left takes f times the model's rest.
+func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
+	zs := []float64{-zTenth, 0, zTenth, k.d.z}
+	order := []int{0, 1, 2, 3}
+	sort.SliceStable(order, func(i, j int) bool { return zs[order[i]] > zs[order[j]] }) // slowest is least far
+	w := prompt
+	w.fixed, w.inOven = true, pace{}
+	totals := make([]float64, len(zs))
+	k.start()
+	for _, i := range order {
+		f := w.spread.factor(zs[i])
+		k.sim.RunTo(w.pullC, math.Max(b/f*60-k.sim.ElapsedS(), 0))
+		branch := k.sim
+		branch.Change(covered(k.in, wrap.With))
+		if !k.finish(&branch) {
+			return way{}, false
+		}
+		totals[i] = branch.ElapsedS() / 60 * f
+		if zs[i] == 0 {
+			w.wrapC, w.modelWrap, w.modelDone, w.state = k.sim.CoreC(), b/f, branch.ElapsedS()/60, branch
+		}
+	}
+	bare := func(i int) float64 { return math.Min(b, totals[i]) }
+	w.first = pace{bare(0), bare(1), bare(2), bare(3)}
+	rest := func(i int) float64 { return math.Max(totals[i]-b, 1) }
+	w.second = pace{rest(0), rest(1), rest(2), rest(3)}
+	return w, true
+}
+
+// longestQuiet is the longest quiet stretch in minutes.
+func (d *day) longestQuiet() int {
+	longest := 0
+	for _, q := range d.quiet {
+		longest = max(longest, q.To-q.From)
+	}
+	return longest
+}
+
+// habitFrom is the core temperature from which a cut is usually wrapped; where
+// the cut has no habit, 150 F (common practice, no source).
+func habitFrom(c cut.Cut) *unit.Temperature {
+	t := unit.FromFahrenheit(150)
+	if c.Wrap.FromC > 0 {
+		t = unit.Temperature(c.Wrap.FromC)
+	}
+	return &t
+}
