@@ -46,7 +46,7 @@ func smallProblem(r dice, f features, most, horizon int) *Problem {
 	p := &Problem{Earliest: horizon, MaxPhases: 1, ChangeCost: r.from(0, 4), BurnCost: r.from(0, 2), Budget: 2_000_000}
 	fires := 1
 	if f.phases {
-		fires = 2
+		fires = r.from(2, 3)
 		p.MaxPhases = r.from(2, 3)
 	}
 	for range fires {
