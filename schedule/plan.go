@@ -70,6 +70,8 @@ type DishPlan struct {
 	Probe    string       `json:"probe,omitempty"`     // where the probe goes, how to tell it is done
 	Batches  []Batch      `json:"batches"`
 	Holds    []HoldAdvice `json:"holds,omitempty"` // gentlest that works first
+
+	DoneEarly string `json:"done_early,omitempty"` // what to do when it is done at the early end
 }
 
 // Batch is the pieces of a dish that share the grate at one time.
@@ -174,164 +176,20 @@ type HoldAdvice struct {
 	Until        time.Time `json:"until"`         // if taken off at the early end
 	Rule         string    `json:"rule"`
 	Text         string    `json:"text"`
+
+	VentMinutes float64     `json:"vent_minutes,omitempty"` // open, before it is shut in
+	CoreC       float64     `json:"core_c,omitempty"`       // at the table, taken off when expected; 0 where it is not modelled
+	OuterC      float64     `json:"outer_c,omitempty"`      // the outer layer then
+	OuterLowC   float64     `json:"outer_low_c,omitempty"`  // the same at the pessimistic end
+	Course      []HoldPoint `json:"course,omitempty"`       // of the chosen way, from the take-off
 }
 
-// Phase is a stretch in which one layout of coals burns at one grate temperature.
-type Phase struct {
-	Number    int       `json:"number"` // from 1
-	Layout    string    `json:"layout"`
-	Band      string    `json:"band"`
-	LevelC    float64   `json:"level_c"`
-	GaugeC    float64   `json:"gauge_c"` // what the lid gauge is likely to show
-	From      time.Time `json:"from"`    // the grate is ready
-	To        time.Time `json:"to"`
-	SetupFrom time.Time `json:"setup_from"` // lighting or the change begins
-	Zones     []Zone    `json:"zones"`
-	Burn      *Burn     `json:"burn,omitempty"` // nil for a grill without charcoal
-	Build     string    `json:"build"`          // how to build it, the cook's words
-	Vents     string    `json:"vents"`
-}
-
-// Zone is a part of the grate in a phase.
-type Zone struct {
-	Name     string  `json:"name"`
-	Direct   bool    `json:"direct,omitempty"`
-	LevelC   float64 `json:"level_c"`
-	AreaM2   float64 `json:"area_m2"`
-	UsableM2 float64 `json:"usable_m2"` // by the rule of room for large pieces
-	DiscsM2  float64 `json:"discs_m2"`  // by the rule of room for small discs
-}
-
-// Burn is the fuel of a phase.
-type Burn struct {
-	MassKg       float64  `json:"mass_kg"` // expected
-	LowKg        float64  `json:"low_kg"`
-	HighKg       float64  `json:"high_kg"`
-	Lay          int      `json:"lay"`   // briquettes to lay at the start (0 for lump)
-	Light        int      `json:"light"` // of them lit
-	LayKg        float64  `json:"lay_kg"`
-	LightKg      float64  `json:"light_kg"`
-	Chimneys     float64  `json:"chimneys"`        // chimney fills to light
-	LastsMinutes float64  `json:"lasts_minutes"`   // untended
-	Rows         string   `json:"rows,omitempty"`  // cross-section of a ring
-	ArcM         float64  `json:"arc_m,omitempty"` // its length
-	Count        int      `json:"count,omitempty"` // briquettes expected to burn
-	BuyKg        float64  `json:"buy_kg"`          // for this phase
-	BuyCount     int      `json:"buy_count,omitempty"`
-	Chunks       int      `json:"chunks,omitempty"` // of wood
-	Refuels      []Refuel `json:"refuels,omitempty"`
-}
-
-// Refuel is a top-up within a phase.
-type Refuel struct {
-	Window Window  `json:"window"`
-	Count  int     `json:"count,omitempty"`
-	MassKg float64 `json:"mass_kg"`
-	Lit    bool    `json:"lit"`
-}
-
-// Fuel is the charcoal of the day.
-type Fuel struct {
-	Kind     string  `json:"kind"`
-	MassKg   float64 `json:"mass_kg"` // expected
-	LowKg    float64 `json:"low_kg"`
-	HighKg   float64 `json:"high_kg"`
-	Count    int     `json:"count,omitempty"` // briquettes, expected
-	BuyKg    float64 `json:"buy_kg"`
-	BuyCount int     `json:"buy_count,omitempty"`
-	Chunks   int     `json:"chunks"` // of smoking wood
-	Text     string  `json:"text"`
-}
-
-// Step is one thing to do or to expect.
-type Step struct {
-	ID       string    `json:"id"` // stays the same through revisions
-	At       time.Time `json:"at"`
-	Window   Window    `json:"window"`
-	Kind     string    `json:"kind"`
-	Dish     string    `json:"dish,omitempty"` // id of the dish
-	Batch    int       `json:"batch,omitempty"`
-	Phase    int       `json:"phase,omitempty"`
-	Attended bool      `json:"attended"`
-	Minutes  float64   `json:"minutes"` // of hands
-	CoreC    float64   `json:"core_c,omitempty"`
-	GrateC   float64   `json:"grate_c,omitempty"`
-	Done     bool      `json:"done,omitempty"` // in the past of a revision
-	Text     string    `json:"text"`
-	Why      string    `json:"why"`
-}
-
-// Kinds of step.
-const (
-	StepThaw        = "thaw"
-	StepTakeOut     = "take-out"
-	StepLayFire     = "lay-fire"
-	StepLight       = "light"
-	StepFireReady   = "fire-ready"
-	StepSetVents    = "set-vents"
-	StepPutOn       = "put-on"
-	StepStallBegins = "stall-begins"
-	StepWrap        = "wrap"
-	StepStallEnds   = "stall-ends"
-	StepLook        = "look"
-	StepCheckFire   = "check-fire"
-	StepRefuel      = "refuel"
-	StepChangeFire  = "change-fire"
-	StepProbesOut   = "probes-out"
-	StepFlip        = "flip"
-	StepTakeOff     = "take-off"
-	StepRest        = "rest"
-	StepBox         = "box"
-	StepToOven      = "to-oven"
-	StepHold        = "hold"
-	StepSear        = "sear"
-	StepSlice       = "slice"
-	StepServe       = "serve"
-	StepCloseDown   = "close-down"
-)
-
-// Severities of findings and cautions.
-const (
-	Info    = "info"
-	Warning = "caution"
-	Danger  = "danger"
-)
-
-// Finding is something the plan's owner must know.
-type Finding struct {
-	Code     string   `json:"code"`
-	Severity string   `json:"severity"`
-	Path     string   `json:"path,omitempty"` // of the request's field it comes from
-	Dishes   []string `json:"dishes,omitempty"`
-	Text     string   `json:"text"`
-	Source   string   `json:"source,omitempty"`
-}
-
-// Remedy is a change of the request that would mend a finding, computed and priced.
-type Remedy struct {
-	Code    string     `json:"code"`
-	For     string     `json:"for"` // code of the finding
-	Text    string     `json:"text"`
-	Price   string     `json:"price"` // in the cook's words
-	Edits   []Edit     `json:"edits"` // of the request
-	LightAt *time.Time `json:"light_at,omitempty"`
-	ServeAt time.Time  `json:"serve_at"`
-	Chance  float64    `json:"chance"` // of all dishes together
-	Cost    int        `json:"cost"`   // of the plan it leads to, in the solver's units
-}
-
-// Edit sets one field of a request.
-type Edit struct {
-	Path  string `json:"path"`  // as in faults: dishes[0].level
-	Value string `json:"value"` // JSON
-}
-
-// Caution is a warning that goes with every output it applies to.
-type Caution struct {
-	Code     string `json:"code"`
-	Severity string `json:"severity"`
-	Text     string `json:"text"`
-	Source   string `json:"source,omitempty"`
+// HoldPoint is a sample of a predicted hold.
+type HoldPoint struct {
+	At     time.Time `json:"at"`
+	CoreC  float64   `json:"core_c"`  // what a probe in the middle shows
+	OuterC float64   `json:"outer_c"` // just under the surface
+	LowC   float64   `json:"low_c"`   // the same at the pessimistic end
 }
 
 // Solution says how good the arrangement is.
