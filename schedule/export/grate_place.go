@@ -9,9 +9,9 @@ import (
 
 // A round grate leaves room for words at its right; a box takes the whole width.
 const (
-	kettleRadius = 94.0
+	kettleRadius = 88.0
 	boxHalfWidth = 180.0
-	besideGrate  = 234.0 // left edge of the words beside a round grate
+	besideGrate  = 222.0 // left edge of the words beside a round grate
 )
 
 // place fits the grate to the picture.

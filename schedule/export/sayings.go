@@ -7,18 +7,24 @@ import (
 	"example.com/cookday/schedule"
 )
 
-// holdLines says the chosen hold of each dish, and the others that would do.
+// holdLines says the chosen hold of each dish in full, and the others that would do by
+// name and limit.
 func (v *view) holdLines() []string {
 	var lines []string
 	for _, d := range v.Dishes {
 		for _, h := range d.Holds {
-			text := v.dish(d.ID) + ", " + phrase(h.Method)
-			if !h.Chosen {
-				text += " (would do as well)"
-			}
-			text += ": " + sentence(h.Text)
+			limit := ""
 			if h.LimitMinutes > 0 && !h.Until.IsZero() {
-				text += " No longer than until " + v.clockBy(h.Until, v.ServeAt) + "."
+				limit = "no longer than until " + v.clockBy(h.Until, v.ServeAt)
+			}
+			text := v.dish(d.ID) + ", " + phrase(h.Method)
+			switch {
+			case h.Chosen:
+				text = strings.TrimSpace(text + ": " + sentence(h.Text) + " " + sentence(limit))
+			case limit != "":
+				text += " would do as well, " + limit + "."
+			default:
+				text += " would do as well."
 			}
 			lines = append(lines, text)
 		}
@@ -120,4 +126,4 @@ func (v *view) fire(f schedule.Phase) string {
 }
 
 // closing goes under every sheet.
-const closing = "Times are predictions: the thermometer in the thickest part decides, and local rules on food and fire come first."
+const closing = "Times are predictions: the thermometer decides, and local rules on food and fire come first."
