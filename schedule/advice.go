@@ -1,7 +1,275 @@
 package schedule
 
-// advice is filled in by the remedies of a revised plan.
-func (v *revision) advice(p *Plan, l left) []Remedy { return []Remedy{} }
+import (
+	"context"
+	"fmt"
+	"math"
+	"time"
 
-// findings is what the log shows.
-func (v *revision) findings(l left) []Finding { return nil }
+	"example.com/cookday/schedule/cut"
+)
+
+// option is something the cook could do now, as the entry that the log would get.
+type option struct {
+	code, text string
+	entry      Entry
+	against    Entry // the entry of the plan it is compared with; none: the plan as it stands
+	dishOnly   bool  // moves the serving of the dish, not its take-off
+}
+
+// advice is what could be done now, each with what it does: the same day is
+// followed again with the entry that the log would get, and the difference of the
+// two take-offs is the effect. Its edits are entries of the log.
+func (v *revision) advice(ctx context.Context, p *Plan, l left) ([]Remedy, error) {
+	out := []Remedy{}
+	i, why := v.troubled(l)
+	if i < 0 {
+		return out, nil
+	}
+	for _, o := range v.options(l.bound[i], l.all[i], why) {
+		r, err := v.priced(ctx, p, l, i, o, why)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, nil
+}
+
+// troubled is the piece on the grate that most needs something done, and the
+// finding that says why: the fire, the least chance of being ready, or the
+// longest wait.
+func (v *revision) troubled(l left) (worst int, why string) {
+	worst = -1
+	least, longest := v.day.req.Confidence-lateWorth, earlyWorth
+	_, dead := v.grate.dead()
+	off := v.offLevel()
+	for i, a := range l.bound {
+		if a.where != cooking || a.believed == nil {
+			continue
+		}
+		if chance := l.all[i].readiness().chance(); chance < least || worst < 0 && (dead || off < 0 || v.try.later > 0 || v.try.halfway) {
+			worst, least = i, math.Min(chance, least)
+		}
+	}
+	switch {
+	case worst >= 0 && dead:
+		return worst, "fire-died"
+	case worst >= 0 && off < 0:
+		return worst, "grate-off-level"
+	case worst >= 0 && v.try.later > 0:
+		return worst, "served-later"
+	case worst >= 0 && v.try.halfway:
+		return worst, "less-sure"
+	case worst >= 0:
+		return worst, "late"
+	}
+	for i, a := range l.bound {
+		if a.where != cooking || a.believed == nil {
+			continue
+		}
+		p := l.all[i]
+		if wait := p.on - p.way.total().expected - float64(p.it.serve) - p.it.cut.Rest.IdealMinutes; wait > longest {
+			worst, longest, why = i, wait, "early"
+		}
+	}
+	return worst, why
+}
+
+// earlyWorth is how long beyond its ideal rest a piece may wait, in minutes,
+// before something is worth doing (assumption).
+const earlyWorth = 60.0
+
+// offLevel is by how much the grate is off its level if that is too much, K.
+func (v *revision) offLevel() float64 {
+	if len(v.grate.readings) == 0 {
+		return 0
+	}
+	off := v.grate.ahead(v.now, v.plannedLevel) - v.grate.levelAt(v.now, v.plannedLevel)
+	if math.Abs(off) <= offLevelK {
+		return 0
+	}
+	return off
+}
+
+// Temperatures that advice names, degC.
+var (
+	hotterC, hottestC, sinkC = celsius(275), celsius(300), celsius(225)
+	finishC                  = celsius(300)
+	wrapFromC                = celsius(140) // earlier there is no bark to keep (common practice, no source)
+)
+
+// options are what may be done about a piece, least trouble first.
+func (v *revision) options(a *afoot, p *placed, why string) []option {
+	if why == "early" {
+		return v.slower(a, p)
+	}
+	out := v.mendFire(a, why)
+	name, id := a.batch.it.dish.Name, a.batch.it.dish.ID
+	level := v.grate.levelAt(v.now, func(time.Time) float64 { return p.way.levelC })
+	b := a.believed
+	unwrapped := !a.wrap.set && !a.oven.set && a.batch.it.cut.WrapAllowed && a.batch.it.cut.Style == cut.Tough
+	if unwrapped && b.between(b.quantile(0.5), func(q *path) float64 { return q.nowC }) > wrapFromC {
+		with := p.way.with
+		if with == "" {
+			with = WrapFoil
+		}
+		o := option{code: "wrap-now", text: fmt.Sprintf("Wrap %s in %s now.", name, with), entry: Entry{Dish: id, Kind: LogWrapped, Value: with}}
+		if !v.wrapLater(a) { // the plan takes it that it is wrapped now
+			o.against = Entry{Dish: id, Kind: LogWrapped, Value: WrapNone}
+		}
+		out = append(out, o)
+	}
+	if tough := a.batch.it.cut.Style == cut.Tough; tough && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 {
+		to := hotterC
+		if level > hotterC-offLevelK/2 {
+			to = hottestC
+		}
+		out = append(out, option{code: "hotter", text: fmt.Sprintf("Bring the grate up to %s.", v.day.grate(to)), entry: Entry{Kind: LogLevel, C: to}})
+	}
+	if v.day.req.Oven != nil && !a.oven.set {
+		out = append(out, option{code: "oven-finish", text: fmt.Sprintf("Finish %s in the kitchen oven at %s.", name, v.day.grate(finishC)), entry: Entry{Dish: id, Kind: LogToOven, C: finishC}})
+	}
+	return append(out, v.laterServing(a, p)...)
+}
+
+// wrapLater says whether the piece would stay bare for a while yet.
+func (v *revision) wrapLater(a *afoot) bool {
+	return !a.journey.wrap.planned || a.live.first.expected > a.journey.now+leastLeft
+}
+
+// mendFire is what helps a fire that sinks or is out.
+func (v *revision) mendFire(a *afoot, why string) []option {
+	var out []option
+	level := v.grate.levelAt(v.now, v.plannedLevel)
+	coals := "Rebuild the fire: knock the ash out, open the vents below, add fuel."
+	if level > celsius(325) {
+		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
+	}
+	switch why {
+	case "grate-off-level":
+		out = append(out, option{code: "rebuild", text: coals, entry: Entry{Kind: LogLevel, C: level}})
+	case "fire-died":
+		out = append(out, option{code: "rebuild", text: coals, entry: Entry{Kind: LogLit}})
+	}
+	if v.day.req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.req.Weather.Rain) {
+		in := math.Min(level, hotterC)
+		out = append(out, option{code: "indoors", text: fmt.Sprintf("Take %s indoors now, into the oven at %s.", a.batch.it.dish.Name, v.day.grate(in)),
+			entry: Entry{Dish: a.batch.it.dish.ID, Kind: LogToOven, C: in}})
+	}
+	return out
+}
+
+// laterServing moves dinner, or only the dish where something else is ready.
+func (v *revision) laterServing(a *afoot, p *placed) []option {
+	ready := a.on.at.Add(minutes(a.live.total().planned + p.it.restMinutes()))
+	const step = 10 * time.Minute
+	at := ready.Truncate(step)
+	if at.Before(ready) {
+		at = at.Add(step)
+	}
+	if !at.After(v.serve(a)) {
+		return nil
+	}
+	moved := Entry{Kind: LogServingMoved, Value: at.Format(time.RFC3339)}
+	out := []option{{code: "later", text: fmt.Sprintf("Serve at %s.", v.clock(at)), entry: moved, dishOnly: true}}
+	for _, o := range v.afoot {
+		if o.where == off && o.batch.it.dish.ID != a.batch.it.dish.ID {
+			moved.Dish = a.batch.it.dish.ID
+			return append(out, option{code: "slice-first", text: fmt.Sprintf("Slice and serve what is done at %s, and %s at %s.",
+				v.clock(v.serve(a)), a.batch.it.dish.Name, v.clock(at)), entry: moved, dishOnly: true})
+		}
+	}
+	return out
+}
+
+// slower is what helps a piece that comes too early.
+func (v *revision) slower(a *afoot, p *placed) []option {
+	var out []option
+	if !a.oven.set && v.grate.levelAt(v.now, func(time.Time) float64 { return p.way.levelC }) > sinkC+offLevelK/2 {
+		out = append(out, option{code: "sink", text: fmt.Sprintf("Let the fire sink to %s.", v.day.grate(sinkC)), entry: Entry{Kind: LogLevel, C: sinkC}})
+	}
+	if p.hold >= 0 {
+		o := p.options[p.hold]
+		until := a.on.at.Add(minutes(a.live.total().expected + o.minutes))
+		if serve := v.serve(a); until.After(serve) {
+			until = serve
+		}
+		out = append(out, option{code: "hold", text: fmt.Sprintf("Take it off when it is done and hold it until %s. %s", v.clock(until), v.day.holdText(p, o, a.batch.it.dish.Name))})
+	}
+	return out
+}
+
+// priced follows the day with an option taken.
+func (v *revision) priced(ctx context.Context, p *Plan, l left, i int, o option, why string) (Remedy, error) {
+	r := Remedy{Code: o.code, For: why, Text: o.text, Edits: []Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
+	if o.entry.Kind == "" {
+		r.Price = "the cook stays as it is"
+		return r, nil
+	}
+	o.entry.At = v.now
+	r.Edits = append(r.Edits, edit("log", o.entry))
+	after, ok := v.with(ctx, o.entry)
+	if !ok {
+		return r, nil
+	}
+	before := v
+	if o.against.Kind != "" {
+		if before, ok = v.with(ctx, o.against); !ok {
+			return r, nil
+		}
+	}
+	is, was := after.left.take(l.bound[i]), before.left.take(l.bound[i])
+	r.Price, r.Chance, r.ServeAt = v.effect(l.all[i].it.dish.Name, was, is, o), after.left.chance(), after.day.end
+	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
+		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))
+	}
+	return r, ctx.Err()
+}
+
+// with is the same day with one more entry in its log, arranged again.
+func (v *revision) with(ctx context.Context, e Entry) (*revision, bool) {
+	w := *v
+	w.afoot, w.moved, w.try = nil, false, try{}
+	e.At = v.now
+	if err := w.take(joinLogs(v.log, []Entry{e}), v.now); err != nil {
+		return nil, false
+	}
+	w.look()
+	l, err := w.arrangeLeft(ctx)
+	w.left = l
+	return &w, err == nil
+}
+
+// take is the expected take-off of a batch as arranged, minutes from its put-on.
+func (l left) take(a *afoot) float64 {
+	for _, p := range l.all {
+		if p.it.dish.ID == a.batch.it.dish.ID && p.number == a.batch.number {
+			return p.way.total().expected
+		}
+	}
+	return math.NaN()
+}
+
+// chance is that of all dishes together.
+func (l left) chance() float64 {
+	var rs []readiness
+	for _, p := range l.all {
+		rs = append(rs, p.readiness())
+	}
+	return round3(chanceOfAll(rs))
+}
+
+// effect says what an option does to the take-off.
+func (v *revision) effect(name string, was, is float64, o option) string {
+	moved := math.Round(is - was)
+	switch {
+	case o.dishOnly:
+		return "the cook stays as it is"
+	case math.Abs(moved) < 1:
+		return fmt.Sprintf("%s is done at the same time", name)
+	case o.against.Kind != "":
+		return fmt.Sprintf("%s is done %s than left bare", name, v.moves(moved))
+	}
+	return fmt.Sprintf("%s is done %s", name, v.moves(moved))
+}

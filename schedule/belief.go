@@ -80,6 +80,14 @@ func (b *belief) between(x float64, of func(*path) float64) float64 {
 	return a + share*(c-a)
 }
 
+// coreAt is the core at the k-th reading at the pace exp(x).
+func (b *belief) coreAt(x float64, k int) float64 {
+	i := (x - b.paths[0].lnf) / (b.paths[1].lnf - b.paths[0].lnf)
+	j := min(max(int(i), 0), len(b.paths)-2)
+	low, high := b.paths[j].cores[k], b.paths[j+1].cores[k]
+	return low + (i-float64(j))*(high-low)
+}
+
 // done and wrap are the minutes from the put-on at the pace exp(x).
 func (b *belief) done(x float64) float64 {
 	return math.Exp(b.between(x, func(p *path) float64 { return math.Log(p.done) }))
@@ -106,21 +114,24 @@ func (b *belief) weigh(readings []reading) {
 	}
 	last := readings[len(readings)-1].minute
 	drift := paceDrift * b.spread.own()
-	logs := make([]float64, len(b.xs))
+	logs, core := make([]float64, len(b.xs)), make([]float64, len(b.xs))
 	before := math.Inf(-1)
-	const dx = 0.02
+	dx := b.xs[1] - b.xs[0]
 	for k, r := range readings {
 		if !r.counts() {
 			continue
 		}
 		worth := math.Min(1, (r.minute-before)/independentMinutes)
 		before = r.minute
-		core := func(x float64) float64 { return b.between(x, func(p *path) float64 { return p.cores[k] }) }
-		older := math.Sqrt(math.Max(1-r.minute/last, 0))
 		for i, x := range b.xs {
-			slope := (core(x+dx) - core(x-dx)) / (2 * dx)
-			s := math.Hypot(b.errorK(r.coreC), slope*drift*older)
-			z := (r.coreC - core(x)) / s
+			core[i] = b.coreAt(x, k)
+		}
+		older, own := math.Sqrt(math.Max(1-r.minute/last, 0)), b.errorK(r.coreC)
+		for i := range b.xs {
+			from, to := max(i-1, 0), min(i+1, len(core)-1)
+			slope := (core[to] - core[from]) / (float64(to-from) * dx)
+			s := math.Hypot(own, slope*drift*older)
+			z := (r.coreC - core[i]) / s
 			density := (1-outlierShare)*math.Exp(-z*z/2)/(s*math.Sqrt(2*math.Pi)) + outlierShare/outlierRangeK
 			logs[i] += worth * math.Log(density)
 		}

@@ -34,7 +34,7 @@ const (
 	LogRefuelled     = "refuelled"      // fuel was added
 	LogLidOpened     = "lid-opened"     // the readings of the next minutes mean little
 	LogOn            = "on"             // the dish was put on
-	LogWrapped       = "wrapped"        // in the value, foil or paper
+	LogWrapped       = "wrapped"        // in the value, foil or paper, or none: it is left bare
 	LogToOven        = "to-oven"        // goes on cooking in the kitchen oven at a temperature
 	LogPulled        = "pulled"         // taken off, done
 	LogBoxed         = "boxed"          // put where it is held
@@ -54,7 +54,7 @@ const (
 	nothing     carries = iota // or a note, which is kept
 	temperature                // such as 152 F
 	maybeTemp                  // the same, or nothing
-	wrapping                   // foil or paper, or nothing
+	wrapping                   // foil, paper, none, or nothing
 	instantText                // a clock
 	dishText                   // a dish as JSON
 )

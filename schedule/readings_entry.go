@@ -85,8 +85,8 @@ func (r *logReader) value(e *Entry, what carries, text string, fault func(field,
 			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", quoted(text))
 		}
 		e.C = float64(t)
-	case what == wrapping && text != "" && text != WrapFoil && text != WrapPaper:
-		fault("value", "%s is no wrap; write foil or paper, or leave it empty", quoted(text))
+	case what == wrapping && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
+		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", quoted(text))
 	case what == instantText:
 		at, sentence := r.instant(text)
 		if sentence != "" {

@@ -41,6 +41,7 @@ type revision struct {
 	hearth hearth
 	phases int // phases begun by now
 	moved  bool
+	left   left
 	try    try // by which the rest of the day could be arranged
 }
 
@@ -226,8 +227,11 @@ func (v *revision) revised(ctx context.Context) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
+	v.left = left
 	p := v.write(left)
-	p.Remedies = v.advice(&p, left)
+	if p.Remedies, err = v.advice(ctx, &p, left); err != nil {
+		return Plan{}, err
+	}
 	p.Changes = v.changes(&p)
 	return p, nil
 }

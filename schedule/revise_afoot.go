@@ -38,6 +38,7 @@ type afoot struct {
 	on     known
 	wrap   known
 	with   string // what it was wrapped in
+	bare   bool   // the cook leaves it bare
 	off    known
 	boxed  known
 	oven   known
@@ -191,7 +192,9 @@ func (a *afoot) tell(e Entry) {
 	case LogOuter:
 		a.outers = append(a.outers, e)
 	case LogWrapped:
-		if !a.wrap.set {
+		if e.Value == WrapNone {
+			a.bare = true
+		} else if !a.wrap.set {
 			a.wrap, a.with = fact, e.Value
 		}
 	case LogToOven:
@@ -236,7 +239,7 @@ func (v *revision) settle(a *afoot) {
 	if at := v.base.at(a.first.off).Add(shift); !at.After(v.now) {
 		a.off, a.where = known{at: at, set: true}, off
 	}
-	if p := a.first; p.stages() == 2 && !p.way.sear && !a.wrap.set {
+	if p := a.first; p.stages() == 2 && !p.way.sear && !a.wrap.set && !a.bare {
 		wrapped := v.base.afterQuiet(fixedWindow(v.base.at(p.on - p.way.first.expected))).Expected.Add(shift)
 		if !wrapped.After(v.now) {
 			a.wrap = known{at: wrapped, set: true}

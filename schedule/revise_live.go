@@ -209,7 +209,7 @@ func (v *revision) envAt(a *afoot, t time.Time, level, air float64) heat.Surroun
 // wrapToCome adds the wrap that is planned and not done yet.
 func (v *revision) wrapToCome(a *afoot, c *journey, ahead float64) {
 	w := a.way()
-	if a.wrap.set || a.oven.set || w.with == "" || w.sear {
+	if a.wrap.set || a.bare || a.oven.set || w.with == "" || w.sear {
 		return
 	}
 	in := covered(heat.Grate(ahead, v.day.outdoors), w.with)

@@ -64,10 +64,10 @@ func (v *revision) settled(s, before Step, l left) Step {
 }
 
 func (w Window) notBefore(t time.Time) Window {
-	return Window{Early: later(w.Early, t), Expected: later(w.Expected, t), Late: later(w.Late, t)}
+	return Window{Early: latest(w.Early, t), Expected: latest(w.Expected, t), Late: latest(w.Late, t)}
 }
 
-func later(a, b time.Time) time.Time {
+func latest(a, b time.Time) time.Time {
 	if a.Before(b) {
 		return b
 	}

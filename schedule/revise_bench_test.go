@@ -1,0 +1,30 @@
+package schedule
+
+import (
+	"context"
+	"fmt"
+	"testing"
+	"time"
+)
+
+// BenchmarkRevise revises the example party by two hundred readings of core and
+// grate, five hours into the brisket.
+func BenchmarkRevise(b *testing.B) {
+	p := exampleDay(b)
+	on := stepAt(b, p, StepPutOn, "brisket")
+	log := fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n", on.Format(time.RFC3339))
+	for i := range 100 {
+		at := on.Add(time.Duration(i*3) * time.Minute).Format(time.RFC3339)
+		log += fmt.Sprintf("%s,brisket,core,%.1f F\n%s,,grate,%d F\n", at, 40+110*float64(i)/100, at, 268+i%7)
+	}
+	entries, err := ReadLog([]byte(log), p)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Revise(context.Background(), p, entries, on.Add(300*time.Minute)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
