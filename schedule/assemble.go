@@ -58,7 +58,7 @@ func (d *day) place(a arrangement) []*placed {
 			}
 		}
 		p.options = d.holdOptions(b.it, p.way, b.count)
-		p.hold, p.holdLong = chooseHold(p.options, p.earlyGap())
+		p.hold, p.holdLong = chooseHold(p.options, p.longestWait())
 		out[i] = p
 	}
 	return out

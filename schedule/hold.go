@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/safety"
 )
 
@@ -17,14 +16,18 @@ var defaultOvenC = celsius(170)
 // holdOption is one way of waiting and how long it may last.
 type holdOption struct {
 	method  string
-	minutes float64 // by the rule, from the take-off
+	minutes float64 // by the rule, from the take-off, at the pessimistic end
+	vent    float64 // of them open before the box is shut, or before the oven
 	rule    safety.HoldRule
 }
 
-// holdMethods are the ways a dish may wait, gentlest first.
+// holdMethods are the ways a dish may wait, gentlest first. What travels goes in a box.
 func (d *day) holdMethods(it *item) []string {
 	if len(it.dish.Hold) > 0 {
 		return it.dish.Hold
+	}
+	if it.dish.Travel != nil {
+		return []string{HoldBox}
 	}
 	var methods []string
 	switch it.cut.Style {
@@ -51,14 +54,14 @@ func (d *day) holdOptions(it *item, w way, pieces int) []holdOption {
 			oven = d.ovenC()
 		}
 		rule := safety.HoldFor(w.pullC, small, it.cut.Style == cut.Roast, d.air.AirC, oven)
-		o := holdOption{method: m, rule: rule}
+		o := holdOption{method: m, rule: rule, vent: leastVent(it, m)}
 		switch rule.Kind {
 		case safety.HoldByClock:
-			o.minutes = rule.LimitMinutes
+			o.minutes, o.vent = rule.LimitMinutes, 0
 		case safety.HoldRoastOven:
-			o.minutes = longestHoldS / 60
+			o.minutes, o.vent = longestHoldS/60, 0
 		case safety.HoldOuterAbove:
-			o.minutes = d.hotFor(w, m, rule.LimitC, pieces)
+			o.minutes = d.hotFor(w, m, pieces, o.vent)
 		}
 		if o.minutes > 0 {
 			out = append(out, o)
@@ -67,39 +70,15 @@ func (d *day) holdOptions(it *item, w way, pieces int) []holdOption {
 	return out
 }
 
-// hotFor is how many minutes the outer layer stays above limitC.
-func (d *day) hotFor(w way, method string, limitC float64, pieces int) float64 {
+// hotFor is how many minutes after the take-off the outer layer stays above the
+// published line, at the pessimistic end.
+func (d *day) hotFor(w way, method string, pieces int, vent float64) float64 {
 	if !w.held {
 		return 0
 	}
 	s := w.state
-	start := s.ElapsedS()
-	s.Change(d.holdIn(method, pieces))
-	s.RunUntilOuterBelow(limitC, longestHoldS)
-	return (s.ElapsedS() - start) / 60
+	return d.course(w, method, pieces, vent, poorEnd).untilOuterBelow(&s, safety.DangerHighC)
 }
-
-// holdIn is what surrounds a waiting piece.
-func (d *day) holdIn(method string, pieces int) heat.Surroundings {
-	air := math.Min(roomC, d.night.AirC)
-	switch method {
-	case HoldBox:
-		if pieces > 1 { // they keep each other warm (assumption)
-			return heat.Boxed(air, heat.BoxGoodWM2K)
-		}
-		return heat.Boxed(air, heat.BoxWM2K)
-	case HoldOven:
-		return heat.WarmOven(d.ovenC())
-	case HoldGrill:
-		return heat.WarmOven(dyingGrillC)
-	case HoldCounter:
-		return heat.Counter(air)
-	}
-	return heat.Tented(air)
-}
-
-// dyingGrillC is the air over a fire whose vents are all but shut (assumption).
-var dyingGrillC = celsius(150)
 
 func (d *day) ovenC() float64 {
 	if d.req.Oven == nil {
@@ -118,10 +97,15 @@ func (d *day) longestHold(b *batch, w way) float64 {
 	for _, o := range d.holdOptions(b.it, w, b.count) {
 		longest = math.Max(longest, o.minutes)
 	}
-	if b.it.dish.Travel != nil {
-		longest -= unitMinutes(*b.it.dish.Travel)
+	return math.Max(longest-b.it.travelMinutes(), 0)
+}
+
+// travelMinutes is the time between leaving and eating.
+func (it *item) travelMinutes() float64 {
+	if it.dish.Travel == nil {
+		return 0
 	}
-	return math.Max(longest, 0)
+	return unitMinutes(*it.dish.Travel)
 }
 
 // chooseHold picks the gentlest way that lasts the minutes needed, else the

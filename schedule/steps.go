@@ -98,7 +98,10 @@ func (it *itinerary) light(ph *Phase, f fire.Fire) {
 			Text: "Light the grill and bring it to " + d.level(ph.LevelC) + "."})
 		return
 	}
-	lay := ph.SetupFrom.Add(-minutes(float64(desc.LayMinutes)))
+	lay := d.beforeQuiet(ph.SetupFrom.Add(-minutes(float64(desc.LayMinutes))))
+	if e := d.req.Earliest; e != nil && lay.Before(d.clock(e)) {
+		lay = earlier(d.clock(e), ph.SetupFrom)
+	}
 	it.add(Step{Kind: StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes),
 		Text: "Lay the fire, " + ph.Layout + ": " + d.layText(ph.Burn) + ". " + ph.Build, Why: "laid before it is lit"})
 	it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,

@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/sequence"
@@ -140,26 +141,35 @@ func (it *itinerary) wait(p *placed) {
 	base := Step{Dish: p.it.dish.ID, Batch: p.number}
 	name := it.name(p)
 	off := d.window(p, p.takeOff)
+	held, holds := d.chosenHold(p)
 	if rest := p.it.restMinutes(); rest > 0 {
 		s := base
 		s.Kind, s.Window, s.At = StepRest, off, off.Expected
 		s.Text, s.Why = fmt.Sprintf("Let %s rest at least %s.", name, d.about(rest)), "the juices settle and the heat evens out"
+		if holds && held.vent > 0 {
+			s.Text, s.Why = strings.TrimSpace(d.standText(p, held, name)), "shut in at once it would go on cooking"
+		}
 		it.add(s)
 	}
-	if p.hold >= 0 {
-		it.holdStep(base, p, name, off)
+	if holds {
+		it.holdStep(base, p, held, off)
 	}
 	if p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
 		s := base
-		s.Kind, s.At, s.Attended, s.Minutes = StepSlice, d.at(serve+10), true, 10
+		s.Kind, s.At, s.Attended, s.Minutes = StepSlice, d.at(serve+sliceMinutes), true, sliceMinutes
+		if travel := p.it.travelMinutes(); travel > 0 {
+			s.At = d.at(serve - travel)
+		}
 		s.Text, s.Why = fmt.Sprintf("Slice or pull %s.", name), "just before serving: cut meat cools fast"
 		it.add(s)
 	}
 }
 
-func (it *itinerary) holdStep(base Step, p *placed, name string, off Window) {
+// sliceMinutes is how long before the table the knife comes out (assumption).
+const sliceMinutes = 10
+
+func (it *itinerary) holdStep(base Step, p *placed, o holdOption, off Window) {
 	d := it.d
-	o := p.options[p.hold]
 	s := base
 	s.Kind = map[string]string{HoldBox: StepBox, HoldOven: StepToOven}[o.method]
 	if s.Kind == "" {
@@ -168,19 +178,18 @@ func (it *itinerary) holdStep(base Step, p *placed, name string, off Window) {
 	if p.on-p.way.total().expected-p.it.restMinutes() <= float64(p.it.serve) && s.Kind == StepHold {
 		return
 	}
-	s.Attended, s.Minutes, s.Window = true, 5, shift(off, ventToBox)
-	s.At = s.Window.Expected
-	if last := d.at(float64(p.it.serve)); s.At.After(last) {
-		s.At = last
-		s.Window.Expected = last
+	after := o.vent
+	if s.Kind == StepHold {
+		after = p.it.restMinutes()
 	}
-	s.Text, s.Why = d.holdText(p, o, name), "done early is normal: it waits warm"
+	s.Attended, s.Minutes, s.Window = true, 5, shift(off, after)
+	if last := d.at(float64(p.it.serve)); s.Window.Expected.After(last) {
+		s.Window.Early, s.Window.Expected = earlier(s.Window.Early, last), last
+	}
+	s.At = s.Window.Expected
+	s.Text, s.Why = d.keepText(o, it.name(p)), "done early is normal: it waits warm"
 	it.add(s)
 }
-
-// ventToBox is how long a piece stands before it is boxed, minutes, so that it
-// stops cooking (common practice, no source).
-const ventToBox = 15
 
 func (it *itinerary) name(p *placed) string {
 	n := 0

@@ -1,0 +1,191 @@
+package schedule
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/heat"
+)
+
+// end says which end of what is not known a hold is computed for.
+type end bool
+
+const (
+	expectedEnd end = false
+	// poorEnd loses a quarter more heat than expected: so much lies between the
+	// usual and the poor box of the records, and the same is assumed of a tent, a
+	// counter and the swing of an oven.
+	poorEnd end = true
+)
+
+const (
+	poorShare  = heat.BoxPoorWM2K / heat.BoxWM2K
+	ovenSwingK = 10 / 1.8 // an oven may be 10 F below its setting (assumption)
+)
+
+// course is a hold as stretches of like surroundings; the last one has no end.
+type course []stretch
+
+type stretch struct {
+	minutes float64
+	in      heat.Surroundings
+}
+
+// untilOuterBelow follows a piece and returns the minutes until its outer layer
+// falls to a temperature, at most longestHoldS.
+func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
+	start := s.ElapsedS()
+	for i, part := range c {
+		seconds := part.minutes * 60
+		if i == len(c)-1 {
+			seconds = longestHoldS
+		}
+		s.Change(part.in)
+		left := longestHoldS - (s.ElapsedS() - start)
+		if s.RunUntilOuterBelow(limitC, math.Min(seconds, left)) == heat.Reached {
+			break
+		}
+	}
+	return (s.ElapsedS() - start) / 60
+}
+
+// run follows a piece for some minutes.
+func (c course) run(s *heat.Sim, minutes float64) {
+	for i, part := range c {
+		if minutes <= 0 {
+			return
+		}
+		m := math.Min(part.minutes, minutes)
+		if i == len(c)-1 {
+			m = minutes
+		}
+		s.Change(part.in)
+		s.RunFor(m * 60)
+		minutes -= m
+	}
+}
+
+// course is what surrounds a waiting piece, from the take-off on.
+func (d *day) course(w way, method string, pieces int, vent float64, e end) course {
+	air := math.Min(roomC, d.night.AirC)
+	open := lossy(heat.Tented(air), e)
+	var c course
+	if vent > 0 {
+		c = course{{vent, standing(w, air, e)}}
+	}
+	switch method {
+	case HoldBox:
+		return append(c, stretch{0, heat.Boxed(air, boxWM2K(pieces, e))})
+	case HoldOven:
+		oven := d.ovenC()
+		if e == poorEnd {
+			oven -= ovenSwingK
+		}
+		return append(c, stretch{0, heat.WarmOven(oven)})
+	case HoldGrill:
+		return dying(w.levelC, d.night.AirC, e)
+	case HoldCounter:
+		return course{{0, lossy(heat.Counter(air), e)}}
+	}
+	return course{{0, open}}
+}
+
+// standing is a piece on the counter before it is shut in: its wrapping loosened and
+// left on, for bare and wet it would chill at once; a bare one under a tent.
+func standing(w way, airC float64, e end) heat.Surroundings {
+	if w.with != "" {
+		return lossy(heat.Counter(airC).InFoil(), e)
+	}
+	return lossy(heat.Tented(airC), e)
+}
+
+// lossy is s at an end of what is not known.
+func lossy(s heat.Surroundings, e end) heat.Surroundings {
+	if e == poorEnd {
+		s.ConvectionWM2K, s.Emissivity = s.ConvectionWM2K*poorShare, math.Min(s.Emissivity*poorShare, 1)
+	}
+	return s
+}
+
+// boxWM2K is the coefficient of a box with several pieces: they share its walls. A
+// box that is just large enough has walls as the two thirds power of what is in it,
+// so each piece loses as the power of minus one third (assumption); no box is
+// better than the best.
+func boxWM2K(pieces int, e end) float64 {
+	share := math.Pow(math.Max(float64(pieces), 1), -1.0/3)
+	u := math.Max(heat.BoxWM2K*share, heat.BoxVeryGoodWM2K)
+	if e == poorEnd {
+		u *= poorShare
+	}
+	return u
+}
+
+// The air over a fire whose vents are all but shut falls to dyingC and stays there
+// for dyingHours, or, at the poor end, goes out (assumptions).
+var dyingC = celsius(150)
+
+const (
+	dyingHours  = 2
+	dyingStep   = 15 // minutes of one air temperature
+	dyingSteps  = 16 // until the air hardly changes
+	dyingStepsE = dyingHours * 60 / dyingStep
+)
+
+// dying is the grate after the last cook, the piece wrapped on it.
+func dying(levelC, airC float64, e end) course {
+	var c course
+	from, toC, since := levelC, dyingC, 0
+	for i := range dyingSteps {
+		if i == dyingStepsE && e == expectedEnd || i == 0 && e == poorEnd {
+			from, toC, since = fire.WarmUp(float64(i-since)*dyingStep, from, toC), airC, i
+		}
+		c = append(c, stretch{dyingStep, heat.WarmOven(fire.WarmUp((float64(i-since)+0.5)*dyingStep, from, toC))})
+	}
+	return append(c, stretch{0, lossy(heat.Tented(airC), e)})
+}
+
+// A tough piece stands open before it is shut in, until it stops cooking: its heat
+// has evened out to about ventToC, which is what a closed box then settles at. It
+// stands at least ventLeast, and never so long that its outer layer comes near the
+// line (common practice, no source; the minutes are the model's).
+var (
+	ventToC    = celsius(170)
+	ventOuterC = celsius(150)
+)
+
+const (
+	ventLeast = 15
+	ventMost  = 75
+)
+
+// leastVent is the least minutes open before a box or an oven.
+func leastVent(it *item, method string) float64 {
+	if it.cut.Style == cut.Tough && (method == HoldBox || method == HoldOven) {
+		return ventLeast
+	}
+	return 0
+}
+
+// vented is the option with as long an open stand as the piece wants and as the
+// hold, needed for some minutes, leaves room for.
+func (d *day) vented(p *placed, o holdOption, needed float64) holdOption {
+	if o.vent == 0 || !p.way.held {
+		return o
+	}
+	s := p.way.state
+	s.Change(standing(p.way, math.Min(roomC, d.night.AirC), poorEnd))
+	s.RunFor(ventLeast * 60)
+	for v := 2.0 * ventLeast; v <= ventMost && s.MeanC() > ventToC; v += ventLeast {
+		if s.RunFor(ventLeast * 60); s.OuterC() < ventOuterC {
+			break
+		}
+		longer := o
+		longer.vent, longer.minutes = v, d.hotFor(p.way, o.method, p.count, v)
+		if longer.minutes < needed {
+			break
+		}
+		o = longer
+	}
+	return o
+}
