@@ -57,8 +57,8 @@ func (v *view) curves(w io.Writer, id string, alone bool) error {
 	return s.finish(w, "Core temperatures: "+isolated(v.title()), strings.Join(words, " "))
 }
 
-// hasCurves tells whether there is anything to draw for [Curves].
-func hasCurves(p schedule.Plan) bool {
+// HasCurves tells whether there is anything to draw for [Curves].
+func HasCurves(p schedule.Plan) bool {
 	for _, d := range p.Dishes {
 		for _, b := range d.Batches {
 			if len(b.Curve) > 1 {

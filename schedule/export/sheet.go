@@ -135,7 +135,7 @@ func (v *view) sheetPictures() ([]template.HTML, error) {
 	if err := draw(func(w io.Writer) error { return v.timeline(w, "t-", false) }); err != nil {
 		return nil, err
 	}
-	if hasCurves(v.Plan) {
+	if HasCurves(v.Plan) {
 		if err := draw(func(w io.Writer) error { return v.curves(w, "c-", false) }); err != nil {
 			return nil, err
 		}
