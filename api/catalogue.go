@@ -5,6 +5,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 )
 
@@ -68,6 +69,16 @@ func (s *Service) getCuts(c echo.Context) error {
 		Version string `json:"version"`
 		Cuts    []Cut  `json:"cuts"`
 	}{cut.Version, list})
+}
+
+// getLayouts lists how coals may lie.
+func (s *Service) getLayouts(c echo.Context) error {
+	if _, err := parameters(c); err != nil {
+		return err
+	}
+	return sendJSON(c, http.StatusOK, struct {
+		Layouts []schedule.Layout `json:"layouts"`
+	}{schedule.Layouts()})
 }
 
 func shownCut(x cut.Cut) Cut {

@@ -36,9 +36,6 @@ func (s *Service) Handler() http.Handler { return s.echo }
 // like, and makes the service say that it is not ready.
 func (s *Service) CloseStreams() { s.close() }
 
-// Route is a method and a path of the service, the path as in an OpenAPI document.
-type Route struct{ Method, Path string }
-
 // route is one line of the table of routes.
 type route struct {
 	method, path string // the path as the router has it
@@ -57,6 +54,7 @@ func (s *Service) table() []route {
 		{http.MethodGet, "/v1/plans/:id/due", s.getDue},
 		{http.MethodGet, "/v1/plans/:id/stream", s.getStream},
 		{http.MethodGet, "/v1/cuts", s.getCuts},
+		{http.MethodGet, "/v1/layouts", s.getLayouts},
 		{http.MethodGet, pathHealth, s.getHealth},
 		{http.MethodGet, pathReady, s.getReady},
 	}

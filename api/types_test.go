@@ -1,0 +1,89 @@
+package api
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/getkin/kin-openapi/openapi3"
+
+	"example.com/cookday/schedule"
+)
+
+// Every field that is answered must be in the document, and nothing else may be.
+func TestSchemasHaveTheFieldsOfTheTypes(t *testing.T) {
+	seen := map[reflect.Type]bool{}
+	for _, root := range []reflect.Type{reflect.TypeFor[schedule.Plan](), reflect.TypeFor[schedule.Request](), reflect.TypeFor[schedule.Outlook](),
+		reflect.TypeFor[Due](), reflect.TypeFor[RevisionNews](), reflect.TypeFor[Problem](), reflect.TypeFor[Cut](), reflect.TypeFor[schedule.Layout]()} {
+		compareFields(t, root, seen)
+	}
+	if len(seen) < 40 {
+		t.Errorf("only %d types were compared", len(seen))
+	}
+}
+
+// written are types with a JSON of their own, which the suite's answers check.
+var written = map[string]bool{"Clock": true, "Guests": true, "Target": true, "Start": true, "Wrap": true, "GrillZone": true, "WeatherFrom": true}
+
+func compareFields(t *testing.T, typ reflect.Type, seen map[reflect.Type]bool) {
+	for typ.Kind() == reflect.Pointer || typ.Kind() == reflect.Slice {
+		typ = typ.Elem()
+	}
+	ours := strings.HasSuffix(typ.PkgPath(), "/schedule") || strings.HasSuffix(typ.PkgPath(), "/api")
+	if typ.Kind() != reflect.Struct || typ == reflect.TypeFor[time.Time]() || !ours || seen[typ] || written[typ.Name()] {
+		return
+	}
+	seen[typ] = true
+	ref := openAPI(t).Components.Schemas[typ.Name()]
+	if ref == nil {
+		t.Errorf("%s has no schema", typ)
+		return
+	}
+	var fields, needed []string
+	for f := range typ.Fields() {
+		name, options, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if name == "-" || name == "" {
+			continue
+		}
+		fields = append(fields, name)
+		if options == "" {
+			needed = append(needed, name)
+		}
+		compareFields(t, f.Type, seen)
+	}
+	if have := propertyNames(ref.Value); !sameSet(fields, have) {
+		t.Errorf("%s has the fields %v, its schema %v", typ, fields, have)
+	}
+	// What a request needs, and what a canonical one leaves out, is not in the tags.
+	if !slices.Contains([]string{"Request", "Dish", "Weather"}, typ.Name()) && !sameSet(needed, ref.Value.Required) {
+		t.Errorf("%s always has %v, its schema requires %v", typ, needed, ref.Value.Required)
+	}
+}
+
+func propertyNames(s *openapi3.Schema) []string {
+	var names []string
+	for name := range s.Properties {
+		names = append(names, name)
+	}
+	return names
+}
+
+func sameSet(a, b []string) bool {
+	a, b = slices.Sorted(slices.Values(a)), slices.Sorted(slices.Values(b))
+	return slices.Equal(a, b)
+}
+
+func TestInquirySchemaHasTheFieldsOfAnInquiry(t *testing.T) {
+	if have := propertyNames(openAPI(t).Components.Schemas["Inquiry"].Value); !sameSet(schedule.InquiryFields(), have) {
+		t.Errorf("fields %v, schema %v", schedule.InquiryFields(), have)
+	}
+	var query []string
+	for _, p := range openAPI(t).Paths.Find("/v1/forecasts").Get.Parameters {
+		query = append(query, p.Value.Name)
+	}
+	if !sameSet(query, append(schedule.InquiryFields(), "format")) {
+		t.Errorf("query %v", query)
+	}
+}
