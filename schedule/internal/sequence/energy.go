@@ -185,7 +185,7 @@ func (s *sorter) layer(k *crowd) int {
 		}
 		n--
 		front := max(s.fronts[i], at)
-		if k.most > 1 {
+		if k.most > 0 {
 			front = max(front, s.release+(work+k.most-1)/k.most)
 		}
 		minutes += max(0, front-s.dues[i])
