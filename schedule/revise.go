@@ -162,7 +162,7 @@ func (v *revision) amend() error {
 			if e.Dish != "" {
 				dish.ID = e.Dish
 			}
-			if !hasDish(r, dish.ID) {
+			if !onMenu(r, dish.ID) {
 				r.Dishes = append(r.Dishes, dish)
 			}
 		case LogDishCancelled:
@@ -198,7 +198,7 @@ func moveServing(r *Request, id string, to Clock) {
 	}
 }
 
-func hasDish(r Request, id string) bool {
+func onMenu(r Request, id string) bool {
 	for _, x := range r.Dishes {
 		if x.ID == id && id != "" {
 			return true

@@ -86,7 +86,7 @@ func (v *revision) again(p *placed) *batch {
 // hearth for the fires they want.
 func (v *revision) addDishes() {
 	for i := range v.day.items {
-		if hasDish(v.base.req, v.day.items[i].dish.ID) {
+		if onMenu(v.base.req, v.day.items[i].dish.ID) {
 			continue
 		}
 		only := *v.day

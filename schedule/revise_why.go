@@ -25,7 +25,7 @@ func (v *revision) why(s Step) string {
 			return v.pace(a)
 		}
 	}
-	if s.Dish != "" && !hasDish(v.day.req, s.Dish) {
+	if s.Dish != "" && !onMenu(v.day.req, s.Dish) {
 		return "it was cancelled"
 	}
 	switch {
