@@ -175,6 +175,7 @@ func (c *checker) curves() {
 			}
 			if i > 0 && !p.At.After(b.Curve[i-1].At) {
 				c.fault(path+".at", "%s is not after the point before it", instant(p.At))
+				break
 			}
 		}
 	}

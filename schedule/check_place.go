@@ -94,7 +94,7 @@ func (c *checker) placed(path string, b *batchFacts, s Stage) {
 		c.fault(path+".zone", "%q (direct %t) is no zone of phase %d", s.Zone, s.Direct, s.Phase)
 		return
 	}
-	slowest, coolest := z.LevelC, z.LevelC
+	slowest := z.LevelC
 	for k := s.Phase; k < s.PhaseTo; k++ {
 		next, ok := zoneOf(c.plan.Phases[k], s)
 		if !ok || s.Direct {
@@ -103,7 +103,7 @@ func (c *checker) placed(path string, b *batchFacts, s Stage) {
 		}
 		slowest = math.Min(slowest, next.LevelC)
 	}
-	coolest = slowest
+	coolest := slowest
 	if s.Kind == StageWrapped { // it may be reckoned with the slower fire before it
 		coolest = math.Min(coolest, b.cooking[0].LevelC)
 	}

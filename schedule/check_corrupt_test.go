@@ -1,0 +1,170 @@
+package schedule
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"github.com/rickb777/date/clock"
+
+	"example.com/cookday/schedule/unit"
+)
+
+func putOff(t *time.Time, minutes float64) {
+	*t = t.Add(time.Duration(minutes * float64(time.Minute)))
+}
+
+// shifted moves a window as a whole.
+func shifted(w *Window, minutes float64) {
+	putOff(&w.Early, minutes)
+	putOff(&w.Expected, minutes)
+	putOff(&w.Late, minutes)
+}
+
+func loadOf(p *Plan, dish int) *Batch { return &p.Dishes[dish].Batches[0] }
+
+func theStep(p *Plan, kind string) *Step {
+	i := slices.IndexFunc(p.Steps, func(s Step) bool { return s.Kind == kind })
+	return &p.Steps[i]
+}
+
+func theMilestone(b *Batch, kind string) *Milestone {
+	i := slices.IndexFunc(b.Milestones, func(m Milestone) bool { return m.Kind == kind })
+	return &b.Milestones[i]
+}
+
+func leavingOut[T any](all []T, drop func(T) bool) []T { return slices.DeleteFunc(all, drop) }
+
+// corruptions spoil one of the invented days each.
+var corruptions = []struct {
+	name, party, rule string
+	spoil             func(*Plan)
+}{
+	{"another format", "burgers", "format", func(p *Plan) { p.Format = 2 }},
+	{"id that is no UUID", "burgers", "format", func(p *Plan) { p.ID = "plan-1" }},
+	{"another time zone", "burgers", "format", func(p *Plan) { p.TZ = "Europe/Paris" }},
+	{"request changed afterwards", "burgers", "provenance", func(p *Plan) { p.Request.Name = "Another day" }},
+	{"hash of another request", "burgers", "provenance", func(p *Plan) { p.Provenance.RequestHash = "0" }},
+	{"amount that is no number", "burgers", "finite", func(p *Plan) { p.Fuel.MassKg = math.NaN() }},
+	{"negative minutes", "burgers", "finite", func(p *Plan) { theStep(p, StepPutOn).Minutes = -3 }},
+	{"instant without the zone's offset", "burgers", "instants", func(p *Plan) { p.Steps[0].At = p.Steps[0].At.UTC() }},
+	{"instant not set", "burgers", "instants", func(p *Plan) { p.Phases[0].To = time.Time{} }},
+	{"early after late", "burgers", "windows", func(p *Plan) { w := &theStep(p, StepTakeOff).Window; w.Early, w.Late = w.Late, w.Early }},
+	{"stage minutes out of order", "burgers", "windows", func(p *Plan) { loadOf(p, 0).Stages[0].Minutes.Early = 99 }},
+	{"served later than asked", "burgers", "serving", func(p *Plan) { putOff(&p.ServeAt, 30) }},
+	{"dish served later than asked", "travel", "serving", func(p *Plan) { putOff(&p.Dishes[0].ServeAt, 30) }},
+	{"steps of a day that cannot be done", "too much", "infeasible", func(p *Plan) { p.Steps = []Step{{ID: "a", Kind: StepServe, Text: "Serve."}} }},
+	{"no reason for a day that cannot be done", "too much", "infeasible", func(p *Plan) { p.Findings = nil }},
+	{"feasible without steps", "burgers", "infeasible", func(p *Plan) { p.Steps = nil }},
+	{"proven and not", "burgers", "solution", func(p *Plan) { p.Solution.Proven = !p.Solution.Proven }},
+	{"objective that is not its parts", "burgers", "solution", func(p *Plan) { p.Solution.Objective++ }},
+	{"bound above the objective", "burgers", "solution", func(p *Plan) { p.Solution.Bound = p.Solution.Objective + 1 }},
+	{"finding of an unknown dish", "terrace", "findings", func(p *Plan) { p.Findings[0].Dishes = []string{"ghost"} }},
+	{"finding of an unknown severity", "terrace", "findings", func(p *Plan) { p.Findings[0].Severity = "fatal" }},
+	{"remedy without a change", "burgers", "remedies", func(p *Plan) { p.Remedies = []Remedy{{Code: "a", Text: "Serve later.", ServeAt: p.ServeAt}} }},
+	{"no caution of carbon monoxide", "burgers", "cautions", func(p *Plan) {
+		p.Cautions = leavingOut(p.Cautions, func(c Caution) bool { return c.Code == "carbon-monoxide" })
+	}},
+	{"no caution of the unwatched fire", "overnight", "cautions", func(p *Plan) {
+		p.Cautions = leavingOut(p.Cautions, func(c Caution) bool { return c.Code == "fire-unattended" })
+	}},
+	{"burgers below the published minimum", "burgers", "target", func(p *Plan) { p.Dishes[0].TargetC = 65 }},
+	{"another target than asked", "overnight", "target", func(p *Plan) { p.Dishes[0].TargetC -= 3 }},
+	{"minimum that is not the published one", "burgers", "target", func(p *Plan) { p.Dishes[0].MinimumC = 60 }},
+	{"a burger too few", "burgers", "pieces", func(p *Plan) { b := loadOf(p, 0); b.Pieces = b.Pieces[1:] }},
+	{"a lighter burger", "burgers", "pieces", func(p *Plan) { loadOf(p, 0).Pieces[0].MassKg /= 2 }},
+	{"pieces that cover less", "burgers", "pieces", func(p *Plan) {
+		for i := range loadOf(p, 0).Pieces {
+			loadOf(p, 0).Pieces[i].AreaM2 /= 2
+		}
+	}},
+	{"fire ready too soon", "burgers", "phases", func(p *Plan) { putOff(&p.Phases[0].SetupFrom, 10); *p.LightAt = p.Phases[0].SetupFrom }},
+	{"change of fire in no time", "overnight", "phases", func(p *Plan) { putOff(&p.Phases[0].To, 15) }},
+	{"phases in the wrong order", "overnight", "phases", func(p *Plan) { slices.Reverse(p.Phases) }},
+	{"zone larger than the grate", "burgers", "zones", func(p *Plan) { p.Phases[0].Zones[0].AreaM2 *= 2 }},
+	{"zone of another heat", "burgers", "zones", func(p *Plan) { p.Phases[0].Zones[0].LevelC += 20 }},
+	{"layout that cannot hold the level", "burgers", "zones", func(p *Plan) { p.Phases[0].LevelC = 315 }},
+	{"less laid than burns", "overnight", "fuel", func(p *Plan) { p.Phases[1].Burn.LayKg /= 2 }},
+	{"less bought than burns", "overnight", "fuel", func(p *Plan) { p.Phases[0].Burn.BuyKg = p.Phases[0].Burn.MassKg / 2 }},
+	{"fuel that is not the sum", "overnight", "fuel", func(p *Plan) { p.Fuel.MassKg /= 2 }},
+	{"fire that goes out at night", "overnight", "untended", func(p *Plan) { p.Phases[0].Burn.LastsMinutes = 120 }},
+	{"gap between the stages", "overnight", "stages", func(p *Plan) { putOff(&loadOf(p, 0).Stages[1].From, 20) }},
+	{"still cooking when served", "overnight", "stages", func(p *Plan) { putOff(&loadOf(p, 1).Stages[0].To, 10) }},
+	{"rest before the heat", "overnight", "stages", func(p *Plan) { slices.Reverse(loadOf(p, 0).Stages) }},
+	{"zone that the fire has not", "burgers", "place", func(p *Plan) { loadOf(p, 0).Stages[0].Zone = "indirect" }},
+	{"cooking before the fire is ready", "burgers", "place", func(p *Plan) { putOff(&p.Phases[0].From, 5) }},
+	{"rider at the faster fire's level", "overnight", "place", func(p *Plan) { loadOf(p, 0).Stages[1].LevelC = p.Phases[1].LevelC }},
+	{"wrong phase", "overnight", "place", func(p *Plan) { loadOf(p, 1).Stages[0].Phase = 1 }},
+	{"bird in the low band", "terrace", "birds", func(p *Plan) { loadOf(p, 1).Stages[0].LevelC = 121 }},
+	{"paper where foil was asked", "terrace", "asked", func(p *Plan) { loadOf(p, 0).Stages[1].With = WrapPaper }},
+	{"wrapped too cold", "terrace", "asked", func(p *Plan) { loadOf(p, 0).Stages[0].CoreC = 55 }},
+	{"another level than asked", "overnight", "asked", func(p *Plan) { loadOf(p, 0).Stages[0].LevelC += 14 }},
+	{"oven without an oven", "burgers", "oven", func(p *Plan) { s := &loadOf(p, 0).Stages[0]; s.Place, s.Phase, s.PhaseTo = "oven", 0, 0 }},
+	{"two loads of burgers at once", "burgers", "room", func(p *Plan) {
+		b := p.Dishes[0].Batches
+		b[0].Stages[0].From, b[0].Stages[0].To = b[1].Stages[0].From, b[1].Stages[0].To
+	}},
+	{"rider where the next fire is full", "overnight", "room", func(p *Plan) {
+		b := loadOf(p, 1)
+		for range 3 {
+			b.Pieces = append(b.Pieces, b.Pieces...)
+		}
+	}},
+	{"piece outside the grate", "burgers", "spots", func(p *Plan) { loadOf(p, 0).Pieces[0].Spots[0].XM = 0.4 }},
+	{"piece on another", "burgers", "spots", func(p *Plan) { b := loadOf(p, 0); b.Pieces[0].Spots[0] = b.Pieces[1].Spots[0] }},
+	{"piece without a place", "burgers", "spots", func(p *Plan) { loadOf(p, 0).Pieces[0].Spots = nil }},
+	{"rest cut short", "overnight", "rest", func(p *Plan) { putOff(&loadOf(p, 0).Stages[2].To, -20) }},
+	{"no rest", "overnight", "rest", func(p *Plan) { b := loadOf(p, 1); b.Stages = b.Stages[:1] }},
+	{"hold longer than its rule", "overnight", "hold", func(p *Plan) {
+		for i := range p.Dishes[0].Holds {
+			p.Dishes[0].Holds[i].LimitMinutes = 40
+		}
+	}},
+	{"hold that the request does not allow", "terrace", "hold", func(p *Plan) { p.Dishes[0].Holds[0].Method = HoldCounter }},
+	{"wait on a fast day that nobody mentions", "gas", "hold", func(p *Plan) { p.Findings = nil }},
+	{"less time over the heat than it takes", "burgers", "minutes", func(p *Plan) { putOff(&loadOf(p, 0).Stages[0].From, 6) }},
+	{"take-off window of another cook", "overnight", "milestones", func(p *Plan) { shifted(&theMilestone(loadOf(p, 0), MilestoneTakeOff).Window, -60) }},
+	{"milestone missing", "overnight", "milestones", func(p *Plan) { b := loadOf(p, 0); b.Milestones = b.Milestones[1:] }},
+	{"wrap after the take-off", "overnight", "milestones", func(p *Plan) { shifted(&theMilestone(loadOf(p, 0), MilestoneWrap).Window, 600) }},
+	{"curve that runs backward", "overnight", "curve", func(p *Plan) { slices.Reverse(loadOf(p, 0).Curve) }},
+	{"chance better than the window", "overnight", "chance", func(p *Plan) { loadOf(p, 0).Chance = 0.99 }},
+	{"all likelier than one", "overnight", "chance", func(p *Plan) { p.Chance.All = 0.99 }},
+	{"before the earliest instant", "travel", "earliest", func(p *Plan) { putOff(&theStep(p, StepLayFire).At, -600) }},
+	{"put on before the dish's earliest instant", "burgers", "earliest", func(p *Plan) {
+		p.Request.Dishes[0].Earliest = &Clock{Time: clock.New(12, 55, 0, 0)}
+	}},
+	{"lit in quiet hours", "overnight", "quiet", func(p *Plan) { putOff(&theStep(p, StepLight).At, 180) }},
+	{"wrapped in quiet hours", "overnight", "quiet", func(p *Plan) {
+		b := loadOf(p, 0)
+		putOff(&b.Stages[0].To, -90)
+		putOff(&b.Stages[1].From, -90)
+	}},
+	{"quiet hours not listed", "overnight", "quiet", func(p *Plan) { p.Quiet = nil }},
+	{"take-off likely in quiet hours", "overnight", "quiet-chance", func(p *Plan) {
+		for i := range loadOf(p, 0).Stages[:2] {
+			m := &loadOf(p, 0).Stages[i].Minutes
+			m.Early, m.Expected, m.Late = m.Early/2.6, m.Expected/2.6, m.Late/2.6
+		}
+	}},
+	{"two things at once", "burgers", "hands", func(p *Plan) {
+		for i := range p.Steps {
+			if p.Steps[i].Kind == StepPutOn {
+				p.Steps[i].Minutes = 30
+			}
+		}
+	}},
+	{"steps in the wrong order", "burgers", "steps", func(p *Plan) { slices.Reverse(p.Steps) }},
+	{"one id twice", "burgers", "steps", func(p *Plan) { p.Steps[1].ID = p.Steps[0].ID }},
+	{"step of no kind", "burgers", "steps", func(p *Plan) { p.Steps[0].Kind = "dance" }},
+	{"step without words", "burgers", "steps", func(p *Plan) { p.Steps[0].Text = " " }},
+	{"step with a slip in its words", "burgers", "steps", func(p *Plan) { p.Steps[0].Text = "Light NaN briquettes." }},
+	{"step of an unknown dish", "burgers", "steps", func(p *Plan) { theStep(p, StepPutOn).Dish = "ghost" }},
+	{"step of an unknown batch", "burgers", "steps", func(p *Plan) { theStep(p, StepPutOn).Batch = 9 }},
+	{"wrap that needs nobody", "overnight", "steps", func(p *Plan) { theStep(p, StepWrap).Attended = false }},
+	{"done in a first plan", "burgers", "steps", func(p *Plan) { p.Steps[0].Done = true }},
+	{"nobody serves", "burgers", "acts", func(p *Plan) { p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepServe }) }},
+	{"nobody wraps", "overnight", "acts", func(p *Plan) { p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepWrap }) }},
+	{"nobody adds fuel", "overnight", "acts", func(p *Plan) { p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepRefuel }) }},
+	{"other dishes than asked", "burgers", "dishes", func(p *Plan) { p.Dishes = p.Dishes[:1] }},
+	{"request that is refused", "burgers", "request", func(p *Plan) { p.Request.Grill.Diameter = unit.Length(0.01) }},
+}
