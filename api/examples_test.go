@@ -90,7 +90,8 @@ func realExamples(t *testing.T) string {
 	if err := e.Encode(map[string]*yaml.Node{"examples": &examples}); err != nil {
 		t.Fatal(err)
 	}
-	return "  " + strings.TrimSuffix(strings.ReplaceAll(b.String(), "\n", "\n  "), "  ")
+	indented := "  " + strings.TrimSuffix(strings.ReplaceAll(b.String(), "\n", "\n  "), "  ")
+	return strings.ReplaceAll(indented, "\n  \n", "\n\n")
 }
 
 func blockStyle(n *yaml.Node) {

@@ -225,7 +225,7 @@ func (f *File) Delete(ctx context.Context, id string) error {
 // Ready says whether the database answers.
 func (f *File) Ready(ctx context.Context) error {
 	var one int
-	return f.read.QueryRowContext(ctx, "SELECT 1 FROM plan LIMIT 1").Scan(&one)
+	return f.read.QueryRowContext(ctx, "SELECT EXISTS (SELECT 1 FROM plan)").Scan(&one)
 }
 
 // Close ends the use of the file.
