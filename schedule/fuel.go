@@ -10,7 +10,8 @@ import (
 
 // burn fills in the fuel, the building and the vents of a phase.
 func (d *day) burn(ph *Phase, f fire.Fire, first bool) {
-	ph.Vents = d.ventsText(fire.Vents(f))
+	v := fire.Vents(f)
+	ph.Vents, ph.TopOpen, ph.LowOpen, ph.LidOff = d.ventsText(v), v.OpenTop, v.OpenBottom, v.LidOff
 	if desc, ok := fire.Describe(f.Layout); ok {
 		ph.Build = desc.Build
 	}
@@ -31,9 +32,8 @@ func (d *day) burn(ph *Phase, f fire.Fire, first bool) {
 			continue
 		}
 		at := ph.From.Add(minutes(t.AtMinute)).Round(time.Minute)
-		early := ph.From.Add(minutes(t.AtMinute * 0.8)).Round(time.Minute)
 		ph.Burn.Refuels = append(ph.Burn.Refuels, Refuel{
-			Window: Window{Early: early, Expected: at, Late: at}, Count: t.Add.Count, MassKg: t.Add.MassKg, Lit: t.Lit,
+			Window: fixedWindow(at), Count: t.Add.Count, MassKg: t.Add.MassKg, Lit: t.Lit,
 		})
 	}
 	for _, s := range b.Shortfalls {

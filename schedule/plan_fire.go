@@ -16,6 +16,9 @@ type Phase struct {
 	Burn      *Burn     `json:"burn,omitempty"` // nil for a grill without charcoal
 	Build     string    `json:"build"`          // how to build it, the cook's words
 	Vents     string    `json:"vents"`
+	TopOpen   float64   `json:"top_open,omitempty"` // share of the top vent open to start from
+	LowOpen   float64   `json:"low_open,omitempty"` // share of the bottom vent
+	LidOff    bool      `json:"lid_off,omitempty"`
 }
 
 // Zone is a part of the grate in a phase.

@@ -22,6 +22,10 @@ func (d *day) grate(c float64) string { return d.req.Units.Grate(unit.Temperatur
 // level is a grate temperature with its band before it: "low, 250 F".
 func (d *day) level(c float64) string { return fire.Band(c) + ", " + d.grate(c) }
 
+// slack is how far off a grate may be: 25 F either way is good enough (common
+// practice, no source).
+func (d *day) slack() string { return d.req.Units.Difference(unit.DifferenceFromFahrenheit(25)) }
+
 func roundTo(n, step int) int { return (n + step/2) / step * step }
 
 // inQuiet says whether an instant falls into quiet hours.

@@ -174,26 +174,14 @@ func (m *grateMap) topVent(g schedule.Grill) {
 	m.callout(g, m.x(x)+ventRing*tx/far, m.up(y)-ventRing*ty/far, 1, "top vent")
 }
 
-// openings are the vents to start from, as shares open (common practice, no source):
-// a quarter for the low band, half for a banked fire above it, else fully open.
-func openings(f schedule.Phase) float64 {
-	switch {
-	case f.Layout != "banked" && f.Layout != "ring":
-		return 1
-	case f.Band == "low":
-		return 0.25
-	}
-	return 0.5
-}
-
 // dials draws how far both vents are open, as sectors of a disc, one after the other
 // in the given direction.
 func (m *grateMap) dials(x, y, dx, dy float64) {
-	share := openings(m.phase)
-	word := map[float64]string{0.25: "a quarter", 0.5: "half", 1: "open"}[share]
-	for _, vent := range []string{"Top vent", "Bottom vent"} {
-		text := word
-		if vent == "Top vent" && m.phase.Layout == "heap" {
+	words := map[float64]string{0.25: "a quarter", 0.5: "half", 1: "open"}
+	for i, vent := range []string{"Top vent", "Bottom vent"} {
+		share := []float64{m.phase.TopOpen, m.phase.LowOpen}[i]
+		text := words[share]
+		if vent == "Top vent" && m.phase.LidOff {
 			text = "lid off"
 		} else {
 			m.dial(x+14, y+16, share)
