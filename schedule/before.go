@@ -62,8 +62,12 @@ func (it *itinerary) takeOut(p *placed) {
 	if e := d.req.Earliest; e != nil && at.Before(d.clock(e)) {
 		at = d.clock(e)
 	}
-	it.add(Step{Kind: StepTakeOut, At: at, Dish: p.it.dish.ID, Batch: p.number, Attended: true, Minutes: float64(p.handsOn()),
-		Text: fmt.Sprintf("Take %s out of the refrigerator and season.", it.name(p)), Why: "no longer out than this: raw meat stays cold until it cooks"})
+	text := fmt.Sprintf("Take %s out of the refrigerator and season.", it.name(p))
+	if p.it.category == safety.Leftovers {
+		text = fmt.Sprintf("Take %s out of the refrigerator.", it.name(p))
+	}
+	it.add(Step{Kind: StepTakeOut, At: at, Dish: p.it.dish.ID, Batch: p.number, Attended: true, Minutes: float64(p.handsOn()), Text: text,
+		Why: "no longer out than this: raw meat stays cold until it cooks"})
 }
 
 // Dry brining: salted in the evening before, and at least so long before the

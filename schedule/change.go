@@ -93,6 +93,12 @@ func dishChanges(r Request, i int) []change {
 			apply: func(r *Request) { r.Dishes[i].Weight, r.Dishes[i].Count = half, count },
 		})
 	}
+	if c.Style == cut.Tough && dish.Ready == "" && r.Earliest == nil {
+		out = append(out, change{
+			code: "day-before", text: fmt.Sprintf("Cook %s the day before, chill it, and warm it for the table.", dish.Name), price: "a day earlier; warmed food, a softer bark", pain: 40,
+			edits: []Edit{edit(path+".ready", readyDayBefore)}, apply: func(r *Request) { r.Dishes[i].Ready = readyDayBefore },
+		})
+	}
 	if c.Style == cut.Small && dish.Count > 1 && dish.Serve == nil {
 		out = append(out, sittings(r, i, 30*time.Minute))
 	}

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
@@ -23,10 +24,12 @@ type holdOption struct {
 
 // holdMethods are the ways a dish may wait, gentlest first. What travels goes in a box.
 func (d *day) holdMethods(it *item) []string {
-	if len(it.dish.Hold) > 0 {
+	switch {
+	case slices.Contains(it.dish.Hold, HoldNone):
+		return nil
+	case len(it.dish.Hold) > 0:
 		return it.dish.Hold
-	}
-	if it.dish.Travel != nil {
+	case it.dish.Travel != nil:
 		return []string{HoldBox}
 	}
 	var methods []string

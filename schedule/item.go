@@ -86,8 +86,8 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 // cook wrote is passed over.
 func laterFields(path string, dish Dish) []Fault {
 	var faults []Fault
-	if dish.Ready != "" {
-		faults = append(faults, Fault{Path: path + ".ready", Sentence: "cooking ahead is not planned yet; give the dish a serving instant of its own on the day before"})
+	if dish.Ready != "" { // a request with such dishes is split before
+		faults = append(faults, Fault{Path: path + ".ready", Sentence: "a dish of this day alone cannot be ready the day before; leave ready out"})
 	}
 	return faults
 }

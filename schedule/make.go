@@ -25,6 +25,9 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	if faults := r.validate(); len(faults) > 0 {
 		return Plan{}, &InputError{Faults: faults}
 	}
+	if cookedAhead(r) {
+		return makeAhead(ctx, r, e)
+	}
 	d, faults := resolve(r)
 	if len(faults) > 0 {
 		return Plan{}, &InputError{Faults: faults}

@@ -31,6 +31,7 @@ type Plan struct {
 	Request    Request    `json:"request"`
 	RevisedAt  *time.Time `json:"revised_at,omitempty"` // the now of a revision; what lies before it is done
 	Log        []Entry    `json:"log,omitempty"`        // all readings and events that the revision took in
+	Ahead      *Ahead     `json:"ahead,omitempty"`      // what is cooked the day before and warmed again
 	Asked      *Request   `json:"asked,omitempty"`      // the request as first planned, where the log has changed it since
 }
 

@@ -67,7 +67,7 @@ func (m *mender) try(r Request, before Plan, c change, depth int) (Remedy, bool,
 	}
 	if p.Feasible {
 		return Remedy{
-			Code: c.code, Text: c.text, Price: c.price, Edits: c.edits, LightAt: p.LightAt, ServeAt: p.ServeAt,
+			Code: c.code, Text: c.text, Price: c.price, Edits: c.edits, LightAt: p.LightAt, ServeAt: p.tableAt(),
 			Chance: p.Chance.All, Cost: p.Solution.Objective,
 		}, true, nil
 	}

@@ -84,9 +84,9 @@ func (it *itinerary) fires() {
 // gauge says what the lid gauge shows, where that helps.
 func (it *itinerary) gauge(ph *Phase) string {
 	if ph.Band != bandLow || it.d.req.Grill.GaugeOffset == 0 {
-		return "25 F (14 °C) either way is good enough."
+		return it.d.slack() + " either way is good enough."
 	}
-	return fmt.Sprintf("The lid gauge will show about %s. 25 F (14 °C) either way is good enough.", it.d.grate(ph.GaugeC))
+	return fmt.Sprintf("The lid gauge will show about %s. %s either way is good enough.", it.d.grate(ph.GaugeC), it.d.slack())
 }
 
 func (it *itinerary) light(ph *Phase, f fire.Fire) {
@@ -158,7 +158,7 @@ func (it *itinerary) tend(ph *Phase) {
 			continue
 		}
 		it.add(Step{Kind: StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
-			Text: "Look at the grate thermometer: " + d.level(ph.LevelC) + ". Touch the top vent only if it is 25 F (14 °C) off.",
+			Text: "Look at the grate thermometer: " + d.level(ph.LevelC) + ". Touch the top vent only if it is " + d.slack() + " off.",
 			Why:  "fires drift; leave the lid shut, air makes them hotter"})
 	}
 }
@@ -180,21 +180,34 @@ func (it *itinerary) closeDown(last *Phase) {
 	it.add(Step{Kind: StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate any more"})
 }
 
-// servings are one step for each serving instant.
+// servings are one step for each instant at which food is served, or leaves.
 func (it *itinerary) servings() {
 	d := it.d
-	byTime := map[int][]string{}
-	var order []int
-	for i := range d.items {
-		u := d.items[i].serve
-		if len(byTime[u]) == 0 {
-			order = append(order, u)
-		}
-		byTime[u] = append(byTime[u], d.items[i].dish.Name)
+	type leaving struct {
+		at     int
+		travel float64
 	}
-	sort.Sort(sort.Reverse(sort.IntSlice(order)))
-	for _, u := range order {
-		it.add(Step{Kind: StepServe, At: d.at(float64(u)), Attended: true, Minutes: 5, Text: "Serve: " + sentenceList(byTime[u]) + ".", Why: "the asked time"})
+	names := map[leaving][]string{}
+	var order []leaving
+	for i := range d.items {
+		l := leaving{d.items[i].serve, d.items[i].travelMinutes()}
+		if len(names[l]) == 0 {
+			order = append(order, l)
+		}
+		names[l] = append(names[l], d.items[i].dish.Name)
+	}
+	sort.SliceStable(order, func(i, j int) bool { return order[i].at > order[j].at })
+	for _, l := range order {
+		s := Step{Kind: StepServe, At: d.at(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
+		switch list := sentenceList(names[l]); {
+		case d.chill:
+			s.Text, s.Why = "Into the refrigerator, one layer in shallow pans, sooner if done sooner: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
+		case l.travel > 0:
+			s.Text, s.Why = fmt.Sprintf("Leave with %s, boxed: %s on the way.", list, d.about(l.travel)), fmt.Sprintf("on the table at %s", localClock(d.at(float64(l.at)-l.travel)))
+		default:
+			s.Text = "Serve: " + list + "."
+		}
+		it.add(s)
 	}
 }
 

@@ -161,6 +161,9 @@ func (it *itinerary) wait(p *placed) {
 			s.At = d.at(serve - travel)
 		}
 		s.Text, s.Why = fmt.Sprintf("Slice or pull %s.", name), "just before serving: cut meat cools fast"
+		if d.chill {
+			s.Text, s.Why = d.portionText(name), "thin portions chill fast enough"
+		}
 		it.add(s)
 	}
 }

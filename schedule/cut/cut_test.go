@@ -189,7 +189,7 @@ func TestEveryIdentifier(t *testing.T) {
 	names := []string{
 		"pork-picnic", "st-louis-ribs", "beef-back-ribs", "brisket-point", "pork-belly", "turkey-leg", "chicken-thigh",
 		"chicken-wing", "chicken-half", "duck", "sausage", "hot-dog", "salmon-side", "fish-fillet", "whole-fish",
-		"lamb-rack", "lamb-chop", "picanha", "corn", "potatoes", "vegetables", "flatbread", "beans-pan",
+		"lamb-rack", "lamb-chop", "picanha", "corn", "potatoes", "vegetables", "flatbread", "beans-pan", "cooked-meat",
 	}
 	for _, name := range names {
 		if c := find(t, name); !c.Estimate {

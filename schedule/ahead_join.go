@@ -1,0 +1,178 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"time"
+
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
+)
+
+// joined is the plan that is handed out, with what the other day adds. Before is
+// nil where the plan is of the day before itself.
+func (s twoDays) joined(p Plan, before *Plan) Plan {
+	cooked := p
+	if before != nil {
+		cooked = *before
+		p.Steps = append(p.Steps, s.stepsBefore(p, cooked)...)
+	}
+	p.Ahead = &Ahead{Plan: before, Request: s.asked, ChillAt: cooked.ServeAt}
+	p.Steps = append(p.Steps, s.watch(p, cooked.ServeAt)...)
+	for i, dish := range s.dishes {
+		p.Ahead.Dishes = append(p.Ahead.Dishes, s.warming(&p, dish, s.warmed[i]))
+	}
+	sort.SliceStable(p.Steps, func(i, j int) bool { return p.Steps[i].At.Before(p.Steps[j].At) })
+	p.Findings = s.findings(p, before)
+	p.Cautions = aheadCautions(p.Cautions, cooked.Cautions)
+	if len(p.Steps) > 0 {
+		p.Quiet = quietOf(s.asked, p)
+	}
+	return p
+}
+
+// quietOf are the quiet hours that touch both days.
+func quietOf(r Request, p Plan) []Interval {
+	loc, err := r.Location()
+	if err != nil {
+		return p.Quiet
+	}
+	d := &day{req: r, loc: loc, end: p.ServeAt}
+	return d.quietWithin(p)
+}
+
+// stepsBefore are the steps of the day before in the plan of the day of serving.
+// They keep their ids; phases and batches of another plan are left out.
+func (s twoDays) stepsBefore(p, before Plan) []Step {
+	steps := slices.Clone(before.Steps)
+	for i := range steps {
+		steps[i].Phase, steps[i].Batch = 0, 0
+		if !planHas(p, steps[i].Dish) {
+			steps[i].Dish = ""
+		}
+	}
+	return steps
+}
+
+func planHas(p Plan, id string) bool {
+	return slices.ContainsFunc(p.Dishes, func(d DishPlan) bool { return d.ID == id })
+}
+
+// watch looks at what chills before the first published stage is over.
+func (s twoDays) watch(p Plan, chill time.Time) []Step {
+	at := chill.Add(chillWatch - quarter)
+	u := s.asked.Units
+	return []Step{{
+		ID: stepID(p.ID, "", 0, StepLook, 0), Kind: StepLook, At: at, Window: fixedWindow(at), Attended: true, Minutes: 5,
+		Text: fmt.Sprintf("Measure the middle of the thickest portion: %s or less, or into bags and ice water at once. What is warmer after 2 h is not kept.",
+			u.Core(unit.Temperature(safety.CoolingMiddleC))),
+		Why: "the published first stage of chilling ends after 2 h",
+	}}
+}
+
+// warming is how a dish comes back to the table. In the oven it has steps of its
+// own; on the grate it is a dish of the day.
+func (s twoDays) warming(p *Plan, dish Dish, w warmed) AheadDish {
+	a := AheadDish{
+		Dish: dish.ID, Name: dish.Name, CookedKg: w.cookedKg, PortionM: w.portionM, ChillFirstMinutes: w.firstMinutes, ChillMinutes: w.coldMinutes,
+		Place: PlaceGrate, CoreC: safety.ReheatMinimum().CoreC,
+	}
+	if s.asked.Oven == nil {
+		return a
+	}
+	loc, err := s.asked.Location()
+	if err != nil {
+		return a
+	}
+	serve := clockIn(s.asked, dish.Serve, loc)
+	ready := serve
+	if dish.Travel != nil {
+		ready = serve.Add(-time.Duration(*dish.Travel))
+	}
+	in := ready.Add(-minutes(math.Ceil(w.oven.planned) + handsOnSmall)).Truncate(5 * time.Minute)
+	a.Place, a.Minutes, a.From = PlaceOven, w.oven.minutes(), &in
+	u := s.asked.Units
+	id := ""
+	if planHas(*p, dish.ID) {
+		id = dish.ID
+	}
+	off := Window{Early: in.Add(minutes(w.oven.early)).Round(time.Minute), Expected: in.Add(minutes(w.oven.expected)).Round(time.Minute), Late: in.Add(minutes(w.oven.late)).Round(time.Minute)}
+	add := func(kind string, at time.Time, win Window, text, why string) {
+		p.Steps = append(p.Steps, Step{
+			ID: stepID(p.ID, "warm/"+dish.ID, 0, kind, 0), Kind: kind, At: at, Window: win, Dish: id, Attended: true, Minutes: handsOnSmall, Text: text, Why: why,
+		})
+	}
+	add(StepToOven, in, fixedWindow(in), fmt.Sprintf("Put %s, one layer in a pan covered with foil, into the oven at %s.", dish.Name, u.Grate(unit.Temperature(reheatOvenC))),
+		"it needs about "+u.About(minutes(w.oven.expected))+" and is warmed within 2 h")
+	add(StepTakeOff, off.Expected, off, fmt.Sprintf("Measure the middle of %s: %s or more everywhere, then it is hot.", dish.Name, u.Core(unit.Temperature(a.CoreC))),
+		"the published temperature for what was cooked and chilled")
+	add(StepServe, ready, fixedWindow(ready), "Serve: "+dish.Name+".", "the asked time")
+	return a
+}
+
+// findings of both days. What the day before says of holding does not matter there:
+// what is done early is chilled early.
+func (s twoDays) findings(p Plan, before *Plan) []Finding {
+	out := slices.DeleteFunc(slices.Clone(p.Findings), func(f Finding) bool { return before == nil && f.Code == codeHoldShort })
+	if before != nil {
+		for _, f := range before.Findings {
+			if f.Code == codeHoldShort {
+				continue
+			}
+			f.Path, f.Text = "", "The day before: "+f.Text
+			f.Dishes = slices.DeleteFunc(slices.Clone(f.Dishes), func(id string) bool { return !planHas(p, id) })
+			out = append(out, f)
+		}
+		if b, on := before.Fuel, p.Fuel; b != nil && on != nil {
+			out = append(out, finding("ahead-fuel", "", nil, fmt.Sprintf("The day before burns about %s of fuel, too: buy %s in all.",
+				mass(s.asked.Units, b.MassKg), mass(s.asked.Units, b.BuyKg+on.BuyKg))))
+		}
+	}
+	u := s.asked.Units
+	for i, dish := range s.dishes {
+		w := s.warmed[i]
+		if w.portionM == 0 {
+			out = append(out, finding("ahead-chill", "", nil, "No portion of "+dish.Name+" chills within the published limits."))
+			continue
+		}
+		out = append(out, finding("ahead-portions", "", nil, fmt.Sprintf(
+			"%s: portions no thicker than %s, one layer in shallow pans, chill to %s in about %s and to %s in about %s; thicker ones need bags and ice water.",
+			dish.Name, u.Length(unit.Length(w.portionM)), u.Core(unit.Temperature(safety.CoolingMiddleC)), u.About(minutes(w.firstMinutes)),
+			u.Core(unit.Temperature(safety.CoolingEndC)), u.About(minutes(w.coldMinutes)))))
+	}
+	return out
+}
+
+// aheadCautions are those of both days and of what lies between them, in the order
+// of the catalogue; those on a target of their own come last.
+func aheadCautions(a, b []Caution) []Caution {
+	all := slices.Clone(a)
+	for _, c := range safety.Cautions(safety.Situation{ChillAhead: true, Reheat: true}) {
+		b = append(slices.Clone(b), Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
+	}
+	for _, c := range b {
+		if !slices.ContainsFunc(all, func(o Caution) bool { return o.Code == c.Code && o.Text == c.Text }) {
+			all = append(all, c)
+		}
+	}
+	rank := map[string]int{}
+	for i, c := range safety.Catalogue() {
+		rank[c.Code] = i + 1
+	}
+	sort.SliceStable(all, func(i, j int) bool { return rank[all[i].Code] < rank[all[j].Code] })
+	return all
+}
+
+// tableAt is when everything is on the table: the last serving, also of what was
+// only warmed in the oven.
+func (p Plan) tableAt() time.Time {
+	last := p.ServeAt
+	for _, s := range p.Steps {
+		if s.Kind == StepServe && s.At.After(last) {
+			last = s.At
+		}
+	}
+	return last
+}
