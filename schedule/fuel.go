@@ -22,13 +22,14 @@ func (d *day) burn(ph *Phase, f fire.Fire, first bool) {
 	ph.Burn = &Burn{
 		MassKg: b.Expected.MassKg, LowKg: b.Low.MassKg, HighKg: b.High.MassKg,
 		Lay: b.Lay.Count, Light: b.Light.Count, LayKg: b.Lay.MassKg, LightKg: b.Light.MassKg, Chimneys: b.Light.ChimneyFills,
-		LastsMinutes: b.LastsMinutes, Chunks: b.WoodChunks, Count: b.Expected.Count, BuyKg: b.Buy.MassKg, BuyCount: b.Buy.Count,
+		LastsMinutes: b.LastsMinutes, Chunks: b.WoodChunks, Count: b.Expected.Count, BuyKg: b.Buy.MassKg, BuyCount: b.Buy.Count, LeftKg: b.LeftKg,
 	}
 	if b.Holder == fire.InRing {
 		ph.Burn.Rows, ph.Burn.ArcM = b.Ring.Section.String(), b.Ring.ArcM
 	}
 	for _, t := range b.TopUps {
 		if left := ph.To.Sub(ph.From).Minutes() - t.AtMinute; left < lateTopUp && t.Add.MassKg < b.Lay.MassKg/4 {
+			ph.Burn.LeftKg = math.Max(ph.Burn.LeftKg-t.Add.MassKg, 0)
 			continue
 		}
 		at := ph.From.Add(minutes(t.AtMinute)).Round(time.Minute)
@@ -37,17 +38,48 @@ func (d *day) burn(ph *Phase, f fire.Fire, first bool) {
 		})
 	}
 	for _, s := range b.Shortfalls {
-		d.find(Finding{
-			Code: "fire-cannot-last", Severity: Warning,
-			Text: fmt.Sprintf("The %s fire is expected to run down about %s before anybody is up. Lay more if there is room, or light later.",
-				f.Layout, d.about(s.ShortMinutes)),
-		})
+		d.find(finding("fire-cannot-last", "", nil, d.shortText(ph, f, s)))
 	}
 	for _, n := range b.Notes {
 		if text := noteTexts[n]; text != "" {
-			d.find(Finding{Code: string(n), Severity: Info, Text: text})
+			d.find(finding(string(n), "", nil, text))
 		}
 	}
+}
+
+// shortText says when a fire that nobody feeds is down, and what would last.
+func (d *day) shortText(ph *Phase, f fire.Fire, s fire.Shortfall) string {
+	at := func(minute float64) time.Time { return ph.From.Add(minutes(minute)) }
+	up := at(s.OutMinute + s.ShortMinutes)
+	text := fmt.Sprintf("The %s fire, fed last at %s, is expected to run down at about %s, and nobody is up before %s.",
+		f.Layout, localClock(quarterDown(at(s.FedMinute))), localClock(quarterDown(at(s.OutMinute))), localClock(up))
+	last := s.CanLastMinutes()
+	if last > 0 {
+		text += fmt.Sprintf(" It lasts about %s untended: feed it at %s or later before lights out, or get up by then.",
+			d.about(shortened(last)), localClock(quarterDown(up.Add(-minutes(last))).Add(quarter)))
+	}
+	if other, longest := d.longerFire(f, last); longest > 0 {
+		text += fmt.Sprintf(" The %s layout lasts up to %s at this level.", other, d.about(shortened(longest)))
+	}
+	return text
+}
+
+// longerFire is the layout that burns longest untended at a level through a night,
+// if it is longer than so many minutes.
+func (d *day) longerFire(f fire.Fire, than float64) (string, float64) {
+	name, longest := "", than
+	for _, l := range fire.Layouts() {
+		if f.LevelC < l.MinC || f.LevelC > l.MaxC || l.Layout == f.Layout {
+			continue
+		}
+		if m := d.grill.LongestMinutes(fire.Fire{Layout: l.Layout, LevelC: f.LevelC}, d.night); m > longest {
+			name, longest = string(l.Layout), m
+		}
+	}
+	if name == "" {
+		return "", 0
+	}
+	return name, longest
 }
 
 // lateTopUp is how close to the end of a phase, in minutes, a small top-up is
@@ -183,8 +215,8 @@ func (d *day) noteFuel(p *Plan) {
 		}
 		for _, r := range ph.Burn.Refuels {
 			if d.inQuiet(r.Window.Expected) {
-				d.find(Finding{Code: "refuel-in-quiet", Severity: Warning, Text: fmt.Sprintf(
-					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, localClock(r.Window.Expected))})
+				d.find(finding("refuel-in-quiet", "", nil, fmt.Sprintf(
+					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, localClock(r.Window.Expected))))
 			}
 		}
 	}

@@ -49,6 +49,7 @@ type Burn struct {
 	BuyCount     int      `json:"buy_count,omitempty"`
 	Chunks       int      `json:"chunks,omitempty"` // of wood
 	Refuels      []Refuel `json:"refuels,omitempty"`
+	LeftKg       float64  `json:"left_kg,omitempty"` // expected to lie there at the end: it counts at a change of fire
 }
 
 // Refuel is a top-up within a phase.

@@ -115,7 +115,7 @@ func (it *itinerary) change(ph, before *Phase, f fire.Fire) {
 	from := it.a.hearth.fires[it.a.solution.Phases[ph.Number-2].Fire]
 	left := 0.0
 	if b := before.Burn; b != nil {
-		left = max(b.LayKg-b.MassKg, 0)
+		left = b.LeftKg
 	}
 	next := d.grill.Plan(f, fire.Need{Slices: d.weatherBetween(ph.From, ph.To)})
 	c := d.grill.ChangeAdvice(from, f, left, next)
@@ -132,7 +132,11 @@ func (it *itinerary) change(ph, before *Phase, f fire.Fire) {
 		text += "Food off the coals' side first. "
 	}
 	it.add(Step{Kind: StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsChange, GrateC: ph.LevelC,
-		Text: text + c.Coals + " Vents: " + ph.Vents + ".", Why: "the next dishes want another heat"})
+		Text: text + c.Coals, Why: "the next dishes want another heat"})
+	if at := ph.SetupFrom.Add(handsChange * time.Minute); ph.Vents != "" && !d.inQuiet(at) && at.Before(ph.From) {
+		it.add(Step{Kind: StepSetVents, At: at, Phase: ph.Number, Attended: true, Minutes: 2, GrateC: ph.LevelC,
+			Text: "Lid and vents: " + ph.Vents + ".", Why: "the coals lie as they should"})
+	}
 }
 
 // tend are the refuels and the looks at the fire within a phase.
