@@ -109,12 +109,19 @@ func (d *day) waysOf(it *item, l lot, h hearth) []way {
 	return ways
 }
 
+// waysAt simulates a lot in one place.
 func (d *day) waysAt(it *item, l lot, s spot) []way {
 	switch {
 	case it.cut.Style == cut.Timed:
 		return []way{d.timedWay(it, s)}
 	case it.fromFrozen:
 		return d.frozenWays(it, l, s)
+	}
+	return it.keptHot(d.simulated(it, l, s))
+}
+
+func (d *day) simulated(it *item, l lot, s spot) []way {
+	switch {
 	case s.direct:
 		return d.directWays(it, l, s)
 	case it.dish.Finish != "":

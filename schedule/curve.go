@@ -21,18 +21,9 @@ func (d *day) curve(p *placed) []Point {
 	if p.way.believed != nil {
 		return d.liveCurve(p)
 	}
-	model := heat.Curve{EveryS: math.Max(p.way.modelDone*60/(2*curvePoints), 15)}
-	in := heat.Grate(p.way.levelC, d.outdoors)
-	stages := []heat.Stage{{In: in}}
-	if p.way.modelWrap > 0 {
-		stages = []heat.Stage{{In: in, AtLeastS: p.way.modelWrap * 60}, {In: covered(in, p.way.with)}}
-	}
-	var s heat.Sim
-	body := p.it.body(p.massKg)
-	s.Start(body, in)
-	s.Cook(heat.Recipe{Stages: stages, TargetC: p.way.pullC, LimitS: longestCookS}, &model)
+	model, _ := d.modelCook(p)
 	read := func(minute, whole float64) float64 {
-		return sample(model, body.StartC, p.way.pullC, minute/whole*p.way.modelDone*60)
+		return sample(model, p.startC(), p.way.pullC, minute/whole*p.way.modelDone*60)
 	}
 	step := math.Ceil(total.late / curvePoints)
 	var out []Point
@@ -42,6 +33,20 @@ func (d *day) curve(p *placed) []Point {
 		})
 	}
 	return out
+}
+
+// modelCook is a cook at the model's own pace: its curve, and the piece at the end.
+func (d *day) modelCook(p *placed) (heat.Curve, heat.Sim) {
+	model := heat.Curve{EveryS: math.Max(p.way.modelDone*60/(2*curvePoints), 15)}
+	in := heat.Grate(p.way.levelC, d.outdoors)
+	stages := []heat.Stage{{In: in}}
+	if p.way.modelWrap > 0 {
+		stages = []heat.Stage{{In: in, AtLeastS: p.way.modelWrap * 60}, {In: covered(in, p.way.with)}}
+	}
+	var s heat.Sim
+	s.Start(p.it.body(p.massKg), in)
+	s.Cook(heat.Recipe{Stages: stages, TargetC: p.way.pullC, LimitS: longestCookS}, &model)
+	return model, s
 }
 
 // sample reads a curve that has its first point at its start, at an instant in s;

@@ -30,7 +30,7 @@ func (d *day) dishes(all []*placed, a arrangement) []DishPlan {
 		if p.number == 1 {
 			dp.Way = d.wayText(p)
 			dp.TargetC = p.way.pullC
-			dp.Holds, dp.DoneEarly = d.holdAdvice(p), d.doneEarly(p)
+			dp.Holds, dp.DoneEarly, dp.Lethality = d.holdAdvice(p), d.doneEarly(p), d.lethality(p)
 		}
 	}
 	return out

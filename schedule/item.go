@@ -75,6 +75,9 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 		return it, nil
 	}
 	it.targetC, it.doneness, it.final = d.target(c, dish.Target)
+	if faults := it.finalFault(); len(faults) > 0 {
+		return it, faults
+	}
 	it.verdict = safety.JudgeTarget(it.category, it.prep, it.targetC, d.frail)
 	if it.verdict.Kind == safety.Refused {
 		return it, []Fault{{Path: path + ".target", Sentence: it.verdict.Sentence}}

@@ -18,14 +18,14 @@ type cookKey struct {
 	final, typed, oven, frozen  bool
 	spot                        spot
 	outdoors                    heat.Outdoors
-	z                           float64
+	z, holdMin                  float64
 }
 
 func (d *day) cookKey(it *item, l lot, s spot) cookKey {
 	k := cookKey{
 		cut: it.cut.Name, finish: it.dish.Finish, massKg: l.massKg, thicknessM: float64(it.dish.Thickness), targetC: it.targetC,
 		count: l.count, night: d.longestQuiet(), final: it.final, typed: it.dish.Target != nil, spot: s, outdoors: d.outdoors, z: d.z,
-		startC: it.body(l.massKg).StartC, oven: d.req.Oven != nil, frozen: it.fromFrozen,
+		startC: it.body(l.massKg).StartC, oven: d.req.Oven != nil, frozen: it.fromFrozen, holdMin: it.holdMinutes(),
 	}
 	if w := it.dish.Wrap; w != nil {
 		k.wrap = w.With

@@ -72,7 +72,8 @@ type DishPlan struct {
 	Batches  []Batch      `json:"batches"`
 	Holds    []HoldAdvice `json:"holds,omitempty"` // gentlest that works first
 
-	DoneEarly string `json:"done_early,omitempty"` // what to do when it is done at the early end
+	Lethality *Lethality `json:"lethality,omitempty"`  // information beside the published minimum
+	DoneEarly string     `json:"done_early,omitempty"` // what to do when it is done at the early end
 }
 
 // Batch is the pieces of a dish that share the grate at one time.

@@ -127,7 +127,7 @@ func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
 		s.Why = "thin tough cuts are done by time and by the bend, not by temperature alone"
 		return s
 	}
-	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.core(s.CoreC))
+	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.core(s.CoreC)) + p.it.holdSentence(d)
 	if p.it.cut.Style == cut.Small {
 		s.Text += " " + p.it.cut.Look
 	}
