@@ -120,3 +120,15 @@ func BenchmarkRead(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkReadHandler is the service's own part of a read, without a network.
+func BenchmarkReadHandler(b *testing.B) {
+	cfg, _ := testConfig()
+	s := New(cfg)
+	p := planned(b, s.Handler(), []byte(burgers), asJSON...)
+	r := httptest.NewRequest(http.MethodGet, "/v1/plans/"+p.ID, nil)
+	b.ReportAllocs()
+	for b.Loop() {
+		s.Handler().ServeHTTP(httptest.NewRecorder(), r)
+	}
+}

@@ -112,6 +112,37 @@ func compareCalendars(t *testing.T, first, second schedule.Plan, one, two []byte
 	}
 }
 
+// TestCalendarOverAClockChange: the clocks of Chicago go forward at 2:00 on 2027-03-14
+// (second Sunday of March, Energy Policy Act of 2005), in the middle of this cook.
+func TestCalendarOverAClockChange(t *testing.T) {
+	cfg, _ := testConfig()
+	h := New(cfg).Handler()
+	p := planned(t, h, []byte(strings.NewReplacer("2027-07-03", "2027-03-14", "18:00", "11:00", `"burger"`, `"brisket"`, "6 oz", "12 lb", `"count": 4`, `"count": 1`).Replace(burgers)), asJSON...)
+	if !p.Steps[0].At.Before(time.Date(2027, 3, 14, 8, 0, 0, 0, time.UTC)) {
+		t.Fatalf("the cook begins at %s, after the change", p.Steps[0].At)
+	}
+	found := events(t, call(t, h, http.MethodGet, "/v1/plans/"+p.ID+".ics", nil).body)
+	chicago, err := time.LoadLocation("America/Chicago")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range p.Steps {
+		matched := false
+		for uid, e := range found {
+			if strings.Contains(uid, s.ID) {
+				matched = true
+				at, err := (&ical.Event{Component: e}).DateTimeStart(chicago)
+				if err != nil || at.Sub(s.At).Abs() > time.Minute { // the calendar rounds to minutes
+					t.Errorf("%s is at %s in the calendar, at %s in the plan (%v)", s.Kind, at, s.At, err)
+				}
+			}
+		}
+		if !matched {
+			t.Errorf("%s at %s is not in the calendar", s.Kind, s.At)
+		}
+	}
+}
+
 func events(t *testing.T, text []byte) map[string]*ical.Component {
 	t.Helper()
 	cal, err := ical.NewDecoder(bytes.NewReader(text)).Decode()
