@@ -130,6 +130,7 @@ func (s twoDays) findings(p Plan, before *Plan) []Finding {
 				mass(s.asked.Units, b.MassKg), mass(s.asked.Units, b.BuyKg+on.BuyKg))))
 		}
 	}
+	out = append(out, guestFindings(s.asked)...)
 	u := s.asked.Units
 	for i, dish := range s.dishes {
 		w := s.warmed[i]

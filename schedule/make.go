@@ -36,6 +36,9 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	if d.memo == nil {
 		d.memo = memo{}
 	}
+	if !e.part {
+		d.findings = append(d.findings, guestFindings(r)...)
+	}
 	a, err := d.arrange(ctx)
 	if err != nil {
 		return Plan{}, err

@@ -1,0 +1,145 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
+)
+
+// A child eats half of what an adult does (assumption; common practice, no source).
+const childShare = 0.5
+
+// eaters is the guests in adults.
+func (g Guests) eaters() float64 { return float64(g.Adults) + childShare*float64(g.Children) }
+
+// Amount is how much of a cut to buy for a head count.
+type Amount struct {
+	Cut       string  `json:"cut"`
+	Title     string  `json:"title"`
+	Eaters    float64 `json:"eaters"`  // adults that it is reckoned for; a child is half of one
+	MassKg    float64 `json:"mass_kg"` // raw, all pieces together
+	Count     int     `json:"count"`
+	PieceKg   float64 `json:"piece_kg"`   // of one piece
+	ServingKg float64 `json:"serving_kg"` // raw, of one adult (common practice, no source)
+	CookedKg  float64 `json:"cooked_kg"`  // on the table: less drip, vapour and bone
+}
+
+// Amounts suggests weights for a head count. Several meats share the guests evenly,
+// for people take some of each; every side is reckoned for all. Pieces are rounded
+// up. No guests, no cuts or an unknown cut are an [*InputError].
+func Amounts(guests Guests, cuts []string) ([]Amount, error) {
+	var faults faultList
+	eaters := guests.eaters()
+	if guests.Adults < 0 || guests.Children < 0 || eaters <= 0 {
+		faults.add("guests", "there are %d adults and %d children; at least one guest eats", guests.Adults, guests.Children)
+	}
+	if len(cuts) == 0 {
+		faults.add("cuts", "there are none; name one or more cuts of the catalogue, such as brisket")
+	}
+	var found []cut.Cut
+	mains := 0
+	for i, name := range cuts {
+		c, ok := cut.Find(name)
+		if !ok {
+			faults.add(itemPath("cuts", i), "%s is not in the catalogue; the nearest are %s", quoted(name), listed(cut.Nearest(name, 3), "and"))
+			continue
+		}
+		if isMain(c) {
+			mains++
+		}
+		found = append(found, c)
+	}
+	if err := faults.err(); err != nil {
+		return nil, err
+	}
+	out := make([]Amount, len(found))
+	for i, c := range found {
+		share := eaters
+		if isMain(c) {
+			share /= float64(mains)
+		}
+		out[i] = amountOf(c, share)
+	}
+	return out, nil
+}
+
+// isMain says whether a cut is what a serving is reckoned of: meat and fish.
+func isMain(c cut.Cut) bool { return c.Food != "vegetable" && c.Food != "none" }
+
+// amountOf is what so many adults eat of one cut, in pieces of about the usual weight.
+func amountOf(c cut.Cut, eaters float64) Amount {
+	need := eaters * c.ServingKg
+	a := Amount{Cut: c.Name, Title: c.Title, Eaters: eaters, ServingKg: c.ServingKg}
+	if c.Style == cut.Small || c.Style == cut.Timed {
+		a.Count, a.PieceKg = int(math.Ceil(need/c.Typical-1e-9)), c.Typical
+	} else {
+		a.Count = max(int(math.Round(need/c.Typical)), 1)
+		if most := int(math.Ceil(need / c.MaxPieceKg)); a.Count < most {
+			a.Count = most
+		}
+		a.PieceKg = math.Max(math.Ceil(need/float64(a.Count)*20-1e-9)/20, c.MinPieceKg) // up to 50 g
+	}
+	a.MassKg = float64(a.Count) * a.PieceKg
+	a.CookedKg = a.MassKg * (1 - c.LossFraction)
+	return a
+}
+
+// How far the servings of a menu may be off the guests before it is worth a word
+// (assumptions): people eat more of one thing and less of another.
+const (
+	scarce = 0.85
+	lavish = 2
+)
+
+// guestFindings compares the menu with the guests.
+func guestFindings(r Request) []Finding {
+	if r.Guests == nil || r.Guests.eaters() <= 0 {
+		return nil
+	}
+	servings, mains := 0.0, 0
+	for _, dish := range r.Dishes {
+		c, ok := cut.Find(dish.Cut)
+		if !ok || !isMain(c) {
+			continue
+		}
+		mains++
+		for _, l := range lotsOf(dish) {
+			servings += l.massKg * float64(l.count) / c.ServingKg
+		}
+	}
+	eaters := r.Guests.eaters()
+	switch {
+	case mains == 0:
+		return nil
+	case servings < scarce*eaters:
+		return []Finding{finding("too-little", "guests", nil, fmt.Sprintf(
+			"The menu has about %s of meat and fish for %s: about %.0f %% more would do.",
+			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
+	case servings > lavish*eaters:
+		return []Finding{finding("too-much", "guests", nil, fmt.Sprintf(
+			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 h.", portions(servings), headCount(*r.Guests)))}
+	}
+	return nil
+}
+
+func portions(n float64) string {
+	if n < 1.5 {
+		return "1 portion"
+	}
+	return fmt.Sprintf("%.0f portions", math.Floor(n+0.5))
+}
+
+// headCount says the guests as they were counted.
+func headCount(g Guests) string {
+	if g.Children == 0 {
+		return fmt.Sprintf("%d", g.Adults)
+	}
+	return fmt.Sprintf("%d adults and %d children, who eat half", g.Adults, g.Children)
+}
+
+// Text says an amount in the cook's units.
+func (a Amount) Text(u unit.System) string {
+	return fmt.Sprintf("%s: %d of %s, %s raw, %s on the table", a.Title, a.Count, u.Mass(unit.Mass(a.PieceKg)), u.Mass(unit.Mass(a.MassKg)), u.Mass(unit.Mass(a.CookedKg)))
+}

@@ -1,0 +1,73 @@
+package schedule
+
+import (
+	"errors"
+	"fmt"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
+)
+
+// A pound of raw brisket a person, 16 oz in the catalogue (common practice, no source);
+// less 43 %; a burger a person; two meats share the guests.
+func ExampleAmounts() {
+	all, err := Amounts(Guests{Adults: 20, Children: 8}, []string{"brisket", "burger", "corn"})
+	fmt.Println(err)
+	for _, a := range all {
+		fmt.Println(a.Text(unit.US))
+	}
+	// Output:
+	// <nil>
+	// Whole brisket: 1 of 12 lb, 12 lb raw, 6.8 lb on the table
+	// Burger patty: 12 of 6 oz, 4.5 lb raw, 3.4 lb on the table
+	// Ear of corn: 24 of 11 oz, 16.8 lb raw, 10.1 lb on the table
+}
+
+func TestAmountsFaults(t *testing.T) {
+	_, err := Amounts(Guests{}, []string{"brisket", "briskett"})
+	var bad *InputError
+	if !errors.As(err, &bad) || len(bad.Faults) != 2 || bad.Faults[0].Path != "guests" || bad.Faults[1].Path != "cuts[1]" {
+		t.Errorf("%v", err)
+	}
+	if _, err := Amounts(Guests{Adults: 4}, nil); !errors.As(err, &bad) || bad.Faults[0].Path != "cuts" {
+		t.Errorf("%v", err)
+	}
+}
+
+// What is suggested is enough by its own reckoning, in plausible pieces, and more
+// guests never need less.
+func TestAmountsAreEnough(t *testing.T) {
+	all := cut.All()
+	rapid.Check(t, func(t *rapid.T) {
+		c := rapid.SampledFrom(all).Draw(t, "cut")
+		g := Guests{Adults: rapid.IntRange(1, 80).Draw(t, "adults"), Children: rapid.IntRange(0, 40).Draw(t, "children")}
+		a, err := Amounts(g, []string{c.Name})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := a[0]
+		if got.MassKg < g.eaters()*c.ServingKg-1e-6 || got.PieceKg < c.MinPieceKg-1e-9 || got.PieceKg > c.MaxPieceKg+0.05 {
+			t.Errorf("%+v for %g eaters of %g kg each; a piece has %g to %g kg", got, g.eaters(), c.ServingKg, c.MinPieceKg, c.MaxPieceKg)
+		}
+		g.Adults++
+		more, err := Amounts(g, []string{c.Name})
+		if err != nil || more[0].MassKg < got.MassKg-0.05*float64(got.Count+1) { // the rounding of pieces
+			t.Errorf("%g kg, %g for one more", got.MassKg, more[0].MassKg)
+		}
+	})
+}
+
+func TestMenuAgainstGuests(t *testing.T) {
+	for guests, code := range map[string]string{"guests: 30\n": "too-little", "guests: 3\n": "too-much", "guests: 12\n": ""} {
+		p := planOf(t, evening(kettle22+guests, "{cut: burger, weight: 6 oz, count: 12}", "{cut: corn, count: 4}"))
+		sound(t, p)
+		_, little := findingOf(p, "too-little")
+		_, much := findingOf(p, "too-much")
+		if little != (code == "too-little") || much != (code == "too-much") {
+			t.Errorf("%s: %v", guests, p.Findings)
+		}
+	}
+}
