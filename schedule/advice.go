@@ -62,7 +62,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 	case worst >= 0 && v.try.halfway:
 		return worst, "less-sure"
 	case worst >= 0:
-		return worst, "late"
+		return worst, v.lateness(l.bound[worst], l.all[worst])
 	}
 	for i, a := range l.bound {
 		if a.where != cooking || a.believed == nil {
@@ -70,7 +70,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		}
 		p := l.all[i]
 		if wait := p.on - p.way.total().expected - float64(p.it.serve) - p.it.cut.Rest.IdealMinutes; wait > longest {
-			worst, longest, why = i, wait, "early"
+			worst, longest, why = i, wait, early
 		}
 	}
 	return worst, why
@@ -101,7 +101,7 @@ var (
 
 // options are what may be done about a piece, least trouble first.
 func (v *revision) options(a *afoot, p *placed, why string) []option {
-	if why == "early" {
+	if why == early {
 		return v.slower(a, p)
 	}
 	out := v.mendFire(a, why)
@@ -189,24 +189,12 @@ func (v *revision) slower(a *afoot, p *placed) []option {
 	if !a.oven.set && v.grate.levelAt(v.now, func(time.Time) float64 { return p.way.levelC }) > sinkC+offLevelK/2 {
 		out = append(out, option{code: "sink", text: fmt.Sprintf("Let the fire sink to %s.", v.day.grate(sinkC)), entry: Entry{Kind: LogLevel, C: sinkC}})
 	}
-	if p.hold >= 0 {
-		o := p.options[p.hold]
-		until := a.on.at.Add(minutes(a.live.total().expected + o.minutes))
-		if serve := v.serve(a); until.After(serve) {
-			until = serve
-		}
-		out = append(out, option{code: "hold", text: fmt.Sprintf("Take it off when it is done and hold it until %s. %s", v.clock(until), v.day.holdText(p, o, a.batch.it.dish.Name))})
-	}
 	return out
 }
 
 // priced follows the day with an option taken.
 func (v *revision) priced(ctx context.Context, p *Plan, l left, i int, o option, why string) (Remedy, error) {
 	r := Remedy{Code: o.code, For: why, Text: o.text, Edits: []Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
-	if o.entry.Kind == "" {
-		r.Price = "the cook stays as it is"
-		return r, nil
-	}
 	o.entry.At = v.now
 	r.Edits = append(r.Edits, edit("log", o.entry))
 	after, ok := v.with(ctx, o.entry)

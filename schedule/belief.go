@@ -126,7 +126,7 @@ func (b *belief) weigh(readings []reading) {
 		for i, x := range b.xs {
 			core[i] = b.coreAt(x, k)
 		}
-		older, own := math.Sqrt(math.Max(1-r.minute/last, 0)), b.errorK(r.coreC)
+		older, own := math.Sqrt(math.Max(1-r.minute/math.Max(last, 1), 0)), b.errorK(r.coreC)
 		for i := range b.xs {
 			from, to := max(i-1, 0), min(i+1, len(core)-1)
 			slope := (core[to] - core[from]) / (float64(to-from) * dx)

@@ -10,8 +10,8 @@ import (
 // BenchmarkRevise revises the example party by two hundred readings of core and
 // grate, five hours into the brisket.
 func BenchmarkRevise(b *testing.B) {
-	p := exampleDay(b)
-	on := stepAt(b, p, StepPutOn, "brisket")
+	p := revisionParty(b)
+	on := revisionStep(b, p, StepPutOn, "brisket")
 	log := fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n", on.Format(time.RFC3339))
 	for i := range 100 {
 		at := on.Add(time.Duration(i*3) * time.Minute).Format(time.RFC3339)

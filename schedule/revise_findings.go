@@ -15,6 +15,7 @@ func (v *revision) findings(l left) []Finding {
 	add := func(f Finding) { out = append(out, f) }
 	v.noteServing(add)
 	v.noteFire(add)
+	v.noteEarly(l, add)
 	for i, p := range l.all {
 		a := l.bound[i]
 		v.noteSafety(a, p, add)
@@ -231,19 +232,64 @@ func (v *revision) noteFalling(a *afoot, add func(Finding)) {
 		a.batch.it.dish.Name, v.day.core(run[len(run)-1].coreC), v.day.core(run[0].coreC))))
 }
 
-// noteLate says that a piece on the grate is likely to miss its serving, with
-// the chance of it.
+// noteLate says that a piece on the grate may miss its serving, with the chance
+// of it; it is late only if it is expected after it.
 func (v *revision) noteLate(a *afoot, p *placed, add func(Finding)) {
-	chance := p.readiness().chance()
-	if chance >= v.day.req.Confidence-lateWorth {
+	code := v.lateness(a, p)
+	if code == "" {
 		return
 	}
-	t := a.live.total()
-	rest := p.it.restMinutes()
-	add(about(a, "late", Warning, fmt.Sprintf(
-		"%s is expected off at %s and, rested, ready at %s; with the asked certainty at %s. The chance for %s is about %.0f %%.",
+	t, rest := a.live.total(), p.it.restMinutes()
+	severity := Info
+	if code == late {
+		severity = Warning
+	}
+	add(about(a, code, severity, fmt.Sprintf(
+		"%s is expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f %%.",
 		a.batch.it.dish.Name, v.clock(a.on.at.Add(minutes(t.expected))), v.clock(a.on.at.Add(minutes(t.expected+rest))),
-		v.clock(a.on.at.Add(minutes(t.planned+rest))), v.clock(v.serve(a)), 100*chance)))
+		v.clock(a.on.at.Add(minutes(t.late+rest))), v.clock(v.serve(a)), 100*p.readiness().chance())))
+}
+
+// Codes of a piece that may not be ready.
+const (
+	late      = "late"        // expected after its serving
+	mayBeLate = "may-be-late" // expected before it, but not at the asked chance
+)
+
+func (v *revision) lateness(a *afoot, p *placed) string {
+	switch {
+	case p.on-a.live.total().expected-p.it.restMinutes() < float64(p.it.serve):
+		return late
+	case p.readiness().chance() < v.day.req.Confidence-lateWorth:
+		return mayBeLate
+	}
+	return ""
+}
+
+// early is the code of a piece that will have to wait for long.
+const early = "early"
+
+// noteEarly says how a piece that is done long before its serving waits, and
+// until when it may.
+func (v *revision) noteEarly(l left, add func(Finding)) {
+	i, why := v.troubled(l)
+	if why != early {
+		return
+	}
+	a, p := l.bound[i], l.all[i]
+	off := a.on.at.Add(minutes(a.live.total().expected))
+	text := fmt.Sprintf("%s is expected off at %s, %s before it is served.", p.it.dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
+	if p.hold >= 0 {
+		o := p.options[p.hold]
+		until := off.Add(minutes(o.minutes))
+		if until.Before(v.serve(a)) {
+			text += fmt.Sprintf(" It can be held until about %s, which is too short.", v.clock(until))
+		} else {
+			text += " It can be held until then."
+		}
+		text += " " + v.day.holdText(p, o, p.it.dish.Name)
+	}
+	add(about(a, early, Info, text))
 }
 
 // lateWorth is by how much a chance may miss what was asked before it is said.

@@ -9,16 +9,16 @@ import (
 
 // exampleDay is the plan of the example: a brisket, two chickens and twelve
 // burgers on one kettle, served at six on Saturday 3 July 2027.
-func exampleDay(t testing.TB) Plan {
+func revisionParty(t testing.TB) Plan {
 	t.Helper()
 	text, err := os.ReadFile("../examples/backyard-party/request.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	return dayOf(t, string(text))
+	return revisionDay(t, string(text))
 }
 
-func dayOf(t testing.TB, text string) Plan {
+func revisionDay(t testing.TB, text string) Plan {
 	t.Helper()
 	r, err := Read([]byte(text))
 	if err != nil {
@@ -57,7 +57,7 @@ func revised(t testing.TB, p Plan, log, now string) Plan {
 }
 
 // stepAt is when the first step of a kind and dish is.
-func stepAt(t testing.TB, p Plan, kind, dish string) time.Time {
+func revisionStep(t testing.TB, p Plan, kind, dish string) time.Time {
 	t.Helper()
 	for _, s := range p.Steps {
 		if s.Kind == kind && s.Dish == dish {
@@ -69,7 +69,7 @@ func stepAt(t testing.TB, p Plan, kind, dish string) time.Time {
 }
 
 // takeOff is the window of a dish's first batch.
-func takeOff(t testing.TB, p Plan, dish string) Window {
+func revisionTakeOff(t testing.TB, p Plan, dish string) Window {
 	t.Helper()
 	for _, d := range p.Dishes {
 		if d.ID != dish {
@@ -85,7 +85,7 @@ func takeOff(t testing.TB, p Plan, dish string) Window {
 	return Window{}
 }
 
-func findingIn(p Plan, code string) (Finding, bool) {
+func revisionFinding(p Plan, code string) (Finding, bool) {
 	for _, f := range p.Findings {
 		if f.Code == code {
 			return f, true

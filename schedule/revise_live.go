@@ -28,7 +28,7 @@ func (v *revision) believe() {
 		}
 		if a.where == waiting {
 			for i, w := range a.batch.ways {
-				a.batch.ways[i] = w.taught(mean, sd)
+				a.batch.ways[i] = w.taught(mean, sd, v.day.z)
 			}
 		}
 	}

@@ -7,8 +7,8 @@ import (
 )
 
 // taught is the way after what other pieces said of the grate: its mean error
-// and what is left of its spread, in standard deviations of the unknown one.
-func (w way) taught(mean, sd float64) way {
+// and what is left of its spread, in standard deviations of the unknown one. z is the quantile that the plan counts with.
+func (w way) taught(mean, sd, z float64) way {
 	if mean == 0 && sd == 1 || w.spread.S <= 0 {
 		return w
 	}
@@ -18,7 +18,6 @@ func (w way) taught(mean, sd float64) way {
 		at := func(z float64) float64 { return p.at((s.Median + s.S*z - w.spread.Median) / w.spread.S) }
 		return pace{early: at(-zTenth), expected: at(0), late: at(zTenth), planned: at(planned)}
 	}
-	z := w.plannedZ()
 	w.first = as(w.first, z)
 	if w.second.planned > 0 && !w.sear {
 		w.second = as(w.second, z)
@@ -26,9 +25,6 @@ func (w way) taught(mean, sd float64) way {
 	w.spread = s
 	return w
 }
-
-// plannedZ is the standard normal quantile that the plan counts with.
-func (w way) plannedZ() float64 { return w.quantileOf(w.total().planned) }
 
 // leastLeft is how long, in minutes, a piece that is not off yet still takes.
 const leastLeft = 1

@@ -1,0 +1,185 @@
+package schedule
+
+import (
+	"context"
+	"encoding/json"
+	"slices"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+)
+
+// A day as it might be logged: put-on near its time, cores that climb as the
+// first plan has them at some pace, a grate about its level, a wrap, fuel, and
+// sometimes one thing that goes wrong.
+func drawLog(rt *rapid.T, p Plan, until time.Time) []Entry {
+	var log []Entry
+	add := func(at time.Time, dish, kind string, c float64, value string) {
+		if !at.After(until) {
+			log = append(log, Entry{At: at, Dish: dish, Kind: kind, C: c, Value: value})
+		}
+	}
+	minutes := func(label string, low, high int) time.Duration {
+		return time.Duration(rapid.IntRange(low, high).Draw(rt, label)) * time.Minute
+	}
+	for _, d := range p.Dishes {
+		on := logStep(p, StepPutOn, d.ID)
+		if rapid.Bool().Draw(rt, d.ID+" silent") || len(d.Batches[0].Curve) == 0 {
+			continue
+		}
+		put := on.Add(minutes(d.ID+" on", -5, 20))
+		add(put, d.ID, LogOn, 0, "")
+		pace := rapid.Float64Range(0.8, 1.3).Draw(rt, d.ID+" pace")
+		for _, point := range d.Batches[0].Curve {
+			at := put.Add(time.Duration(pace * float64(point.At.Sub(on)))).Truncate(time.Minute)
+			if rapid.Float64Range(0, 1).Draw(rt, "reads") < 0.4 {
+				add(at, d.ID, LogCore, point.CoreC+rapid.Float64Range(-2, 2).Draw(rt, "off"), "")
+			}
+		}
+		if wrap := logStep(p, StepWrap, d.ID); !wrap.IsZero() {
+			add(wrap.Add(minutes(d.ID+" wrap", 0, 90)), d.ID, LogWrapped, 0, WrapFoil)
+		}
+	}
+	start := p.Phases[0].From
+	for at := start; at.Before(until); at = at.Add(minutes("next look", 20, 200)) {
+		add(at, "", LogGrate, p.Phases[0].LevelC+rapid.Float64Range(-12, 12).Draw(rt, "grate"), "")
+	}
+	trouble := start.Add(minutes("trouble", 30, 500))
+	switch rapid.IntRange(0, 7).Draw(rt, "what") {
+	case 0:
+		add(trouble, "", LogFireOut, 0, "")
+	case 1:
+		add(trouble, "", LogServingMoved, 0, p.ServeAt.Add(2*time.Hour).Format(time.RFC3339))
+	case 2:
+		add(trouble, "burgers", LogDishCancelled, 0, "")
+	case 3:
+		add(trouble, "sausages", LogDishAdded, 0, `{"cut": "sausage", "weight": "4 oz", "count": 6, "name": "Sausages"}`)
+	case 4:
+		add(trouble, "", LogLevel, celsius(300), "")
+	case 5:
+		add(trouble, "", LogRefuelled, 0, "")
+	}
+	slices.SortStableFunc(log, func(a, b Entry) int { return a.At.Compare(b.At) })
+	return log
+}
+
+func logStep(p Plan, kind, dish string) time.Time {
+	for _, s := range p.Steps {
+		if s.Kind == kind && s.Dish == dish {
+			return s.At
+		}
+	}
+	return time.Time{}
+}
+
+func revisionJSON(t rapid.TB, p Plan) string {
+	text, err := json.Marshal(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// A log that is handed in entry by entry, through the JSON of each plan, gives
+// byte for byte the plan of the whole log at once. No revision moves what an
+// earlier one knew as done, drops a caution or changes the id of a step, and each
+// is a sound plan.
+func TestRevisionIsAFold(t *testing.T) {
+	p := revisionParty(t)
+	ctx := context.Background()
+	rapid.Check(t, func(rt *rapid.T) {
+		now := p.Phases[0].From.Add(time.Duration(rapid.IntRange(0, 640).Draw(rt, "now")) * time.Minute)
+		log := drawLog(rt, p, now)
+		whole, err := Revise(ctx, p, log, now)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		step := p
+		cuts := []int{rapid.IntRange(0, len(log)).Draw(rt, "first part")}
+		cuts = append(cuts, len(log))
+		from := 0
+		for _, to := range cuts {
+			at := now
+			if to < len(log) {
+				at = log[to].At.Add(-time.Minute)
+				if to > 0 && log[to-1].At.After(at) {
+					at = log[to-1].At
+				}
+			}
+			next, err := Revise(ctx, step, log[from:to], at)
+			if err != nil {
+				rt.Fatal(err)
+			}
+			keepsThePast(rt, step, next)
+			soundRevision(rt, next)
+			if step, err = ReadPlan([]byte(revisionJSON(rt, next))); err != nil {
+				rt.Fatal(err)
+			}
+			from = to
+		}
+		again, err := Revise(ctx, step, nil, now)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		if a, b := revisionJSON(rt, whole), revisionJSON(rt, again); a != b {
+			rt.Fatalf("the whole log gives\n%s\nin parts\n%s", a, b)
+		}
+	})
+}
+
+// keepsThePast compares two revisions of a day. What the earlier one took as done
+// for want of a word may be put right by the log later.
+func keepsThePast(t rapid.TB, before, after Plan) {
+	steps := map[string]Step{}
+	for _, s := range after.Steps {
+		if steps[s.ID].ID != "" {
+			t.Fatalf("two steps of one id: %s %s", s.Kind, s.Dish)
+		}
+		steps[s.ID] = s
+	}
+	for _, s := range before.Steps {
+		if !s.Done {
+			continue
+		}
+		if now, ok := steps[s.ID]; !ok || !now.Done || !now.At.Equal(s.At) {
+			if !correctedBy(after.Log, before.Log, s) {
+				t.Fatalf("%s of %q was done at %v; now %v, done %v", s.Kind, s.Dish, s.At, now.At, now.Done)
+			}
+		}
+	}
+	for _, c := range before.Cautions {
+		if !slices.Contains(after.Cautions, c) {
+			t.Fatalf("caution %s was dropped", c.Code)
+		}
+	}
+}
+
+// correctedBy says whether entries that came later speak of the step's dish, or
+// of the fire.
+func correctedBy(after, before []Entry, s Step) bool {
+	for _, e := range after {
+		known := slices.ContainsFunc(before, func(b Entry) bool { return b.At.Equal(e.At) && b.Kind == e.Kind && b.Dish == e.Dish })
+		if !known && e.Dish == s.Dish && !e.At.After(s.At) {
+			return true
+		}
+	}
+	return false
+}
+
+func soundRevision(t rapid.TB, p Plan) {
+	for _, f := range Check(p) {
+		t.Errorf("unsound: %s", f)
+	}
+	if !slices.IsSortedFunc(p.Steps, func(a, b Step) int { return a.At.Compare(b.At) }) {
+		t.Error("steps are not in order")
+	}
+	for _, s := range p.Steps {
+		if s.Done && s.At.After(*p.RevisedAt) {
+			t.Errorf("%s is done at %v, after now", s.Kind, s.At)
+		}
+		if !s.Done && s.At.Before(*p.RevisedAt) {
+			t.Errorf("%s is to be done at %v, before now", s.Kind, s.At)
+		}
+	}
+}

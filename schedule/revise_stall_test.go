@@ -1,0 +1,98 @@
+package schedule
+
+import (
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+)
+
+// demonstration is the unwrapped brisket of the university demonstration
+// (tamu_stall2013): pit 225-250 F, core 140 F from 4 to 6 h, 195 F after "13+"
+// hours, taken as 13.0 to 14.5. Its weight is not printed; 12 lb is assumed.
+const demonstration = `format: 1
+serve: {date: 2027-07-04, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+earliest: {date: 2027-07-03, time: "20:00"}
+dishes:
+  - {name: Brisket, cut: brisket, weight: 12 lb, level: 237 F, target: 195 F, wrap: none, hold: [insulated-box]}
+`
+
+// shown are the plateau's hours and its core temperature in the file.
+func shown(t *testing.T) (from, to, coreF float64) {
+	t.Helper()
+	f, err := os.Open("testdata/logs/stall_experiments.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range rows {
+		hours, _ := strconv.ParseFloat(r[5], 64)
+		core, _ := strconv.ParseFloat(r[6], 64)
+		switch {
+		case r[1] == "brisket A" && strings.HasPrefix(r[7], "plateau begins"):
+			from, coreF = hours, core
+		case r[1] == "brisket A" && strings.HasPrefix(r[7], "plateau ends"):
+			to = hours
+		}
+	}
+	return from, to, coreF
+}
+
+func TestTheDemonstrationIsNoLateCook(t *testing.T) {
+	from, to, coreF := shown(t)
+	if from != 4 || to != 6 || coreF != 140 {
+		t.Fatalf("plateau from %v to %v h at %v F", from, to, coreF)
+	}
+	p := revisionDay(t, demonstration)
+	on := revisionStep(t, p, StepPutOn, "brisket")
+	log := "time,dish,kind,value\n" + on.Format(time.RFC3339) + ",brisket,on,\n"
+	for _, look := range []struct {
+		hours, most float64 // the distance allowed is that of the task, in per cent of the range's nearer end
+	}{{from, 15}, {(from + to) / 2, 15}, {to, 10}} {
+		at := on.Add(time.Duration(look.hours * float64(time.Hour)))
+		log += fmt.Sprintf("%s,brisket,core,%v F\n", at.Format(time.RFC3339), coreF)
+		q := revised(t, p, log, at.Format("2006-01-02 15:04"))
+		hours := revisionTakeOff(t, q, "brisket").Expected.Sub(on).Hours()
+		off := 100 * math.Max(math.Max(13.0/hours-1, hours/14.5-1), 0)
+		if hours < 13 {
+			off = 100 * (1 - hours/13)
+		}
+		t.Logf("140 F at %v h: off at %.1f h, %.0f %% from 13.0-14.5", look.hours, hours, off)
+		if off > look.most {
+			t.Errorf("at %v h: predicted %.1f h is %.0f %% from 13.0-14.5, allowed %v", look.hours, hours, off, look.most)
+		}
+		for _, f := range q.Findings {
+			if f.Code == "late" || f.Code == "served-later" || strings.Contains(f.Text, "hours late") {
+				t.Errorf("at %v h: %s: %s", look.hours, f.Code, f.Text)
+			}
+		}
+	}
+}
+
+// Readings every five minutes through the plateau say no more than a few do.
+func TestADenseProbeIsNotFooledByTheStall(t *testing.T) {
+	p := revisionDay(t, demonstration)
+	on := revisionStep(t, p, StepPutOn, "brisket")
+	log := "time,dish,kind,value\n" + on.Format(time.RFC3339) + ",brisket,on,\n"
+	for m := 240; m <= 360; m += 5 {
+		log += fmt.Sprintf("%s,brisket,core,140 F\n", on.Add(time.Duration(m)*time.Minute).Format(time.RFC3339))
+	}
+	q := revised(t, p, log, on.Add(6*time.Hour).Format("2006-01-02 15:04"))
+	hours := revisionTakeOff(t, q, "brisket").Expected.Sub(on).Hours()
+	t.Logf("25 readings of 140 F: off at %.1f h", hours)
+	if off := hours/14.5 - 1; off > 0.1 {
+		t.Errorf("predicted %.1f h, %.0f %% beyond 14.5", hours, 100*off)
+	}
+	if _, ok := revisionFinding(q, "stall"); !ok {
+		t.Error("the stall is not named")
+	}
+}
