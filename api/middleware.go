@@ -59,11 +59,23 @@ func (s *Service) admit(r *http.Request) error {
 	if s.cfg.Token == "" || r.URL.Path == pathHealth || r.URL.Path == pathReady {
 		return nil
 	}
-	scheme, token, _ := strings.Cut(r.Header.Get(echo.HeaderAuthorization), " ")
-	if !strings.EqualFold(scheme, "Bearer") || !sameSecret(strings.TrimSpace(token), s.cfg.Token) {
+	if !sameSecret(tokenOf(r), s.cfg.Token) {
 		return problem("unauthorized", "Send the header Authorization: Bearer and the token of this service.")
 	}
 	return nil
+}
+
+// tokenOf is the token that a call carries, as a bearer token or, for calendars which
+// can do no better, as a password of any user.
+func tokenOf(r *http.Request) string {
+	if _, password, ok := r.BasicAuth(); ok {
+		return password
+	}
+	scheme, token, _ := strings.Cut(r.Header.Get(echo.HeaderAuthorization), " ")
+	if !strings.EqualFold(scheme, "Bearer") {
+		return ""
+	}
+	return strings.TrimSpace(token)
 }
 
 // sameSecret compares in a time that tells neither length nor content.

@@ -39,8 +39,9 @@ func listenCommand() *cobra.Command {
 		Short: "Answer over HTTP",
 		Long: `listen answers over HTTP until it is interrupted; openapi.yaml describes the calls.
 It listens on this machine only. For another address say --allow-remote, and give
-a token that every call must carry in the header "Authorization: Bearer TOKEN".
-It speaks no TLS: put a proxy that does in front of it.
+a token that every call must carry in the header "Authorization: Bearer TOKEN", or
+as the password of any user, which is what calendars can send.
+It speaks no TLS; put a proxy that does in front of it.
 
 The address of a plan is a secret of its own: whoever has the address of a
 calendar feed can read that plan, add readings to it and delete it.
@@ -60,7 +61,7 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	}
 	f := cmd.Flags()
 	f.StringVar(&l.address, "address", "127.0.0.1:8018", "`host:port` to listen on; port 0 takes a free one")
-	f.StringVar(&l.store, "store", defaultStore(), "`file` to keep plans in, or memory to forget them at the end")
+	f.StringVar(&l.store, "store", "", "`file` to keep plans in, or memory to forget them at the end (if not given: cookday/plans.db in your directory of configurations)")
 	f.BoolVar(&l.allowRemote, "allow-remote", false, "allow an address that other machines reach")
 	f.StringVar(&l.tokenFile, "token-file", "", "`file` with the token that calls must carry")
 	f.BoolVar(&l.noAuth, "no-auth", false, "with --allow-remote: let everybody in who can reach the address")
@@ -70,15 +71,6 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	f.StringVar(&l.log, "log", formatText, "`format` of the log on standard error: text, json or none")
 	complete(cmd, "log", formatText, formatJSON, "none")
 	return cmd
-}
-
-// defaultStore is a file in the user's own directory, "" if there is none.
-func defaultStore() string {
-	dir, err := os.UserConfigDir()
-	if err != nil {
-		return ""
-	}
-	return filepath.Join(dir, "cookday", "plans.db")
 }
 
 // fromEnvironment sets the flags that are not on the command line.
@@ -189,12 +181,15 @@ func (l *listenFlags) token() (string, error) {
 
 // open opens the store that the flag names.
 func (l *listenFlags) open(ctx context.Context) (api.Store, error) {
-	switch l.store {
-	case storeMemory:
+	if l.store == storeMemory {
 		return store.NewMemory(), nil
-	case "":
-		return nil, fmt.Errorf("name a file, or say %s", storeMemory)
-	case defaultStore():
+	}
+	if l.store == "" {
+		dir, err := os.UserConfigDir()
+		if err != nil {
+			return nil, fmt.Errorf("name a file, or say %s: %w", storeMemory, err)
+		}
+		l.store = filepath.Join(dir, "cookday", "plans.db")
 		if err := os.MkdirAll(filepath.Dir(l.store), 0o700); err != nil {
 			return nil, err
 		}
