@@ -4,8 +4,11 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/export"
 )
 
 var renew = flag.Bool("renew", false, "write the terminal sessions of README.md anew")
@@ -107,6 +110,25 @@ func TestREADMEGoIsInTheExample(t *testing.T) {
 	for line := range strings.Lines(code) {
 		if line = strings.TrimSpace(line); line != "" && !strings.Contains(string(example), line) {
 			t.Errorf("%q is not in the example", line)
+		}
+	}
+}
+
+// Every column of the CSV tables is explained in README.md.
+func TestREADMEExplainsEveryColumn(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	windows := regexp.MustCompile(`_(early|expected|late)$`)
+	for _, table := range []string{export.TableSteps, export.TableDishes} {
+		_, section, found := strings.Cut(string(readme), "| column of "+table+" |")
+		section, _, _ = strings.Cut(section, "\n\n")
+		header, _, _ := strings.Cut(mustRun(t, lunch, "plan", "-", "--format", "csv", "--table", table), "\r\n")
+		for column := range strings.SplitSeq(header, ",") {
+			if name := windows.ReplaceAllString(column, ""); !found || !strings.Contains(section, "`"+name+"`") {
+				t.Errorf("%s: column %s is not explained", table, column)
+			}
 		}
 	}
 }
