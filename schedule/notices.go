@@ -59,6 +59,25 @@ var notices = []Caution{
 	{"ahead-portions", Info, "Only portions up to a thickness chill within the published limits.", "fda_3_501_14"},
 	{"ahead-fuel", Info, "The day before burns charcoal of its own.", ours},
 
+	// While it cooks.
+	{late, Warning, "The dish is expected after it is served.", ours},
+	{mayBeLate, Info, "The dish is ready in time with less than the asked chance.", ours},
+	{early, Info, "The dish will have to wait for long.", ours},
+	{"served-later", Warning, "What is left cannot be ready in time; the plan is for the earliest hour that works.", ours},
+	{"less-sure", Warning, "The serving instant holds only if things go as expected.", ours},
+	{"stall", Info, "The core all but stands still: a stall, no fault.", ours},
+	{"core-falling", Warning, "The core falls on the fire.", ours},
+	{"fire-died", Danger, "The fire is out or dying.", practice},
+	{"grate-off-level", Warning, "The grate is not at its level.", ours},
+	{"gauge-offset", Info, "The lid gauge is off by another amount than was said.", ours},
+	{"no-readings", Info, "A piece on the fire was never measured.", ours},
+	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
+	{"taken-as-done", Info, "The log is silent on a step whose time is past; it is taken as done.", ours},
+	{probeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
+	{probeFellOut, Warning, "A probe shows the air outside.", ours},
+	{probeHot, Warning, "A probe shows more than the meat can have.", ours},
+	{probeCold, Warning, "A probe shows less than the meat can have.", ours},
+
 	// The guests.
 	{"too-little", Warning, "The menu is short for the guests.", practice},
 	{"too-much", Info, "The menu is far more than the guests eat.", practice},
