@@ -105,6 +105,7 @@ func (c *checker) situation() safety.Situation {
 		d := &c.facts.dishes[i]
 		s = s.With(d.category, d.prep)
 		s.Travel = s.Travel || d.ask.Travel != nil
+		s.Frozen = s.Frozen || d.ask.Start != nil && d.ask.Start.Frozen
 		if d.timed() {
 			continue
 		}

@@ -54,7 +54,7 @@ func (c *checker) stage(path string, d *dishFacts, all []Stage, k int) {
 		c.fault(path+".kind", "%s cannot follow %s", s.Kind, before.Kind)
 	}
 	wait := minutesBetween(before.To, s.From)
-	if wait < 0 || wait > 0 && s.Kind != StageSear || wait > searWait {
+	if wait < 0 || wait > 0 && s.Kind != StageSear || wait > searWait+wholeMinute {
 		c.fault(path+".from", "%s, %.0f min after the stage before it ends at %s; stages follow at once (a sear within %d min)",
 			instant(s.From), wait, instant(before.To), searWait)
 	}
