@@ -1,7 +1,9 @@
 package schedule
 
 import (
+	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"strings"
 	"testing"
@@ -145,4 +147,26 @@ func TestCookingAheadIsARemedy(t *testing.T) {
 		}
 	}
 	t.Errorf("remedies %v", p.Remedies)
+}
+
+// A plan of two days survives its own JSON.
+func TestCookedAheadAsJSON(t *testing.T) {
+	p := planOf(t, evening(kettle22+oven170, aheadBrisket, fewBurgers))
+	text, err := json.Marshal(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	back, err := ReadPlan(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := json.Marshal(back)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(text, again) || back.Ahead == nil || back.Ahead.Plan == nil {
+		t.Error("the plan comes back another one")
+	}
+	sound(t, back)
+	sound(t, *back.Ahead.Plan)
 }

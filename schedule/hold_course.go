@@ -173,7 +173,7 @@ func (d *day) vented(p *placed, o holdOption, needed float64) holdOption {
 	if o.vent == 0 || !p.way.held {
 		return o
 	}
-	s := p.way.state
+	s, most := p.way.state, o.minutes
 	s.Change(standing(p.way, math.Min(roomC, d.night.AirC), poorEnd))
 	s.RunFor(ventLeast * 60)
 	for v := 2.0 * ventLeast; v <= ventMost && s.MeanC() > ventToC; v += ventLeast {
@@ -181,7 +181,7 @@ func (d *day) vented(p *placed, o holdOption, needed float64) holdOption {
 			break
 		}
 		longer := o
-		longer.vent, longer.minutes = v, d.hotFor(p.way, o.method, p.count, v)
+		longer.vent, longer.minutes = v, math.Min(d.hotFor(p.way, o.method, p.count, v), most)
 		if longer.minutes < needed {
 			break
 		}
