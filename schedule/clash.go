@@ -63,10 +63,10 @@ func (d *day) clash(a arrangement) Finding {
 		verb = "cannot be had together"
 	}
 	f.Text = fmt.Sprintf("%s %s", sentenceList(names), verb)
-	if len(rules) > 0 {
-		f.Text += " under these rules: " + sentenceList(rules)
-	}
 	f.Text += "."
+	if len(rules) > 0 {
+		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
+	}
 	return f
 }
 

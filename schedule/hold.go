@@ -47,6 +47,10 @@ func (d *day) holdMethods(it *item) []string {
 	return methods
 }
 
+// longestOverGood is how many times the longest good rest of its cut a dish is held
+// at the most: by then it would be within the rule and not worth eating (assumption).
+const longestOverGood = 4
+
 // holdOptions follows the finished piece through each way of waiting.
 func (d *day) holdOptions(it *item, w way, pieces int) []holdOption {
 	var out []holdOption
@@ -65,6 +69,9 @@ func (d *day) holdOptions(it *item, w way, pieces int) []holdOption {
 			o.minutes, o.vent = longestHoldS/60, 0
 		case safety.HoldOuterAbove:
 			o.minutes = d.hotFor(w, m, pieces, o.vent)
+		}
+		if longest := it.cut.Rest.LongestMinutes * longestOverGood; longest > 0 {
+			o.minutes = math.Min(o.minutes, longest)
 		}
 		if o.minutes > 0 {
 			out = append(out, o)

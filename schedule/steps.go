@@ -73,7 +73,7 @@ func (it *itinerary) fires() {
 			it.change(ph, &it.plan.Phases[i-1], f)
 		}
 		it.add(Step{Kind: StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
-			Text: fmt.Sprintf("Grate at its level: %s. %s", it.d.level(ph.LevelC), it.gauge(ph))})
+			Text: fmt.Sprintf("The grate should be there now: %s. Not yet? Wait. %s", it.d.level(ph.LevelC), it.gauge(ph))})
 		it.tend(ph)
 	}
 	if n := len(it.plan.Phases); n > 0 {
@@ -105,7 +105,7 @@ func (it *itinerary) light(ph *Phase, f fire.Fire) {
 	it.add(Step{Kind: StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes),
 		Text: "Lay the fire, " + ph.Layout + ": " + d.layText(ph.Burn) + ". " + ph.Build, Why: "laid before it is lit"})
 	it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,
-		Text: "Light " + d.litText(ph.Burn) + " in the chimney, outdoors, away from walls and roofs."})
+		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
 	it.add(Step{Kind: StepSetVents, At: ph.SetupFrom.Add(minutes(float64(desc.LightMinutes))), Phase: ph.Number, Attended: true, Minutes: 2,
 		Text: "Pour the lit coals in place. Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
 }
@@ -128,8 +128,8 @@ func (it *itinerary) change(ph, before *Phase, f fire.Fire) {
 			Text: "Probes and cables out of the grill.", Why: "searing heat is above what they stand"})
 	}
 	text := "Change the fire to " + ph.Layout + " (" + d.level(ph.LevelC) + "). "
-	if c.LiftGrate {
-		text += "Food off the coals' side first. "
+	if c.LiftGrate && it.rides(ph.Number) {
+		text += "Food off the grate first. "
 	}
 	it.add(Step{Kind: StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsChange, GrateC: ph.LevelC,
 		Text: text + c.Coals, Why: "the next dishes want another heat"})
@@ -139,6 +139,20 @@ func (it *itinerary) change(ph, before *Phase, f fire.Fire) {
 	}
 }
 
+// rides says whether food lies on the grate while the fire becomes phase n.
+func (it *itinerary) rides(n int) bool {
+	for _, dish := range it.plan.Dishes {
+		for _, b := range dish.Batches {
+			for _, s := range b.Stages {
+				if s.Phase > 0 && s.Phase < n && s.PhaseTo >= n {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // tend are the refuels and the looks at the fire within a phase.
 func (it *itinerary) tend(ph *Phase) {
 	d := it.d
@@ -146,24 +160,25 @@ func (it *itinerary) tend(ph *Phase) {
 		return
 	}
 	for _, r := range ph.Burn.Refuels {
-		text := "Add " + countText(d.req.Units, r.Count, r.MassKg)
+		text := "Add " + countText(d.req.Units, r.Count, r.MassKg) + ", unlit, where the fire goes next"
 		if r.Lit {
-			text += ", lit: start the chimney 20 min before"
+			text = "Add " + countText(d.req.Units, r.Count, r.MassKg) + ", lit, to the coals: start the chimney 20 min before"
 		}
 		it.add(Step{Kind: StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
-			Text: text + ". Fresh air below, face away, lid off slowly.", Why: "what lies there runs down about then"})
+			Text: text + ". Open the bottom vent, wait a minute, then lift the lid away from you.", Why: "what lies there runs down about then"})
 	}
 	every := time.Duration(checkLow)
 	if ph.Band != bandLow {
 		every = checkHot
 	}
+	text := "Look at the grate thermometer: " + d.level(ph.LevelC) + ". Touch the top vent only if it is " + d.slack() + " off."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
 		if d.inQuiet(at) {
 			continue
 		}
 		it.add(Step{Kind: StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
-			Text: "Look at the grate thermometer: " + d.level(ph.LevelC) + ". Touch the top vent only if it is " + d.slack() + " off.",
-			Why:  "fires drift; leave the lid shut, air makes them hotter"})
+			Text: text, Why: "fires drift; leave the lid shut, air makes them hotter"})
+		text = "The fire again: " + d.level(ph.LevelC) + "?"
 	}
 }
 
@@ -233,6 +248,9 @@ func (d *day) layText(b *Burn) string {
 func (d *day) litText(b *Burn) string {
 	if b == nil {
 		return "the coals"
+	}
+	if b.Light > 0 && b.Light < b.Lay {
+		return fmt.Sprintf("%d of them (%s)", b.Light, chimneyText(b.Chimneys))
 	}
 	return countText(d.req.Units, b.Light, b.LightKg) + fmt.Sprintf(" (%s)", chimneyText(b.Chimneys))
 }

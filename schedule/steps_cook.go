@@ -160,7 +160,7 @@ func (it *itinerary) wait(p *placed) {
 		if travel := p.it.travelMinutes(); travel > 0 {
 			s.At = d.at(serve - travel)
 		}
-		s.Text, s.Why = fmt.Sprintf("Slice or pull %s.", name), "just before serving: cut meat cools fast"
+		s.Text, s.Why = fmt.Sprintf("%s %s.", knifeWord(p.it), name), "just before serving: cut meat cools fast"
 		if d.chill {
 			s.Text, s.Why = d.portionText(name), "thin portions chill fast enough"
 		}
@@ -170,6 +170,17 @@ func (it *itinerary) wait(p *placed) {
 
 // sliceMinutes is how long before the table the knife comes out (assumption).
 const sliceMinutes = 10
+
+// knifeWord is what is done with a piece before it is served.
+func knifeWord(it *item) string {
+	switch {
+	case it.cut.Style == cut.Bird:
+		return "Carve"
+	case it.doneness == "pulled":
+		return "Pull"
+	}
+	return "Slice"
+}
 
 func (it *itinerary) holdStep(base Step, p *placed, o holdOption, off Window) {
 	d := it.d

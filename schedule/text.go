@@ -70,7 +70,7 @@ func (d *day) ventsText(v fire.VentAdvice) string {
 	if v.TopOverMeat {
 		text += "; top vent over the meat, opposite the coals"
 	}
-	if v.TrimTop {
+	if v.TrimTop && v.OpenTop < 1 {
 		text += "; trim with the top vent and wait 15 min to see what it does"
 	}
 	return text
