@@ -134,12 +134,12 @@ func drawDish(t *rapid.T, pick func(string, ...string) string) string {
 	case cut.Tough:
 		d += pick("hold", "", "", "", ", hold: [insulated-box]", ", hold: [oven, tent]", ", hold: [none]")
 		d += pick("wrap", "", "", ", wrap: none", ", wrap: {with: paper, from: 160 F}", ", wrap: {with: foil, after: 4h}")
-		d += pick("more", "", "", ", rest: 45m", ", level: 275 F", ", prep: [injected]")
+		d += pick("more", "", "", ", rest: 45m", ", level: 275 F", ", prep: [injected]", ", ready: day-before", ", start: frozen")
 	case cut.Roast:
 		d += pick("hold", "", "", "", ", hold: [tent]", ", hold: [oven]", ", hold: [none]")
-		d += pick("more", "", "", ", rest: 30m", ", finish: sear", ", target: 150 F", ", target: {final: 150 F}", ", level: 325 F")
+		d += pick("more", "", "", ", rest: 30m", ", finish: sear", ", target: 150 F", ", target: {final: 150 F}", ", level: 325 F", ", ready: day-before", ", start: frozen")
 	case cut.Bird:
-		d += pick("more", "", "", ", hold: [oven]", ", rest: 20m", ", prep: [brined]")
+		d += pick("more", "", "", ", hold: [oven]", ", rest: 20m", ", prep: [brined]", ", start: frozen")
 	case cut.Small:
 		d += pick("more", "", "", "", ", rest: 8m", ", zone: direct", ", zone: indirect")
 	}

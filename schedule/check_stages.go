@@ -103,7 +103,10 @@ func (c *checker) hold() {
 		if c.found("hold-short", b.dish.plan.ID) {
 			continue
 		}
-		if b.gap() > limit+wholeMinute {
+		if c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+			// It came off when it came off: that is a fast or a slow day, not a plan.
+			early = b.gap()
+		} else if b.gap() > limit+wholeMinute {
 			c.fault(b.path, "waits %.0f min as planned; its way of waiting is good for %.0f", b.gap(), limit)
 		}
 		if early > limit+holdGrace && !b.dish.timed() {
