@@ -33,7 +33,7 @@ type stretch struct {
 }
 
 // untilOuterBelow follows a piece and returns the minutes until its outer layer
-// falls to a temperature, at most longestHoldS.
+// falls to a temperature, at most longestHoldS. The piece may be left before that.
 func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
 	start := s.ElapsedS()
 	for i, part := range c {
@@ -42,6 +42,9 @@ func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
 			seconds = longestHoldS
 		}
 		s.Change(part.in)
+		if i == len(c)-1 && part.in.Cover == 0 && math.Min(part.in.AirC, s.OuterC()) > limitC {
+			return longestHoldS / 60 // shut in where it is warmer than that it never falls so low
+		}
 		left := longestHoldS - (s.ElapsedS() - start)
 		if s.RunUntilOuterBelow(limitC, math.Min(seconds, left)) == heat.Reached {
 			break
