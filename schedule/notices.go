@@ -64,6 +64,7 @@ var notices = []Caution{
 	{mayBeLate, Info, "The dish is ready in time with less than the asked chance.", ours},
 	{early, Info, "The dish will have to wait for long.", ours},
 	{"served-later", Warning, "What is left cannot be ready in time; the plan is for the earliest hour that works.", ours},
+	{"stands-in-the-way", Warning, "What is on the grate is not done in time for the rest to follow.", ours},
 	{"less-sure", Warning, "The serving instant holds only if things go as expected.", ours},
 	{"stall", Info, "The core all but stands still: a stall, no fault.", ours},
 	{"core-falling", Warning, "The core falls on the fire.", ours},
