@@ -67,6 +67,11 @@ func (v *revision) look() {
 	}
 	v.grate = v.day.grateHistory(v.log, v.now, v.plannedLevel)
 	v.begun()
+	for _, a := range v.afoot {
+		if a.on.set && !a.on.logged && a.first != nil && a.first.phases[0][0] >= v.phases && len(a.cores) == 0 {
+			*a = afoot{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
+		}
+	}
 	v.believe()
 }
 

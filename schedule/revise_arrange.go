@@ -40,7 +40,7 @@ func (v *revision) begun() {
 		if from.After(v.now) && !v.onIn(k) {
 			return
 		}
-		if k > 0 && v.keeps(k-1) && !v.onIn(k) {
+		if k > 0 && v.keeps(k-1, from) && !v.onIn(k) {
 			return
 		}
 		v.phases = k + 1
@@ -57,10 +57,11 @@ func (v *revision) onIn(k int) bool {
 	return false
 }
 
-// keeps says whether something that cooks keeps the fire of phase k.
-func (v *revision) keeps(k int) bool {
+// keeps says whether something that cooks keeps the fire of phase k beyond an
+// instant: a piece that was read before it, and that is not off by the log.
+func (v *revision) keeps(k int, beyond time.Time) bool {
 	for _, a := range v.afoot {
-		if a.where != cooking || a.first == nil || a.first.oven {
+		if a.where != cooking || a.first == nil || a.first.oven || len(a.cores) == 0 || a.cores[0].At.After(beyond) {
 			continue
 		}
 		if last := a.first.phases[a.first.stages()-1][1]; last >= 0 && last <= k {
@@ -94,6 +95,7 @@ type try struct {
 	later   int  // minutes that serving is moved by
 	halfway bool // what is on the grate is counted at its expected end, not at the asked chance
 	all     bool // and so is what is not on yet
+	aside   bool // what is on the grate and will not be done in time makes room now
 }
 
 // tries are in the order in which they are taken: dinner is moved last, and by
@@ -101,6 +103,7 @@ type try struct {
 var tries = []try{
 	{}, {halfway: true}, {halfway: true, all: true},
 	{later: 20}, {later: 40}, {later: 60}, {later: 90}, {later: 120}, {later: 180}, {later: 240}, {later: 360}, {later: 480},
+	{halfway: true, all: true, aside: true}, {later: 40, aside: true}, {later: 90, aside: true}, {later: 240, aside: true},
 }
 
 // arrangeLeft solves the rest of the day.
@@ -270,6 +273,9 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	if total > on-serve-rest {
 		leastGap = 0
 		total = min(total, max(on-serve-rest, on-now+2))
+		if v.try.aside {
+			total = on - now + 2
+		}
 		if total > on-serve {
 			serve = 0
 			total = min(total, on)
@@ -282,6 +288,9 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	}
 	task := func(minutes int, places []place) sequence.Task {
 		m := sequence.Mode{Area: b.area(v.hearth, places), Minutes: []int{max(minutes, 1)}, Places: asPlaces(places), Gap: gap}
+		if v.try.aside {
+			m.Area = 0 // it is there, whether there is room or not
+		}
 		if len(places) == 0 {
 			m.Places = []sequence.Place{{Fire: sequence.OvenFire}}
 		}

@@ -26,6 +26,11 @@ func (v *revision) findings(l left) []Finding {
 			v.noteStall(a, add)
 			v.noteFalling(a, add)
 			v.noteLate(a, p, add)
+		case waiting:
+			if chance := p.readiness().chance(); chance < v.day.req.Confidence-lateWorth {
+				add(about(a, mayBeLate, Warning, fmt.Sprintf("%s goes on at %s; the chance that it is ready at %s is about %.0f %%.",
+					p.it.dish.Name, v.clock(v.day.at(p.on)), v.clock(v.serve(a)), 100*chance)))
+			}
 		case off:
 			v.noteOff(a, add)
 		}
@@ -40,6 +45,8 @@ func about(a *afoot, code, severity, text string) Finding {
 // noteServing says that the plan is for a later hour, or counts with less.
 func (v *revision) noteServing(add func(Finding)) {
 	switch {
+	case v.try.aside:
+		add(Finding{Code: "stands-in-the-way", Severity: Warning, Text: "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."})
 	case v.try.later > 0:
 		add(Finding{Code: "served-later", Severity: Warning, Text: fmt.Sprintf(
 			"What is left cannot be ready by %s. The earliest that works is %s: the plan is for that.",
@@ -240,11 +247,7 @@ func (v *revision) noteLate(a *afoot, p *placed, add func(Finding)) {
 		return
 	}
 	t, rest := a.live.total(), p.it.restMinutes()
-	severity := Info
-	if code == late {
-		severity = Warning
-	}
-	add(about(a, code, severity, fmt.Sprintf(
+	add(about(a, code, Warning, fmt.Sprintf(
 		"%s is expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f %%.",
 		a.batch.it.dish.Name, v.clock(a.on.at.Add(minutes(t.expected))), v.clock(a.on.at.Add(minutes(t.expected+rest))),
 		v.clock(a.on.at.Add(minutes(t.late+rest))), v.clock(v.serve(a)), 100*p.readiness().chance())))
@@ -293,7 +296,7 @@ func (v *revision) noteEarly(l left, add func(Finding)) {
 }
 
 // lateWorth is by how much a chance may miss what was asked before it is said.
-const lateWorth = 0.02
+const lateWorth = 0.01
 
 // noteOff says what was taken as done though the log does not say so.
 func (v *revision) noteOff(a *afoot, add func(Finding)) {

@@ -49,7 +49,12 @@ func (v *revision) settled(s, before Step, l left) Step {
 		s.At, s.Window, s.Done = at, fixedWindow(at), true
 		return s
 	}
-	if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
+	if v.followsFromFacts(s, l) {
+		if !s.At.After(v.now) {
+			s.Done = true
+			return s
+		}
+	} else if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
 		before.Done = true
 		return before
 	}
@@ -144,11 +149,27 @@ func (v *revision) fireFact(s Step) (time.Time, bool) {
 	return time.Time{}, false
 }
 
+// followsFromFacts says whether a step stands at an instant that later readings
+// do not move: the fire of phases that have begun, serving, and what follows a
+// take-off that is logged. It is done when that instant has passed.
+func (v *revision) followsFromFacts(s Step, l left) bool {
+	switch s.Kind {
+	case StepServe, StepSlice:
+		return true
+	case StepRefuel, StepCloseDown:
+		return false
+	case StepRest, StepBox, StepToOven, StepHold:
+		a := l.of(s.Dish, s.Batch)
+		return a != nil && a.off.logged
+	}
+	return s.Dish == "" && s.Phase <= v.phases
+}
+
 // wasDone says whether a step of the first plan that is due was done, for all
 // that is known. What the log follows is done when the log says so.
 func (v *revision) wasDone(s Step) bool {
 	if s.Dish == "" {
-		return s.Phase == 0 || s.Phase <= v.phases
+		return s.Phase <= v.phases
 	}
 	for _, a := range v.afoot {
 		if a.batch.it.dish.ID != s.Dish || a.batch.number != s.Batch {
@@ -159,8 +180,8 @@ func (v *revision) wasDone(s Step) bool {
 			return a.on.set
 		case StepWrap:
 			return a.wrap.set
-		case StepTakeOff, StepRest, StepBox, StepToOven, StepHold, StepSlice:
-			return a.where == off && !a.off.at.After(s.At)
+		case StepTakeOff, StepRest, StepBox, StepToOven, StepHold:
+			return a.where == off && !a.off.logged
 		case StepStallBegins, StepStallEnds:
 			return a.on.set && len(a.cores) == 0
 		}

@@ -17,6 +17,7 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 	l.a.solution.Phases = v.pastPhases(s, past)
 	if v.phases > 0 {
 		l.a.solution.Light = v.shifted(v.firstA.solution.Light) - int(v.litLate().Minutes())
+		l.a.solution.Light = max(l.a.solution.Light, l.a.solution.Phases[0].Begin)
 		l.a.solution.WhyLight = v.firstA.solution.WhyLight
 	}
 	place := func(a *afoot, p *placed) {
@@ -47,7 +48,10 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 			place(a, v.placedBefore(a, len(l.a.solution.Phases)))
 		}
 	}
-	for _, p := range l.all {
+	for i, p := range l.all {
+		if l.bound[i].where != waiting {
+			p.byInstants(l.a.solution.Phases)
+		}
 		for i := range p.reasons {
 			if p.reasons[i].Chain >= len(order) {
 				p.reasons[i].Chain = -1
@@ -56,6 +60,30 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 	}
 	l.sort()
 	return l
+}
+
+// byInstants gives the stages of a batch the phases that burn while they last.
+func (p *placed) byInstants(phases []sequence.Phase) {
+	in := func(u float64, strictly bool) int {
+		at := 0
+		for k, ph := range phases {
+			if float64(ph.Begin) > u || !strictly && float64(ph.Begin) == u {
+				at = k
+			}
+		}
+		return at
+	}
+	if len(phases) == 0 || p.phases[0][0] < 0 {
+		return
+	}
+	to := p.off
+	if p.stages() == 2 {
+		to = p.wrap
+		if p.phases[1][0] >= 0 {
+			p.phases[1] = [2]int{in(p.wrap, false), in(p.off, true)}
+		}
+	}
+	p.phases[0] = [2]int{in(p.on, false), in(to, true)}
 }
 
 // sort orders the batches as the menu does.
@@ -96,7 +124,20 @@ func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 			out[past].Begin -= int(v.litLate().Minutes())
 		}
 	}
+	for _, a := range v.afoot {
+		if k := v.phaseOn(a); a.where != waiting && k >= 0 && k < len(out) && k < v.phases {
+			out[k].Begin = max(out[k].Begin, v.day.minute(a.on.at)) // it went on: the fire was there
+		}
+	}
 	return out
+}
+
+// phaseOn is the phase that a batch was put on in; -1 if it was none.
+func (v *revision) phaseOn(a *afoot) int {
+	if a.first == nil {
+		return -1
+	}
+	return a.first.phases[0][0]
 }
 
 func shiftPhases(p *placed, by int) {
@@ -115,11 +156,12 @@ func (v *revision) u(t time.Time) float64 { return v.day.end.Sub(t).Minutes() }
 // placedNow is a batch on the grate.
 func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *placed {
 	p := &placed{batch: a.batch, way: v.counted(a, a.live), on: v.u(a.on.at), wrap: math.NaN(), reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
+	last := chain[len(chain)-1]
+	p.way.cutTo(p.on - float64(last.End))
 	p.off = p.on - p.way.total().planned
 	if p.way.stages() > 1 {
 		p.wrap = p.on - p.way.first.planned
 	}
-	last := chain[len(chain)-1]
 	p.phases[0] = [2]int{chain[0].FirstPhase, chain[0].LastPhase}
 	p.phases[1] = [2]int{last.FirstPhase, last.LastPhase}
 	shiftPhases(p, past)
@@ -149,6 +191,22 @@ func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *place
 		}
 	}
 	return p
+}
+
+// cutTo cuts what the plan counts with to what serving leaves; the window and the
+// chance say how likely that is enough.
+func (w *way) cutTo(minutes float64) {
+	over := w.total().planned - minutes
+	switch {
+	case over <= 0:
+	case w.stages() == 1:
+		w.first.planned -= over
+	case over < w.second.planned-leastLeft:
+		w.second.planned -= over
+	default:
+		w.second.planned = leastLeft
+		w.first.planned = minutes - leastLeft
+	}
 }
 
 // placedBefore is a batch that is off.
@@ -187,6 +245,7 @@ func (v *revision) write(l left) Plan {
 		p.Asked = &asked
 	}
 	p.Steps = v.steps(&p, l)
+	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
 	var kept []Finding
 	for _, f := range p.Findings {
@@ -196,6 +255,23 @@ func (v *revision) write(l left) Plan {
 	}
 	p.Findings = nonNil(append(v.findings(l), kept...))
 	return p
+}
+
+// tellRefuels gives the fuel of the phases the instants of their steps: what was
+// due and is not done is due now.
+func (v *revision) tellRefuels(p *Plan) {
+	for _, s := range p.Steps {
+		if s.Kind != StepRefuel || s.Done || s.Phase < 1 || s.Phase > len(p.Phases) || p.Phases[s.Phase-1].Burn == nil {
+			continue
+		}
+		refuels := p.Phases[s.Phase-1].Burn.Refuels
+		for j := range refuels {
+			if stepID(p.ID, "", s.Phase, StepRefuel, j+1) == s.ID {
+				refuels[j].Window = s.Window
+				refuels[j].Window.Expected = s.At
+			}
+		}
+	}
 }
 
 func (v *revision) isOff(ids []string) bool {
@@ -230,7 +306,9 @@ func (d *day) liveCurve(p *placed) []Point {
 	step := math.Max(math.Ceil(total.late/curvePoints), 1)
 	var out []Point
 	for m := 0.0; m <= total.late+step/2; m += step {
-		out = append(out, Point{At: d.at(p.on - m), CoreC: read(middle, m), LowC: read(slow, m), HighC: read(fast, m)})
+		core := [3]float64{read(slow, m), read(middle, m), read(fast, m)}
+		slices.Sort(core[:]) // a fast piece also cools fast
+		out = append(out, Point{At: d.at(p.on - m), CoreC: core[1], LowC: core[0], HighC: core[2]})
 	}
 	return out
 }
