@@ -114,6 +114,7 @@ func (d *day) write(a arrangement, all []*placed) Plan {
 	}
 	d.lay(&p, a, all)
 	d.noteHolds(all)
+	d.noteWraps(all)
 	d.noteFuel(&p)
 	p.Steps = d.steps(&p, a, all)
 	p.Quiet = d.quietWithin(p)

@@ -77,13 +77,7 @@ func partyFaults(text string, remedies bool) []string {
 // openFaults are what Check finds in the planner's plans and the planner has not
 // mended yet. Each row goes when it is; a row that nothing matches is to be deleted.
 var openFaults = []struct{ what, mark string }{
-	{"a sear finds no fire and the solver refuses the problem", "places: 0, want at least one place"},
-	{"a wrap after a time comes early where the core is done before", "asked: wrapped after"},
 	{"setting the vents may fall into quiet hours", "quiet: set-vents at"},
-	{"a wrap that comes due in quiet hours waits without making the take-off wait", "quiet-chance: its take-off falls"},
-	{"a wrap that comes due in quiet hours waits without making the take-off wait", "milestones: wrap ("},
-	{"a wrap that comes due in quiet hours waits without making the take-off wait", "min from the wrap at"},
-	{"a sear takes longer than the hands that are kept for it", "which takes"},
 }
 
 func openFault(fault string) string {

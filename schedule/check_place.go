@@ -163,6 +163,7 @@ func (c *checker) wrapAsked(path string, b *batchFacts) {
 	case ask.With == WrapNone && wrapped >= 0:
 		c.fault(path, "wrapped where the request says none")
 	case ask.With == WrapNone:
+	case wrapped < 0 && c.found("done-before-wrap", b.dish.plan.ID):
 	case wrapped < 0:
 		c.fault(path, "never wrapped where the request asks for %s", ask.With)
 	case b.cooking[wrapped].With != ask.With:

@@ -99,3 +99,11 @@ func searBand(it *item) string {
 	}
 	return bandSear
 }
+
+// searSpot is where a sear happens: over an even layer, or over a heap.
+func searSpot(it *item) spot {
+	if band := searBand(it); band == bandSear {
+		return spot{direct: true, band: band, levelC: celsius(600)}
+	}
+	return spot{direct: true, band: bandHot, levelC: celsius(375)}
+}

@@ -170,10 +170,12 @@ func (p *placed) moments() []moment {
 // milestones are the same on the clock, and the serving.
 func (d *day) milestones(p *placed) []Milestone {
 	var out []Milestone
+	off := d.window(p, p.takeOff)
 	for _, m := range p.moments() {
 		w := d.window(p, m.minutes)
-		if m.kind == MilestoneWrap {
+		if m.kind == MilestoneWrap { // it waits for somebody to be up, but not beyond the end
 			w = d.afterQuiet(w)
+			w = Window{earlier(w.Early, off.Early), earlier(w.Expected, off.Expected), earlier(w.Late, off.Late)}
 		}
 		out = append(out, Milestone{Kind: m.kind, CoreC: m.coreC, Window: w})
 	}
@@ -214,6 +216,8 @@ func (d *day) wayText(p *placed) string {
 	switch {
 	case p.way.sear:
 		text += ", then seared over the coals"
+	case p.stages() == 2 && p.way.fixed && (p.it.dish.Wrap == nil || p.it.dish.Wrap.After == nil):
+		text += fmt.Sprintf(", wrapped in %s when it is ready for it and somebody is up", p.way.with)
 	case p.stages() == 2 && p.way.fixed:
 		text += fmt.Sprintf(", wrapped in %s after %s", p.way.with, d.about(p.way.first.planned))
 	case p.stages() == 2:

@@ -93,10 +93,17 @@ func contains(all []spot, s spot) bool {
 // zoneDirect is the word of a request for cooking over the coals.
 const zoneDirect = "direct"
 
-// layFires chooses the fires to offer: every dish's best place first, then every
-// dish's next best, until there are enough.
+// layFires chooses the fires to offer: what sears need, then every dish's best
+// place, then every dish's next best, until there are enough.
 func (d *day) layFires() hearth {
 	var h hearth
+	for i := range d.items {
+		if it := &d.items[i]; it.dish.Finish != "" {
+			for _, f := range d.firesFor(searSpot(it)) {
+				h.add(d.grill, f)
+			}
+		}
+	}
 	for rank := 0; len(h.fires) < mostFires; rank++ {
 		more := false
 		for i := range d.items {

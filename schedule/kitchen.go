@@ -16,9 +16,13 @@ type kitchen struct {
 	sim  heat.Sim
 
 	tenderS float64 // seconds above the tender temperature; 0 where the core decides
+	hotS    float64 // when the cook under way came to that temperature; 0: not yet
 }
 
-func (k *kitchen) start() { k.sim.Start(k.body, k.in) }
+func (k *kitchen) start() {
+	k.hotS = 0
+	k.sim.Start(k.body, k.in)
+}
 
 func (k *kitchen) minutes() float64 { return k.sim.ElapsedS() / 60 }
 
@@ -46,11 +50,24 @@ func (k *kitchen) finish(s *heat.Sim) bool {
 	if k.tenderS == 0 {
 		return s.RunTo(k.base.pullC, longestCookS) == heat.Reached
 	}
-	if s.RunTo(k.it.cut.TenderAboveC, longestCookS) != heat.Reached {
-		return false
+	hot := k.hotS
+	if hot == 0 {
+		if s.RunTo(k.it.cut.TenderAboveC, longestCookS) != heat.Reached {
+			return false
+		}
+		hot = s.ElapsedS()
 	}
-	s.RunFor(k.tenderS)
+	s.RunFor(hot + k.tenderS - s.ElapsedS())
 	return true
+}
+
+// over says whether a cook on its way to a wrap has come to its end.
+func (k *kitchen) over(s *heat.Sim) bool {
+	const nearK, nearS = 0.01, 1
+	if k.tenderS == 0 {
+		return s.CoreC() >= k.base.pullC-nearK
+	}
+	return k.hotS > 0 && s.ElapsedS() >= k.hotS+k.tenderS-nearS
 }
 
 // tenderLevelC is the middle of the band for which times to tenderness are told.
@@ -93,12 +110,13 @@ func (k *kitchen) unsure(s spread) spread {
 // arrives. The bare cook to the wrap stands for the wrapped one: what comes
 // after the wrap feels the grate alike.
 func (k *kitchen) at(dK float64) float64 {
+	k.hotS = 0
 	in := heat.Grate(believed(k.base.levelC, k.it.targetC)+dK, k.d.outdoors)
 	var s heat.Sim
 	s.StartWith(k.body, in, heat.Coarse)
 	wraps, _ := k.it.wraps()
 	if len(wraps) > 0 {
-		runToWrap(&s, wraps[0], k.base.pullC)
+		k.toWrap(&s, wraps[0])
 		s.Change(covered(in, wraps[0].With))
 	}
 	if !k.finish(&s) {

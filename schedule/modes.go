@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/sequence"
@@ -43,8 +44,12 @@ func (b *batch) modeRefs(h hearth, night nightFires) (first, second []modeRef) {
 	for i, w := range b.ways {
 		for _, g := range placeGroups(h, w, night, each, b.count == 1) {
 			if !w.fixed || g.night { // a wrap that waits is for the night
+				next := h.secondPlaces(b.it, w, g, each, b.count == 1)
+				if len(next) == 0 {
+					continue
+				}
 				first = append(first, modeRef{way: i, places: g.places, night: g.night})
-				second = append(second, modeRef{way: i, places: h.secondPlaces(b.it, w, g, each, b.count == 1), night: g.night})
+				second = append(second, modeRef{way: i, places: next, night: g.night})
 			}
 		}
 		if w.inOven.planned > 0 {
@@ -91,7 +96,7 @@ func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64, alon
 	if w.sear {
 		hot := w
 		hot.direct, hot.band = true, searBand(it)
-		return h.placesOf(hot)
+		return slices.DeleteFunc(h.placesOf(hot), func(p place) bool { return !h.takesIn(p, areaM2, alone) })
 	}
 	out := g.places
 	if w.stages() < 2 || !rides(it) {
@@ -153,31 +158,59 @@ func (it *item) slack() float64 {
 // startGrid is the step in minutes at which closed starts are looked for.
 const startGrid = 5
 
-// closedStarts are the starts at which a way may not be put on: those from
-// which the take-off falls into quiet hours with more than the allowed chance,
-// and those that need the fire through a night that it does not last.
+// closedStarts are the starts at which a way may not be put on: those from which
+// the take-off or the wrap falls into quiet hours with more
+// than the allowed chance, and those that need the fire through a night that it
+// does not last.
 func (d *day) closedStarts(w way, lasts bool, it *item) []sequence.Span {
 	if len(d.quiet) == 0 {
 		return nil
 	}
+	ends := attendedEnds(w)
 	var closed []sequence.Span
-	allowed := 1 - d.req.Confidence + 1e-9
-	t := w.total()
-	for u := int(t.planned); u <= it.earliest; u += startGrid {
-		bad := false
-		for _, q := range d.quiet {
-			crosses := float64(q.From) < float64(u) && float64(q.To) > float64(u)-t.planned
-			if crosses && !lasts || d.pullQuiet(w, float64(u), q) > allowed {
-				bad = true
-				break
-			}
-		}
-		if bad {
+	for u := int(w.first.planned); u <= it.earliest; u += startGrid {
+		if d.startIsBad(w, ends, float64(u), lasts) {
 			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
 		}
 	}
 	return closed
 }
+
+// attendedEnds are the lengths of time after which somebody must come: the whole
+// cook, on the grate or in the oven, and the first stage.
+func attendedEnds(w way) []pace {
+	ends := []pace{w.total()}
+	if w.inOven.planned > 0 {
+		ends = append(ends, w.first.plus(w.inOven))
+	}
+	if w.stages() == 2 {
+		ends = append(ends, w.first)
+	}
+	return ends
+}
+
+func (d *day) startIsBad(w way, ends []pace, u float64, lasts bool) bool {
+	for _, q := range d.quiet {
+		if !lasts && float64(q.From) < u && float64(q.To) > u-w.total().planned {
+			return true
+		}
+		for i, end := range ends {
+			allowed := 1 - d.req.Confidence
+			if i > 0 && end == w.first {
+				allowed = min(allowed, wrapInQuiet)
+			}
+			if quietChance(end, u, q) > allowed+1e-9 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// wrapInQuiet is the greatest chance that a wrap comes due in quiet hours and
+// waits for their end, whatever the plan's confidence: the times after it do not
+// count with that.
+const wrapInQuiet = 0.1
 
 // appendSpan adds a span that does not begin before the last one, joining the two
 // where they touch.
@@ -189,12 +222,12 @@ func appendSpan(all []sequence.Span, s sequence.Span) []sequence.Span {
 	return append(all, s)
 }
 
-// pullQuiet is the chance that a piece put on at minute u is done within one
-// quiet stretch.
-func (d *day) pullQuiet(w way, u float64, q sequence.Span) float64 {
+// quietChance is the chance that what is put on at minute u comes to an end within
+// one quiet stretch.
+func quietChance(end pace, u float64, q sequence.Span) float64 {
 	longest, shortest := u-float64(q.From)+1, u-float64(q.To)+1
-	if longest <= 0 || shortest > 3*w.total().late || longest < w.total().early/3 {
+	if longest <= 0 || shortest > 3*end.late || longest < end.early/3 {
 		return 0
 	}
-	return normalCDF(w.quantileOf(longest)) - normalCDF(w.quantileOf(math.Max(shortest, 1e-3)))
+	return normalCDF(end.quantileOf(longest)) - normalCDF(end.quantileOf(math.Max(shortest, 1e-3)))
 }

@@ -112,7 +112,8 @@ dishes:
 	// remedy: Let Rib roast cook at another heat than 250 F.
 }
 
-// A picnic shoulder that must be done by noon when nobody gets up before six.
+// A picnic shoulder that must be done by noon when nobody gets up before six: not
+// nine days in ten, but half an hour less sleep does it.
 func ExampleMake_picnicByNoon() {
 	shape(`format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
@@ -123,8 +124,13 @@ dishes:
   - {name: Shoulder, cut: pork-picnic, weight: 8 lb}
 `)
 	// Output:
-	// fires: banked low
-	// Shoulder: 1 on the fire Fri 19h, wrapped Sat 06h, off Sat 12h
+	// cannot be done: clash
+	// remedy: Get up at 05:30.
+	// remedy: Serve at 12:40.
+	// remedy: Cook Shoulder the day before, chill it, and warm it for the table.
+	// remedy: Accept less certainty.
+	// remedy: Let go of the quiet hours.
+	// remedy: Cut Shoulder into pieces of 4 lb.
 }
 
 // Burgers for two sittings an hour apart.

@@ -56,7 +56,10 @@ func (k *kitchen) bare(ways []way) []way {
 
 func (k *kitchen) wrapped(ways []way, wrap Wrap) []way {
 	k.start()
-	runToWrap(&k.sim, wrap, k.base.pullC)
+	k.toWrap(&k.sim, wrap)
+	if k.over(&k.sim) { // done before it would have been wrapped
+		return k.bare(ways)
+	}
 	w := k.base
 	w.with, w.wrapC, w.modelWrap = wrap.With, k.sim.CoreC(), k.minutes()
 	w.inOven = k.ovenFinish(w)

@@ -47,7 +47,7 @@ func (it *itinerary) cook(p *placed) {
 	if p.way.sear && p.stages() == 2 {
 		it.offForSear(base, p, name)
 		s := base
-		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = StepSear, d.at(p.wrap), true, p.way.second.expected, d.airAt(p, 1, it.a)
+		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = StepSear, d.at(p.wrap), true, handsWrap, d.airAt(p, 1, it.a)
 		s.Text = fmt.Sprintf("Sear %s over the coals, about %s, turned once. Probes out.", name, d.about(p.way.second.expected))
 		s.Why = reasonText(it.a, p.reasons[1])
 		it.add(s)
@@ -71,7 +71,7 @@ func (it *itinerary) wrapStep(s Step, p *placed, name string) Step {
 	s.Why = "wrapping ends the stall"
 	if p.way.fixed && p.it.dish.Wrap == nil {
 		s.Why = "it comes due in quiet hours and waits for their end"
-		s.Text = fmt.Sprintf("Wrap %s tightly in %s, whatever its core says (about %s).", name, p.way.with, it.d.core(s.CoreC))
+		s.Text = fmt.Sprintf("Wrap %s tightly in %s; the core will be near %s.", name, p.way.with, it.d.core(s.CoreC))
 	}
 	if p.oven {
 		s.Text += fmt.Sprintf(" It goes on in the oven at %s.", it.d.grate(p.way.levelC))

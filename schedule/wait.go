@@ -142,6 +142,7 @@ func quarterDown(t time.Time) time.Time { return t.Truncate(quarter) }
 
 // noteHolds says it where the early end of a window cannot be held.
 func (d *day) noteHolds(all []*placed) {
+	told := map[*item]float64{} // the plan tells one limit a dish: that of its first batch
 	for _, p := range all {
 		if p.it.cut.Style == cut.Timed {
 			continue
@@ -150,6 +151,11 @@ func (d *day) noteHolds(all []*placed) {
 		if p.hold >= 0 {
 			limit = p.options[p.hold].minutes
 			d.noteGrillHold(p, all)
+		}
+		if first, ok := told[p.it]; ok {
+			limit = math.Min(limit, first)
+		} else {
+			told[p.it] = limit
 		}
 		switch {
 		case p.earlyGap() > limit+holdTolerance:
@@ -190,4 +196,4 @@ func (d *day) noteGrillHold(p *placed, all []*placed) {
 
 // holdTolerance is how far, in minutes, the early end may overrun a hold before
 // it is worth saying.
-const holdTolerance = 5
+const holdTolerance = 0.5

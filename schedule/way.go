@@ -72,23 +72,25 @@ func (p pace) at(z float64) float64 {
 	return from * math.Exp(math.Log(to/from)*math.Abs(z)/zTenth)
 }
 
-// quantileOf is the inverse of at: the standard normal quantile at which the
-// whole cook takes so many minutes.
-func (w way) quantileOf(minutes float64) float64 {
-	t := w.total()
-	to, sign := t.late, 1.0
-	if minutes < t.expected {
-		to, sign = t.early, -1
+// quantileOf is the inverse of at: the standard normal quantile at which it takes
+// so many minutes.
+func (p pace) quantileOf(minutes float64) float64 {
+	to, sign := p.late, 1.0
+	if minutes < p.expected {
+		to, sign = p.early, -1
 	}
-	slope := math.Abs(math.Log(to/t.expected)) / zTenth
+	slope := math.Abs(math.Log(to/p.expected)) / zTenth
 	switch {
 	case minutes <= 0:
 		return math.Inf(-1)
 	case !(slope > 0):
 		return sign * math.Inf(1)
 	}
-	return sign * math.Abs(math.Log(minutes/t.expected)) / slope
+	return sign * math.Abs(math.Log(minutes/p.expected)) / slope
 }
+
+// quantileOf is that of the whole cook.
+func (w way) quantileOf(minutes float64) float64 { return w.total().quantileOf(minutes) }
 
 // spreadOf is the uncertainty of a cook: measured log errors of the heat model
 // against government charts, university records and cooks' logs. Rows for

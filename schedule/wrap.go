@@ -17,13 +17,20 @@ func covered(in heat.Surroundings, with string) heat.Surroundings {
 	return in.InFoil()
 }
 
-// runToWrap advances a bare piece to its wrap, or to the target if that comes first.
-func runToWrap(s *heat.Sim, w Wrap, targetC float64) {
-	if w.After != nil {
-		s.RunTo(targetC, unitMinutes(*w.After)*60)
-		return
+// toWrap advances a bare piece to its wrap, or to its end if that comes first.
+func (k *kitchen) toWrap(s *heat.Sim, w Wrap) {
+	switch {
+	case w.After == nil:
+		s.RunTo(math.Min(float64(*w.From), k.base.pullC), longestCookS)
+	case k.tenderS == 0:
+		s.RunTo(k.base.pullC, unitMinutes(*w.After)*60)
+	default:
+		after := unitMinutes(*w.After) * 60
+		if s.RunTo(k.it.cut.TenderAboveC, after) == heat.Reached {
+			k.hotS = s.ElapsedS()
+			s.RunFor(math.Min(after, k.hotS+k.tenderS) - k.hotS)
+		}
 	}
-	s.RunTo(math.Min(float64(*w.From), targetC), longestCookS)
 }
 
 // wraps are the wrappings to try, and whether bare to the end is one of the ways.
@@ -62,7 +69,7 @@ func (k *kitchen) waiting(ways []way, wrap Wrap) []way {
 		return ways
 	}
 	last := prompt.first.planned + float64(night)
-	for b := math.Ceil(prompt.first.planned/waitStep+0.5) * waitStep; b <= last; b += waitStep {
+	for b := math.Ceil(prompt.first.early/waitStep) * waitStep; b <= last; b += waitStep {
 		if b >= prompt.modelDone*4 {
 			break
 		}
@@ -70,26 +77,27 @@ func (k *kitchen) waiting(ways []way, wrap Wrap) []way {
 		if !ok || w.second.expected <= 1 {
 			break
 		}
-		w.cost += int(b-prompt.first.planned) / waitPerCost
+		w.cost += int(b-prompt.first.early) / waitPerCost
 		ways = append(ways, w)
 	}
 	return ways
 }
 
-// wrappedAfter is the way that is wrapped b minutes after it went on, however
-// far it is by then. At a pace f the piece has come as far as the model has
-// after b/f minutes, and what is left takes f times the model's rest.
+// wrappedAfter is the way that is wrapped b minutes after it went on, or when it
+// comes to its temperature if that is later. At a pace f the piece has come as far
+// as the model has after b/f minutes, and what is left takes f times the model's rest.
 func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
 	zs := []float64{-zTenth, 0, zTenth, k.d.z}
 	order := []int{0, 1, 2, 3}
 	sort.SliceStable(order, func(i, j int) bool { return zs[order[i]] > zs[order[j]] }) // slowest is least far
 	w := prompt
 	w.fixed, w.inOven = true, pace{}
-	totals := make([]float64, len(zs))
+	var wraps, totals [4]float64
 	k.start()
 	for _, i := range order {
 		f := w.spread.factor(zs[i])
-		k.sim.RunTo(w.pullC, math.Max(b/f*60-k.sim.ElapsedS(), 0))
+		wraps[i] = math.Max(b, prompt.modelWrap*f)
+		k.sim.RunTo(w.pullC, math.Max(wraps[i]/f*60-k.sim.ElapsedS(), 0))
 		branch := k.sim
 		branch.Change(covered(k.in, wrap.With))
 		if !k.finish(&branch) {
@@ -97,12 +105,12 @@ func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
 		}
 		totals[i] = branch.ElapsedS() / 60 * f
 		if zs[i] == 0 {
-			w.wrapC, w.modelWrap, w.modelDone, w.state = k.sim.CoreC(), b/f, branch.ElapsedS()/60, branch
+			w.wrapC, w.modelWrap, w.modelDone, w.state = k.sim.CoreC(), wraps[i]/f, branch.ElapsedS()/60, branch
 		}
 	}
-	bare := func(i int) float64 { return math.Min(b, totals[i]) }
+	bare := func(i int) float64 { return math.Min(wraps[i], totals[i]) }
 	w.first = pace{bare(0), bare(1), bare(2), bare(3)}
-	rest := func(i int) float64 { return math.Max(totals[i]-b, 1) }
+	rest := func(i int) float64 { return math.Max(totals[i]-wraps[i], 1) }
 	w.second = pace{rest(0), rest(1), rest(2), rest(3)}
 	return w, true
 }
@@ -124,4 +132,22 @@ func habitFrom(c cut.Cut) *unit.Temperature {
 		t = unit.Temperature(c.Wrap.FromC)
 	}
 	return &t
+}
+
+// noteWraps says it where a dish is done before its asked wrap, and where its grate
+// is hardly as cool as asked.
+func (d *day) noteWraps(all []*placed) {
+	for _, p := range all {
+		if p.number > 1 {
+			continue
+		}
+		if w := p.it.dish.Wrap; w != nil && w.With != WrapNone && p.stages() == 1 {
+			d.find(finding("done-before-wrap", p.it.path("wrap"), p.it, p.it.dish.Name+" is done before it would be wrapped, so it stays bare."))
+		}
+		if l := p.it.dish.Level; l != nil && doubtful(float64(*l), p.it.targetC) {
+			f := d.doubtfulGrate(p.it.path("level"), float64(*l), p.it.targetC)
+			f.Dishes = []string{p.it.dish.ID}
+			d.find(f)
+		}
+	}
 }
