@@ -241,7 +241,11 @@ func (v *revision) settle(a *afoot) {
 		return
 	}
 	shift := a.on.at.Sub(v.base.at(a.first.on))
-	if at := v.base.at(a.first.off).Add(shift); !at.After(v.now) {
+	due := v.base.at(a.first.off).Add(shift)
+	if k := a.first.phases[a.first.stages()-1][1] + 1; k > 0 && k < len(v.first.Phases) && v.first.Phases[k].SetupFrom.Before(due) {
+		due = v.first.Phases[k].SetupFrom // the next fire was wanted then
+	}
+	if at := due; !at.After(v.now) {
 		a.off, a.where = known{at: at, set: true}, off
 	}
 	if p := a.first; p.stages() == 2 && !p.way.sear && !a.wrap.set && !a.bare {

@@ -44,9 +44,10 @@ func about(a *afoot, code, severity, text string) Finding {
 
 // noteServing says that the plan is for a later hour, or counts with less.
 func (v *revision) noteServing(add func(Finding)) {
-	switch {
-	case v.try.aside:
+	if v.try.aside {
 		add(Finding{Code: "stands-in-the-way", Severity: Warning, Text: "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."})
+	}
+	switch {
 	case v.try.later > 0:
 		add(Finding{Code: "served-later", Severity: Warning, Text: fmt.Sprintf(
 			"What is left cannot be ready by %s. The earliest that works is %s: the plan is for that.",

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -62,16 +63,16 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 	return l
 }
 
-// byInstants gives the stages of a batch the phases that burn while they last.
+// byInstants gives the stages of a batch the phases that burn while they last. A
+// stage that ends while the fire is being changed belongs to the next one too.
 func (p *placed) byInstants(phases []sequence.Phase) {
-	in := func(u float64, strictly bool) int {
-		at := 0
+	in := func(u float64, ends bool) int {
 		for k, ph := range phases {
-			if float64(ph.Begin) > u || !strictly && float64(ph.Begin) == u {
-				at = k
+			if u > float64(ph.End) || ends && u == float64(ph.End) {
+				return k
 			}
 		}
-		return at
+		return len(phases) - 1
 	}
 	if len(phases) == 0 || p.phases[0][0] < 0 {
 		return
@@ -247,13 +248,12 @@ func (v *revision) write(l left) Plan {
 	p.Steps = v.steps(&p, l)
 	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
-	var kept []Finding
-	for _, f := range p.Findings {
-		if f.Code != "hold-short" || !v.isOff(f.Dishes) {
-			kept = append(kept, f)
+	for i, f := range p.Findings {
+		if f.Code == "hold-short" && v.isOff(f.Dishes) {
+			p.Findings[i].Text = v.waitsTooLong(f.Dishes[0])
 		}
 	}
-	p.Findings = nonNil(append(v.findings(l), kept...))
+	p.Findings = nonNil(append(v.findings(l), p.Findings...))
 	return p
 }
 
@@ -281,6 +281,17 @@ func (v *revision) isOff(ids []string) bool {
 		}
 	}
 	return len(ids) > 0
+}
+
+// waitsTooLong says of a dish that is off what hold-short says of one to come.
+func (v *revision) waitsTooLong(id string) string {
+	for _, a := range v.afoot {
+		if a.batch.it.dish.ID == id {
+			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.",
+				a.batch.it.dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))
+		}
+	}
+	return ""
 }
 
 // joinCautions keeps what the first plan said: a revision never drops one.
