@@ -31,6 +31,9 @@ func (v *revision) advice(ctx context.Context, p *Plan, l left) ([]Remedy, error
 		if err != nil {
 			return nil, err
 		}
+		if why == early && r.ServeAt.After(p.ServeAt) {
+			continue // too slow: dinner would wait for it
+		}
 		out = append(out, r)
 	}
 	return out, nil
@@ -45,7 +48,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 	_, dead := v.grate.dead()
 	off := v.offLevel()
 	for i, a := range l.bound {
-		if a.where != cooking || a.believed == nil {
+		if a.where != cooking || a.believed == nil || v.condemned(a) {
 			continue
 		}
 		if chance := l.all[i].readiness().chance(); chance < least || worst < 0 && (dead || off < 0 || v.try.later > 0 || v.try.halfway) {
@@ -65,8 +68,11 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		return worst, v.lateness(l.bound[worst], l.all[worst])
 	}
 	for i, a := range l.bound {
-		if a.where != cooking || a.believed == nil {
+		if a.where != cooking || a.believed == nil || v.condemned(a) {
 			continue
+		}
+		if _, stands := v.stands(a); stands && !a.wrap.set {
+			return i, stalled
 		}
 		p := l.all[i]
 		if wait := p.on - p.way.total().expected - float64(p.it.serve) - p.it.cut.Rest.IdealMinutes; wait > longest {
@@ -119,6 +125,9 @@ func (v *revision) options(a *afoot, p *placed, why string) []option {
 			o.against = Entry{Dish: id, Kind: LogWrapped, Value: WrapNone}
 		}
 		out = append(out, o)
+	}
+	if why == stalled {
+		return out
 	}
 	if tough := a.batch.it.cut.Style == cut.Tough; tough && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 {
 		to := hotterC
@@ -186,6 +195,9 @@ func (v *revision) laterServing(a *afoot, p *placed) []option {
 // slower is what helps a piece that comes too early.
 func (v *revision) slower(a *afoot, p *placed) []option {
 	var out []option
+	if a.batch.it.cut.Style != cut.Tough || p.way.levelC > hottestC+offLevelK {
+		return nil // what wants a hot grate is not the better for a cool one
+	}
 	if !a.oven.set && v.grate.levelAt(v.now, func(time.Time) float64 { return p.way.levelC }) > sinkC+offLevelK/2 {
 		out = append(out, option{code: "sink", text: fmt.Sprintf("Let the fire sink to %s.", v.day.grate(sinkC)), entry: Entry{Kind: LogLevel, C: sinkC}})
 	}

@@ -181,12 +181,14 @@ const (
 	stallLeast    = 45 * time.Minute
 )
 
-// noteStall says that a core that stands still is the stall and no fault.
-func (v *revision) noteStall(a *afoot, add func(Finding)) {
+// stalled is the code of a core that stands still and is no fault.
+const stalled = "stall"
+
+// stands says how long the last readings have stood still in the range of the stall.
+func (v *revision) stands(a *afoot) (run []reading, ok bool) {
 	if a.believed == nil || !a.believed.stalls {
-		return
+		return nil, false
 	}
-	var run []reading
 	for _, r := range slices.Backward(a.readings) {
 		if !r.counts() {
 			continue
@@ -199,17 +201,19 @@ func (v *revision) noteStall(a *afoot, add func(Finding)) {
 		}
 		run = append(run, r)
 	}
-	if len(run) < 2 {
-		return
-	}
-	took := minutes(run[0].minute - run[len(run)-1].minute)
-	if took < stallLeast {
+	return run, len(run) > 1 && minutes(run[0].minute-run[len(run)-1].minute) >= stallLeast
+}
+
+// noteStall says that a core that stands still is the stall and no fault.
+func (v *revision) noteStall(a *afoot, add func(Finding)) {
+	run, ok := v.stands(a)
+	if !ok {
 		return
 	}
 	t := a.live.total()
-	add(about(a, "stall", Info, fmt.Sprintf(
+	add(about(a, stalled, Info, fmt.Sprintf(
 		"%s has stood near %s for %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about %s, between %s and %s.",
-		a.batch.it.dish.Name, v.day.core(run[0].coreC), v.span(took.Minutes()), v.clock(a.on.at.Add(minutes(t.expected))),
+		a.batch.it.dish.Name, v.day.core(run[0].coreC), v.span(run[0].minute-run[len(run)-1].minute), v.clock(a.on.at.Add(minutes(t.expected))),
 		v.clock(a.on.at.Add(minutes(t.early))), v.clock(a.on.at.Add(minutes(t.late))))))
 }
 

@@ -93,3 +93,12 @@ func revisionFinding(p Plan, code string) (Finding, bool) {
 	}
 	return Finding{}, false
 }
+
+func readTestFile(t testing.TB, path string) string {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}

@@ -11,23 +11,38 @@ import (
 // chilling half-way, the danger zone, the hold. It never forbids; it says what
 // is outside the published limits.
 func (v *revision) noteSafety(a *afoot, p *placed, add func(Finding)) {
-	if !a.on.set {
-		return
-	}
-	h := safety.History{
-		Category: a.batch.it.category, Prep: a.batch.it.prep, AirC: v.day.air.AirC,
-		Core: v.samples(a, a.cores), Episodes: v.episodes(a),
-	}
-	found, err := safety.JudgeHistory(h)
-	if err != nil {
-		return // the episodes are made in order; a rule that cannot be applied says nothing
-	}
-	for _, f := range found {
+	for _, f := range v.judged(a) {
 		add(a.earned(f))
 	}
 	if a.where == off {
 		v.noteHold(a, p, add)
 	}
+}
+
+// judged is what the history of a piece has earned.
+func (v *revision) judged(a *afoot) []safety.Finding {
+	if !a.on.set {
+		return nil
+	}
+	found, err := safety.JudgeHistory(safety.History{
+		Category: a.batch.it.category, Prep: a.batch.it.prep, AirC: v.day.air.AirC,
+		Core: v.samples(a, a.cores), Episodes: v.episodes(a),
+	})
+	if err != nil {
+		return nil // the episodes are made in order; a rule that cannot be applied says nothing
+	}
+	return found
+}
+
+// condemned says that a piece is outside the published limits: nothing is
+// advised that would bring it to the table.
+func (v *revision) condemned(a *afoot) bool {
+	for _, f := range v.judged(a) {
+		if f.Severity == safety.Danger {
+			return true
+		}
+	}
+	return false
 }
 
 func (a *afoot) earned(f safety.Finding) Finding {

@@ -1,0 +1,89 @@
+package schedule
+
+import (
+	"errors"
+	"strings"
+	"testing"
+	"time"
+)
+
+// A log may be CSV with its columns in any order, or JSON; times may be RFC 3339,
+// local with a date, or a clock that goes on over midnight.
+func TestReadLogReads(t *testing.T) {
+	p := revisionParty(t)
+	loc, _ := time.LoadLocation(p.TZ)
+	at := func(text string) time.Time {
+		v, err := time.ParseInLocation("2006-01-02 15:04", text, loc)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	for name, text := range map[string]string{
+		"csv":     "time,dish,kind,value\n07:40,Brisket,on,\n12:00,brisket,core,152 F\n12:05,grill,grate,121 °C\n00:15,,lid-opened,\n",
+		"columns": "kind,value,time,dish\non,,2027-07-03 07:40,brisket\ncore,152 F,2027-07-03T12:00:00-05:00,Brisket\ngrate,121 C,12:05,\nlid-opened,,00:15,\n",
+		"json": `[{"time":"07:40","dish":"brisket","kind":"on"},{"time":"12:00","dish":"brisket","kind":"core","value":"152 F"},
+			{"time":"12:05","kind":"grate","value":"121 C"},{"time":"2027-07-04 00:15","kind":"lid-opened"}]`,
+	} {
+		log, err := ReadLog([]byte(text), p)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		want := []Entry{
+			{At: at("2027-07-03 07:40"), Dish: "brisket", Kind: LogOn},
+			{At: at("2027-07-03 12:00"), Dish: "brisket", Kind: LogCore, C: celsius(152)},
+			{At: at("2027-07-03 12:05"), Kind: LogGrate, C: 121},
+			{At: at("2027-07-04 00:15"), Kind: LogLidOpened},
+		}
+		for i, w := range want {
+			got := log[i]
+			if got.Line == 0 || !got.At.Equal(w.At) || got.Dish != w.Dish || got.Kind != w.Kind || got.C-w.C > 1e-9 || w.C-got.C > 1e-9 {
+				t.Errorf("%s: entry %d is %+v, want %+v", name, i, got, w)
+			}
+		}
+	}
+}
+
+// Faults name their line, and all are told at once.
+func TestReadLogRefuses(t *testing.T) {
+	p := revisionParty(t)
+	for _, c := range []struct{ text, want string }{
+		{"", "empty"},
+		{"when,kind\n12:00,core\n", "no such column"},
+		{"time,dish,value\n12:00,brisket,3\n", "kind: is missing"},
+		{"time,dish,kind,value\n12:00,brisket,core,152\n", "line 2: value"},
+		{"time,dish,kind,value\n12:00,brisket,core,152 F\n25:00,brisket,core,152 F\n", "line 3: time"},
+		{"time,dish,kind,value\n12:00,goose,core,152 F\n", "no dish of this plan"},
+		{"time,dish,kind,value\n12:00,brisket,cor,152 F\n", "is not known"},
+		{"time,dish,kind,value\n12:00,brisket,grate,250 F\n", "leave the dish empty"},
+		{"time,dish,kind,value\n12:00,brisket,core,5000 F\n", "line 2: value"},
+		{"time,dish,kind,value\n12:00,brisket,wrapped,cloth\n", "is no wrap"},
+		{"time,dish,kind,value\n12:00,,serving-moved,soon\n", "must be a time"},
+		{"time,dish,kind,value\n12:00,,dish-added,\"{\"\"cut\"\": 3}\"\n", "line 2: value"},
+		{"time,dish,kind,value\n2027-09-01 12:00,brisket,on,\n", "not of the plan's days"},
+		{"[{\"time\": \"12:00\", \"kind\": \"core\", \"celsius\": 3}]", "no such field"},
+		{"time,dish,kind,value\n12:00,goose,core,1 F\n12:10,brisket,core,152\n", "line 3"},
+	} {
+		_, err := ReadLog([]byte(c.text), p)
+		var bad *InputError
+		if !errors.As(err, &bad) || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%q: got %v, want a fault with %q", c.text, err, c.want)
+		}
+	}
+}
+
+func FuzzReadLog(f *testing.F) {
+	f.Add([]byte("time,dish,kind,value\n07:40,Brisket,on,\n12:00,brisket,core,152 F\n"))
+	f.Add([]byte(`[{"time":"07:40","dish":"brisket","kind":"on"}]`))
+	f.Add([]byte("time,kind,value\n12:00,dish-added,\"{\"\"cut\"\":\"\"burger\"\"}\"\n"))
+	p := revisionParty(f)
+	f.Fuzz(func(t *testing.T, data []byte) {
+		log, err := ReadLog(data, p)
+		for _, e := range log {
+			if _, known := logKinds[e.Kind]; !known || e.At.IsZero() || err != nil {
+				t.Errorf("%+v with error %v", e, err)
+			}
+		}
+	})
+}
