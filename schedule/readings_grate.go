@@ -247,8 +247,8 @@ func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) flo
 		}
 	}
 	for _, l := range h.levels {
-		if l.at.After(since) {
-			since = l.at
+		if at := l.at.Add(lidSettles); at.After(since) {
+			since = at // what was read before then is of the old level
 		}
 	}
 	sum, n := 0.0, 0

@@ -25,7 +25,8 @@ const (
 	jumpK         = 6   // a probe that is put in anew is off by less
 	fallK         = 4   // of a core that is being cooked
 	coldFallKMin  = 0.7 // of one that is not
-	steepShare    = 1.3 // how much steeper than the fastest path it may rise
+	steepShare    = 1.3 // how much steeper than the path it is on it may rise
+	steepKMin     = 0.3 // and how steep in any case: real stalls end faster than modelled ones
 	bandSigmas    = 3.0
 	rateMinutes   = 90 // over longer gaps only the band counts
 	settleAgain   = 3  // readings that agree with each other are believed again
@@ -36,9 +37,9 @@ const (
 // sieve finds the readings that contradict the physics of the piece: outside
 // everything between the fastest and the slowest path, or a jump.
 type sieve struct {
+	paths      []path // the fastest first
 	fast, slow *path
 	errorK     func(coreC float64) float64
-	steepKMin  float64
 	airC       func(minute float64) float64
 	outsideC   float64
 	cooking    func(from, to float64) bool // on a live fire all the time
@@ -52,7 +53,7 @@ func (s sieve) sift(rs []reading) {
 		r.doubt = s.band(k, *r)
 		jump := ""
 		if r.doubt == "" && last >= 0 {
-			jump = s.jump(rs[last], *r)
+			jump = s.jump(rs, last, k)
 		}
 		switch {
 		case r.doubt != "":
@@ -61,7 +62,7 @@ func (s sieve) sift(rs []reading) {
 			last, rejected = k, 0
 		default:
 			r.doubt = jump
-			if rejected++; rejected > 1 && math.Abs(r.coreC-rs[k-1].coreC) > settleAgainK+s.steepKMin*(r.minute-rs[k-1].minute) {
+			if rejected++; rejected > 1 && math.Abs(r.coreC-rs[k-1].coreC) > settleAgainK+steepKMin*(r.minute-rs[k-1].minute) {
 				rejected = 1
 			}
 			if rejected == settleAgain { // the probe was moved, or this is the true one
@@ -94,8 +95,10 @@ func (s sieve) cold(r reading) string {
 	return probeCold
 }
 
-// jump compares a reading with the last one that was believed.
-func (s sieve) jump(before, r reading) string {
+// jump compares a reading with the last one that was believed, by the path that
+// goes through that one.
+func (s sieve) jump(rs []reading, last, k int) string {
+	before, r := rs[last], rs[k]
 	took := r.minute - before.minute
 	if took > rateMinutes {
 		return ""
@@ -104,22 +107,21 @@ func (s sieve) jump(before, r reading) string {
 	if !s.cooking(before.minute, r.minute) {
 		fall += coldFallKMin * took
 	}
+	on := 0
+	for i := range s.paths {
+		if math.Abs(s.paths[i].cores[last]-before.coreC) < math.Abs(s.paths[on].cores[last]-before.coreC) {
+			on = i
+		}
+	}
+	on = max(on-1, 0) // a little faster than that
+	rise := jumpK + math.Max(steepShare*(s.paths[on].cores[k]-s.paths[on].cores[last]), steepKMin*took)
 	switch {
-	case r.coreC > before.coreC+jumpK+steepShare*s.steepKMin*took && r.coreC > s.airC(r.minute)-nearAirK:
+	case r.coreC > before.coreC+rise && r.coreC > s.airC(r.minute)-nearAirK:
 		return probeInAir
-	case r.coreC > before.coreC+jumpK+steepShare*s.steepKMin*took:
+	case r.coreC > before.coreC+rise:
 		return probeHot
 	case r.coreC < before.coreC-fall:
 		return s.cold(r)
 	}
 	return ""
-}
-
-// steepest is the fastest rise of a path, K a minute of the day.
-func (p *path) steepest() float64 {
-	most := 0.0
-	for i := 1; i < len(p.curve.Points); i++ {
-		most = math.Max(most, p.curve.Points[i].CoreC-p.curve.Points[i-1].CoreC)
-	}
-	return most / (p.curve.EveryS / 60) / math.Exp(p.lnf)
 }

@@ -71,7 +71,7 @@ func (v *revision) follow(a *afoot) {
 	a.believed = newBelief(a.journey, a.way().spread, a.batch.it.cut.Style == cut.Tough)
 	b := a.believed
 	sieve{
-		fast: &b.paths[0], slow: &b.paths[len(b.paths)-1], errorK: b.errorK, steepKMin: b.paths[0].steepest(),
+		fast: &b.paths[0], slow: &b.paths[len(b.paths)-1], errorK: b.errorK, paths: b.paths,
 		airC:     func(m float64) float64 { return v.airFor(a, a.on.at.Add(minutes(m))) },
 		outsideC: v.day.air.AirC,
 		cooking:  func(from, to float64) bool { return v.onFire(a, from, to) },

@@ -1,0 +1,115 @@
+package schedule
+
+import (
+	"strings"
+	"testing"
+)
+
+// What the readings may show, each found and said, and not averaged in: the
+// take-off stays within half an hour of what it is without them. Cases are
+// common practice, no source.
+func TestRoughReadingsAreFoundOut(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/brisket-alone.yaml"))
+	good := "time,dish,kind,value\n08:00,brisket,on,\n09:30,brisket,core,80 F\n10:30,brisket,core,118 F\n"
+	plain := revisionTakeOff(t, revised(t, p, good, "2027-07-03 11:30"), "brisket").Expected
+	for _, c := range []struct{ name, log, code, words string }{
+		{"probe in the air", "11:00,brisket,core,262 F\n", "probe-in-air", "come out"},
+		{"probe on the grate from the start", "10:35,brisket,core,240 F\n", "probe-in-air", "metal"},
+		{"probe fell out", "11:00,brisket,core,75 F\n", "probe-fell-out", "fallen out"},
+		{"probe against cold meat", "11:00,brisket,core,88 F\n", "probe-cold", "cold piece"},
+		{"probe near a bone", "11:00,brisket,core,182 F\n", "probe-hot", "bone"},
+	} {
+		q := revised(t, p, good+c.log, "2027-07-03 11:30")
+		f, ok := revisionFinding(q, c.code)
+		if !ok || !strings.Contains(f.Text, c.words) {
+			t.Errorf("%s: finding %q missing or without %q; there are %v", c.name, c.code, c.words, q.Findings)
+		}
+		if moved := revisionTakeOff(t, q, "brisket").Expected.Sub(plain).Minutes(); moved > 30 || moved < -30 {
+			t.Errorf("%s: the reading moved the take-off by %.0f min", c.name, moved)
+		}
+	}
+}
+
+func TestTheFireAndSilenceAreSaid(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/brisket-alone.yaml"))
+	const head = "time,dish,kind,value\n08:00,brisket,on,\n"
+	for _, c := range []struct{ name, log, now, code, words string }{
+		{"no reading", "", "2027-07-03 11:00", "no-readings", "slow end"},
+		{"a gap", "09:00,brisket,core,60 F\n09:30,brisket,core,80 F\n", "2027-07-03 12:30", "readings-stopped", "09:30"},
+		{"fire dying", "10:00,,grate,270 F\n10:30,,grate,240 F\n11:00,,grate,205 F\n", "2027-07-03 11:00", "fire-died", "falling since about 10:00"},
+		{"fire told out", "10:00,,fire-out,\n", "2027-07-03 10:40", "fire-died", "out since about 10:00"},
+		{"core falling", "10:00,brisket,core,110 F\n10:30,brisket,core,107 F\n11:00,brisket,core,104 F\n", "2027-07-03 11:00", "core-falling", "fallen from 110 F to 104 F"},
+		{"stall", "11:30,brisket,core,155 F\n12:30,brisket,core,156 F\n", "2027-07-03 12:30", "stall", "no fault"},
+		{"gauge", "10:00,,grate,260 F\n10:05,,gauge,300 F\n", "2027-07-03 10:10", "gauge-offset", "40 F (22 °C) more"},
+		{"cool grate", "10:00,,grate,240 F\n10:30,,grate,242 F\n", "2027-07-03 10:40", "grate-off-level", "below"},
+		{"lid open", "10:00,,lid-opened,\n10:05,,grate,150 F\n10:40,,grate,272 F\n", "2027-07-03 10:45", "no-readings", "slow end"},
+	} {
+		q := revised(t, p, head+c.log, c.now)
+		f, ok := revisionFinding(q, c.code)
+		if !ok || !strings.Contains(f.Text, c.words) {
+			t.Errorf("%s: finding %q missing or without %q; there are %v", c.name, c.code, c.words, q.Findings)
+		}
+		for _, f := range q.Findings {
+			if c.name == "lid open" && (f.Code == "fire-died" || f.Code == "grate-off-level") {
+				t.Errorf("%s: %s", c.name, f.Text)
+			}
+		}
+	}
+}
+
+// Rules while cooking (usda_danger_zone, fda_3_501_14, fsis_smoking): each history
+// gets its caution, which may be that it is outside the published limits.
+func TestHistoriesGetTheirCaution(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/brisket-alone.yaml"))
+	const head = "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 F\n"
+	const cooked = "time,dish,kind,value\n08:00,brisket,on,\n13:00,brisket,core,203 F\n13:05,brisket,pulled,\n"
+	for _, c := range []struct{ name, log, now, code string }{
+		{"fire out for an hour", head + "10:00,,fire-out,\n11:00,,lit,\n", "2027-07-03 11:30", "fire-out"},
+		{"fire out for two hours and a half", head + "10:00,,fire-out,\n12:30,,lit,\n", "2027-07-03 12:40", "fire-out-over"},
+		{"stopped half-way, for three hours", head + "10:00,brisket,stopped,\n13:00,brisket,restarted,\n", "2027-07-03 13:10", "stopped-over"},
+		{"stopped, chilled and restarted", head + "10:00,brisket,stopped,\n10:30,brisket,chilled,\n16:00,brisket,restarted,\n", "2027-07-03 16:10", "partial-cooking"},
+		{"on a counter for four hours", cooked + "13:10,brisket,counter,\n14:00,brisket,core,139 F\n17:00,brisket,core,95 F\n", "2027-07-03 17:30", "standing-over"},
+		{"cooling too slowly on a counter", cooked + "13:10,brisket,counter,\n14:00,brisket,core,134 F\n16:40,brisket,core,90 F\n", "2027-07-03 16:50", "cooling-outside"},
+		{"held too cool", cooked + "13:30,brisket,boxed,\n17:00,brisket,outer,132 F\n", "2027-07-03 17:05", "hold-over"},
+	} {
+		q := revised(t, p, c.log, c.now)
+		if _, ok := revisionFinding(q, c.code); !ok {
+			t.Errorf("%s: no finding %q; there are %v", c.name, c.code, q.Findings)
+		}
+	}
+}
+
+// A dish of the log is planned, one that is cancelled falls away, and what was
+// done for it stays in the plan.
+func TestTheMenuChanges(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/chicken-and-burgers.yaml"))
+	q := revised(t, p, "time,dish,kind,value\n16:00,,dish-added,\"{\"\"name\"\": \"\"Sausages\"\", \"\"cut\"\": \"\"sausage\"\", \"\"weight\"\": \"\"4 oz\"\", \"\"count\"\": 6}\"\n16:05,burgers,dish-cancelled,\n", "2027-07-03 16:05")
+	if logStep(q, StepPutOn, "sausages").IsZero() || !logStep(q, StepPutOn, "burgers").IsZero() {
+		t.Errorf("steps %v", q.Steps)
+	}
+	if q.Asked == nil || len(q.Asked.Dishes) != 2 || len(q.Request.Dishes) != 2 || q.ID != p.ID {
+		t.Errorf("asked %v, request %v, id %s, was %s", q.Asked, q.Request.Dishes, q.ID, p.ID)
+	}
+	for _, f := range Check(q) {
+		t.Error(f)
+	}
+}
+
+func TestReviseRefuses(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/brisket-alone.yaml"))
+	now := p.ServeAt
+	for _, c := range []struct {
+		entry Entry
+		want  string
+	}{
+		{Entry{At: now.AddDate(0, 0, 1), Kind: LogLit}, "is after now"},
+		{Entry{At: now, Kind: "sung"}, "is not known"},
+		{Entry{At: now, Kind: LogCore, Dish: "goose"}, "no dish"},
+		{Entry{At: now, Kind: LogServingMoved, Value: "tea"}, "no instant"},
+	} {
+		_, err := Revise(t.Context(), p, []Entry{c.entry}, now)
+		if err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%v: got %v, want %q", c.entry, err, c.want)
+		}
+	}
+}
