@@ -227,15 +227,36 @@ func (v *revision) priced(ctx context.Context, p *Plan, l left, i int, o option,
 	return r, ctx.Err()
 }
 
-// with is the same day with one more entry in its log, arranged again.
+// with is the same day with one more entry in its log, now, arranged again. What
+// the readings say of the past stays as it is.
 func (v *revision) with(ctx context.Context, e Entry) (*revision, bool) {
 	w := *v
-	w.afoot, w.moved, w.try = nil, false, try{}
 	e.At = v.now
-	if err := w.take(joinLogs(v.log, []Entry{e}), v.now); err != nil {
-		return nil, false
+	w.log, w.day, w.try = joinLogs(v.log, []Entry{e}), v.asking, try{}
+	if e.Kind == LogServingMoved {
+		if err := w.amend(); err != nil {
+			return nil, false
+		}
 	}
-	w.look()
+	w.grate = w.day.grateHistory(w.log, w.now, w.plannedLevel)
+	w.afoot = make([]*afoot, len(v.afoot))
+	for i, a := range v.afoot {
+		b := *a
+		w.afoot[i] = &b
+	}
+	w.rebind()
+	for _, a := range w.afoot {
+		if e.Dish == a.batch.it.dish.ID && e.Kind != LogServingMoved {
+			a.tell(e)
+		}
+		if a.believed != nil {
+			asked := a.journey.asked
+			a.journey = w.journeyOf(a)
+			a.journey.asked = asked
+			a.believed = a.believed.again(a.journey)
+			a.live = w.liveWay(a)
+		}
+	}
 	l, err := w.arrangeLeft(ctx)
 	w.left = l
 	return &w, err == nil

@@ -67,6 +67,16 @@ func newBelief(c *journey, s spread, stalls bool) *belief {
 	return b
 }
 
+// again is the belief in another future; what the readings said stays.
+func (b *belief) again(c *journey) *belief {
+	out := *b
+	out.paths = make([]path, len(b.paths))
+	for i, p := range b.paths {
+		out.paths[i] = p.again(c)
+	}
+	return &out
+}
+
 // between reads a figure of the paths at x, linear in the logarithm of the pace.
 func (b *belief) between(x float64, of func(*path) float64) float64 {
 	low, high := b.paths[0].lnf, b.paths[len(b.paths)-1].lnf

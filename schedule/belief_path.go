@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/internal/heat"
 )
@@ -45,6 +46,9 @@ type path struct {
 	wrap, done float64
 	end        heat.Sim // at the target, at the model's own pace
 	curve      heat.Curve
+
+	atNow heat.Sim // where what is to come begins
+	past  int      // points of the curve up to then
 }
 
 // longestAhead bounds, in minutes, what a piece may still take.
@@ -67,7 +71,7 @@ func (c *journey) run(lnf float64) path {
 			s.Cook(heat.Recipe{Stages: []heat.Stage{{In: seg.in, AtMostS: seconds}}}, &p.curve)
 		}
 	}
-	p.nowC = s.CoreC()
+	p.nowC, p.atNow, p.past = s.CoreC(), s, len(p.curve.Points)
 	p.cores = make([]float64, len(c.asked))
 	for i, at := range c.asked {
 		p.cores[i] = sample(p.curve, c.body.StartC, p.nowC, at/f*60)
@@ -82,6 +86,18 @@ func (c *journey) run(lnf float64) path {
 
 // curveSamples is how many samples a path keeps, about.
 const curveSamples = 150
+
+// again is the path with another future: what is past stays.
+func (p path) again(c *journey) path {
+	if p.done <= c.now {
+		return p
+	}
+	p.curve.Points = slices.Clone(p.curve.Points[:p.past])
+	p.wrap, p.done = math.NaN(), math.Inf(1)
+	s := p.atNow
+	c.finish(&s, &p, math.Exp(p.lnf))
+	return p
+}
 
 // to runs in the given surroundings to a core temperature, or for at most limitS.
 func (p *path) to(s *heat.Sim, in heat.Surroundings, coreC, limitS float64) bool {

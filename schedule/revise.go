@@ -32,11 +32,12 @@ type revision struct {
 	firstA arrangement
 	placed []*placed // as first planned
 
-	log   []Entry
-	now   time.Time
-	day   *day // with what the log changed
-	grate grateHistory
-	afoot []*afoot
+	log    []Entry
+	now    time.Time
+	asking *day // with what the log changed
+	day    *day // the same, or served later if that cannot be met
+	grate  grateHistory
+	afoot  []*afoot
 
 	hearth hearth
 	phases int // phases begun by now
@@ -169,7 +170,9 @@ func (v *revision) amend() error {
 			r.Dishes = withoutDish(r.Dishes, e.Dish)
 		}
 	}
-	return v.resolve(r)
+	err := v.resolve(r)
+	v.asking = v.day
+	return err
 }
 
 func (v *revision) resolve(r Request) error {

@@ -165,14 +165,21 @@ func (v *revision) serveLater(asked *day, byMinutes int) error {
 	if err := v.resolve(r); err != nil {
 		return err
 	}
+	v.rebind()
+	return nil
+}
+
+// rebind gives the batches the items of the day as it is now.
+func (v *revision) rebind() {
 	for _, a := range v.afoot {
 		for i := range v.day.items {
 			if v.day.items[i].dish.ID == a.batch.it.dish.ID {
-				a.batch.it = &v.day.items[i]
+				b := *a.batch
+				b.it = &v.day.items[i]
+				a.batch = &b
 			}
 		}
 	}
-	return nil
 }
 
 // solve states and solves what is left. The order says which batch a chain is.

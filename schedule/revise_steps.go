@@ -22,7 +22,13 @@ func (v *revision) steps(p *Plan, l left) []Step {
 		out = append(out, v.settled(s, before[s.ID], l))
 	}
 	for _, s := range v.first.Steps { // done, and no part of the day as it is arranged now
-		if !seen[s.ID] && !s.At.After(v.now) && v.wasDone(s) {
+		if seen[s.ID] {
+			continue
+		}
+		if at, ok := v.fact(s, l); ok {
+			s.At, s.Window, s.Done = at, fixedWindow(at), true
+			out = append(out, s)
+		} else if !s.At.After(v.now) && v.wasDone(s) {
 			s.Done = true
 			out = append(out, s)
 		}
