@@ -64,6 +64,9 @@ func (c *checker) piece(path string, d *dishFacts, p Piece) {
 // that zone's heat.
 func (c *checker) places() {
 	for _, b := range c.batches() {
+		if c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+			continue
+		}
 		for k, s := range b.Stages {
 			if !cooks(s.Kind) {
 				continue
