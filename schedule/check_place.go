@@ -89,7 +89,11 @@ func (c *checker) placed(path string, b *batchFacts, s Stage) {
 	if !inSpan(s.From, first.From, first.To) {
 		c.fault(path+".from", "%s is not in phase %d, from %s to %s", instant(s.From), s.Phase, instant(first.From), instant(first.To))
 	}
-	if !inSpan(s.To, last.From, last.To) {
+	ready := last.From
+	if c.plan.RevisedAt != nil {
+		ready = last.SetupFrom // a piece may come off while the fire is being changed
+	}
+	if !inSpan(s.To, ready, last.To) {
 		c.fault(path+".to", "%s is not in phase %d, from %s to %s", instant(s.To), s.PhaseTo, instant(last.From), instant(last.To))
 	}
 	z, ok := zoneOf(first, s)
