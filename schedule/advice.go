@@ -286,7 +286,7 @@ func (v *revision) effect(name string, was, is float64, o option) string {
 	moved := math.Round(is - was)
 	switch {
 	case o.dishOnly:
-		return "the cook stays as it is"
+		return "The cook stays as it is"
 	case math.Abs(moved) < 1:
 		return fmt.Sprintf("%s is done at the same time", name)
 	case o.against.Kind != "":

@@ -62,7 +62,7 @@ func checkAdvice(t *testing.T, name string, q Plan, r Remedy) {
 	}
 	moved := revisionTakeOff(t, after, "brisket").Expected.Sub(revisionTakeOff(t, before, "brisket").Expected)
 	v := &revision{base: &day{req: q.Request}}
-	said := []string{"the cook stays as it is", "Brisket is done at the same time"}
+	said := []string{"The cook stays as it is", "Brisket is done at the same time"}
 	for _, off := range []time.Duration{-time.Minute, 0, time.Minute} { // both instants are rounded to the minute
 		said = append(said, "Brisket is done "+v.moves((moved+off).Minutes())+bare)
 	}

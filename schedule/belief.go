@@ -26,7 +26,8 @@ const (
 	outlierShare  = 0.02
 	outlierRangeK = 80
 	// paceDrift is by how much the mean pace up to an earlier reading may differ
-	// from that up to the last one, as a share of the dish's own spread.
+	// from that up to the last one, and that from the pace of the whole cook, as a
+	// share of the dish's own spread.
 	paceDrift = 0.5
 )
 
@@ -49,9 +50,12 @@ type belief struct {
 	paths  []path
 	xs     []float64
 	chance []float64 // of each x; adds up to 1
+	ahead  []float64 // the same for the whole cook, with what is left of it
 	like   []float64 // likelihood of the readings at each x
-	grate  float64   // mean and standard deviation of the grate's error, in
-	grateS float64   // its standard deviations; positive is cooler
+
+	lastRead float64 // minute of the last reading that counts; 0 for none
+	grate    float64 // mean and standard deviation of the grate's error, in
+	grateS   float64 // its standard deviations; positive is cooler
 }
 
 // newBelief follows a course at all paces that may be.
@@ -74,6 +78,7 @@ func (b *belief) again(c *journey) *belief {
 	for i, p := range b.paths {
 		out.paths[i] = p.again(c)
 	}
+	out.lookAhead()
 	return &out
 }
 
@@ -115,6 +120,7 @@ func (b *belief) wrap(x float64) float64 {
 // weigh works out the likelihood of readings at each pace. The readings are in
 // order and are those the paths were asked for.
 func (b *belief) weigh(readings []reading) {
+	b.lastRead = 0
 	b.like = make([]float64, len(b.xs))
 	if len(readings) == 0 {
 		for i := range b.like {
@@ -132,7 +138,7 @@ func (b *belief) weigh(readings []reading) {
 			continue
 		}
 		worth := math.Min(1, (r.minute-before)/independentMinutes)
-		before = r.minute
+		before, b.lastRead = r.minute, r.minute
 		for i, x := range b.xs {
 			core[i] = b.coreAt(x, k)
 		}
@@ -212,14 +218,48 @@ func shareGrate(all []*belief, ratio float64) (mean, sd float64) {
 			b.chance[i] /= total
 		}
 		b.grate, b.grateS = mean, sd
+		b.lookAhead()
 	}
 	return mean, sd
+}
+
+// lookAhead widens the chances by what the pace may still do: readings tell the
+// mean pace so far, and what is left of the cook may go otherwise.
+func (b *belief) lookAhead() {
+	b.ahead = b.chance
+	if b.lastRead <= 0 {
+		return
+	}
+	left := 1 - b.lastRead/b.done(b.quantile(0.5))
+	sd := paceDrift * b.spread.own() * math.Sqrt(math.Max(left, 0))
+	step := b.xs[1] - b.xs[0]
+	if sd < step/4 {
+		return
+	}
+	kernel := make([]float64, len(b.xs))
+	for i := range kernel {
+		z := float64(i) * step / sd
+		kernel[i] = math.Exp(-z * z / 2)
+	}
+	ahead, total := make([]float64, len(b.xs)), 0.0
+	for i, c := range b.chance {
+		for j := range ahead {
+			ahead[j] += c * kernel[max(i-j, j-i)]
+		}
+	}
+	for _, c := range ahead {
+		total += c
+	}
+	for j := range ahead {
+		ahead[j] /= total
+	}
+	b.ahead = ahead
 }
 
 // quantile is the logarithm of the pace that is not exceeded with a probability.
 func (b *belief) quantile(probability float64) float64 {
 	sum := 0.0
-	for i, c := range b.chance {
+	for i, c := range b.ahead {
 		if sum+c >= probability {
 			step := b.xs[1] - b.xs[0]
 			return b.xs[i] + step*((probability-sum)/c-0.5)

@@ -159,8 +159,10 @@ func TestReadingsTeach(t *testing.T) {
 		}
 	}
 	t.Logf("windows of 80 %% after readings hold %.3f of %d", float64(held)/float64(all), all)
-	if share := float64(held) / float64(all); share < 0.75 || share > 0.95 {
-		t.Errorf("windows after readings hold %.3f of the truth", share) // rough: readings of one dish are not independent
+	// The truth here keeps one pace; the belief allows for one that changes, so its
+	// windows hold more than 80 % of it.
+	if share := float64(held) / float64(all); share < 0.8 {
+		t.Errorf("windows after readings hold %.3f of the truth", share)
 	}
 }
 

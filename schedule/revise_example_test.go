@@ -82,8 +82,12 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about 16:35, between 16:02 and 17:28.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about 16:36, between 15:56 and 17:36.
+	// Brisket is expected off at 16:36 and, rested, ready at 17:06; on a slow day at 18:06. The chance for 18:00 is about 87 %.
 	// - Wrap Brisket in foil now. Brisket is done 40 min earlier than left bare.
+	// - Bring the grate up to 300 F. Brisket is done 15 min earlier.
+	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 6 min earlier.
+	// - Serve at 18:10. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.
