@@ -1,0 +1,91 @@
+package schedule
+
+import (
+	"math"
+)
+
+// prior is the density at x for a known grate error g.
+func (b *belief) prior(x, g float64) float64 {
+	z := (x - b.spread.Median - b.spread.Grate*g) / b.spread.own()
+	return math.Exp(-z * z / 2)
+}
+
+// shareGrate joins what all pieces say about the error of their common grate
+// and gives each its chances. ratio is the standard deviation of that error as a
+// share of what it is without a thermometer on the grate. It returns mean and
+// standard deviation of the error, in standard deviations of an unmeasured one.
+func shareGrate(all []*belief, ratio float64) (mean, sd float64) {
+	gs, weight := make([]float64, grateCount), make([]float64, grateCount)
+	evidence := make([][]float64, len(all))
+	for k := range gs {
+		z := grateReach * (2*float64(k)/(grateCount-1) - 1)
+		gs[k], weight[k] = ratio*z, math.Exp(-z*z/2)
+	}
+	for d, b := range all {
+		b.ratio = ratio
+		evidence[d] = make([]float64, grateCount)
+		for k, g := range gs {
+			for i, x := range b.xs {
+				evidence[d][k] += b.prior(x, g) * b.like[i]
+			}
+			weight[k] *= evidence[d][k]
+		}
+	}
+	sum, square := 0.0, 0.0
+	for k, w := range weight {
+		sum, mean, square = sum+w, mean+w*gs[k], square+w*gs[k]*gs[k]
+	}
+	mean, square = mean/sum, square/sum
+	sd = math.Sqrt(math.Max(square-mean*mean, 0))
+	for d, b := range all {
+		b.chance = make([]float64, len(b.xs))
+		total := 0.0
+		for i, x := range b.xs {
+			for k, g := range gs {
+				if evidence[d][k] > 0 {
+					b.chance[i] += weight[k] / evidence[d][k] * b.prior(x, g) * b.like[i]
+				}
+			}
+			total += b.chance[i]
+		}
+		for i := range b.chance {
+			b.chance[i] /= total
+		}
+		b.grate, b.grateS = mean, sd
+		b.lookAhead()
+	}
+	return mean, sd
+}
+
+// lookAhead widens the chances by what the pace may still do: readings tell the
+// mean pace so far, and what is left of the cook may go otherwise.
+func (b *belief) lookAhead() {
+	b.ahead = b.chance
+	if b.lastRead <= 0 {
+		return
+	}
+	left := 1 - b.lastRead/b.done(b.quantile(0.5))
+	sd := paceDrift * b.spread.own() * math.Sqrt(math.Max(left, 0))
+	step := b.xs[1] - b.xs[0]
+	if sd < step/4 {
+		return
+	}
+	kernel := make([]float64, len(b.xs))
+	for i := range kernel {
+		z := float64(i) * step / sd
+		kernel[i] = math.Exp(-z * z / 2)
+	}
+	ahead, total := make([]float64, len(b.xs)), 0.0
+	for i, c := range b.chance {
+		for j := range ahead {
+			ahead[j] += c * kernel[max(i-j, j-i)]
+		}
+	}
+	for _, c := range ahead {
+		total += c
+	}
+	for j := range ahead {
+		ahead[j] /= total
+	}
+	b.ahead = ahead
+}

@@ -1,0 +1,108 @@
+package schedule
+
+import (
+	"math"
+	"time"
+
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// addAlways adds a fire beyond the number that a first plan is offered.
+func (h *hearth) addAlways(g fire.Grill, f fire.Fire) {
+	for _, o := range h.fires {
+		if o.Layout == f.Layout && math.Abs(o.LevelC-f.LevelC) < 1 {
+			return
+		}
+	}
+	fires, zones := h.fires, h.zones
+	h.fires = append(fires[:len(fires):len(fires)], f)
+	h.zones = append(zones[:len(zones):len(zones)], g.Zones(f))
+}
+
+// begun finds the phases that have begun. A change of fire waits for food that
+// must be off before it, if the log says that it is still on.
+func (v *revision) begun() {
+	late := v.litLate()
+	for k := range v.first.Phases {
+		from := v.first.Phases[k].SetupFrom
+		if k == 0 {
+			from = from.Add(late)
+		}
+		if from.After(v.now) && !v.onIn(k) {
+			return
+		}
+		if k > 0 && v.keeps(k-1, from) && !v.onIn(k) {
+			return
+		}
+		v.phases = k + 1
+	}
+}
+
+// onIn says whether the log has put something on that belongs to phase k or later.
+func (v *revision) onIn(k int) bool {
+	for _, a := range v.afoot {
+		if a.first != nil && a.on.logged && a.first.phases[0][0] >= k {
+			return true
+		}
+	}
+	return false
+}
+
+// keeps says whether something that cooks keeps the fire of phase k beyond an
+// instant: a piece that was read before it, and that is not off by the log.
+func (v *revision) keeps(k int, beyond time.Time) bool {
+	for _, a := range v.afoot {
+		if a.where != cooking || a.first == nil || a.first.oven || len(a.cores) == 0 || a.cores[0].At.After(beyond) {
+			continue
+		}
+		if last := a.first.phases[a.first.stages()-1][1]; last >= 0 && last <= k {
+			return true
+		}
+	}
+	return false
+}
+
+// fireNow is the fire that burns; before the first light, the one to be lit first.
+func (v *revision) fireNow() int {
+	if len(v.firstA.solution.Phases) == 0 {
+		return 0
+	}
+	return v.firstA.solution.Phases[max(v.phases-1, 0)].Fire
+}
+
+// plannedLevel is the level of the phase that was to burn at an instant.
+func (v *revision) plannedLevel(at time.Time) float64 {
+	level := 0.0
+	for i, ph := range v.first.Phases {
+		if i == 0 || !ph.SetupFrom.After(at) {
+			level = ph.LevelC
+		}
+	}
+	return level
+}
+
+// readyAt is the minute at which the fire that burns, or is being made, is ready:
+// now, or later if it is not yet.
+func (v *revision) readyAt() int {
+	now := v.day.minute(v.now)
+	if v.phases == 0 {
+		return now
+	}
+	from := v.first.Phases[v.phases-1].From
+	if v.phases == 1 {
+		from = from.Add(v.litLate())
+	}
+	return max(min(now, v.day.minute(from)), 0)
+}
+
+// burning is a chain that holds the fire that burns in its place until now.
+func (v *revision) burning(ready int) sequence.Chain {
+	at := max(ready, 1)
+	return sequence.Chain{Tasks: []sequence.Task{{
+		StartHands: sequence.Unattended, EndHands: sequence.Unattended,
+		Modes: []sequence.Mode{{
+			Minutes: []int{1}, Places: []sequence.Place{{Fire: v.fireNow()}}, Closed: allBut(at), Gap: sequence.Gap{Max: sequence.NoLimit},
+		}},
+	}}}
+}
