@@ -163,7 +163,7 @@ const startGrid = 5
 // than the allowed chance, and those that need the fire through a night that it
 // does not last.
 func (d *day) closedStarts(w way, lasts bool, it *item) []sequence.Span {
-	if len(d.quiet) == 0 {
+	if len(d.quiet) == 0 || !(w.first.planned >= 0) {
 		return nil
 	}
 	ends := attendedEnds(w)

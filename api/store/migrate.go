@@ -40,11 +40,17 @@ func migrate(ctx context.Context, db *sql.DB, path string) error {
 	return nil
 }
 
-// schemaOf is how many migrations a file has had; 0 for an empty one.
+// schemaOf is how many migrations a file has had; 0 for an empty one. It reads in
+// one transaction, or it might see another process half-way through the first one.
 func schemaOf(ctx context.Context, db *sql.DB, path string) (int, error) {
+	tx, err := db.BeginTx(ctx, nil)
+	if err != nil {
+		return 0, fmt.Errorf("%s cannot be used to keep plans: %w", path, err)
+	}
+	defer tx.Rollback() // nothing is written
 	var application, version, tables int
 	for query, to := range map[string]*int{"PRAGMA application_id": &application, "PRAGMA user_version": &version, "SELECT count(*) FROM sqlite_master": &tables} {
-		if err := db.QueryRowContext(ctx, query).Scan(to); err != nil {
+		if err := tx.QueryRowContext(ctx, query).Scan(to); err != nil {
 			return 0, fmt.Errorf("%s cannot be used to keep plans: %w", path, err)
 		}
 	}
