@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/cookday/schedule/internal/sequence"
@@ -49,7 +50,7 @@ func (d *day) clash(a arrangement) Finding {
 	var names []string
 	for _, i := range c.Chains {
 		b := a.batches[i]
-		if !containsString(f.Dishes, b.it.dish.ID) {
+		if !slices.Contains(f.Dishes, b.it.dish.ID) {
 			f.Dishes = append(f.Dishes, b.it.dish.ID)
 			names = append(names, b.it.dish.Name)
 		}
@@ -87,15 +88,6 @@ func ruleText(r sequence.Rule) string {
 		return "the room on the grate"
 	}
 	return "one fire at a time, and the time it takes to change it"
-}
-
-func containsString(all []string, s string) bool {
-	for _, a := range all {
-		if a == s {
-			return true
-		}
-	}
-	return false
 }
 
 // sentenceList joins names as a sentence does.
