@@ -71,6 +71,8 @@ func (c *checker) fires(p *Problem) {
 		for z, v := range fire.Zones {
 			c.natural(v, "fires[%d].zones[%d]", f, z)
 		}
+		c.spans(fire.LightClosed, fmt.Sprintf("fires[%d].light closed", f))
+		c.spans(fire.ChangeClosed, fmt.Sprintf("fires[%d].change closed", f))
 	}
 	for z, v := range p.Ovens {
 		c.natural(v, "ovens[%d]", z)

@@ -14,6 +14,8 @@ func TestMalformed(t *testing.T) {
 	}{
 		{"fires[1].setup", func(p *Problem) { p.Fires[1].Setup = -1 }},
 		{"fires[1].zones[0]", func(p *Problem) { p.Fires[1].Zones[0] = -1 }},
+		{"fires[1].light closed[0].to", func(p *Problem) { p.Fires[1].LightClosed = []Span{{3, 2}} }},
+		{"fires[0].change closed[1].to", func(p *Problem) { p.Fires[0].ChangeClosed = []Span{{1, 2}, {3, 2}} }},
 		{"change", func(p *Problem) { p.Change = p.Change[:1] }},
 		{"change[0]", func(p *Problem) { p.Change[0] = nil }},
 		{"change[0][1]", func(p *Problem) { p.Change[0][1] = limit + 1 }},

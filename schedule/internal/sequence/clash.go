@@ -99,6 +99,12 @@ func relax(p *Problem, chains []int, rules []Rule) *Problem {
 	if !has(RuleEarliest) {
 		q.Earliest += earliestRelief
 	}
+	if !has(RuleClosed) {
+		q.Fires = slices.Clone(q.Fires)
+		for f := range q.Fires {
+			q.Fires[f].LightClosed, q.Fires[f].ChangeClosed = nil, nil
+		}
+	}
 	if !has(RuleCapacity) {
 		unbound(&q)
 	}

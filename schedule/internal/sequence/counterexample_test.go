@@ -88,7 +88,7 @@ func TestHandsInterleave(t *testing.T) {
 // would cost 7, and later would not always be better.
 func TestFireBurnsToTheLastServing(t *testing.T) {
 	gap := Gap{0, 8, NoLimit}
-	p := &Problem{Fires: []Fire{{0, []int{1}}}, Change: [][]int{{0}}, Earliest: 60, BurnCost: 1, Chains: []Chain{
+	p := &Problem{Fires: []Fire{{Zones: []int{1}}}, Change: [][]int{{0}}, Earliest: 60, BurnCost: 1, Chains: []Chain{
 		{Serve: 10, HoldCost: 1, Tasks: []Task{{Modes: []Mode{at(1, 0, 5, Gap{}, Place{0, 0})}}}},
 		{HoldCost: 1, Tasks: []Task{{Modes: []Mode{at(1, 0, 2, gap, Place{0, 0})}}}},
 	}}

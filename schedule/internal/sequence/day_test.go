@@ -18,7 +18,7 @@ const (
 func realisticDay(seed uint64, n int) *Problem {
 	g := &dayMaker{dice: newDice(seed), crowd: n >= 12, light: n >= 12 || seed%2 == 0}
 	p := &Problem{
-		Fires: []Fire{{40, []int{1104}}, {30, []int{920, 540}}, {25, []int{1147}}, {20, []int{472}}},
+		Fires: []Fire{{Setup: 40, Zones: []int{1104}}, {Setup: 30, Zones: []int{920, 540}}, {Setup: 25, Zones: []int{1147}}, {Setup: 20, Zones: []int{472}}},
 		Change: [][]int{
 			{0, 20, 20, 25},
 			{40, 0, 15, 20},

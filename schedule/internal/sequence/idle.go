@@ -1,23 +1,24 @@
 package sequence
 
 // A phase in which nothing cooks can be left out without loss, unless it is a
-// short cut: then each instant at which something attended happens stays where
+// short cut or dodges closed hours: then each instant at which something attended happens stays where
 // it was, or goes away, and no cost grows. So only plans that use each such
 // phase need be looked at; the others are found under a shorter sequence.
 
-// mayIdle says that phase k may be a short cut between its neighbours.
+// mayIdle says that phase k may be a short cut between its neighbours, or bring
+// about a fire that may not be lit or changed to at that instant.
 func (c *course) mayIdle(k int) bool {
 	f := c.fires
 	switch {
 	case k == len(f)-1: // nothing has to be ready after it
 		return false
 	case k == 0: // light the second fire at the same instant
-		return c.Fires[f[1]].Setup > c.Fires[f[0]].Setup+c.Change[f[0]][f[1]]
+		return len(c.Fires[f[1]].LightClosed) > 0 || c.Fires[f[1]].Setup > c.Fires[f[0]].Setup+c.Change[f[0]][f[1]]
 	case f[k-1] == f[k+1]: // the fire before just goes on
 		return false
 	}
 	direct := c.Change[f[k-1]][f[k+1]] // begin the change at the same instant
-	return direct < 0 || direct > c.Change[f[k-1]][f[k]]+c.Change[f[k]][f[k+1]]
+	return direct < 0 || len(c.Fires[f[k+1]].ChangeClosed) > 0 || direct > c.Change[f[k-1]][f[k]]+c.Change[f[k]][f[k+1]]
 }
 
 // wanted draws what follows from phases that some chain without a way has yet

@@ -28,6 +28,14 @@ type Fire struct {
 	Setup int
 	// Zones holds the capacity of each zone, cm2. 0 or more.
 	Zones []int
+	// LightClosed holds instants at which the day may not be lit with this fire
+	// as its first, and ChangeClosed those at which a change to this fire may not
+	// begin, both besides the quiet hours. They say what follows from the light:
+	// where coals are poured m minutes after it, each quiet Span{a, b} bars the
+	// lights in Span{a+m, b+m}; where a chimney is lit m minutes before a change
+	// begins, it bars the changes in Span{a-m, b-m}. In any order; they may
+	// overlap.
+	LightClosed, ChangeClosed []Span
 }
 
 // Place is one zone in which a mode may cook: zone Zone of fire Fire, or zone

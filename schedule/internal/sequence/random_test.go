@@ -24,6 +24,7 @@ var featureSets = []struct {
 	{"phases and riding", features{phases: true, ride: true, hold: true}},
 	{"phases, lags, quiet", features{phases: true, ride: true, lags: true, quiet: true, oven: true}},
 	{"phases, hands", features{phases: true, hands: true, hold: true, serve: true}},
+	{"phases, closed hours", features{phases: true, closed: true, hold: true, ride: true}},
 	{"identical batches", features{phases: true, groups: true, hands: true, hold: true, lags: true}},
 	{"everything but phases", features{false, true, true, true, true, true, true, true, true, true, true, true}},
 	{"everything", features{true, true, true, true, true, true, true, true, true, true, true, true}},
@@ -82,7 +83,21 @@ func smallProblem(r dice, f features, most, horizon int) *Problem {
 		p.Chains = append(p.Chains, p.Chains[0])
 		p.Chains[0].Group, p.Chains[len(p.Chains)-1].Group = 1, 1
 	}
+	if f.closed {
+		for i := range p.Fires {
+			p.Fires[i].LightClosed, p.Fires[i].ChangeClosed = closedHours(r, horizon), closedHours(r, horizon)
+		}
+	}
 	return p
+}
+
+// closedHours are none, or two spans out of order within a horizon.
+func closedHours(r dice, horizon int) []Span {
+	if r.in(2) {
+		return nil
+	}
+	a := r.from(0, horizon)
+	return []Span{{a, a + r.from(1, 5)}, {a - 3, a - r.from(0, 2)}}
 }
 
 func smallChain(r dice, f features, p *Problem) Chain {
@@ -148,9 +163,8 @@ func smallMode(r dice, f features, p *Problem, before int, gap Gap) Mode {
 	if f.hold && r.in(2) {
 		m.Gap.Max = m.Gap.Min + r.from(0, 6)
 	}
-	if f.closed && r.in(2) {
-		a := r.from(0, p.Earliest)
-		m.Closed = []Span{{a, a + r.from(1, 5)}, {a - 3, a - r.from(0, 2)}}
+	if f.closed {
+		m.Closed = closedHours(r, p.Earliest)
 	}
 	return m
 }

@@ -78,7 +78,7 @@ func (s *search) start() bool {
 		if k == 0 {
 			high -= s.setup()
 		}
-		if !s.set(k, s.phaseHoles(k), 0, high) {
+		if !s.set(k, s.barred[k], 0, high) {
 			return false
 		}
 		if k > 0 && !s.add(link{k, k - 1, s.change[k-1], tie{kind: bondPhase}}) {

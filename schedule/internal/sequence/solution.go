@@ -54,7 +54,8 @@ const (
 	HandsBusy
 	// QuietHours: later instants that would do are in quiet hours.
 	QuietHours
-	// ClosedHours: later instants that would do are closed to the mode.
+	// ClosedHours: later instants that would do are closed to the mode, the light
+	// or the change.
 	ClosedHours
 	// BatchOrder: identical batches finish in their order; Chain, Task is the
 	// next one. Only where the plan is not proven: it could be bettered.
@@ -89,7 +90,8 @@ type Rule int
 const (
 	// RuleQuiet: nothing attended in quiet hours.
 	RuleQuiet Rule = iota
-	// RuleClosed: no start in the closed hours of the mode.
+	// RuleClosed: no start in the closed hours of the mode, no light or change in
+	// those of the fire.
 	RuleClosed
 	// RuleHands: one pair of hands.
 	RuleHands

@@ -125,14 +125,14 @@ func (t *twin) fire() bool {
 	if len(t.begin) == 0 {
 		return true
 	}
-	if t.light() > t.horizon || t.p.LightHands >= 0 && t.quiet(t.light()) {
+	if t.light() > t.horizon || t.p.LightHands >= 0 && t.quiet(t.light()) || inside(t.p.Fires[t.fires[0]].LightClosed, t.light()) {
 		return false
 	}
 	for i := range t.p.LightHands {
 		t.busy[t.light()-1-i]++
 	}
 	for k := range len(t.begin) - 1 {
-		if t.p.ChangeHands >= 0 && t.quiet(t.end(k)) {
+		if t.p.ChangeHands >= 0 && t.quiet(t.end(k)) || inside(t.p.Fires[t.fires[k+1]].ChangeClosed, t.end(k)) {
 			return false
 		}
 		for i := range t.p.ChangeHands {

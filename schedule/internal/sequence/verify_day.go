@@ -1,28 +1,43 @@
 package sequence
 
-// instants checks quiet and closed hours and the earliest instant.
+// in says whether an instant lies in one of the spans.
+func in(spans []Span, u int) bool {
+	for _, s := range spans {
+		if s.From <= u && u < s.To {
+			return true
+		}
+	}
+	return false
+}
+
+// lights checks the light and the changes against quiet and closed hours and the
+// earliest instant.
+func (v verifier) lights() error {
+	for k, ph := range v.s.Phases {
+		fire := &v.p.Fires[ph.Fire]
+		if k == 0 {
+			switch u := v.s.Light; {
+			case u > v.p.Earliest:
+				return broken(BrokenEarliest, "light at %d, earliest %d", u, v.p.Earliest)
+			case v.p.LightHands >= 0 && in(v.p.Quiet, u):
+				return broken(BrokenQuiet, "light at %d", u)
+			case in(fire.LightClosed, u):
+				return broken(BrokenClosed, "light of fire %d at %d", ph.Fire, u)
+			}
+			continue
+		}
+		switch u := v.s.Phases[k-1].End; {
+		case v.p.ChangeHands >= 0 && in(v.p.Quiet, u):
+			return broken(BrokenQuiet, "phase %d ends at %d", k-1, u)
+		case in(fire.ChangeClosed, u):
+			return broken(BrokenClosed, "change to fire %d at %d", ph.Fire, u)
+		}
+	}
+	return nil
+}
+
+// instants checks quiet and closed hours and the earliest instant of each task.
 func (v verifier) instants() error {
-	in := func(spans []Span, u int) bool {
-		for _, s := range spans {
-			if s.From <= u && u < s.To {
-				return true
-			}
-		}
-		return false
-	}
-	if n := len(v.s.Phases); n > 0 {
-		if v.s.Light > v.p.Earliest {
-			return broken(BrokenEarliest, "light at %d, earliest %d", v.s.Light, v.p.Earliest)
-		}
-		if v.p.LightHands >= 0 && in(v.p.Quiet, v.s.Light) {
-			return broken(BrokenQuiet, "light at %d", v.s.Light)
-		}
-		for k := range n - 1 {
-			if v.p.ChangeHands >= 0 && in(v.p.Quiet, v.s.Phases[k].End) {
-				return broken(BrokenQuiet, "phase %d ends at %d", k, v.s.Phases[k].End)
-			}
-		}
-	}
 	return v.each(func(c, j int, t *Task, m *Mode, at Placed) error {
 		switch {
 		case at.Start > v.p.Earliest:

@@ -12,7 +12,7 @@ func twoFires() *Problem {
 	night := at(4, 5, 100, Gap{0, 30, 90}, Place{0, 0})
 	night.Closed = []Span{{300, 310}}
 	return &Problem{
-		Fires: []Fire{{20, []int{6}}, {15, []int{6, 3}}}, Change: [][]int{{0, 10}, {20, 0}}, Ovens: []int{5},
+		Fires: []Fire{{Setup: 20, Zones: []int{6}}, {Setup: 15, Zones: []int{6, 3}}}, Change: [][]int{{0, 10}, {20, 0}}, Ovens: []int{5},
 		MaxPhases: 2, ChangeCost: 7, BurnCost: 1, Earliest: 600, Quiet: []Span{{400, 500}}, LightHands: 5, ChangeHands: 5,
 		Chains: []Chain{
 			{HoldCost: 3, Tasks: []Task{{StartHands: 4, Modes: []Mode{ride}}}},
@@ -70,6 +70,12 @@ func TestVerifyCatches(t *testing.T) {
 		{"change in the night", BrokenQuiet, func(p *Problem, s *Solution) { p.Quiet[0] = Span{s.Phases[0].End, s.Phases[0].End + 1} }},
 		{"start in closed hours", BrokenClosed, func(p *Problem, s *Solution) {
 			p.Chains[4].Tasks[0].Modes[0].Closed[0] = Span{s.Chains[4][0].Start, s.Chains[4][0].Start + 1}
+		}},
+		{"light in closed hours", BrokenClosed, func(p *Problem, s *Solution) {
+			p.Fires[s.Phases[0].Fire].LightClosed = []Span{{s.Light, s.Light + 1}}
+		}},
+		{"change in closed hours", BrokenClosed, func(p *Problem, s *Solution) {
+			p.Fires[s.Phases[1].Fire].ChangeClosed = []Span{{s.Phases[0].End, s.Phases[0].End + 1}}
 		}},
 		{"hands twice", BrokenHands, func(p *Problem, _ *Solution) { p.Chains[4].Tasks[0].StartHands = 300 }},
 		{"hands at the change", BrokenHands, func(p *Problem, _ *Solution) { p.ChangeHands = 100 }},

@@ -55,9 +55,10 @@ type course struct {
 	fires  []int
 	change []int // change[k]: minutes between phases k and k+1
 	cells  []cell
-	base   []int   // first cell of each phase
-	idle   []bool  // phases that may be of use without any task
-	ways   [][]way // by class
+	base   []int    // first cell of each phase
+	barred [][]Span // where the begin of each phase may not lie
+	idle   []bool   // phases that may be of use without any task
+	ways   [][]way  // by class
 }
 
 // newCourse lists all ways; nil if some chain has none.
@@ -77,6 +78,7 @@ func newCourse(d *day, fires []int) *course {
 	}
 	for k := range fires {
 		c.idle = append(c.idle, c.mayIdle(k))
+		c.barred = append(c.barred, c.phaseHoles(k))
 	}
 	c.ways = make([][]way, len(d.sample))
 	for k, s := range d.sample {
@@ -199,15 +201,28 @@ func (c *course) holes(t *Task, m *Mode, d int) []Span {
 }
 
 // phaseHoles are the instants at which phase k may not begin: for the first the
-// light, for the others the end of the one before, would be in quiet hours.
+// light, for the others the end of the one before, would be in quiet or closed
+// hours.
 func (c *course) phaseHoles(k int) []Span {
-	if k == 0 && c.LightHands >= 0 {
-		return shifted(c.quiet, c.setup())
+	closed := c.Fires[c.fires[k]].LightClosed
+	if k > 0 {
+		closed = c.Fires[c.fires[k]].ChangeClosed
 	}
-	if k > 0 && c.ChangeHands >= 0 {
-		return shifted(c.quiet, c.change[k-1])
+	hands, before := c.kindling(k)
+	holes := shifted(closed, before)
+	if hands >= 0 {
+		holes = append(holes, shifted(c.quiet, before)...)
 	}
-	return nil
+	return merge(holes)
+}
+
+// kindling is the hands that phase k takes to bring about, and the minutes from
+// the light or the change until it begins.
+func (c *course) kindling(k int) (hands, before int) {
+	if k == 0 {
+		return c.LightHands, c.setup()
+	}
+	return c.ChangeHands, c.change[k-1]
 }
 
 // setup is the minutes from light until the first phase, 0 without any fire.

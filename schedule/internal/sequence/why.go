@@ -32,7 +32,7 @@ func (p *plan) retrace() ([]int, []cause) {
 	y, last := make([]int, len(p.y)), make([]cause, len(p.y))
 	holes := make([][]Span, len(p.y))
 	for k := range p.fires {
-		holes[k] = p.phaseHoles(k)
+		holes[k] = p.barred[k]
 	}
 	for c, w := range p.ways {
 		for j := range w.stays {
@@ -113,12 +113,15 @@ func (p *plan) needer(last []cause, v int) (chain, task int) {
 // holeKind tells quiet hours from closed ones: the instant just after the hole
 // (in time) that the value was lifted over.
 func (p *plan) holeKind(y, v int) Kind {
+	quiet := func(u int) bool { return lift(p.quiet, u) != u }
 	if v < len(p.fires) {
-		return QuietHours
+		if hands, before := p.kindling(v); hands >= 0 && quiet(y-1+before) {
+			return QuietHours
+		}
+		return ClosedHours
 	}
 	c, j := p.owner(v)
 	st, t := &p.ways[c].stays[j], &p.Chains[c].Tasks[j]
-	quiet := func(u int) bool { return lift(p.quiet, u) != u }
 	if t.StartHands >= 0 && quiet(y-1+st.minutes) || t.EndHands >= 0 && quiet(y-1) {
 		return QuietHours
 	}

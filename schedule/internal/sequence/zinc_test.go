@@ -66,6 +66,12 @@ func (w *zincWriter) fires(p *Problem) {
 	w.int("earliest", p.Earliest)
 	w.int("lightHands", p.LightHands)
 	w.int("changeHands", p.ChangeHands)
+	var lights, changes [][3]int
+	for f, fire := range p.Fires {
+		lights, changes = appendClosed(lights, f, fire.LightClosed), appendClosed(changes, f, fire.ChangeClosed)
+	}
+	w.closed("HL", "lightClosed", lights)
+	w.closed("HC", "changeClosed", changes)
 	w.int("Q", len(p.Quiet))
 	w.table("quiet", len(p.Quiet), 2, func(i, j int) int { return [2]int{p.Quiet[i].From, p.Quiet[i].To}[j] })
 }
@@ -121,9 +127,7 @@ func (w *zincWriter) modes(p *Problem, modes []*Mode) {
 			zone = m.Places[0].Zone + 1
 		}
 		oven = append(oven, zone)
-		for _, s := range m.Closed {
-			closed = append(closed, [3]int{i + 1, s.From, s.To})
-		}
+		closed = appendClosed(closed, i, m.Closed)
 	}
 	w.int("M", len(modes))
 	w.int("B", most)
@@ -147,6 +151,18 @@ func (w *zincWriter) modes(p *Problem, modes []*Mode) {
 	w.list("gapMin", gapMin)
 	w.list("gapIdeal", gapIdeal)
 	w.list("gapMax", gapMax)
-	w.int("H", len(closed))
-	w.table("closed", len(closed), 3, func(i, j int) int { return closed[i][j] })
+	w.closed("H", "closed", closed)
+}
+
+// appendClosed appends rows of a number, counted from 1, and a span.
+func appendClosed(rows [][3]int, i int, spans []Span) [][3]int {
+	for _, s := range spans {
+		rows = append(rows, [3]int{i + 1, s.From, s.To})
+	}
+	return rows
+}
+
+func (w *zincWriter) closed(count, name string, rows [][3]int) {
+	w.int(count, len(rows))
+	w.table(name, len(rows), 3, func(i, j int) int { return rows[i][j] })
 }
