@@ -49,7 +49,7 @@ var stepRank = map[string]int{
 // add files a step with its id. Steps of a kind are numbered within dish and
 // batch in the order they are added.
 func (it *itinerary) add(s Step) {
-	key := fmt.Sprintf("%s/%d/%d/%s", s.Dish, s.Batch, s.Phase, s.Kind)
+	key := s.sort()
 	it.count[key]++
 	group := s.Batch
 	if s.Dish == "" {
@@ -61,6 +61,16 @@ func (it *itinerary) add(s Step) {
 	}
 	it.steps = append(it.steps, s)
 }
+
+// addSecond adds a step that has the id of the second of its sort even where there
+// is no first one: a sheet without a first look may have one later.
+func (it *itinerary) addSecond(s Step) {
+	it.count[s.sort()] = max(it.count[s.sort()], 1)
+	it.add(s)
+}
+
+// sort is what the ids of steps count within.
+func (s Step) sort() string { return fmt.Sprintf("%s/%d/%d/%s", s.Dish, s.Batch, s.Phase, s.Kind) }
 
 // fires are the steps that tend the fire.
 func (it *itinerary) fires() {

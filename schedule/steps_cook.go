@@ -153,6 +153,7 @@ func (it *itinerary) wait(p *placed) {
 	}
 	if holds {
 		it.holdStep(base, p, held, off)
+		it.holdEnds(base, p, held, off)
 	}
 	if p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
 		s := base

@@ -131,6 +131,22 @@ func (d *day) doneEarly(p *placed) string {
 	return text
 }
 
+// holdEnds is the look at a piece whose hold is likely to end before it is eaten.
+func (it *itinerary) holdEnds(base Step, p *placed, o holdOption, off Window) {
+	d, s := it.d, base
+	s.Kind, s.Window, s.Attended, s.Minutes = StepLook, shift(off, shortened(o.minutes)), true, 2
+	serve := d.at(float64(p.it.serve))
+	if !s.Window.Expected.Before(serve.Add(-quarter)) || d.inQuiet(s.Window.Expected) {
+		return
+	}
+	s.Window.Late = earlier(s.Window.Late, serve)
+	s.At = s.Window.Expected
+	s.Text = fmt.Sprintf("Measure %s just under the surface. Near %s it is at the end of its hold: into an oven at %s or more with it, or eat it.",
+		it.name(p), d.core(safety.DangerHighC), d.grate(warmOvenC))
+	s.Why = fmt.Sprintf("held like this it is good for about %s", d.about(shortened(o.minutes)))
+	it.addSecond(s)
+}
+
 // earlyMatters is from how many minutes of waiting on a dish done early needs words.
 const earlyMatters = 30
 
@@ -159,14 +175,34 @@ func (d *day) noteHolds(all []*placed) {
 		}
 		switch {
 		case p.earlyGap() > limit+holdTolerance:
-			early := p.on - p.way.total().early
-			d.find(finding(codeHoldShort, p.it.path("hold"), p.it, fmt.Sprintf(
-				"On a fast day %s is done at %s and can wait until about %s, not until %s. A warm oven, an insulated box, or putting it on later once you see how it goes would help.",
-				p.it.dish.Name, localClock(d.at(early)), localClock(d.at(early-limit)), localClock(d.at(float64(p.it.serve))))))
+			d.find(finding(codeHoldShort, p.it.path("hold"), p.it, d.shortHoldText(p, p.labelAmong(all), limit)))
 		case p.it.travelMinutes() > 0 && p.longestWait() > limit+holdTolerance:
 			d.find(finding("travel-short", p.it.path("travel"), p.it, d.travelText(p, limit)))
 		}
 	}
+}
+
+// labelAmong is the name of a batch where others of its dish may have to be told from it.
+func (p *placed) labelAmong(all []*placed) string {
+	n := 0
+	for _, o := range all {
+		if o.it == p.it {
+			n++
+		}
+	}
+	return p.label(n)
+}
+
+// shortHoldText says how far a hold carries that is too short on a fast day, or even on
+// an ordinary one.
+func (d *day) shortHoldText(p *placed, name string, limit float64) string {
+	total, serve := p.way.total(), float64(p.it.serve)
+	when, off := "On a fast day", p.on-total.early
+	if p.on-total.expected-serve > limit+holdTolerance {
+		when, off = "Even on an ordinary day", p.on-total.expected
+	}
+	return fmt.Sprintf("%s %s is done at %s and can wait until about %s, not until %s. A warm oven, an insulated box, or putting it on later once you see how it goes would help.",
+		when, name, localClock(d.at(off)), localClock(quarterDown(d.at(off-limit))), localClock(d.at(serve)))
 }
 
 func (d *day) travelText(p *placed, limit float64) string {

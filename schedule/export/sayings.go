@@ -15,16 +15,16 @@ func (v *view) holdLines() []string {
 		for _, h := range d.Holds {
 			limit := ""
 			if h.LimitMinutes > 0 && !h.Until.IsZero() {
-				limit = "no longer than until " + v.clockBy(h.Until, v.ServeAt)
+				limit = "on a fast day that keeps it until " + v.clockBy(h.Until, v.ServeAt)
 			}
 			text := v.dish(d.ID) + ", " + phrase(h.Method)
 			switch {
 			case h.Chosen:
 				text = strings.TrimSpace(text + ": " + sentence(h.Text) + " " + sentence(limit))
 			case limit != "":
-				text += " would do as well, " + limit + "."
+				text = "Or: " + text + "; " + limit + "."
 			default:
-				text += " would do as well."
+				text = "Or: " + text + "."
 			}
 			lines = append(lines, text)
 		}
