@@ -12,13 +12,17 @@ type day struct {
 	class   []int // class of each chain; chains of a class are alike
 	sample  []int // one chain of each class
 	quiet   []Span
-	soft    bool  // the greatest gaps cost instead of bind
-	longest []int // chains, the longest first
-	dearest []int // chains whose holds cost, the dearest first
+	soft    bool          // the greatest gaps cost instead of bind
+	longest []int         // chains, the longest first
+	dearest []int         // chains whose holds cost, the dearest first
+	stages  [][][][]stage // by class, task, mode of the task before
+	places  [][][]bool    // by class, task: fires with a place, the oven last
+	used    []bool        // by fire: some task has a place
+	store   *store
 }
 
 func prepare(p *Problem) *day {
-	d := &day{Problem: p, phases: p.MaxPhases, quiet: merge(p.Quiet)}
+	d := &day{Problem: p, phases: p.MaxPhases, quiet: merge(slices.Clone(p.Quiet)), store: new(store)}
 	if d.phases == 0 {
 		d.phases = DefaultPhases
 	}
@@ -42,6 +46,7 @@ func prepare(p *Problem) *day {
 		}
 	}
 	slices.SortStableFunc(d.dearest, func(a, b int) int { return p.Chains[b].HoldCost - p.Chains[a].HoldCost })
+	d.newStages()
 	return d
 }
 
@@ -63,10 +68,11 @@ func leastMinutes(c *Chain) int {
 }
 
 // merge sorts intervals and joins those that touch, so that a value lifted over
-// one of them is in none.
+// one of them is in none. It works in place.
 func merge(spans []Span) []Span {
-	var out []Span
-	for _, s := range slices.SortedFunc(slices.Values(spans), func(a, b Span) int { return a.From - b.From }) {
+	slices.SortStableFunc(spans, func(a, b Span) int { return a.From - b.From })
+	out := spans[:0]
+	for _, s := range spans {
 		switch n := len(out); {
 		case s.From >= s.To:
 		case n > 0 && s.From <= out[n-1].To:
@@ -78,11 +84,10 @@ func merge(spans []Span) []Span {
 	return out
 }
 
-// shifted returns the spans moved toward later by d minutes.
-func shifted(spans []Span, d int) []Span {
-	out := make([]Span, len(spans))
-	for i, s := range spans {
-		out[i] = Span{s.From - d, s.To - d}
+// appendShifted appends the spans moved toward later by d minutes.
+func appendShifted(out, spans []Span, d int) []Span {
+	for _, s := range spans {
+		out = append(out, Span{s.From - d, s.To - d})
 	}
 	return out
 }
