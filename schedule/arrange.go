@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/sequence"
 )
 
@@ -23,6 +24,7 @@ const ovenRoomCm2 = 1500
 // arrangement is the solved day: what the solver was asked, in the planner's
 // terms, and what it answered.
 type arrangement struct {
+	least    int // batches that the menu makes at the least
 	hearth   hearth
 	batches  []*batch
 	problem  sequence.Problem
@@ -33,6 +35,9 @@ type arrangement struct {
 // into as few batches as the roomiest place allows; if that cannot be done, into
 // more, smaller ones that fit every place they may cook in.
 func (d *day) arrange(ctx context.Context) (arrangement, error) {
+	if n := d.leastBatches(); n > mostBatches {
+		return arrangement{least: n, solution: sequence.Solution{Status: sequence.Infeasible}}, nil
+	}
 	h := d.layFires()
 	a, err := d.solve(ctx, h, d.batches(h, roomiest))
 	if err != nil || a.solution.Status != sequence.Infeasible {
@@ -76,7 +81,7 @@ func (d *day) problem(h hearth, batches []*batch) sequence.Problem {
 		p.Ovens = []int{ovenRoomCm2}
 	}
 	for i, f := range h.fires {
-		sf := sequence.Fire{Setup: d.grill.SetupMinutes(f)}
+		sf := sequence.Fire{Setup: d.grill.SetupMinutes(f), LightClosed: d.lightClosed(f)}
 		for _, z := range h.zones[i] {
 			sf.Zones = append(sf.Zones, int(usable(z)*1e4))
 		}
@@ -95,6 +100,20 @@ func (d *day) problem(h hearth, batches []*batch) sequence.Problem {
 		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
 	return p
+}
+
+// lightClosed are the instants from which a light would bring the pouring of its
+// coals into quiet hours.
+func (d *day) lightClosed(f fire.Fire) []sequence.Span {
+	pour := d.grill.PourMinutes(f)
+	if pour == 0 {
+		return nil
+	}
+	closed := make([]sequence.Span, len(d.quiet))
+	for i, q := range d.quiet {
+		closed[i] = sequence.Span{From: q.From + pour, To: q.To + pour}
+	}
+	return closed
 }
 
 func everyBatchHasWay(batches []*batch) bool {

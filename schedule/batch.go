@@ -32,6 +32,16 @@ type modeRef struct {
 	night  bool // its fire lasts through the quiet hours untended
 }
 
+// leastBatches is how many batches there are however large the grate is. It is known
+// before anything is simulated, so that a menu beyond all bounds costs nothing.
+func (d *day) leastBatches() int {
+	n := 0
+	for _, it := range d.items {
+		n += len(it.lots)
+	}
+	return n
+}
+
 // batches splits the dishes by the room on the grate and simulates their ways.
 func (d *day) batches(h hearth, fit fitting) []*batch {
 	var all []*batch

@@ -132,11 +132,18 @@ func (c *checker) quiet() {
 	first := c.plan.Steps[0].At
 	for _, q := range c.facts.quiet {
 		touches := q.To.After(first) && q.From.Before(c.plan.ServeAt)
-		listed := slices.ContainsFunc(c.plan.Quiet, func(o Interval) bool { return !o.From.After(q.From) && !o.To.Before(q.To) })
-		if touches && !listed && !c.listedInParts(q) {
+		q = Interval{From: later(q.From, first), To: earlier(q.To, c.plan.ServeAt)} // of merged ones some may lie outside
+		if touches && !c.listedInParts(q) {
 			c.fault("quiet", "%s to %s is missing", instant(q.From), instant(q.To))
 		}
 	}
+}
+
+func later(a, b time.Time) time.Time {
+	if b.After(a) {
+		return b
+	}
+	return a
 }
 
 // listedInParts says whether intervals that overlap in the request, and were

@@ -6,6 +6,7 @@ import (
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/unit"
 )
@@ -66,8 +67,9 @@ func (c *checker) targetAsked(d *dishFacts) {
 		want, below = doneness.CoreC, d.cut.Style == cut.Tough && c.facts.req.Weather.Altitude > 0
 	}
 	if d.tenderByTime() { // taken off when tender, which is at some core temperature above
-		if has < d.cut.TenderAboveC-sameC {
-			c.fault(d.path+".target_c", "%.1f is below %.1f, where it grows tender", has, d.cut.TenderAboveC)
+		least := min(d.cut.TenderAboveC, heat.BoilingC(float64(c.facts.req.Weather.Altitude))-tenderBelowBoilingK)
+		if has < least-sameC {
+			c.fault(d.path+".target_c", "%.1f is below %.1f, where it grows tender", has, least)
 		}
 		return
 	}
@@ -75,6 +77,11 @@ func (c *checker) targetAsked(d *dishFacts) {
 		c.fault(d.path+".target_c", "%.1f is not what the request asks for, %.1f", has, want)
 	}
 }
+
+// tenderBelowBoilingK: where water boils below the tender temperature, a tough cut is
+// taken off this far short of boiling, which its surface gets to only very slowly
+// (assumption).
+const tenderBelowBoilingK = 5
 
 // tenderByTime says whether a thin tough cut is cooked for a time until it is
 // tender, not to a core temperature.

@@ -109,11 +109,15 @@ func (c *checker) hold() {
 		} else if b.gap() > limit+wholeMinute {
 			c.fault(b.path, "waits %.0f min as planned; its way of waiting is good for %.0f", b.gap(), limit)
 		}
-		if early > limit+holdGrace && !b.dish.timed() {
+		if early > limit+holdGrace && !b.dish.timed() && !c.chilled() {
 			c.fault(b.path, "waits %.0f min on a fast day; its way of waiting is good for %.0f, and no finding \"hold-short\" says so", early, limit)
 		}
 	}
 }
+
+// chilled says whether all that is cooked is chilled for another day: what is done
+// early is chilled early and waits for nobody.
+func (c *checker) chilled() bool { return c.plan.Ahead != nil && c.plan.Ahead.Plan == nil }
 
 // advice is the hold that a batch is in, else the one chosen for its dish.
 func (b *batchFacts) advice() (HoldAdvice, bool) {

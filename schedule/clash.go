@@ -13,9 +13,9 @@ func (d *day) infeasible(a arrangement) Plan {
 	p := d.blankPlan()
 	p.Solution = solutionOf(a.solution)
 	switch {
-	case len(a.batches) > mostBatches:
+	case max(a.least, len(a.batches)) > mostBatches:
 		d.find(Finding{Code: "too-many-batches", Severity: Danger, Text: fmt.Sprintf(
-			"The menu makes %d loads of the grate and a day holds %d at the most: cook less, or smaller pieces at once.", len(a.batches), mostBatches)})
+			"The menu makes %d loads of the grate and a day holds %d at the most: cook less, or smaller pieces at once.", max(a.least, len(a.batches)), mostBatches)})
 	case a.solution.Status == sequence.Unknown:
 		d.find(Finding{Code: "no-plan-found", Severity: Danger,
 			Text: "No plan was found within the budget of the search, and none was ruled out. A shorter menu or looser times would help."})

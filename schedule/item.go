@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"time"
 
@@ -36,8 +37,9 @@ type lot struct {
 	count  int
 }
 
-// boilingMarginK keeps the default doneness of tough cuts below the boiling
-// point: at height the core cannot come closer in a time worth naming.
+// boilingMarginK keeps the named doneness of tough cuts below the boiling
+// point: at height the core cannot come closer in a time worth naming. One that
+// lies nearer at the sea, where cooks get to it, may stay as near.
 const boilingMarginK = 5
 
 func (d *day) resolveItems() []Fault {
@@ -109,8 +111,9 @@ func (d *day) target(c cut.Cut, t *Target) (coreC float64, name string, final bo
 			coreC, name = g.CoreC, g.Name
 		}
 	}
-	if limit := heat.BoilingC(d.outdoors.AltitudeM) - boilingMarginK; c.Style == cut.Tough && coreC > limit {
-		coreC = limit
+	if c.Style == cut.Tough {
+		margin := math.Min(boilingMarginK, heat.BoilingC(0)-coreC)
+		coreC = math.Min(coreC, heat.BoilingC(d.outdoors.AltitudeM)-margin)
 	}
 	return coreC, name, false
 }

@@ -130,6 +130,11 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 			p.Quiet = append(p.Quiet, sequence.Span{From: q.From, To: min(q.To, now+1)})
 		}
 	}
+	if v.phases > 0 {
+		for i := range p.Fires { // it burns already
+			p.Fires[i].LightClosed = nil
+		}
+	}
 	ready := v.readyAt()
 	for i := range p.Chains {
 		for m := range p.Chains[i].Tasks[0].Modes {

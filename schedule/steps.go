@@ -116,7 +116,7 @@ func (it *itinerary) light(ph *Phase, f fire.Fire) {
 		Text: "Lay the fire, " + ph.Layout + ": " + d.layText(ph.Burn) + ". " + ph.Build, Why: "laid before it is lit"})
 	it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,
 		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
-	it.add(Step{Kind: StepSetVents, At: ph.SetupFrom.Add(minutes(float64(desc.LightMinutes))), Phase: ph.Number, Attended: true, Minutes: 2,
+	it.add(Step{Kind: StepSetVents, At: ph.SetupFrom.Add(minutes(float64(d.grill.PourMinutes(f)))), Phase: ph.Number, Attended: true, Minutes: 2,
 		Text: "Pour the lit coals in place. Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
 }
 

@@ -36,6 +36,15 @@ func (g Grill) SetupMinutes(f Fire) int {
 	return d.LightMinutes + d.WarmMinutes
 }
 
+// PourMinutes is the time from the light until the lit coals are poured in place, 0
+// where there are none.
+func (g Grill) PourMinutes(f Fire) int {
+	if d := describe(f.Layout); d != nil && g.Kind != OtherKind {
+		return d.LightMinutes
+	}
+	return 0
+}
+
 // LayMinutes is the work before the light: how long it takes to lay the coals.
 func (g Grill) LayMinutes(f Fire) int {
 	if d := describe(f.Layout); d != nil && g.Kind != OtherKind {

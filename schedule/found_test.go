@@ -1,0 +1,72 @@
+package schedule_test
+
+import (
+	"testing"
+)
+
+// Days that fuzzing found: each once made a plan that was not sound, or that Check took
+// for one.
+var foundDays = map[string]string{
+	"ribs where water boils below their tender temperature": `
+format: 1
+serve: {date: 2027-12-24, time: "18:30", tz: UTC}
+grill: {kind: kettle, diameter: 22 in}
+weather: {altitude: 4963 m}
+dishes:
+  - {cut: baby-backs, weight: 1 lb}
+`,
+	"a doneness nearer to boiling than the rule for heights allows, at the sea": `
+format: 1
+serve: {date: 2027-12-24, time: "18:30", tz: Europe/Berlin}
+grill: {kind: kettle, diameter: 22 in}
+units: metric
+dishes:
+  - {cut: brisket-flat, weight: 2.5 kg, target: chopped, wrap: {with: foil, after: 4h}}
+`,
+	"quiet hours that overlap each other and the serving": `
+format: 1
+serve: {date: 2028-02-29, time: "07:40", tz: UTC}
+grill: {kind: kettle, diameter: 22 in}
+oven: {hold: 196 F}
+quiet:
+  - {from: "06:55", to: "17:30"}
+  - {from: "12:00", to: "21:55"}
+dishes:
+  - {cut: baby-backs, weight: 1 lb}
+`,
+	"quiet hours that begin between the light and the pouring of the coals": `
+format: 1
+serve: {date: 2028-02-29, time: "05:45", tz: Australia/Lord_Howe}
+grill: {kind: box, width: 0.3737 m, depth: 1.0979 m, fuel: lump}
+oven: {hold: 227 F}
+weather: {air: 26.8 C, night: -8.1 C, humidity: 77 %, wind: 22.3 m/s, rain: false, sheltered: true, altitude: 5793 m}
+quiet:
+  - {from: "04:55", to: "09:15"}
+  - {from: "07:05", to: "00:25"}
+confidence: 0.7
+dishes:
+  - {cut: turkey-breast, weights: [2.311857884 kg, 4.184755410 kg], target: well-done, zone: indirect, hold: [tent, counter], travel: 30m}
+`,
+	"cooked to be chilled, and done early": `
+format: 1
+serve: {date: 2027-03-14, time: "20:30", tz: Australia/Lord_Howe}
+grill: {kind: box, width: 0.2885 m, depth: 0.4163 m, fuel: lump}
+oven: {hold: 227 F}
+confidence: 0.7
+guests: 1
+dishes:
+  - {cut: beef-tenderloin-half, weights: [0.98 kg, 0.4536 kg], target: well-done, start: frozen, rest: 0m, hold: [tent, counter], prep: [brined, tenderised, rolled], ready: day-before}
+`,
+}
+
+func TestFoundDays(t *testing.T) {
+	for name, text := range foundDays {
+		t.Run(name, func(t *testing.T) {
+			p, ok := planned(t, []byte(text), false)
+			if !ok {
+				t.Fatal("the request is refused")
+			}
+			lookOver(t, p)
+		})
+	}
+}
