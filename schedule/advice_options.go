@@ -25,7 +25,7 @@ func (v *revision) options(a *afoot, p *placed, why string) []option {
 	level := v.grate.levelAt(v.now, func(time.Time) float64 { return p.way.levelC })
 	b := a.believed
 	unwrapped := !a.wrap.set && !a.oven.set && a.batch.it.cut.WrapAllowed && a.batch.it.cut.Style == cut.Tough
-	if unwrapped && b.between(b.quantile(0.5), func(q *path) float64 { return q.nowC }) > wrapFromC {
+	if unwrapped && b.between(b.paceSoFar(0.5), func(q *path) float64 { return q.nowC }) > wrapFromC {
 		with := p.way.with
 		if with == "" {
 			with = WrapFoil

@@ -25,10 +25,18 @@ const (
 	// same, by anything up to outlierRangeK.
 	outlierShare  = 0.02
 	outlierRangeK = 80
-	// paceDrift is by how much the mean pace up to an earlier reading may differ
-	// from that up to the last one, and that from the pace of the whole cook, as a
-	// share of the dish's own spread.
-	paceDrift = 0.5
+	// paceDrift is what comes anew along the cook instead of staying with the piece
+	// from its first minute (wind, a hand on the vents, a stall that is not the
+	// model's): a sixth of the variance of the dish's own factor, so 0.4 of its
+	// standard deviation.
+	paceDrift = 0.4
+	// mostPast is how much of a cook that is not over may count as past.
+	mostPast = 0.97
+	// placeErrorK: two places in the middle of one piece are not equally hot (home
+	// cooks who measured twice report 10 and 15 F), so it comes off when the place
+	// that is measured then is done.
+	placeErrorK     = 4 / 1.8
+	mostPlaceSpread = 0.1
 )
 
 // The grids: paths that are simulated, points of the logarithm of the pace, and
@@ -50,12 +58,17 @@ type belief struct {
 	paths  []path
 	xs     []float64
 	chance []float64 // of each x; adds up to 1
-	ahead  []float64 // the same for the whole cook, with what is left of it
-	like   []float64 // likelihood of the readings at each x
+	past   []float64 // the same of the pace up to the last reading
+	like   []float64 // likelihood of the readings at each pace of the whole cook
+	sofar  []float64 // and at each pace up to the last reading
+	drift  float64   // variance of that pace about the pace of the whole cook
 
-	lastRead float64 // minute of the last reading that counts; 0 for none
-	grate    float64 // mean and standard deviation of the grate's error, in
-	grateS   float64 // its standard deviations; positive is cooler
+	whole float64 // minutes of the cook at the model's own pace, as first planned
+	lost  float64 // minutes without heat so far
+	place float64 // what the place of the probe does to the take-off, in the logarithm
+
+	grate  float64 // mean and standard deviation of the grate's error, in
+	grateS float64 // its standard deviations; positive is cooler
 }
 
 // newBelief follows a course at all paces that may be.
@@ -78,7 +91,6 @@ func (b *belief) again(c *journey) *belief {
 	for i, p := range b.paths {
 		out.paths[i] = p.again(c)
 	}
-	out.lookAhead()
 	return &out
 }
 
@@ -117,50 +129,6 @@ func (b *belief) wrap(x float64) float64 {
 	})
 }
 
-// weigh works out the likelihood of readings at each pace. The readings are in
-// order and are those the paths were asked for.
-func (b *belief) weigh(readings []reading) {
-	b.lastRead = 0
-	b.like = make([]float64, len(b.xs))
-	if len(readings) == 0 {
-		for i := range b.like {
-			b.like[i] = 1
-		}
-		return
-	}
-	last := readings[len(readings)-1].minute
-	drift := paceDrift * b.spread.own()
-	logs, core := make([]float64, len(b.xs)), make([]float64, len(b.xs))
-	before := math.Inf(-1)
-	dx := b.xs[1] - b.xs[0]
-	for k, r := range readings {
-		if !r.counts() {
-			continue
-		}
-		worth := math.Min(1, (r.minute-before)/independentMinutes)
-		before, b.lastRead = r.minute, r.minute
-		for i, x := range b.xs {
-			core[i] = b.coreAt(x, k)
-		}
-		older, own := math.Sqrt(math.Max(1-r.minute/math.Max(last, 1), 0)), b.errorK(r.coreC)
-		for i := range b.xs {
-			from, to := max(i-1, 0), min(i+1, len(core)-1)
-			slope := (core[to] - core[from]) / (float64(to-from) * dx)
-			s := math.Hypot(own, slope*drift*older)
-			z := (r.coreC - core[i]) / s
-			density := (1-outlierShare)*math.Exp(-z*z/2)/(s*math.Sqrt(2*math.Pi)) + outlierShare/outlierRangeK
-			logs[i] += worth * math.Log(density)
-		}
-	}
-	most := math.Inf(-1)
-	for _, l := range logs {
-		most = math.Max(most, l)
-	}
-	for i, l := range logs {
-		b.like[i] = math.Exp(l - most)
-	}
-}
-
 // errorK is the standard deviation of a reading against the model.
 func (b *belief) errorK(coreC float64) float64 {
 	if !b.stalls {
@@ -170,10 +138,17 @@ func (b *belief) errorK(coreC float64) float64 {
 	return math.Hypot(probeErrorK, stallErrorK*math.Max(1-out/stallEdgeK, 0))
 }
 
-// quantile is the logarithm of the pace that is not exceeded with a probability.
-func (b *belief) quantile(probability float64) float64 {
+// quantile is the logarithm of the pace of the whole cook that is not exceeded
+// with a probability; paceSoFar the same of the pace up to the last reading.
+func (b *belief) quantile(probability float64) float64 { return b.quantileOf(b.chance, probability) }
+
+func (b *belief) paceSoFar(probability float64) float64 {
+	return b.quantileOf(b.past, probability)
+}
+
+func (b *belief) quantileOf(chance []float64, probability float64) float64 {
 	sum := 0.0
-	for i, c := range b.ahead {
+	for i, c := range chance {
 		if sum+c >= probability {
 			step := b.xs[1] - b.xs[0]
 			return b.xs[i] + step*((probability-sum)/c-0.5)

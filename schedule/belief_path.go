@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
 )
 
@@ -19,7 +20,21 @@ type journey struct {
 	ahead   heat.Surroundings
 	wrap    wrapAhead
 	targetC float64
+	tenderS float64 // how long it must be that hot, at the model's own pace; 0: it is done there
 	everyS  float64 // between samples of the curve, at the model's own pace
+}
+
+// endsAs sets where a cook on the grate ends: before the sear, when it has been
+// tender-hot for long enough, or at its target.
+func (c *journey) endsAs(w way, kind cut.Cut) {
+	switch {
+	case w.sear:
+		c.targetC = w.wrapC
+	case w.tenderS > 0:
+		c.targetC, c.tenderS = kind.TenderAboveC, w.tenderS
+	default:
+		c.targetC = w.pullC
+	}
 }
 
 // surround is what the piece feels from a minute on.
@@ -49,6 +64,7 @@ type path struct {
 
 	atNow heat.Sim // where what is to come begins
 	past  int      // points of the curve up to then
+	hotS  float64  // how long it has been at its target by then
 }
 
 // longestAhead bounds, in minutes, what a piece may still take.
@@ -76,7 +92,8 @@ func (c *journey) run(lnf float64) path {
 	for i, at := range c.asked {
 		p.cores[i] = sample(p.curve, c.body.StartC, p.nowC, at/f*60)
 	}
-	if at, crossed := firstCrossing(p.curve, c.targetC); crossed {
+	at, over := 0.0, false
+	if p.hotS, at, over = ripe(p.curve, c.targetC, c.tenderS); over {
 		p.done, p.end = at/60*f, s
 		return p
 	}
@@ -99,69 +116,91 @@ func (p path) again(c *journey) path {
 	return p
 }
 
-// to runs in the given surroundings to a core temperature, or for at most limitS.
-func (p *path) to(s *heat.Sim, in heat.Surroundings, coreC, limitS float64) bool {
-	return s.Cook(heat.Recipe{Stages: []heat.Stage{{In: in}}, TargetC: coreC, LimitS: limitS}, &p.curve).Status == heat.Reached
+// to runs in the given surroundings until the piece is done, or for at most
+// limitS; hotS is how long it has been at its target before.
+func (p *path) to(s *heat.Sim, c *journey, stage heat.Stage, limitS float64, hotS *float64) bool {
+	from := s.ElapsedS()
+	if s.CoreC() < c.targetC && s.Cook(heat.Recipe{Stages: []heat.Stage{stage}, TargetC: c.targetC, LimitS: limitS}, &p.curve).Status != heat.Reached {
+		return false
+	}
+	left, hotFrom := c.tenderS-*hotS, s.ElapsedS()
+	stage.AtMostS = math.Min(left, limitS-(hotFrom-from))
+	if stage.AtMostS > 0 {
+		s.Cook(heat.Recipe{Stages: []heat.Stage{stage}}, &p.curve)
+		*hotS += s.ElapsedS() - hotFrom
+	}
+	return stage.AtMostS >= left
 }
 
 // finish runs from now to the target.
 func (c *journey) finish(s *heat.Sim, p *path, f float64) {
-	arrived := func() { p.done, p.end = s.ElapsedS()/60*f, *s }
+	hotS := p.hotS
+	done := func(in heat.Surroundings, limitS float64) bool {
+		if !p.to(s, c, heat.Stage{In: in, AtMostS: limitS}, limitS, &hotS) {
+			return false
+		}
+		p.done, p.end = s.ElapsedS()/60*f, *s
+		return true
+	}
 	for i := 0; i+1 < len(c.coming); i++ {
-		seconds := (c.coming[i+1].from - c.coming[i].from) / f * 60
-		stage := heat.Stage{In: c.coming[i].in, AtMostS: seconds}
-		if s.Cook(heat.Recipe{Stages: []heat.Stage{stage}, TargetC: c.targetC}, &p.curve).Status == heat.Reached {
-			arrived()
+		if done(c.coming[i].in, (c.coming[i+1].from-c.coming[i].from)/f*60) {
 			return
 		}
 	}
 	in := c.ahead
 	if c.wrap.planned {
-		if !c.toWrap(s, p, f) {
+		if !c.toWrap(s, p, f, done) {
 			return
 		}
 		in = c.wrap.in
 	}
-	if p.to(s, in, c.targetC, longestAhead*60) {
-		arrived()
+	if p.to(s, c, heat.Stage{In: in}, longestAhead*60, &hotS) {
+		p.done, p.end = s.ElapsedS()/60*f, *s
 	}
 }
 
 // toWrap runs to the wrap; false if the cook ends before it.
-func (c *journey) toWrap(s *heat.Sim, p *path, f float64) bool {
+func (c *journey) toWrap(s *heat.Sim, p *path, f float64, done func(heat.Surroundings, float64) bool) bool {
 	at := c.now
 	switch {
 	case c.wrap.coreC == 0:
 		at = math.Max(c.wrap.minute, c.now)
+	case s.CoreC() < c.wrap.coreC && c.wrap.coreC > c.targetC:
+		done(c.ahead, longestAhead*60)
+		return false
 	case s.CoreC() < c.wrap.coreC:
-		if !p.to(s, c.ahead, math.Min(c.wrap.coreC, c.targetC), longestAhead*60) {
+		stage := heat.Stage{In: c.ahead}
+		if s.Cook(heat.Recipe{Stages: []heat.Stage{stage}, TargetC: c.wrap.coreC, LimitS: longestAhead * 60}, &p.curve).Status != heat.Reached {
 			return false
 		}
 		at = s.ElapsedS() / 60 * f
 	}
 	at = c.wrap.waits(at)
-	if wait := at/f*60 - s.ElapsedS(); wait > 1 {
-		stage := heat.Stage{In: c.ahead, AtMostS: wait}
-		if s.Cook(heat.Recipe{Stages: []heat.Stage{stage}, TargetC: c.targetC}, &p.curve).Status == heat.Reached {
-			p.done, p.end = s.ElapsedS()/60*f, *s
-			return false
-		}
+	if wait := at/f*60 - s.ElapsedS(); wait > 1 && done(c.ahead, wait) {
+		return false
 	}
 	p.wrap = at
 	return true
 }
 
-// firstCrossing is when, in s, a curve first comes to a core temperature.
-func firstCrossing(c heat.Curve, coreC float64) (float64, bool) {
+// ripe is how long, in s, the core has been at its target by the end of a curve,
+// and when it had been so for as long as it takes, if it had.
+func ripe(c heat.Curve, targetC, takesS float64) (hotS, at float64, done bool) {
 	for i, p := range c.Points {
-		if p.CoreC < coreC {
+		if p.CoreC < targetC {
 			continue
 		}
-		if i == 0 {
-			return p.AtS, true
+		from := p.AtS
+		if i > 0 {
+			a := c.Points[i-1]
+			from = a.AtS
+			if a.CoreC < targetC {
+				from += (targetC - a.CoreC) / (p.CoreC - a.CoreC) * (p.AtS - a.AtS)
+			}
 		}
-		a := c.Points[i-1]
-		return a.AtS + (coreC-a.CoreC)/(p.CoreC-a.CoreC)*(p.AtS-a.AtS), true
+		if hotS += p.AtS - from; hotS >= takesS {
+			return hotS, p.AtS - (hotS - takesS), true
+		}
 	}
-	return 0, false
+	return hotS, 0, false
 }

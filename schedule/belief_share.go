@@ -52,40 +52,27 @@ func shareGrate(all []*belief, ratio float64) (mean, sd float64) {
 			b.chance[i] /= total
 		}
 		b.grate, b.grateS = mean, sd
-		b.lookAhead()
+		b.lookBack()
 	}
 	return mean, sd
 }
 
-// lookAhead widens the chances by what the pace may still do: readings tell the
-// mean pace so far, and what is left of the cook may go otherwise.
-func (b *belief) lookAhead() {
-	b.ahead = b.chance
-	if b.lastRead <= 0 {
+// lookBack gives the chances of the pace up to the last reading, for which the
+// grate's error counts as its mean and what is left of its spread.
+func (b *belief) lookBack() {
+	if b.drift == 0 {
+		b.past = b.chance
 		return
 	}
-	left := 1 - b.lastRead/b.done(b.quantile(0.5))
-	sd := paceDrift * b.spread.own() * math.Sqrt(math.Max(left, 0))
-	step := b.xs[1] - b.xs[0]
-	if sd < step/4 {
-		return
+	s := math.Sqrt(b.spread.own()*b.spread.own() + b.drift + b.spread.Grate*b.spread.Grate*b.grateS*b.grateS)
+	b.past = make([]float64, len(b.xs))
+	total := 0.0
+	for i, x := range b.xs {
+		z := (x - b.spread.Median - b.spread.Grate*b.grate) / s
+		b.past[i] = b.sofar[i] * math.Exp(-z*z/2)
+		total += b.past[i]
 	}
-	kernel := make([]float64, len(b.xs))
-	for i := range kernel {
-		z := float64(i) * step / sd
-		kernel[i] = math.Exp(-z * z / 2)
+	for i := range b.past {
+		b.past[i] /= total
 	}
-	ahead, total := make([]float64, len(b.xs)), 0.0
-	for i, c := range b.chance {
-		for j := range ahead {
-			ahead[j] += c * kernel[max(i-j, j-i)]
-		}
-	}
-	for _, c := range ahead {
-		total += c
-	}
-	for j := range ahead {
-		ahead[j] /= total
-	}
-	b.ahead = ahead
 }

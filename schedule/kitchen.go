@@ -89,6 +89,7 @@ func (k *kitchen) setTenderClock() {
 		return
 	}
 	k.tenderS = math.Max((c.TenderMinutes[0]+c.TenderMinutes[1])/2*60-s.ElapsedS(), 60)
+	k.base.tenderS = k.tenderS
 }
 
 // unsure widens the spread of a cook whose core creeps up to what the air, not

@@ -70,8 +70,8 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket is expected off at 12:56, 5 h before it is served. It can be held until then. Loosen the wrapping of Brisket and let stand about 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
-	// - Let the fire sink to 225 F. Brisket is done 35 min later.
+	// Brisket is expected off at 13:00, 5 h before it is served. It can be held until then. Loosen the wrapping of Brisket and let stand about 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
+	// - Let the fire sink to 225 F. Brisket is done 45 min later.
 }
 
 // A brisket that stands at 152 F for three hours is in its stall.
@@ -82,8 +82,8 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about 16:36, between 15:56 and 17:36.
-	// Brisket is expected off at 16:36 and, rested, ready at 17:06; on a slow day at 18:06. The chance for 18:00 is about 87 %.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about 16:34, between 15:51 and 17:38.
+	// Brisket is expected off at 16:34 and, rested, ready at 17:04; on a slow day at 18:08. The chance for 18:00 is about 87 %.
 	// - Wrap Brisket in foil now. Brisket is done 40 min earlier than left bare.
 	// - Bring the grate up to 300 F. Brisket is done 15 min earlier.
 	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 6 min earlier.

@@ -98,7 +98,7 @@ func (v *revision) noteSilence(a *afoot, add func(Finding)) {
 	}
 	name := a.batch.it.dish.Name
 	b := a.believed
-	low := b.between(b.quantile(0.9), func(p *path) float64 { return p.nowC })
+	low := b.between(b.paceSoFar(0.9), func(p *path) float64 { return p.nowC })
 	if n == 0 {
 		add(about(a, "no-readings", Info, fmt.Sprintf(
 			"No reading of %s: this is the first plan's forecast and its slow end is counted with. On a slow day it is only at %s by now and comes off at %s. A reading would tell.",

@@ -70,6 +70,7 @@ func (v *revision) follow(a *afoot) {
 	}
 	a.believed = newBelief(a.journey, a.way().spread, a.batch.it.cut.Style == cut.Tough)
 	b := a.believed
+	b.whole, b.lost, b.place = a.way().modelDone, v.lostMinutes(a), v.placeSpread(a)
 	sieve{
 		fast: &b.paths[0], slow: &b.paths[len(b.paths)-1], errorK: b.errorK, paths: b.paths,
 		airC:     func(m float64) float64 { return v.airFor(a, a.on.at.Add(minutes(m))) },
@@ -78,6 +79,38 @@ func (v *revision) follow(a *afoot) {
 		targetC:  a.way().pullC,
 	}.sift(a.readings)
 	b.weigh(a.readings)
+}
+
+// lostMinutes is how long the piece has been without heat since its put-on.
+func (v *revision) lostMinutes(a *afoot) float64 {
+	lost := 0.0
+	for _, e := range v.episodes(a) {
+		lost += e.ToMinute - e.FromMinute
+	}
+	return lost
+}
+
+// placeSpread is what the place of the probe does to the instant of the take-off,
+// as a standard deviation of the logarithm of the whole cook.
+func (v *revision) placeSpread(a *afoot) float64 {
+	w := a.way()
+	if !w.held || w.modelDone <= 0 {
+		return 0
+	}
+	const aheadS = 60.0
+	in := heat.Grate(believed(w.levelC, a.batch.it.targetC), v.day.outdoors)
+	if w.with != "" {
+		in = covered(in, w.with)
+	}
+	s := w.state
+	s.Change(in)
+	before := s.CoreC()
+	s.Cook(heat.Recipe{Stages: []heat.Stage{{In: in, AtMostS: aheadS}}}, nil)
+	riseK := s.CoreC() - before
+	if riseK <= 0 {
+		return mostPlaceSpread
+	}
+	return math.Min(placeErrorK/(riseK/aheadS*60)/w.modelDone, mostPlaceSpread)
 }
 
 // onFire says whether the piece was on a live fire from one minute to another.
@@ -111,9 +144,7 @@ func (v *revision) journeyOf(a *afoot) *journey {
 	w := a.way()
 	c := &journey{body: a.batch.it.body(a.batch.massKg), now: v.now.Sub(a.on.at).Minutes(), targetC: w.pullC}
 	c.everyS = math.Min(math.Max(w.modelDone*60/curveSamples, 5), 300)
-	if w.sear {
-		c.targetC = w.wrapC
-	}
+	c.endsAs(w, a.batch.it.cut)
 	level := believed(w.levelC, a.batch.it.targetC)
 	marks := []float64{0}
 	if len(v.grate.readings)+len(v.grate.outages)+len(v.grate.levels) > 0 {

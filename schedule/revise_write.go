@@ -83,11 +83,17 @@ func (d *day) liveCurve(p *placed) []Point {
 			return sample(q.curve, c.body.StartC, c.targetC, m/math.Exp(q.lnf)*60)
 		})
 	}
-	slow, middle, fast := b.quantile(0.9), b.quantile(0.5), b.quantile(0.1)
+	along := func(p, m float64) float64 { // as it went, and from now on as it will go
+		x := b.paceSoFar(p)
+		if left := b.done(x) - c.now; m > c.now && left > 0 && b.drift > 0 {
+			m = c.now + (m-c.now)*left/math.Max(b.done(b.quantile(p))-c.now, leastLeft)
+		}
+		return read(x, m)
+	}
 	step := math.Max(math.Ceil(total.late/curvePoints), 1)
 	var out []Point
 	for m := 0.0; m <= total.late+step/2; m += step {
-		core := [3]float64{read(slow, m), read(middle, m), read(fast, m)}
+		core := [3]float64{along(0.9, m), along(0.5, m), along(0.1, m)}
 		slices.Sort(core[:]) // a fast piece also cools fast
 		out = append(out, Point{At: d.at(p.on - m), CoreC: core[1], LowC: core[0], HighC: core[2]})
 	}

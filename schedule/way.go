@@ -39,6 +39,7 @@ type way struct {
 	spread        spread
 	flips         int
 	pullC         float64  // core at take-off
+	tenderS       float64  // how long it must be tender-hot, at the model's own pace; 0: the core decides
 	cost          int      // in the solver's units, over the cut's habit
 	state         heat.Sim // at take-off, at the model's own pace
 	held          bool     // state is set
