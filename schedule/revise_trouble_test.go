@@ -3,6 +3,7 @@ package schedule
 import (
 	"strings"
 	"testing"
+	"time"
 )
 
 // What the readings may show, each found and said, and not averaged in: the
@@ -110,6 +111,23 @@ func TestReviseRefuses(t *testing.T) {
 		_, err := Revise(t.Context(), p, []Entry{c.entry}, now)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v: got %v, want %q", c.entry, err, c.want)
+		}
+	}
+}
+
+// Ribs are done when they have been hot for long enough: their target is a core
+// that this fire never gives them, and no reading makes them wait for it.
+func TestRibsAreDoneByTheirTenderClock(t *testing.T) {
+	p := revisionDay(t, "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\n"+kettle22+"dishes:\n  - {id: ribs, cut: spare-ribs, weight: 3 lb}\n")
+	planned := revisionTakeOff(t, p, "ribs")
+	on := revisionStep(t, p, StepPutOn, "ribs")
+	log := "time,dish,kind,value\n" + on.Format("2006-01-02 15:04") + ",ribs,on,\n"
+	for _, more := range []string{"", on.Add(75*time.Minute).Format("15:04") + ",ribs,core,155 F\n" + on.Add(135*time.Minute).Format("15:04") + ",ribs,core,172 F\n"} {
+		now := on.Add(140 * time.Minute).Format("2006-01-02 15:04")
+		w := revisionTakeOff(t, revised(t, p, log+more, now), "ribs")
+		// The first plan's window spans so much; readings do not take a cook out of it.
+		if w.Expected.Before(planned.Early) || w.Expected.After(planned.Late) {
+			t.Errorf("off at %v, planned between %v and %v, with %q", w.Expected, planned.Early, planned.Late, more)
 		}
 	}
 }
