@@ -34,7 +34,7 @@ func TestHotterAirIsFasterAndMoreIsSlower(t *testing.T) {
 		weight := c[name].number(t, "w0_lb") * rapid.Float64Range(0.6, 1.6).Draw(rt, "weight")
 		airC := rapid.Float64Range(110, 220).Draw(rt, "air")
 		target := rapid.Float64Range(50, 90).Draw(rt, "target")
-		surroundings := rapid.SampledFrom([]func(float64) Surroundings{Oven, FanOven,
+		surroundings := rapid.SampledFrom([]func(float64) Surroundings{Oven,
 			func(c float64) Surroundings { return Grate(c, CalmDay()) },
 			func(c float64) Surroundings { return Grate(c, CalmDay()).InFoil() },
 		}).Draw(rt, "surroundings")

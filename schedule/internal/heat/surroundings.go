@@ -16,7 +16,6 @@ type Surroundings struct {
 
 const (
 	ovenConvection   = 8.6  // W/(m2 K), fitted to government charts; with radiation about 18.5
-	fanConvection    = 22   // W/(m2 K); small pieces in fan ovens want 20 to 25 (beef blocks at 175 degC)
 	cookerEmissivity = 0.85 // assumption: meat and dull metal
 	cookerVapourPa   = 4000 // assumption: moist cooking air
 
@@ -35,14 +34,6 @@ func Oven(airC float64) Surroundings {
 		AirC: airC, WallC: airC, ConvectionWM2K: ovenConvection, Emissivity: cookerEmissivity,
 		VapourPa: cookerVapourPa, Cover: 1, PressurePa: seaLevelPa,
 	}
-}
-
-// FanOven is an oven with its fan on, air in degC. The coefficient is what small
-// pieces want; roasts hardly notice.
-func FanOven(airC float64) Surroundings {
-	s := Oven(airC)
-	s.ConvectionWM2K = fanConvection
-	return s
 }
 
 // InFoil is s for a piece wrapped tightly in foil: no evaporation, little radiation.
