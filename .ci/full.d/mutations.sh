@@ -1,0 +1,7 @@
+#!/usr/bin/env bash
+# Whether our tests notice wrong models: each change in mutations.txt is made alone, and
+# some test of the package or of schedule must fail. Takes about an hour on two cores.
+# MUTATIONS=EXPRESSION tries those that it matches only.
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+go run .ci/full.d/mutations.go -only "${MUTATIONS:-}"
