@@ -15,6 +15,8 @@ type face struct {
 	boilC       float64
 	transfer    float64 // evaporation of a fully wet surface, kg/(m2 s Pa)
 	low, high   float64 // degC between which a surface of a thin body would settle
+
+	lastC, lastPa, lastPaK float64 // the last answer of saturation
 }
 
 const (
@@ -56,7 +58,7 @@ func (f *face) flux(surfaceC, wet float64) (q, slope float64) {
 	slope = pass*(radiationSlope*toWall-f.convection-radiation) -
 		pass*pass*f.coverM2KW*radiationSlope*dry
 	if f.cover > 0 {
-		p, pSlope := saturation(surfaceC)
+		p, pSlope := f.saturation(surfaceC)
 		excess := p - f.vapourPa
 		if excess < 0 {
 			wet = f.cover
@@ -78,7 +80,18 @@ func (f *face) demand(surfaceC float64) float64 {
 	if f.cover == 0 {
 		return 0
 	}
-	return f.transfer * (SaturationPa(surfaceC) - f.vapourPa)
+	p, _ := f.saturation(surfaceC)
+	return f.transfer * (p - f.vapourPa)
+}
+
+// saturation is that of water at the surface. Flux and demand are asked in turn at
+// one temperature, and its exponential is what they cost most.
+func (f *face) saturation(surfaceC float64) (pressurePa, slopePaK float64) {
+	if surfaceC != f.lastC || f.lastPa == 0 {
+		f.lastPa, f.lastPaK = saturation(surfaceC)
+		f.lastC = surfaceC
+	}
+	return f.lastPa, f.lastPaK
 }
 
 // limits are the temperatures in degC between which the surface must settle.

@@ -159,7 +159,7 @@ func (s *Sim) next(end, targetC float64) bool {
 	core := s.CoreC()
 	if s.core.steps > 0 && s.steps <= patientSteps {
 		soon := 1.02*s.core.until(targetC-core, s.lastS/2) + 1
-		dt = math.Min(dt, math.Max(soon, minStepS))
+		dt = min(dt, max(soon, minStepS))
 	}
 	remaining := end - s.elapsed
 	switch {

@@ -39,7 +39,7 @@ func (s *Sim) step(dt float64) {
 	leaving := 1 - math.Exp(-dt/seepS)
 
 	st := &s.state
-	guess := math.Max(old.water+a.om*(old.water-prev.water), 0)
+	guess := max(old.water+a.om*(old.water-prev.water), 0)
 	predictedC := old.surfaceC + a.om*(old.surfaceC-prev.surfaceC)
 	surfaceC, q, demand := predictedC, 0.0, 0.0
 	wet := wetness(guess, s.wetFactor, s.face.cover)
@@ -59,7 +59,7 @@ func (s *Sim) step(dt float64) {
 	}
 	st.surfaceC = surfaceC
 	st.heatJM2 += dt * q
-	s.account(dt, &old, wet*math.Max(demand, 0))
+	s.account(dt, &old, wet*max(demand, 0))
 
 	wrong, first := s.stepError(a, &old, predictedC), s.fresh
 	s.before = old
@@ -77,55 +77,59 @@ type eliminated struct{ offset, slope [maxCells]float64 }
 // eliminate sets up the conduction equations, does the forward elimination and
 // leaves the row of the outermost cell, joined to the surface.
 func (s *Sim) eliminate(a advance, e *eliminated) link {
-	st, prev := &s.state, &s.before
 	n := s.cells
+	now, prev := s.state.tempC[:n], s.before.tempC[:n]
+	volume, area := s.volume[:n], s.area[:n]
+	offset, slope := e.offset[:n], e.slope[:n]
 	inner, carried := 0.0, 0.0 // dt times the conductance to the cell within; its solved part
-	extrapolated := func(i int) float64 {
-		return st.tempC[i] + a.om*(st.tempC[i]-prev.tempC[i])
-	}
-	t := extrapolated(0)
+	shared := 0.0              // share of the inner cell's temperature that follows this cell's
+	t := now[0] + a.om*(now[0]-prev[0])
 	k := s.material.conductivity.at(t)
-	shared := 0.0 // share of the inner cell's temperature that follows this cell's
 	for i := 0; ; i++ {
-		mass := s.material.capacity.at(t) * s.volume[i]
+		mass := s.material.capacity.at(t) * volume[i]
 		m := mass*a.c0 + inner*(1-shared)
-		d := mass*(a.c1*st.tempC[i]-a.c2*prev.tempC[i]) + inner*carried
+		d := mass*(a.c1*now[i]-a.c2*prev[i]) + inner*carried
 		if i == n-1 {
 			return link{conductance: 2 * k / s.cellM, m: m, d: d, dt: a.dt}
 		}
-		t = extrapolated(i + 1)
+		t = now[i+1] + a.om*(now[i+1]-prev[i+1])
 		kOut := s.material.conductivity.at(t)
-		outer := a.dt * 2 * k * kOut / (k + kOut) * s.area[i] / s.cellM
+		outer := a.dt * 2 * k * kOut / (k + kOut) * area[i] / s.cellM
 		m += outer
 		shared = outer / m
 		carried = d / m
-		e.offset[i], e.slope[i] = carried, shared
+		offset[i], slope[i] = carried, shared
 		inner, k = outer, kOut
 	}
 }
 
 // substitute finds all temperatures from that of the outermost cell.
 func (s *Sim) substitute(e *eliminated) {
-	t := s.state.tempC[s.cells-1]
-	for i := s.cells - 2; i >= 0; i-- {
-		t = e.offset[i] + e.slope[i]*t
-		s.state.tempC[i] = t
+	n := s.cells
+	now, offset, slope := s.state.tempC[:n], e.offset[:n], e.slope[:n]
+	t := now[n-1]
+	for i := n - 2; i >= 0; i-- {
+		t = offset[i] + slope[i]*t
+		now[i] = t
 	}
 }
 
 // release lets a share of the water that heat has set free since the step began
 // seep to the surface; what has left a cell does not come back.
 func (s *Sim) release(leaving float64, old *state) {
-	st := &s.state
+	n := s.cells
+	before, now := old.tempC[:n], s.state.tempC[:n]
+	had, has := old.released[:n], s.state.released[:n]
+	cells := s.volume[:n]
 	var volume float64
-	for i := range s.cells {
-		more := expelled((old.tempC[i]+st.tempC[i])/2) - old.released[i]
+	for i := range n {
+		more := expelled((before[i]+now[i])/2) - had[i]
 		if more > 0 {
-			st.released[i] = old.released[i] + more*leaving
-			volume += s.volume[i] * more * leaving
+			has[i] = had[i] + more*leaving
+			volume += cells[i] * more * leaving
 		}
 	}
-	st.supplied = old.supplied + s.supplyKgM3*volume
+	s.state.supplied = old.supplied + s.supplyKgM3*volume
 }
 
 // evaporate finds the water left on the surface. The two-step formula acts on
