@@ -76,11 +76,28 @@ func (p pace) at(z float64) float64 {
 // quantileOf is the inverse of at: the standard normal quantile at which it takes
 // so many minutes.
 func (p pace) quantileOf(minutes float64) float64 {
-	to, sign := p.late, 1.0
+	s := p.scaled()
+	return s.quantileOf(minutes)
+}
+
+// scaledPace is a pace of which much is asked: the slopes of its logarithm below and
+// above the median are worked out.
+type scaledPace struct {
+	pace
+	below, above float64
+}
+
+func (p pace) scaled() scaledPace {
+	return scaledPace{pace: p, below: p.slope(p.early), above: p.slope(p.late)}
+}
+
+func (p pace) slope(to float64) float64 { return math.Abs(math.Log(to/p.expected)) / zTenth }
+
+func (p *scaledPace) quantileOf(minutes float64) float64 {
+	slope, sign := p.above, 1.0
 	if minutes < p.expected {
-		to, sign = p.early, -1
+		slope, sign = p.below, -1
 	}
-	slope := math.Abs(math.Log(to/p.expected)) / zTenth
 	switch {
 	case minutes <= 0:
 		return math.Inf(-1)

@@ -1,0 +1,116 @@
+package schedule
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// startGrid is the step in minutes at which closed starts are looked for.
+const startGrid = 5
+
+// wrapInQuiet is the greatest chance that a wrap comes due in quiet hours and
+// waits for their end, whatever the plan's confidence: the times after it do not
+// count with that.
+const wrapInQuiet = 0.1
+
+// closedStarts are the starts at which a way may not be put on: those from which
+// the take-off or the wrap falls into quiet hours with more
+// than the allowed chance, and those that need the fire through a night that it
+// does not last.
+func (d *day) closedStarts(w way, lasts bool, it *item) []sequence.Span {
+	if len(d.quiet) == 0 || !(w.first.planned >= 0) {
+		return nil
+	}
+	ends, whole := d.attendedEnds(w), w.total().planned
+	var closed []sequence.Span
+	for u := int(w.first.planned); u <= it.earliest; u += startGrid {
+		if d.startIsBad(ends, float64(u), whole, lasts) {
+			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
+		}
+	}
+	return closed
+}
+
+func (d *day) startIsBad(ends []attendedEnd, u, whole float64, lasts bool) bool {
+	for _, q := range d.quiet {
+		if !lasts && float64(q.From) < u && float64(q.To) > u-whole {
+			return true
+		}
+		for i := range ends {
+			if ends[i].tooLikely(u, q) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// attendedEnd is a length of time after which somebody must come, and the chance
+// that may be that this is in quiet hours. To spare most of the many questions the
+// trouble of a normal distribution, it knows between which minutes the answer is sure.
+type attendedEnd struct {
+	pace    scaledPace
+	allowed float64
+
+	never, late float64 // over in less, or in more, with the allowed chance at the most
+	by, after   float64 // over in less, and in more, so likely that between them is too much
+}
+
+// attendedEnds are the whole cook, on the grate or in the oven, and the first stage.
+func (d *day) attendedEnds(w way) []attendedEnd {
+	allowed := 1 - d.req.Confidence
+	ends := []attendedEnd{newAttendedEnd(w.total(), allowed)}
+	if w.inOven.planned > 0 {
+		ends = append(ends, newAttendedEnd(w.first.plus(w.inOven), allowed))
+	}
+	if w.stages() == 2 {
+		ends = append(ends, newAttendedEnd(w.first, min(allowed, wrapInQuiet)))
+	}
+	return ends
+}
+
+func newAttendedEnd(p pace, allowed float64) attendedEnd {
+	e := attendedEnd{pace: p.scaled(), allowed: allowed, never: math.Inf(-1), late: math.Inf(1), by: math.Inf(-1), after: math.Inf(1)}
+	const sure = 1e-6 // well above what rounding makes of a chance
+	ordered := 0 < p.early && p.early <= p.expected && p.expected <= p.late
+	if !ordered || !(2*sure < allowed && allowed < 1-2*sure) {
+		return e // nothing is sure
+	}
+	at := func(chance float64) float64 { return p.at(normalQuantile(chance)) }
+	e.never, e.late = at(allowed-sure), at(1-allowed+sure)
+	e.by, e.after = at((1-allowed)/2-sure), at((1+allowed)/2+sure)
+	return e
+}
+
+// tooLikely says whether what is put on at minute u comes to its end within a quiet
+// stretch with more than the allowed chance.
+func (e *attendedEnd) tooLikely(u float64, q sequence.Span) bool {
+	longest, shortest := u-float64(q.From)+1, u-float64(q.To)+1
+	switch {
+	case longest <= e.never || shortest >= e.late:
+		return false
+	case shortest <= e.by && longest >= e.after:
+		return true
+	}
+	return quietChance(&e.pace, longest, shortest) > e.allowed+1e-9
+}
+
+// quietChance is the chance that something takes longer than the shortest and not
+// longer than the longest of two times, both in minutes.
+func quietChance(end *scaledPace, longest, shortest float64) float64 {
+	if longest <= 0 || shortest > 3*end.late || longest < end.early/3 {
+		return 0
+	}
+	return normalCDF(end.quantileOf(longest)) - normalCDF(end.quantileOf(math.Max(shortest, 1e-3)))
+}
+
+// appendSpan adds a span that does not begin before the last one, joining the two
+// where they touch.
+func appendSpan(all []sequence.Span, s sequence.Span) []sequence.Span {
+	if n := len(all); n > 0 && s.From <= all[n-1].To {
+		all[n-1].To = max(all[n-1].To, s.To)
+		return all
+	}
+	return append(all, s)
+}
