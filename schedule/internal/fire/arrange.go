@@ -45,9 +45,13 @@ func pitch(pieces []Footprint) float64 {
 func Arrange(z Zone, taken []Spot, pieces []Footprint) (places []Place, ok bool) {
 	best, most := make([]Place, len(pieces)), -1
 	hopeless := covered(taken, pieces) > z.AreaM2 // one try, for the picture
+	tried := turnings
+	if !slices.ContainsFunc(pieces, func(f Footprint) bool { return !f.Disc }) {
+		tried = turnings[:1] // a disc is the same however it is turned
+	}
 	for _, order := range orders {
 		points := grid(z.Shape, pitch(pieces), order)
-		for _, turns := range turnings {
+		for _, turns := range tried {
 			places, n := arrangeBy(z.Shape, taken, pieces, points, turns)
 			if n == len(pieces) {
 				return places, true
@@ -80,15 +84,21 @@ var turnings = [][]float64{
 	{math.Pi / 2, 0, math.Pi / 4, 3 * math.Pi / 4},
 }
 
-// ranking orders positions, lower first.
+// order is the order in which positions are tried.
+type order struct {
+	rows bool    // as they come: row by row, else column by column
+	rank ranking // lower first; nil for as they come
+}
+
+// ranking gives the two figures by which positions are ordered.
 type ranking func(middle, p Point) (first, second float64)
 
-// orders rank positions: row by row, column by column, from the edge inward, from the middle outward.
-var orders = []ranking{
-	func(_, p Point) (float64, float64) { return p.YM, p.XM },
-	func(_, p Point) (float64, float64) { return p.XM, p.YM },
-	func(m, p Point) (float64, float64) { return -away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) },
-	func(m, p Point) (float64, float64) { return away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) },
+// orders: row by row, column by column, from the edge inward, from the middle outward.
+var orders = []order{
+	{rows: true},
+	{},
+	{rank: func(m, p Point) (float64, float64) { return -away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) }},
+	{rank: func(m, p Point) (float64, float64) { return away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) }},
 }
 
 func away(a, b Point) float64 { return math.Hypot(a.XM-b.XM, a.YM-b.YM) }
@@ -107,8 +117,15 @@ func arrangeBy(s Shape, taken []Spot, pieces []Footprint, points []Point, turns 
 	}
 	slices.SortStableFunc(bySize, func(a, b int) int { return cmp.Compare(CoverM2(pieces[b]), CoverM2(pieces[a])) })
 	places, n := make([]Place, len(pieces)), 0
+	var look search
 	for _, i := range bySize {
-		if b, ok := firstFree(s, pieces[i], points, turns, bodies); ok {
+		if look.turns == nil || look.piece != pieces[i] {
+			look = search{piece: pieces[i], turns: turns}
+			if look.piece.Disc {
+				look.turns = turns[:1]
+			}
+		}
+		if b, ok := look.firstFree(s, points, bodies); ok {
 			bodies, places[i] = append(bodies, b), b.place
 			n++
 		}
@@ -116,17 +133,27 @@ func arrangeBy(s Shape, taken []Spot, pieces []Footprint, points []Point, turns 
 	return places, n
 }
 
-func firstFree(s Shape, piece Footprint, points []Point, turns []float64, bodies []body) (body, bool) {
-	if piece.Disc {
-		turns = turns[:1]
-	}
-	if max(piece.LengthM, piece.WidthM) > s.LongestChordM() {
+// search looks for places for like pieces, one after another: a place that was not
+// free for one is not free for the next.
+type search struct {
+	piece Footprint
+	turns []float64
+	turn  int // turns and points that are done with
+	point int
+	unit  body // the piece in this turn
+}
+
+func (l *search) firstFree(s Shape, points []Point, bodies []body) (body, bool) {
+	if max(l.piece.LengthM, l.piece.WidthM) > s.LongestChordM() {
 		return body{}, false
 	}
-	for _, turn := range turns {
-		unit := newBody(piece, Place{TurnRad: turn, Placed: true})
-		for _, p := range points {
-			b := unit.at(p)
+	for ; l.turn < len(l.turns); l.turn, l.point = l.turn+1, 0 {
+		if l.point == 0 {
+			l.unit = newBody(l.piece, Place{TurnRad: l.turns[l.turn], Placed: true})
+		}
+		for l.point < len(points) {
+			b := l.unit.at(points[l.point])
+			l.point++
 			if b.inside(s) && !b.overlapsAny(bodies) {
 				b.outline = b.points()
 				return b, true
@@ -136,31 +163,51 @@ func firstFree(s Shape, piece Footprint, points []Point, turns []float64, bodies
 	return body{}, false
 }
 
-// grid lists the positions within a figure, ranked.
-func grid(s Shape, stepM float64, order ranking) []Point {
+// grid lists the positions within a figure in an order.
+func grid(s Shape, stepM float64, o order) []Point {
+	lo, hi := s.bounds()
+	middle := Point{(lo.XM + hi.XM) / 2, (lo.YM + hi.YM) / 2}
+	nx, ny := int((hi.XM-lo.XM)/2/stepM), int((hi.YM-lo.YM)/2/stepM)
+	points := make([]Point, 0, (2*nx+1)*(2*ny+1))
+	add := func(ix, iy int) {
+		p := Point{middle.XM + float64(ix)*stepM, middle.YM + float64(iy)*stepM}
+		if s.Contains(p, 0) {
+			points = append(points, p)
+		}
+	}
+	if o.rows {
+		for iy := -ny; iy <= ny; iy++ {
+			for ix := -nx; ix <= nx; ix++ {
+				add(ix, iy)
+			}
+		}
+		return points
+	}
+	for ix := -nx; ix <= nx; ix++ {
+		for iy := -ny; iy <= ny; iy++ {
+			add(ix, iy)
+		}
+	}
+	if o.rank != nil {
+		sortBy(points, middle, o.rank)
+	}
+	return points
+}
+
+func sortBy(points []Point, middle Point, rank ranking) {
 	type ranked struct {
 		at            Point
 		first, second float64
 	}
-	lo, hi := s.bounds()
-	middle := Point{(lo.XM + hi.XM) / 2, (lo.YM + hi.YM) / 2}
-	var list []ranked
-	nx, ny := int((hi.XM-lo.XM)/2/stepM), int((hi.YM-lo.YM)/2/stepM)
-	for ix := -nx; ix <= nx; ix++ {
-		for iy := -ny; iy <= ny; iy++ {
-			p := Point{middle.XM + float64(ix)*stepM, middle.YM + float64(iy)*stepM}
-			if s.Contains(p, 0) {
-				first, second := order(middle, p)
-				list = append(list, ranked{p, first, second})
-			}
-		}
+	list := make([]ranked, len(points))
+	for i, p := range points {
+		first, second := rank(middle, p)
+		list[i] = ranked{p, first, second}
 	}
 	slices.SortStableFunc(list, func(a, b ranked) int {
 		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.second, b.second))
 	})
-	points := make([]Point, len(list))
 	for i, r := range list {
 		points[i] = r.at
 	}
-	return points
 }
