@@ -45,22 +45,20 @@ func pitch(pieces []Footprint) float64 {
 func Arrange(z Zone, taken []Spot, pieces []Footprint) (places []Place, ok bool) {
 	best, most := make([]Place, len(pieces)), -1
 	hopeless := covered(taken, pieces) > z.AreaM2 // one try, for the picture
+	t := newTable(z.Shape, pitch(pieces))
 	tried := turnings
 	if !slices.ContainsFunc(pieces, func(f Footprint) bool { return !f.Disc }) {
 		tried = turnings[:1] // a disc is the same however it is turned
 	}
-	for _, order := range orders {
-		points := grid(z.Shape, pitch(pieces), order)
+	for _, o := range orders {
+		points := t.inOrder(o)
 		for _, turns := range tried {
-			places, n := arrangeBy(z.Shape, taken, pieces, points, turns)
-			if n == len(pieces) {
-				return places, true
-			}
+			places, n := t.arrangeBy(taken, pieces, points, turns)
 			if n > most {
 				best, most = places, n
 			}
-			if hopeless {
-				return best, false
+			if n == len(pieces) || hopeless || n == len(pieces)-t.homeless(pieces) {
+				return best, n == len(pieces)
 			}
 		}
 	}
@@ -101,14 +99,12 @@ var orders = []order{
 	{rank: func(m, p Point) (float64, float64) { return away(m, p), math.Atan2(p.YM-m.YM, p.XM-m.XM) }},
 }
 
-func away(a, b Point) float64 { return math.Hypot(a.XM-b.XM, a.YM-b.YM) }
-
 // arrangeBy places the largest piece first, each at the first position that is free.
-func arrangeBy(s Shape, taken []Spot, pieces []Footprint, points []Point, turns []float64) ([]Place, int) {
+func (t *table) arrangeBy(taken []Spot, pieces []Footprint, points []int32, turns []float64) ([]Place, int) {
 	bodies := make([]body, 0, len(taken)+len(pieces))
-	for _, t := range taken {
-		if t.Place.Placed {
-			bodies = append(bodies, newBody(t.Piece, t.Place))
+	for _, s := range taken {
+		if s.Place.Placed {
+			bodies = append(bodies, newBody(s.Piece, s.Place))
 		}
 	}
 	bySize := make([]int, len(pieces))
@@ -120,12 +116,9 @@ func arrangeBy(s Shape, taken []Spot, pieces []Footprint, points []Point, turns 
 	var look search
 	for _, i := range bySize {
 		if look.turns == nil || look.piece != pieces[i] {
-			look = search{piece: pieces[i], turns: turns}
-			if look.piece.Disc {
-				look.turns = turns[:1]
-			}
+			look = search{piece: pieces[i], turns: turnsOf(pieces[i], turns)}
 		}
-		if b, ok := look.firstFree(s, points, bodies); ok {
+		if b, ok := look.firstFree(t, points, bodies); ok {
 			bodies, places[i] = append(bodies, b), b.place
 			n++
 		}
@@ -133,81 +126,38 @@ func arrangeBy(s Shape, taken []Spot, pieces []Footprint, points []Point, turns 
 	return places, n
 }
 
+// turnsOf leaves a disc as it is.
+func turnsOf(f Footprint, turns []float64) []float64 {
+	if f.Disc {
+		return turns[:1]
+	}
+	return turns
+}
+
 // search looks for places for like pieces, one after another: a place that was not
 // free for one is not free for the next.
 type search struct {
-	piece Footprint
-	turns []float64
-	turn  int // turns and points that are done with
-	point int
-	unit  body // the piece in this turn
+	piece       Footprint
+	turns       []float64
+	turn, point int // so many are done with
 }
 
-func (l *search) firstFree(s Shape, points []Point, bodies []body) (body, bool) {
-	if max(l.piece.LengthM, l.piece.WidthM) > s.LongestChordM() {
+func (l *search) firstFree(t *table, points []int32, bodies []body) (body, bool) {
+	if max(l.piece.LengthM, l.piece.WidthM) > t.shape.LongestChordM() {
 		return body{}, false
 	}
 	for ; l.turn < len(l.turns); l.turn, l.point = l.turn+1, 0 {
-		if l.point == 0 {
-			l.unit = newBody(l.piece, Place{TurnRad: l.turns[l.turn], Placed: true})
-		}
+		fit := t.fitOf(l.piece, l.turns[l.turn])
 		for l.point < len(points) {
-			b := l.unit.at(points[l.point])
+			i := points[l.point]
 			l.point++
-			if b.inside(s) && !b.overlapsAny(bodies) {
-				b.outline = b.points()
-				return b, true
+			if !t.fits(fit, i) {
+				continue
+			}
+			if !fit.unit.overlapsAny(bodies, t.points[i]) {
+				return fit.unit.at(t.points[i]), true
 			}
 		}
 	}
 	return body{}, false
-}
-
-// grid lists the positions within a figure in an order.
-func grid(s Shape, stepM float64, o order) []Point {
-	lo, hi := s.bounds()
-	middle := Point{(lo.XM + hi.XM) / 2, (lo.YM + hi.YM) / 2}
-	nx, ny := int((hi.XM-lo.XM)/2/stepM), int((hi.YM-lo.YM)/2/stepM)
-	points := make([]Point, 0, (2*nx+1)*(2*ny+1))
-	add := func(ix, iy int) {
-		p := Point{middle.XM + float64(ix)*stepM, middle.YM + float64(iy)*stepM}
-		if s.Contains(p, 0) {
-			points = append(points, p)
-		}
-	}
-	if o.rows {
-		for iy := -ny; iy <= ny; iy++ {
-			for ix := -nx; ix <= nx; ix++ {
-				add(ix, iy)
-			}
-		}
-		return points
-	}
-	for ix := -nx; ix <= nx; ix++ {
-		for iy := -ny; iy <= ny; iy++ {
-			add(ix, iy)
-		}
-	}
-	if o.rank != nil {
-		sortBy(points, middle, o.rank)
-	}
-	return points
-}
-
-func sortBy(points []Point, middle Point, rank ranking) {
-	type ranked struct {
-		at            Point
-		first, second float64
-	}
-	list := make([]ranked, len(points))
-	for i, p := range points {
-		first, second := rank(middle, p)
-		list[i] = ranked{p, first, second}
-	}
-	slices.SortStableFunc(list, func(a, b ranked) int {
-		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.second, b.second))
-	})
-	for i, r := range list {
-		points[i] = r.at
-	}
 }

@@ -34,45 +34,55 @@ func newBody(f Footprint, p Place) body {
 	return b
 }
 
-func (b body) at(p Point) body {
-	b.place.At = p
-	b.outline = nil
-	return b
-}
-
-func (b body) points() []Point {
-	out := make([]Point, len(b.about))
-	for i, p := range b.about {
-		out[i] = Point{p.XM + b.place.At.XM, p.YM + b.place.At.YM}
-	}
+// at is the piece with its middle elsewhere.
+func (b *body) at(p Point) body {
+	out := *b
+	out.place.At = p
+	out.outline = out.points()
 	return out
 }
 
-func (b body) inside(s Shape) bool {
-	if b.disc {
-		return s.Contains(b.place.At, b.radiusM)
+func (b *body) points() []Point { return b.pointsAt(b.place.At, make([]Point, 0, len(b.about))) }
+
+// pointsAt is the outline with the middle at p, in the room given.
+func (b *body) pointsAt(p Point, room []Point) []Point {
+	for _, q := range b.about {
+		room = append(room, Point{q.XM + p.XM, q.YM + p.YM})
 	}
-	for _, p := range b.about { // the figures are convex
-		if !s.Contains(Point{p.XM + b.place.At.XM, p.YM + b.place.At.YM}, 0) {
+	return room
+}
+
+// inside says whether the piece would lie within a figure with its middle at p.
+func (b *body) inside(s *Shape, p Point) bool {
+	if b.disc {
+		return s.Contains(p, b.radiusM)
+	}
+	for _, q := range b.about { // the figures are convex
+		if !s.Contains(Point{q.XM + p.XM, q.YM + p.YM}, 0) {
 			return false
 		}
 	}
 	return true
 }
 
-func (b body) overlapsAny(bodies []body) bool {
-	for _, o := range bodies {
-		apartM := away(b.place.At, o.place.At)
-		if apartM >= b.radiusM+o.radiusM-1e-9 {
+// overlapsAny says whether the piece would lie on another with its middle at p.
+func (b *body) overlapsAny(bodies []body, p Point) bool {
+	var room [ellipseSides]Point
+	var outline []Point
+	for i := range bodies {
+		o := &bodies[i]
+		x, y := p.XM-o.place.At.XM, p.YM-o.place.At.YM
+		apart2 := x*x + y*y
+		if far := b.radiusM + o.radiusM - 1e-9; apart2 >= far*far {
 			continue
 		}
-		if b.disc && o.disc || apartM < b.innerM+o.innerM-1e-9 {
+		if near := b.innerM + o.innerM - 1e-9; b.disc && o.disc || apart2 < near*near {
 			return true
 		}
-		if b.outline == nil {
-			b.outline = b.points()
+		if outline == nil {
+			outline = b.pointsAt(p, room[:0])
 		}
-		if !apart(b.outline, o.outline) && !apart(o.outline, b.outline) {
+		if !apart(outline, o.outline) && !apart(o.outline, outline) {
 			return true
 		}
 	}
@@ -81,8 +91,8 @@ func (b body) overlapsAny(bodies []body) bool {
 
 // apart says whether an edge of the convex outline a, drawn counter-clockwise, has all of b on its outer side.
 func apart(a, b []Point) bool {
-	for i, p := range a {
-		q := a[(i+1)%len(a)]
+	p := a[len(a)-1]
+	for _, q := range a {
 		nx, ny := q.YM-p.YM, p.XM-q.XM
 		outer := true
 		for _, r := range b {
@@ -94,6 +104,7 @@ func apart(a, b []Point) bool {
 		if outer {
 			return true
 		}
+		p = q
 	}
 	return false
 }

@@ -45,11 +45,11 @@ func mustArrange(t *testing.T, z Zone, pieces []Footprint) []Place {
 	}
 	for i, p := range places {
 		b := newBody(pieces[i], p)
-		if !b.inside(z.Shape) {
+		if !b.inside(&z.Shape, p.At) {
 			t.Errorf("piece %d hangs out of the zone: %+v", i, p)
 		}
 		for j := range i {
-			if b.overlapsAny([]body{newBody(pieces[j], places[j])}) {
+			if b.overlapsAny([]body{newBody(pieces[j], places[j])}, p.At) {
 				t.Errorf("pieces %d and %d overlap", i, j)
 			}
 		}
@@ -74,7 +74,8 @@ func TestArrangeMixedPieces(t *testing.T) {
 	lying := Spot{Piece: brisket, Place: mustArrange(t, z, []Footprint{brisket})[0]}
 	patty := Footprint{LengthM: 0.11, WidthM: 0.11, Disc: true}
 	places, ok := Arrange(z, []Spot{lying}, []Footprint{patty})
-	if !ok || newBody(patty, places[0]).overlapsAny([]body{newBody(brisket, lying.Place)}) {
+	lies := newBody(patty, places[0])
+	if !ok || lies.overlapsAny([]body{newBody(brisket, lying.Place)}, places[0].At) {
 		t.Errorf("patty beside the brisket: %v %v", places, ok)
 	}
 }

@@ -39,7 +39,7 @@ func (s Shape) AreaM2() float64 {
 }
 
 // depthCut is the cut's signed distance from the centre toward the middle of the segment.
-func (s Shape) depthCut() float64 {
+func (s *Shape) depthCut() float64 {
 	if s.Left {
 		return -s.CutM
 	}
@@ -61,17 +61,19 @@ func (s Shape) LongestChordM() float64 {
 }
 
 // Contains says whether the disc of the given radius about p lies in the figure (radius 0: the point).
-func (s Shape) Contains(p Point, radiusM float64) bool {
+func (s *Shape) Contains(p Point, radiusM float64) bool {
 	const touch = 1e-9
 	x, y := p.XM-s.Centre.XM, p.YM-s.Centre.YM
 	switch s.Form {
 	case Disc:
-		return math.Hypot(x, y)+radiusM <= s.RadiusM+touch
+		room := s.RadiusM + touch - radiusM
+		return room >= 0 && x*x+y*y <= room*room
 	case Segment:
 		if s.Left {
 			x = -x
 		}
-		return x-radiusM >= s.depthCut()-touch && math.Hypot(x, y)+radiusM <= s.RadiusM+touch
+		room := s.RadiusM + touch - radiusM
+		return x-radiusM >= s.depthCut()-touch && room >= 0 && x*x+y*y <= room*room
 	}
 	return math.Abs(x)+radiusM <= s.WidthM/2+touch && math.Abs(y)+radiusM <= s.DepthM/2+touch
 }
