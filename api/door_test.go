@@ -137,14 +137,6 @@ func compacted(t *testing.T, text []byte) string {
 	return string(again)
 }
 
-func TestCellIsHarmless(t *testing.T) {
-	for text, want := range map[string]string{"=1+1": "'=1+1", "+1": "'+1", "-1": "'-1", "@a": "'@a", "a=1": "a=1", "": "", "a\nb": "a b", "\t=1": " =1"} {
-		if got := cell(text); got != want {
-			t.Errorf("%q: %q, want %q", text, got, want)
-		}
-	}
-}
-
 func TestNegotiation(t *testing.T) {
 	offers := []string{typeJSON, "text/html", "text/calendar"}
 	for header, want := range map[string]string{

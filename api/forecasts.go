@@ -10,6 +10,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/export"
 )
 
 // getForecast answers for one piece; the query says which, and format=csv asks
@@ -68,7 +69,7 @@ func (s *Service) forecast(c echo.Context, fields map[string]string, format stri
 		return sendJSON(c, http.StatusOK, o)
 	}
 	var b bytes.Buffer
-	if err := outlookCSV(&b, o); err != nil {
+	if err := export.ForecastCSV(&b, o); err != nil {
 		return err
 	}
 	return send(c, http.StatusOK, "text/csv; charset=utf-8; header=present", b.Bytes())

@@ -16,7 +16,7 @@ import (
 func TestSchemasHaveTheFieldsOfTheTypes(t *testing.T) {
 	seen := map[reflect.Type]bool{}
 	for _, root := range []reflect.Type{reflect.TypeFor[schedule.Plan](), reflect.TypeFor[schedule.Request](), reflect.TypeFor[schedule.Outlook](),
-		reflect.TypeFor[Due](), reflect.TypeFor[RevisionNews](), reflect.TypeFor[Problem](), reflect.TypeFor[Cut](), reflect.TypeFor[schedule.Layout]()} {
+		reflect.TypeFor[Due](), reflect.TypeFor[RevisionNews](), reflect.TypeFor[Problem](), reflect.TypeFor[schedule.Catalogue](), reflect.TypeFor[schedule.Layout]()} {
 		compareFields(t, root, seen)
 	}
 	if len(seen) < 40 {

@@ -166,7 +166,7 @@ func makeAhead(ctx context.Context, r Request, e effort) (Plan, error) {
 	}
 	if !before.Feasible {
 		before.Findings = append(before.Findings, finding("ahead-infeasible", "", nil,
-			fmt.Sprintf("%s cannot be cooked by %s on the day before.", sentenceList(namesOf(s.dishes)), localClock(before.ServeAt))))
+			fmt.Sprintf("%s cannot be cooked by %s on the day before.", listed(namesOf(s.dishes), "and"), localClock(before.ServeAt))))
 		return before, nil
 	}
 	if s.on == nil {

@@ -43,7 +43,7 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 	for i, name := range cuts {
 		c, ok := cut.Find(name)
 		if !ok {
-			faults.add(itemPath("cuts", i), "%s is not in the catalogue; the nearest are %s", quoted(name), listed(cut.Nearest(name, 3), "and"))
+			faults.add(itemPath("cuts", i), "%s", noSuchCut(name))
 			continue
 		}
 		if isMain(c) {

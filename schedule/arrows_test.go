@@ -33,13 +33,6 @@ var arrows = map[string][]string{
 	"examples":        {"schedule", "schedule/export", "schedule/unit"},
 }
 
-// bent are arrows that pass the door by: the catalogue is printed as it stands,
-// and schedule has nothing of its own to say about it.
-var bent = map[string][]string{
-	"api":         {"schedule/cut"},
-	"cmd/cookday": {"schedule/cut"},
-}
-
 // Below schedule/ nothing reads a clock, rolls dice or touches the world.
 var worldly = []string{"math/rand", "os", "net", "database/sql", "syscall", "plugin"}
 
@@ -116,10 +109,7 @@ func TestImportsFollowTheArrows(t *testing.T) {
 			t.Errorf("%s/%s: the folder has no row in the table of arrows", s.folder, s.file)
 		}
 		for from := range importsOf(s.tree) {
-			ours, inside := strings.CutPrefix(from, module+"/")
-			if inside && slices.Contains(bent[folder], ours) {
-				t.Logf("%s/%s imports %s past the door", s.folder, s.file, ours)
-			} else if inside && !slices.Contains(allowed, ours) {
+			if ours, inside := strings.CutPrefix(from, module+"/"); inside && !slices.Contains(allowed, ours) {
 				t.Errorf("%s/%s imports %s; %s may import %v", s.folder, s.file, ours, folder, allowed)
 			}
 		}

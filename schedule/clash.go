@@ -63,7 +63,7 @@ func (d *day) clash(a arrangement) Finding {
 	if len(names) > 1 {
 		verb = "cannot be had together"
 	}
-	f.Text = fmt.Sprintf("%s %s", sentenceList(names), verb)
+	f.Text = fmt.Sprintf("%s %s", listed(names, "and"), verb)
 	f.Text += "."
 	if len(rules) > 0 {
 		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
@@ -88,18 +88,6 @@ func ruleText(r sequence.Rule) string {
 		return "the room on the grate"
 	}
 	return "one fire at a time, and the time it takes to change it"
-}
-
-// sentenceList joins names as a sentence does.
-func sentenceList(names []string) string {
-	switch n := len(names); n {
-	case 0:
-		return ""
-	case 1:
-		return names[0]
-	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
 }
 
 // neverArrives is the finding of a dish that no fire on offer brings to its target.

@@ -56,7 +56,7 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 	path := fmt.Sprintf("dishes[%d]", i)
 	c, ok := cut.Find(dish.Cut)
 	if !ok {
-		return item{}, []Fault{{Path: path + ".cut", Sentence: fmt.Sprintf("%q is not in the catalogue", dish.Cut)}}
+		return item{}, []Fault{{Path: path + ".cut", Sentence: noSuchCut(dish.Cut)}}
 	}
 	it := item{index: i, dish: dish, cut: c, category: safety.Category(c.Food), prep: prepOf(dish.Prep), earliest: d.earliest}
 	it.serve = d.minute(d.clock(dish.Serve))

@@ -228,7 +228,7 @@ func (it *itinerary) servings() {
 	sort.SliceStable(order, func(i, j int) bool { return order[i].at > order[j].at })
 	for _, l := range order {
 		s := Step{Kind: StepServe, At: d.at(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
-		switch list := sentenceList(names[l]); {
+		switch list := listed(names[l], "and"); {
 		case d.chill:
 			s.Text, s.Why = "Into the refrigerator, one layer in shallow pans, sooner if done sooner: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
 		case l.travel > 0:

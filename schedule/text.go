@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
@@ -86,4 +87,13 @@ func share(open float64) string {
 		return "half open"
 	}
 	return "a quarter open"
+}
+
+// listed writes words as a sentence has them: "a, b and c".
+func listed(words []string, last string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	n := len(words) - 1
+	return fmt.Sprintf("%s %s %s", strings.Join(words[:n], ", "), last, words[n])
 }

@@ -46,7 +46,7 @@ func (v *validator) dish(path string, dish Dish) {
 		v.wrap(path+".wrap", dish, c)
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
-		v.faults.add(path+".cut", "%s is not in the catalogue; the nearest are %s", quoted(dish.Cut), listed(cut.Nearest(dish.Cut, 3), "and"))
+		v.faults.add(path+".cut", "%s", noSuchCut(dish.Cut))
 	}
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")

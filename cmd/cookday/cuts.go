@@ -2,11 +2,10 @@ package main
 
 import (
 	"io"
-	"strings"
 
 	"github.com/spf13/cobra"
 
-	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule"
 )
 
 func cutsCommand() *cobra.Command {
@@ -29,22 +28,26 @@ figures come from.`,
 			if err := oneOf("--format", format, formatText, formatJSON); err != nil {
 				return err
 			}
-			chosen, err := chosenCuts(args)
+			out := cmd.OutOrStdout()
+			columns, _ := terminal(out)
+			if len(args) == 0 {
+				all := schedule.Cuts()
+				return emit(out, "", func(w io.Writer) error {
+					if format == formatJSON {
+						return writeJSON(w, all)
+					}
+					return listCuts(w, all.Cuts, columns)
+				})
+			}
+			c, err := schedule.FindCut(args[0])
 			if err != nil {
 				return err
 			}
-			out := cmd.OutOrStdout()
-			columns, _ := terminal(out)
 			return emit(out, "", func(w io.Writer) error {
-				switch {
-				case format == formatJSON && len(args) == 1:
-					return writeJSON(w, describeCut(chosen[0]))
-				case format == formatJSON:
-					return writeJSON(w, describeCuts(chosen))
-				case len(args) == 1:
-					return writeCut(w, chosen[0], columns)
+				if format == formatJSON {
+					return writeJSON(w, c)
 				}
-				return listCuts(w, chosen, columns)
+				return writeCut(w, c, columns)
 			})
 		},
 	}
@@ -53,23 +56,11 @@ figures come from.`,
 	return cmd
 }
 
-// chosenCuts is the cut of that name, or all of them.
-func chosenCuts(args []string) ([]cut.Cut, error) {
-	if len(args) == 0 {
-		return cut.All(), nil
-	}
-	c, ok := cut.Find(strings.ToLower(args[0]))
-	if !ok {
-		return nil, usage("%s: is no cut of the catalogue; the nearest are %s", args[0], strings.Join(cut.Nearest(args[0], 3), ", "))
-	}
-	return []cut.Cut{c}, nil
-}
-
 // completeCuts offers the names of the catalogue to the shell; only when it asks,
 // for the catalogue takes a while to load.
 func completeCuts(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	var names []cobra.Completion
-	for _, c := range cut.All() {
+	for _, c := range schedule.Cuts().Cuts {
 		names = append(names, cobra.CompletionWithDesc(c.Name, c.Title))
 	}
 	return names, cobra.ShellCompDirectiveNoFileComp

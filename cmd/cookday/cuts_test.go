@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule"
 )
 
 func TestCutsListsAll(t *testing.T) {
 	out := mustRun(t, "", "cuts")
-	for _, c := range cut.All() {
+	for _, c := range schedule.Cuts().Cuts {
 		mark := "  "
 		if c.Estimate {
 			mark = "~ "
@@ -32,15 +32,15 @@ func TestCutShowsWhatACookWantsToKnow(t *testing.T) {
 	if out := mustRun(t, "", "cuts", "duck"); !strings.Contains(out, "estimate") {
 		t.Errorf("an estimate is not called one:\n%s", out)
 	}
-	for _, c := range cut.All() {
+	for _, c := range schedule.Cuts().Cuts {
 		mustRun(t, "", "cuts", c.Name)
 	}
 }
 
 func TestCutsJSON(t *testing.T) {
-	var all []map[string]any
-	if err := json.Unmarshal([]byte(mustRun(t, "", "cuts", "--format", "json")), &all); err != nil || len(all) != len(cut.All()) {
-		t.Errorf("%d cuts, %v", len(all), err)
+	var all schedule.Catalogue
+	if err := json.Unmarshal([]byte(mustRun(t, "", "cuts", "--format", "json")), &all); err != nil || len(all.Cuts) != len(schedule.Cuts().Cuts) {
+		t.Errorf("%d cuts, %v", len(all.Cuts), err)
 	}
 	var one struct {
 		Name     string

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -14,7 +14,7 @@ import (
 const estimateMark = "~"
 
 // listCuts prints a row a cut.
-func listCuts(w io.Writer, cuts []cut.Cut, columns int) error {
+func listCuts(w io.Writer, cuts []schedule.Cut, columns int) error {
 	table := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(table, "  name\twhat it is\ta piece\ttaken off at")
 	for _, c := range cuts {
@@ -23,10 +23,12 @@ func listCuts(w io.Writer, cuts []cut.Cut, columns int) error {
 			mark = estimateMark
 		}
 		done := "by the clock"
-		if d, ok := c.DefaultDoneness(); ok {
-			done = unit.US.Core(unit.Temperature(d.CoreC))
+		for _, d := range c.Doneness {
+			if d.Default {
+				done = unit.US.Core(unit.Temperature(d.CoreC))
+			}
 		}
-		fmt.Fprintf(table, "%s %s\t%s\t%s\t%s\n", mark, c.Name, c.Title, unit.US.Mass(unit.Mass(c.Typical)), done)
+		fmt.Fprintf(table, "%s %s\t%s\t%s\t%s\n", mark, c.Name, c.Title, unit.US.Mass(unit.Mass(c.TypicalKg)), done)
 	}
 	if err := table.Flush(); err != nil {
 		return err
@@ -40,20 +42,23 @@ func listCuts(w io.Writer, cuts []cut.Cut, columns int) error {
 }
 
 // writeCut prints what a cook wants to know of a cut.
-func writeCut(w io.Writer, c cut.Cut, columns int) error {
+func writeCut(w io.Writer, c schedule.Cut, columns int) error {
 	p := page{columns: columns}
 	p.line(c.Title + " (" + c.Name + ")")
 	p.line("")
 	if len(c.Also) > 0 {
 		p.row("Also called", strings.Join(c.Also, ", "))
 	}
-	p.row("One piece", fmt.Sprintf("%s to %s, usually %s", mass(c.MinPieceKg), mass(c.MaxPieceKg), mass(c.Typical)))
+	p.row("One piece", fmt.Sprintf("%s to %s, usually %s", mass(c.MinPieceKg), mass(c.MaxPieceKg), mass(c.TypicalKg)))
 	p.row("Shape", shapeText(c))
 	p.row("A serving", mass(c.ServingKg)+" raw")
 	p.row("Where", placesText(c))
 	p.row("Wrap", wrapText(c))
-	p.row("Rest", restText(c.Rest))
+	p.row("Rest", restText(c.RestMinutes))
 	p.row("How to tell", c.Look)
+	if c.MinimumC > 0 {
+		p.row("Minimum", minimumText(c))
+	}
 	doneness(&p, c)
 	if c.Note != "" {
 		p.row("Note", c.Note)
@@ -63,9 +68,9 @@ func writeCut(w io.Writer, c cut.Cut, columns int) error {
 	return err
 }
 
-func doneness(p *page, c cut.Cut) {
-	if c.Style == cut.Timed {
-		p.row("Done", fmt.Sprintf("by the clock: %.0f min, between %.0f and %.0f", c.Timed[1], c.Timed[0], c.Timed[2]))
+func doneness(p *page, c schedule.Cut) {
+	if len(c.Minutes) > 0 {
+		p.row("Done", fmt.Sprintf("by the clock: %.0f min, between %.0f and %.0f", c.Minutes[1], c.Minutes[0], c.Minutes[2]))
 	}
 	for i, d := range c.Doneness {
 		label, usual := "", ""
@@ -77,20 +82,28 @@ func doneness(p *page, c cut.Cut) {
 		}
 		p.row(label, fmt.Sprintf("%s: %s; %s%s", core(d.CoreC), d.Name, d.Text, usual))
 	}
-	if c.TenderMinutes[1] > 0 {
+	if len(c.TenderMinutes) > 0 {
 		p.row("", fmt.Sprintf("Tender after %s to %s in all at 225-250 F.", about(unit.US, c.TenderMinutes[0]), about(unit.US, c.TenderMinutes[1])))
 	}
 }
 
-func shapeText(c cut.Cut) string {
-	t, w, l := c.Dimensions(c.Typical, 0)
+// minimumText is the published minimum with the rest that belongs to it.
+func minimumText(c schedule.Cut) string {
+	text := core(c.MinimumC) + " in the core, published"
+	if c.MinimumRestMinutes > 0 {
+		text += fmt.Sprintf(", with %s of rest", about(unit.US, c.MinimumRestMinutes))
+	}
+	return text
+}
+
+func shapeText(c schedule.Cut) string {
 	dimensions := func(s unit.System) string {
-		return fmt.Sprintf("%s x %s x %s", s.Length(unit.Length(t)), s.Length(unit.Length(w)), s.Length(unit.Length(l)))
+		return fmt.Sprintf("%s x %s x %s", s.Length(unit.Length(c.ThicknessM)), s.Length(unit.Length(c.WidthM)), s.Length(unit.Length(c.LengthM)))
 	}
 	return fmt.Sprintf("about %s (%s) at that weight", dimensions(unit.US), dimensions(unit.Metric))
 }
 
-func placesText(c cut.Cut) string {
+func placesText(c schedule.Cut) string {
 	var places []string
 	for _, p := range c.Places {
 		where := "away from the coals"
@@ -109,25 +122,25 @@ func placesText(c cut.Cut) string {
 	return strings.Join(places, "; ")
 }
 
-func restText(r cut.Rest) string {
-	text := fmt.Sprintf("best %s, good for %s", about(unit.US, r.IdealMinutes), about(unit.US, r.LongestMinutes))
-	if r.MinMinutes > 0 {
-		text = fmt.Sprintf("at least %s, %s", about(unit.US, r.MinMinutes), text)
+func restText(r schedule.CutRest) string {
+	text := fmt.Sprintf("best %s, good for %s", about(unit.US, r.Ideal), about(unit.US, r.Longest))
+	if r.Least > 0 {
+		text = fmt.Sprintf("at least %s, %s", about(unit.US, r.Least), text)
 	}
 	return text
 }
 
-func wrapText(c cut.Cut) string {
+func wrapText(c schedule.Cut) string {
 	switch {
 	case !c.WrapAllowed:
 		return "never"
-	case c.Wrap.With == "none":
+	case c.Wrap == schedule.WrapNone:
 		return "not as a habit; may be wrapped"
 	}
-	return fmt.Sprintf("in %s, once the core is at %s", c.Wrap.With, core(c.Wrap.FromC))
+	return fmt.Sprintf("in %s, once the core is at %s", c.Wrap, core(c.WrapFromC))
 }
 
-func sourcesText(c cut.Cut) string {
+func sourcesText(c schedule.Cut) string {
 	text := strings.Join(c.Sources, ", ")
 	if c.Estimate {
 		text += "; size and make-up are an estimate that was never compared with a cook"

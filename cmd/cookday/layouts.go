@@ -25,7 +25,7 @@ func layoutsCommand() *cobra.Command {
 			columns, _ := terminal(out)
 			return emit(out, "", func(w io.Writer) error {
 				if format == formatJSON {
-					return writeJSON(w, schedule.Layouts())
+					return writeJSON(w, map[string][]schedule.Layout{"layouts": schedule.Layouts()})
 				}
 				return listLayouts(w, schedule.Layouts(), columns)
 			})

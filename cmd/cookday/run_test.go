@@ -76,7 +76,7 @@ func TestExitCodes(t *testing.T) {
 		{"check of a plan", []string{"check", plan}, exitFine, ""},
 		{"cuts", []string{"cuts"}, exitFine, ""},
 		{"cut by capitals", []string{"cuts", "Brisket"}, exitFine, ""},
-		{"unknown cut", []string{"cuts", "briskett"}, exitInput, "briskett: is no cut of the catalogue; the nearest are brisket, "},
+		{"unknown cut", []string{"cuts", "briskett"}, exitInput, "cut: \"briskett\" is not in the catalogue; the nearest are brisket, "},
 		{"unknown command", []string{"plam"}, exitInput, "plam: is no command of cookday; did you mean plan? see cookday --help"},
 		{"unknown flag", []string{"plan", "--speed", "9", good}, exitInput, "cookday plan: unknown flag: --speed; "},
 		{"unknown format", []string{"plan", good, "--format", "pdf"}, exitInput, `--format: "pdf" is not text, json, csv, ics, svg or html`},

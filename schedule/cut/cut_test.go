@@ -209,20 +209,3 @@ func TestEveryIdentifier(t *testing.T) {
 		t.Errorf("got  %v\nwant %v", have, names)
 	}
 }
-
-func TestNearest(t *testing.T) {
-	for typed, want := range map[string]string{
-		"briskt": "brisket", "Brisket": "brisket", "birsket": "brisket", "beef brisket": "brisket", "spatchcock chicken": "chicken-spatchcock",
-		"pork shoulder": "pork-butt", "hamburger": "burger", "prime rib": "rib-roast-bone-in", "babybacks": "baby-backs", "potato": "potatoes",
-	} {
-		if got := Nearest(typed, 3); len(got) != 3 || !slices.Contains(got[:2], want) {
-			t.Errorf("%q: got %v, want %s among the first two", typed, got, want)
-		}
-	}
-	if got := Nearest("", -1); len(got) != 0 {
-		t.Errorf("got %v", got)
-	}
-	if got := Nearest("x", 1000); len(got) != len(All()) {
-		t.Errorf("got %d names", len(got))
-	}
-}

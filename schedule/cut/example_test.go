@@ -16,8 +16,3 @@ func ExampleFind() {
 	// Whole brisket: sliced at 95.0 C, rest 30 min or more
 	// a piece of 6.8 kg is about 9 x 30 x 46 cm
 }
-
-func ExampleNearest() {
-	fmt.Println(cut.Nearest("prime rib", 1))
-	// Output: [rib-roast-bone-in]
-}

@@ -38,9 +38,10 @@ func columnsOf(r rune) int {
 // pad fills a text with spaces up to a number of columns.
 func pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-columns(s))) }
 
-// wrap breaks a text into lines of at most n columns, inside words only where a
-// word is longer than a line.
-func wrap(s string, n int) []string {
+// Wrap breaks a text into lines of at most n columns as a terminal counts them,
+// inside words only where a word is longer than a line, and never between a number
+// and its unit.
+func Wrap(s string, n int) []string {
 	var lines []string
 	line, used := "", 0
 	flush := func() {

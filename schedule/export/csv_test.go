@@ -73,3 +73,11 @@ func TestCSVRefusesAnUnknownTable(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+func TestCellIsHarmless(t *testing.T) {
+	for text, want := range map[string]string{"=1+1": "'=1+1", "+1": "'+1", "-1": "'-1", "@a": "'@a", "a=1": "a=1", "": "", "a\nb": "a b", "\t=1": "'=1"} {
+		if got := cell(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

@@ -42,7 +42,7 @@ func (t *textSheet) heading(title string, rule byte) {
 		t.line("")
 	}
 	size := 0
-	for _, line := range wrap(title, t.width) {
+	for _, line := range Wrap(title, t.width) {
 		t.line(t.styled(bold, line))
 		size = max(size, columns(line))
 	}
@@ -57,7 +57,7 @@ func (t *textSheet) item(mark, text string) {
 		t.line(mark + text)
 		return
 	}
-	for i, line := range wrap(text, t.width-indent) {
+	for i, line := range Wrap(text, t.width-indent) {
 		if i > 0 {
 			mark = strings.Repeat(" ", indent)
 		}

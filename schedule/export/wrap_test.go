@@ -14,7 +14,7 @@ func TestWrapKeepsWidthAndLetters(t *testing.T) {
 		text := clean(rapid.String().Draw(t, "text"))
 		n := rapid.IntRange(4, 80).Draw(t, "columns")
 		var back strings.Builder
-		for _, line := range wrap(text, n) {
+		for _, line := range Wrap(text, n) {
 			if columns(line) > n {
 				t.Fatalf("%d columns in %q", columns(line), line)
 			}
@@ -27,7 +27,7 @@ func TestWrapKeepsWidthAndLetters(t *testing.T) {
 }
 
 func TestWrapKeepsNumberAndUnitTogether(t *testing.T) {
-	for _, line := range wrap("Take it off at 203 F, not before, and rest it for 30 min.", 17) {
+	for _, line := range Wrap("Take it off at 203 F, not before, and rest it for 30 min.", 17) {
 		if strings.HasSuffix(line, "203") || strings.HasSuffix(line, "30") {
 			t.Errorf("torn apart after %q", line)
 		}
