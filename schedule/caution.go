@@ -5,9 +5,10 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 )
 
-// cautions are those that apply to the plan, most important first.
+// cautions are those that apply to the plan, most important first. A plan without
+// dishes is the fire of a forecast.
 func (d *day) cautions(p *Plan, all []*placed) []Caution {
-	s := safety.Situation{Charcoal: d.grill.Kind != fire.OtherKind, Frail: d.frail}
+	s := safety.Situation{Charcoal: d.grill.Kind != fire.OtherKind, Frail: d.frail, NoSchedule: len(p.Dishes) == 0}
 	for i := range d.items {
 		it := &d.items[i]
 		s = s.With(it.category, it.prep)
@@ -32,7 +33,7 @@ func (d *day) cautions(p *Plan, all []*placed) []Caution {
 	}
 	for i := range d.items {
 		if it := &d.items[i]; it.verdict.Kind == safety.BelowMinimum {
-			out = append(out, Caution{Code: it.verdict.Code, Severity: Danger, Text: it.dish.Name + ": " + it.verdict.Sentence, Source: it.verdict.Minimum.Source})
+			out = append(out, Caution{Code: it.verdict.Code, Severity: Danger, Text: it.dish.Name + ": " + lower(it.verdict.Sentence), Source: it.verdict.Minimum.Source})
 		}
 	}
 	return out

@@ -215,7 +215,7 @@ func (d *day) wayText(p *placed) string {
 	text := fmt.Sprintf("%s, %s band (%s)", where, p.way.band, d.req.Units.Grate(unit.Temperature(p.way.levelC)))
 	switch {
 	case p.way.sear:
-		text += ", then seared over the coals"
+		text += fmt.Sprintf(", from %s seared over the coals", d.core(p.way.wrapC))
 	case p.stages() == 2 && p.way.fixed && (p.it.dish.Wrap == nil || p.it.dish.Wrap.After == nil):
 		text += fmt.Sprintf(", wrapped in %s when it is ready for it and somebody is up", p.way.with)
 	case p.stages() == 2 && p.way.fixed:

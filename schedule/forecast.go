@@ -1,9 +1,11 @@
 package schedule
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"github.com/rickb777/date"
@@ -84,7 +86,10 @@ func Forecast(ctx context.Context, q Inquiry) (Outlook, error) {
 	} else {
 		o.Reaches = true
 		p := &placed{batch: &batch{it: it, number: 1, massKg: o.MassKg, count: it.lots[0].count, ways: ways}, way: ways[0], wrap: math.NaN(), hold: -1}
-		if p.way.stages() == 2 {
+		switch {
+		case p.way.sear:
+			p.wrap = 0 // no schedule: seared as soon as it is ready for it
+		case p.way.stages() == 2:
 			p.wrap = -p.way.first.planned
 		}
 		o.Way, o.Milestones, o.TargetC = d.wayText(p), d.outlook(p, q.Probabilities), p.way.pullC
@@ -159,7 +164,8 @@ func (d *day) outlookWays(it *item, s spot) []way {
 	return ways
 }
 
-// outlook lists the milestones of the contract: on, stall, wrap, take-off, rested.
+// outlook lists the milestones, on to rested, by their expected time: a wrap may
+// come before, within or after the stall.
 func (d *day) outlook(p *placed, probabilities []float64) []OutlookMilestone {
 	var out []OutlookMilestone
 	for _, m := range p.moments() {
@@ -174,5 +180,6 @@ func (d *day) outlook(p *placed, probabilities []float64) []OutlookMilestone {
 		}
 		out = append(out, o)
 	}
+	slices.SortStableFunc(out, func(a, b OutlookMilestone) int { return cmp.Compare(a.ExpectedMinutes, b.ExpectedMinutes) })
 	return out
 }

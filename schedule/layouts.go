@@ -5,7 +5,7 @@ import "example.com/cookday/schedule/internal/fire"
 // Layout says how coals may lie, for what, and how to build that.
 type Layout struct {
 	Name         string       `json:"name"` // banked, ring, two-zone, spread, heap
-	Band         string       `json:"band"` // of its lowest level
+	Band         string       `json:"band"` // of the middle of its levels
 	MinC         float64      `json:"min_c"`
 	MaxC         float64      `json:"max_c"`
 	Zones        []LayoutZone `json:"zones"`

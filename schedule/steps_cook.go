@@ -31,9 +31,9 @@ func (it *itinerary) cook(p *placed) {
 		switch m.Kind {
 		case MilestoneStallBegins:
 			s.Kind, s.Why = StepStallBegins, "the surface evaporates as fast as the grate heats it"
-			s.Text = fmt.Sprintf("%s: the core all but stops near %s. That is the stall, not a fault: leave it.", upper(name), d.core(m.CoreC))
+			s.Text = fmt.Sprintf("%s: the core all but stops near %s. That is the stall, not a fault: leave it.", name, d.core(m.CoreC))
 		case MilestoneStallEnds:
-			s.Kind, s.Text, s.Why = StepStallEnds, fmt.Sprintf("%s: the core climbs again.", upper(name)), "the surface has dried, or is wrapped"
+			s.Kind, s.Text, s.Why = StepStallEnds, fmt.Sprintf("%s: the core climbs again.", name), "the surface has dried, or is wrapped"
 		case MilestoneWrap:
 			s = it.wrapStep(s, p, name)
 		case MilestoneTakeOff:
@@ -214,14 +214,6 @@ func (it *itinerary) name(p *placed) string {
 		}
 	}
 	return p.label(n)
-}
-
-// upper is s with a capital first letter; dish names keep their own.
-func upper(s string) string {
-	if s == "" {
-		return s
-	}
-	return string([]rune(s)[:1]) + s[len(string([]rune(s)[:1])):]
 }
 
 func zoneText(zone string, direct bool) string {

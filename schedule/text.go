@@ -89,6 +89,10 @@ func share(open float64) string {
 	return "a quarter open"
 }
 
+// upper and lower change the first letter of a text that begins with a plain one.
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
 // listed writes words as a sentence has them: "a, b and c".
 func listed(words []string, last string) string {
 	if len(words) < 2 {

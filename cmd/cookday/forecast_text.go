@@ -1,10 +1,8 @@
 package main
 
 import (
-	"cmp"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"text/tabwriter"
 	"time"
@@ -40,8 +38,6 @@ func writeOutlook(w io.Writer, q schedule.Inquiry, o schedule.Outlook, columns i
 			}
 		}
 	}
-	t.line("")
-	t.item("", "These are predictions: the thermometer in the thickest part decides.")
 	_, err := io.WriteString(w, t.String())
 	return err
 }
@@ -71,7 +67,7 @@ func mark(severity string) string {
 	return "! "
 }
 
-// outlookTable has a row a milestone, by time, and a column for each probability asked for.
+// outlookTable has a row a milestone and a column for each probability asked for.
 func outlookTable(units unit.System, o schedule.Outlook) string {
 	var b strings.Builder
 	table := tabwriter.NewWriter(&b, 0, 0, 3, ' ', 0)
@@ -82,10 +78,7 @@ func outlookTable(units unit.System, o schedule.Outlook) string {
 		}
 	}
 	fmt.Fprintln(table)
-	byTime := slices.SortedStableFunc(slices.Values(o.Milestones), func(a, b schedule.OutlookMilestone) int {
-		return cmp.Compare(a.ExpectedMinutes, b.ExpectedMinutes)
-	})
-	for _, m := range byTime {
+	for _, m := range o.Milestones {
 		core := ""
 		if m.CoreC > 0 {
 			core = units.Core(unit.Temperature(m.CoreC))

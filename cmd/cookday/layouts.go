@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -39,7 +40,7 @@ func layoutsCommand() *cobra.Command {
 func listLayouts(w io.Writer, layouts []schedule.Layout, columns int) error {
 	p := page{columns: columns}
 	for _, l := range layouts {
-		p.row(l.Name, grate(l.MinC)+" to "+grate(l.MaxC))
+		p.row(l.Name, l.Band+" band: "+grate(l.MinC)+" to "+grate(l.MaxC))
 		p.row("  for", l.Use)
 		p.row("  build", l.Build)
 		p.row("  zones", zonesText(l.Zones))
@@ -60,7 +61,7 @@ func zonesText(zones []schedule.LayoutZone) string {
 	for i, z := range zones {
 		texts[i] = fmt.Sprintf("%s, %.0f %% of the grate", z.Name, 100*z.Share)
 		if z.LiftK > 0 {
-			texts[i] += fmt.Sprintf(", about %s (%s) hotter", unit.US.Difference(unit.Difference(z.LiftK)), unit.Metric.Difference(unit.Difference(z.LiftK)))
+			texts[i] += fmt.Sprintf(", about %s (%.0f °C) hotter", unit.US.Difference(unit.Difference(z.LiftK)), math.Round(z.LiftK/5)*5)
 		}
 	}
 	return strings.Join(texts, "; ")

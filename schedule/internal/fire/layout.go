@@ -16,7 +16,7 @@ const (
 // Description says what a layout is for and how to make it.
 type Description struct {
 	Layout       Layout
-	Band         string  // band of its lowest level
+	Band         string  // band of the middle of its levels
 	MinC, MaxC   float64 // levels it can hold, degC
 	Zones        []ZoneKind
 	Use          string
@@ -110,7 +110,7 @@ func Describe(l Layout) (Description, bool) {
 }
 
 func (d Description) copied() Description {
-	d.Band = Band(d.MinC)
+	d.Band = Band((d.MinC + d.MaxC) / 2)
 	d.Zones = append([]ZoneKind(nil), d.Zones...)
 	d.Becomes = append([]Layout(nil), d.Becomes...)
 	return d

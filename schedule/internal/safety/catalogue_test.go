@@ -88,6 +88,7 @@ func TestWhatEachSituationBrings(t *testing.T) {
 		want []string
 	}{
 		{"charcoal", Situation{Charcoal: true}, []string{"carbon-monoxide", "carbon-monoxide-lighting", "hot-ash", "coals-until-out", "fire-rules"}},
+		{"no schedule", Situation{Charcoal: true, StarvedFireOpened: true, NoSchedule: true}, []string{"carbon-monoxide"}},
 		{"unattended", Situation{UnattendedFire: true}, []string{"fire-unattended"}},
 		{"starved fire", Situation{StarvedFireOpened: true}, []string{"flare-on-opening"}},
 		{"lit coals", Situation{LitCoalChange: true}, []string{"lit-coals-moved"}},

@@ -56,7 +56,7 @@ func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 		v.Sentence = below + ". Not for very young, old, pregnant or ill guests."
 	default:
 		v.Kind, v.Code = BelowMinimum, "target-below-minimum"
-		v.Sentence = below + ". Tell your guests, and do not give it to anyone who is very young, old, pregnant or ill."
+		v.Sentence = below + "."
 	}
 	return v
 }
