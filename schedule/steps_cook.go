@@ -3,7 +3,6 @@ package schedule
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/sequence"
@@ -14,17 +13,7 @@ func (it *itinerary) cook(p *placed) {
 	d := it.d
 	base := Step{Dish: p.it.dish.ID, Batch: p.number}
 	name := it.name(p)
-	put := base
-	put.Kind, put.At, put.Attended, put.Minutes = StepPutOn, d.at(p.on), true, float64(p.handsOn())
-	put.GrateC, put.Why = d.airAt(p, 0, it.a), reasonText(it.a, p.reasons[0])
-	put.Text = fmt.Sprintf("Put on %s: %s, %s.", name, zoneText(p.zones[0], p.way.direct), d.level(put.GrateC))
-	if p.it.fromFrozen {
-		put.Text += " Straight from the freezer."
-	}
-	if p.it.cut.Look != "" && p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
-		put.Text += " " + p.it.cut.Look
-	}
-	it.add(put)
+	it.putOn(base, p, name)
 	for _, m := range d.milestones(p) {
 		s := base
 		s.Window, s.At, s.CoreC = m.Window, m.Window.Expected, m.CoreC
@@ -52,6 +41,20 @@ func (it *itinerary) cook(p *placed) {
 		s.Why = reasonText(it.a, p.reasons[1])
 		it.add(s)
 	}
+}
+
+func (it *itinerary) putOn(s Step, p *placed, name string) {
+	d := it.d
+	s.Kind, s.At, s.Attended, s.Minutes = StepPutOn, d.at(p.on), true, float64(p.handsOn())
+	s.GrateC, s.Why = d.airAt(p, 0, it.a), reasonText(it.a, p.reasons[0])
+	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, zoneText(p.zones[0], p.way.direct), d.level(s.GrateC))
+	if p.it.fromFrozen {
+		s.Text += " Straight from the freezer."
+	}
+	if p.it.cut.Look != "" && p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
+		s.Text += " " + p.it.cut.Look
+	}
+	it.add(s)
 }
 
 // offForSear takes a piece off the slow side to stand until the coals are ready.
@@ -132,78 +135,6 @@ func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
 		s.Text += " " + p.it.cut.Look
 	}
 	return s
-}
-
-// wait are the rest, the hold and the knife.
-func (it *itinerary) wait(p *placed) {
-	d := it.d
-	serve := float64(p.it.serve)
-	base := Step{Dish: p.it.dish.ID, Batch: p.number}
-	name := it.name(p)
-	off := d.window(p, p.takeOff)
-	held, holds := d.chosenHold(p)
-	if rest := p.it.restMinutes(); rest > 0 {
-		s := base
-		s.Kind, s.Window, s.At = StepRest, off, off.Expected
-		s.Text, s.Why = fmt.Sprintf("Let %s rest at least %s.", name, d.about(rest)), "the juices settle and the heat evens out"
-		if holds && held.vent > 0 {
-			s.Text, s.Why = strings.TrimSpace(d.standText(p, held, name)), "shut in at once it would go on cooking"
-		}
-		it.add(s)
-	}
-	if holds {
-		it.holdStep(base, p, held, off)
-		it.holdEnds(base, p, held, off)
-	}
-	if p.it.cut.Style != cut.Small && p.it.cut.Style != cut.Timed {
-		s := base
-		s.Kind, s.At, s.Attended, s.Minutes = StepSlice, d.at(serve+sliceMinutes), true, sliceMinutes
-		if travel := p.it.travelMinutes(); travel > 0 {
-			s.At = d.at(serve - travel)
-		}
-		s.Text, s.Why = fmt.Sprintf("%s %s.", knifeWord(p.it), name), "just before serving: cut meat cools fast"
-		if d.chill {
-			s.Text, s.Why = d.portionText(name), "thin portions chill fast enough"
-		}
-		it.add(s)
-	}
-}
-
-// sliceMinutes is how long before the table the knife comes out (assumption).
-const sliceMinutes = 10
-
-// knifeWord is what is done with a piece before it is served.
-func knifeWord(it *item) string {
-	switch {
-	case it.cut.Style == cut.Bird:
-		return "Carve"
-	case it.doneness == "pulled":
-		return "Pull"
-	}
-	return "Slice"
-}
-
-func (it *itinerary) holdStep(base Step, p *placed, o holdOption, off Window) {
-	d := it.d
-	s := base
-	s.Kind = map[string]string{HoldBox: StepBox, HoldOven: StepToOven}[o.method]
-	if s.Kind == "" {
-		s.Kind = StepHold
-	}
-	if p.on-p.way.total().expected-p.it.restMinutes() <= float64(p.it.serve) && s.Kind == StepHold {
-		return
-	}
-	after := o.vent
-	if s.Kind == StepHold {
-		after = p.it.restMinutes()
-	}
-	s.Attended, s.Minutes, s.Window = true, 5, shift(off, after)
-	if last := d.at(float64(p.it.serve)); s.Window.Expected.After(last) {
-		s.Window.Early, s.Window.Expected = earlier(s.Window.Early, last), last
-	}
-	s.At = s.Window.Expected
-	s.Text, s.Why = d.keepText(o, it.name(p)), "done early is normal: it waits warm"
-	it.add(s)
 }
 
 func (it *itinerary) name(p *placed) string {

@@ -1,0 +1,74 @@
+package schedule
+
+import (
+	"fmt"
+
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/unit"
+)
+
+// layText, litText and amountText say amounts of fuel in the cook's measure.
+func (d *day) layText(b *Burn) string {
+	if b == nil {
+		return "as the grill's maker says"
+	}
+	text := countText(d.req.Units, b.Lay, b.LayKg)
+	if b.Rows != "" {
+		text += fmt.Sprintf(" in rows %s along %s of the edge", b.Rows, d.req.Units.Length(unit.Length(b.ArcM)))
+	}
+	if b.Chunks > 0 {
+		text += fmt.Sprintf(", %d chunks of wood on top, one of them where the fire begins", b.Chunks)
+	}
+	return text
+}
+
+func (d *day) litText(b *Burn) string {
+	if b == nil {
+		return "the coals"
+	}
+	if b.Light > 0 && b.Light < b.Lay {
+		return fmt.Sprintf("%d of them (%s)", b.Light, chimneyText(b.Chimneys))
+	}
+	return countText(d.req.Units, b.Light, b.LightKg) + fmt.Sprintf(" (%s)", chimneyText(b.Chimneys))
+}
+
+func (d *day) amountText(a fire.Amount) string {
+	return countText(d.req.Units, a.Count, a.MassKg) + fmt.Sprintf(" (%s)", chimneyText(a.ChimneyFills))
+}
+
+// fewerText says how few are enough if the bed still glows.
+func (d *day) fewerText(c fire.Change) string {
+	if c.AddAtLeast.MassKg > c.Add.MassKg*0.8 || c.AddAtLeast.MassKg <= 0 {
+		return ""
+	}
+	return " Where the bed still glows well, " + countText(d.req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg) + " are enough."
+}
+
+// countText is whole briquettes, to five above twenty, or a mass of lump.
+func countText(u unit.System, count int, kg float64) string {
+	switch {
+	case count == 0:
+		return mass(u, kg) + " of lump"
+	case count > 20:
+		return fmt.Sprintf("%d briquettes", (count+4)/5*5)
+	}
+	return fmt.Sprintf("%d briquettes", count)
+}
+
+// chimneyText is a fill to the quarter, of a six-quart chimney.
+func chimneyText(fills float64) string {
+	switch q := int(fills*4 + 0.5); {
+	case q <= 0:
+		return "a few in the chimney"
+	case q == 1:
+		return "a quarter chimney"
+	case q == 2:
+		return "half a chimney"
+	case q == 3:
+		return "three quarters of a chimney"
+	case q <= 5:
+		return "a full chimney"
+	default:
+		return fmt.Sprintf("%d chimney fills", (q+3)/4)
+	}
+}
