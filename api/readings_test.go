@@ -175,6 +175,7 @@ func TestReadingsThatAreRefused(t *testing.T) {
 		"no reading":   {"hello", "text/csv", 400, "column"},
 		"unknown kind": {"time,dish,kind,value\n04:15,,sung,\n", "text/csv", 400, `"line":2`},
 		"other dish":   {`[{"time": "04:15", "dish": "goose", "kind": "core", "value": "150 F"}]`, typeJSON, 400, `"pointer":"/0/dish"`},
+		"one object":   {`{"time": "04:15", "dish": "goose", "kind": "core", "value": "150 F"}`, typeJSON, 400, `"pointer":"/dish"`},
 		"no unit":      {`[{"time": "04:15", "dish": "brisket", "kind": "core", "value": "150"}]`, typeJSON, 400, `"pointer":"/0/value"`},
 		"YAML":         {"- time: 04:15", typeYAML, 415, "Content-Type"},
 		"empty":        {"", typeJSON, 400, "empty"},

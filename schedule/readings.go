@@ -80,7 +80,8 @@ const (
 )
 
 // ReadLog reads a cook's log for a plan: CSV with the header
-// time,dish,kind,value, or a JSON array of objects with these names. A time is
+// time,dish,kind,value, or a JSON array of objects with these names, or one such
+// object. A time is
 // RFC 3339 or a clock of the plan's time zone on the plan's days, "04:15", with
 // a date before it where that is needed. Temperatures are text with a unit,
 // "152 F". Dishes go by their id or name. All faults come as one *[InputError],
@@ -92,7 +93,7 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 		return nil, faults.err()
 	}
 	var rows []logRow
-	if bytes.HasPrefix(bytes.TrimLeft(data, " \t\r\n"), []byte("[")) {
+	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
 		rows = jsonRows(data, faults)
 	} else {
 		rows = csvRows(data, faults)

@@ -90,7 +90,7 @@ func knownColumns(columns []string, faults *faultList) bool {
 	return faults.len() == before
 }
 
-// jsonRows reads an array of objects of texts.
+// jsonRows reads an array of objects of texts, or one such object.
 func jsonRows(data []byte, faults *faultList) []logRow {
 	tree := parseJSON(data, faults)
 	if tree == nil || faults.len() > 0 {
@@ -98,9 +98,8 @@ func jsonRows(data []byte, faults *faultList) []logRow {
 	}
 	d := newDecoder(faults)
 	var rows []logRow
-	for i, n := range tree.items {
-		path := itemPath("", i)
-		row := logRow{line: n.line, path: path + "."}
+	read := func(n *node, path, prefix string) {
+		row := logRow{line: n.line, path: prefix}
 		d.object(n, path,
 			required("time", d.text(&row.time)),
 			optional("dish", d.text(&row.dish)),
@@ -108,6 +107,13 @@ func jsonRows(data []byte, faults *faultList) []logRow {
 			optional("value", d.text(&row.value)),
 		)
 		rows = append(rows, row)
+	}
+	if tree.kind == nodeObject {
+		read(tree, "", "")
+	}
+	for i, n := range tree.items {
+		path := itemPath("", i)
+		read(n, path, path+".")
 	}
 	if faults.len() > 0 {
 		return nil

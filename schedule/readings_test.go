@@ -45,6 +45,20 @@ func TestReadLogReads(t *testing.T) {
 	}
 }
 
+// One object is a log of one entry.
+func TestReadLogOfOneObject(t *testing.T) {
+	p := revisionParty(t)
+	log, err := ReadLog([]byte(`{"time": "2027-07-03T12:00:00-05:00", "dish": "Brisket", "kind": "core", "value": "152 F"}`), p)
+	if err != nil || len(log) != 1 || log[0].Dish != "brisket" || log[0].Kind != LogCore || log[0].C != celsius(152) {
+		t.Errorf("%+v, %v", log, err)
+	}
+	_, err = ReadLog([]byte("{\n\"time\": \"12:00\", \"dish\": \"brisket\", \"kind\": \"core\", \"value\": \"152\"}"), p)
+	var bad *InputError
+	if !errors.As(err, &bad) || bad.Faults[0].Path != "value" || bad.Faults[0].Line == 0 {
+		t.Errorf("got %v, want a fault of value with its line", err)
+	}
+}
+
 // Faults name their line, and all are told at once.
 func TestReadLogRefuses(t *testing.T) {
 	p := revisionParty(t)

@@ -47,7 +47,7 @@ func (v *revision) changes(p *Plan) []Change {
 
 // stepNames are the kinds of step in the cook's words.
 var stepNames = map[string]string{
-	StepLayFire: "lay the fire", StepLight: "light", StepFireReady: "fire ready", StepSetVents: "pour the coals, set the vents",
+	StepThaw: "into the refrigerator to thaw", StepTakeOut: "out of the refrigerator", StepLayFire: "lay the fire", StepLight: "light", StepFireReady: "fire ready", StepSetVents: "pour the coals, set the vents",
 	StepPutOn: "put on", StepStallBegins: "stall begins", StepWrap: "wrap", StepStallEnds: "stall ends", StepLook: "first look",
 	StepCheckFire: "look at the fire", StepRefuel: "add fuel", StepChangeFire: "change the fire", StepProbesOut: "probes out",
 	StepFlip: "turn", StepTakeOff: "take off", StepRest: "rest", StepBox: "into the box", StepToOven: "into the oven", StepHold: "hold",

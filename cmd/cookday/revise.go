@@ -19,7 +19,8 @@ arranged again, and it says what changed and why. One of the two may be - for
 standard input.
 
 The log is CSV with the columns time, dish, kind and value, or a JSON list of
-such objects:
+such objects (one alone will do). A time is RFC 3339, or a clock of the plan's
+days such as 04:15:
 
   time,dish,kind,value
   07:54,Brisket,on,
