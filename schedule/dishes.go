@@ -164,7 +164,19 @@ func (p *placed) moments() []moment {
 		peak := p.way.state.CarryOver(heat.Tented(roomC))
 		out = append(out, moment{MilestonePeak, peak.CoreC, func(z float64) float64 { return off(z) + peak.AfterS/60 }})
 	}
-	return append(out, moment{MilestoneRested, 0, func(z float64) float64 { return off(z) + p.it.restMinutes() }})
+	return append(out, moment{MilestoneRested, p.restedC(), func(z float64) float64 { return off(z) + p.it.restMinutes() }})
+}
+
+// restedC is what a probe shows in the middle after the least rest, degC; 0 where
+// the piece is not modelled.
+func (p *placed) restedC() float64 {
+	if !p.way.held || p.it.cut.Style == cut.Timed {
+		return 0
+	}
+	rested := p.way.state
+	rested.Change(heat.Tented(roomC))
+	rested.RunFor(p.it.restMinutes() * 60)
+	return heat.ProbeCoreC(p.way.pullC, rested.CoreC())
 }
 
 // milestones are the same on the clock, and the serving.

@@ -52,22 +52,32 @@ func (it *item) spots() []spot {
 	return out
 }
 
-// places are the cut's own, without those over the coals where the dish is
-// smoked first and seared at the end; a cut that has none gets the low band.
+// leastDirectC is the coolest level of a fire with a place over its coals, degC.
+var leastDirectC = celsius(300)
+
+// places are the cut's own; without those over the coals where the dish is asked
+// to cook beside them, is smoked first and seared at the end, or asks for a level
+// below that of any fire with a place over its coals. A cut that has no other
+// gets the low and the hot band.
 func (it *item) places() []cut.Place {
-	if it.dish.Finish == "" {
+	gentle := it.dish.Level != nil && float64(*it.dish.Level) < leastDirectC
+	if it.dish.Finish == "" && !gentle && it.dish.Zone != zoneIndirect {
 		return it.cut.Places
 	}
-	beside := slices.DeleteFunc(slices.Clone(it.cut.Places), func(p cut.Place) bool { return p.Direct })
-	if len(beside) == 0 {
-		beside = []cut.Place{{Band: bandLow, LevelsC: []float64{celsius(250), celsius(225)}}}
+	own := slices.DeleteFunc(slices.Clone(it.cut.Places), func(p cut.Place) bool { return p.Direct })
+	low := cut.Place{Band: bandLow, LevelsC: []float64{celsius(250), celsius(225)}}
+	hot := cut.Place{Band: bandHot, LevelsC: []float64{celsius(350), celsius(375)}}
+	switch {
+	case len(own) == 0 && gentle:
+		return []cut.Place{low}
+	case len(own) == 0 && it.dish.Finish == "":
+		return []cut.Place{hot, low}
+	case len(own) == 0:
+		return []cut.Place{low, hot}
+	case it.dish.Finish == "" || gentle || slices.ContainsFunc(own, func(p cut.Place) bool { return p.Band == bandHot }):
+		return own
 	}
-	for _, p := range beside {
-		if p.Band == bandHot {
-			return beside
-		}
-	}
-	return append(beside, cut.Place{Band: bandHot, LevelsC: []float64{celsius(350), celsius(375)}})
+	return append(own, hot)
 }
 
 // hotterFirst keeps the usual level first and puts the others hottest first: a
@@ -90,8 +100,11 @@ func contains(all []spot, s spot) bool {
 	return false
 }
 
-// zoneDirect is the word of a request for cooking over the coals.
-const zoneDirect = "direct"
+// Words of a request for where a dish cooks.
+const (
+	zoneDirect   = "direct"   // over the coals
+	zoneIndirect = "indirect" // beside them
+)
 
 // layFires chooses the fires to offer: what sears need, then every dish's best
 // place, then every dish's next best, until there are enough.

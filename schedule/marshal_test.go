@@ -134,6 +134,9 @@ func anyDish(t *rapid.T) Dish {
 	if rapid.Bool().Draw(t, "frozen") {
 		d.Start = &Start{Frozen: true}
 	}
+	if d.Level != nil && float64(*d.Level) < leastDirectC && d.Zone == zoneDirect {
+		d.Zone = zoneIndirect
+	}
 	return d
 }
 

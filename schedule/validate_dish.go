@@ -51,10 +51,14 @@ func (v *validator) dish(path string, dish Dish) {
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")
 	if dish.Zone != "" {
-		v.word(path+".zone", dish.Zone, "indirect", "direct")
+		v.word(path+".zone", dish.Zone, zoneIndirect, zoneDirect)
 	}
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
+		if dish.Zone == zoneDirect && float64(*dish.Level) < leastDirectC {
+			v.faults.add(path+".level", "%s is too cool for a fire to cook over; it takes %s or more, or the zone indirect",
+				v.units.Grate(*dish.Level), v.units.Grate(unit.Temperature(leastDirectC)))
+		}
 	}
 	v.hold(path+".hold", dish.Hold)
 	v.times(path, dish)
