@@ -174,17 +174,18 @@ func (d *day) chain(b *batch, h hearth, night nightFires) sequence.Chain {
 	for _, w := range b.ways {
 		stages = max(stages, w.stages())
 	}
+	gaps := d.gaps(b)
 	first := sequence.Task{StartHands: b.handsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
 	for _, r := range b.first {
 		w := b.ways[r.way]
 		m := sequence.Mode{Area: b.area(h, r.places), Cost: w.cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: asPlaces(r.places)}
 		m.Closed = d.closedStarts(w, r.night, b.it)
-		m.Gap = d.gap(b, w)
+		m.Gap = gaps[r.way]
 		first.Modes = append(first.Modes, m)
 	}
 	c.Tasks = []sequence.Task{first}
 	if stages == 2 {
-		c.Tasks = append(c.Tasks, b.secondTask(d, h))
+		c.Tasks = append(c.Tasks, b.secondTask(h, gaps))
 	}
 	return c
 }
@@ -209,11 +210,11 @@ func (b *batch) firstMinutes(w way, stages int) int {
 	return max(m, 1)
 }
 
-func (b *batch) secondTask(d *day, h hearth) sequence.Task {
+func (b *batch) secondTask(h hearth, gaps []sequence.Gap) sequence.Task {
 	t := sequence.Task{StartHands: handsWrap, EndHands: sequence.Unattended}
 	for _, r := range b.second {
 		w := b.ways[r.way]
-		m := sequence.Mode{Area: b.area(h, r.places), Minutes: make([]int, len(b.first)), Gap: d.gap(b, w)}
+		m := sequence.Mode{Area: b.area(h, r.places), Minutes: make([]int, len(b.first)), Gap: gaps[r.way]}
 		stage := w.second
 		if r.oven {
 			stage = w.inOven

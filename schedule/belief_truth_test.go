@@ -34,7 +34,7 @@ func truthWays(t *testing.T, confidence string) (*day, []*batch) {
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	d.effort = effort{memo: memo{}}
+	d.effort = effort{memo: newMemo()}
 	return d, d.batches(d.layFires(), roomiest)
 }
 

@@ -14,7 +14,7 @@ const curvePoints = 40
 // at the expected pace, with its 80 % band. A pace f runs through the model's
 // curve f times slower.
 func (d *day) curve(p *placed) []Point {
-	if !p.way.held || p.way.direct || p.way.sear || p.it.cut.Style == cut.Timed {
+	if p.way.state == nil || p.way.direct || p.way.sear || p.it.cut.Style == cut.Timed {
 		return nil
 	}
 	total := p.way.total()

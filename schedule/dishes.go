@@ -160,7 +160,7 @@ func (p *placed) moments() []moment {
 	}
 	off := p.takeOff
 	out = append(out, moment{MilestoneTakeOff, p.way.pullC, off})
-	if p.way.held && p.it.cut.Style != cut.Timed {
+	if p.way.state != nil && p.it.cut.Style != cut.Timed {
 		peak := p.way.state.CarryOver(heat.Tented(roomC))
 		out = append(out, moment{MilestonePeak, peak.CoreC, func(z float64) float64 { return off(z) + peak.AfterS/60 }})
 	}
@@ -211,7 +211,7 @@ func (p *placed) startC() float64 {
 }
 
 func (p *placed) stall() (heat.Stall, bool) {
-	if !p.way.held {
+	if p.way.state == nil {
 		return heat.Stall{}, false
 	}
 	st, ok := p.way.state.Stall()

@@ -83,11 +83,13 @@ func (d *day) holdOptions(it *item, w way, pieces int) []holdOption {
 // hotFor is how many minutes after the take-off the outer layer stays above the
 // published line, at the pessimistic end.
 func (d *day) hotFor(w way, method string, pieces int, vent float64) float64 {
-	if !w.held {
+	if w.state == nil {
 		return 0
 	}
-	s := w.state
-	return d.course(w, method, pieces, vent, poorEnd).untilOuterBelow(&s, safety.DangerHighC)
+	return d.memo.hold(d.holdKey(w, method, pieces, vent), func() float64 {
+		s := *w.state
+		return d.course(w, method, pieces, vent, poorEnd).untilOuterBelow(&s, safety.DangerHighC)
+	})
 }
 
 func (d *day) ovenC() float64 {

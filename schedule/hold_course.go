@@ -54,19 +54,43 @@ func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
 }
 
 // run follows a piece for some minutes.
-func (c course) run(s *heat.Sim, minutes float64) {
-	for i, part := range c {
-		if minutes <= 0 {
-			return
-		}
-		m := math.Min(part.minutes, minutes)
-		if i == len(c)-1 {
-			m = minutes
-		}
-		s.Change(part.in)
-		s.RunFor(m * 60)
+func (c course) run(s *heat.Sim, minutes float64) { *s = follow(s, c).after(minutes) }
+
+// follower goes along a course with a piece, to ever later instants.
+type follower struct {
+	course course
+	piece  heat.Sim // at the beginning of the first part, or on its way through it
+	begun  bool     // the piece is in that part
+	sinceS float64  // when it came there
+	passed []float64
+}
+
+func follow(s *heat.Sim, c course) *follower { return &follower{course: c, piece: *s} }
+
+// after is the piece some minutes from the beginning of the course, not fewer than
+// the last time it was asked.
+func (f *follower) after(minutes float64) heat.Sim {
+	for _, m := range f.passed {
 		minutes -= m
 	}
+	for minutes > 0 && len(f.course) > 0 {
+		part, last := f.course[0], len(f.course) == 1
+		if !f.begun {
+			f.piece.Change(part.in)
+			f.begun, f.sinceS = true, f.piece.ElapsedS()
+		}
+		if last || minutes < part.minutes {
+			end := f.sinceS + minutes*60
+			f.piece.RunToward(end)
+			piece := f.piece
+			piece.RunUntil(end)
+			return piece
+		}
+		f.piece.RunUntil(f.sinceS + part.minutes*60)
+		minutes -= part.minutes
+		f.passed, f.course, f.begun = append(f.passed, part.minutes), f.course[1:], false
+	}
+	return f.piece
 }
 
 // course is what surrounds a waiting piece, from the take-off on.
@@ -173,10 +197,10 @@ func leastVent(it *item, method string) float64 {
 // vented is the option with as long an open stand as the piece wants and as the
 // hold, needed for some minutes, leaves room for.
 func (d *day) vented(p *placed, o holdOption, needed float64) holdOption {
-	if o.vent == 0 || !p.way.held {
+	if o.vent == 0 || p.way.state == nil {
 		return o
 	}
-	s, most := p.way.state, o.minutes
+	s, most := *p.way.state, o.minutes
 	s.Change(standing(p.way, math.Min(roomC, d.night.AirC), poorEnd))
 	s.RunFor(ventLeast * 60)
 	for v := 2.0 * ventLeast; v <= ventMost && s.MeanC() > ventToC; v += ventLeast {

@@ -25,7 +25,7 @@ func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*day, way) {
 		t.Fatalf("no cut %s", name)
 	}
 	it := &item{cut: c}
-	w := way{pullC: celsius(pullF), levelC: celsius(grateF), held: true}
+	w := way{pullC: celsius(pullF), levelC: celsius(grateF), state: new(heat.Sim)}
 	w.state.Start(it.body(float64(unit.FromPounds(lb))), heat.Grate(w.levelC, heat.CalmDay()))
 	if got := w.state.RunTo(w.pullC, longestCookS); got != heat.Reached {
 		t.Fatalf("%s: %v", name, got)
@@ -76,7 +76,7 @@ func TestHoldsAgainstRecords(t *testing.T) {
 		if strings.Contains(r[3], "95 F") {
 			d.night.AirC = celsius(95) // air is the lesser of room and night: the room decides, to the safe side
 		}
-		s := w.state
+		s := *w.state
 		d.course(w, p.method, 1, 0, expectedEnd).run(&s, hours*60)
 		core := fahrenheit(heat.ProbeCoreC(w.pullC, s.CoreC()))
 		limit := d.hotFor(w, p.method, 1, 0)
@@ -103,7 +103,7 @@ func TestHoldsAgainstRecords(t *testing.T) {
 func TestBetterBoxesHoldLonger(t *testing.T) {
 	d, w := cooked(t, "pork-butt", 8, 250, 203)
 	hot := func(in heat.Surroundings) float64 {
-		s := w.state
+		s := *w.state
 		return course{{0, in}}.untilOuterBelow(&s, safety.DangerHighC)
 	}
 	last := math.Inf(1)
@@ -137,7 +137,7 @@ func TestOpenStandBeforeTheBox(t *testing.T) {
 	if long.vent < 30 || long.vent > ventMost {
 		t.Errorf("stands %g min", long.vent)
 	}
-	s := w.state
+	s := *w.state
 	s.Change(standing(w, roomC, expectedEnd))
 	s.RunFor(long.vent * 60)
 	t.Logf("stands %g min: mean %.0f F, outer %.0f F, core %.0f F; then good for %.0f min in all", long.vent, fahrenheit(s.MeanC()), fahrenheit(s.OuterC()), fahrenheit(s.CoreC()), long.minutes)
@@ -153,7 +153,7 @@ func TestGrillHoldDiesAtThePoorEnd(t *testing.T) {
 	d, w := cooked(t, "brisket", 12, 250, 203)
 	w.with = WrapFoil
 	poor := d.hotFor(w, HoldGrill, 1, 0)
-	s := w.state
+	s := *w.state
 	usual := d.course(w, HoldGrill, 1, 0, expectedEnd).untilOuterBelow(&s, safety.DangerHighC)
 	t.Logf("over a dying fire: %.1f h, %.1f h at the poor end", usual/60, poor/60)
 	if !(poor > 0 && poor < usual) {

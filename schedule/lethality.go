@@ -78,7 +78,7 @@ func (it *item) finalFault() []Fault {
 // lethality is what the predicted core temperature of a cook and its rest adds up
 // to against the published table of its food. It is information: it changes nothing.
 func (d *day) lethality(p *placed) *Lethality {
-	if !p.way.held || p.way.direct || p.way.sear || p.way.believed != nil || p.it.prep.Stuffed || p.it.cut.Style == cut.Timed {
+	if p.way.state == nil || p.way.direct || p.way.sear || p.way.believed != nil || p.it.prep.Stuffed || p.it.cut.Style == cut.Timed {
 		return nil
 	}
 	table, ok := safety.LethalityTableFor(p.it.category, p.it.cut.Composition.Fat*100)

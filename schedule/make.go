@@ -10,7 +10,7 @@ import (
 // faults; a cancelled context gives its error and no plan. A day that cannot be
 // done is no error: the plan says Feasible false, why, and what would help.
 func Make(ctx context.Context, r Request) (Plan, error) {
-	cooks := memo{}
+	cooks := newMemo()
 	p, err := makePlan(ctx, r, effort{memo: cooks})
 	if err != nil || p.Feasible && len(p.Findings) == 0 {
 		return p, err
@@ -34,7 +34,7 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	}
 	d.effort = e
 	if d.memo == nil {
-		d.memo = memo{}
+		d.memo = newMemo()
 	}
 	if !e.part {
 		d.findings = append(d.findings, guestFindings(r)...)

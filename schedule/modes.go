@@ -118,6 +118,19 @@ func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64, alon
 	return out
 }
 
+// gaps are those of the ways that the modes of a batch stand for.
+func (d *day) gaps(b *batch) []sequence.Gap {
+	out, known := make([]sequence.Gap, len(b.ways)), make([]bool, len(b.ways))
+	for _, refs := range [2][]modeRef{b.first, b.second} {
+		for _, r := range refs {
+			if !known[r.way] {
+				out[r.way], known[r.way] = d.gap(b, b.ways[r.way]), true
+			}
+		}
+	}
+	return out
+}
+
 // gap is how long the batch may rest and hold before it is served. The hold is
 // cut by what the cook may finish earlier than planned, so that the early end
 // of the window can still be held.

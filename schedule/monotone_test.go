@@ -76,13 +76,13 @@ func TestHarderDaysNeverCookFaster(t *testing.T) {
 func TestHoldsAreMonotone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, it, w := drawWay(t, "weather: {air: 60 F}\n", "")
-		if !w.held || w.pullC < safety.HoldFromC {
+		if w.state == nil || w.pullC < safety.HoldFromC {
 			return
 		}
 		method := rapid.SampledFrom([]string{HoldTent, HoldBox, HoldOven, HoldGrill, HoldCounter}).Draw(t, "method")
 		pieces := rapid.IntRange(1, 6).Draw(t, "pieces")
 		vent := leastVent(it, method)
-		s := w.state
+		s := *w.state
 		usual := d.course(w, method, pieces, vent, expectedEnd).untilOuterBelow(&s, safety.DangerHighC)
 		poor := d.hotFor(w, method, pieces, vent)
 		if poor > usual+0.01 {
@@ -93,7 +93,7 @@ func TestHoldsAreMonotone(t *testing.T) {
 		}
 		better, worse := rapid.Float64Range(2, 5).Draw(t, "u"), rapid.Float64Range(0, 3).Draw(t, "worse")
 		hot := func(u float64) float64 {
-			s := w.state
+			s := *w.state
 			return course{{0, heat.Boxed(roomC, u)}}.untilOuterBelow(&s, safety.DangerHighC)
 		}
 		if a, b := hot(better), hot(better+worse); b > a+0.01 {

@@ -12,7 +12,7 @@ const mostRemedies = 6
 // remedies tries changes of an infeasible day and keeps those that make it a
 // plan, least painful first. Where mending one clash shows another, changes are
 // joined. The list may be empty.
-func remedies(ctx context.Context, r Request, p Plan, cooks memo) ([]Remedy, error) {
+func remedies(ctx context.Context, r Request, p Plan, cooks *memo) ([]Remedy, error) {
 	m := mender{ctx: ctx, cooks: cooks, left: mostTries, enough: map[string]bool{}}
 	if p.Feasible {
 		return m.ease(r.withDefaults(), p)
@@ -46,7 +46,7 @@ const (
 // mender plans changed requests until its tries are used up.
 type mender struct {
 	ctx    context.Context
-	cooks  memo
+	cooks  *memo
 	left   int
 	enough map[string]bool // kinds of change that were enough by themselves
 }

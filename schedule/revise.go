@@ -71,7 +71,7 @@ func (v *revision) plan(ctx context.Context, id string) error {
 	if len(faults) > 0 {
 		return &InputError{Faults: faults}
 	}
-	d.effort = effort{memo: memo{}}
+	d.effort = effort{memo: newMemo()}
 	a, err := d.arrange(ctx)
 	if err != nil {
 		return err

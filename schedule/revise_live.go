@@ -38,7 +38,7 @@ func (v *revision) believe() {
 // cooks beside the coals.
 func (a *afoot) followed() bool {
 	w := a.way()
-	return w.held && !w.direct && a.batch.it.cut.Style != cut.Timed
+	return w.state != nil && !w.direct && a.batch.it.cut.Style != cut.Timed
 }
 
 // way is the way the batch was put on; of what the log added, its first.
@@ -94,7 +94,7 @@ func (v *revision) lostMinutes(a *afoot) float64 {
 // as a standard deviation of the logarithm of the whole cook.
 func (v *revision) placeSpread(a *afoot) float64 {
 	w := a.way()
-	if !w.held || w.modelDone <= 0 {
+	if w.state == nil || w.modelDone <= 0 {
 		return 0
 	}
 	const aheadS = 60.0
@@ -102,7 +102,7 @@ func (v *revision) placeSpread(a *afoot) float64 {
 	if w.with != "" {
 		in = covered(in, w.with)
 	}
-	s := w.state
+	s := *w.state
 	s.Change(in)
 	before := s.CoreC()
 	s.Cook(heat.Recipe{Stages: []heat.Stage{{In: in, AtMostS: aheadS}}}, nil)

@@ -65,7 +65,7 @@ func (v *revision) liveWay(a *afoot) way {
 	}
 	w.spread = spread{Median: quantiles[1], S: math.Max((quantiles[2]-quantiles[0])/(2*zTenth), 0.005)}
 	w.spread.Grate = math.Min(a.way().spread.Grate*b.grateS, 0.95*w.spread.S)
-	w.state, w.held = b.stateAt(quantiles[1])
+	w.state = b.stateAt(quantiles[1])
 	f := math.Exp(quantiles[1])
 	w.modelDone, w.modelWrap = total.expected/f, w.first.expected/f
 	w.believed, w.journey = b, a.journey
@@ -74,8 +74,8 @@ func (v *revision) liveWay(a *afoot) way {
 
 func (a *afoot) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
 
-// stateAt is the piece at its target on the path nearest to x.
-func (b *belief) stateAt(x float64) (state heat.Sim, ok bool) {
+// stateAt is the piece at its target on the path nearest to x; nil if it never gets there.
+func (b *belief) stateAt(x float64) *heat.Sim {
 	best := -1
 	for i := range b.paths {
 		if !math.IsInf(b.paths[i].done, 1) && (best < 0 || math.Abs(b.paths[i].lnf-x) < math.Abs(b.paths[best].lnf-x)) {
@@ -83,9 +83,9 @@ func (b *belief) stateAt(x float64) (state heat.Sim, ok bool) {
 		}
 	}
 	if best < 0 {
-		return state, false
+		return nil
 	}
-	return b.paths[best].end, true
+	return &b.paths[best].end
 }
 
 // clockWay is the way of a piece that the model does not follow: as planned,

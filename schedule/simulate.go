@@ -99,6 +99,7 @@ func (k *kitchen) ovenFinish(w way) pace {
 }
 
 func (k *kitchen) keep(w way) way {
-	w.state, w.held = k.sim, true
+	end := k.sim
+	w.state = &end
 	return w
 }

@@ -46,7 +46,7 @@ const courseStep = 30
 // foresee follows a hold from the expected take-off to the table: what a probe in
 // the middle shows, what the outer layer has, and what it has at the poor end.
 func (d *day) foresee(p *placed, o holdOption, h *HoldAdvice) {
-	if !p.way.held {
+	if p.way.state == nil {
 		return
 	}
 	off := p.on - p.way.total().expected
@@ -54,22 +54,22 @@ func (d *day) foresee(p *placed, o holdOption, h *HoldAdvice) {
 	if whole < 0 {
 		return
 	}
-	usual, poor := d.course(p.way, o.method, p.count, o.vent, expectedEnd), d.course(p.way, o.method, p.count, o.vent, poorEnd)
+	usual := follow(p.way.state, d.course(p.way, o.method, p.count, o.vent, expectedEnd))
+	poor := follow(p.way.state, d.course(p.way, o.method, p.count, o.vent, poorEnd))
 	at := func(m float64) HoldPoint {
-		a, b := p.way.state, p.way.state
-		usual.run(&a, m)
-		poor.run(&b, m)
+		a, b := usual.after(m), poor.after(m)
 		return HoldPoint{At: d.at(off - m), CoreC: heat.ProbeCoreC(p.way.pullC, a.CoreC()), OuterC: a.OuterC(), LowC: b.OuterC()}
+	}
+	if h.Chosen {
+		for m := 0.0; m < whole; m += courseStep {
+			h.Course = append(h.Course, at(m))
+		}
 	}
 	last := at(whole)
 	h.CoreC, h.OuterC, h.OuterLowC = last.CoreC, last.OuterC, last.LowC
-	if !h.Chosen {
-		return
+	if h.Chosen {
+		h.Course = append(h.Course, last)
 	}
-	for m := 0.0; m < whole; m += courseStep {
-		h.Course = append(h.Course, at(m))
-	}
-	h.Course = append(h.Course, last)
 }
 
 // standText is the open stand before a hold.

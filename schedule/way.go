@@ -38,12 +38,11 @@ type way struct {
 	first, second pace // minutes; second is zero without a second stage
 	spread        spread
 	flips         int
-	pullC         float64  // core at take-off
-	tenderS       float64  // how long it must be tender-hot, at the model's own pace; 0: the core decides
-	cost          int      // in the solver's units, over the cut's habit
-	state         heat.Sim // at take-off, at the model's own pace
-	held          bool     // state is set
-	modelWrap     float64  // minutes to the wrap and to take-off at the model's own pace
+	pullC         float64   // core at take-off
+	tenderS       float64   // how long it must be tender-hot, at the model's own pace; 0: the core decides
+	cost          int       // in the solver's units, over the cut's habit
+	state         *heat.Sim // at take-off, at the model's own pace; nil where the model follows nothing
+	modelWrap     float64   // minutes to the wrap and to take-off at the model's own pace
 	modelDone     float64
 
 	believed *belief // of a piece that is on the grate in a revision, with its journey so far

@@ -1,8 +1,9 @@
 package schedule
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
@@ -87,25 +88,30 @@ func (k *kitchen) waiting(ways []way, wrap Wrap) []way {
 // comes to its temperature if that is later. At a pace f the piece has come as far
 // as the model has after b/f minutes, and what is left takes f times the model's rest.
 func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
-	zs := []float64{-zTenth, 0, zTenth, k.d.z}
-	order := []int{0, 1, 2, 3}
-	sort.SliceStable(order, func(i, j int) bool { return zs[order[i]] > zs[order[j]] }) // slowest is least far
+	zs := [4]float64{-zTenth, 0, zTenth, k.d.z}
+	order := [4]int{0, 1, 2, 3}
+	slices.SortStableFunc(order[:], func(i, j int) int { return cmp.Compare(zs[j], zs[i]) }) // slowest is least far
 	w := prompt
 	w.fixed, w.inOven = true, pace{}
 	var wraps, totals [4]float64
+	var done heat.Sim
 	k.start()
-	for _, i := range order {
+	for n, i := range order {
 		f := w.spread.factor(zs[i])
 		wraps[i] = math.Max(b, prompt.modelWrap*f)
-		k.sim.RunTo(w.pullC, math.Max(wraps[i]/f*60-k.sim.ElapsedS(), 0))
-		branch := k.sim
-		branch.Change(covered(k.in, wrap.With))
-		if !k.finish(&branch) {
-			return way{}, false
+		before := k.sim.ElapsedS()
+		k.sim.RunTo(w.pullC, math.Max(wraps[i]/f*60-before, 0))
+		if n == 0 || k.sim.ElapsedS() != before { // else it was wrapped just here
+			done = k.sim
+			done.Change(covered(k.in, wrap.With))
+			if !k.finish(&done) {
+				return way{}, false
+			}
 		}
-		totals[i] = branch.ElapsedS() / 60 * f
+		totals[i] = done.ElapsedS() / 60 * f
 		if zs[i] == 0 {
-			w.wrapC, w.modelWrap, w.modelDone, w.state = k.sim.CoreC(), wraps[i]/f, branch.ElapsedS()/60, branch
+			end := done
+			w.wrapC, w.modelWrap, w.modelDone, w.state = k.sim.CoreC(), wraps[i]/f, done.ElapsedS()/60, &end
 		}
 	}
 	bare := func(i int) float64 { return math.Min(wraps[i], totals[i]) }

@@ -130,6 +130,23 @@ func (s *Sim) RunFor(seconds float64) {
 	}
 }
 
+// RunUntil advances to an elapsed time in s, at most MaxRunS from now.
+func (s *Sim) RunUntil(elapsedS float64) {
+	end := math.Min(elapsedS, s.elapsed+MaxRunS)
+	for s.elapsed < end {
+		s.next(end, math.Inf(1))
+	}
+}
+
+// RunToward makes the steps on the way to an elapsed time in s that are the same on
+// the way to any later one; RunUntil makes the rest.
+func (s *Sim) RunToward(elapsedS float64) {
+	end := math.Min(elapsedS, s.elapsed+MaxRunS)
+	for s.elapsed < end && 2*s.stepS <= end-s.elapsed {
+		s.next(end, math.Inf(1))
+	}
+}
+
 // RunTo advances until the core has risen to a temperature in degC, or for
 // at most maxSeconds. It returns NeverArrives, without running, when the target
 // is not at least ArrivalMarginK below what the surroundings can bring the core to.
