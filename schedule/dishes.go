@@ -170,10 +170,10 @@ func (p *placed) moments() []moment {
 // restedC is what a probe shows in the middle after the least rest, degC; 0 where
 // the piece is not modelled.
 func (p *placed) restedC() float64 {
-	if !p.way.held || p.it.cut.Style == cut.Timed {
+	if p.way.state == nil || p.it.cut.Style == cut.Timed {
 		return 0
 	}
-	rested := p.way.state
+	rested := *p.way.state
 	rested.Change(heat.Tented(roomC))
 	rested.RunFor(p.it.restMinutes() * 60)
 	return heat.ProbeCoreC(p.way.pullC, rested.CoreC())
