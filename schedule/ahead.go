@@ -159,6 +159,9 @@ func makeAhead(ctx context.Context, r Request, e effort) (Plan, error) {
 	}
 	e.part = true
 	first := e
+	if e.budget == 0 { // each day is searched as it would be alone
+		first.purse, e.purse = &purse{fullPurse}, &purse{fullPurse}
+	}
 	first.chill = true
 	before, err := makePlan(ctx, s.before, first)
 	if err != nil {

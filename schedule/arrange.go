@@ -39,11 +39,18 @@ func (d *day) arrange(ctx context.Context) (arrangement, error) {
 		return arrangement{least: n, solution: sequence.Solution{Status: sequence.Infeasible}}, nil
 	}
 	h := d.layFires()
-	a, err := d.solve(ctx, h, d.batches(h, roomiest))
+	roomy, err := d.batches(ctx, h, roomiest)
+	if err != nil {
+		return arrangement{}, err
+	}
+	a, err := d.solve(ctx, h, roomy)
 	if err != nil || a.solution.Status != sequence.Infeasible {
 		return a, err
 	}
-	finer := d.batches(h, narrowest)
+	finer, err := d.batches(ctx, h, narrowest)
+	if err != nil {
+		return arrangement{}, err
+	}
 	if len(finer) == len(a.batches) || len(finer) > mostBatches {
 		return a, nil
 	}
@@ -60,19 +67,29 @@ func (d *day) solve(ctx context.Context, h hearth, batches []*batch) (arrangemen
 	if len(batches) > mostBatches || !everyBatchHasWay(batches) {
 		return a, nil
 	}
-	a.problem = d.problem(h, batches)
+	var err error
+	if a.problem, err = d.problem(ctx, h, batches); err != nil {
+		return a, err
+	}
 	for _, b := range batches {
 		if len(b.first) == 0 {
 			return a, nil
 		}
 	}
-	a.problem.Budget, a.problem.NoClash = d.budget, d.noClash
-	var err error
-	a.solution, err = sequence.Solve(ctx, &a.problem)
+	a.problem.NoClash = d.noClash
+	a.solution, err = d.search(ctx, &a.problem)
 	return a, err
 }
 
-func (d *day) problem(h hearth, batches []*batch) sequence.Problem {
+// search solves a problem with what the day may still spend.
+func (d *day) search(ctx context.Context, p *sequence.Problem) (sequence.Solution, error) {
+	p.Budget = d.purse.budget(d.budget, p)
+	s, err := sequence.Solve(ctx, p)
+	d.purse.spend(s.Nodes, p)
+	return s, err
+}
+
+func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence.Problem, error) {
 	p := sequence.Problem{
 		ChangeCost: changeCost, BurnCost: burnCost, Quiet: d.quiet, Earliest: d.earliest,
 		LightHands: handsLight, ChangeHands: handsChange,
@@ -97,9 +114,12 @@ func (d *day) problem(h hearth, batches []*batch) sequence.Problem {
 	}
 	night := d.nightFires(h)
 	for _, b := range batches {
+		if err := ctx.Err(); err != nil { // holds are simulated for every way
+			return p, err
+		}
 		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
-	return p
+	return p, nil
 }
 
 // lightClosed are the instants from which a light would bring the pouring of its

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"math"
 	"time"
 
@@ -35,9 +36,12 @@ func (p *placed) stages() int {
 }
 
 // place reads the solver's answer for every batch.
-func (d *day) place(a arrangement) []*placed {
+func (d *day) place(ctx context.Context, a arrangement) ([]*placed, error) {
 	out := make([]*placed, len(a.batches))
 	for i, b := range a.batches {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		ps := a.solution.Chains[i]
 		ref := b.first[ps[0].Mode]
 		p := &placed{batch: b, way: b.ways[ref.way], on: float64(ps[0].Start), wrap: math.NaN(), reasons: a.solution.Why[i]}
@@ -61,7 +65,7 @@ func (d *day) place(a arrangement) []*placed {
 		p.hold, p.holdLong = chooseHold(p.options, p.longestWait())
 		out[i] = p
 	}
-	return out
+	return out, nil
 }
 
 // zoneName is the zone of the first phase a task is in.
@@ -94,15 +98,24 @@ func (p *placed) readiness() readiness {
 }
 
 // assemble writes the solved day as a plan.
-func (d *day) assemble(a arrangement) Plan { return d.write(a, d.place(a)) }
+func (d *day) assemble(ctx context.Context, a arrangement) (Plan, error) {
+	all, err := d.place(ctx, a)
+	if err != nil {
+		return Plan{}, err
+	}
+	return d.write(ctx, a, all)
+}
 
-func (d *day) write(a arrangement, all []*placed) Plan {
+func (d *day) write(ctx context.Context, a arrangement, all []*placed) (Plan, error) {
 	p := d.blankPlan()
 	p.Feasible = true
 	p.Solution = solutionOf(a.solution)
 	p.Phases = d.phases(a, all)
 	p.Fuel = d.fuel(p.Phases)
-	p.Dishes = d.dishes(all, a)
+	var err error
+	if p.Dishes, err = d.dishes(ctx, all, a); err != nil {
+		return Plan{}, err
+	}
 	var rs []readiness
 	for _, b := range all {
 		rs = append(rs, b.readiness())
@@ -120,7 +133,7 @@ func (d *day) write(a arrangement, all []*placed) Plan {
 	p.Quiet = d.quietWithin(p)
 	p.Findings = nonNil(d.findings)
 	p.Cautions = d.cautions(&p, all)
-	return p
+	return p, nil
 }
 
 // blankPlan carries what every plan says, feasible or not.

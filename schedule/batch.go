@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -43,14 +44,17 @@ func (d *day) leastBatches() int {
 }
 
 // batches splits the dishes by the room on the grate and simulates their ways.
-func (d *day) batches(h hearth, fit fitting) []*batch {
+func (d *day) batches(ctx context.Context, h hearth, fit fitting) ([]*batch, error) {
 	var all []*batch
 	group := 0
 	for i := range d.items {
 		it := &d.items[i]
 		number := 0
 		for _, l := range it.lots {
-			ways := d.waysOf(it, l, h)
+			ways, err := d.waysOf(ctx, it, l, h)
+			if err != nil {
+				return nil, err
+			}
 			sizes := split(l.count, roomFor(it, l, ways, h, fit))
 			group++
 			for _, n := range sizes {
@@ -63,7 +67,7 @@ func (d *day) batches(h hearth, fit fitting) []*batch {
 			}
 		}
 	}
-	return all
+	return all, nil
 }
 
 // fitting chooses the place that sets the size of a batch.
@@ -105,9 +109,12 @@ func split(n, most int) []int {
 }
 
 // waysOf simulates all ways of a lot in the fires on offer.
-func (d *day) waysOf(it *item, l lot, h hearth) []way {
+func (d *day) waysOf(ctx context.Context, it *item, l lot, h hearth) ([]way, error) {
 	var ways []way
 	for rank, s := range it.spots() {
+		if err := ctx.Err(); err != nil { // a place takes milliseconds
+			return nil, err
+		}
 		for _, w := range d.remembered(it, l, s) {
 			if len(h.placesOf(w)) == 0 {
 				continue
@@ -116,7 +123,7 @@ func (d *day) waysOf(it *item, l lot, h hearth) []way {
 			ways = append(ways, w)
 		}
 	}
-	return ways
+	return ways, nil
 }
 
 // waysAt simulates a lot in one place.

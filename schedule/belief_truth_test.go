@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -35,7 +36,11 @@ func truthWays(t *testing.T, confidence string) (*day, []*batch) {
 		t.Fatal(faults)
 	}
 	d.effort = effort{memo: newMemo()}
-	return d, d.batches(d.layFires(), roomiest)
+	batches, err := d.batches(context.Background(), d.layFires(), roomiest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d, batches
 }
 
 // dayOfTruth draws the grate's error of one day and each dish's own factor.

@@ -43,8 +43,9 @@ type day struct {
 
 // effort is how hard the solver tries. The zero value is a full plan's.
 type effort struct {
-	budget  int   // nodes; 0 stands for the solver's own
-	noClash bool  // do not look for the reason of an infeasible day
+	budget  int  // nodes; 0 stands for the solver's own
+	noClash bool // do not look for the reason of an infeasible day
+	purse   *purse
 	memo    *memo // simulated cooks; shared by plans made one after another
 	part    bool  // of a longer request: the guests are counted there
 	chill   bool  // what is served is cut and chilled, for another day

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -11,7 +12,7 @@ import (
 )
 
 // dishes gathers the batches of each dish.
-func (d *day) dishes(all []*placed, a arrangement) []DishPlan {
+func (d *day) dishes(ctx context.Context, all []*placed, a arrangement) ([]DishPlan, error) {
 	out := make([]DishPlan, len(d.items))
 	for i := range d.items {
 		it := &d.items[i]
@@ -21,6 +22,9 @@ func (d *day) dishes(all []*placed, a arrangement) []DishPlan {
 		}
 	}
 	for _, p := range all {
+		if err := ctx.Err(); err != nil { // curves and holds are simulated
+			return nil, err
+		}
 		dp := &out[p.it.index]
 		b := d.batchPlan(p, a)
 		dp.Count += p.count
@@ -33,7 +37,7 @@ func (d *day) dishes(all []*placed, a arrangement) []DishPlan {
 			dp.Holds, dp.DoneEarly, dp.Lethality = d.holdAdvice(p), d.doneEarly(p), d.lethality(p)
 		}
 	}
-	return out
+	return out, nil
 }
 
 func (d *day) batchPlan(p *placed, a arrangement) Batch {

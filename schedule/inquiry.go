@@ -138,7 +138,13 @@ func readStart(q *Inquiry, text string) error {
 	return err
 }
 
+// maxProbabilities is how many quantiles an inquiry may want besides the window.
+const maxProbabilities = 20
+
 func readProbabilities(q *Inquiry, text string) error {
+	if n := 1 + strings.Count(text, ","); n > maxProbabilities {
+		return fmt.Errorf("there are %d probabilities; at most %d are allowed", n, maxProbabilities)
+	}
 	for _, part := range strings.Split(text, ",") {
 		p, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
 		if err != nil || !(p >= 0.01 && p <= 0.99) {

@@ -10,12 +10,12 @@ import (
 // faults; a cancelled context gives its error and no plan. A day that cannot be
 // done is no error: the plan says Feasible false, why, and what would help.
 func Make(ctx context.Context, r Request) (Plan, error) {
-	cooks := newMemo()
-	p, err := makePlan(ctx, r, effort{memo: cooks})
+	e := effort{memo: newMemo(), purse: &purse{fullPurse}}
+	p, err := makePlan(ctx, r, e)
 	if err != nil || p.Feasible && len(p.Findings) == 0 {
 		return p, err
 	}
-	p.Remedies, err = remedies(ctx, r, p, cooks)
+	p.Remedies, err = remedies(ctx, r, p, e)
 	return p, err
 }
 
@@ -46,5 +46,5 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	if s := a.solution.Status; s == sequence.Infeasible || s == sequence.Unknown {
 		return d.infeasible(a), nil
 	}
-	return d.assemble(a), nil
+	return d.assemble(ctx, a)
 }

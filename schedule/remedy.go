@@ -12,8 +12,9 @@ const mostRemedies = 6
 // remedies tries changes of an infeasible day and keeps those that make it a
 // plan, least painful first. Where mending one clash shows another, changes are
 // joined. The list may be empty.
-func remedies(ctx context.Context, r Request, p Plan, cooks *memo) ([]Remedy, error) {
-	m := mender{ctx: ctx, cooks: cooks, left: mostTries, enough: map[string]bool{}}
+func remedies(ctx context.Context, r Request, p Plan, e effort) ([]Remedy, error) {
+	e.budget = remedyBudget
+	m := mender{ctx: ctx, effort: e, left: mostTries, enough: map[string]bool{}}
 	if p.Feasible {
 		return m.ease(r.withDefaults(), p)
 	}
@@ -43,22 +44,24 @@ const (
 	remedyBudget = 1000 // nodes of each: a remedy that is hard to find is a poor one
 )
 
-// mender plans changed requests until its tries are used up.
+// mender plans changed requests until its tries or its purse are used up.
 type mender struct {
 	ctx    context.Context
-	cooks  *memo
+	effort effort // of each try
 	left   int
 	enough map[string]bool // kinds of change that were enough by themselves
 }
 
 // try plans r with a change, and with more changes if another clash shows.
 func (m *mender) try(r Request, before Plan, c change, depth int) (Remedy, bool, error) {
-	if m.left--; m.left < 0 {
+	if m.left--; m.left < 0 || m.effort.purse.empty() {
 		return Remedy{}, false, nil
 	}
 	changed := copyRequest(r)
 	c.apply(&changed)
-	p, err := makePlan(m.ctx, changed, effort{budget: remedyBudget, noClash: depth <= 1, memo: m.cooks})
+	e := m.effort
+	e.noClash = depth <= 1
+	p, err := makePlan(m.ctx, changed, e)
 	if _, bad := err.(*InputError); bad {
 		return Remedy{}, false, nil // the change itself is not allowed
 	}
@@ -99,7 +102,9 @@ func (m *mender) ease(r Request, p Plan) ([]Remedy, error) {
 	c := ovenChange()
 	changed := copyRequest(r)
 	c.apply(&changed)
-	eased, err := makePlan(m.ctx, changed, effort{budget: remedyBudget, noClash: true, memo: m.cooks})
+	e := m.effort
+	e.noClash = true
+	eased, err := makePlan(m.ctx, changed, e)
 	if err != nil || !eased.Feasible || countFindings(eased, codeHoldShort) >= countFindings(p, codeHoldShort) {
 		return out, err
 	}

@@ -57,8 +57,7 @@ func newRevision(ctx context.Context, p Plan, log []Entry, now time.Time) (*revi
 	if err := v.take(joinLogs(p.Log, log), now); err != nil {
 		return nil, err
 	}
-	v.look()
-	return v, nil
+	return v, v.look(ctx)
 }
 
 // plan makes the first plan again, as far as a revision needs it.
@@ -71,7 +70,7 @@ func (v *revision) plan(ctx context.Context, id string) error {
 	if len(faults) > 0 {
 		return &InputError{Faults: faults}
 	}
-	d.effort = effort{memo: newMemo()}
+	d.effort = effort{memo: newMemo(), purse: &purse{fullPurse}}
 	a, err := d.arrange(ctx)
 	if err != nil {
 		return err
@@ -80,7 +79,9 @@ func (v *revision) plan(ctx context.Context, id string) error {
 		return &InputError{Faults: []Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
 	}
 	v.base, v.firstA, v.hearth = d, a, a.hearth
-	v.placed = d.place(a)
+	if v.placed, err = d.place(ctx, a); err != nil {
+		return err
+	}
 	v.first = d.blankPlan()
 	v.first.ID = id
 	v.first.Phases = d.phases(a, v.placed)
@@ -97,7 +98,10 @@ func (v *revision) revised(ctx context.Context) (Plan, error) {
 		return Plan{}, err
 	}
 	v.left = left
-	p := v.write(left)
+	p, err := v.write(ctx, left)
+	if err != nil {
+		return Plan{}, err
+	}
 	if p.Remedies, err = v.advice(ctx, &p, left); err != nil {
 		return Plan{}, err
 	}

@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"context"
+	"fmt"
 	"time"
 )
 
@@ -53,13 +55,15 @@ type afoot struct {
 }
 
 // look works out from the log where every batch is, and what is believed of it.
-func (v *revision) look() {
+func (v *revision) look(ctx context.Context) error {
 	for _, p := range v.placed {
 		if b := v.again(p); b != nil {
 			v.afoot = append(v.afoot, &afoot{first: p, batch: b})
 		}
 	}
-	v.addDishes()
+	if err := v.addDishes(ctx); err != nil {
+		return err
+	}
 	late := v.litLate()
 	for i := range v.day.items {
 		v.tellDish(v.day.items[i].dish.ID, late)
@@ -71,7 +75,7 @@ func (v *revision) look() {
 			*a = afoot{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
 		}
 	}
-	v.believe()
+	return v.believe(ctx)
 }
 
 // again is a batch of the first plan in the revised day; nil if its dish is gone.
@@ -88,7 +92,10 @@ func (v *revision) again(p *placed) *batch {
 
 // addDishes makes batches of the dishes that the log added, and room in the
 // hearth for the fires they want.
-func (v *revision) addDishes() {
+func (v *revision) addDishes(ctx context.Context) error {
+	if n := v.day.leastBatches(); n > mostBatches {
+		return tooManyLoads(n)
+	}
 	for i := range v.day.items {
 		if onMenu(v.base.req, v.day.items[i].dish.ID) {
 			continue
@@ -100,10 +107,24 @@ func (v *revision) addDishes() {
 				v.hearth.addAlways(v.day.grill, f)
 			}
 		}
-		for _, b := range only.batches(v.hearth, roomiest) {
+		batches, err := only.batches(ctx, v.hearth, roomiest)
+		if err != nil {
+			return err
+		}
+		if n := len(v.afoot) + len(batches); n > mostBatches {
+			return tooManyLoads(n)
+		}
+		for _, b := range batches {
 			v.afoot = append(v.afoot, &afoot{batch: b})
 		}
 	}
+	return nil
+}
+
+// tooManyLoads is the fault of a log that adds more than a day holds.
+func tooManyLoads(n int) error {
+	return &InputError{Faults: []Fault{{Path: "log", Sentence: fmt.Sprintf(
+		"with the dishes that were added the menu makes %d loads of the grate, and a day holds %d at the most", n, mostBatches)}}}
 }
 
 // litLate is by how much the fire was lit later than planned.

@@ -46,7 +46,7 @@ func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
 			return left{}, err
 		}
 		if s.Status == sequence.Optimal || s.Status == sequence.Feasible {
-			return v.join(s, p, order), nil
+			return v.join(ctx, s, p, order)
 		}
 	}
 	return left{}, &InputError{Faults: []Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
@@ -122,7 +122,10 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 		}
 	}
 	now := v.day.minute(v.now)
-	p := v.day.problem(v.hearth, open)
+	p, err := v.day.problem(ctx, v.hearth, open)
+	if err != nil {
+		return sequence.Solution{}, p, order, err
+	}
 	p.NoClash, p.Earliest = true, min(v.day.earliest, now)
 	p.Quiet = nil
 	for _, q := range v.day.quiet {
@@ -161,7 +164,7 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 	if len(p.Chains) == 0 {
 		return sequence.Solution{Status: sequence.Optimal, Light: -1}, p, order, nil
 	}
-	s, err := sequence.Solve(ctx, &p)
+	s, err := v.day.search(ctx, &p)
 	return s, p, order, err
 }
 

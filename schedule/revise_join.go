@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 	"time"
@@ -11,7 +12,7 @@ import (
 
 // join puts what is past, what cooks and what waits into one arrangement, in
 // minutes before the last serving of the revised day.
-func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot) left {
+func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Problem, order []*afoot) (left, error) {
 	l := left{a: arrangement{hearth: v.hearth, problem: p, solution: s}}
 	past := max(v.phases-1, 0)
 	l.a.solution.Phases = v.pastPhases(s, past)
@@ -35,7 +36,11 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 		l.a.batches = append(l.a.batches, a.batch)
 	}
 	sub := arrangement{hearth: v.hearth, batches: open, solution: s}
-	for i, p := range v.day.place(sub) {
+	ahead, err := v.day.place(ctx, sub)
+	if err != nil {
+		return left{}, err
+	}
+	for i, p := range ahead {
 		shiftPhases(p, past)
 		place(order[i], p)
 	}
@@ -59,7 +64,7 @@ func (v *revision) join(s sequence.Solution, p sequence.Problem, order []*afoot)
 		}
 	}
 	l.sort()
-	return l
+	return l, nil
 }
 
 // byInstants gives the stages of a batch the phases that burn while they last. A

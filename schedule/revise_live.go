@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"math"
 	"time"
 
@@ -10,9 +11,12 @@ import (
 
 // believe follows every piece that cooks beside the coals, judges its readings,
 // and shares the grate's error between the pieces.
-func (v *revision) believe() {
+func (v *revision) believe(ctx context.Context) error {
 	var all []*belief
 	for _, a := range v.afoot {
+		if err := ctx.Err(); err != nil { // a piece with many readings takes milliseconds
+			return err
+		}
 		if a.where == cooking && a.followed() {
 			v.follow(a)
 			all = append(all, a.believed)
@@ -32,6 +36,7 @@ func (v *revision) believe() {
 			}
 		}
 	}
+	return nil
 }
 
 // followed says whether the model follows the piece from its put-on: whatever

@@ -1,14 +1,18 @@
 package schedule
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
 )
 
 // write is the revised plan but for its remedies and changes.
-func (v *revision) write(l left) Plan {
-	p := v.day.write(l.a, l.all)
+func (v *revision) write(ctx context.Context, l left) (Plan, error) {
+	p, err := v.day.write(ctx, l.a, l.all)
+	if err != nil {
+		return Plan{}, err
+	}
 	now := v.now
 	p.ID, p.Revision, p.RevisedAt, p.Log = v.first.ID, len(v.log)+1, &now, v.log
 	if p.Provenance.RequestHash != hash(v.base.req) {
@@ -24,7 +28,7 @@ func (v *revision) write(l left) Plan {
 		}
 	}
 	p.Findings = nonNil(append(v.findings(l), p.Findings...))
-	return p
+	return p, nil
 }
 
 // tellRefuels gives the fuel of the phases the instants of their steps: what was

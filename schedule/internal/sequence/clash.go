@@ -12,7 +12,7 @@ const earliestRelief = 7 * 24 * 60
 // are solved. That a subset of a feasible set is feasible makes one pass of
 // single deletions enough.
 func (h *hunt) clash(d *day) *Clash {
-	f := filter{hunt: h, day: d, left: h.budget, minimal: true}
+	f := filter{hunt: h, day: d, left: h.budget - h.nodes, minimal: true}
 	for c := range d.Chains {
 		f.chains = append(f.chains, c)
 	}
@@ -24,6 +24,10 @@ func (h *hunt) clash(d *day) *Clash {
 	f.rules = shrink(f.rules, func(kept []Rule) bool { return f.infeasible(f.chains, kept) })
 	return &Clash{Chains: f.chains, Rules: f.rules, Minimal: f.minimal}
 }
+
+// layoutNodes is what laying out the sequences of fires costs, in nodes for a chain
+// and a fire (measured, rounded): a clash is sought in many small problems.
+const layoutNodes = 20
 
 // filter is the state of the deletion filter.
 type filter struct {
@@ -66,9 +70,13 @@ func shrink[T any](set []T, infeasible func([]T) bool) []T {
 
 // infeasible says whether it is proven that these chains and rules clash.
 func (f *filter) infeasible(chains []int, rules []Rule) bool {
+	if f.left <= 0 {
+		f.minimal = false
+		return false
+	}
 	h := &hunt{ctx: f.ctx, budget: f.left, best: value{never, never}, any: true}
 	bound := h.solve(prepare(relax(f.day.Problem, chains, rules)))
-	f.left -= h.nodes
+	f.left -= h.nodes + layoutNodes*len(chains)*len(f.day.Fires)
 	f.nodes += h.nodes
 	f.err = h.err
 	if h.plan == nil && bound < never {

@@ -72,8 +72,9 @@ func (h *hunt) count() bool {
 	return h.err == nil
 }
 
-// pollEvery nodes the context is asked; a node takes some ten microseconds.
-const pollEvery = 32
+// pollEvery nodes the context is asked; a node takes some ten microseconds, and some
+// hundreds on the largest days.
+const pollEvery = 8
 
 // record keeps a leaf that is better than the best.
 func (h *hunt) record(s *search, v value) {

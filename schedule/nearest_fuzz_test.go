@@ -1,0 +1,32 @@
+package schedule
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/cookday/schedule/cut"
+)
+
+// Whatever is mistyped: as many names of the catalogue as asked for, each once, and a
+// name that is right comes first.
+func FuzzNearestCuts(f *testing.F) {
+	f.Add("briskett", uint8(3))
+	f.Add("Boston butt", uint8(1))
+	f.Add("", uint8(0))
+	f.Add("\xff\u202e", uint8(200))
+	f.Fuzz(func(t *testing.T, name string, most uint8) {
+		n := int(most)
+		got := nearestCuts(name, n)
+		if len(got) != min(n, len(cut.All())) {
+			t.Fatalf("%d names for %d", len(got), n)
+		}
+		for i, g := range got {
+			if _, ok := cut.Find(g); !ok || slices.Index(got, g) != i {
+				t.Errorf("%q is no cut, or there twice", g)
+			}
+		}
+		if _, ok := cut.Find(name); ok && n > 0 && got[0] != name {
+			t.Errorf("%q is a cut, and %q is nearer", name, got[0])
+		}
+	})
+}
