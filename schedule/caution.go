@@ -5,10 +5,10 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 )
 
-// cautions are those that apply to the plan, most important first. A plan without
-// dishes is the fire of a forecast.
+// cautions are those that apply to the plan, most important first. A day that
+// cannot be done, and a forecast, light no fire.
 func (d *day) cautions(p *Plan, all []*placed) []Caution {
-	s := safety.Situation{Charcoal: d.grill.Kind != fire.OtherKind, Frail: d.frail, NoSchedule: len(p.Dishes) == 0}
+	s := safety.Situation{Charcoal: d.grill.Kind != fire.OtherKind, Frail: d.frail, NoSchedule: !p.Feasible}
 	for i := range d.items {
 		it := &d.items[i]
 		s = s.With(it.category, it.prep)

@@ -17,7 +17,7 @@ func (d *day) layText(b *Burn) string {
 		text += fmt.Sprintf(" in rows %s along %s of the edge", b.Rows, d.req.Units.Length(unit.Length(b.ArcM)))
 	}
 	if b.Chunks > 0 {
-		text += fmt.Sprintf(", %d chunks of wood on top, one of them where the fire begins", b.Chunks)
+		text += fmt.Sprintf(", %s of wood on top, one of them where the fire begins", plural(b.Chunks, "chunk"))
 	}
 	return text
 }
@@ -52,7 +52,7 @@ func countText(u unit.System, count int, kg float64) string {
 	case count > 20:
 		return fmt.Sprintf("%d briquettes", (count+4)/5*5)
 	}
-	return fmt.Sprintf("%d briquettes", count)
+	return plural(count, "briquette")
 }
 
 // chimneyText is a fill to the quarter, of a six-quart chimney.

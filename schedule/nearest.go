@@ -42,17 +42,23 @@ func nearestCuts(name string, n int) []string {
 			edits[c.Name] = min(edits[c.Name], letterEdits(wanted, strings.ToLower(called)))
 		}
 		if sharesWord(wanted, c.Name) {
-			edits[c.Name] /= 2 // "beef brisket" is closer to "brisket" than its letters tell
+			edits[c.Name] /= 3 // "beef brisket" is closer to "brisket" than its letters tell
 		}
 	}
 	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(edits[a], edits[b]), cmp.Compare(a, b)) })
 	return names[:min(n, len(names))]
 }
 
+// sharesWord says whether a word of the text is a word of the name, or begins one,
+// or begins with one: "wings" are a "chicken-wing".
 func sharesWord(text, name string) bool {
 	split := func(r rune) bool { return r == ' ' || r == '-' || r == '_' }
 	words := strings.FieldsFunc(name, split)
-	return slices.ContainsFunc(strings.FieldsFunc(text, split), func(w string) bool { return slices.Contains(words, w) })
+	return slices.ContainsFunc(strings.FieldsFunc(text, split), func(a string) bool {
+		return slices.ContainsFunc(words, func(b string) bool {
+			return a == b || min(len(a), len(b)) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
+		})
+	})
 }
 
 // letterEdits counts the letters to add, drop, change or swap with the next one to

@@ -8,7 +8,7 @@ import (
 func TestNearestCuts(t *testing.T) {
 	for typed, want := range map[string]string{
 		"briskt": "brisket", "Brisket": "brisket", "birsket": "brisket", "beef brisket": "brisket", "spatchcock chicken": "chicken-spatchcock",
-		"pork shoulder": "pork-butt", "hamburger": "burger", "prime rib": "rib-roast-bone-in", "babybacks": "baby-backs", "potato": "potatoes",
+		"pork shoulder": "pork-butt", "hamburger": "burger", "prime rib": "rib-roast-bone-in", "babybacks": "baby-backs", "potato": "potatoes", "wings": "chicken-wing", "salmon": "salmon-side", "belly": "pork-belly",
 	} {
 		if got := nearestCuts(typed, 3); len(got) != 3 || !slices.Contains(got[:2], want) {
 			t.Errorf("%q: got %v, want %s among the first two", typed, got, want)

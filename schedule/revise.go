@@ -83,7 +83,7 @@ func (v *revision) plan(ctx context.Context, id string) error {
 		return err
 	}
 	v.first = d.blankPlan()
-	v.first.ID = id
+	v.first.ID, v.first.Feasible = id, true
 	v.first.Phases = d.phases(a, v.placed)
 	v.first.Steps = d.steps(&v.first, a, v.placed)
 	v.first.Cautions = d.cautions(&v.first, v.placed)

@@ -25,7 +25,12 @@ func (d *day) level(c float64) string { return fire.Band(c) + ", " + d.grate(c) 
 
 // slack is how far off a grate may be: 25 F either way is good enough (common
 // practice, no source).
-func (d *day) slack() string { return d.req.Units.Difference(unit.DifferenceFromFahrenheit(25)) }
+func (d *day) slack() string {
+	if d.req.Units == unit.Metric {
+		return d.req.Units.Difference(15) // as a cook would say it
+	}
+	return d.req.Units.Difference(unit.DifferenceFromFahrenheit(25))
+}
 
 func roundTo(n, step int) int { return (n + step/2) / step * step }
 
@@ -69,7 +74,7 @@ func (d *day) ventsText(v fire.VentAdvice) string {
 		return text + ", lid off"
 	}
 	if v.TopOverMeat {
-		text += "; top vent over the meat, opposite the coals"
+		text += "; top vent over the food, opposite the coals"
 	}
 	if v.TrimTop && v.OpenTop < 1 {
 		text += "; trim with the top vent and wait 15 min to see what it does"
@@ -92,6 +97,14 @@ func share(open float64) string {
 // upper and lower change the first letter of a text that begins with a plain one.
 func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// plural is a number with its noun: "1 chunk", "2 chunks".
+func plural(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
 
 // listed writes words as a sentence has them: "a, b and c".
 func listed(words []string, last string) string {

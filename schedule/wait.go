@@ -197,12 +197,12 @@ func (p *placed) labelAmong(all []*placed) string {
 // an ordinary one.
 func (d *day) shortHoldText(p *placed, name string, limit float64) string {
 	total, serve := p.way.total(), float64(p.it.serve)
-	when, off := "On a fast day", p.on-total.early
+	when, off := "on a fast day", p.on-total.early
 	if p.on-total.expected-serve > limit+holdTolerance {
-		when, off = "Even on an ordinary day", p.on-total.expected
+		when, off = "even on an ordinary day", p.on-total.expected
 	}
-	return fmt.Sprintf("%s %s is done at %s and can wait until about %s, not until %s. A warm oven, an insulated box, or putting it on later once you see how it goes would help.",
-		when, name, localClock(d.at(off)), localClock(quarterDown(d.at(off-limit))), localClock(d.at(serve)))
+	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s. A warm oven, an insulated box, or putting it on later once you see how it goes would help.",
+		name, when, localClock(d.at(off)), localClock(quarterDown(d.at(off-limit))), localClock(d.at(serve)))
 }
 
 func (d *day) travelText(p *placed, limit float64) string {

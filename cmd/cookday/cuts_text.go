@@ -143,7 +143,7 @@ func wrapText(c schedule.Cut) string {
 func sourcesText(c schedule.Cut) string {
 	text := strings.Join(c.Sources, ", ")
 	if c.Estimate {
-		text += "; size and make-up are an estimate that was never compared with a cook"
+		text = "an estimate of size and make-up that was never compared with a cook"
 	}
 	return text + "; doneness, rest and wrap are common practice, no source"
 }

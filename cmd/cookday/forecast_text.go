@@ -42,10 +42,13 @@ func writeOutlook(w io.Writer, q schedule.Inquiry, o schedule.Outlook, columns i
 	return err
 }
 
-// outlookTitle says what was asked: "brisket, 12 lb: beside the coals ..., taken
+// outlookTitle says what was asked: "Whole brisket, 12 lb: beside the coals ..., taken
 // off at 203 F." What cannot be done has no way of cooking, only its grate.
 func outlookTitle(units unit.System, o schedule.Outlook) string {
 	text := o.Cut
+	if c, err := schedule.FindCut(o.Cut); err == nil {
+		text = c.Title
+	}
 	if o.MassKg > 0 {
 		text += ", " + units.Mass(unit.Mass(o.MassKg))
 	}

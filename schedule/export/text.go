@@ -3,6 +3,7 @@ package export
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/cookday/schedule"
@@ -118,10 +119,19 @@ func (v *view) eatAt() string {
 	text := v.clock(v.ServeAt) + " on " + v.day(v.ServeAt)
 	for _, d := range v.Dishes {
 		if !v.at(d.ServeAt).Equal(v.at(v.ServeAt)) && !d.ServeAt.IsZero() {
-			text += "; " + v.dish(d.ID) + " at " + v.clockBy(d.ServeAt, v.ServeAt)
+			verb := " at "
+			if v.travels(d.ID) {
+				verb = " leaves at "
+			}
+			text += "; " + v.dish(d.ID) + verb + v.clockBy(d.ServeAt, v.ServeAt)
 		}
 	}
 	return text
+}
+
+// travels says whether a dish is eaten elsewhere, some time after it is served.
+func (v *view) travels(id string) bool {
+	return slices.ContainsFunc(v.Request.Dishes, func(d schedule.Dish) bool { return d.ID == id && d.Travel != nil })
 }
 
 func (t *textSheet) changed() {

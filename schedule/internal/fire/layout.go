@@ -50,7 +50,7 @@ var layouts = []Description{
 		Layout: Banked, MinC: fahrenheit(225), MaxC: fahrenheit(325),
 		Zones:   []ZoneKind{{Name: "indirect", Share: 0.60}},
 		Use:     "low and slow, and roasting at the upper end; meat beside the coals",
-		Build:   "Heap the unlit coals at one side, in a basket if there are many; pour the few lit ones on their edge; put the lid on with the top vent over the meat.",
+		Build:   "Heap the unlit coals at one side, in a basket if there are many; pour the few lit ones on their edge; put the lid on with the top vent over the food.",
 		OpenTop: 0.25, OpenBottom: 0.25, LayMinutes: 5, LightMinutes: 15, WarmMinutes: 15,
 		Becomes: []Layout{TwoZone, Spread, Heap},
 	},

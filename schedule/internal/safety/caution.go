@@ -28,7 +28,7 @@ type Finding struct {
 // Situation is what a plan or a day holds that a caution may belong to.
 type Situation struct {
 	Charcoal           bool // burns charcoal, lump or briquettes
-	NoSchedule         bool // one piece is asked about: nothing says when to light, tend and put out the fire
+	NoSchedule         bool // a forecast, or a day that cannot be done: no fire is lit, tended and put out
 	UnattendedFire     bool // a fire burns while nobody watches it, at night or away
 	StarvedFireOpened  bool // a fire kept low by closed vents is opened
 	LitCoalChange      bool // lit coals are moved from one layout to another
