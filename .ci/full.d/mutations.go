@@ -2,7 +2,7 @@
 // the tests that ought to notice, on the files as the overlay has them: the tree is not
 // touched. Run it as
 //
-//	go run .ci/full.d/mutations.go [-only REGEXP] [-long]
+//	go run .ci/full.d/mutations.go [-only REGEXP] [-effort little|most]
 //
 // Its list is mutations.txt beside it. It fails if a change is no longer possible, does
 // not compile, or goes unnoticed.
@@ -27,28 +27,42 @@ const list = ".ci/full.d/mutations.txt"
 // may still be noticed there.
 const door = "./schedule"
 
-// mutation is one change of one file.
+// mutation is one change of one file of a folder.
 type mutation struct {
 	line       int // of the list
-	file       string
+	folder     string
 	old, now   string
 	equivalent string // why no test can notice it; "" for the others
 }
 
-func (m mutation) String() string { return fmt.Sprintf("%s: %s => %s", m.file, m.old, m.now) }
+func (m mutation) String() string { return fmt.Sprintf("%s: %s => %s", m.folder, m.old, m.now) }
 
-func (m mutation) folder() string { return "./" + filepath.Dir(m.file) }
+func (m mutation) tests() string { return "./" + m.folder }
 
-// mutated is the text of the file with the change. The old text must be there once.
-func (m mutation) mutated() (string, error) {
-	text, err := os.ReadFile(m.file)
+// mutated is the file that has the old text, and its text with the change.
+func (m mutation) mutated() (file, text string, err error) {
+	files, err := filepath.Glob(filepath.Join(m.folder, "*.go"))
 	if err != nil {
-		return "", err
+		return "", "", err
 	}
-	if n := strings.Count(string(text), m.old); n != 1 {
-		return "", fmt.Errorf("%s:%d: %q is %d times in %s, must be there once", list, m.line, m.old, n, m.file)
+	n := 0
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		content, err := os.ReadFile(name)
+		if err != nil {
+			return "", "", err
+		}
+		if k := strings.Count(string(content), m.old); k > 0 {
+			n += k
+			file, text = name, strings.Replace(string(content), m.old, m.now, 1)
+		}
 	}
-	return strings.Replace(string(text), m.old, m.now, 1), nil
+	if n != 1 {
+		return "", "", fmt.Errorf("%s:%d: %q is %d times in %s, must be there once", list, m.line, m.old, n, m.folder)
+	}
+	return file, text, nil
 }
 
 // read parses the list.
@@ -57,30 +71,30 @@ func read() (all []mutation, err error) {
 	if err != nil {
 		return nil, err
 	}
-	file := ""
+	folder := ""
 	for i, line := range strings.Split(string(text), "\n") {
 		trimmed := strings.TrimSpace(line)
 		switch {
 		case trimmed == "" || strings.HasPrefix(line, "#"):
 		case !strings.HasPrefix(line, "\t"):
-			file = trimmed
+			folder = trimmed
 		case strings.HasPrefix(trimmed, "equivalent: ") && len(all) > 0:
 			all[len(all)-1].equivalent = strings.TrimPrefix(trimmed, "equivalent: ")
 		default:
 			old, now, ok := strings.Cut(trimmed, " => ")
-			if !ok || file == "" || old == now {
-				return nil, fmt.Errorf("%s:%d: %q is no file, change or reason", list, i+1, line)
+			if !ok || folder == "" || old == now {
+				return nil, fmt.Errorf("%s:%d: %q is no folder, change or reason", list, i+1, line)
 			}
-			all = append(all, mutation{line: i + 1, file: file, old: old, now: now})
+			all = append(all, mutation{line: i + 1, folder: folder, old: old, now: now})
 		}
 	}
 	return all, nil
 }
 
 // overlay writes the changed file and what tells the go command to take it.
-func overlay(dir string, m mutation, text string) (string, error) {
+func overlay(dir, file, text string) (string, error) {
 	changed, plan := filepath.Join(dir, "changed.go"), filepath.Join(dir, "overlay.json")
-	path, err := filepath.Abs(m.file)
+	path, err := filepath.Abs(file)
 	if err != nil {
 		return "", err
 	}
@@ -128,31 +142,41 @@ func usesRapid(folder string) bool {
 	return false
 }
 
-// lengths are the flags of the passes over a package's tests, quick ones first.
-func lengths(long bool) [][]string {
-	if long {
-		return [][]string{{"-short"}, nil}
+// telling are tests of the door that notice most and take seconds, where all take minutes.
+const telling = "^(TestCheckCatches|TestPlansAreSound|TestSlowest|TestNormal|TestChance|TestPace|TestReadingsTeach|TestADenseLog|TestWindows|TestCookLogs|TestForecast|TestTheDemo|ExampleMake|ExampleRevise)"
+
+// passes are the flags of the runs over a package's tests, quick ones first.
+func passes(folder, effort string) [][]string {
+	all := [][]string{{"-short"}}
+	if folder == door {
+		all = [][]string{{"-short", "-run", telling}}
+		if effort != "little" {
+			all = append(all, []string{"-short"})
+		}
 	}
-	return [][]string{{"-short"}}
+	if effort == "most" {
+		all = append(all, nil)
+	}
+	return all
 }
 
 // caught says which test notices a change; "" for none.
-func caught(dir string, m mutation, long bool) (string, error) {
-	text, err := m.mutated()
+func caught(dir string, m mutation, effort string) (string, error) {
+	file, text, err := m.mutated()
 	if err != nil {
 		return "", err
 	}
-	plan, err := overlay(dir, m, text)
+	plan, err := overlay(dir, file, text)
 	if err != nil {
 		return "", err
 	}
-	folders := []string{m.folder()}
-	if m.folder() != door {
+	folders := []string{m.tests()}
+	if m.tests() != door {
 		folders = append(folders, door)
 	}
 	for _, folder := range folders {
-		for _, length := range lengths(long) {
-			passed, by, err := test(folder, append(length, "-overlay", plan)...)
+		for _, flags := range passes(folder, effort) {
+			passed, by, err := test(folder, append(flags, "-overlay", plan)...)
 			if err != nil {
 				return "", fmt.Errorf("%s:%d: %w", list, m.line, err)
 			}
@@ -169,25 +193,27 @@ func ready(all []mutation) error {
 	var faults []error
 	folders := map[string]bool{door: true}
 	for _, m := range all {
-		if _, err := m.mutated(); err != nil {
+		if _, _, err := m.mutated(); err != nil {
 			faults = append(faults, err)
 		}
-		folders[m.folder()] = true
+		folders[m.tests()] = true
 	}
 	if len(faults) > 0 {
 		return errors.Join(faults...)
 	}
 	for folder := range folders {
-		if passed, by, err := test(folder, "-short"); err != nil || !passed {
-			return errors.Join(err, fmt.Errorf("%s fails (%s) before anything is changed", folder, by))
+		for _, flags := range passes(folder, "little") {
+			if passed, by, err := test(folder, flags...); err != nil || !passed {
+				return errors.Join(err, fmt.Errorf("%s fails (%s) before anything is changed", folder, by))
+			}
 		}
 	}
 	return nil
 }
 
 func run() error {
-	only := flag.String("only", "", "regular `expression` of the files and changes to try")
-	long := flag.Bool("long", false, "run long tests too where the short ones notice nothing")
+	only := flag.String("only", "", "regular `expression` of the folders and changes to try")
+	effort := flag.String("effort", "", "`how much` to run where quick tests notice nothing: little (no more), else all short tests, or most (the long ones too)")
 	flag.Parse()
 	wanted, err := regexp.Compile(*only)
 	if err != nil {
@@ -217,7 +243,7 @@ func run() error {
 			continue
 		}
 		began := time.Now()
-		by, err := caught(dir, m, *long)
+		by, err := caught(dir, m, *effort)
 		if err != nil {
 			return err
 		}

@@ -92,3 +92,34 @@ func TestLitBedBurnsFasterThanTheLaw(t *testing.T) {
 		t.Errorf("law %.1f h, bed %.1f h: the bed's own life is no longer on the safe side", hours, bed.LastsMinutes/60)
 	}
 }
+
+// Rain and a water pan cost what it takes to boil that water off, 2.5 MJ/kg (steam tables, rounded): 1 mm of rain an
+// hour on the lid of a kettle, 0.3 kg an hour from a pan (both assumptions of the factors), at 250 F on a mild day. A
+// third off for the round factors; a shelter keeps most of the rain and the wind away.
+func TestRainAndPanCostTheirWater(t *testing.T) {
+	const latentJKg = 2.5e6
+	g, level := kettle(22.5), fahrenheit(250)
+	dry := g.HeatW(level, mildCalm)
+	rain, windy := mildCalm, mildCalm
+	rain.Rain, windy.WindMS = true, 5
+	pan := g
+	pan.WaterPan = true
+	for _, row := range []struct {
+		name       string
+		costW, kgH float64
+	}{
+		{"rain", g.HeatW(level, rain) - dry, g.GrateAreaM2()},
+		{"water pan", pan.HeatW(level, mildCalm) - dry, 0.3},
+	} {
+		if want := row.kgH * latentJKg / 3600; math.Abs(row.costW/want-1) > 1.0/3 {
+			t.Errorf("%s costs %.0f W, boiling its water off takes %.0f", row.name, row.costW, want)
+		}
+	}
+	for _, w := range []Weather{rain, windy} {
+		open, sheltered := g.HeatW(level, w)-dry, 0.0
+		w.Sheltered = true
+		if sheltered = g.HeatW(level, w) - dry; sheltered <= 0 || sheltered > open/2 {
+			t.Errorf("%+v costs %.0f W in the open and %.0f in a shelter", w, open, sheltered)
+		}
+	}
+}
