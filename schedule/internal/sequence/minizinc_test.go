@@ -2,13 +2,11 @@ package sequence
 
 import (
 	"bytes"
-	"context"
 	"flag"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -23,7 +21,7 @@ var (
 // TestMiniZincSynthetic puts small problems of 4 to 8 chains to a general solver
 // with its own statement of the problem.
 func TestMiniZincSynthetic(t *testing.T) {
-	compareAll(t, *miniZinc, func(seed uint64) *Problem {
+	compareAll(t, "small random problems of 4 to 8 chains", *miniZinc, func(seed uint64) *Problem {
 		r := newDice(seed)
 		n := r.from(4, 8)
 		f := featureSets[int(seed)%len(featureSets)].features
@@ -44,11 +42,11 @@ func TestMiniZincSynthetic(t *testing.T) {
 
 // TestMiniZincDays: on realistic days a stopped run must not be better.
 func TestMiniZincDays(t *testing.T) {
-	compareAll(t, *miniZincDays, func(seed uint64) *Problem { return realisticDay(seed, 4+int(seed)%5) })
+	compareAll(t, "realistic days of 4 to 8 batches", *miniZincDays, func(seed uint64) *Problem { return realisticDay(seed, 4+int(seed)%5) })
 }
 
 // compareAll solves n problems both ways.
-func compareAll(t *testing.T, n int, problem func(uint64) *Problem) {
+func compareAll(t *testing.T, what string, n int, problem func(uint64) *Problem) {
 	if n == 0 {
 		t.Skip("not asked for by a flag")
 	}
@@ -56,19 +54,14 @@ func compareAll(t *testing.T, n int, problem func(uint64) *Problem) {
 		t.Skip("minizinc is not installed")
 	}
 	equal, infeasible, stopped := 0, 0, 0
-	var ratios []int
+	var race race
+	startUp := startOfMiniZinc(t)
 	for seed := uint64(1); seed <= uint64(n); seed++ {
 		p := problem(seed)
 		p.Budget, p.NoClash = 5_000_000, true
-		begin := time.Now()
-		ours, err := Solve(context.Background(), p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		own := max(time.Since(begin), time.Microsecond)
-		begin = time.Now()
-		cost, status := runMiniZinc(t, p)
-		ratios = append(ratios, int(time.Since(begin)/own))
+		ours, own := timedSolve(t, p)
+		cost, status, took := runMiniZinc(t, p)
+		race.add(own, took-startUp, status == "stopped")
 		switch {
 		case status == "error":
 			t.Errorf("seed %d: minizinc fails", seed)
@@ -84,13 +77,13 @@ func compareAll(t *testing.T, n int, problem func(uint64) *Problem) {
 			t.Errorf("seed %d: ours %s at %d, minizinc %s at %d", seed, ours.Status, ours.Cost, status, cost)
 		}
 	}
-	slices.Sort(ratios)
-	t.Logf("%d problems: %d equal, %d infeasible for both, %d stopped at the limit and not better; times theirs to ours: median %d, p10 %d, p90 %d",
-		n, equal, infeasible, stopped, ratios[len(ratios)/2], ratios[len(ratios)/10], ratios[len(ratios)*9/10])
+	t.Logf("%d problems: %d equal, %d infeasible for both, %d stopped at the limit and not better", n, equal, infeasible, stopped)
+	race.report(what, startUp)
 }
 
-// runMiniZinc returns the last cost printed, -1 for none, and how it ended.
-func runMiniZinc(t *testing.T, p *Problem) (cost int, status string) {
+// runMiniZinc returns the last cost printed, -1 for none, how it ended, and the
+// processor time of it and of its solver.
+func runMiniZinc(t *testing.T, p *Problem) (cost int, status string, took time.Duration) {
 	data := filepath.Join(t.TempDir(), "day.dzn")
 	if err := os.WriteFile(data, []byte(zinc(p)), 0o600); err != nil {
 		t.Fatal(err)
@@ -100,7 +93,7 @@ func runMiniZinc(t *testing.T, p *Problem) (cost int, status string) {
 		fmt.Sprint(miniZincTime.Milliseconds()), "-a", "testdata/day.mzn", data)
 	cmd.Stderr = &faults
 	out, err := cmd.Output()
-	text := string(out)
+	text, took := string(out), processTime(cmd)
 	cost = -1
 	for line := range strings.Lines(text) {
 		fmt.Sscanf(line, "cost %d", &cost)
@@ -108,11 +101,11 @@ func runMiniZinc(t *testing.T, p *Problem) (cost int, status string) {
 	switch {
 	case err != nil || strings.Contains(text, "ERROR"):
 		t.Logf("%v: %s %s", err, faults.String(), text)
-		return cost, "error"
+		return cost, "error", took
 	case strings.Contains(text, "=====UNSATISFIABLE"):
-		return cost, "infeasible"
+		return cost, "infeasible", took
 	case strings.Contains(text, "=========="):
-		return cost, "proven"
+		return cost, "proven", took
 	}
-	return cost, "stopped"
+	return cost, "stopped", took
 }
