@@ -75,6 +75,7 @@ var notices = []Caution{
 	{"no-readings", Info, "A piece on the fire was never measured.", ours},
 	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
 	{"taken-as-done", Info, "The log is silent on a step whose time is past; it is taken as done.", ours},
+	{"no-word", Warning, "Nothing is known of a piece that was due off before its serving.", ours},
 	{probeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
 	{probeFellOut, Warning, "A probe shows the air outside.", ours},
 	{probeHot, Warning, "A probe shows more than the meat can have.", ours},

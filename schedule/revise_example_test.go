@@ -70,7 +70,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket is expected off at 13:00, 5 h before it is served. It can be held until then. Loosen the wrapping of Brisket and let stand about 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
+	// Brisket is expected off at 13:01, 5 h before it is served. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
 	// - Let the fire sink to 225 F. Brisket is done 45 min later.
 }
 
@@ -116,7 +116,7 @@ func ExampleRevise_servingMoved() {
 	// serve at 20:00
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
-	// Chicken is expected off at 17:14, 2 h 45 min before it is served. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
+	// Chicken is expected off at 17:15, 2 h 45 min before it is served. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
 }
 
 // The fire went out at three in the night and is found at half past five.
@@ -127,6 +127,6 @@ func ExampleRevise_fireOut() {
 2027-07-03 05:30,butt,core,118 F
 `, "2027-07-03 05:30"), "fire-died", "fire-out", "fire-out-over", "slow-through-danger-zone")
 	// Output:
-	// The fire has been out since about 03:00. The plan takes it that you rebuild it now, with lit coals, or move the food to the oven.
-	// Butt: 2 h 30 min without heat between 40 and 140 F (4.4 and 60 °C); the published limit is 2 h. With the fire out this is outside the published limits: do not serve it.
+	// The fire has been out since about 03:00.
+	// Butt: 2 h 30 min without heat between 40 and 140 F (4.4 and 60 °C); the published limit is 2 h. With the fire out this is outside the published limits: do not serve it. Throw it away; your local food authority can say more.
 }

@@ -23,7 +23,9 @@ func (v *revision) findings(l left) []Finding {
 			v.noteSilence(a, add)
 			v.noteStall(a, add)
 			v.noteFalling(a, add)
-			v.noteLate(a, p, add)
+			if !v.condemned(a) {
+				v.noteLate(a, p, add)
+			}
 		case waiting:
 			if chance := p.readiness().chance(); chance < v.day.req.Confidence-lateWorth {
 				add(about(a, mayBeLate, Warning, fmt.Sprintf("%s goes on at %s; the chance that it is ready at %s is about %.0f %%.",
@@ -145,7 +147,12 @@ func (v *revision) noteOff(a *afoot, add func(Finding)) {
 	if a.off.logged || a.first == nil {
 		return
 	}
-	add(about(a, "taken-as-done", Info, fmt.Sprintf(
-		"The log does not say that %s came off; it was due by %s and is taken as done. If it is still on, log a reading.",
-		a.batch.it.dish.Name, v.clock(a.off.at))))
+	if !v.now.Before(v.serve(a)) {
+		add(about(a, "taken-as-done", Info, fmt.Sprintf("No word that %s came off: it was due by %s and is taken as served.",
+			a.batch.it.dish.Name, v.clock(a.off.at))))
+		return
+	}
+	add(about(a, "no-word", Warning, fmt.Sprintf(
+		"Is %s off? There is no word of it; it was due by %s and is taken as done. If it is still on, log a reading of its core before %s, or it is not planned for.",
+		a.batch.it.dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))))
 }

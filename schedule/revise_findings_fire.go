@@ -28,10 +28,14 @@ func (v *revision) noteServing(add func(Finding)) {
 func (v *revision) noteFire(add func(Finding)) {
 	if o, dead := v.grate.dead(); dead {
 		if v.now.Sub(o.from) >= 0 {
-			text := fmt.Sprintf("The fire has been out since about %s. The plan takes it that you rebuild it now, with lit coals, or move the food to the oven.", v.clock(o.from))
+			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
 			if o.seen {
-				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash. The plan takes it that you rebuild it now, with lit coals.",
+				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
 					v.clock(o.from), v.day.grate(v.grate.readings[len(v.grate.readings)-1].c))
+				then = " The plan takes it that you rebuild it now, with lit coals."
+			}
+			if v.fireWanted() {
+				text += then
 			}
 			add(Finding{Code: "fire-died", Severity: Danger, Text: text})
 		}

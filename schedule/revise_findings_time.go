@@ -89,10 +89,10 @@ func (v *revision) noteEarly(l left, add func(Finding)) {
 		return
 	}
 	a, p := l.bound[i], l.all[i]
-	off := a.on.at.Add(minutes(a.live.total().expected))
+	off := v.day.at(p.on - a.live.total().expected)
 	text := fmt.Sprintf("%s is expected off at %s, %s before it is served.", p.it.dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
 	if p.hold >= 0 {
-		o := p.options[p.hold]
+		o, _ := v.day.chosenHold(p)
 		until := off.Add(minutes(o.minutes))
 		if until.Before(v.serve(a)) {
 			text += fmt.Sprintf(" It can be held until about %s, which is too short.", v.clock(until))

@@ -8,6 +8,9 @@ import (
 	"example.com/cookday/schedule/internal/sequence"
 )
 
+// rebuiltLasts is how long fresh coals need no more (common practice, no source).
+const rebuiltLasts = 45 * time.Minute
+
 // addAlways adds a fire beyond the number that a first plan is offered.
 func (h *hearth) addAlways(g fire.Grill, f fire.Fire) {
 	for _, o := range h.fires {

@@ -46,10 +46,11 @@ func (v *revision) condemned(a *afoot) bool {
 }
 
 func (a *afoot) earned(f safety.Finding) Finding {
-	return Finding{
-		Code: f.Code, Severity: string(f.Severity), Dishes: []string{a.batch.it.dish.ID},
-		Text: a.batch.it.dish.Name + ": " + f.Sentence, Source: f.Source,
+	text := a.batch.it.dish.Name + ": " + f.Sentence
+	if f.Severity == safety.Danger {
+		text += " Throw it away; your local food authority can say more."
 	}
+	return Finding{Code: f.Code, Severity: string(f.Severity), Dishes: []string{a.batch.it.dish.ID}, Text: text, Source: f.Source}
 }
 
 // samples are readings in minutes from the put-on, those in doubt left out.

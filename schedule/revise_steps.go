@@ -31,6 +31,7 @@ func (v *revision) steps(p *Plan, l left) []Step {
 			out = append(out, s)
 		}
 	}
+	out = v.withdraw(v.rebuild(p, out), l)
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if !a.At.Equal(b.At) {
@@ -188,6 +189,8 @@ func (v *revision) wasDone(s Step) bool {
 			return a.where == off && !a.off.logged
 		case StepStallBegins, StepStallEnds:
 			return a.on.set && len(a.cores) == 0
+		case StepThaw, StepTakeOut:
+			return a.on.set // it came out of the refrigerator to go on
 		}
 		return a.on.set && !s.At.Before(a.on.at)
 	}

@@ -89,6 +89,9 @@ func (a *afoot) tell(e Entry) {
 	case LogToOven:
 		a.oven, a.ovenC = fact, e.C
 	case LogPulled, LogBoxed, LogCounter:
+		if e.At.Sub(a.on.at) < leastLeft*time.Minute {
+			return // nothing is done the minute it goes on: a slip of the pen
+		}
 		if !a.off.set {
 			a.off = fact
 		}

@@ -131,3 +131,59 @@ func TestRibsAreDoneByTheirTenderClock(t *testing.T) {
 		}
 	}
 }
+
+// What is outside the published limits is not served, sliced or looked at any more;
+// what is served beside it stays. A fire that is out is rebuilt at once, in quiet
+// hours too, but not for food that must not be eaten.
+func TestWhatMustNotBeServedIsWithdrawn(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/brisket-alone.yaml")+"  - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb, serve: \"18:00\"}\n")
+	log := "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 F\n10:00,brisket,stopped,\n13:10,brisket,restarted,\n"
+	q := revised(t, p, log, "2027-07-03 13:20")
+	for _, f := range Check(q) {
+		t.Error(f)
+	}
+	for _, s := range q.Steps {
+		switch {
+		case s.Done:
+		case s.Dish == "brisket" && (s.Kind == StepSlice || s.Kind == StepLook || !strings.Contains(s.Text, "throw it away")):
+			t.Errorf("%s: %s", s.Kind, s.Text)
+		case s.Kind == StepServe && s.Text != "Serve: Chicken. Do not serve Brisket: outside the published limits.":
+			t.Error(s.Text)
+		}
+	}
+	if f, _ := revisionFinding(q, "stopped-over"); !strings.Contains(f.Text, "Throw it away") {
+		t.Errorf("finding %q", f.Text)
+	}
+}
+
+func TestADeadFireIsRebuiltAtOnce(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/overnight.yaml"))
+	const head = "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 02:00,butt,core,118 F\n2027-07-03 03:00,,fire-out,\n"
+	rebuild := func(q Plan) bool {
+		for _, s := range q.Steps {
+			if s.Kind == StepRefuel && s.At.Equal(*q.RevisedAt) && strings.HasPrefix(s.Text, "Rebuild the fire now") {
+				return true
+			}
+		}
+		return false
+	}
+	q := revised(t, p, head, "2027-07-03 04:00")
+	for _, f := range Check(q) {
+		t.Error(f)
+	}
+	if !rebuild(q) {
+		t.Error("the fire is not rebuilt")
+	}
+	if q = revised(t, p, head, "2027-07-03 05:30"); rebuild(q) { // 2 h 30 min: outside the published limits
+		t.Error("a fire for food that must not be served")
+	}
+}
+
+// A dish without a word is asked after, with a deadline, while it may still be on.
+func TestASilentDishIsAskedAfter(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/chicken-and-burgers.yaml"))
+	f, _ := revisionFinding(revised(t, p, "time,dish,kind,value\n", "2027-07-03 17:50"), "no-word")
+	if !strings.HasPrefix(f.Text, "Is Chicken off?") || !strings.Contains(f.Text, "before 18:00") {
+		t.Errorf("finding %q", f.Text)
+	}
+}

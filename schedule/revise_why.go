@@ -9,18 +9,25 @@ import (
 // why says what moved a step: what the log says of it, the readings of its
 // dish, or what another dish or the serving did to it.
 func (v *revision) why(s Step) string {
+	if s.Done && s.Dish == "" {
+		return v.whyFire()
+	}
 	for _, a := range v.afoot {
 		if a.batch.it.dish.ID != s.Dish || a.batch.number != s.Batch {
 			continue
 		}
 		switch {
+		case !s.Done && v.condemned(a):
+			return "it is outside the published limits"
 		case s.Kind == StepServe || s.Kind == StepSlice:
 		case a.first == nil:
 			return "it was added to the menu"
 		case a.where == off && a.off.logged:
 			return "that is when it came off"
-		case a.where == cooking && s.Kind == StepPutOn && a.on.logged:
+		case s.Kind == StepPutOn && a.on.logged:
 			return "that is when it went on"
+		case s.Kind == StepWrap && a.wrap.logged && s.Done:
+			return "that is when it was wrapped"
 		case a.where == cooking && a.believed != nil:
 			return v.pace(a)
 		}
@@ -42,6 +49,16 @@ func (v *revision) why(s Step) string {
 		}
 	}
 	return "the rest of the day was arranged again from now"
+}
+
+// whyFire says why the fire was there at another time than planned.
+func (v *revision) whyFire() string {
+	for _, e := range v.log {
+		if e.Kind == LogLit {
+			return "the fire was lit then"
+		}
+	}
+	return "something was on the grate by then"
 }
 
 // pace says how a piece is coming along against the first plan.

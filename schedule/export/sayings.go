@@ -54,7 +54,7 @@ func (v *view) remedy(r schedule.Remedy) string {
 		text += " " + sentence(r.Price)
 	}
 	var then []string
-	if r.LightAt != nil {
+	if r.LightAt != nil && !r.LightAt.Before(v.now) {
 		then = append(then, "light at "+v.clockBy(*r.LightAt, v.ServeAt))
 	}
 	if !r.ServeAt.IsZero() {

@@ -80,9 +80,7 @@ func (v *view) sheet() (sheetData, error) {
 	if v.Revision > 0 {
 		d.Revision = fmt.Sprint(v.Revision)
 	}
-	for _, c := range v.Changes {
-		d.Changes = append(d.Changes, strings.TrimSpace(sentence(c.Text)+" "+sentence(c.Why)))
-	}
+	d.Changes = v.changeTexts()
 	for _, f := range v.Findings {
 		d.Findings = append(d.Findings, v.finding(f))
 	}

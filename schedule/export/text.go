@@ -37,14 +37,20 @@ func Text(w io.Writer, p schedule.Plan, o Options) error {
 func (t *textSheet) whole() {
 	first, rest := t.bySeverity()
 	t.headline()
-	t.changed()
+	if t.Revision > 0 { // while it cooks, what goes wrong comes before what moves
+		t.findings("What the log shows", t.Findings)
+		t.remedies("What you could do now")
+		t.changed()
+	}
 	t.cautions("Mind first", first)
 	t.shopping()
 	t.fires()
 	t.steps(0)
 	t.holds()
-	t.findings("What to know about this plan", t.Findings)
-	t.remedies("If you want it otherwise")
+	if t.Revision == 0 {
+		t.findings("What to know about this plan", t.Findings)
+		t.remedies("If you want it otherwise")
+	}
 	t.cautions("Mind as well", rest)
 	t.footer()
 }
@@ -61,6 +67,11 @@ func (t *textSheet) infeasible() {
 }
 
 func (t *textSheet) brief(n int) {
+	for _, f := range t.Findings {
+		if t.Revision > 0 && f.Severity == schedule.Danger {
+			t.item("! ", sentence(f.Text))
+		}
+	}
 	t.steps(n)
 	if len(t.agenda(n)) == 0 {
 		t.item("", "No steps are left.")
@@ -139,9 +150,34 @@ func (t *textSheet) changed() {
 		return
 	}
 	t.heading("What this revision changed", '-')
-	for _, c := range t.Changes {
-		t.item("* ", strings.TrimSpace(sentence(c.Text)+" "+sentence(c.Why)))
+	for _, text := range t.changeTexts() {
+		t.item("* ", text)
 	}
+}
+
+// changeTexts are the changes with their reasons. What is to come is said before
+// what is past, and a reason that holds for several in a row once.
+func (v *view) changeTexts() []string {
+	done := map[string]bool{}
+	for _, s := range v.Steps {
+		done[s.ID] = s.Done
+	}
+	var out []string
+	for _, past := range []bool{false, true} {
+		why := ""
+		for _, c := range v.Changes {
+			if done[c.Step] != past {
+				continue
+			}
+			text := sentence(c.Text)
+			if c.Why != why {
+				text = strings.TrimSpace(text + " " + sentence(c.Why))
+			}
+			why = c.Why
+			out = append(out, text)
+		}
+	}
+	return out
 }
 
 func (t *textSheet) cautions(title string, cautions []schedule.Caution) {
