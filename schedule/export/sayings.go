@@ -54,7 +54,7 @@ func (v *view) remedy(r schedule.Remedy) string {
 		text += " " + sentence(r.Price)
 	}
 	var then []string
-	if r.LightAt != nil && !r.LightAt.Before(v.now) {
+	if r.LightAt != nil && (v.Revision == 0 || r.LightAt.After(v.now)) { // a fire that was lit is no news
 		then = append(then, "light at "+v.clockBy(*r.LightAt, v.ServeAt))
 	}
 	if !r.ServeAt.IsZero() {
