@@ -43,10 +43,10 @@ func (s *search) choose(c int, w *way) bool {
 			}
 		}
 		t := &ch.Tasks[j]
-		if t.StartHands > 0 {
+		if t.StartHands > 0 && !w.out {
 			s.hands = append(s.hands, hand{c, v, st.minutes, t.StartHands})
 		}
-		if t.EndHands > 0 {
+		if t.EndHands > 0 && !w.out {
 			s.hands = append(s.hands, hand{c, v, 0, t.EndHands})
 		}
 		ok = ok && s.set(v, st.holes, low, st.latest)
@@ -87,10 +87,10 @@ func (s *search) unchoose(c int) {
 			}
 		}
 		t := &s.Chains[c].Tasks[j]
-		if t.StartHands > 0 {
+		if t.StartHands > 0 && !w.out {
 			s.hands = s.hands[:len(s.hands)-1]
 		}
-		if t.EndHands > 0 {
+		if t.EndHands > 0 && !w.out {
 			s.hands = s.hands[:len(s.hands)-1]
 		}
 	}
@@ -98,7 +98,7 @@ func (s *search) unchoose(c int) {
 
 // ranks keeps alike chains in order: an earlier one ends no later.
 func (s *search) ranks(c int) bool {
-	if s.near != nil { // record puts them in order afterwards
+	if s.near != nil || s.partial { // record puts them in order afterwards
 		return true
 	}
 	end := func(c int) int { return s.at[c] + len(s.Chains[c].Tasks) - 1 }

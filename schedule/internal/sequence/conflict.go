@@ -29,6 +29,7 @@ type picker struct {
 	dead, forced bool
 	set          []guest
 	outs         []link
+	starts, ends []int // of what is looked at
 }
 
 // room offers, for each end of a task in the cell, the smallest set that is
@@ -42,10 +43,11 @@ func (p *picker) room(cell int) {
 	if total <= capacity {
 		return
 	}
-	for i := range g {
-		at, load := p.low[g[i].v], 0
-		for j := range g {
-			if x := p.low[g[j].v]; x <= at && at < x+g[j].minutes {
+	p.span(g)
+	for _, at := range p.ends {
+		load := 0
+		for j, end := range p.ends {
+			if end <= at && at < p.starts[j] {
 				load += g[j].area
 			}
 		}
@@ -53,26 +55,41 @@ func (p *picker) room(cell int) {
 			continue
 		}
 		p.set = p.set[:0]
-		for j := range g {
-			if x := p.low[g[j].v]; x <= at && at < x+g[j].minutes {
+		for j, end := range p.ends {
+			if end <= at && at < p.starts[j] {
 				p.set = append(p.set, g[j])
 			}
 		}
-		largestFirst(p.set)
-		n := 0
-		for sum := 0; sum <= capacity; n++ {
-			sum += p.set[n].area
-		}
-		p.outs = p.outs[:0]
-		for a := range p.set[:n] {
-			for b := range p.set[:n] {
-				if a != b {
-					p.outs = append(p.outs, link{p.set[a].v, p.set[b].v, p.set[a].minutes, tie{bondZone, cell}})
-				}
-			}
-		}
+		p.part(cell)
 		if p.offer(); p.dead || p.forced {
 			return
+		}
+	}
+}
+
+// span lists when each of some tasks starts and ends.
+func (p *picker) span(g []guest) {
+	p.starts, p.ends = p.starts[:0], p.ends[:0]
+	for i := range g {
+		x := p.low[g[i].v]
+		p.starts, p.ends = append(p.starts, x+g[i].minutes), append(p.ends, x)
+	}
+}
+
+// part makes outs the ways to part the smallest set in the cell that is too
+// large for it.
+func (p *picker) part(cell int) {
+	largestFirst(p.set)
+	n := 0
+	for sum := 0; sum <= p.cells[cell].capacity; n++ {
+		sum += p.set[n].area
+	}
+	p.outs = p.outs[:0]
+	for a := range p.set[:n] {
+		for b := range p.set[:n] {
+			if a != b {
+				p.outs = append(p.outs, link{p.set[a].v, p.set[b].v, p.set[a].minutes, tie{bondZone, cell}})
+			}
 		}
 	}
 }
@@ -88,15 +105,18 @@ func largestFirst(g []guest) {
 
 // handsTwice offers each pair of overlapping stretches of hands.
 func (p *picker) handsTwice() {
+	p.starts, p.ends = p.starts[:0], p.ends[:0]
 	for i := range p.hands {
-		a := &p.hands[i]
-		ua := p.low[a.v] + a.off
-		for j := i + 1; j < len(p.hands); j++ {
-			b := &p.hands[j]
-			ub := p.low[b.v] + b.off
-			if ua-a.minutes >= ub || ub-b.minutes >= ua {
+		u := p.low[p.hands[i].v] + p.hands[i].off
+		p.starts, p.ends = append(p.starts, u), append(p.ends, u-p.hands[i].minutes)
+	}
+	for i, start := range p.starts {
+		end := p.ends[i]
+		for j := i + 1; j < len(p.starts); j++ {
+			if end >= p.starts[j] || p.ends[j] >= start {
 				continue
 			}
+			a, b := &p.hands[i], &p.hands[j]
 			p.outs = append(p.outs[:0],
 				link{a.v, b.v, a.off - b.off + b.minutes, tie{kind: bondHands}},
 				link{b.v, a.v, b.off - a.off + a.minutes, tie{kind: bondHands}})

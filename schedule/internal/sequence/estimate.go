@@ -82,7 +82,9 @@ func (s *search) estimate(e *estimate, c int) bool {
 		if len(e.alive) == 0 {
 			e.last = a
 		}
-		e.last.join(a)
+		if !w.out {
+			e.last.join(a)
+		}
 		e.alive = append(e.alive, i)
 		e.cost = min(e.cost, cost)
 		e.starts = min(e.starts, y[K]+w.stays[0].minutes)
@@ -151,15 +153,7 @@ func (s *search) alone(ch *Chain, w *way, y []int) ([]int, bool) {
 	return y, true
 }
 
-// hold is the cost of a chain whose last task ends at x. On a soft day the
-// greatest gap is no rule but a matter of cost.
+// hold is the cost of a chain whose last task ends at x.
 func (d *day) hold(c *Chain, g Gap, x int) int {
-	cost := c.HoldCost * max(0, x-c.Serve-g.Ideal)
-	if d.soft && g.Max >= 0 {
-		cost += softCost * max(0, x-c.Serve-g.Max)
-	}
-	return cost
+	return c.HoldCost * max(0, x-c.Serve-g.Ideal)
 }
-
-// softCost of a minute beyond the greatest gap is more than that of any hold.
-const softCost = 1000

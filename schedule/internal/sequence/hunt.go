@@ -13,6 +13,7 @@ type hunt struct {
 	budget int
 	best   value // of plan; never while there is none
 	plan   *plan
+	size   int  // chains that improve frees; smaller sets no longer help
 	any    bool // the first plan will do: looking for feasibility only
 	err    error
 }
@@ -20,6 +21,7 @@ type hunt struct {
 // plan is a leaf of a search, kept.
 type plan struct {
 	*course
+	value
 	at   []int
 	ways []*way
 	y    []int
@@ -79,7 +81,7 @@ const pollEvery = 8
 // record keeps a leaf that is better than the best.
 func (h *hunt) record(s *search, v value) {
 	h.best = v
-	h.plan = &plan{s.course, s.at, slices.Clone(s.chosen), slices.Clone(s.low), slices.Clone(s.arcs)}
+	h.plan = &plan{s.course, v, s.at, slices.Clone(s.chosen), slices.Clone(s.low), slices.Clone(s.arcs)}
 	h.plan.order()
 	if h.any {
 		h.best = value{-1, -1} // nothing can be better: all searches end
@@ -127,11 +129,6 @@ func candidates(h *hunt, d *day) []*candidate {
 			list = append(list, &candidate{s, root, root.cost})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b *candidate) int {
-		if a.root.cost != b.root.cost {
-			return a.root.cost - b.root.cost
-		}
-		return a.root.starts - b.root.starts
-	})
+	slices.SortStableFunc(list, func(a, b *candidate) int { return a.root.compare(b.root) })
 	return list
 }

@@ -16,8 +16,8 @@ func (h *hunt) improve(list []*candidate, until int) {
 	if h.plan == nil {
 		return
 	}
-	for size := 2; size <= max(2, len(h.plan.Chains)); {
-		before := h.best
+	for h.size = max(2, h.size); h.size <= max(2, len(h.plan.Chains)); {
+		before, size := h.best, h.size
 		for c := range h.plan.Chains {
 			h.free(list, h.plan.around(c, size), until)
 		}
@@ -34,7 +34,7 @@ func (h *hunt) improve(list []*candidate, until int) {
 			return
 		}
 		if !h.best.less(before) {
-			size++
+			h.size++
 		}
 	}
 }
@@ -44,17 +44,21 @@ func (h *hunt) spent(until int) bool {
 	return h.err != nil || h.nodes >= min(until, h.budget) || h.done()
 }
 
-// done says that the plan is good enough: a soft day's, once no gap is too long.
-func (h *hunt) done() bool { return h.plan != nil && h.plan.soft && h.plan.sound() }
+// done says that the plan is good enough: a partial day's, once it leaves nobody
+// out.
+func (h *hunt) done() bool {
+	return h.plan != nil && h.plan.partial && len(h.plan.out(1)) == 0
+}
 
-// sound says that no gap is longer than its limit.
-func (p *plan) sound() bool {
+// out returns the first chains that are left out.
+func (p *plan) out(most int) []int {
+	var all []int
 	for c, w := range p.ways {
-		if w.gap.Max >= 0 && p.y[p.last(c)] > p.Chains[c].Serve+w.gap.Max {
-			return false
+		if w.out && len(all) < most {
+			all = append(all, c)
 		}
 	}
-	return true
+	return all
 }
 
 // free solves the best plan again with some chains free.
@@ -67,6 +71,7 @@ func (h *hunt) free(list []*candidate, chains []int, until int) {
 		return
 	}
 	n := h.plan.near(list[i].search)
+	chains = append(chains, h.plan.out(2)...)
 	for _, c := range chains {
 		n.release(list[i].search, c)
 	}

@@ -12,7 +12,7 @@ type day struct {
 	class   []int // class of each chain; chains of a class are alike
 	sample  []int // one chain of each class
 	quiet   []Span
-	soft    bool          // the greatest gaps cost instead of bind
+	partial bool          // chains may be left out at a price
 	longest []int         // chains, the longest first
 	dearest []int         // chains whose holds cost, the dearest first
 	stages  [][][][]stage // by class, task, mode of the task before

@@ -1,9 +1,6 @@
 package sequence
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 const never = math.MaxInt / 4
 
@@ -11,42 +8,30 @@ const never = math.MaxInt / 4
 type search struct {
 	*course
 	*system
-	hunt    *hunt
-	at      []int  // number of the first task of each chain
-	chosen  []*way // by chain; nil: not yet
-	guests  [][]guest
-	hands   []hand
-	est     []estimate // by class
-	order   []int      // in which chains get their ways
-	quota   int        // nodes this run may still open
-	halted  bool
-	bound   int // least bound of the nodes left open by halting
-	near    *near
-	users   []int // chosen chains that use each phase
-	waiting []int // chains without a way in each class
-	detour  int   // least cost of using phases that nothing uses yet
-	kept    []int // chains that near fixes, the last one first
-	spare   [][]child
+	hunt     *hunt
+	at       []int  // number of the first task of each chain
+	chosen   []*way // by chain; nil: not yet
+	guests   [][]guest
+	hands    []hand
+	est      []estimate // by class
+	order    []int      // in which chains get their ways
+	quota    int        // nodes this run may still open
+	halted   bool
+	bound    int // least bound of the nodes left open by halting
+	near     *near
+	users    []int // chosen chains that use each phase
+	waiting  []int // chains without a way in each class
+	detour   int   // least cost of using phases that nothing uses yet
+	kept     []int // chains that near fixes, the last one first
+	spare    [][]child
+	patience int  // nodes left for parting what the last chain meets, on a dive
+	hasty    bool // this run is a dive
 
 	families []crowd
 	extra    []int
 	queueing []applicant
 	sorter   sorter
 	picker   picker
-}
-
-// child is a way out of a node: a link, or a way for a chain.
-type child struct {
-	link  link
-	way   int // an index into the ways of the chain's class
-	bound value
-}
-
-// value is what plans are compared by: cost, then the sum of the first starts.
-type value struct{ cost, starts int }
-
-func (a value) less(b value) bool {
-	return a.cost < b.cost || a.cost == b.cost && a.starts < b.starts
 }
 
 func newSearch(h *hunt, c *course) *search {
@@ -119,133 +104,4 @@ func (s *search) rootBound() (value, bool) {
 		return value{}, false
 	}
 	return s.assess()
-}
-
-// leave takes note of a node that is left unexplored.
-func (s *search) leave(v value) { s.bound = min(s.bound, v.cost) }
-
-// open explores a node: the system as it stands.
-func (s *search) open(depth int) {
-	children := s.scratch(depth)
-	for {
-		bound, ok := s.assess()
-		if !ok {
-			return
-		}
-		found, forced, dead := s.force(&children)
-		if dead {
-			return
-		}
-		if forced {
-			continue
-		}
-		if s.quota--; s.quota < 0 || !s.hunt.count() {
-			s.halted = true
-			s.leave(bound)
-			return
-		}
-		if found {
-			s.branch(children, depth, -1)
-			return
-		}
-		break
-	}
-	c := s.next()
-	if c < 0 {
-		v, _ := s.total()
-		s.hunt.record(s, v)
-		return
-	}
-	children = children[:0]
-	class := s.class[c]
-	for _, i := range s.est[class].alive {
-		children = append(children, child{way: i})
-	}
-	s.branch(children, depth, c)
-}
-
-// force takes the ways out of conflicts that have only one. It leaves those of
-// the most pressing other conflict in children.
-func (s *search) force(children *[]child) (found, forced, dead bool) {
-	for {
-		*children = (*children)[:0]
-		found, dead, one := s.conflict(children)
-		if dead || !one {
-			return found, forced, dead
-		}
-		forced = true
-		if !s.add((*children)[0].link) || !s.settle() {
-			return true, true, true
-		}
-	}
-}
-
-// next is the next chain without a way, -1 for none.
-func (s *search) next() int {
-	for _, c := range s.order {
-		if s.chosen[c] == nil {
-			return c
-		}
-	}
-	return -1
-}
-
-// branch tries the children, the most promising first.
-func (s *search) branch(children []child, depth int, chain int) {
-	s.spare[depth] = children
-	n := 0
-	for i := range children {
-		m := s.mark()
-		if s.enter(&children[i], chain) {
-			if v, ok := s.glance(); ok {
-				children[i].bound = v
-				children[n] = children[i]
-				n++
-			}
-		}
-		s.leaveChild(m, chain)
-	}
-	children = children[:n]
-	slices.SortStableFunc(children, func(a, b child) int {
-		if a.bound.cost != b.bound.cost {
-			return a.bound.cost - b.bound.cost
-		}
-		return a.bound.starts - b.bound.starts
-	})
-	for i := range children {
-		if !children[i].bound.less(s.hunt.best) {
-			return
-		}
-		if s.halted {
-			s.leave(children[i].bound)
-			continue
-		}
-		m := s.mark()
-		if s.enter(&children[i], chain) {
-			s.open(depth + 1)
-		}
-		s.leaveChild(m, chain)
-	}
-}
-
-func (s *search) enter(c *child, chain int) bool {
-	if chain < 0 {
-		return s.add(c.link)
-	}
-	return s.choose(chain, &s.ways[s.class[chain]][c.way])
-}
-
-func (s *search) leaveChild(m mark, chain int) {
-	if chain >= 0 {
-		s.unchoose(chain)
-	}
-	s.undo(m)
-}
-
-// scratch is an empty list of children for a node of this depth.
-func (s *search) scratch(depth int) []child {
-	for len(s.spare) <= depth {
-		s.spare = append(s.spare, nil)
-	}
-	return s.spare[depth][:0]
 }

@@ -1,24 +1,20 @@
 package sequence
 
-import "slices"
-
 // tasteNodes are spent on each course to find a good plan early.
 const tasteNodes = 150
 
 // solve spends the budget and returns a bound of all plans: a taste of each
-// course, a short exact search that suffices for small days, plans near the best
-// one, and the exact search again.
+// course, a short exact search that suffices for small days, a plan under each
+// course and plans near the best one, and the exact search again.
 func (h *hunt) solve(d *day) (bound int) {
 	list := candidates(h, d)
-	h.taste(list, h.share(15))
+	h.taste(list, h.share(10))
 	bound = h.exact(list, h.share(25))
 	if bound >= h.best.cost || h.spent(h.budget) {
 		return bound
 	}
-	if h.plan == nil {
-		h.soften(d, list, h.share(50))
-	}
-	h.improve(list, h.share(80))
+	h.roam(d, list, h.share(50))
+	h.improve(list, h.share(90))
 	return max(bound, h.exact(list, h.budget))
 }
 
@@ -45,27 +41,7 @@ func (h *hunt) exact(list []*candidate, until int) (bound int) {
 	return bound
 }
 
-// soften looks for a first plan on a soft day: one on which the greatest gaps
-// cost instead of bind. It improves that plan until they are kept.
-func (h *hunt) soften(d *day, hard []*candidate, until int) {
-	easy := *d
-	easy.soft = true
-	s := &hunt{ctx: h.ctx, nodes: h.nodes, budget: min(until, h.budget), best: value{never, never}}
-	list := candidates(s, &easy)
-	s.taste(list, (s.nodes+until)/2)
-	s.improve(list, until)
-	h.nodes, h.err = s.nodes, s.err
-	if !s.done() {
-		return
-	}
-	for _, c := range hard {
-		if slices.Equal(c.search.fires, s.plan.fires) {
-			h.adopt(c.search, s.plan)
-		}
-	}
-}
-
-// adopt takes over the plan of a soft day.
+// adopt takes over the plan of a partial day.
 func (h *hunt) adopt(s *search, p *plan) {
 	n := p.near(s)
 	for c, w := range p.ways {

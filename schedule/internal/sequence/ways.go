@@ -9,6 +9,7 @@ type way struct {
 	links []link // local numbers: phase begins 0..K-1, then the tasks
 	cost  int    // of the modes
 	gap   Gap
+	out   bool // the chain is left out, on a partial day
 }
 
 // A stay is one task in one mode, from phase first to phase last (-1: oven).
@@ -59,6 +60,9 @@ func (c *course) newWays() bool {
 		c.store.path, c.store.found = l.stays, l.found
 		if len(l.found) == 0 {
 			return false
+		}
+		if c.partial {
+			l.found = append(l.found, leftOut(&l))
 		}
 		c.ways = append(c.ways, c.store.ways.keep(l.found))
 	}
@@ -118,7 +122,7 @@ func (l *lister) finish() way {
 		w.cost += t.Modes[s.mode].Cost
 		if j == last {
 			w.gap = t.Modes[s.mode].Gap
-			if w.gap.Max >= 0 && !l.soft {
+			if w.gap.Max >= 0 {
 				s.latest = min(s.latest, l.chain.Serve+w.gap.Max)
 			}
 		} else {
@@ -136,6 +140,19 @@ func (l *lister) finish() way {
 	w.links, l.store.scratch = l.store.links.keep(links), links
 	return w
 }
+
+// leftOut is the way of a chain that is not cooked at all: no room, no hands, no
+// fire.
+func leftOut(l *lister) way {
+	stays := l.store.stays.take(len(l.stages))
+	for range l.stages {
+		stays = append(stays, stay{first: -1, last: -1, latest: never})
+	}
+	return way{stays: stays, cost: outCost, gap: Gap{Max: NoLimit}, out: true}
+}
+
+// outCost of a chain left out is more than that of any holds.
+const outCost = 1_000_000
 
 // burning appends the links between the end x of a stay and its phases.
 func (c *course) burning(links []link, s *stay, x int) []link {

@@ -1,0 +1,103 @@
+package sequence
+
+import "slices"
+
+// This file looks for plans under each sequence of fires by itself. Plans near
+// the best one rarely lead from one sequence to another, since a change of fire
+// moves everything; so each promising sequence gets a plan of its own, improved
+// a little without regard to better ones elsewhere, and the best of them more.
+
+// start is a sequence with the best plan found under it so far. While it has
+// none, loose looks for one on a partial day, on which chains may be left out at
+// a price, and improves that until nobody is.
+type start struct {
+	*candidate
+	hunt, loose *hunt
+	partial     *candidate
+}
+
+// roam gives each course a share of half of the nodes, the better half of the
+// courses a share of half of what is left, and so on.
+func (h *hunt) roam(d *day, list []*candidate, until int) {
+	var all []*start
+	share := (until - h.nodes) / (2 * max(1, len(list)))
+	for _, c := range list {
+		if !c.root.less(h.best) || h.spent(until) {
+			break
+		}
+		s := &start{candidate: c, hunt: &hunt{ctx: h.ctx, best: value{never, never}}}
+		h.visit(s, d, share)
+		all = append(all, s)
+	}
+	for len(all) > 1 && !h.spent(until) {
+		slices.SortStableFunc(all, func(a, b *start) int { return a.value().compare(b.value()) })
+		all = all[:(len(all)+1)/2]
+		share = (until - h.nodes) / (2 * len(all))
+		for _, s := range all {
+			h.visit(s, d, share)
+		}
+	}
+}
+
+// value is that of the plan, or of the partial one.
+func (s *start) value() value {
+	if s.hunt.plan == nil && s.loose != nil {
+		return s.loose.best
+	}
+	return s.hunt.best
+}
+
+// visit works on a start alone for so many nodes and takes over its plan if it is
+// the best.
+func (h *hunt) visit(s *start, d *day, nodes int) {
+	s.search.hunt = s.hunt
+	s.hunt.nodes, s.hunt.budget = h.nodes, min(h.budget, h.nodes+nodes)
+	if s.hunt.plan == nil {
+		s.begin(d)
+	}
+	s.hunt.improve([]*candidate{s.candidate}, s.hunt.budget)
+	s.search.hunt = h
+	h.nodes, h.err = s.hunt.nodes, s.hunt.err
+	if s.hunt.best.less(h.best) {
+		h.best, h.plan, h.size = s.hunt.best, s.hunt.plan, s.hunt.size
+	}
+}
+
+// begin looks for a first plan: once by a short search, then on the partial day.
+func (s *start) begin(d *day) {
+	h := s.hunt
+	if s.loose == nil {
+		h.dive(s.search, h.nodes+tasteNodes)
+		if h.plan != nil || h.spent(h.budget) {
+			return
+		}
+		part := *d
+		part.partial = true
+		s.loose = &hunt{ctx: h.ctx, nodes: h.nodes, budget: h.budget, best: value{never, never}}
+		s.partial = &candidate{search: newSearch(s.loose, newCourse(&part, s.search.fires))}
+	}
+	l := s.loose
+	l.nodes, l.budget = h.nodes, h.budget
+	if l.plan == nil {
+		l.dive(s.partial.search, l.budget)
+	}
+	l.improve([]*candidate{s.partial}, l.budget)
+	h.nodes, h.err = l.nodes, l.err
+	if l.done() {
+		h.adopt(s.search, l.plan)
+	}
+}
+
+// dive searches in haste until it finds a plan.
+func (h *hunt) dive(s *search, until int) {
+	h.any, s.hasty = true, true
+	s.run(max(0, until-h.nodes), s.longest, nil)
+	h.any, s.hasty = false, false
+	if h.plan != nil {
+		h.best = h.plan.value
+	}
+}
+
+// divePatience is how many nodes a dive spends on parting a chain from others
+// before it tries another way for it.
+const divePatience = 10
