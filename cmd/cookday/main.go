@@ -28,5 +28,6 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 	root.SetIn(stdin)
 	root.SetOut(stdout)
 	root.SetErr(stderr)
+	strictCompletion(root)
 	return report(stderr, root.ExecuteContext(ctx))
 }

@@ -1,10 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 func rootCommand() *cobra.Command {
@@ -28,10 +30,36 @@ printed), 2 bad input, 3 a fault of this program or of the machine.`,
 	}
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", usualColumns)))
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return usage("%s: %s; see %s --help", cmd.CommandPath(), err, cmd.CommandPath())
+		return usage("%s: %s; see %s --help", cmd.CommandPath(), flagTrouble(err), cmd.CommandPath())
 	})
 	root.AddCommand(planCommand(), reviseCommand(), forecastCommand(), amountsCommand(), cutsCommand(), layoutsCommand(), checkCommand(), listenCommand())
 	return root
+}
+
+// strictCompletion adds the command for shell completion, which keeps where root
+// prints to, and has it refuse a shell that it does not know.
+func strictCompletion(root *cobra.Command) {
+	root.InitDefaultCompletionCmd()
+	for _, c := range root.Commands() {
+		if c.Name() == "completion" {
+			c.Args, c.RunE = noSuchCommand, func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+		}
+	}
+}
+
+// flagTrouble says what is wrong with the value of a flag in the cook's words.
+func flagTrouble(err error) string {
+	var invalid *pflag.InvalidValueError
+	if !errors.As(err, &invalid) {
+		return err.Error()
+	}
+	kinds := map[string]string{"int": "a whole number", "float64": "a number", "bool": "true or false"}
+	f := invalid.GetFlag()
+	kind, ok := kinds[f.Value.Type()]
+	if !ok {
+		return err.Error()
+	}
+	return fmt.Sprintf("--%s: %q is not %s", f.Name, invalid.GetValue(), kind)
 }
 
 // noSuchCommand answers what is no command, with the nearest ones.

@@ -63,9 +63,15 @@ func completeBy(cmd *cobra.Command, flag string, offer cobra.CompletionFunc) {
 // check looks at the flags before any work is done.
 func (s *show) check() error {
 	if s.format == "" {
-		s.format = formatText
-		if format, ok := suffixes[strings.ToLower(filepath.Ext(s.out))]; ok {
+		ending := strings.ToLower(filepath.Ext(s.out))
+		format, known := suffixes[ending]
+		switch {
+		case known:
 			s.format = format
+		case ending == "":
+			s.format = formatText
+		default:
+			return usage("--out: %s has an ending that no format has; end in .txt, .json, .csv, .ics, .svg or .html, or give --format", s.out)
 		}
 	}
 	return firstError(

@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -19,7 +21,11 @@ func emit(stdout io.Writer, file string, write func(w io.Writer) error) error {
 		_, err := stdout.Write(b.Bytes())
 		return err
 	}
-	return fileTrouble(file, replaceFile(file, b.Bytes()))
+	err := replaceFile(file, b.Bytes())
+	if errors.Is(err, fs.ErrNotExist) {
+		return usage("%s: there is no such folder to write into", file)
+	}
+	return fileTrouble(file, err)
 }
 
 // replaceFile puts data in the place of a file at once: whoever reads it meanwhile

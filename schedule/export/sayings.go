@@ -82,7 +82,10 @@ func (v *view) shoppingList() []string {
 	if v.Fuel != nil {
 		lines = append(lines, v.fuel())
 	}
-	return append(lines, "Have ready: "+v.tools()+".")
+	if tools := v.tools(); tools != "" {
+		lines = append(lines, "Have ready: "+tools+".")
+	}
+	return lines
 }
 
 // fuel says what to buy; smoking wood is added where the planner's words leave it out.

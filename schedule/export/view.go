@@ -147,7 +147,11 @@ func (v *view) tools() string {
 			need = append(need, word)
 		}
 	}
-	add("an instant-read thermometer")
+	for _, d := range v.Dishes {
+		if d.TargetC > 0 {
+			add("an instant-read thermometer")
+		}
+	}
 	for _, d := range v.Dishes {
 		for _, b := range d.Batches {
 			for _, s := range b.Stages {
