@@ -181,18 +181,18 @@ func (d *day) chain(b *batch, h hearth, night nightFires) sequence.Chain {
 	for _, w := range b.ways {
 		stages = max(stages, w.stages())
 	}
-	gaps := d.gaps(b)
+	gaps, covers := d.gaps(b), b.covers()
 	first := sequence.Task{StartHands: b.handsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
 	for _, r := range b.first {
 		w := b.ways[r.way]
-		m := sequence.Mode{Area: b.area(h, r.places), Cost: w.cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: asPlaces(r.places)}
+		m := sequence.Mode{Area: b.area(h, r.places, covers), Cost: w.cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: asPlaces(r.places)}
 		m.Closed = d.closedStarts(w, r.night, b.it)
 		m.Gap = gaps[r.way]
 		first.Modes = append(first.Modes, m)
 	}
 	c.Tasks = []sequence.Task{first}
 	if stages == 2 {
-		c.Tasks = append(c.Tasks, b.secondTask(h, gaps))
+		c.Tasks = append(c.Tasks, b.secondTask(h, gaps, covers))
 	}
 	return c
 }
@@ -217,11 +217,11 @@ func (b *batch) firstMinutes(w way, stages int) int {
 	return max(m, 1)
 }
 
-func (b *batch) secondTask(h hearth, gaps []sequence.Gap) sequence.Task {
+func (b *batch) secondTask(h hearth, gaps []sequence.Gap, covers float64) sequence.Task {
 	t := sequence.Task{StartHands: handsWrap, EndHands: sequence.Unattended}
 	for _, r := range b.second {
 		w := b.ways[r.way]
-		m := sequence.Mode{Area: b.area(h, r.places), Minutes: make([]int, len(b.first)), Gap: gaps[r.way]}
+		m := sequence.Mode{Area: b.area(h, r.places, covers), Minutes: make([]int, len(b.first)), Gap: gaps[r.way]}
 		stage := w.second
 		if r.oven {
 			stage = w.inOven
@@ -239,10 +239,13 @@ func (b *batch) secondTask(h hearth, gaps []sequence.Gap) sequence.Task {
 	return t
 }
 
-// area is what the batch takes of a zone, in whole square centimetres. A single
-// piece larger than the room of the zone takes all of it.
-func (b *batch) area(h hearth, places []place) int {
-	area := math.Ceil(float64(b.count)*takes(b.it.footprint(b.massKg))*1e4 - 1e-6)
+// covers is what the batch takes of a zone's room, m2.
+func (b *batch) covers() float64 { return takes(b.it.footprint(b.massKg)) * float64(b.count) }
+
+// area is what the batch takes of a zone, in whole square centimetres, where it
+// covers so much. A single piece larger than the room of the zone takes all of it.
+func (b *batch) area(h hearth, places []place, coversM2 float64) int {
+	area := math.Ceil(coversM2*1e4 - 1e-6)
 	if b.count == 1 {
 		for _, p := range places {
 			area = math.Min(area, math.Floor(h.room(p)*1e4))

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"math"
-	"slices"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
@@ -109,7 +108,7 @@ func (p path) again(c *journey) path {
 	if p.done <= c.now {
 		return p
 	}
-	p.curve.Points = slices.Clone(p.curve.Points[:p.past])
+	p.curve.Points = append(make([]heat.Point, 0, p.past+curveSamples), p.curve.Points[:p.past]...)
 	p.wrap, p.done = math.NaN(), math.Inf(1)
 	s := p.atNow
 	c.finish(&s, &p, math.Exp(p.lnf))

@@ -27,7 +27,8 @@ const defaultHumidity = 0.5
 type day struct {
 	req      Request
 	loc      *time.Location
-	end      time.Time // the last serving instant: minute 0
+	end      time.Time  // the last serving instant: minute 0
+	silence  []Interval // what quietIntervals found
 	quiet    []sequence.Span
 	earliest int
 	z        float64 // standard normal quantile of the asked chance
@@ -57,6 +58,12 @@ func resolve(req Request) (*day, []Fault) {
 	if err != nil {
 		return nil, []Fault{{Path: "serve.tz", Sentence: err.Error()}}
 	}
+	return resolveIn(req, loc)
+}
+
+// resolveIn is resolve where the time zone of the request is at hand: reading it
+// takes longer than all the rest.
+func resolveIn(req Request, loc *time.Location) (*day, []Fault) {
 	d := &day{req: req, loc: loc, z: normalQuantile(req.Confidence)}
 	d.frail = req.Guests != nil && req.Guests.Frail
 	d.end = d.wall(req.Serve.Date, req.Serve.Time)
@@ -106,11 +113,15 @@ func (d *day) minute(t time.Time) int { return int(d.end.Sub(t) / time.Minute) }
 // largest turkey.
 const daysAhead = 8
 
-// quietIntervals are the quiet hours from the first possible step to the last serving.
+// quietIntervals are the quiet hours from the first possible step to the last
+// serving, worked out once.
 func (d *day) quietIntervals() []Interval {
-	var all []Interval
-	first := date.NewAt(d.end.Add(-horizon - daysAhead*24*time.Hour).In(d.loc))
-	for on := first; !on.After(date.NewAt(d.end.In(d.loc))); on = on.Add(1) {
+	if len(d.req.Quiet) == 0 || d.silence != nil {
+		return d.silence
+	}
+	first, last := date.NewAt(d.end.Add(-horizon-daysAhead*24*time.Hour).In(d.loc)), date.NewAt(d.end.In(d.loc))
+	all := make([]Interval, 0, (int(last.Sub(first))+1)*len(d.req.Quiet))
+	for on := first; !on.After(last); on = on.Add(1) {
 		for _, q := range d.req.Quiet {
 			until := on
 			if q.To <= q.From {
@@ -119,6 +130,7 @@ func (d *day) quietIntervals() []Interval {
 			all = append(all, Interval{From: d.wall(on, q.From), To: d.wall(until, q.To)})
 		}
 	}
+	d.silence = all
 	return all
 }
 

@@ -22,13 +22,17 @@ func Make(ctx context.Context, r Request) (Plan, error) {
 // makePlan is Make without remedies.
 func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	r = r.withDefaults()
-	if faults := r.validate(); len(faults) > 0 {
+	loc, err := r.Location()
+	if err != nil {
+		loc = nil // validation says it
+	}
+	if faults := r.validateIn(loc); len(faults) > 0 {
 		return Plan{}, &InputError{Faults: faults}
 	}
 	if cookedAhead(r) {
 		return makeAhead(ctx, r, e)
 	}
-	d, faults := resolve(r)
+	d, faults := resolveIn(r, loc)
 	if len(faults) > 0 {
 		return Plan{}, &InputError{Faults: faults}
 	}

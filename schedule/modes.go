@@ -40,7 +40,7 @@ func (d *day) lastsNight(f fire.Fire, quiet float64) bool {
 // becomes the other; fires that do not last the night are kept apart, because
 // their starts are limited. Food over coals never rides through a change.
 func (b *batch) modeRefs(h hearth, night nightFires) (first, second []modeRef) {
-	each := takes(b.it.footprint(b.massKg)) * float64(b.count)
+	each := b.covers()
 	for i, w := range b.ways {
 		for _, g := range placeGroups(h, w, night, each, b.count == 1) {
 			if !w.fixed || g.night { // a wrap that waits is for the night

@@ -128,8 +128,8 @@ func joinLogs(old, more []Entry) []Entry {
 		c          float64
 		value      string
 	}
-	seen := map[key]bool{}
-	var out []Entry
+	seen := make(map[key]bool, len(old)+len(more))
+	out := slices.Grow([]Entry(nil), len(old)+len(more))
 	for _, e := range slices.Concat(old, more) {
 		e.Line = 0
 		k := key{e.At.UnixNano(), e.Dish, e.Kind, e.C, e.Value}

@@ -63,10 +63,14 @@ func newRevision(ctx context.Context, p Plan, log []Entry, now time.Time) (*revi
 // plan makes the first plan again, as far as a revision needs it.
 func (v *revision) plan(ctx context.Context, id string) error {
 	r := v.asked.withDefaults()
-	if faults := r.validate(); len(faults) > 0 {
+	loc, err := r.Location()
+	if err != nil {
+		loc = nil // validation says it
+	}
+	if faults := r.validateIn(loc); len(faults) > 0 {
 		return &InputError{Faults: faults}
 	}
-	d, faults := resolve(r)
+	d, faults := resolveIn(r, loc)
 	if len(faults) > 0 {
 		return &InputError{Faults: faults}
 	}

@@ -32,7 +32,7 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 		gap.Min = 0
 	}
 	task := func(minutes int, places []place) sequence.Task {
-		m := sequence.Mode{Area: b.area(v.hearth, places), Minutes: []int{max(minutes, 1)}, Places: asPlaces(places), Gap: gap}
+		m := sequence.Mode{Area: b.area(v.hearth, places, b.covers()), Minutes: []int{max(minutes, 1)}, Places: asPlaces(places), Gap: gap}
 		if v.try.aside {
 			m.Area = 0 // it is there, whether there is room or not
 		}
@@ -93,7 +93,7 @@ func (v *revision) placesNow(a *afoot) (first, second []place) {
 	if a.first != nil && a.first.oven {
 		return g.places, nil
 	}
-	each := takes(a.batch.it.footprint(a.batch.massKg)) * float64(a.batch.count)
+	each := a.batch.covers()
 	second = v.hearth.secondPlaces(a.batch.it, w, g, each, a.batch.count == 1)
 	if len(second) == 0 {
 		second = g.places

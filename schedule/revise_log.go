@@ -91,10 +91,10 @@ func (v *revision) amend() error {
 
 func (v *revision) resolve(r Request) error {
 	r = r.withDefaults()
-	if faults := r.validate(); len(faults) > 0 {
+	if faults := r.validateIn(v.base.loc); len(faults) > 0 {
 		return &InputError{Faults: faults}
 	}
-	d, faults := resolve(r)
+	d, faults := resolveIn(r, v.base.loc)
 	if len(faults) > 0 {
 		return &InputError{Faults: faults}
 	}

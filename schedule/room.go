@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/internal/fire"
 )
@@ -39,10 +40,7 @@ func (d *day) layZone(p *Plan, phase int, z fire.Zone, all []*placed) {
 				taken = append(taken, o.spots...)
 			}
 		}
-		pieces := make([]fire.Footprint, b.count)
-		for k := range pieces {
-			pieces[k] = b.it.footprint(b.massKg)
-		}
+		pieces := slices.Repeat([]fire.Footprint{b.it.footprint(b.massKg)}, b.count)
 		places, fits := fire.Arrange(z, taken, pieces)
 		l := laid{from: from, to: to}
 		target := p.Dishes[b.it.index].Batches[b.number-1].Pieces

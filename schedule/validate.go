@@ -11,8 +11,11 @@ import (
 
 // validate finds every fault of a request with its defaults filled in. What it
 // lets pass has a meaning; whether it can be cooked is for the planner to say.
-func (r Request) validate() []Fault {
-	v := &validator{r: r, units: r.Units}
+func (r Request) validate() []Fault { return r.validateIn(nil) }
+
+// validateIn is validate where the time zone of the request may be at hand.
+func (r Request) validateIn(known *time.Location) []Fault {
+	v := &validator{r: r, units: r.Units, known: known}
 	if r.Units != unit.US && r.Units != unit.Metric {
 		v.faults.add("units", "%s must be us or metric", quoted(string(r.Units)))
 		v.units = unit.US
@@ -34,6 +37,7 @@ func (r Request) validate() []Fault {
 type validator struct {
 	r       Request
 	units   unit.System    // of the sentences
+	known   *time.Location // perhaps that of the request
 	loc     *time.Location // nil if the time zone is a fault
 	serveAt time.Time      // zero if the serving instant is a fault
 	faults  faultList

@@ -16,7 +16,10 @@ var zoneName = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*
 // serve looks at the main serving instant; all other clocks need its zone and date.
 func (v *validator) serve() {
 	s := v.r.Serve
-	loc, err := time.LoadLocation(s.TZ)
+	loc, err := v.known, error(nil)
+	if loc == nil || loc.String() != s.TZ {
+		loc, err = time.LoadLocation(s.TZ)
+	}
 	if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
 		v.faults.add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", quoted(s.TZ))
 	} else {
