@@ -172,11 +172,14 @@ func makeAhead(ctx context.Context, r Request, e effort) (Plan, error) {
 			fmt.Sprintf("%s cannot be cooked by %s on the day before.", listed(namesOf(s.dishes), "and"), localClock(before.ServeAt))))
 		return before, nil
 	}
+	if s.on == nil && e.probe {
+		return before, nil
+	}
 	if s.on == nil {
 		return s.joined(before, nil), nil
 	}
 	on, err := makePlan(ctx, *s.on, e)
-	if err != nil || !on.Feasible {
+	if err != nil || !on.Feasible || e.probe {
 		return on, err
 	}
 	return s.joined(on, &before), nil

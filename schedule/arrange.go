@@ -3,7 +3,6 @@ package schedule
 import (
 	"context"
 
-	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/sequence"
 )
 
@@ -76,7 +75,7 @@ func (d *day) solve(ctx context.Context, h hearth, batches []*batch) (arrangemen
 			return a, nil
 		}
 	}
-	a.problem.NoClash = d.noClash
+	a.problem.NoClash, a.problem.FirstPlan = d.noClash, d.probe
 	a.solution, err = d.search(ctx, &a.problem)
 	return a, err
 }
@@ -98,7 +97,7 @@ func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence
 		p.Ovens = []int{ovenRoomCm2}
 	}
 	for i, f := range h.fires {
-		sf := sequence.Fire{Setup: d.grill.SetupMinutes(f), LightClosed: d.lightClosed(f)}
+		sf := sequence.Fire{Setup: d.grill.SetupMinutes(f), LightClosed: d.lightClosed(f), ChangeClosed: d.changeClosed(f)}
 		for _, z := range h.zones[i] {
 			sf.Zones = append(sf.Zones, int(usable(z)*1e4))
 		}
@@ -119,21 +118,12 @@ func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence
 		}
 		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
+	for i := range p.Fires {
+		if !night[i] {
+			p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, d.idleLights(&p, i)...)
+		}
+	}
 	return p, nil
-}
-
-// lightClosed are the instants from which a light would bring the pouring of its
-// coals into quiet hours.
-func (d *day) lightClosed(f fire.Fire) []sequence.Span {
-	pour := d.grill.PourMinutes(f)
-	if pour == 0 {
-		return nil
-	}
-	closed := make([]sequence.Span, len(d.quiet))
-	for i, q := range d.quiet {
-		closed[i] = sequence.Span{From: q.From + pour, To: q.To + pour}
-	}
-	return closed
 }
 
 func everyBatchHasWay(batches []*batch) bool {

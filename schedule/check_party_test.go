@@ -15,22 +15,36 @@ import (
 
 var parties = flag.Int("parties", 200, "how many random parties TestRandomParties plans")
 
-// TestRandomParties plans random days and looks at every plan with Check. A request
-// that is refused is refused with its faults; a day that cannot be done says why.
-// Remedies cost a plan each: one party in ten gets them.
+// TestRandomParties plans random days and looks at every plan from outside, with
+// Check. A request that is refused is refused with its faults. A day that cannot be
+// done says which dishes clash under which rules: these cannot be had by themselves
+// and can without any one of them. A remedy, applied to the request, leads to the
+// day that it tells of. Remedies cost many plans each: in the short run one party in
+// four gets them, and the first is looked at; in a long one all.
 func TestRandomParties(t *testing.T) {
+	long := *parties > 200
 	setFlag(t, "rapid.checks", fmt.Sprint(*parties))
-	if *parties <= 200 { // the short run is the same every time, a long one looks further
+	if !long { // the short run is the same every time, a long one looks further
 		setFlag(t, "rapid.seed", "20270703")
 	}
+	var count partyCount
 	rapid.Check(t, func(t *rapid.T) {
 		text := drawParty(t)
-		faults := partyFaults(text, rapid.IntRange(0, 9).Draw(t, "remedies") == 0)
-		for _, f := range faults {
+		most := 0
+		if long {
+			most = mostRemedies
+		} else if rapid.IntRange(0, 3).Draw(t, "remedies") == 0 {
+			most = 1
+		}
+		for _, f := range partyFaults(text, most, &count) {
 			t.Errorf("%s\n%s", f, text)
 		}
 	})
+	t.Logf("%+v", count)
 }
+
+// partyCount says what random parties came to.
+type partyCount struct{ refused, feasible, infeasible, asked, remedied, unproven int }
 
 // setFlag sets a flag of the test binary for one test.
 func setFlag(t *testing.T, name, value string) {
@@ -42,19 +56,21 @@ func setFlag(t *testing.T, name, value string) {
 	t.Cleanup(func() { _ = flag.Set(name, before) })
 }
 
-// partyFaults plans a request and gives the faults of the plan; an error that is no
-// fault of the request counts as one.
-func partyFaults(text string, remedies bool) []string {
+// partyFaults plans a request and gives the faults of the plan, and of so many of
+// its remedies; an error that is no fault of the request counts as one.
+func partyFaults(text string, remedies int, count *partyCount) []string {
 	r, err := Read([]byte(text))
 	var p Plan
-	if err == nil && remedies {
-		p, err = Make(context.Background(), r)
-	} else if err == nil {
+	if err == nil {
 		p, err = makePlan(context.Background(), r, effort{})
+	}
+	if err == nil && remedies > 0 || err == nil && !p.Feasible {
+		p, err = Make(context.Background(), r)
 	}
 	var refused *InputError
 	switch {
 	case errors.As(err, &refused):
+		count.refused++
 		return nil
 	case err != nil:
 		return []string{"neither a plan nor the faults of the request: " + err.Error()}
@@ -63,7 +79,28 @@ func partyFaults(text string, remedies bool) []string {
 	for _, f := range Check(p) {
 		faults = append(faults, f.String())
 	}
-	return faults
+	count.take(p, remedies)
+	if !p.Feasible {
+		faults = append(faults, clashFaults(documentOf(r), p)...)
+	}
+	return append(faults, remedyFaults(documentOf(r), p.Remedies[:min(remedies, len(p.Remedies))])...)
+}
+
+func (c *partyCount) take(p Plan, remedies int) {
+	if p.Feasible {
+		c.feasible++
+		return
+	}
+	c.infeasible++
+	if remedies > 0 {
+		c.asked++
+	}
+	if remedies > 0 && len(p.Remedies) > 0 {
+		c.remedied++
+	}
+	if !p.Solution.Proven {
+		c.unproven++
+	}
 }
 
 // drawParty writes a request. Weights, hours and grills are such as cooks have;

@@ -8,6 +8,13 @@ import (
 	"example.com/cookday/schedule/internal/sequence"
 )
 
+// Codes of the findings that make a day infeasible for reasons of its dishes.
+const (
+	codeClash        = "clash"
+	codeNoRoom       = "no-room"
+	codeNeverArrives = "never-arrives"
+)
+
 // infeasible is the plan of a day that cannot be done: why, and no steps.
 func (d *day) infeasible(a arrangement) Plan {
 	p := d.blankPlan()
@@ -28,71 +35,141 @@ func (d *day) infeasible(a arrangement) Plan {
 		case len(b.ways) == 0:
 			d.find(d.neverArrives(b.it))
 		case len(b.first) == 0 && len(a.problem.Chains) > 0:
-			d.find(Finding{Code: "no-room", Severity: Danger, Path: b.it.path("weight"), Dishes: []string{b.it.dish.ID}, Text: fmt.Sprintf(
-				"%s does not fit on the grate in any layout that cooks it.", b.it.dish.Name)})
+			verb := "does"
+			if b.it.dish.Count > 1 {
+				verb = "do"
+			}
+			d.find(Finding{Code: codeNoRoom, Severity: Danger, Path: b.it.path("weight"), Dishes: []string{b.it.dish.ID}, Text: fmt.Sprintf(
+				"%s %s not fit on the grate in any layout that cooks it.", b.it.dish.Name, verb)})
 		}
 	}
-	for _, it := range d.items {
-		p.Dishes = append(p.Dishes, DishPlan{
-			ID: it.dish.ID, Name: it.dish.Name, Cut: it.cut.Name, Count: it.dish.Count, ServeAt: d.at(float64(it.serve)),
-			TargetC: it.targetC, Doneness: it.doneness, MinimumC: it.verdict.Minimum.CoreC, Batches: []Batch{},
-		})
-	}
+	p.Dishes = d.menu()
 	p.Findings = nonNil(d.findings)
 	p.Cautions = d.cautions(&p, nil)
 	return p
 }
 
+// menu is what a plan says of its dishes before any of them is placed.
+func (d *day) menu() []DishPlan {
+	var all []DishPlan
+	for _, it := range d.items {
+		all = append(all, DishPlan{
+			ID: it.dish.ID, Name: it.dish.Name, Cut: it.cut.Name, Count: it.dish.Count, ServeAt: d.at(float64(it.serve)),
+			TargetC: it.targetC, Doneness: it.doneness, MinimumC: it.verdict.Minimum.CoreC, Batches: []Batch{},
+		})
+	}
+	return all
+}
+
 // clash says which dishes clash over what.
 func (d *day) clash(a arrangement) Finding {
-	c := a.solution.Clash
-	f := Finding{Code: "clash", Severity: Danger}
-	var names []string
-	for _, i := range c.Chains {
-		b := a.batches[i]
-		if !slices.Contains(f.Dishes, b.it.dish.ID) {
-			f.Dishes = append(f.Dishes, b.it.dish.ID)
-			names = append(names, b.it.dish.Name)
+	t := trouble{unproven: !a.solution.Clash.Minimal}
+	for _, i := range a.solution.Clash.Chains {
+		if id := a.batches[i].it.dish.ID; !slices.Contains(t.dishes, id) {
+			t.dishes = append(t.dishes, id)
 		}
 	}
-	var rules []string
-	for _, r := range c.Rules {
-		rules = append(rules, ruleText(r))
+	for _, r := range a.solution.Clash.Rules {
+		t.add(ruleWord(r))
 	}
-	verb := "cannot be had"
+	return t.finding(d.req)
+}
+
+// trouble is a set of dishes that cannot be had together under some rules, and
+// can without any one of them. Unproven says that the last was not shown.
+type trouble struct {
+	dishes   []string // ids
+	rules    []string
+	unproven bool
+}
+
+func (t *trouble) add(rule string) {
+	if !slices.Contains(t.rules, rule) {
+		t.rules = append(t.rules, rule)
+	}
+}
+
+// Words for the rules that a clash names.
+const (
+	ruleQuiet    = "quiet-hours"
+	ruleEarliest = "earliest"
+	ruleHands    = "hands"
+	ruleHold     = "hold"
+	ruleRoom     = "room"
+	ruleFire     = "fire"
+)
+
+// ruleWord is the word for a rule of the solver. What may not come due in quiet
+// hours, and a fire that must last them, are parts of one rule to a cook.
+func ruleWord(r sequence.Rule) string {
+	switch r {
+	case sequence.RuleQuiet, sequence.RuleClosed:
+		return ruleQuiet
+	case sequence.RuleHands:
+		return ruleHands
+	case sequence.RuleEarliest:
+		return ruleEarliest
+	case sequence.RuleHold:
+		return ruleHold
+	case sequence.RuleCapacity:
+		return ruleRoom
+	}
+	return ruleFire
+}
+
+// finding says a clash in words, with the names of the request.
+func (t trouble) finding(r Request) Finding {
+	f := Finding{Code: codeClash, Severity: Danger, Dishes: t.dishes, Rules: t.rules}
+	var names, rules []string
+	for _, dish := range r.Dishes {
+		if slices.Contains(t.dishes, dish.ID) {
+			names = append(names, dish.Name)
+		}
+	}
+	for _, rule := range t.rules {
+		rules = append(rules, ruleText(rule, r))
+	}
+	f.Text = listed(names, "and") + " cannot be had."
 	if len(names) > 1 {
-		verb = "cannot be had together"
+		f.Text = listed(names, "and") + " cannot be had together."
 	}
-	f.Text = fmt.Sprintf("%s %s", listed(names, "and"), verb)
-	f.Text += "."
 	if len(rules) > 0 {
 		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
+	}
+	if t.unproven {
+		f.Text += " Whether fewer of them would do is not proven."
 	}
 	return f
 }
 
-// ruleText says a rule of the solver as a cook would.
-func ruleText(r sequence.Rule) string {
-	switch r {
-	case sequence.RuleQuiet:
-		return "nobody tends anything in quiet hours"
-	case sequence.RuleClosed:
-		return "nothing comes due while nobody is up, and the fire lasts the night"
-	case sequence.RuleHands:
+// ruleText says a rule as a cook would.
+func ruleText(rule string, r Request) string {
+	switch rule {
+	case ruleQuiet:
+		return "nobody tends anything in quiet hours, nothing may come due then, and the fire has to last them"
+	case ruleHands:
 		return "one pair of hands"
-	case sequence.RuleEarliest:
+	case ruleEarliest:
+		if !hasEarliest(r) {
+			return "no plan begins more than two days ahead"
+		}
 		return "nothing starts before the earliest instant"
-	case sequence.RuleHold:
+	case ruleHold:
 		return "finished food waits no longer than it can be held"
-	case sequence.RuleCapacity:
+	case ruleRoom:
 		return "the room on the grate"
 	}
 	return "one fire at a time, and the time it takes to change it"
 }
 
+// hasEarliest says whether an instant was asked for before which nothing starts.
+func hasEarliest(r Request) bool {
+	return r.Earliest != nil || slices.ContainsFunc(r.Dishes, func(d Dish) bool { return d.Earliest != nil })
+}
+
 // neverArrives is the finding of a dish that no fire on offer brings to its target.
 func (d *day) neverArrives(it *item) Finding {
-	return Finding{Code: "never-arrives", Severity: Danger, Path: it.path("level"), Dishes: []string{it.dish.ID}, Text: fmt.Sprintf(
+	return Finding{Code: codeNeverArrives, Severity: Danger, Path: it.path("level"), Dishes: []string{it.dish.ID}, Text: fmt.Sprintf(
 		"%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
 		it.dish.Name, d.core(it.targetC))}
 }

@@ -49,6 +49,7 @@ type effort struct {
 	purse   *purse
 	memo    *memo // simulated cooks; shared by plans made one after another
 	part    bool  // of a longer request: the guests are counted there
+	probe   bool  // only whether the day can be had: no plan is written
 	chill   bool  // what is served is cut and chilled, for another day
 }
 

@@ -12,11 +12,10 @@ import (
 func Make(ctx context.Context, r Request) (Plan, error) {
 	e := effort{memo: newMemo(), purse: &purse{fullPurse}}
 	p, err := makePlan(ctx, r, e)
-	if err != nil || p.Feasible && len(p.Findings) == 0 {
+	if err != nil {
 		return p, err
 	}
-	p.Remedies, err = remedies(ctx, r, p, e)
-	return p, err
+	return withRemedies(ctx, r.withDefaults(), p, e)
 }
 
 // makePlan is Make without remedies.
@@ -49,6 +48,9 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	}
 	if s := a.solution.Status; s == sequence.Infeasible || s == sequence.Unknown {
 		return d.infeasible(a), nil
+	}
+	if e.probe {
+		return Plan{Feasible: true, Solution: solutionOf(a.solution)}, nil
 	}
 	return d.assemble(ctx, a)
 }

@@ -65,28 +65,36 @@ type placeGroup struct {
 }
 
 func placeGroups(h hearth, w way, night nightFires, areaM2 float64, alone bool) []placeGroup {
-	var lasting, other placeGroup
-	lasting.night = true
 	var groups []placeGroup
 	for _, p := range h.placesOf(w) {
 		if !h.takesIn(p, areaM2, alone) {
 			continue
 		}
-		switch {
-		case w.direct:
+		i := slices.IndexFunc(groups, func(g placeGroup) bool {
+			return !w.direct && g.night == night[p.fire] && h.sameTaken(g.places[0], p, areaM2)
+		})
+		if i < 0 {
 			groups = append(groups, placeGroup{places: []place{p}, night: night[p.fire]})
-		case night[p.fire]:
-			lasting.places = append(lasting.places, p)
-		default:
-			other.places = append(other.places, p)
+			continue
 		}
+		groups[i].places = append(groups[i].places, p)
 	}
-	for _, g := range []placeGroup{lasting, other} {
-		if len(g.places) > 0 {
-			groups = append(groups, g)
+	slices.SortStableFunc(groups, func(a, b placeGroup) int {
+		if a.night == b.night || w.direct {
+			return 0
 		}
-	}
+		if a.night {
+			return -1
+		}
+		return 1
+	})
 	return groups
+}
+
+// sameTaken says whether a batch takes as much of two zones: it does unless it is a
+// piece too large for one of them, which takes all of that.
+func (h hearth) sameTaken(a, b place, areaM2 float64) bool {
+	return math.Abs(math.Min(areaM2, h.room(a))-math.Min(areaM2, h.room(b))) < 1e-9
 }
 
 // secondPlaces are the zones of the second stage: the same as the first, the
@@ -96,7 +104,8 @@ func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64, alon
 	if w.sear {
 		hot := w
 		hot.direct, hot.band = true, searBand(it)
-		return slices.DeleteFunc(h.placesOf(hot), func(p place) bool { return !h.takesIn(p, areaM2, alone) })
+		all := slices.DeleteFunc(h.placesOf(hot), func(p place) bool { return !h.takesIn(p, areaM2, alone) })
+		return slices.DeleteFunc(slices.Clone(all), func(p place) bool { return !h.sameTaken(all[0], p, areaM2) })
 	}
 	out := g.places
 	if w.stages() < 2 || !rides(it) {
@@ -109,7 +118,7 @@ func (h hearth) secondPlaces(it *item, w way, g placeGroup, areaM2 float64, alon
 	out = append([]place(nil), out...)
 	for f, fr := range h.fires {
 		for z, zone := range h.zones[f] {
-			if !used[f] && !zone.Direct && fr.LevelC > w.levelC && h.takesIn(place{f, z}, areaM2, alone) {
+			if !used[f] && !zone.Direct && fr.LevelC > w.levelC && h.takesIn(place{f, z}, areaM2, alone) && h.sameTaken(out[0], place{f, z}, areaM2) {
 				out = append(out, place{f, z})
 				break
 			}

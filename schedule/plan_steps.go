@@ -62,6 +62,7 @@ type Finding struct {
 	Severity string   `json:"severity"`
 	Path     string   `json:"path,omitempty"` // of the request's field it comes from
 	Dishes   []string `json:"dishes,omitempty"`
+	Rules    []string `json:"rules,omitempty"` // of a clash: what stands in the way
 	Text     string   `json:"text"`
 	Source   string   `json:"source,omitempty"`
 }
@@ -81,8 +82,8 @@ type Remedy struct {
 
 // Edit sets one field of a request.
 type Edit struct {
-	Path  string `json:"path"`  // as in faults: dishes[0].level
-	Value string `json:"value"` // JSON
+	Path  string `json:"path"`  // as in faults: dishes[0].level; the index after the last adds an entry
+	Value string `json:"value"` // JSON; null leaves the field out or takes the entry away
 }
 
 // Caution is a warning that goes with every output it applies to.

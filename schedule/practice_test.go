@@ -70,7 +70,7 @@ dishes:
 `)
 	// Output:
 	// fires: banked low, two-zone hot, spread hot
-	// Brisket: 1 on the fire Fri 22h, wrapped Sat 07h, off Sat 16h
+	// Brisket: 1 on the fire Fri 21h, wrapped Sat 07h, off Sat 15h
 	// Chickens: 2 on the fire Sat 16h, off Sat 17h
 	// Burgers: 10 on the fire Sat 18h
 }
@@ -96,7 +96,8 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
-	// remedy: Serve Burgers in two sittings, 12 now and 12 half an hour later.
+	// remedy: Serve Burgers in two sittings, 12 now, 12 at 18:30.
+	// remedy: Cook 14 Burgers instead of 24.
 }
 
 // A turkey and a rib roast that want different heat on one grill: one of them
@@ -110,6 +111,9 @@ dishes:
 	// Output:
 	// cannot be done: clash
 	// remedy: Let Rib roast cook at another heat than 250 F.
+	// remedy: Cook Rib roast the day before, chill it, and warm it for the table.
+	// remedy: Cook Turkey on another grill, in the kitchen, or not at all.
+	// remedy: Cook Rib roast on another grill, in the kitchen, or not at all.
 }
 
 // A picnic shoulder that must be done by noon when nobody gets up before six: not
@@ -126,11 +130,11 @@ dishes:
 	// Output:
 	// cannot be done: clash
 	// remedy: Get up at 05:30.
+	// remedy: Go to bed at 22:30.
 	// remedy: Serve at 12:40.
+	// remedy: Cut Shoulder into pieces of 4 lb.
 	// remedy: Cook Shoulder the day before, chill it, and warm it for the table.
 	// remedy: Accept less certainty.
-	// remedy: Let go of the quiet hours.
-	// remedy: Cut Shoulder into pieces of 4 lb.
 }
 
 // Burgers for two sittings an hour apart.

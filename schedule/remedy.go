@@ -6,126 +6,259 @@ import (
 	"sort"
 )
 
-// mostRemedies is how many remedies a plan names; more is no help.
-const mostRemedies = 6
-
-// remedies tries changes of an infeasible day and keeps those that make it a
-// plan, least painful first. Where mending one clash shows another, changes are
-// joined. The list may be empty.
-func remedies(ctx context.Context, r Request, p Plan, e effort) ([]Remedy, error) {
-	e.budget = remedyBudget
-	m := mender{ctx: ctx, effort: e, left: mostTries, enough: map[string]bool{}}
-	if p.Feasible {
-		return m.ease(r.withDefaults(), p)
-	}
-	out := []Remedy{}
-	r = r.withDefaults()
-	for _, c := range changesFor(r, p) {
-		if len(out) == mostRemedies || m.enough[c.dose()] {
-			continue
-		}
-		rem, ok, err := m.try(r, p, c, mostJoined)
-		if err != nil {
-			return nil, err
-		}
-		if ok {
-			rem.For = codeOf(p)
-			out = append(out, rem)
-			m.enough[c.dose()] = len(rem.Edits) == len(c.edits) || m.enough[c.dose()]
-		}
-	}
-	sort.SliceStable(out, func(i, j int) bool { return len(out[i].Edits) < len(out[j].Edits) })
-	return out, nil
-}
-
+// Bounds of the search for remedies, in plans made: of the whole day, and of the
+// dishes of a clash alone, which are asked first because that is cheap.
 const (
-	mostTries    = 16   // plans made in search of remedies
-	mostJoined   = 2    // changes in one remedy
-	remedyBudget = 1000 // nodes of each: a remedy that is hard to find is a poor one
+	mostRemedies = 6 // a plan names; more is no help
+	mostWholes   = 14
+	mostJoined   = 3    // changes in one remedy
+	remedyBudget = 1000 // nodes of each plan: a remedy that is hard to find is a poor one
+	lastResort   = 40   // probes, and whole days, for the last resort
+	lastWholes   = 6
 )
 
-// mender plans changed requests until its tries or its purse are used up.
-type mender struct {
-	ctx    context.Context
-	effort effort // of each try
-	left   int
-	enough map[string]bool // kinds of change that were enough by themselves
+// withRemedies says of a day that cannot be had which dishes clash over what, and
+// what would mend it, least painful first; of a tight one what would ease it. The
+// list may be empty. The request has its defaults.
+func withRemedies(ctx context.Context, r Request, p Plan, e effort) (Plan, error) {
+	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, mended: map[string]string{}}
+	var err error
+	if p.Feasible {
+		p.Remedies, err = m.ease(r)
+		return p, err
+	}
+	if err = m.diagnose(r, &p); err != nil {
+		return Plan{}, err
+	}
+	m.plan = p
+	p.Remedies, err = m.remedies(r)
+	return p, err
 }
 
-// try plans r with a change, and with more changes if another clash shows.
-func (m *mender) try(r Request, before Plan, c change, depth int) (Remedy, bool, error) {
-	if m.left--; m.left < 0 || m.effort.purse.empty() {
-		return Remedy{}, false, nil
+// mender plans changed requests until its tries are used up.
+type mender struct {
+	judge
+	plan     Plan
+	troubles []trouble
+	wholes   int
+	joined   int               // changes allowed in one remedy
+	resort   bool              // nothing better was found: only less of the menu is left
+	mended   map[string]string // by clash: the change that mended it last
+}
+
+// diagnose writes the smallest clashes into the plan. A day that has too many
+// loads, or of which nothing is proven, is in trouble as a whole.
+func (m *mender) diagnose(r Request, p *Plan) error {
+	if cookedAhead(r) {
+		p.isOf(r)
 	}
+	if !slices.ContainsFunc(p.Findings, isClash) {
+		m.troubles = []trouble{{dishes: idsOf(r), unproven: true}}
+		return nil
+	}
+	m.troubles = m.clashes(r, *p)
+	var found []Finding
+	for i := range m.troubles {
+		f, err := m.explain(r, &m.troubles[i], p.Findings)
+		if err != nil {
+			return err
+		}
+		found = append(found, f)
+	}
+	p.Findings = append(found, slices.DeleteFunc(slices.Clone(p.Findings), isClash)...)
+	return m.err
+}
+
+// isOf makes an infeasible plan of one day of two that of the request for both.
+func (p *Plan) isOf(r Request) {
+	plain := copyRequest(r)
+	for i := range plain.Dishes {
+		plain.Dishes[i].Ready = ""
+	}
+	d, faults := resolve(plain)
+	if len(faults) > 0 {
+		return
+	}
+	p.Dishes, p.ServeAt, p.Request, p.Name = d.menu(), d.end, r, r.Name
+	p.Cautions = d.cautions(p, nil)
+	p.Provenance.RequestHash = hash(r)
+	p.ID = planID(r, p.Provenance.RequestHash)
+}
+
+// remedies tries the changes that may mend the first clash, each on the dishes of
+// that clash alone and then, with what mends the other clashes, on the whole day.
+func (m *mender) remedies(r Request) ([]Remedy, error) {
+	if len(m.troubles) == 0 {
+		return []Remedy{}, m.err
+	}
+	var out []priced
+	enough := map[string]bool{} // kinds of change of which a smaller dose will do
+	try := func(c change) {
+		if rem, ok := m.complete(r, c); ok {
+			enough[c.dose()] = true
+			out = append(out, rem)
+		}
+	}
+	for _, c := range m.changesFor(r, m.troubles[0]) {
+		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.err != nil {
+			break
+		}
+		if !enough[c.dose()] && m.mends(r, c, m.troubles[0]) {
+			try(c)
+		}
+	}
+	if len(out) == 0 && m.err == nil {
+		m.resort, m.joined = true, mostJoined+1
+		m.left, m.wholes = lastResort, lastWholes
+		for _, c := range m.changesFor(r, m.troubles[0]) {
+			if len(out) == 0 && m.mends(r, c, m.troubles[0]) {
+				try(c)
+			}
+		}
+	}
+	return ranked(out), m.err
+}
+
+// ranked are the remedies without those that hold all that another asks, and more;
+// the least painful first.
+func ranked(all []priced) []Remedy {
+	out := []Remedy{}
+	sort.SliceStable(all, func(i, j int) bool { return all[i].pain < all[j].pain })
+	for i, a := range all {
+		idle := slices.ContainsFunc(all, func(b priced) bool {
+			return len(b.Edits) < len(a.Edits) && !slices.ContainsFunc(b.Edits, func(e Edit) bool { return !slices.Contains(a.Edits, e) })
+		}) || slices.ContainsFunc(all[:i], func(b priced) bool { return b.Text == a.Text })
+		if !idle && len(out) < mostRemedies {
+			out = append(out, a.Remedy)
+		}
+	}
+	return out
+}
+
+// priced is a remedy with what it asks of the cook.
+type priced struct {
+	Remedy
+	pain int
+}
+
+// lone says whether the first clash is all there is on the menu.
+func (m *mender) lone(r Request) bool { return len(m.troubles[0].dishes) == len(r.Dishes) && !m.resort }
+
+// mends says whether a change lets the dishes of a clash be had by themselves.
+func (m *mender) mends(r Request, c change, t trouble) bool {
 	changed := copyRequest(r)
 	c.apply(&changed)
+	return m.of(part(changed, r, t)) == can
+}
+
+// part is what a changed request has of the dishes of a clash and of dishes that
+// the change has added.
+func part(changed, r Request, t trouble) Request {
+	old := idsOf(r)
+	return only(changed, func(id string) bool { return slices.Contains(t.dishes, id) || !slices.Contains(old, id) })
+}
+
+// complete plans the day with a change, and with more changes as long as another
+// clash shows.
+func (m *mender) complete(r Request, first change) (priced, bool) {
+	used := []change{first}
+	now := copyRequest(r)
+	first.apply(&now)
+	for m.err == nil {
+		t, clash := m.still(r, now)
+		if !clash {
+			p, err := m.whole(now)
+			if _, bad := err.(*InputError); err != nil && !bad {
+				m.err = err
+			}
+			if err != nil {
+				return priced{}, false
+			}
+			if p.Feasible {
+				return m.remedy(p, used), true
+			}
+			if len(used) == m.joined || m.wholes <= 0 || !p.Solution.Proven || m.lone(r) {
+				return priced{}, false
+			}
+			t = m.smallest(now, nil)
+			if f, err := m.told(keep(now, t.dishes), t, nil); err == nil {
+				t.rules = f.Rules
+			}
+			m.troubles = append(m.troubles, t)
+		}
+		if len(used) == m.joined {
+			return priced{}, false
+		}
+		next, ok := m.next(now, t, used)
+		if !ok {
+			return priced{}, false
+		}
+		used = append(used, next)
+		next.apply(&now)
+	}
+	return priced{}, false
+}
+
+// still is a known clash, but for the first, that a changed request still has.
+func (m *mender) still(r, now Request) (trouble, bool) {
+	for _, t := range m.troubles[1:] {
+		if p := part(now, r, t); len(p.Dishes) > 0 && len(p.Dishes) < len(now.Dishes) && m.of(p) == cannot {
+			return t, true
+		}
+	}
+	return trouble{}, false
+}
+
+// whole plans a changed day.
+func (m *mender) whole(r Request) (Plan, error) {
+	m.wholes--
 	e := m.effort
-	e.noClash = depth <= 1
-	p, err := makePlan(m.ctx, changed, e)
-	if _, bad := err.(*InputError); bad {
-		return Remedy{}, false, nil // the change itself is not allowed
+	e.budget, e.noClash = remedyBudget, true
+	return makePlan(m.ctx, r, e)
+}
+
+// next is the least painful change that mends a further clash: first the one that
+// did so before.
+func (m *mender) next(now Request, t trouble, used []change) (change, bool) {
+	all := m.changesFor(now, t)
+	if known := m.mended[t.key()]; known != "" {
+		sort.SliceStable(all, func(i, j int) bool { return all[i].text == known && all[j].text != known })
 	}
-	if err != nil {
-		return Remedy{}, false, err
-	}
-	if p.Feasible {
-		return Remedy{
-			Code: c.code, Text: c.text, Price: c.price, Edits: c.edits, LightAt: p.LightAt, ServeAt: p.tableAt(),
-			Chance: p.Chance.All, Cost: p.Solution.Objective,
-		}, true, nil
-	}
-	if depth <= 1 || slices.Equal(inTrouble(p), inTrouble(before)) {
-		return Remedy{}, false, nil
-	}
-	for _, next := range changesFor(changed.withDefaults(), p) {
-		if m.enough[next.dose()] {
+	for _, c := range all {
+		if slices.ContainsFunc(used, func(u change) bool { return u.dose() == c.dose() }) {
 			continue
 		}
-		rem, ok, err := m.try(changed, p, next, depth-1)
-		if ok || err != nil {
-			rem.Text, rem.Price = c.text+" "+rem.Text, c.price+"; "+rem.Price
-			rem.Edits = append(slices.Clone(c.edits), rem.Edits...)
-			rem.Code = c.code
-			return rem, ok, err
+		changed := copyRequest(now)
+		c.apply(&changed)
+		if m.of(part(changed, now, t)) == can {
+			m.mended[t.key()] = c.text
+			return c, true
+		}
+		if m.left <= 0 {
+			break
 		}
 	}
-	return Remedy{}, false, nil
+	return change{}, false
 }
 
-// ease looks for what would give a tight but feasible day more slack: a place to
-// hold what may be done long before it is eaten.
-func (m *mender) ease(r Request, p Plan) ([]Remedy, error) {
-	out := []Remedy{}
-	if r.Oven != nil || countFindings(p, codeHoldShort) == 0 {
-		return out, nil
+func (t trouble) key() string { return listed(t.dishes, "and") }
+
+// remedy is what the changes come to.
+func (m *mender) remedy(p Plan, used []change) priced {
+	rem := priced{}
+	rem.Remedy = Remedy{Code: used[0].code, For: codeOf(m.plan), LightAt: p.LightAt, ServeAt: p.tableAt(), Chance: p.Chance.All, Cost: p.Solution.Objective}
+	for i, c := range used {
+		if i > 0 {
+			rem.Text, rem.Price = rem.Text+" ", rem.Price+"; "
+		}
+		rem.Text, rem.Price = rem.Text+c.text, rem.Price+c.price
+		rem.Edits, rem.pain = append(rem.Edits, c.edits...), rem.pain+c.pain
 	}
-	c := ovenChange()
-	changed := copyRequest(r)
-	c.apply(&changed)
-	e := m.effort
-	e.noClash = true
-	eased, err := makePlan(m.ctx, changed, e)
-	if err != nil || !eased.Feasible || countFindings(eased, codeHoldShort) >= countFindings(p, codeHoldShort) {
-		return out, err
-	}
-	return append(out, Remedy{
-		Code: c.code, For: codeHoldShort, Text: c.text, Price: c.price, Edits: c.edits, LightAt: eased.LightAt, ServeAt: eased.ServeAt,
-		Chance: eased.Chance.All, Cost: eased.Solution.Objective,
-	}), nil
+	return rem
 }
 
 // codeHoldShort is the finding of a dish that may be done too early to be held.
 const codeHoldShort = "hold-short"
-
-func countFindings(p Plan, code string) int {
-	n := 0
-	for _, f := range p.Findings {
-		if f.Code == code {
-			n++
-		}
-	}
-	return n
-}
 
 // inTrouble names the dishes of the findings that make a day infeasible.
 func inTrouble(p Plan) []string {
@@ -146,14 +279,4 @@ func codeOf(p Plan) string {
 		}
 	}
 	return ""
-}
-
-// dose names a kind of change, whatever its size.
-func (c change) dose() string { return c.code + c.edits[0].Path }
-
-// copyRequest shares nothing that a change writes to.
-func copyRequest(r Request) Request {
-	r.Dishes = slices.Clone(r.Dishes)
-	r.Quiet = slices.Clone(r.Quiet)
-	return r
 }

@@ -128,4 +128,7 @@ type Problem struct {
 	// NoClash leaves Solution.Clash out when the problem is infeasible, for
 	// callers that only want to know whether a change of the problem helps.
 	NoClash bool
+	// FirstPlan ends the search with the first plan it finds, for callers that
+	// only want to know whether there is one.
+	FirstPlan bool
 }

@@ -1,0 +1,191 @@
+package schedule
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// document is a request as a program outside would hold it: JSON taken apart.
+type document map[string]any
+
+func documentOf(r Request) document { return taken(r.withDefaults()) }
+
+func (d document) copy() document { return taken(d) }
+
+// taken apart, through JSON.
+func taken(v any) document {
+	text, err := json.Marshal(v)
+	if err != nil {
+		panic(err)
+	}
+	var d document
+	if err := json.Unmarshal(text, &d); err != nil {
+		panic(err)
+	}
+	return d
+}
+
+func (d document) request() (Request, error) {
+	text, err := json.Marshal(d)
+	if err != nil {
+		return Request{}, err
+	}
+	return Read(text)
+}
+
+// plan makes the day of the document as Make does, without remedies; every plan must
+// pass Check.
+func (d document) plan() (Plan, error) {
+	r, err := d.request()
+	if err != nil {
+		return Plan{}, err
+	}
+	p, err := makePlan(context.Background(), r, effort{noClash: true})
+	if err == nil && p.Feasible {
+		if faults := Check(p); len(faults) > 0 {
+			return p, fmt.Errorf("Check: %v", faults)
+		}
+	}
+	return p, err
+}
+
+// only keeps the named dishes.
+func (d document) only(ids []string) document {
+	c := d.copy()
+	c["dishes"] = slices.DeleteFunc(c["dishes"].([]any), func(dish any) bool {
+		return !slices.Contains(ids, dish.(map[string]any)["id"].(string))
+	})
+	return c
+}
+
+// lifted is without a rule that a cook can let go of; false for the rules of the
+// kitchen (hands, holds, room, the fire).
+func (d document) lifted(rule string) (document, bool) {
+	c := d.copy()
+	fields := map[string]string{"quiet-hours": "quiet", "earliest": "earliest"}
+	field := fields[rule]
+	_, had := c[field]
+	delete(c, field)
+	for _, dish := range c["dishes"].([]any) {
+		dish := dish.(map[string]any)
+		_, own := dish[field]
+		had = had || own
+		delete(dish, field)
+	}
+	return c, had
+}
+
+// set applies an edit: a null leaves the field out or takes the entry away, the
+// index after the last one adds an entry.
+func (d document) set(e Edit) error {
+	var value any
+	if err := json.Unmarshal([]byte(e.Value), &value); err != nil {
+		return err
+	}
+	list, index, field := "", -1, e.Path
+	if m := regexp.MustCompile(`^(\w+)\[(\d+)\](?:\.(\w+))?$`).FindStringSubmatch(e.Path); m != nil {
+		list, field = m[1], m[3]
+		index, _ = strconv.Atoi(m[2])
+	}
+	if list == "" {
+		set(d, field, value)
+		return nil
+	}
+	all, _ := d[list].([]any)
+	switch {
+	case index > len(all):
+		return fmt.Errorf("%s: there are %d", e.Path, len(all))
+	case field != "" && index < len(all):
+		set(all[index].(map[string]any), field, value)
+	case index == len(all):
+		all = append(all, value)
+	case value == nil:
+		all = slices.Delete(all, index, index+1)
+	default:
+		all[index] = value
+	}
+	d[list] = all
+	return nil
+}
+
+func set(in map[string]any, field string, value any) {
+	if value == nil {
+		delete(in, field)
+		return
+	}
+	in[field] = value
+}
+
+// clashFaults looks from outside at what an infeasible plan claims: each clash
+// cannot be had by itself, and can be had without any one of its members.
+func clashFaults(d document, p Plan) []string {
+	var faults []string
+	for _, f := range p.Findings {
+		if !slices.Contains([]string{"clash", "never-arrives", "no-room"}, f.Code) {
+			continue
+		}
+		core := d.only(f.Dishes)
+		for _, rule := range []string{"quiet-hours", "earliest"} {
+			if f.Code == "clash" && !slices.Contains(f.Rules, rule) {
+				core, _ = core.lifted(rule)
+			}
+		}
+		if q, err := core.plan(); err != nil || q.Feasible {
+			faults = append(faults, fmt.Sprintf("%s %v: feasible alone (%v)", f.Code, f.Dishes, err))
+			continue
+		}
+		if strings.Contains(f.Text, "not proven") {
+			continue
+		}
+		for i := range f.Dishes {
+			fewer := slices.Delete(slices.Clone(f.Dishes), i, i+1)
+			if len(fewer) == 0 {
+				continue
+			}
+			if q, err := core.only(fewer).plan(); err != nil || !q.Feasible {
+				faults = append(faults, fmt.Sprintf("%s %v: infeasible without %s (%v)", f.Code, f.Dishes, f.Dishes[i], err))
+			}
+		}
+		for _, rule := range f.Rules {
+			if fewer, ok := core.lifted(rule); ok {
+				if q, err := fewer.plan(); err != nil || !q.Feasible {
+					faults = append(faults, fmt.Sprintf("%s %v: infeasible without %s (%v)", f.Code, f.Dishes, rule, err))
+				}
+			}
+		}
+	}
+	return faults
+}
+
+// remedyFaults applies the edits of the remedies to the document and makes the
+// day anew: it can be had, and is the day that the remedy tells of.
+func remedyFaults(d document, remedies []Remedy) []string {
+	var faults []string
+	for _, rem := range remedies {
+		mended := d.copy()
+		for _, e := range rem.Edits {
+			if err := mended.set(e); err != nil {
+				faults = append(faults, fmt.Sprintf("remedy %q: %v", rem.Text, err))
+			}
+		}
+		p, err := mended.plan()
+		switch {
+		case err != nil:
+			faults = append(faults, fmt.Sprintf("remedy %q: %v", rem.Text, err))
+		case !p.Feasible:
+			faults = append(faults, fmt.Sprintf("remedy %q %v: no plan: %v", rem.Text, rem.Edits, p.Findings))
+		case !sameInstant(rem.LightAt, p.LightAt) || !rem.ServeAt.Equal(p.tableAt()) || rem.Chance != p.Chance.All || rem.Cost != p.Solution.Objective:
+			faults = append(faults, fmt.Sprintf("remedy %q says light %v, table %v, chance %v, cost %d; the plan %v, %v, %v, %d (%s)", rem.Text,
+				rem.LightAt, rem.ServeAt, rem.Chance, rem.Cost, p.LightAt, p.tableAt(), p.Chance.All, p.Solution.Objective, p.Solution.Status))
+		}
+	}
+	return faults
+}
+
+func sameInstant(a, b *time.Time) bool { return a == b || a != nil && b != nil && a.Equal(*b) }

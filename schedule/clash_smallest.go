@@ -1,0 +1,220 @@
+package schedule
+
+import (
+	"context"
+	"slices"
+)
+
+// Budgets of asking whether parts of a day can be had: how many parts, and the
+// nodes of each. Both are far beyond what most days need.
+const (
+	mostProbes  = 90
+	probeBudget = 1500
+	mostClashes = 3 // clashes told, of dishes that have nothing in common
+)
+
+// judge asks whether days can be had. It plans requests as [Make] does, so that
+// what it finds of a part of the menu is what a cook would find who asked for that
+// part alone: with fires and loads of its own.
+type judge struct {
+	ctx    context.Context
+	effort effort // of the plan that is judged: its simulated cooks and its purse
+	left   int    // probes it may still make
+	err    error
+}
+
+// verdict is what a judge says of a day.
+type verdict int
+
+const (
+	unsure verdict = iota // the budget was too small
+	can
+	cannot
+	faulty // the request has faults
+)
+
+func (j *judge) of(r Request) verdict {
+	if j.left--; j.left < 0 || j.err != nil || j.effort.purse.empty() {
+		return unsure
+	}
+	e := j.effort
+	e.budget, e.noClash, e.probe = probeBudget, true, true
+	p, err := makePlan(j.ctx, r, e)
+	_, bad := err.(*InputError)
+	switch {
+	case bad:
+		return faulty
+	case err != nil:
+		j.err = err
+		return unsure
+	case p.Feasible:
+		return can
+	case p.Solution.Proven:
+		return cannot
+	}
+	return unsure
+}
+
+// clashes are smallest sets of dishes that cannot be had together: one, and others
+// among the rest of the menu. The first guess is what the solver said of the day.
+func (j *judge) clashes(r Request, p Plan) []trouble {
+	var all []trouble
+	guess := inTrouble(p)
+	rest := r
+	for len(all) < mostClashes && len(rest.Dishes) > 0 {
+		if len(all) > 0 && j.of(rest) != cannot {
+			break
+		}
+		t := j.smallest(rest, guess)
+		all, guess = append(all, t), nil
+		rest = only(rest, func(id string) bool { return !slices.Contains(t.dishes, id) })
+	}
+	return all
+}
+
+// smallest is a clash of an infeasible day (deletion filter). A dish that cannot be
+// had even alone is the clash a cook understands best.
+func (j *judge) smallest(r Request, guess []string) trouble {
+	t := trouble{dishes: idsOf(r)}
+	if n := len(guess); n > 0 && n < len(t.dishes) && j.of(keep(r, guess)) == cannot {
+		t.dishes = slices.Clone(guess)
+	}
+	if len(t.dishes) > 2 {
+		for _, id := range t.dishes {
+			if j.of(keep(r, []string{id})) == cannot {
+				t.dishes = []string{id}
+				return t
+			}
+		}
+	}
+	for i := 0; i < len(t.dishes) && len(t.dishes) > 1; {
+		fewer := slices.Delete(slices.Clone(t.dishes), i, i+1)
+		switch j.of(keep(r, fewer)) {
+		case cannot:
+			t.dishes = fewer
+			continue
+		case unsure:
+			t.unproven = true
+		}
+		i++
+	}
+	return t
+}
+
+// explain is the finding of a clash: the rules that stand in its way are those of
+// the solver, but for what a cook can let go of, which is tried.
+func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) {
+	core := keep(r, t.dishes)
+	f, err := j.told(core, *t, told)
+	if err != nil || f.Code != codeClash {
+		return f, err
+	}
+	var needed []string
+	idle := false
+	for _, rule := range []string{ruleQuiet, ruleEarliest} {
+		lifted, has := lift(core, rule)
+		if !has {
+			continue
+		}
+		if j.of(lifted) == cannot {
+			core, idle = lifted, true
+		} else {
+			needed = append(needed, rule)
+		}
+	}
+	if idle { // what the solver named may have been the idle rule's doing
+		if f, err = j.told(core, *t, nil); err != nil || f.Code != codeClash {
+			return f, err
+		}
+	}
+	t.rules = needed
+	for _, rule := range f.Rules {
+		if _, has := lift(core, rule); !has || slices.Contains(needed, rule) {
+			t.add(rule)
+		}
+	}
+	return t.finding(r), nil
+}
+
+// told is what the solver says of a clash, unless the plan has said it.
+func (j *judge) told(core Request, t trouble, known []Finding) (Finding, error) {
+	if f, ok := findingFor(known, t.dishes); ok && f.Code == codeClash {
+		return f, nil
+	} // what has no room or no fire on a full day may have both alone
+	e := j.effort
+	e.budget = 4 * probeBudget
+	p, err := makePlan(j.ctx, core, e)
+	if err != nil {
+		return Finding{}, err
+	}
+	if f, ok := findingFor(p.Findings, t.dishes); ok {
+		return f, nil
+	}
+	return Finding{Code: codeClash}, nil
+}
+
+// findingFor is the finding that makes the day infeasible for just these dishes.
+func findingFor(all []Finding, ids []string) (Finding, bool) {
+	for _, f := range all {
+		if isClash(f) && len(f.Dishes) == len(ids) && !slices.ContainsFunc(ids, func(id string) bool { return !slices.Contains(f.Dishes, id) }) {
+			return f, true
+		}
+	}
+	return Finding{}, false
+}
+
+// isClash says whether a finding is of dishes that cannot be had.
+func isClash(f Finding) bool {
+	return slices.Contains([]string{codeClash, codeNoRoom, codeNeverArrives}, f.Code)
+}
+
+// lift is the request without a rule that a cook can let go of; false if it does
+// not have it.
+func lift(r Request, rule string) (Request, bool) {
+	r = copyRequest(r)
+	switch rule {
+	case ruleQuiet:
+		had := len(r.Quiet) > 0
+		r.Quiet = nil
+		return r, had
+	case ruleEarliest:
+		had := hasEarliest(r)
+		r.Earliest = nil
+		for i := range r.Dishes {
+			r.Dishes[i].Earliest = nil
+		}
+		return r, had
+	}
+	return r, false
+}
+
+// only is the request with some of its dishes.
+func only(r Request, has func(id string) bool) Request {
+	var dishes []Dish
+	for _, dish := range r.Dishes {
+		if has(dish.ID) {
+			dishes = append(dishes, dish)
+		}
+	}
+	r.Dishes = dishes
+	return r
+}
+
+func keep(r Request, ids []string) Request {
+	return only(r, func(id string) bool { return slices.Contains(ids, id) })
+}
+
+func idsOf(r Request) []string {
+	var ids []string
+	for _, dish := range r.Dishes {
+		ids = append(ids, dish.ID)
+	}
+	return ids
+}
+
+// copyRequest shares nothing that a change writes to.
+func copyRequest(r Request) Request {
+	r.Dishes = slices.Clone(r.Dishes)
+	r.Quiet = slices.Clone(r.Quiet)
+	return r
+}
