@@ -112,6 +112,7 @@ func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence
 		p.Change = append(p.Change, row)
 	}
 	night := d.nightFires(h)
+	h.least = leastArea(batches)
 	for _, b := range batches {
 		if err := ctx.Err(); err != nil { // holds are simulated for every way
 			return p, err

@@ -17,6 +17,7 @@ const mostFires = 6
 type hearth struct {
 	fires []fire.Fire
 	zones [][]fire.Zone
+	least float64 // what the smallest batch takes, m2
 }
 
 // spot is one place a dish may cook: beside or over the coals at a level.

@@ -91,10 +91,21 @@ func placeGroups(h hearth, w way, night nightFires, areaM2 float64, alone bool) 
 	return groups
 }
 
-// sameTaken says whether a batch takes as much of two zones: it does unless it is a
-// piece too large for one of them, which takes all of that.
+// sameTaken says whether a batch may be counted alike in two zones: it may unless it
+// is a piece too large for one of them, which takes all of that, and the other has
+// room for something beside it then.
 func (h hearth) sameTaken(a, b place, areaM2 float64) bool {
-	return math.Abs(math.Min(areaM2, h.room(a))-math.Min(areaM2, h.room(b))) < 1e-9
+	ra, rb := h.room(a), h.room(b)
+	return areaM2 <= math.Min(ra, rb)+1e-9 || math.Abs(ra-rb) < h.least
+}
+
+// leastArea is what the smallest batch takes, m2.
+func leastArea(batches []*batch) float64 {
+	least := math.Inf(1)
+	for _, b := range batches {
+		least = math.Min(least, takes(b.it.footprint(b.massKg))*float64(b.count))
+	}
+	return least
 }
 
 // secondPlaces are the zones of the second stage: the same as the first, the

@@ -70,7 +70,7 @@ dishes:
 `)
 	// Output:
 	// fires: banked low, two-zone hot, spread hot
-	// Brisket: 1 on the fire Fri 21h, wrapped Sat 07h, off Sat 15h
+	// Brisket: 1 on the fire Fri 22h, wrapped Sat 07h, off Sat 16h
 	// Chickens: 2 on the fire Sat 16h, off Sat 17h
 	// Burgers: 10 on the fire Sat 18h
 }
