@@ -174,6 +174,9 @@ func correctedBy(after, before []Entry, s Step) bool {
 		if !known && s.Dish != "" && e.Dish == s.Dish {
 			return true
 		}
+		if !known && s.Dish == "" && (e.Kind == LogLit || e.Kind == LogOn) {
+			return true // the fire was there at another time
+		}
 	}
 	return false
 }
