@@ -37,11 +37,11 @@ func cookedAhead(r Request) bool {
 }
 
 // splitAhead parts the request. A fault where nothing may happen the day before.
-func splitAhead(r Request) (twoDays, []Fault) {
+func splitAhead(ctx context.Context, r Request) (twoDays, []Fault, error) {
 	s := twoDays{asked: r}
 	loc, err := r.Location()
 	if err != nil {
-		return s, []Fault{{Path: "serve.tz", Sentence: err.Error()}}
+		return s, []Fault{{Path: "serve.tz", Sentence: err.Error()}}, nil
 	}
 	chill := chillAt(r, loc)
 	s.before, s.on = r, &Request{}
@@ -60,6 +60,9 @@ func splitAhead(r Request) (twoDays, []Fault) {
 			s.on.Dishes = append(s.on.Dishes, dish)
 			continue
 		}
+		if err := ctx.Err(); err != nil { // chilling and warming are simulated
+			return s, nil, err
+		}
 		ahead, fs := aheadDish(r, i, loc, chill)
 		faults = append(faults, fs...)
 		s.before.Dishes = append(s.before.Dishes, ahead)
@@ -73,7 +76,7 @@ func splitAhead(r Request) (twoDays, []Fault) {
 	if len(s.on.Dishes) == 0 {
 		s.on = nil
 	}
-	return s, faults
+	return s, faults, nil
 }
 
 // earliest gives the instant before which nothing begins its own date, so that it
@@ -153,7 +156,10 @@ const (
 
 // makeAhead plans both days.
 func makeAhead(ctx context.Context, r Request, e effort) (Plan, error) {
-	s, faults := splitAhead(r)
+	s, faults, err := splitAhead(ctx, r)
+	if err != nil {
+		return Plan{}, err
+	}
 	if len(faults) > 0 {
 		return Plan{}, &InputError{Faults: faults}
 	}

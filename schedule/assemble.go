@@ -125,7 +125,9 @@ func (d *day) write(ctx context.Context, a arrangement, all []*placed) (Plan, er
 		t := p.Phases[0].SetupFrom
 		p.LightAt = &t
 	}
-	d.lay(&p, a, all)
+	if err := d.lay(ctx, &p, a, all); err != nil {
+		return Plan{}, err
+	}
 	d.noteHolds(all)
 	d.noteWraps(all)
 	d.noteFuel(&p)

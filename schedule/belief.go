@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"math"
 )
 
@@ -72,16 +73,19 @@ type belief struct {
 }
 
 // newBelief follows a course at all paces that may be.
-func newBelief(c *journey, s spread, stalls bool) *belief {
+func newBelief(ctx context.Context, c *journey, s spread, stalls bool) (*belief, error) {
 	b := &belief{spread: s, stalls: stalls, ratio: 1}
 	for i := range pathCount {
+		if err := ctx.Err(); err != nil { // a path with many readings takes milliseconds
+			return nil, err
+		}
 		b.paths = append(b.paths, c.run(s.Median+s.S*pathReach*(2*float64(i)/(pathCount-1)-1)))
 	}
 	low, high := b.paths[0].lnf, b.paths[pathCount-1].lnf
 	for i := range paceCount {
 		b.xs = append(b.xs, low+(high-low)*float64(i)/(paceCount-1))
 	}
-	return b
+	return b, nil
 }
 
 // again is the belief in another future; what the readings said stays.

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -49,7 +50,7 @@ func TestWindowsHoldCooksThatChangeTheirPace(t *testing.T) {
 	after, held, all := make([][]float64, 3), 0.0, 0.0
 	for i, x := range batches {
 		w := x.ways[0]
-		b := newBelief(journeyFor(d, x), w.spread, x.it.cut.Style == cut.Tough)
+		b, _ := newBelief(context.Background(), journeyFor(d, x), w.spread, x.it.cut.Style == cut.Tough)
 		b.whole = w.modelDone
 		for range 40 {
 			cook := changingCook(rnd, w, rnd.NormFloat64())
@@ -58,7 +59,7 @@ func TestWindowsHoldCooksThatChangeTheirPace(t *testing.T) {
 				for p := range b.paths {
 					b.paths[p].cores = coresOf(b.paths[p], x, readings)
 				}
-				b.weigh(readings)
+				_ = b.weigh(context.Background(), readings)
 				shareGrate([]*belief{b}, 1)
 				return math.Abs(b.done(b.quantile(0.5))/truth - 1)
 			}

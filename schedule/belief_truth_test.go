@@ -129,7 +129,8 @@ func TestReadingsTeach(t *testing.T) {
 	var beliefs []*belief
 	for _, b := range batches {
 		ways = append(ways, b.ways[0])
-		beliefs = append(beliefs, newBelief(journeyFor(d, b), b.ways[0].spread, b.it.cut.Style == cut.Tough))
+		x, _ := newBelief(context.Background(), journeyFor(d, b), b.ways[0].spread, b.it.cut.Style == cut.Tough)
+		beliefs = append(beliefs, x)
 		beliefs[len(beliefs)-1].whole = b.ways[0].modelDone
 	}
 	for range 120 {
@@ -140,7 +141,7 @@ func TestReadingsTeach(t *testing.T) {
 				shareGrate([]*belief{b}, 1)
 				return math.Abs(b.done(b.quantile(0.5))/truth - 1)
 			}
-			b.weigh(nil)
+			_ = b.weigh(context.Background(), nil)
 			errors[0] = append(errors[0], predict())
 			var rs []reading
 			for k, share := range []float64{0.3, 0.5, 0.7} {
@@ -148,7 +149,7 @@ func TestReadingsTeach(t *testing.T) {
 				for p := range b.paths {
 					b.paths[p].cores = coresOf(b.paths[p], batches[i], rs)
 				}
-				b.weigh(rs)
+				_ = b.weigh(context.Background(), rs)
 				errors[k+1] = append(errors[k+1], predict())
 				all++
 				if truth >= b.done(b.quantile(0.1)) && truth <= b.done(b.quantile(0.9)) {

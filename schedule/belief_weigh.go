@@ -1,6 +1,9 @@
 package schedule
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // weigh works out the likelihood of readings at each pace of the whole cook. The
 // readings are in order and are those the paths were asked for.
@@ -10,12 +13,15 @@ import "math"
 // is before it depends on nothing that comes after: y is a Brownian motion in 1/u.
 // So the likelihood is carried from reading to reading: blurred by the drift
 // between them, times what the next one says, and at last blurred to u = 1.
-func (b *belief) weigh(readings []reading) {
+func (b *belief) weigh(ctx context.Context, readings []reading) error {
 	b.like, b.sofar, b.drift = ones(len(b.xs)), ones(len(b.xs)), 0
 	var says [][]float64
 	var at []float64
 	before := math.Inf(-1)
 	for k, r := range readings {
+		if err := ctx.Err(); err != nil { // thousands of readings take a tenth of a second
+			return err
+		}
 		if r.counts() {
 			worth := math.Min(1, (r.minute-before)/independentMinutes)
 			before = r.minute
@@ -23,13 +29,17 @@ func (b *belief) weigh(readings []reading) {
 		}
 	}
 	if len(says) == 0 {
-		return
+		return nil
 	}
 	pace := b.spread.Median
 	for range 2 { // how far along the cook is depends on its pace
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		b.carry(says, at, pace)
 		pace = b.mode()
 	}
+	return nil
 }
 
 func ones(n int) []float64 {

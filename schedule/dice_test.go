@@ -48,7 +48,7 @@ func (d *dice) clock() string { return fmt.Sprintf("%02d:%02d", d.roll(24), 5*d.
 func FuzzedRequest(data []byte) string {
 	d := &dice{data}
 	var s strings.Builder
-	dates := []string{"2027-07-03", "2027-12-24", "2027-03-14", "2027-11-07", "2028-02-29", "2027-03-28", "2027-10-31", "1970-01-01", "2200-12-31"}
+	dates := []string{"2027-07-03", "2027-12-24", "2027-03-14", "2027-11-07", "2028-02-29", "2027-03-28", "2027-10-31", "1970-01-02", "2200-12-31"}
 	fmt.Fprintf(&s, "format: 1\nserve: {date: %s, time: %q, tz: %s}\n", d.pick(dates...), d.clock(),
 		d.pick("America/Chicago", "Europe/Berlin", "Asia/Kathmandu", "Pacific/Apia", "Australia/Lord_Howe", "UTC"))
 	switch d.roll(4) {
@@ -72,24 +72,35 @@ func FuzzedRequest(data []byte) string {
 		fmt.Fprintf(&s, "oven: {hold: %.0f F}\n", d.between(130, 250))
 	}
 	s.WriteString(d.weather())
-	for range d.roll(3) {
-		from, to := d.clock(), d.clock()
-		if from != to {
-			s.WriteString(map[bool]string{true: "quiet:\n"}[!strings.Contains(s.String(), "quiet:")])
-			fmt.Fprintf(&s, "  - {from: %q, to: %q}\n", from, to)
-		}
-	}
+	s.WriteString(d.quiet())
 	fmt.Fprintf(&s, "confidence: %s\nunits: %s\n", d.pick("0.9", "0.5", "0.99", "0.7"), d.pick("us", "metric"))
-	s.WriteString(d.pick("", "", "guests: 1\n", "guests: {adults: 0, children: 3}\n", "guests: {adults: 9000, frail: true}\n"))
+	s.WriteString(d.pick("", "", "guests: 1\n", "guests: {adults: 0, children: 3}\n", "", "guests: {adults: 9000, frail: true}\n"))
 	s.WriteString("dishes:\n")
-	for range 1 + d.roll(4) {
+	for range 1 + d.roll(3) {
 		s.WriteString(d.dish(oven))
 	}
 	return s.String()
 }
 
+// quiet hours are none, a night, or any two stretches.
+func (d *dice) quiet() string {
+	switch d.roll(4) {
+	case 0, 1:
+		return ""
+	case 2:
+		return "quiet: [{from: \"23:00\", to: \"05:30\"}]\n"
+	}
+	var all []string
+	for range 2 {
+		if from, to := d.clock(), d.clock(); from != to {
+			all = append(all, fmt.Sprintf("{from: %q, to: %q}", from, to))
+		}
+	}
+	return "quiet: [" + strings.Join(all, ", ") + "]\n"
+}
+
 func (d *dice) weather() string {
-	if d.roll(2) == 0 {
+	if d.roll(3) < 2 {
 		return ""
 	}
 	w := fmt.Sprintf("weather: {air: %.1f C, night: %.1f C, humidity: %.0f %%, wind: %.1f m/s, rain: %v, sheltered: %v, altitude: %.0f m",
@@ -115,6 +126,9 @@ func (d *dice) dish(oven bool) string {
 			t, _, long := c.Dimensions(c.Typical, 0)
 			s += fmt.Sprintf(", thickness: %.6f m", d.between(t/3.9, max(t, min(3.9*t, long)*0.99)))
 		}
+	}
+	if d.roll(3) < 2 { // most dishes ask for nothing special
+		return s + "}\n"
 	}
 	if len(c.Doneness) > 0 {
 		most := c.Doneness[len(c.Doneness)-1]

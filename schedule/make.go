@@ -28,6 +28,9 @@ func makePlan(ctx context.Context, r Request, e effort) (Plan, error) {
 	if faults := r.validateIn(loc); len(faults) > 0 {
 		return Plan{}, &InputError{Faults: faults}
 	}
+	if err := ctx.Err(); err != nil {
+		return Plan{}, err
+	}
 	if cookedAhead(r) {
 		return makeAhead(ctx, r, e)
 	}

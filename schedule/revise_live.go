@@ -18,7 +18,9 @@ func (v *revision) believe(ctx context.Context) error {
 			return err
 		}
 		if a.where == cooking && a.followed() {
-			v.follow(a)
+			if err := v.follow(ctx, a); err != nil {
+				return err
+			}
 			all = append(all, a.believed)
 		}
 	}
@@ -66,15 +68,18 @@ func (v *revision) grateRatio() float64 {
 }
 
 // follow runs the piece through its day at all paces and weighs its readings.
-func (v *revision) follow(a *afoot) {
+func (v *revision) follow(ctx context.Context, a *afoot) error {
 	a.journey = v.journeyOf(a)
 	a.readings = nil
 	for _, e := range a.cores {
 		a.readings = append(a.readings, reading{minute: e.At.Sub(a.on.at).Minutes(), coreC: e.C})
 		a.journey.asked = append(a.journey.asked, e.At.Sub(a.on.at).Minutes())
 	}
-	a.believed = newBelief(a.journey, a.way().spread, a.batch.it.cut.Style == cut.Tough)
-	b := a.believed
+	b, err := newBelief(ctx, a.journey, a.way().spread, a.batch.it.cut.Style == cut.Tough)
+	if err != nil {
+		return err
+	}
+	a.believed = b
 	b.whole, b.lost, b.place = a.way().modelDone, v.lostMinutes(a), v.placeSpread(a)
 	sieve{
 		fast: &b.paths[0], slow: &b.paths[len(b.paths)-1], errorK: b.errorK, paths: b.paths,
@@ -83,7 +88,7 @@ func (v *revision) follow(a *afoot) {
 		cooking:  func(from, to float64) bool { return v.onFire(a, from, to) },
 		targetC:  a.way().pullC,
 	}.sift(a.readings)
-	b.weigh(a.readings)
+	return b.weigh(ctx, a.readings)
 }
 
 // lostMinutes is how long the piece has been without heat since its put-on.

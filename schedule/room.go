@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -10,19 +11,22 @@ import (
 
 // lay gives every piece its spot on the grate, for the picture. Meat bends: where
 // no spot is found by shape a finding says that it will be tight, and nothing more.
-func (d *day) lay(p *Plan, a arrangement, all []*placed) {
+func (d *day) lay(ctx context.Context, p *Plan, a arrangement, all []*placed) error {
 	if d.grill.Kind == fire.OtherKind {
-		return
+		return nil
 	}
 	for i := range p.Phases {
 		zones := a.hearth.zones[a.solution.Phases[i].Fire]
 		for _, z := range zones {
-			d.layZone(p, i, z, all)
+			if err := d.layZone(ctx, p, i, z, all); err != nil {
+				return err
+			}
 		}
 	}
+	return nil
 }
 
-func (d *day) layZone(p *Plan, phase int, z fire.Zone, all []*placed) {
+func (d *day) layZone(ctx context.Context, p *Plan, phase int, z fire.Zone, all []*placed) error {
 	type laid struct {
 		from, to float64
 		spots    []fire.Spot
@@ -30,6 +34,9 @@ func (d *day) layZone(p *Plan, phase int, z fire.Zone, all []*placed) {
 	var done []laid
 	tight := map[string]bool{}
 	for _, b := range all {
+		if err := ctx.Err(); err != nil { // places are searched for
+			return err
+		}
 		from, to, ok := b.inZone(phase, z.Name)
 		if !ok {
 			continue
@@ -57,6 +64,7 @@ func (d *day) layZone(p *Plan, phase int, z fire.Zone, all []*placed) {
 				"%s will be tight on the %s side: bend, fold or stand pieces closer.", b.it.dish.Name, z.Name)})
 		}
 	}
+	return nil
 }
 
 // inZone is the stretch in which a batch lies in a zone during a phase, in

@@ -24,6 +24,14 @@ func (v *validator) dishes() {
 		v.faults.add("dishes", "there are %d dishes; a request has from 1 to %d", n, maxDishes)
 		return
 	}
+	weights := 0
+	for _, dish := range v.r.Dishes {
+		weights += len(dish.Weights)
+	}
+	if weights > maxPieces {
+		v.faults.add("dishes", "have %d weights of unequal pieces in all; at most %d are allowed", weights, maxPieces)
+		return
+	}
 	first := map[string]int{}
 	for i, dish := range v.r.Dishes {
 		path := itemPath("dishes", i)

@@ -6,8 +6,9 @@ import (
 	"io"
 	"reflect"
 	"regexp"
-	"testing"
 	"time"
+
+	"pgregory.net/rapid"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/export"
@@ -16,11 +17,19 @@ import (
 // lookOver is what holds for every plan, first or revised: it is sound, it is the
 // same after its JSON was read, no instant lies before its beginning, and nothing that
 // is printed of it has a number that is none.
-func lookOver(t testing.TB, p schedule.Plan) {
+func lookOver(t rapid.TB, p schedule.Plan) {
 	t.Helper()
 	for _, f := range schedule.Check(p) {
 		t.Errorf("unsound: %s", f)
 	}
+	inTime(t, p)
+	sameRead(t, p)
+	prints(t, p)
+}
+
+// sameRead wants a plan to be the same after its JSON was read.
+func sameRead(t rapid.TB, p schedule.Plan) {
+	t.Helper()
 	text, err := json.Marshal(p)
 	if err != nil {
 		t.Fatal(err)
@@ -32,8 +41,12 @@ func lookOver(t testing.TB, p schedule.Plan) {
 	if second, err := json.Marshal(again); err != nil || !bytes.Equal(second, text) {
 		t.Errorf("read back it is another plan: %v\n%s\n%s", err, text, second)
 	}
-	inTime(t, p)
 	clean(t, "json", string(text))
+}
+
+// prints wants every format to be written, without broken numbers.
+func prints(t rapid.TB, p schedule.Plan) {
+	t.Helper()
 	for name, write := range writers {
 		var out bytes.Buffer
 		if err := write(&out, p); err != nil {
@@ -75,7 +88,7 @@ var writers = map[string]func(io.Writer, schedule.Plan) error{
 // number, an infinite one, less than no time, nothing with a sign, a wrong verb.
 var noNumbers = regexp.MustCompile(`\bNaN\b|[-+]?\bInf(inity)?\b|%!\w?\(|(^|[\s(,:"'>])-0(\.0*)?([\s),;:"'<]|$)|(^|[\s(,"'>])-\d+(\.\d+)? ?(min|h|minutes?|hours?|seconds?)\b`)
 
-func clean(t testing.TB, where, text string) {
+func clean(t rapid.TB, where, text string) {
 	t.Helper()
 	for _, at := range noNumbers.FindAllStringIndex(text, 3) {
 		t.Errorf("%s: %q in %q", where, text[at[0]:at[1]], text[max(0, at[0]-60):min(len(text), at[1]+60)])
@@ -84,7 +97,7 @@ func clean(t testing.TB, where, text string) {
 
 // inTime looks that no instant of a feasible plan lies before its first step, and none
 // later than a hold may last after the serving.
-func inTime(t testing.TB, p schedule.Plan) {
+func inTime(t rapid.TB, p schedule.Plan) {
 	t.Helper()
 	if !p.Feasible || len(p.Steps) == 0 {
 		return
