@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -20,7 +21,7 @@ func TestADenseLogTellsLittleMoreThanAnHourlyOne(t *testing.T) {
 			continue
 		}
 		seen++
-		b := newBelief(journeyFor(d, x), w.spread, x.it.cut.Style == cut.Tough)
+		b, _ := newBelief(context.Background(), journeyFor(d, x), w.spread, x.it.cut.Style == cut.Tough)
 		b.whole = w.modelDone
 		width := func(everyMin float64) float64 {
 			var log []reading
@@ -31,7 +32,7 @@ func TestADenseLogTellsLittleMoreThanAnHourlyOne(t *testing.T) {
 			for p := range b.paths {
 				b.paths[p].cores = coresOf(b.paths[p], x, log)
 			}
-			b.weigh(log)
+			_ = b.weigh(context.Background(), log)
 			shareGrate([]*belief{b}, 1)
 			return math.Log(b.done(b.quantile(0.9)) / b.done(b.quantile(0.1)))
 		}
