@@ -174,7 +174,7 @@ func correctedBy(after, before []Entry, s Step) bool {
 		if !known && s.Dish != "" && e.Dish == s.Dish {
 			return true
 		}
-		if !known && (e.Kind == LogLit || s.Dish == "" && e.Kind == LogOn) {
+		if !known && (e.Kind == LogLit || s.Dish == "" && (e.Kind == LogOn || e.Kind == LogFireOut || e.Dish != "")) {
 			return true // the fire was there at another time
 		}
 	}

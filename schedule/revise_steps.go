@@ -17,7 +17,10 @@ func (v *revision) steps(p *Plan, l left) []Step {
 	var out []Step
 	for _, s := range fresh {
 		seen[s.ID] = true
-		out = append(out, v.settled(s, before[s.ID], l))
+		if s = v.settled(s, before[s.ID], l); s.Kind == StepLook && !s.Done && (v.day.inQuiet(s.At) || s.At.After(v.day.end)) {
+			continue // put off into the night or beyond the meal, it is left out
+		}
+		out = append(out, s)
 	}
 	for _, s := range v.first.Steps { // done, and no part of the day as it is arranged now
 		if seen[s.ID] {

@@ -20,6 +20,7 @@ func (v *revision) write(ctx context.Context, l left) (Plan, error) {
 		p.Asked = &asked
 	}
 	p.Steps = v.steps(&p, l)
+	p.Quiet = v.day.quietWithin(p) // the log may have begun earlier than the plan
 	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
 	for i, f := range p.Findings {

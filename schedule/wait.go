@@ -174,7 +174,7 @@ func (d *day) noteHolds(all []*placed) {
 			told[p.it] = limit
 		}
 		switch {
-		case p.earlyGap() > limit+holdTolerance:
+		case math.Max(p.earlyGap(), p.off-float64(p.it.serve)) > limit+holdTolerance: // a piece may be off for hours
 			d.find(finding(codeHoldShort, p.it.path("hold"), p.it, d.shortHoldText(p, p.labelAmong(all), limit)))
 		case p.it.travelMinutes() > 0 && p.longestWait() > limit+holdTolerance:
 			d.find(finding("travel-short", p.it.path("travel"), p.it, d.travelText(p, limit)))
