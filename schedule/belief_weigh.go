@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"math"
+	"slices"
 )
 
 // weigh works out the likelihood of readings at each pace of the whole cook. The
@@ -58,7 +59,7 @@ func (b *belief) says(k int, r reading, worth float64) []float64 {
 		z := (r.coreC - b.coreAt(x, k)) / s
 		out[i] = (1-outlierShare)*math.Exp(-z*z/2)/(s*math.Sqrt(2*math.Pi)) + outlierShare/outlierRangeK
 		if worth < 1 {
-			out[i] = math.Pow(out[i], worth)
+			out[i] = math.Exp(worth * math.Log(out[i]))
 		}
 	}
 	return out
@@ -69,21 +70,20 @@ func (b *belief) carry(says [][]float64, at []float64, pace float64) {
 	whole := math.Max(b.whole*math.Exp(pace)+b.lost, at[len(at)-1]/mostPast)
 	step := b.xs[1] - b.xs[0]
 	own := paceDrift * b.spread.own()
-	like, due := says[0], 0.0
+	like, due := slices.Clone(says[0]), 0.0
 	for k := 1; k < len(says); k++ {
 		due += own * own * whole * (1/at[k-1] - 1/at[k])
 		if due > step*step/9 {
 			like, due = blurred(like, math.Sqrt(due)/step), 0
 		}
-		next, most := make([]float64, len(like)), 0.0
+		most := 0.0
+		for i, says := range says[k] {
+			like[i] *= says
+			most = max(most, like[i])
+		}
 		for i := range like {
-			next[i] = like[i] * says[k][i]
-			most = math.Max(most, next[i])
+			like[i] /= most
 		}
-		for i := range next {
-			next[i] /= most
-		}
-		like = next
 	}
 	b.drift = own*own*(whole/at[len(at)-1]-1) + due
 	b.sofar = like
