@@ -12,6 +12,18 @@ import (
 func BenchmarkRevise(b *testing.B) {
 	p := revisionParty(b)
 	on := revisionStep(b, p, StepPutOn, "brisket")
+	entries := twoHundredReadings(b, p, on)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Revise(context.Background(), p, entries, on.Add(300*time.Minute)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// twoHundredReadings are a hundred of the core and a hundred of the grate.
+func twoHundredReadings(t testing.TB, p Plan, on time.Time) []Entry {
+	t.Helper()
 	log := fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n", on.Format(time.RFC3339))
 	for i := range 100 {
 		at := on.Add(time.Duration(i*3) * time.Minute).Format(time.RFC3339)
@@ -19,12 +31,7 @@ func BenchmarkRevise(b *testing.B) {
 	}
 	entries, err := ReadLog([]byte(log), p)
 	if err != nil {
-		b.Fatal(err)
+		t.Fatal(err)
 	}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := Revise(context.Background(), p, entries, on.Add(300*time.Minute)); err != nil {
-			b.Fatal(err)
-		}
-	}
+	return entries
 }
