@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"flag"
-	"fmt"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -63,8 +62,8 @@ func TestCancelAtAnyInstant(t *testing.T) {
 		}
 		slices.Sort(late)
 		if n := len(late); n > 0 {
-			t.Log(fmt.Sprintf("%s, %v in whole: %d times cancelled; ended after %v in the middle, %v in the 99th percentile, %v at the most",
-				name, whole.Round(time.Millisecond), n, late[n/2], late[n*99/100], late[n-1]))
+			t.Logf("%s, %v in whole: %d times cancelled; ended after %v in the middle, %v in the 99th percentile, %v at the most",
+				name, whole.Round(time.Millisecond), n, late[n/2], late[n*99/100], late[n-1])
 			if late[n-1] > 2*time.Second {
 				t.Errorf("%s: goes on for %v after it is cancelled", name, late[n-1])
 			}
