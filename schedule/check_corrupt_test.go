@@ -85,6 +85,10 @@ var corruptions = []struct {
 	{"zone of another heat", "burgers", "zones", func(p *Plan) { p.Phases[0].Zones[0].LevelC += 20 }},
 	{"layout that cannot hold the level", "burgers", "zones", func(p *Plan) { p.Phases[0].LevelC = 315 }},
 	{"less laid than burns", "overnight", "fuel", func(p *Plan) { p.Phases[1].Burn.LayKg /= 2 }},
+	{"nothing added to what is only lit", "overnight", "fuel", func(p *Plan) {
+		b := p.Phases[0].Burn
+		b.Lay, b.LayKg, b.Refuels = b.Light, b.LightKg, nil
+	}},
 	{"less bought than burns", "overnight", "fuel", func(p *Plan) { p.Phases[0].Burn.BuyKg = p.Phases[0].Burn.MassKg / 2 }},
 	{"fuel that is not the sum", "overnight", "fuel", func(p *Plan) { p.Fuel.MassKg /= 2 }},
 	{"fire that goes out at night", "overnight", "untended", func(p *Plan) { p.Phases[0].Burn.LastsMinutes = 120 }},
@@ -99,6 +103,12 @@ var corruptions = []struct {
 	{"paper where foil was asked", "terrace", "asked", func(p *Plan) { loadOf(p, 0).Stages[1].With = WrapPaper }},
 	{"wrapped too cold", "terrace", "asked", func(p *Plan) { loadOf(p, 0).Stages[0].CoreC = 55 }},
 	{"another level than asked", "overnight", "asked", func(p *Plan) { loadOf(p, 0).Stages[0].LevelC += 14 }},
+	{"seared though nobody asked", "burgers", "asked", func(p *Plan) { loadOf(p, 0).Stages[0].Kind = StageSear }},
+	{"no sear where one was asked", "sear", "asked", func(p *Plan) {
+		b := loadOf(p, 0)
+		b.Stages = leavingOut(b.Stages, func(s Stage) bool { return s.Kind == StageSear })
+	}},
+	{"sear that nobody asked for any more", "sear", "asked", func(p *Plan) { p.Request.Dishes[0].Finish = "" }},
 	{"oven without an oven", "burgers", "oven", func(p *Plan) { s := &loadOf(p, 0).Stages[0]; s.Place, s.Phase, s.PhaseTo = "oven", 0, 0 }},
 	{"two loads of burgers at once", "burgers", "room", func(p *Plan) {
 		b := p.Dishes[0].Batches
@@ -114,10 +124,19 @@ var corruptions = []struct {
 	{"piece on another", "burgers", "spots", func(p *Plan) { b := loadOf(p, 0); b.Pieces[0].Spots[0] = b.Pieces[1].Spots[0] }},
 	{"piece without a place", "burgers", "spots", func(p *Plan) { loadOf(p, 0).Pieces[0].Spots = nil }},
 	{"rest cut short", "overnight", "rest", func(p *Plan) { putOff(&loadOf(p, 0).Stages[2].To, -20) }},
+	{"off the heat too late to rest", "overnight", "rest", func(p *Plan) {
+		b := loadOf(p, 0)
+		b.Stages[1].To = p.ServeAt.Add(-5 * time.Minute) // the rest's own span stays
+	}},
 	{"no rest", "overnight", "rest", func(p *Plan) { b := loadOf(p, 1); b.Stages = b.Stages[:1] }},
 	{"hold longer than its rule", "overnight", "hold", func(p *Plan) {
 		for i := range p.Dishes[0].Holds {
 			p.Dishes[0].Holds[i].LimitMinutes = 40
+		}
+	}},
+	{"hold longer than the published clock", "sear", "hold", func(p *Plan) {
+		for i := range p.Dishes[0].Holds {
+			p.Dishes[0].Holds[i].LimitMinutes = 3000
 		}
 	}},
 	{"hold that the request does not allow", "terrace", "hold", func(p *Plan) { p.Dishes[0].Holds[0].Method = HoldCounter }},

@@ -58,7 +58,7 @@ func rulesOf(p Plan) []string {
 // those that speak up.
 func TestCheckCatches(t *testing.T) {
 	day := map[string]Plan{}
-	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel"} {
+	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel", "sear"} {
 		day[party] = planOf(t, checkParties[party])
 	}
 	seen := map[string]bool{}
