@@ -10,11 +10,12 @@ import (
 // a cook mends a file in one go.
 type decoder struct {
 	faults *faultList
-	lines  map[string]int // of every path that was read, for faults found later
+	lines  map[string]int    // of every path that was read, for faults found later
+	texts  map[string]string // of every quantity that was read, as it was written
 }
 
 func newDecoder(faults *faultList) *decoder {
-	return &decoder{faults: faults, lines: map[string]int{}}
+	return &decoder{faults: faults, lines: map[string]int{}, texts: map[string]string{}}
 }
 
 // reader reads one node into the place it was made for.
@@ -155,7 +156,7 @@ func quantity[T any](d *decoder, to *T, parse func(string) (T, error)) reader {
 			d.faults.addLine(path, n.line, "%s", err)
 			return
 		}
-		*to = v
+		*to, d.texts[path] = v, n.text
 	}
 }
 

@@ -116,5 +116,5 @@ func (d *decoder) requestOfPlan(n *node, path string) {
 	for i := range found {
 		found[i].Path = path + "." + found[i].Path
 	}
-	d.faults.adopt(found, d.lineOf)
+	d.faults.adopt(found, d)
 }

@@ -7,6 +7,17 @@ type Fault struct {
 	Path     string `json:"path"`     // dishes[0].weight; "" for the whole document
 	Sentence string `json:"sentence"` // names the value and what would be right
 	Line     int    `json:"line,omitempty"`
+
+	said string // how the sentence begins: the value in our words
+}
+
+// asWritten is the fault with the value as the cook wrote it, where that is known.
+func (f Fault) asWritten(text string) Fault {
+	if rest, ok := strings.CutPrefix(f.Sentence, f.said); ok && f.said != "" && text != "" {
+		f.Sentence = text + rest
+	}
+	f.said = ""
+	return f
 }
 
 // InputError carries all faults of an input, in the order of the document.

@@ -24,6 +24,8 @@ type Inquiry struct {
 	Frail         bool        // of the guests
 	Units         unit.System // of the sentences
 	Probabilities []float64   // quantiles wanted besides the window, 0.01 to 0.99
+
+	written map[string]string // its fields as [ReadInquiry] got them
 }
 
 // Outlook is the answer: when the piece reaches what, in minutes from the
@@ -118,11 +120,11 @@ func (q Inquiry) day() (*day, error) {
 	}
 	r = r.withDefaults()
 	if faults := r.validate(); len(faults) > 0 {
-		return nil, &InputError{Faults: inquiryFaults(faults)}
+		return nil, &InputError{Faults: q.inTheirWords(faults)}
 	}
 	d, faults := resolve(r)
 	if len(faults) > 0 {
-		return nil, &InputError{Faults: inquiryFaults(faults)}
+		return nil, &InputError{Faults: q.inTheirWords(faults)}
 	}
 	return d, nil
 }

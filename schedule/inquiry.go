@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"sort"
 	"strconv"
@@ -55,7 +56,7 @@ func InquiryFields() []string {
 // grate "250 F", wrap "foil@150F", "foil@4h", "none" or "habit", target "203 F"
 // or a named doneness, probability "0.5,0.9". All faults come as one *[InputError].
 func ReadInquiry(fields map[string]string) (Inquiry, error) {
-	var q Inquiry
+	q := Inquiry{written: maps.Clone(fields)}
 	var faults faultList
 	names := make([]string, 0, len(fields))
 	for name := range fields {
@@ -156,13 +157,15 @@ func readProbabilities(q *Inquiry, text string) error {
 }
 
 // inquiryNames says what the fields of a request are called in an inquiry.
-var inquiryNames = strings.NewReplacer("dishes[0].", "", "level", "grate", "weather.", "", "wrap.from", "wrap", "wrap.after", "wrap", "start.core", "start", "target.core", "target")
+var inquiryNames = strings.NewReplacer("dishes[0].", "", "level", "grate", "weather.", "", "wrap.from", "wrap", "wrap.after", "wrap", "start.core", "start", "target.core", "target", "target.final", "target")
 
-func inquiryFaults(faults []Fault) []Fault {
+// inTheirWords are faults of the request that an inquiry stands for, with the names
+// and the values of the inquiry.
+func (q Inquiry) inTheirWords(faults []Fault) []Fault {
 	out := make([]Fault, len(faults))
 	for i, f := range faults {
 		f.Path = inquiryNames.Replace(f.Path)
-		out[i] = f
+		out[i] = f.asWritten(q.written[f.Path])
 	}
 	return out
 }

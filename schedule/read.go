@@ -15,7 +15,7 @@ func Read(data []byte) (Request, error) {
 	d := newDecoder(faults)
 	d.request(&r)(tree, "")
 	r = r.withDefaults()
-	faults.adopt(r.validate(), d.lineOf)
+	faults.adopt(r.validate(), d)
 	if err := faults.err(); err != nil {
 		return Request{}, err
 	}

@@ -123,7 +123,7 @@ func ranged[T ~float64](v *validator, path, what string, value, least, most T, s
 	if value >= least && value <= most {
 		return true
 	}
-	v.faults.add(path, "%s is not a plausible %s; it must lie between %s and %s", say(value), what, say(least), say(most))
+	v.faults.addValue(path, say(value), "is not a plausible %s; it must lie between %s and %s", what, say(least), say(most))
 	return false
 }
 
@@ -139,6 +139,6 @@ func (v *validator) size(path, what string, value, least, most unit.Length) {
 // span refuses a duration that is negative or longer than most.
 func (v *validator) span(path string, d unit.Duration, most time.Duration) {
 	if d < 0 || time.Duration(d) > most {
-		v.faults.add(path, "%s must lie between 0 and %s", time.Duration(d), v.units.About(most))
+		v.faults.addValue(path, time.Duration(d).String(), "must lie between 0 and %s", v.units.About(most))
 	}
 }

@@ -64,8 +64,8 @@ func (v *validator) dish(path string, dish Dish) {
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
 		if dish.Zone == zoneDirect && float64(*dish.Level) < leastDirectC {
-			v.faults.add(path+".level", "%s is too cool for a fire to cook over; it takes %s or more, or the zone indirect",
-				v.units.Grate(*dish.Level), v.units.Grate(unit.Temperature(leastDirectC)))
+			v.faults.addValue(path+".level", v.units.Grate(*dish.Level), "is too cool for a fire to cook over; it takes %s or more, or the zone indirect",
+				v.units.Grate(unit.Temperature(leastDirectC)))
 		}
 	}
 	v.hold(path+".hold", dish.Hold)
@@ -108,12 +108,12 @@ func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
 	least, most := v.units.Mass(unit.Mass(c.MinPieceKg)), v.units.Mass(unit.Mass(c.MaxPieceKg))
 	switch {
 	case w == 0:
-		v.faults.add(path, "the weight is missing or 0; one %s weighs from %s to %s", inText(c), least, most)
+		v.faults.add(path, "the weight is missing or 0; for %s it is from %s to %s a piece", inText(c), least, most)
 	case w >= unit.Mass(c.MinPieceKg) && w <= unit.Mass(c.MaxPieceKg):
 	case count > 1:
-		v.faults.add(path, "%s is not plausible for each of %d pieces: one %s weighs from %s to %s", v.units.Mass(w), count, inText(c), least, most)
+		v.faults.addValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, inText(c), least, most)
 	default:
-		v.faults.add(path, "%s is not plausible: one %s weighs from %s to %s", v.units.Mass(w), inText(c), least, most)
+		v.faults.addValue(path, v.units.Mass(w), "is not plausible: for %s it is from %s to %s a piece", inText(c), least, most)
 	}
 }
 
@@ -189,8 +189,8 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 			return
 		}
 		if target := coreTarget(dish.Target, c); target > 0 && float64(*w.From) >= target {
-			v.faults.add(path+".from", "%s is not below the target of %s: the wrap would come when it is done",
-				v.units.Core(*w.From), v.units.Core(unit.Temperature(target)))
+			v.faults.addValue(path+".from", v.units.Core(*w.From), "is not below the target of %s: the wrap would come when it is done",
+				v.units.Core(unit.Temperature(target)))
 		}
 	case w.After != nil:
 		v.span(path+".after", *w.After, longestStage)
@@ -213,8 +213,8 @@ func (v *validator) start(path string, s *Start) {
 	case s.Frozen && s.Core != 0:
 		v.faults.add(path, "is both frozen and at %s; keep one", v.units.Core(s.Core))
 	case !s.Frozen && s.Core < leastStart:
-		v.faults.add(path, "%s is below freezing; write frozen, or a temperature from %s to %s",
-			v.units.Core(s.Core), v.units.Core(leastStart), v.units.Core(mostStart))
+		v.faults.addValue(path, v.units.Core(s.Core), "is below freezing; write frozen, or a temperature from %s to %s",
+			v.units.Core(leastStart), v.units.Core(mostStart))
 	case !s.Frozen:
 		ranged(v, path, "temperature of raw food", s.Core, leastStart, mostStart, v.units.Core)
 	}

@@ -27,12 +27,22 @@ func (f *faultList) addLine(path string, line int, format string, args ...any) {
 		f.more++
 		return
 	}
-	f.faults = append(f.faults, Fault{path, fmt.Sprintf(format, args...), line})
+	f.faults = append(f.faults, Fault{Path: path, Sentence: fmt.Sprintf(format, args...), Line: line})
+}
+
+// addValue notes a fault whose sentence begins with the value: said is the value in
+// our words, for which [faultList.adopt] puts what the cook wrote.
+func (f *faultList) addValue(path, said, format string, args ...any) {
+	known := len(f.faults)
+	f.add(path, "%s %s", said, fmt.Sprintf(format, args...))
+	for i := known; i < len(f.faults); i++ {
+		f.faults[i].said = said
+	}
 }
 
 // adopt takes over faults of the values unless one is known about the same
 // field, a part of it or what it is part of: then the value is not what the cook wrote.
-func (f *faultList) adopt(found []Fault, lineOf func(path string) int) {
+func (f *faultList) adopt(found []Fault, source *decoder) {
 	known := f.faults
 	for _, fault := range found {
 		told := false
@@ -40,7 +50,7 @@ func (f *faultList) adopt(found []Fault, lineOf func(path string) int) {
 			told = told || within(k.Path, fault.Path) || within(fault.Path, k.Path)
 		}
 		if !told {
-			f.addLine(fault.Path, lineOf(fault.Path), "%s", fault.Sentence)
+			f.addLine(fault.Path, source.lineOf(fault.Path), "%s", fault.asWritten(source.texts[fault.Path]).Sentence)
 		}
 	}
 }

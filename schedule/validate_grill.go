@@ -73,7 +73,7 @@ func (v *validator) zones(zones []GrillZone) {
 		low := ranged(v, path+".min", "grate temperature", z.Min, leastLevel, mostLevel, v.units.Grate)
 		high := ranged(v, path+".max", "grate temperature", z.Max, leastLevel, mostLevel, v.units.Grate)
 		if low && high && z.Min > z.Max {
-			v.faults.add(path+".min", "%s is above the max of %s; exchange them", v.units.Grate(z.Min), v.units.Grate(z.Max))
+			v.faults.addValue(path+".min", v.units.Grate(z.Min), "is above the max of %s; exchange them", v.units.Grate(z.Max))
 		}
 	}
 }

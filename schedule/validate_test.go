@@ -157,7 +157,7 @@ func TestZonesThatAreRefused(t *testing.T) {
 func TestRequestsThatAreRefusedTwice(t *testing.T) {
 	for now, want := range map[string]string{
 		"weights: []": "dishes[0].weights: is an empty list; name at least one or leave the field out\n" +
-			"dishes[0].weight: the weight is missing or 0; one whole brisket weighs from 5 lb to 22 lb",
+			"dishes[0].weight: the weight is missing or 0; for whole brisket it is from 5 lb to 22 lb a piece",
 		"weight: 12 lb, target: {core: 203 F}": "dishes[0].target.core: there is no such field; there is only final\n" +
 			"dishes[0].target.final: is missing",
 	} {
