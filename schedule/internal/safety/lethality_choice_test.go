@@ -13,6 +13,7 @@ func TestTheSlowerTableIsTaken(t *testing.T) {
 		{Pork, 0, tableOf(RoastProduct, 0, "fda_3_401_11B", 0)},
 		{Poultry, 1, tableOf(TurkeyProduct, 1, "fsis_poultry_2005", 7)},
 		{Poultry, 3, tableOf(TurkeyProduct, 5, "fsis_poultry_2005", 7)},
+		{Poultry, 5.5, tableOf(PoultryProduct, 12, "fsis_poultry_2005", 7)}, // a thigh with its skin is fatter than 5
 		{Poultry, 14.5, tableOf(PoultryProduct, 12, "fsis_poultry_2005", 7)},
 	}
 	for _, x := range cases {
