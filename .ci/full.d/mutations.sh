@@ -4,4 +4,5 @@
 # MUTATIONS=EXPRESSION tries those that it matches only.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+ulimit -v $((8 << 20)) # KiB; a search gone wrong may eat memory without end, which counts as noticed
 go run .ci/full.d/mutations.go -only "${MUTATIONS:-}"
