@@ -151,7 +151,7 @@ func (d *day) simulated(it *item, l lot, s spot) []way {
 func (d *day) timedWay(it *item, s spot) way {
 	t := it.cut.Timed
 	sd := math.Log(t[2]/t[1]) / zTenth
-	w := way{kind: StageBare, direct: s.direct, levelC: s.levelC, band: s.band, spread: spread{S: sd}, flips: it.cut.Flips}
+	w := way{kind: StageBare, direct: s.direct, levelC: s.levelC, airC: s.levelC, band: s.band, spread: spread{S: sd}, flips: it.cut.Flips}
 	w.first = paces(d.z, func(z float64) float64 { return t[1] * w.spread.factor(z) })
 	return w
 }

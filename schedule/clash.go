@@ -166,10 +166,3 @@ func ruleText(rule string, r Request) string {
 func hasEarliest(r Request) bool {
 	return r.Earliest != nil || slices.ContainsFunc(r.Dishes, func(d Dish) bool { return d.Earliest != nil })
 }
-
-// neverArrives is the finding of a dish that no fire on offer brings to its target.
-func (d *day) neverArrives(it *item) Finding {
-	return Finding{Code: codeNeverArrives, Severity: Danger, Path: it.path("level"), Dishes: []string{it.dish.ID}, Text: fmt.Sprintf(
-		"%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
-		it.dish.Name, d.core(it.targetC))}
-}

@@ -38,7 +38,7 @@ func (d *day) curve(p *placed) []Point {
 // modelCook is a cook at the model's own pace: its curve, and the piece at the end.
 func (d *day) modelCook(p *placed) (heat.Curve, heat.Sim) {
 	model := heat.Curve{EveryS: math.Max(p.way.modelDone*60/(2*curvePoints), 15), Points: make([]heat.Point, 0, 2*curvePoints+2)}
-	in := heat.Grate(p.way.levelC, d.outdoors)
+	in := heat.Grate(p.way.airC, d.outdoors)
 	stages := []heat.Stage{{In: in}}
 	if p.way.modelWrap > 0 {
 		stages = []heat.Stage{{In: in, AtLeastS: p.way.modelWrap * 60}, {In: covered(in, p.way.with)}}

@@ -69,7 +69,7 @@ func grateShareDirect(b heat.Body, f heat.Fire, pullC float64) float64 {
 // searedWays smokes a lot beside the coals and finishes it over them.
 func (d *day) searedWays(it *item, l lot, s spot) []way {
 	k := kitchen{d: d, it: it, body: it.body(l.massKg), in: heat.Grate(s.levelC, d.outdoors)}
-	k.base = way{kind: StageBare, levelC: s.levelC, band: s.band, pullC: it.targetC - searRiseK, sear: true}
+	k.base = way{kind: StageBare, levelC: s.levelC, airC: s.levelC, band: s.band, pullC: it.targetC - searRiseK, sear: true}
 	k.base.spread = k.spread(l.count)
 	k.start()
 	if k.sim.RunTo(k.base.pullC, longestCookS) != heat.Reached {

@@ -143,24 +143,16 @@ type moment struct {
 
 // moments are the instants of a batch from its put-on until it is rested.
 func (p *placed) moments() []moment {
-	s, total := p.way.spread, p.way.total()
 	out := []moment{{MilestoneOn, p.startC(), func(float64) float64 { return 0 }}}
-	bare := total // the stall of the bare cook ends with the wrap at the latest
-	if p.stages() == 2 {
-		bare = p.way.first
-	}
-	scaled := func(seconds float64) func(z float64) float64 {
-		return func(z float64) float64 { return math.Min(seconds/60*s.factor(z), bare.at(z)) }
-	}
 	stall, stalls := p.stall()
 	if stalls {
-		out = append(out, moment{MilestoneStallBegins, stall.BeginCoreC, scaled(stall.BeginS)})
+		out = append(out, moment{MilestoneStallBegins, stall.BeginCoreC, p.way.when(stall.BeginS)})
 	}
 	if p.stages() == 2 && !p.way.sear {
 		out = append(out, moment{MilestoneWrap, p.way.wrapC, p.way.first.at})
 	}
 	if stalls {
-		out = append(out, moment{MilestoneStallEnds, stall.EndCoreC, scaled(stall.EndS)})
+		out = append(out, moment{MilestoneStallEnds, stall.EndCoreC, p.way.when(stall.EndS)})
 	}
 	off := p.takeOff
 	out = append(out, moment{MilestoneTakeOff, p.way.pullC, off})

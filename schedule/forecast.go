@@ -79,14 +79,12 @@ func Forecast(ctx context.Context, q Inquiry) (Outlook, error) {
 		return Outlook{}, err
 	}
 	o := Outlook{Cut: it.cut.Name, MassKg: it.lots[0].massKg, GrateC: s.levelC, TargetC: it.targetC, Milestones: []OutlookMilestone{}}
-	if doubtful(s.levelC, it.targetC) {
-		d.find(d.doubtfulGrate("grate", s.levelC, it.targetC))
-	}
 	ways := d.outlookWays(it, s)
 	if len(ways) == 0 {
 		o.Reason = d.neverArrives(it).Text
 	} else {
 		o.Reaches = true
+		d.noteAir("grate", it, ways[0])
 		p := &placed{batch: &batch{it: it, number: 1, massKg: o.MassKg, count: it.lots[0].count, ways: ways}, way: ways[0], wrap: math.NaN(), hold: -1}
 		switch {
 		case p.way.sear:
@@ -99,13 +97,6 @@ func Forecast(ctx context.Context, q Inquiry) (Outlook, error) {
 	o.Findings = nonNil(d.findings)
 	o.Cautions = d.cautions(&Plan{Phases: []Phase{{LevelC: s.levelC, Band: s.band}}}, nil)
 	return o, nil
-}
-
-// doubtfulGrate says that a level is not believed.
-func (d *day) doubtfulGrate(path string, levelC, targetC float64) Finding {
-	return Finding{Code: "grate-doubtful", Severity: Warning, Path: path, Text: fmt.Sprintf(
-		"A grate at %s hardly brings meat to %s. Where it seems to, the grate is hotter than its gauge says: the times are for %s. Measure beside the meat.",
-		d.grate(levelC), d.core(targetC), d.grate(believedC))}
 }
 
 // day is a day with the one dish, served far from any clock that matters.

@@ -97,11 +97,7 @@ func (k *kitchen) setTenderClock() {
 // are then hours.
 func (k *kitchen) unsure(s spread) spread {
 	ends := k.sim.AsymptoteC()
-	aim := k.base.pullC
-	if k.tenderS > 0 {
-		aim = k.it.cut.TenderAboveC
-	}
-	if ends < heat.BoilingC(k.d.outdoors.AltitudeM)-airLimitedK && ends-aim < slowMarginK {
+	if ends < heat.BoilingC(k.d.outdoors.AltitudeM)-airLimitedK && ends-k.aimC() < slowMarginK {
 		s.S += slowSpreadUp
 	}
 	return s
@@ -112,36 +108,18 @@ func (k *kitchen) unsure(s spread) spread {
 // after the wrap feels the grate alike.
 func (k *kitchen) at(dK float64) float64 {
 	k.hotS = 0
-	in := heat.Grate(believed(k.base.levelC, k.it.targetC)+dK, k.d.outdoors)
+	in := heat.Grate(k.base.airC+dK, k.d.outdoors)
 	var s heat.Sim
 	s.StartWith(k.body, in, heat.Coarse)
 	wraps, _ := k.it.wraps()
 	if len(wraps) > 0 {
-		k.toWrap(&s, wraps[0])
+		if !k.toWrap(&s, wraps[0]) {
+			return 0
+		}
 		s.Change(covered(in, wraps[0].With))
 	}
 	if !k.finish(&s) {
 		return 0
 	}
 	return s.ElapsedS() / 60
-}
-
-// doubtfulC is the grate temperature below which a fire that brings meat to
-// doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
-// hours before the model lets them. believedC is what such a grate has instead.
-var (
-	doubtfulC       = celsius(215)
-	doubtfulTargetC = celsius(195)
-	believedC       = celsius(220)
-)
-
-// doubtful says whether a level is hardly what the grate has.
-func doubtful(levelC, targetC float64) bool { return levelC < doubtfulC && targetC >= doubtfulTargetC }
-
-// believed is the level that the model is given for a level as stated.
-func believed(levelC, targetC float64) float64 {
-	if doubtful(levelC, targetC) {
-		return believedC
-	}
-	return levelC
 }

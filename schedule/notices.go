@@ -44,6 +44,7 @@ var notices = []Caution{
 	{"thin-air", Info, noteTexts["thin-air"], practice},
 	{"chimney-fills", Info, noteTexts["chimney-fills"], practice},
 	{"grate-doubtful", Warning, "The grate is hardly as cool as its gauge says; the times are for a hotter one.", ours},
+	{"grate-creeps", Warning, "The core only just creeps up to its target at that heat; a little hotter or wrapped is surer.", ours},
 	{"done-before-wrap", Info, "The dish is done before it would be wrapped.", ours},
 	{"tight", Info, "The pieces will be tight on their side of the grate.", ours},
 

@@ -108,7 +108,7 @@ func (v *revision) placeSpread(a *afoot) float64 {
 		return 0
 	}
 	const aheadS = 60.0
-	in := heat.Grate(believed(w.levelC, a.batch.it.targetC), v.day.outdoors)
+	in := heat.Grate(w.airC, v.day.outdoors)
 	if w.with != "" {
 		in = covered(in, w.with)
 	}
@@ -141,7 +141,7 @@ func (v *revision) onFire(a *afoot, from, to float64) bool {
 
 // airFor is the air beside the piece at an instant of the past.
 func (v *revision) airFor(a *afoot, at time.Time) float64 {
-	level := believed(a.way().levelC, a.batch.it.targetC)
+	level := a.way().airC
 	return v.grate.airAt(at, func(time.Time) float64 { return level })
 }
 
@@ -155,7 +155,7 @@ func (v *revision) journeyOf(a *afoot) *journey {
 	c := &journey{body: a.batch.it.body(a.batch.massKg), now: v.now.Sub(a.on.at).Minutes(), targetC: w.pullC}
 	c.everyS = math.Min(math.Max(w.modelDone*60/curveSamples, 5), 300)
 	c.endsAs(w, a.batch.it.cut)
-	level := believed(w.levelC, a.batch.it.targetC)
+	level := w.airC
 	marks := []float64{0}
 	if len(v.grate.readings)+len(v.grate.outages)+len(v.grate.levels) > 0 {
 		step := math.Max(journeyStep, c.now/48)

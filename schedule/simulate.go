@@ -15,15 +15,19 @@ const longestCookS = 48 * 3600
 // there are quiet hours, wrapped later than that because nobody is up. It
 // returns no way if the core never arrives there.
 func (d *day) indirectWays(it *item, l lot, band string, levelC float64) []way {
-	k := kitchen{d: d, it: it, body: it.body(l.massKg), in: heat.Grate(believed(levelC, it.targetC), d.outdoors)}
+	k := kitchen{d: d, it: it, body: it.body(l.massKg)}
 	k.base = way{kind: StageBare, levelC: levelC, band: band, pullC: it.targetC}
+	k.setAir("")
 	if it.final {
 		k.start()
 		k.base.pullC, _ = k.sim.PullForPeak(it.targetC, heat.Counter(roomC), longestCookS)
 	}
 	k.setTenderClock()
-	k.base.spread = k.spread(l.count)
 	wraps, bare := it.wraps()
+	if len(wraps) > 0 {
+		k.setAir(wraps[0].With)
+	}
+	k.base.spread = k.spread(l.count)
 	var ways []way
 	if bare {
 		ways = k.bare(ways)
@@ -40,6 +44,7 @@ func (d *day) indirectWays(it *item, l lot, band string, levelC float64) []way {
 const unhabitual = 60
 
 func (k *kitchen) bare(ways []way) []way {
+	k.setAir("")
 	k.start()
 	if !k.finish(&k.sim) {
 		return ways
@@ -55,8 +60,11 @@ func (k *kitchen) bare(ways []way) []way {
 }
 
 func (k *kitchen) wrapped(ways []way, wrap Wrap) []way {
+	k.setAir(wrap.With)
 	k.start()
-	k.toWrap(&k.sim, wrap)
+	if !k.toWrap(&k.sim, wrap) {
+		return ways
+	}
 	if k.over(&k.sim) { // done before it would have been wrapped
 		return k.bare(ways)
 	}

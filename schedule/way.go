@@ -28,6 +28,7 @@ type way struct {
 	kind   string // of the first stage: bare or sear
 	direct bool
 	levelC float64 // of the fire for an indirect way; of the air over the coals for a direct one
+	airC   float64 // what the model is given for that level, of an indirect way
 	band   string
 	with   string // what the second stage is wrapped in
 	wrapC  float64
@@ -50,6 +51,20 @@ type way struct {
 }
 
 func (w way) total() pace { return w.first.plus(w.second) }
+
+// when is what the model shows at an instant in s, in minutes from the put-on at a
+// standard normal quantile of the pace: before the wrap with the first stage, which
+// may wait for a clock, and after it with the second.
+func (w way) when(modelS float64) func(z float64) float64 {
+	at := modelS / 60
+	return func(z float64) float64 {
+		f := w.spread.factor(z)
+		if w.stages() == 1 || at <= w.modelWrap {
+			return math.Min(at*f, w.first.at(z))
+		}
+		return math.Min(w.first.at(z)+(at-w.modelWrap)*f, w.total().at(z))
+	}
+}
 
 func (w way) stages() int {
 	if w.second.planned > 0 {

@@ -18,20 +18,22 @@ func covered(in heat.Surroundings, with string) heat.Surroundings {
 	return in.InFoil()
 }
 
-// toWrap advances a bare piece to its wrap, or to its end if that comes first.
-func (k *kitchen) toWrap(s *heat.Sim, w Wrap) {
+// toWrap advances a bare piece to its wrap, or to its end if that comes first; false
+// if it comes to neither.
+func (k *kitchen) toWrap(s *heat.Sim, w Wrap) bool {
 	switch {
 	case w.After == nil:
-		s.RunTo(math.Min(float64(*w.From), k.base.pullC), longestCookS)
+		return s.RunTo(math.Min(float64(*w.From), k.base.pullC), longestCookS) == heat.Reached
 	case k.tenderS == 0:
-		s.RunTo(k.base.pullC, unitMinutes(*w.After)*60)
+		s.RunWithin(k.base.pullC, unitMinutes(*w.After)*60)
 	default:
 		after := unitMinutes(*w.After) * 60
-		if s.RunTo(k.it.cut.TenderAboveC, after) == heat.Reached {
+		if s.RunWithin(k.it.cut.TenderAboveC, after) == heat.Reached {
 			k.hotS = s.ElapsedS()
 			s.RunFor(math.Min(after, k.hotS+k.tenderS) - k.hotS)
 		}
 	}
+	return true
 }
 
 // wraps are the wrappings to try, and whether bare to the end is one of the ways.
@@ -100,7 +102,7 @@ func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
 		f := w.spread.factor(zs[i])
 		wraps[i] = math.Max(b, prompt.modelWrap*f)
 		before := k.sim.ElapsedS()
-		k.sim.RunTo(w.pullC, math.Max(wraps[i]/f*60-before, 0))
+		k.sim.RunWithin(w.pullC, math.Max(wraps[i]/f*60-before, 0))
 		if n == 0 || k.sim.ElapsedS() != before { // else it was wrapped just here
 			done = k.sim
 			done.Change(covered(k.in, wrap.With))
@@ -150,10 +152,6 @@ func (d *day) noteWraps(all []*placed) {
 		if w := p.it.dish.Wrap; w != nil && w.With != WrapNone && p.stages() == 1 {
 			d.find(finding("done-before-wrap", p.it.path("wrap"), p.it, p.it.dish.Name+" is done before it would be wrapped, so it stays bare."))
 		}
-		if l := p.it.dish.Level; l != nil && doubtful(float64(*l), p.it.targetC) {
-			f := d.doubtfulGrate(p.it.path("level"), float64(*l), p.it.targetC)
-			f.Dishes = []string{p.it.dish.ID}
-			d.find(f)
-		}
+		d.noteAir(p.it.path("level"), p.it, p.way)
 	}
 }

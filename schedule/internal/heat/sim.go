@@ -157,6 +157,15 @@ func (s *Sim) RunTo(coreC, maxSeconds float64) Status {
 	if !s.Arrives(coreC) {
 		return NeverArrives
 	}
+	return s.RunWithin(coreC, maxSeconds)
+}
+
+// RunWithin advances until the core has risen to a temperature in degC, or for
+// maxSeconds, however little the surroundings can bring the core to.
+func (s *Sim) RunWithin(coreC, maxSeconds float64) Status {
+	if s.CoreC() >= coreC {
+		return Reached
+	}
 	end := s.elapsed + clamp(maxSeconds, 0, MaxRunS, 0)
 	for s.elapsed < end {
 		if s.next(end, coreC) {
