@@ -146,6 +146,16 @@ var corruptions = []struct {
 	{"milestone missing", "overnight", "milestones", func(p *Plan) { b := loadOf(p, 0); b.Milestones = b.Milestones[1:] }},
 	{"wrap after the take-off", "overnight", "milestones", func(p *Plan) { shifted(&theMilestone(loadOf(p, 0), MilestoneWrap).Window, 600) }},
 	{"curve that runs backward", "overnight", "curve", func(p *Plan) { slices.Reverse(loadOf(p, 0).Curve) }},
+	{"curve of slow cooks above the likely one", "overnight", "curve", func(p *Plan) {
+		for i := range loadOf(p, 0).Curve {
+			loadOf(p, 0).Curve[i].LowC = loadOf(p, 0).Curve[i].CoreC + 4
+		}
+	}},
+	{"curve of fast cooks below the likely one", "overnight", "curve", func(p *Plan) {
+		for i := range loadOf(p, 0).Curve {
+			loadOf(p, 0).Curve[i].HighC = loadOf(p, 0).Curve[i].CoreC - 4
+		}
+	}},
 	{"chance better than the window", "overnight", "chance", func(p *Plan) { loadOf(p, 0).Chance = 0.99 }},
 	{"all likelier than one", "overnight", "chance", func(p *Plan) { p.Chance.All = 0.99 }},
 	{"before the earliest instant", "travel", "earliest", func(p *Plan) { putOff(&theStep(p, StepLayFire).At, -600) }},
