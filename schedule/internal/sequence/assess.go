@@ -91,7 +91,7 @@ func (s *search) tighten(slack int, rooms []int, extra int) bool {
 		free := ch.Serve + w.gap.Ideal
 		others := total
 		for i := range rooms {
-			if s.families[i].classes[s.class[c]] {
+			if rooms[i] > 0 && s.families[i].classes[s.class[c]] {
 				others -= rooms[i]
 			}
 		}

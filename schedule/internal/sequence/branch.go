@@ -67,28 +67,9 @@ func (s *search) narrow(children *[]child) (bound value, found, ok bool) {
 		if bound, ok = s.assess(); !ok {
 			return bound, false, false
 		}
-		found, forced, dead := s.force(children)
-		if dead {
-			return bound, found, false
-		}
-		if !forced {
-			return bound, found, true
-		}
-	}
-}
-
-// force takes the ways out of conflicts that have only one. It leaves those of
-// the most pressing other conflict in children.
-func (s *search) force(children *[]child) (found, forced, dead bool) {
-	for {
-		*children = (*children)[:0]
-		found, dead, one := s.conflict(children)
-		if dead || !one {
-			return found, forced, dead
-		}
-		forced = true
-		if !s.add((*children)[0].link) || !s.settle() {
-			return true, true, true
+		found, forced, dead := s.conflict(children)
+		if dead || !forced {
+			return bound, found, !dead
 		}
 	}
 }

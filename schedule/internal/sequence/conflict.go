@@ -1,24 +1,27 @@
 package sequence
 
 // conflict looks at the least solution for tasks that are too many for their
-// room and for hands that are needed twice. Of all conflicts it takes the one
-// whose cheapest way out costs most. The way outs become links in children.
-// dead: some conflict has no way out. forced: there is exactly one way out.
-func (s *search) conflict(children *[]child) (found, dead, forced bool) {
+// room and for hands that are needed twice. A conflict with one way out is parted
+// at once and all that follows is drawn: forced. Of the others it takes the one
+// whose cheapest way out costs most; its ways out are in children. dead: some
+// conflict has no way out.
+func (s *search) conflict(children *[]child) (found, forced, dead bool) {
 	p := &s.picker
-	p.search, p.best, p.children, p.dead, p.forced = s, -1, children, false, false
+	*children = (*children)[:0]
+	p.search, p.best, p.children, p.forced = s, -1, children, false
 	for i := range s.guests {
-		if p.room(i); p.dead {
-			return true, true, false
-		}
-		if p.forced {
-			return true, false, true
+		for p.room(i) {
+			if !p.force() {
+				return true, p.forced, true
+			}
 		}
 	}
-	if p.handsTwice(); p.dead {
-		return true, true, false
+	for p.handsTwice() {
+		if !p.force() {
+			return true, p.forced, true
+		}
 	}
-	return p.best >= 0, false, p.forced
+	return p.best >= 0, p.forced, false
 }
 
 // picker keeps the most pressing conflict.
@@ -26,28 +29,38 @@ type picker struct {
 	*search
 	children     *[]child
 	best         int // its score, -1: none yet
-	dead, forced bool
+	forced       bool
 	set          []guest
-	outs         []link
-	starts, ends []int // of what is looked at
+	outs         []link // of the conflict that is looked at
+	score        int    // its own, so far
+	starts, ends []int  // of what is looked at
 }
 
-// room offers, for each end of a task in the cell, the smallest set that is
-// present there and too large.
-func (p *picker) room(cell int) {
+// force takes the only way out of the conflict just looked at; false: it has
+// none, or no solution is left. What was found before may be stale then: no other
+// conflict is worth keeping.
+func (p *picker) force() bool {
+	p.forced, p.best = true, never
+	return len(p.outs) == 1 && p.add(p.outs[0]) && p.settle()
+}
+
+// room looks, for each end of a task in the cell, at the smallest set that is
+// present there and too large. It says whether one has no or one way out.
+func (p *picker) room(cell int) bool {
 	g, capacity := p.guests[cell], p.cells[cell].capacity
 	total := 0
 	for i := range g {
 		total += g[i].area
 	}
 	if total <= capacity {
-		return
+		return false
 	}
 	p.span(g)
-	for _, at := range p.ends {
+	starts, ends := p.starts, p.ends[:len(p.starts)]
+	for _, at := range ends {
 		load := 0
-		for j, end := range p.ends {
-			if end <= at && at < p.starts[j] {
+		for j, start := range starts {
+			if ends[j] <= at && at < start {
 				load += g[j].area
 			}
 		}
@@ -55,16 +68,16 @@ func (p *picker) room(cell int) {
 			continue
 		}
 		p.set = p.set[:0]
-		for j, end := range p.ends {
-			if end <= at && at < p.starts[j] {
+		for j, start := range starts {
+			if ends[j] <= at && at < start {
 				p.set = append(p.set, g[j])
 			}
 		}
-		p.part(cell)
-		if p.offer(); p.dead || p.forced {
-			return
+		if p.part(cell) {
+			return true
 		}
 	}
+	return false
 }
 
 // span lists when each of some tasks starts and ends.
@@ -76,22 +89,23 @@ func (p *picker) span(g []guest) {
 	}
 }
 
-// part makes outs the ways to part the smallest set in the cell that is too
-// large for it.
-func (p *picker) part(cell int) {
+// part looks at the ways to part the smallest set in the cell that is too large
+// for it.
+func (p *picker) part(cell int) bool {
 	largestFirst(p.set)
 	n := 0
 	for sum := 0; sum <= p.cells[cell].capacity; n++ {
 		sum += p.set[n].area
 	}
-	p.outs = p.outs[:0]
+	p.outs, p.score = p.outs[:0], never
 	for a := range p.set[:n] {
 		for b := range p.set[:n] {
-			if a != b {
-				p.outs = append(p.outs, link{p.set[a].v, p.set[b].v, p.set[a].minutes, tie{bondZone, cell}})
+			if a != b && !p.offer(link{p.set[a].v, p.set[b].v, p.set[a].minutes, tie{bondZone, cell}}) {
+				return false
 			}
 		}
 	}
+	return p.weigh()
 }
 
 // largestFirst sorts a small set by area, stable.
@@ -103,64 +117,69 @@ func largestFirst(g []guest) {
 	}
 }
 
-// handsTwice offers each pair of overlapping stretches of hands.
-func (p *picker) handsTwice() {
+// handsTwice looks at each pair of overlapping stretches of hands. It says
+// whether one has no or one way out.
+func (p *picker) handsTwice() bool {
 	p.starts, p.ends = p.starts[:0], p.ends[:0]
 	for i := range p.hands {
 		u := p.low[p.hands[i].v] + p.hands[i].off
 		p.starts, p.ends = append(p.starts, u), append(p.ends, u-p.hands[i].minutes)
 	}
-	for i, start := range p.starts {
-		end := p.ends[i]
-		for j := i + 1; j < len(p.starts); j++ {
-			if end >= p.starts[j] || p.ends[j] >= start {
-				continue
-			}
-			a, b := &p.hands[i], &p.hands[j]
-			p.outs = append(p.outs[:0],
-				link{a.v, b.v, a.off - b.off + b.minutes, tie{kind: bondHands}},
-				link{b.v, a.v, b.off - a.off + a.minutes, tie{kind: bondHands}})
-			if p.offer(); p.dead || p.forced {
-				return
+	starts, ends := p.starts, p.ends[:len(p.starts)]
+	for i, start := range starts {
+		end := ends[i]
+		for j := i + 1; j < len(starts); j++ {
+			if end < starts[j] && ends[j] < start && p.handsPair(&p.hands[i], &p.hands[j]) {
+				return true
 			}
 		}
 	}
+	return false
 }
 
-// offer weighs the conflict whose ways out are in outs.
-func (p *picker) offer() {
-	n, score := 0, never
+func (p *picker) handsPair(a, b *hand) bool {
+	p.outs, p.score = p.outs[:0], never
+	return p.offer(link{a.v, b.v, a.off - b.off + b.minutes, tie{kind: bondHands}}) &&
+		p.offer(link{b.v, a.v, b.off - a.off + a.minutes, tie{kind: bondHands}}) &&
+		p.weigh()
+}
+
+// offer takes note of a way out if it is one; false: the conflict has a choice
+// and is not the most pressing one, whatever its other ways out.
+func (p *picker) offer(l link) bool {
+	y := p.low[l.from] + l.by
+	if y > p.high[l.to] || l.from == l.to && l.by > 0 || !p.near.allows(l) {
+		return true
+	}
+	p.outs = append(p.outs, l)
+	p.score = min(p.score, (y-p.low[l.to])*p.weight[l.to])
+	return len(p.outs) == 1 || p.score > p.best
+}
+
+// weigh compares the conflict with the most pressing one. It says whether it has
+// no or one way out.
+func (p *picker) weigh() bool {
+	if len(p.outs) <= 1 {
+		return true
+	}
+	p.best = p.score
+	*p.children = (*p.children)[:0]
 	for _, l := range p.outs {
-		shift := p.low[l.from] + l.by - p.low[l.to]
-		if p.low[l.to]+shift > p.high[l.to] || l.from == l.to && l.by > 0 || !p.near.allows(l) {
-			continue
-		}
-		p.outs[n] = l
-		n++
-		score = min(score, shift*p.weight(l.to))
+		*p.children = append(*p.children, child{link: l})
 	}
-	p.outs = p.outs[:n]
-	p.dead = n == 0
-	if n <= 1 {
-		score = never
-	}
-	if n > 0 && score > p.best {
-		p.best, p.forced = score, n == 1
-		*p.children = (*p.children)[:0]
-		for _, l := range p.outs {
-			*p.children = append(*p.children, child{link: l})
-		}
-	}
+	return false
 }
 
-// weight is a rough cost of moving an instant by a minute.
-func (p *picker) weight(v int) int {
-	if v < len(p.fires) {
-		return p.BurnCost + 1
+// weights are a rough cost of moving each instant by a minute.
+func (s *search) weights() []int {
+	w := make([]int, len(s.low))
+	for k := range s.fires {
+		w[k] = s.BurnCost + 1
 	}
-	for c := len(p.at) - 1; ; c-- {
-		if p.at[c] <= v {
-			return p.Chains[c].HoldCost + 1
+	for c, at := range s.at {
+		for j := range s.Chains[c].Tasks {
+			w[at+j] = s.Chains[c].HoldCost + 1
 		}
 	}
+	return w
 }

@@ -13,6 +13,7 @@ import (
 
 var (
 	dayCount  = flag.Int("days", 40, "realistic days of each size in the benchmark")
+	dayFirst  = flag.Int("dayfirst", 1, "number of the first of them")
 	dayBudget = flag.Int("daybudget", 0, "nodes for each realistic day (0: the default)")
 	farFactor = flag.Int("far", 0, "compare the benchmark's days with a budget so many times larger")
 )
@@ -47,7 +48,7 @@ func measureDays(b *testing.B, n int) {
 	var ms []float64
 	proven, infeasible, none, near, far := 0, 0, 0, 0, 0
 	for i := range *dayCount {
-		p := realisticDay(uint64(i)+1, n)
+		p := realisticDay(uint64(*dayFirst+i), n)
 		p.Budget, p.NoClash = *dayBudget, true
 		begin := threadTime()
 		s, err := Solve(context.Background(), p)
@@ -59,6 +60,9 @@ func measureDays(b *testing.B, n int) {
 			b.Fatal(err)
 		}
 		nodes = append(nodes, s.Nodes)
+		if testing.Verbose() {
+			fmt.Printf("  day %d: %s, cost %d, bound %d, %d nodes, %.1f ms\n", *dayFirst+i, s.Status, s.Cost, s.Bound, s.Nodes, ms[len(ms)-1])
+		}
 		switch s.Status {
 		case Optimal:
 			proven++

@@ -91,32 +91,53 @@ func sum(v []int) (s int) {
 // crowding is what the holds must cost beyond their plain bounds: for each
 // family of zones, and for the hands.
 func (s *search) crowding() (rooms []int, hands int) {
-	s.extra = s.extra[:0]
 	if s.near != nil { // hardly anything is left to queue
-		for range s.families {
-			s.extra = append(s.extra, 0)
-		}
-		return s.extra, 0
+		return s.nothing, 0
 	}
 	for i := range s.families {
 		k := &s.families[i]
-		s.queueing = s.queueing[:0]
-		for _, c := range k.chains {
-			s.queueing = append(s.queueing, s.applicant(c))
+		q := &s.queues[i]
+		for j, c := range k.chains {
+			q.put(j, s.applicant(c))
 		}
-		extra := s.sorter.queueCost(s.queueing, k)
-		s.extra = append(s.extra, extra)
+		s.extra[i] = s.sorter.extra(q, k)
 	}
-	s.queueing = s.queueing[:0]
+	q, n := &s.queues[len(s.families)], 0
 	for _, c := range s.dearest {
 		ch := &s.Chains[c]
 		if h := ch.Tasks[len(ch.Tasks)-1].StartHands; h > 0 {
 			a := s.applicant(c)
 			a.end, a.minutes, a.energy, a.area = a.front-h, h, h, 1
-			s.queueing = append(s.queueing, a)
+			q.put(n, a)
+			n++
 		}
 	}
-	return s.extra, s.sorter.queueCost(s.queueing, &onePair)
+	return s.extra, s.sorter.extra(q, &onePair)
+}
+
+// queue is the members of a crowd and what they were found to cost together.
+type queue struct {
+	members []applicant
+	cost    int
+	stale   bool
+}
+
+// put sets member i; the members stay the same chains in the same order.
+func (q *queue) put(i int, a applicant) {
+	switch {
+	case i == len(q.members):
+		q.members, q.stale = append(q.members, a), true
+	case q.members[i] != a:
+		q.members[i], q.stale = a, true
+	}
+}
+
+// extra is queueCost, worked out again only where a member has changed.
+func (s *sorter) extra(q *queue, k *crowd) int {
+	if q.stale {
+		q.cost, q.stale = s.queueCost(q.members, k), false
+	}
+	return q.cost
 }
 
 // onePair of hands is a zone with room for one.

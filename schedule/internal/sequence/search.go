@@ -27,9 +27,11 @@ type search struct {
 	patience int  // nodes left for parting what the last chain meets, on a dive
 	hasty    bool // this run is a dive
 
+	weight   []int // of each instant, see weights
 	families []crowd
-	extra    []int
-	queueing []applicant
+	queues   []queue // by family; the last one is that for hands
+	extra    []int   // by family
+	nothing  []int   // likewise: zeros
 	sorter   sorter
 	picker   picker
 }
@@ -52,7 +54,10 @@ func newSearch(h *hunt, c *course) *search {
 	for _, class := range c.class {
 		s.waiting[class]++
 	}
+	s.weight = s.weights()
 	s.families = c.crowds()
+	s.queues = make([]queue, len(s.families)+1)
+	s.extra, s.nothing = make([]int, len(s.families)), make([]int, len(s.families))
 	return s
 }
 
