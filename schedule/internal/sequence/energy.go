@@ -91,7 +91,7 @@ func sum(v []int) (s int) {
 // crowding is what the holds must cost beyond their plain bounds: for each
 // family of zones, and for the hands.
 func (s *search) crowding() (rooms []int, hands int) {
-	if s.near != nil { // hardly anything is left to queue
+	if s.coarse() {
 		return s.nothing, 0
 	}
 	for i := range s.families {
@@ -113,6 +113,12 @@ func (s *search) crowding() (rooms []int, hands int) {
 		}
 	}
 	return s.extra, s.sorter.extra(q, &onePair)
+}
+
+// coarse says that crowding is not worth its time: near a plan hardly anything is
+// left to queue, and without a plan no bound closes a node.
+func (s *search) coarse() bool {
+	return s.near != nil || s.hunt.best.cost == never && !s.atRoot
 }
 
 // queue is the members of a crowd and what they were found to cost together.

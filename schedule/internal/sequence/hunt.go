@@ -13,7 +13,7 @@ type hunt struct {
 	budget int
 	best   value // of plan; never while there is none
 	plan   *plan
-	size   int  // chains that improve frees; smaller sets no longer help
+	rounds      // of improve
 	any    bool // the first plan will do: looking for feasibility only
 	err    error
 }

@@ -11,32 +11,61 @@ import "slices"
 // quotaFor is the number of nodes spent on freeing n chains.
 func quotaFor(n int) int { return 60 + 40*n }
 
-// improve goes on until the nodes are spent or nothing it knows helps.
+// rounds is how far improve has come with the plan.
+type rounds struct {
+	size   int     // chains that are freed; smaller sets no longer help
+	turn   int     // neighbourhoods of this round done
+	before value   // of the plan at the beginning of the round
+	tried  [][]int // sets of chains freed in vain
+}
+
+// improve goes on, from where it was left, until the nodes are spent or nothing
+// it knows helps. A round without any gain is followed by one with larger sets.
 func (h *hunt) improve(list []*candidate, until int) {
-	if h.plan == nil {
-		return
-	}
-	for h.size = max(2, h.size); h.size <= max(2, len(h.plan.Chains)); {
-		before, size := h.best, h.size
-		for c := range h.plan.Chains {
-			h.free(list, h.plan.around(c, size), until)
+	for h.plan != nil && !h.spent(until) {
+		if h.size == 0 {
+			h.rounds = rounds{size: 2, before: h.best}
 		}
-		for cell := range h.plan.cells {
-			h.free(list, h.plan.within(size, func(s *stay) bool { return slices.Contains(s.cells, cell) }), until)
-		}
-		for k := range h.plan.fires {
-			h.free(list, h.plan.within(2*size, func(s *stay) bool { return s.first <= k && k <= s.last }), until)
-		}
-		for _, c := range list {
-			h.move(c, until)
-		}
-		if h.spent(until) {
+		if h.size > max(2, len(h.plan.Chains)) {
 			return
 		}
-		if !h.best.less(before) {
-			h.size++
+		last := h.plan
+		if !h.neighbourhood(list, until) {
+			if !h.best.less(h.before) {
+				h.size++
+			}
+			h.turn, h.before = 0, h.best
+			continue
+		}
+		if h.turn++; h.plan != last {
+			h.tried = h.tried[:0]
 		}
 	}
+}
+
+// neighbourhood searches the one whose turn it is; false: the round is over.
+func (h *hunt) neighbourhood(list []*candidate, until int) bool {
+	p, i := h.plan, h.turn
+	if i < len(p.Chains) {
+		h.free(list, p.around(i, h.size), until)
+		return true
+	}
+	i -= len(p.Chains)
+	if i < len(p.cells) {
+		h.free(list, p.within(h.size, func(s *stay) bool { return slices.Contains(s.cells, i) }), until)
+		return true
+	}
+	i -= len(p.cells)
+	if i < len(p.fires) {
+		h.free(list, p.within(2*h.size, func(s *stay) bool { return s.first <= i && i <= s.last }), until)
+		return true
+	}
+	i -= len(p.fires)
+	if i < len(list) {
+		h.move(list[i], until)
+		return true
+	}
+	return false
 }
 
 // spent says that no more nodes may be opened up to a number of them.
@@ -61,27 +90,31 @@ func (p *plan) out(most int) []int {
 	return all
 }
 
-// free solves the best plan again with some chains free.
+// free solves the best plan again with some chains free, and with some of those
+// that it leaves out.
 func (h *hunt) free(list []*candidate, chains []int, until int) {
-	if len(chains) == 0 || h.spent(until) || !h.count() {
+	chains = append(chains, h.plan.out(2)...)
+	slices.Sort(chains)
+	chains = slices.Compact(chains)
+	if len(chains) == 0 || slices.ContainsFunc(h.tried, func(t []int) bool { return slices.Equal(t, chains) }) || !h.count() {
 		return
 	}
+	h.tried = append(h.tried, chains)
 	i := slices.IndexFunc(list, func(c *candidate) bool { return c.search.course == h.plan.course })
 	if i < 0 {
 		return
 	}
 	n := h.plan.near(list[i].search)
-	chains = append(chains, h.plan.out(2)...)
 	for _, c := range chains {
 		n.release(list[i].search, c)
 	}
-	list[i].search.run(quotaFor(len(chains)), h.plan.longest, n)
+	list[i].search.run(min(quotaFor(len(chains)), until-h.nodes), h.plan.longest, n)
 }
 
 // move solves the best plan again under another sequence of fires. Chains that
 // cannot do there what they do now are free.
 func (h *hunt) move(to *candidate, until int) {
-	if h.spent(until) || to.search.course == h.plan.course || !to.root.less(h.best) || !h.count() {
+	if to.search.course == h.plan.course || !to.root.less(h.best) || !h.count() {
 		return
 	}
 	s := to.search
@@ -98,13 +131,18 @@ func (h *hunt) move(to *candidate, until int) {
 }
 
 // counterpart is the way of a class with the modes and fires of a way under
-// another course, nil if there is none.
+// another course, nil if there is none. A fire may burn twice a day: under the same
+// sequence the phases must be the same too.
 func (c *course) counterpart(class int, w *way, of *course) *way {
+	same := slices.Equal(c.fires, of.fires)
+	alike := func(a, b stay) bool {
+		if same {
+			return a.mode == b.mode && a.first == b.first && a.last == b.last
+		}
+		return a.mode == b.mode && slices.Equal(c.burns(&a), of.burns(&b))
+	}
 	for i := range c.ways[class] {
-		o := &c.ways[class][i]
-		if slices.EqualFunc(o.stays, w.stays, func(a, b stay) bool {
-			return a.mode == b.mode && slices.Equal(c.burns(&a), of.burns(&b))
-		}) {
+		if o := &c.ways[class][i]; slices.EqualFunc(o.stays, w.stays, alike) {
 			return o
 		}
 	}

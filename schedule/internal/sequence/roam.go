@@ -59,7 +59,7 @@ func (h *hunt) visit(s *start, d *day, nodes int) {
 	s.search.hunt = h
 	h.nodes, h.err = s.hunt.nodes, s.hunt.err
 	if s.hunt.best.less(h.best) {
-		h.best, h.plan, h.size = s.hunt.best, s.hunt.plan, s.hunt.size
+		h.best, h.plan, h.rounds = s.hunt.best, s.hunt.plan, s.hunt.rounds
 	}
 }
 

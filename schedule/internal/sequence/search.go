@@ -26,6 +26,7 @@ type search struct {
 	spare    [][]child
 	patience int  // nodes left for parting what the last chain meets, on a dive
 	hasty    bool // this run is a dive
+	atRoot   bool // rootBound
 
 	weight   []int // of each instant, see weights
 	families []crowd
@@ -104,7 +105,8 @@ func (s *search) run(quota int, order []int, n *near) (bound int) {
 // rootBound is the bound of the course before any choice.
 func (s *search) rootBound() (value, bool) {
 	m := s.mark()
-	defer func() { s.undo(m); s.hands = s.hands[:0] }()
+	s.atRoot = true
+	defer func() { s.undo(m); s.hands, s.atRoot = s.hands[:0], false }()
 	if !s.start() {
 		return value{}, false
 	}

@@ -14,6 +14,9 @@ func (h *hunt) solve(d *day) (bound int) {
 		return bound
 	}
 	h.roam(d, list, h.share(50))
+	if h.plan == nil {
+		h.roam(d, list, h.share(90))
+	}
 	h.improve(list, h.share(90))
 	return max(bound, h.exact(list, h.budget))
 }
