@@ -110,7 +110,7 @@ func (s *search) branch(children []child, depth int, chain int) {
 			continue
 		}
 		m := s.mark()
-		if chain >= 0 {
+		if chain >= 0 && (i == 0 || !s.partial) {
 			s.patience = divePatience
 		}
 		if s.enter(&children[i], chain) {

@@ -63,17 +63,13 @@ func (h *hunt) visit(s *start, d *day, nodes int) {
 	}
 }
 
-// begin looks for a first plan: once by a short search, then on the partial day.
+// begin looks for a first plan on the partial day.
 func (s *start) begin(d *day) {
 	h := s.hunt
 	if s.loose == nil {
-		h.dive(s.search, h.nodes+tasteNodes)
-		if h.plan != nil || h.spent(h.budget) {
-			return
-		}
 		part := *d
 		part.partial = true
-		s.loose = &hunt{ctx: h.ctx, nodes: h.nodes, budget: h.budget, best: value{never, never}}
+		s.loose = &hunt{ctx: h.ctx, best: value{never, never}}
 		s.partial = &candidate{search: newSearch(s.loose, newCourse(&part, s.search.fires))}
 	}
 	l := s.loose
