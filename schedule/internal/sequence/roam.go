@@ -17,24 +17,34 @@ type start struct {
 }
 
 // roam gives each course a share of half of the nodes, the better half of the
-// courses a share of half of what is left, and so on.
-func (h *hunt) roam(d *day, list []*candidate, until int) {
+// courses a share of half of what is left, and so on. While there is no plan at
+// all it goes on up to the greater number of nodes.
+func (h *hunt) roam(d *day, list []*candidate, until, greater int) {
+	end := func() int {
+		if h.plan == nil {
+			return greater
+		}
+		return until
+	}
 	var all []*start
-	share := (until - h.nodes) / (2 * max(1, len(list)))
+	share := (end() - h.nodes) / (2 * max(1, len(list)))
 	for _, c := range list {
-		if !c.root.less(h.best) || h.spent(until) {
+		if !c.root.less(h.best) || h.spent(end()) {
 			break
 		}
 		s := &start{candidate: c, hunt: &hunt{ctx: h.ctx, best: value{never, never}}}
 		h.visit(s, d, share)
 		all = append(all, s)
 	}
-	for len(all) > 1 && !h.spent(until) {
+	for before := -1; len(all) > 0 && h.nodes > before && !h.spent(end()); {
+		before = h.nodes
 		slices.SortStableFunc(all, func(a, b *start) int { return a.value().compare(b.value()) })
 		all = all[:(len(all)+1)/2]
-		share = (until - h.nodes) / (2 * len(all))
+		share = max(1, (end()-h.nodes)/(2*len(all)))
 		for _, s := range all {
-			h.visit(s, d, share)
+			if !h.spent(end()) {
+				h.visit(s, d, share)
+			}
 		}
 	}
 }

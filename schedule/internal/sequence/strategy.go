@@ -13,10 +13,7 @@ func (h *hunt) solve(d *day) (bound int) {
 	if bound >= h.best.cost || h.spent(h.budget) {
 		return bound
 	}
-	h.roam(d, list, h.share(50))
-	if h.plan == nil {
-		h.roam(d, list, h.share(90))
-	}
+	h.roam(d, list, h.share(50), h.share(90))
 	h.improve(list, h.share(90))
 	return max(bound, h.exact(list, h.budget))
 }
