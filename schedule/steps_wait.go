@@ -19,6 +19,9 @@ func (it *itinerary) wait(p *placed) {
 		s := base
 		s.Kind, s.Window, s.At = StepRest, off, off.Expected
 		s.Text, s.Why = fmt.Sprintf("Let %s rest at least %s.", name, d.about(rest)), "the juices settle and the heat evens out"
+		if place := map[string]string{HoldBox: "box", HoldOven: "oven"}[held.method]; holds && place != "" { // where it goes at once
+			s.Text = fmt.Sprintf("Let %s rest at least %s, uncut; the %s will do.", name, d.about(rest), place)
+		}
 		if holds && held.vent > 0 {
 			s.Text, s.Why = strings.TrimSpace(d.standText(p, held, name)), "shut in at once it would go on cooking"
 		}
