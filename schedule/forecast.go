@@ -46,7 +46,7 @@ type Outlook struct {
 // OutlookMilestone is one instant of an Outlook, minutes from the put-on.
 type OutlookMilestone struct {
 	Kind            string     `json:"kind"`
-	CoreC           float64    `json:"core_c"`
+	CoreC           float64    `json:"core_c,omitempty"` // left out where it is not modelled
 	EarlyMinutes    float64    `json:"early_minutes"`
 	ExpectedMinutes float64    `json:"expected_minutes"`
 	LateMinutes     float64    `json:"late_minutes"`
