@@ -201,8 +201,34 @@ func (d *day) shortHoldText(p *placed, name string, limit float64) string {
 	if p.on-total.expected-serve > limit+holdTolerance {
 		when, off = "even on an ordinary day", p.on-total.expected
 	}
-	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s. A warm oven, an insulated box, or putting it on later once you see how it goes would help.",
-		name, when, localClock(d.at(off)), localClock(quarterDown(d.at(off-limit))), localClock(d.at(serve)))
+	if limit < bestAtOnce {
+		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.%s",
+			name, when, localClock(d.at(off)), d.about(off-serve), d.holdHelp(p))
+	}
+	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.%s",
+		name, when, localClock(d.at(off)), localClock(quarterDown(d.at(off-limit))), localClock(d.at(serve)), d.holdHelp(p))
+}
+
+// bestAtOnce is the limit in minutes below which a piece is hardly held at all.
+const bestAtOnce = 15
+
+// looseConfidence is the chance below which asking for less is no advice (assumption).
+const looseConfidence = 0.65
+
+// holdHelp is what would help a dish that may be done too early: a way of waiting that
+// the request does not have, or a later start at a smaller chance.
+func (d *day) holdHelp(p *placed) string {
+	var help []string
+	if d.req.Oven == nil && p.hold >= 0 {
+		help = append(help, "a warm oven")
+	}
+	if sure := d.req.Confidence; sure > looseConfidence && p.way.believed == nil { // it is not on yet
+		help = append(help, fmt.Sprintf("asking for less than %.0f %%, so that it goes on later", 100*sure))
+	}
+	if len(help) == 0 {
+		return ""
+	}
+	return " What helps: " + listed(help, "or") + "."
 }
 
 func (d *day) travelText(p *placed, limit float64) string {
