@@ -24,36 +24,38 @@ figures come from.`,
 			return nil
 		},
 		ValidArgsFunction: completeCuts,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := oneOf("--format", format, formatText, formatJSON); err != nil {
-				return err
-			}
-			out := cmd.OutOrStdout()
-			columns, _ := terminal(out)
-			if len(args) == 0 {
-				all := schedule.Cuts()
-				return emit(out, "", func(w io.Writer) error {
-					if format == formatJSON {
-						return writeJSON(w, all)
-					}
-					return listCuts(w, all.Cuts, columns)
-				})
-			}
-			c, err := schedule.FindCut(args[0])
-			if err != nil {
-				return err
-			}
-			return emit(out, "", func(w io.Writer) error {
-				if format == formatJSON {
-					return writeJSON(w, c)
-				}
-				return writeCut(w, c, columns)
-			})
-		},
+		RunE: func(cmd *cobra.Command, args []string) error { return showCuts(cmd.OutOrStdout(), format, args) },
 	}
 	cmd.Flags().StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	complete(cmd, "format", formatText, formatJSON)
 	return cmd
+}
+
+// showCuts prints all cuts, or the one that is named.
+func showCuts(out io.Writer, format string, names []string) error {
+	if err := oneOf("--format", format, formatText, formatJSON); err != nil {
+		return err
+	}
+	columns, _ := terminal(out)
+	if len(names) == 0 {
+		all := schedule.Cuts()
+		return emit(out, "", func(w io.Writer) error {
+			if format == formatJSON {
+				return writeJSON(w, all)
+			}
+			return listCuts(w, all.Cuts, columns)
+		})
+	}
+	c, err := schedule.FindCut(names[0])
+	if err != nil {
+		return err
+	}
+	return emit(out, "", func(w io.Writer) error {
+		if format == formatJSON {
+			return writeJSON(w, c)
+		}
+		return writeCut(w, c, columns)
+	})
 }
 
 // completeCuts offers the names of the catalogue to the shell; only when it asks,

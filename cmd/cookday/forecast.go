@@ -43,26 +43,7 @@ one in ten slower than late. A piece that never gets there is an answer too.`,
 		Example: `  cookday forecast --cut brisket --weight "12 lb" --wrap foil@150F
   cookday forecast --cut burger --weight "6 oz" --format json`,
 		Args: operands(),
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			if err := oneOf("--format", format, formatText, formatJSON); err != nil {
-				return err
-			}
-			q, err := schedule.ReadInquiry(changedFlags(cmd.Flags(), schedule.InquiryFields()))
-			if err != nil {
-				return err
-			}
-			o, err := schedule.Forecast(cmd.Context(), q)
-			if err != nil {
-				return err
-			}
-			return emit(cmd.OutOrStdout(), out, func(w io.Writer) error {
-				if format == formatJSON {
-					return writeJSON(w, o)
-				}
-				columns, _ := terminal(cmd.OutOrStdout())
-				return writeOutlook(w, q, o, columns)
-			})
-		},
+		RunE: func(cmd *cobra.Command, _ []string) error { return forecast(cmd, format, out) },
 	}
 	f := cmd.Flags()
 	for _, name := range schedule.InquiryFields() {
@@ -79,6 +60,28 @@ one in ten slower than late. A piece that never gets there is an answer too.`,
 	complete(cmd, "layout", "banked", "ring", "two-zone", "spread", "heap")
 	complete(cmd, "units", "us", "metric")
 	return cmd
+}
+
+// forecast prints the answer to what the flags of a command ask.
+func forecast(cmd *cobra.Command, format, out string) error {
+	if err := oneOf("--format", format, formatText, formatJSON); err != nil {
+		return err
+	}
+	q, err := schedule.ReadInquiry(changedFlags(cmd.Flags(), schedule.InquiryFields()))
+	if err != nil {
+		return err
+	}
+	o, err := schedule.Forecast(cmd.Context(), q)
+	if err != nil {
+		return err
+	}
+	return emit(cmd.OutOrStdout(), out, func(w io.Writer) error {
+		if format == formatJSON {
+			return writeJSON(w, o)
+		}
+		columns, _ := terminal(cmd.OutOrStdout())
+		return writeOutlook(w, q, o, columns)
+	})
 }
 
 // changedFlags are the flags of these names that are on the command line.

@@ -35,34 +35,37 @@ chilled, restarted, serving-moved, dish-added, dish-cancelled.`,
   cookday revise party.json log.csv
   cookday revise party.json log.csv --now 11:40 --brief`,
 		Args: operands("PLAN", "READINGS"),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := s.check(); err != nil {
-				return err
-			}
-			if args[0] == "-" && args[1] == "-" {
-				return usage("%s: PLAN and READINGS cannot both come from standard input", cmd.CommandPath())
-			}
-			p, err := readPlan(cmd, args[0])
-			if err != nil {
-				return err
-			}
-			if s.now == "" {
-				s.now = time.Now().Format(time.RFC3339)
-			}
-			now, err := instant("--now", s.now, p)
-			if err != nil {
-				return err
-			}
-			revised, err := revisePlan(cmd, p, args[1], now)
-			if err != nil {
-				return err
-			}
-			return s.plan(cmd, revised)
-		},
+		RunE: func(cmd *cobra.Command, args []string) error { return revise(cmd, s, args[0], args[1]) },
 	}
 	s.addFlags(cmd)
 	cmd.Flags().StringVar(&s.now, "now", "", "`time` of the revision: 14:30, 2027-07-03T14:30 or RFC 3339 (if not given: this machine's clock)")
 	return cmd
+}
+
+// revise prints the plan of one file as it stands with the log of another.
+func revise(cmd *cobra.Command, s show, plan, log string) error {
+	if err := s.check(); err != nil {
+		return err
+	}
+	if plan == "-" && log == "-" {
+		return usage("%s: PLAN and READINGS cannot both come from standard input", cmd.CommandPath())
+	}
+	p, err := readPlan(cmd, plan)
+	if err != nil {
+		return err
+	}
+	if s.now == "" {
+		s.now = time.Now().Format(time.RFC3339)
+	}
+	now, err := instant("--now", s.now, p)
+	if err != nil {
+		return err
+	}
+	revised, err := revisePlan(cmd, p, log, now)
+	if err != nil {
+		return err
+	}
+	return s.plan(cmd, revised)
 }
 
 func readPlan(cmd *cobra.Command, name string) (schedule.Plan, error) {
