@@ -24,7 +24,7 @@ figures come from.`,
 			return nil
 		},
 		ValidArgsFunction: completeCuts,
-		RunE: func(cmd *cobra.Command, args []string) error { return showCuts(cmd.OutOrStdout(), format, args) },
+		RunE:              func(cmd *cobra.Command, args []string) error { return showCuts(cmd.OutOrStdout(), format, args) },
 	}
 	cmd.Flags().StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	complete(cmd, "format", formatText, formatJSON)
