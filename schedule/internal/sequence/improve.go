@@ -20,13 +20,14 @@ type rounds struct {
 }
 
 // improve goes on, from where it was left, until the nodes are spent or nothing
-// it knows helps. A round without any gain is followed by one with larger sets.
-func (h *hunt) improve(list []*candidate, until int) {
+// it knows helps. A round without any gain is followed by one with larger sets,
+// up to most chains.
+func (h *hunt) improve(list []*candidate, until, most int) {
 	for h.plan != nil && !h.spent(until) {
 		if h.size == 0 {
 			h.rounds = rounds{size: 2, before: h.best}
 		}
-		if h.size > max(2, len(h.plan.Chains)) {
+		if h.size > max(2, min(most, len(h.plan.Chains))) {
 			return
 		}
 		last := h.plan

@@ -18,8 +18,9 @@ type start struct {
 
 // roam gives each course a share of half of the nodes, the better half of the
 // courses a share of half of what is left, and so on. While there is no plan at
-// all it goes on up to the greater number of nodes.
-func (h *hunt) roam(d *day, list []*candidate, until, greater int) {
+// all it goes on up to the greater number of nodes. It returns the courses, the
+// best first.
+func (h *hunt) roam(d *day, list []*candidate, until, greater int) []*start {
 	end := func() int {
 		if h.plan == nil {
 			return greater
@@ -36,18 +37,40 @@ func (h *hunt) roam(d *day, list []*candidate, until, greater int) {
 		h.visit(s, d, share)
 		all = append(all, s)
 	}
-	for before := -1; len(all) > 0 && h.nodes > before && !h.spent(end()); {
+	n := len(all)
+	for before := -1; n > 0 && h.nodes > before && !h.spent(end()); {
 		before = h.nodes
-		slices.SortStableFunc(all, func(a, b *start) int { return a.value().compare(b.value()) })
-		all = all[:(len(all)+1)/2]
-		share = max(1, (end()-h.nodes)/(2*len(all)))
-		for _, s := range all {
+		rank(all)
+		n = (n + 1) / 2
+		share = max(1, (end()-h.nodes)/(2*n))
+		for _, s := range all[:n] {
 			if !h.spent(end()) {
 				h.visit(s, d, share)
 			}
 		}
 	}
+	rank(all)
+	return all
 }
+
+// rank puts the best plans first.
+func rank(all []*start) {
+	slices.SortStableFunc(all, func(a, b *start) int { return a.value().compare(b.value()) })
+}
+
+// revisit goes back to courses that roam has left, the best first, until each is
+// weary.
+func (h *hunt) revisit(d *day, all []*start, until int) {
+	for _, s := range all {
+		if s.root.less(h.best) && !h.spent(until) {
+			h.visit(s, d, (until-h.nodes+1)/2)
+		}
+	}
+}
+
+// weary is how many chains are freed under one course before others get their
+// turn: larger sets are seldom solved within their quota.
+const weary = 4
 
 // value is that of the plan, or of the partial one.
 func (s *start) value() value {
@@ -65,7 +88,7 @@ func (h *hunt) visit(s *start, d *day, nodes int) {
 	if s.hunt.plan == nil {
 		s.begin(d)
 	}
-	s.hunt.improve([]*candidate{s.candidate}, s.hunt.budget)
+	s.hunt.improve([]*candidate{s.candidate}, s.hunt.budget, weary)
 	s.search.hunt = h
 	h.nodes, h.err = s.hunt.nodes, s.hunt.err
 	if s.hunt.best.less(h.best) {
@@ -87,7 +110,7 @@ func (s *start) begin(d *day) {
 	if l.plan == nil {
 		l.dive(s.partial.search, l.budget)
 	}
-	l.improve([]*candidate{s.partial}, l.budget)
+	l.improve([]*candidate{s.partial}, l.budget, len(d.Chains))
 	h.nodes, h.err = l.nodes, l.err
 	if l.done() {
 		h.adopt(s.search, l.plan)

@@ -13,8 +13,10 @@ func (h *hunt) solve(d *day) (bound int) {
 	if bound >= h.best.cost || h.spent(h.budget) {
 		return bound
 	}
-	h.roam(d, list, h.share(50), h.share(90))
-	h.improve(list, h.share(90))
+	all := h.roam(d, list, h.share(50), h.share(90))
+	h.improve(list, h.share(90), weary)
+	h.revisit(d, all, h.share(75))
+	h.improve(list, h.share(90), 2*weary)
 	return max(bound, h.exact(list, h.budget))
 }
 
