@@ -41,59 +41,75 @@ func threadTime() time.Duration {
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
 
+// tally is what was measured on days of one size.
+type tally struct {
+	nodes, gaps        []int
+	ms                 []float64
+	proven, infeasible int
+	none               int // stopped days without a plan
+	near, stopped      int // stopped days within 3 % of the larger budget; all
+}
+
 func measureDays(b *testing.B, n int) {
 	runtime.LockOSThread() // for threadTime
 	defer runtime.UnlockOSThread()
-	var nodes, gaps []int
-	var ms []float64
-	proven, infeasible, none, near, far := 0, 0, 0, 0, 0
+	var t tally
 	for i := range *dayCount {
 		p := realisticDay(uint64(*dayFirst+i), n)
 		p.Budget, p.NoClash = *dayBudget, true
 		begin := threadTime()
 		s, err := Solve(context.Background(), p)
-		ms = append(ms, float64((threadTime()-begin).Microseconds())/1000)
+		ms := float64((threadTime() - begin).Microseconds()) / 1000
 		if err != nil {
 			b.Fatal(err)
 		}
 		if err := Verify(p, &s); err != nil {
 			b.Fatal(err)
 		}
-		nodes = append(nodes, s.Nodes)
 		if testing.Verbose() {
-			fmt.Printf("  day %d: %s, cost %d, bound %d, %d nodes, %.1f ms\n", *dayFirst+i, s.Status, s.Cost, s.Bound, s.Nodes, ms[len(ms)-1])
+			fmt.Printf("  day %d: %s, cost %d, bound %d, %d nodes, %.1f ms\n", *dayFirst+i, s.Status, s.Cost, s.Bound, s.Nodes, ms)
 		}
-		switch s.Status {
-		case Optimal:
-			proven++
-		case Infeasible:
-			proven++
-			infeasible++
-		case Feasible:
-			gaps = append(gaps, 100*(s.Cost-s.Bound)/max(1, s.Cost))
-		default:
-			none++
-		}
-		if *farFactor > 0 && s.Stopped != "" {
-			far++
-			if within(b, p, &s) {
-				near++
-			}
+		t.add(&s, ms)
+		if *farFactor > 0 && s.Stopped != "" && within(b, p, &s) {
+			t.near++
 		}
 	}
-	slices.Sort(nodes)
-	slices.Sort(ms)
-	slices.Sort(gaps)
-	at := func(share int) int { return min(len(ms)-1, len(ms)*share/100) }
+	t.report(b, n)
+}
+
+func (t *tally) add(s *Solution, ms float64) {
+	t.nodes, t.ms = append(t.nodes, s.Nodes), append(t.ms, ms)
+	if s.Stopped != "" {
+		t.stopped++
+	}
+	switch s.Status {
+	case Optimal:
+		t.proven++
+	case Infeasible:
+		t.proven++
+		t.infeasible++
+	case Feasible:
+		t.gaps = append(t.gaps, 100*(s.Cost-s.Bound)/max(1, s.Cost))
+	default:
+		t.none++
+	}
+}
+
+func (t *tally) report(b *testing.B, n int) {
+	slices.Sort(t.nodes)
+	slices.Sort(t.ms)
+	slices.Sort(t.gaps)
+	days := len(t.ms)
+	at := func(share int) int { return min(days-1, days*share/100) }
 	b.Logf("%d batches: proven %d/%d (infeasible %d), no plan %d, nodes %d / %d, ms %.1f / %.1f / %.1f, gaps %v",
-		n, proven, len(ms), infeasible, none, nodes[at(50)], nodes[at(90)], ms[at(50)], ms[at(90)], ms[len(ms)-1], gaps)
+		n, t.proven, days, t.infeasible, t.none, t.nodes[at(50)], t.nodes[at(90)], t.ms[at(50)], t.ms[at(90)], t.ms[days-1], t.gaps)
 	if *farFactor > 0 {
-		b.Logf("%d batches: %d of %d stopped days within 3 %% of a budget %d times larger", n, near, far, *farFactor)
+		b.Logf("%d batches: %d of %d stopped days within 3 %% of a budget %d times larger", n, t.near, t.stopped, *farFactor)
 	}
-	b.ReportMetric(float64(nodes[at(50)]), "nodes")
-	b.ReportMetric(ms[at(50)], "ms")
-	b.ReportMetric(ms[at(90)], "ms-p90")
-	b.ReportMetric(100*float64(proven)/float64(len(ms)), "%proven")
+	b.ReportMetric(float64(t.nodes[at(50)]), "nodes")
+	b.ReportMetric(t.ms[at(50)], "ms")
+	b.ReportMetric(t.ms[at(90)], "ms-p90")
+	b.ReportMetric(100*float64(t.proven)/float64(days), "%proven")
 }
 
 // within says that a stopped answer is within 3 % of that of a budget farFactor

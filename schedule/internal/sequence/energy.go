@@ -4,81 +4,11 @@ package sequence
 // same hands, must cost together. Taken one by one each may look as if it could
 // end just in time; together they must queue.
 
-// crowd is a family of zones and the last tasks that have no choice but to go
-// there. A zone family holds all zones that some way of some of its chains
-// uses, so chains of different families never meet.
-type crowd struct {
-	classes []bool  // by class
-	chains  []int   // those whose holds cost, the dearest first
-	phases  [][]int // capacities of its zones, by phase; the oven in each
-	most    int     // the greatest capacity at one time
-}
-
 // applicant is a last task in a crowd.
 type applicant struct {
 	front, minutes, energy int // least start, least length, least area x minutes
 	end, area              int // least end, least area
 	due, weight            int // start up to which holding is free
-}
-
-// crowds parts the classes by the zones their last tasks may use.
-func (c *course) crowds() []crowd {
-	family := make([]int, len(c.cells))
-	for i := range family {
-		family[i] = i
-	}
-	find := func(i int) int {
-		for family[i] != i {
-			i = family[i]
-		}
-		return i
-	}
-	root := func(class int) int {
-		last := func(w *way) *stay { return &w.stays[len(w.stays)-1] }
-		r := last(&c.ways[class][0]).cells[0]
-		for i := range c.ways[class] {
-			for _, cell := range last(&c.ways[class][i]).cells {
-				family[find(cell)] = find(r)
-			}
-		}
-		return r
-	}
-	of := make([]int, len(c.ways))
-	for class := range c.ways {
-		of[class] = root(class)
-	}
-	var all []crowd
-	for i := range c.cells {
-		if find(i) != i {
-			continue
-		}
-		k := crowd{classes: make([]bool, len(c.ways)), phases: make([][]int, max(1, len(c.fires)))}
-		for class, r := range of {
-			k.classes[class] = find(r) == i
-		}
-		for _, ch := range c.dearest {
-			if k.classes[c.class[ch]] {
-				k.chains = append(k.chains, ch)
-			}
-		}
-		for j, cell := range c.cells {
-			if find(j) != i {
-				continue
-			}
-			for ph := range k.phases {
-				if cell.phase < 0 || cell.phase == ph {
-					k.phases[ph] = append(k.phases[ph], cell.capacity)
-				}
-			}
-		}
-		for _, caps := range k.phases {
-			k.most = max(k.most, sum(caps))
-		}
-		if len(k.chains) > 1 {
-			all = append(all, k)
-		}
-	}
-	return all
 }
 
 func sum(v []int) (s int) {
@@ -153,11 +83,15 @@ var onePair = crowd{phases: [][]int{{1}}, most: 1}
 func (s *search) applicant(c int) applicant {
 	ch := &s.Chains[c]
 	if w := s.chosen[c]; w != nil {
-		st := &w.stays[len(w.stays)-1]
-		x := s.low[s.at[c]+len(w.stays)-1]
-		return applicant{x + st.minutes, st.minutes, st.minutes * st.area, x, st.area, ch.Serve + w.gap.Ideal + st.minutes, ch.HoldCost}
+		return ch.applicant(w, s.low[s.at[c]+len(w.stays)-1])
 	}
 	return s.est[s.class[c]].last
+}
+
+// applicant is the last task of a chain in a way, where it ends at x or earlier.
+func (ch *Chain) applicant(w *way, x int) applicant {
+	st := &w.stays[len(w.stays)-1]
+	return applicant{x + st.minutes, st.minutes, st.minutes * st.area, x, st.area, ch.Serve + w.gap.Ideal + st.minutes, ch.HoldCost}
 }
 
 // join widens an applicant by another way of the same chain.
@@ -218,24 +152,6 @@ func (s *sorter) layer(k *crowd) int {
 		minutes += max(0, front-s.dues[i])
 	}
 	return minutes
-}
-
-// together is how many tasks can be there at one time at most.
-func (k *crowd) together(areas []int) int {
-	most := 1
-	for _, zones := range k.phases {
-		n := 0
-		for _, room := range zones {
-			for _, a := range areas {
-				if room -= a; room < 0 {
-					break
-				}
-				n++
-			}
-		}
-		most = max(most, n)
-	}
-	return most
 }
 
 // insert keeps a short list sorted.

@@ -57,18 +57,7 @@ func (s *search) fresh(e *estimate) bool {
 // left.
 func (s *search) estimate(e *estimate, c int) bool {
 	K, ch := len(s.fires), &s.Chains[c]
-	e.key = e.key[:0]
-	if e.key == nil {
-		e.key = make([]int, 0, 2*K+1)
-	}
-	for k := range s.fires {
-		e.key = append(e.key, s.low[k], s.high[k])
-	}
-	e.cost, e.starts, e.joint = never, never, never
-	e.need, e.useCost, e.useNeed, e.alive = e.need[:0], e.useCost[:0], e.useNeed[:0], e.alive[:0]
-	for range s.fires {
-		e.need, e.useCost, e.useNeed = append(e.need, never), append(e.useCost, never), append(e.useNeed, never)
-	}
+	e.reset(s)
 	var room [16]int
 	for i := range s.ways[s.class[c]] {
 		w := &s.ways[s.class[c]][i]
@@ -77,8 +66,7 @@ func (s *search) estimate(e *estimate, c int) bool {
 			continue
 		}
 		cost := w.cost + s.hold(ch, w.gap, y[len(y)-1])
-		st, x := &w.stays[len(w.stays)-1], y[len(y)-1]
-		a := applicant{x + st.minutes, st.minutes, st.minutes * st.area, x, st.area, ch.Serve + w.gap.Ideal + st.minutes, ch.HoldCost}
+		a := ch.applicant(w, y[len(y)-1])
 		if len(e.alive) == 0 {
 			e.last = a
 		}
@@ -107,6 +95,20 @@ func (s *search) estimate(e *estimate, c int) bool {
 	return true
 }
 
+// reset forgets all ways; what follows is worked out for the phases of now.
+func (e *estimate) reset(s *search) {
+	e.key = e.key[:0]
+	if e.key == nil {
+		e.key = make([]int, 0, 2*len(s.fires)+1)
+	}
+	e.cost, e.starts, e.joint = never, never, never
+	e.need, e.useCost, e.useNeed, e.alive = e.need[:0], e.useCost[:0], e.useNeed[:0], e.alive[:0]
+	for k := range s.fires {
+		e.key = append(e.key, s.low[k], s.high[k])
+		e.need, e.useCost, e.useNeed = append(e.need, never), append(e.useCost, never), append(e.useNeed, never)
+	}
+}
+
 // alone is the least solution of the phases and one way.
 func (s *search) alone(ch *Chain, w *way, y []int) ([]int, bool) {
 	K := len(s.fires)
@@ -127,30 +129,37 @@ func (s *search) alone(ch *Chain, w *way, y []int) ([]int, bool) {
 		for i := range w.links {
 			l := &w.links[i]
 			if v := y[l.from] + l.by; v > y[l.to] {
-				holes, high := []Span(nil), 0
-				if l.to < K {
-					holes, high = s.system.holes[l.to], s.high[l.to]
-				} else {
-					holes, high = w.stays[l.to-K].holes, w.stays[l.to-K].latest
-				}
-				if v = lift(holes, v); v > high {
+				if y[l.to] = s.lifted(w, l.to, v); y[l.to] == never {
 					return nil, false
 				}
-				y[l.to] = v
 				moved = true
 			}
 		}
 		for k := K - 1; k > 0; k-- {
 			if v := y[k] + s.change[k-1]; v > y[k-1] {
-				if v = lift(s.system.holes[k-1], v); v > s.high[k-1] {
+				if y[k-1] = s.lifted(w, k-1, v); y[k-1] == never {
 					return nil, false
 				}
-				y[k-1] = v
 				moved = true
 			}
 		}
 	}
 	return y, true
+}
+
+// lifted is the least allowed value of v or more for an instant by its local
+// number, never if there is none.
+func (s *search) lifted(w *way, i, v int) int {
+	holes, high := []Span(nil), 0
+	if K := len(s.fires); i < K {
+		holes, high = s.system.holes[i], s.high[i]
+	} else {
+		holes, high = w.stays[i-K].holes, w.stays[i-K].latest
+	}
+	if v = lift(holes, v); v > high {
+		return never
+	}
+	return v
 }
 
 // hold is the cost of a chain whose last task ends at x.
