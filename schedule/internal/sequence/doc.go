@@ -61,10 +61,10 @@
 // # Beyond proof
 //
 // On large days the budget ends first. Part of it then goes to each promising
-// sequence of fires by itself (roam.go): a first plan comes from a short search,
-// or from a partial day, on which chains may be left out at a price, improved
-// until nobody is. The rest goes to plans near the best one (improve.go), which
-// free a few chains and solve those exactly. Placing tasks or whole chains one by
+// sequence of fires by itself (roam.go): a first plan comes from a partial day, on
+// which chains may be left out at a price, improved until nobody is. The rest goes
+// to plans near the best one (improve.go), which free a few chains and solve those
+// exactly; where no small set helps any more, to the sequences left behind. Placing tasks or whole chains one by
 // one, each as late as it fits, is no method here: it misses optima, and even
 // plans, as soon as lags have a greatest length or hands take minutes
 // (counterexample_test.go).

@@ -78,8 +78,13 @@ func (h *hunt) record(s *search, v value) {
 	h.best = v
 	h.plan = &plan{s.course, v, s.at, slices.Clone(s.chosen), slices.Clone(s.low), slices.Clone(s.arcs)}
 	h.plan.order()
+	h.satisfied()
+}
+
+// satisfied ends all searches if any plan will do: nothing can be better.
+func (h *hunt) satisfied() {
 	if h.any {
-		h.best = value{-1, -1} // nothing can be better: all searches end
+		h.best = value{-1, -1}
 	}
 }
 

@@ -74,10 +74,10 @@ func (h *hunt) spent(until int) bool {
 	return h.err != nil || h.nodes >= min(until, h.budget) || h.done()
 }
 
-// done says that the plan is good enough: a partial day's, once it leaves nobody
-// out.
+// done says that the plan is good enough: any at all, if that was asked for, and
+// a partial day's once it leaves nobody out.
 func (h *hunt) done() bool {
-	return h.plan != nil && h.plan.partial && len(h.plan.out(1)) == 0
+	return h.plan != nil && (h.any || h.plan.partial && len(h.plan.out(1)) == 0)
 }
 
 // out returns the first chains that are left out.

@@ -5,7 +5,9 @@ import "slices"
 // This file looks for plans under each sequence of fires by itself. Plans near
 // the best one rarely lead from one sequence to another, since a change of fire
 // moves everything; so each promising sequence gets a plan of its own, improved
-// a little without regard to better ones elsewhere, and the best of them more.
+// a little without regard to better ones elsewhere, and the best of them more. The
+// others get another turn once the best one is weary: the sequence of the best plan
+// may be slow to show it.
 
 // start is a sequence with the best plan found under it so far. While it has
 // none, loose looks for one on a partial day, on which chains may be left out at
@@ -93,6 +95,7 @@ func (h *hunt) visit(s *start, d *day, nodes int) {
 	h.nodes, h.err = s.hunt.nodes, s.hunt.err
 	if s.hunt.best.less(h.best) {
 		h.best, h.plan, h.rounds = s.hunt.best, s.hunt.plan, s.hunt.rounds
+		h.satisfied()
 	}
 }
 
