@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // option is something the cook could do now, as the entry that the log would get.
@@ -33,6 +34,7 @@ func (v *revision) advice(ctx context.Context, p *Plan, l left) ([]Remedy, error
 		}
 		out = append(out, r)
 	}
+	slices.SortStableFunc(out, func(a, b Remedy) int { return a.ServeAt.Compare(b.ServeAt) }) // what saves dinner first
 	return out, nil
 }
 

@@ -106,7 +106,20 @@ func (c *checker) roundedChance(b *batchFacts, room float64) float64 {
 	if c.plan.Revision == 0 && b.cooking[len(b.cooking)-1].Kind != StageSear {
 		return 0
 	}
-	return math.Abs(chanceWithin(c.overHeat(b), room+1) - chanceWithin(c.overHeat(b), room-1))
+	m := c.overHeat(b)
+	is, most := chanceWithin(m, room), math.Abs(chanceWithin(m, room+1)-chanceWithin(m, room-1))
+	if c.plan.Revision == 0 {
+		return most
+	}
+	// The window of a revision is itself rounded to minutes, which is much of a patty's.
+	for corner := range 8 {
+		off := func(bit int) float64 { return halfMinute * float64(corner>>bit&1*2-1) }
+		n := Minutes{Early: m.Early + off(0), Expected: m.Expected + off(1), Late: m.Late + off(2)}
+		if n.Early > 0 && n.Early <= n.Expected && n.Expected <= n.Late {
+			most = math.Max(most, math.Abs(chanceWithin(n, room)-is))
+		}
+	}
+	return most
 }
 
 // admits says whether a finding warns of a dish for another reason than its hold

@@ -164,6 +164,12 @@ func (c *checker) wrapAsked(path string, b *batchFacts) {
 			}
 		}
 	}
+	if with, ok := c.wrapLogged(b); ok { // the cook has done it in a way of their own
+		if wrapped >= 0 && with != "" && b.cooking[wrapped].With != with {
+			c.fault(path, "wrapped in %s where the log says %s", b.cooking[wrapped].With, with)
+		}
+		return
+	}
 	ask := b.dish.ask.Wrap
 	switch {
 	case ask == nil:
@@ -180,4 +186,19 @@ func (c *checker) wrapAsked(path string, b *batchFacts) {
 	case ask.After != nil && wrapped > 0 && math.Abs(b.cooking[wrapped-1].Minutes.Expected-time.Duration(*ask.After).Minutes()) > wholeMinute:
 		c.fault(path, "wrapped after %.0f min; the request asks for %.0f", b.cooking[wrapped-1].Minutes.Expected, time.Duration(*ask.After).Minutes())
 	}
+}
+
+// wrapLogged is what the log says that a batch was wrapped in once it was on, empty
+// where it does not say in what; it may be left bare too. What was done first stays.
+func (c *checker) wrapLogged(b *batchFacts) (with string, ok bool) {
+	for _, e := range c.plan.Log {
+		if e.Kind != LogWrapped || e.Dish != b.dish.plan.ID || e.At.Before(b.on()) {
+			continue
+		}
+		if e.Value != WrapNone {
+			return e.Value, true
+		}
+		ok = true
+	}
+	return "", ok
 }

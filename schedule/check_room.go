@@ -101,13 +101,26 @@ func (c *checker) oven() {
 			if s.Place != "oven" || c.facts.req.Oven == nil {
 				c.fault(path+".place", "%q is no place to cook on this day", s.Place)
 			}
-			if s.Phase != 0 || s.Zone != "" || s.Kind != StageWrapped {
+			carried := c.logged(LogToOven, &b) // the cook has put it there, wrapped or not
+			if s.Phase != 0 || s.Zone != "" || s.Kind != StageWrapped && !carried {
 				c.fault(path, "%s in phase %d, zone %q; in the oven a piece is wrapped and has neither", s.Kind, s.Phase, s.Zone)
 			}
-			all = append(all, lying{&b, path, s.From, s.To, math.Min(b.takesM2(), ovenM2)})
+			if !carried {
+				all = append(all, lying{&b, path, s.From, s.To, math.Min(b.takesM2(), ovenM2)})
+			}
 		}
 	}
 	c.overfull(all, ovenM2, "the oven")
+}
+
+// logged says whether the log has an event of a batch once it was on.
+func (c *checker) logged(kind string, b *batchFacts) bool {
+	for _, e := range c.plan.Log {
+		if e.Kind == kind && e.Dish == b.dish.plan.ID && !e.At.Before(b.on()) {
+			return true
+		}
+	}
+	return false
 }
 
 // spots: pieces lie on the grate and not on each other, or a finding says that it
@@ -119,6 +132,9 @@ func (c *checker) spots() {
 	grate := c.facts.grill.Grate()
 	var all []outline
 	for _, b := range c.batches() {
+		if c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+			continue // it lay where it lay
+		}
 		for k, s := range b.Stages {
 			if !cooks(s.Kind) || s.Place != "grate" {
 				continue

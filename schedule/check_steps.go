@@ -91,7 +91,11 @@ func (c *checker) acts() {
 		}
 	}
 	if n := len(c.plan.Phases); n > 0 {
-		c.needStep(fmt.Sprintf("phases[%d].to", n-1), StepCloseDown, "", 0, n, c.plan.Phases[n-1].To)
+		end := c.plan.Phases[n-1].To
+		if now := c.plan.RevisedAt; now != nil && !c.done(StepCloseDown, "", 0, n) {
+			end = latest(end, *now) // what the log ended is shut down now
+		}
+		c.needStep(fmt.Sprintf("phases[%d].to", n-1), StepCloseDown, "", 0, n, end)
 	}
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]

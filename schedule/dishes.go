@@ -61,6 +61,9 @@ func (d *day) stages(p *placed, a arrangement) []Stage {
 		Direct: p.way.direct, LevelC: d.airAt(p, 0, a), CoreC: p.way.pullC, Flips: p.way.flips, AreaM2: area,
 		Zone: p.zones[0], Phase: p.phases[0][0] + 1, PhaseTo: p.phases[0][1] + 1,
 	}
+	if p.oven && p.stages() == 1 { // carried indoors on the day, as it was
+		first.Place, first.Phase, first.PhaseTo, first.AreaM2, first.Zone = PlaceOven, 0, 0, 0, ""
+	}
 	out := []Stage{first}
 	if p.stages() == 2 {
 		out[0].To, out[0].CoreC = d.at(p.on-p.way.first.planned), p.way.wrapC

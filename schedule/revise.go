@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -25,11 +26,12 @@ func Revise(ctx context.Context, p Plan, log []Entry, now time.Time) (Plan, erro
 
 // revision is one day at one instant.
 type revision struct {
-	asked  Request // as first planned
-	base   *day
-	first  Plan // its phases and steps
-	firstA arrangement
-	placed []*placed // as first planned
+	asked   Request // as first planned
+	base    *day
+	first   Plan   // its phases and steps, moved along with serving
+	planned []Step // its steps as first planned
+	firstA  arrangement
+	placed  []*placed // as first planned
 
 	log    []Entry
 	now    time.Time
@@ -57,6 +59,8 @@ func newRevision(ctx context.Context, p Plan, log []Entry, now time.Time) (*revi
 	if err := v.take(joinLogs(p.Log, log), now); err != nil {
 		return nil, err
 	}
+	v.planned = slices.Clone(v.first.Steps)
+	v.followMoves()
 	return v, v.look(ctx)
 }
 

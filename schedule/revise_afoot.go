@@ -127,9 +127,13 @@ func tooManyLoads(n int) error {
 		"with the dishes that were added the menu makes %d loads of the grate, and a day holds %d at the most", n, mostBatches)}}}
 }
 
-// litLate is by how much the fire was lit later than planned.
+// litLate is by how much the fire was lit later than planned. One that is lit
+// after something was done with food on it had burned before.
 func (v *revision) litLate() time.Duration {
 	for _, e := range v.log {
+		if v.onFireBy(e) {
+			return 0
+		}
 		if e.Kind != LogLit || len(v.first.Phases) == 0 {
 			continue
 		}
@@ -139,6 +143,23 @@ func (v *revision) litLate() time.Duration {
 		return 0
 	}
 	return 0
+}
+
+// onFireBy says whether an entry tells of a dish that was on the grate.
+func (v *revision) onFireBy(e Entry) bool {
+	switch e.Kind {
+	case LogOn:
+		return true
+	case LogCore, LogWrapped, LogToOven, LogPulled, LogBoxed, LogCounter, LogStopped, LogRestarted:
+	default:
+		return false
+	}
+	for _, p := range v.placed {
+		if p.it.dish.ID == e.Dish && !e.At.Before(v.base.at(p.on)) {
+			return true
+		}
+	}
+	return false
 }
 
 // serve is the instant at which the batch is to be ready.

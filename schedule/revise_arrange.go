@@ -38,7 +38,7 @@ func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
 		if err := v.serveLater(asked, t.later); err != nil {
 			return left{}, err
 		}
-		if !v.now.Before(v.day.end) && v.unserved() {
+		if !v.now.Before(v.day.end) && v.unserved() || t.later < longestDelay && v.tooLateToRest() {
 			continue
 		}
 		s, p, order, err := v.solve(ctx)
@@ -65,6 +65,24 @@ func (v *revision) counted(a *afoot, w way) way {
 func (v *revision) unserved() bool {
 	for _, a := range v.afoot {
 		if a.where != off {
+			return true
+		}
+	}
+	return false
+}
+
+// longestDelay is the most minutes that serving is moved by.
+const longestDelay = 480
+
+// tooLateToRest says whether something came off, or can come off at the earliest,
+// too late to be rested by its serving.
+func (v *revision) tooLateToRest() bool {
+	for _, a := range v.afoot {
+		ready := v.now.Add(2 * leastLeft * time.Minute)
+		if a.where == off {
+			ready = a.off.at
+		}
+		if a.where != waiting && ready.Add(minutes(a.batch.it.restMinutes())).After(v.serve(a)) {
 			return true
 		}
 	}

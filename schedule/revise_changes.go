@@ -11,7 +11,7 @@ const shortestChange = 3
 // changes says what moved against the first plan, and why.
 func (v *revision) changes(p *Plan) []Change {
 	before := map[string]Step{}
-	for _, s := range v.first.Steps {
+	for _, s := range v.planned {
 		before[s.ID] = s
 	}
 	var out []Change
@@ -36,7 +36,7 @@ func (v *revision) changes(p *Plan) []Change {
 		}
 		out = append(out, c)
 	}
-	for _, s := range v.first.Steps {
+	for _, s := range v.planned {
 		if _, gone := before[s.ID]; gone {
 			out = append(out, Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Why: v.why(s),
 				Text: fmt.Sprintf("%s: falls away, it was for %s.", v.stepName(s), v.clock(s.At))})

@@ -82,7 +82,7 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about 16:34, between 15:51 and 17:38.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 16:34, between 15:51 and 17:38.
 	// Brisket is expected off at 16:34 and, rested, ready at 17:04; on a slow day at 18:08. The chance for 18:00 is about 87 %.
 	// - Wrap Brisket in foil now. Brisket is done 40 min earlier than left bare.
 	// - Bring the grate up to 300 F. Brisket is done 15 min earlier.

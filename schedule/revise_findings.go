@@ -19,13 +19,14 @@ func (v *revision) findings(l left) []Finding {
 		v.noteSafety(a, p, add)
 		switch a.where {
 		case cooking:
+			if v.condemned(a) {
+				break // nothing of its times matters any more
+			}
 			v.noteProbe(a, add)
 			v.noteSilence(a, add)
 			v.noteStall(a, add)
 			v.noteFalling(a, add)
-			if !v.condemned(a) {
-				v.noteLate(a, p, add)
-			}
+			v.noteLate(a, p, add)
 		case waiting:
 			if chance := p.readiness().chance(); chance < v.day.req.Confidence-lateWorth {
 				add(about(a, mayBeLate, Warning, fmt.Sprintf("%s goes on at %s; the chance that it is ready at %s is about %.0f %%.",

@@ -43,7 +43,7 @@ func (v *revision) noteStall(a *afoot, add func(Finding)) {
 	}
 	t := a.live.total()
 	add(about(a, stalled, Info, fmt.Sprintf(
-		"%s has stood near %s for %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and it does not make the cook late: off at about %s, between %s and %s.",
+		"%s has stood near %s for %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about %s, between %s and %s.",
 		a.batch.it.dish.Name, v.day.core(run[0].coreC), v.span(run[0].minute-run[len(run)-1].minute), v.clock(a.on.at.Add(minutes(t.expected))),
 		v.clock(a.on.at.Add(minutes(t.early))), v.clock(a.on.at.Add(minutes(t.late))))))
 }

@@ -35,7 +35,7 @@ func (v *revision) begun() {
 		if from.After(v.now) && !v.onIn(k) {
 			return
 		}
-		if k > 0 && v.keeps(k-1, from) && !v.onIn(k) {
+		if k > 0 && v.keeps(k-1) && !v.onIn(k) {
 			return
 		}
 		v.phases = k + 1
@@ -52,11 +52,11 @@ func (v *revision) onIn(k int) bool {
 	return false
 }
 
-// keeps says whether something that cooks keeps the fire of phase k beyond an
-// instant: a piece that was read before it, and that is not off by the log.
-func (v *revision) keeps(k int, beyond time.Time) bool {
+// keeps says whether something that cooks keeps the fire of phase k beyond its
+// time: a piece that the log follows, and that is not off by it.
+func (v *revision) keeps(k int) bool {
 	for _, a := range v.afoot {
-		if a.where != cooking || a.first == nil || a.first.oven || len(a.cores) == 0 || a.cores[0].At.After(beyond) {
+		if a.where != cooking || a.first == nil || a.first.oven || len(a.cores)+len(a.stands) == 0 {
 			continue
 		}
 		if last := a.first.phases[a.first.stages()-1][1]; last >= 0 && last <= k {

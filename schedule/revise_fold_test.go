@@ -164,13 +164,21 @@ func keepsThePast(t rapid.TB, before, after Plan) {
 // correctedBy says whether a step that was taken as done for want of a word was
 // put right by what the log says of its dish since. What was logged stays.
 func correctedBy(after, before []Entry, s Step) bool {
+	isKnown := func(e Entry) bool {
+		return slices.ContainsFunc(before, func(b Entry) bool { return b.At.Equal(e.At) && b.Kind == e.Kind && b.Dish == e.Dish })
+	}
+	for _, e := range after {
+		if back := e.Kind == LogOn || e.Kind == LogRestarted; back && s.Dish != "" && e.Dish == s.Dish && !isKnown(e) {
+			return true // it is on again: what was done with it before is not its end
+		}
+	}
 	for _, e := range before {
 		if e.At.Equal(s.At) && e.Dish == s.Dish && e.Kind != LogCore {
 			return false
 		}
 	}
 	for _, e := range after {
-		known := slices.ContainsFunc(before, func(b Entry) bool { return b.At.Equal(e.At) && b.Kind == e.Kind && b.Dish == e.Dish })
+		known := isKnown(e)
 		if !known && s.Dish != "" && e.Dish == s.Dish {
 			return true
 		}

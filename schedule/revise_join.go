@@ -120,6 +120,9 @@ func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 	for k := range past {
 		ph := v.firstA.solution.Phases[k]
 		ph.Begin, ph.End = v.shifted(ph.Begin), v.shifted(ph.End)
+		if k == 0 {
+			ph.Begin -= int(v.litLate().Minutes())
+		}
 		out = append(out, ph)
 	}
 	out = append(out, s.Phases...)
@@ -219,7 +222,9 @@ func (v *revision) placedBefore(a *afoot, phases int) *placed {
 	var p placed
 	if a.first != nil {
 		p = *a.first
-		p.on, p.wrap, p.off = p.on+v.u(v.base.end), p.wrap+v.u(v.base.end), p.off+v.u(v.base.end)
+		on := v.u(a.on.at) // a fire that was lit late has moved it
+		p.wrap += on - p.on
+		p.on, p.off = on, v.u(a.off.at)
 	}
 	p.batch, p.way = a.batch, a.pastWay()
 	if a.on.logged || a.off.logged || a.wrap.logged || a.first == nil {

@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"slices"
 	"strings"
@@ -57,12 +58,12 @@ func drawRoughLog(rt *rapid.T, p Plan, now time.Time) []Entry {
 }
 
 // Whatever the log says, there is a plan or an error that says what is wrong: never
-// a panic, a step moved in the past or a caution dropped. Not every such plan passes
-// Check: of 740 such plans 14 did not when this was recorded, with phases of a fire that
-// went out and was lit again in the wrong order, or a wrap other than the asked one.
+// a panic, a step moved in the past or a caution dropped, and every plan passes Check.
 func TestRoughLogs(t *testing.T) {
 	setFlag(t, "rapid.checks", fmt.Sprint(roughChecks()))
-	setFlag(t, "rapid.seed", "20270703")
+	if flag.Lookup("rapid.seed").Value.String() == "0" {
+		setFlag(t, "rapid.seed", "20270703")
+	}
 	p := revisionParty(t)
 	ctx := context.Background()
 	unsound, all := 0, 0
@@ -70,7 +71,7 @@ func TestRoughLogs(t *testing.T) {
 		all++
 		if faults := Check(q); len(faults) > 0 {
 			unsound++
-			t.Logf("unsound: %v of %v", faults, log)
+			t.Errorf("unsound: %v at %v of\n%v", faults, q.RevisedAt, log)
 		}
 	}
 	rapid.Check(t, func(rt *rapid.T) {
@@ -90,13 +91,15 @@ func TestRoughLogs(t *testing.T) {
 		judge(next, log)
 	})
 	t.Logf("%d of %d plans do not pass Check", unsound, all)
-	if unsound*10 > all {
-		t.Errorf("%d of %d plans do not pass Check, more than a tenth", unsound, all)
-	}
 }
 
 // roughChecks are few in the gate and many where more are asked for.
-func roughChecks() int { return max(*parties/10, 10) }
+func roughChecks() int {
+	if testing.Short() {
+		return 10
+	}
+	return max(*parties/10, 50)
+}
 
 // acceptable says whether a revision ended in an error that says something.
 func acceptable(rt *rapid.T, err error, log []Entry) bool {

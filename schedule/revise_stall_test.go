@@ -96,3 +96,40 @@ func TestADenseProbeIsNotFooledByTheStall(t *testing.T) {
 		t.Error("the stall is not named")
 	}
 }
+
+// A stall may be called normal, but never harmless to a day that it makes late: of a
+// piece that is late nothing says that it is not.
+func TestAStallIsNoExcuse(t *testing.T) {
+	p := revisionParty(t)
+	q := revised(t, p, "time,dish,kind,value\n07:54,brisket,on,\n10:00,brisket,core,128 F\n11:30,brisket,core,152 F\n13:00,brisket,core,153 F\n14:30,brisket,core,152 F\n", "2027-07-03 14:30")
+	if _, ok := revisionFinding(q, "served-later"); !ok {
+		t.Fatalf("findings %v: this day is to be a late one", q.Findings)
+	}
+	if f, _ := revisionFinding(q, "stall"); !strings.Contains(f.Text, "no fault") || strings.Contains(f.Text, "late") {
+		t.Error(f.Text)
+	}
+	// What saves dinner stands first: the oven does, by two hours.
+	if first := q.Remedies[0]; !first.ServeAt.Before(q.ServeAt) {
+		t.Errorf("first advice: %s %s", first.Text, first.Price)
+	}
+}
+
+// A chicken that is on the grate is not put on later, and of food that must not be
+// eaten only that is said; its fire is left alone.
+func TestAdviceFitsWhatIsGoingOn(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/chicken.yaml"))
+	q := revised(t, p, "time,dish,kind,value\n17:00,chicken,on,\n17:15,chicken,core,70 F\n", "2027-07-03 17:20")
+	if f, _ := revisionFinding(q, codeHoldShort); f.Text == "" || strings.Contains(f.Text, "on later") {
+		t.Errorf("finding %q", f.Text)
+	}
+	p = revisionDay(t, readTestFile(t, "testdata/logs/overnight.yaml"))
+	q = revised(t, p, "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 00:30,butt,core,95 F\n2027-07-03 03:00,,fire-out,\n", "2027-07-03 05:30")
+	for _, s := range q.Steps {
+		if !s.Done && (s.Kind == StepCheckFire || s.Kind == StepRefuel && !strings.HasPrefix(s.Text, "Leave this out")) {
+			t.Errorf("at %v: %s", s.At, s.Text)
+		}
+	}
+	if f, ok := revisionFinding(q, "no-readings"); ok {
+		t.Error(f.Text)
+	}
+}

@@ -66,6 +66,10 @@ func (v *revision) settled(s, before Step, l left) Step {
 		before.Done = true
 		return before
 	}
+	if s.Kind == StepRefuel && !v.day.at(float64(l.a.solution.Phases[s.Phase-1].End)).After(v.now) {
+		s.Done = true // with or without it, that fire is over
+		return s
+	}
 	if s.At.Before(v.now) {
 		s.At = v.now
 	}
@@ -121,11 +125,20 @@ func (l left) of(dish string, number int) *afoot {
 	return nil
 }
 
-// firstAt is when a believed reading first showed a core temperature.
+// firstAt is when the core was first at a temperature by believed readings.
 func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
+	var before reading
 	for _, r := range a.readings {
-		if r.counts() && r.coreC >= coreC {
-			return a.on.at.Add(minutes(r.minute)).Truncate(time.Minute), true
+		switch {
+		case !r.counts():
+		case r.coreC < coreC:
+			before = r
+		default:
+			m := r.minute
+			if before.minute > 0 { // on the line between the two
+				m -= (r.minute - before.minute) * (r.coreC - coreC) / (r.coreC - before.coreC)
+			}
+			return a.on.at.Add(minutes(m)).Truncate(time.Minute), true
 		}
 	}
 	return time.Time{}, false

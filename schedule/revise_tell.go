@@ -84,6 +84,7 @@ func (a *afoot) tell(e Entry) {
 		if e.Value == WrapNone {
 			a.bare = true
 		} else if !a.wrap.set {
+			fact.at = latest(fact.at, a.on.at.Add(leastLeft*time.Minute)) // it went on wrapped
 			a.wrap, a.with = fact, e.Value
 		}
 	case LogToOven:
@@ -129,8 +130,10 @@ func (v *revision) settle(a *afoot) {
 	}
 	shift := a.on.at.Sub(v.base.at(a.first.on))
 	due := v.base.at(a.first.off).Add(shift)
-	if k := a.first.phases[a.first.stages()-1][1] + 1; k > 0 && k < len(v.first.Phases) && v.first.Phases[k].SetupFrom.Before(due) {
-		due = v.first.Phases[k].SetupFrom // the next fire was wanted then
+	if k := a.first.phases[a.first.stages()-1][1] + 1; k > 0 && k < len(v.first.Phases) {
+		if next := v.first.Phases[k].SetupFrom; next.After(a.on.at) && next.Before(due) {
+			due = next // the next fire was wanted then
+		}
 	}
 	if at := due; !at.After(v.now) {
 		a.off, a.where = known{at: at, set: true}, off

@@ -55,11 +55,15 @@ func (v *revision) withdraw(steps []Step, l left) []Step {
 	if len(ids) == 0 {
 		return steps
 	}
-	out := steps[:0]
+	out, wanted := steps[:0], v.fireWanted()
 	for _, s := range steps {
 		at := slices.Index(ids, s.Dish)
 		switch {
 		case s.Done:
+		case !wanted && s.Kind == StepCheckFire:
+			continue
+		case !wanted && s.Kind == StepRefuel:
+			s.Text = "Leave this out: nothing on this fire may be served."
 		case at >= 0 && slices.Contains([]string{StepLook, StepStallBegins, StepStallEnds, StepRest, StepFlip, StepSlice}, s.Kind):
 			continue
 		case at >= 0:

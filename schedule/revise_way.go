@@ -51,6 +51,7 @@ func (v *revision) liveWay(a *afoot) way {
 		m := a.wrapMinute()
 		w.first, w.second = pace{m, m, m, m}, total.plus(pace{-m, -m, -m, -m})
 	case a.journey.wrap.planned:
+		slowAfterToo(&wrap, done)
 		w.first = of(wrap)
 		for i := range done {
 			done[i] = math.Max(done[i]-wrap[i], leastLeft)
@@ -70,6 +71,20 @@ func (v *revision) liveWay(a *afoot) way {
 	w.modelDone, w.modelWrap = total.expected/f, w.first.expected/f
 	w.believed, w.journey = b, a.journey
 	return w
+}
+
+// slowAfterToo keeps the stage after the wrap from being longer on a fast day, or
+// shorter on a slow one, than expected: the second of each is the expected one.
+func slowAfterToo(wrap *[4]float64, done [4]float64) {
+	second := done[1] - wrap[1]
+	for i := range wrap {
+		switch at := done[i] - second; {
+		case done[i] < done[1]:
+			wrap[i] = math.Min(math.Max(wrap[i], at), wrap[1])
+		default:
+			wrap[i] = math.Max(math.Min(wrap[i], at), wrap[1])
+		}
+	}
 }
 
 func (a *afoot) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }

@@ -24,8 +24,8 @@ func (v *revision) write(ctx context.Context, l left) (Plan, error) {
 	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
 	for i, f := range p.Findings {
-		if f.Code == "hold-short" && v.isOff(f.Dishes) {
-			p.Findings[i].Text = v.waitsTooLong(f.Dishes[0])
+		if f.Code == "hold-short" {
+			p.Findings[i].Text = v.waitsTooLong(f)
 		}
 	}
 	p.Findings = nonNil(append(v.findings(l), p.Findings...))
@@ -49,24 +49,23 @@ func (v *revision) tellRefuels(p *Plan) {
 	}
 }
 
-func (v *revision) isOff(ids []string) bool {
+// waitsTooLong says of a dish that is on or off what hold-short says of one to come:
+// it can no longer be put on later.
+func (v *revision) waitsTooLong(f Finding) string {
 	for _, a := range v.afoot {
-		if a.where != off && slices.Contains(ids, a.batch.it.dish.ID) {
-			return false
-		}
-	}
-	return len(ids) > 0
-}
-
-// waitsTooLong says of a dish that is off what hold-short says of one to come.
-func (v *revision) waitsTooLong(id string) string {
-	for _, a := range v.afoot {
-		if a.batch.it.dish.ID == id {
+		name := a.batch.it.dish.Name
+		switch {
+		case !slices.Contains(f.Dishes, a.batch.it.dish.ID) || a.where == waiting:
+		case a.where == off:
 			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.",
-				a.batch.it.dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))
+				name, v.clock(a.off.at), v.clock(v.serve(a)))
+		default:
+			done := a.on.at.Add(minutes(a.live.total().expected + a.batch.it.restMinutes()))
+			return fmt.Sprintf("%s may be ready at about %s and cannot be held until %s on a fast day. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
+				name, v.clock(done), v.clock(v.serve(a)))
 		}
 	}
-	return ""
+	return f.Text
 }
 
 // joinCautions keeps what the first plan said: a revision never drops one.

@@ -1,0 +1,94 @@
+package schedule
+
+import (
+	"math"
+	"slices"
+	"time"
+)
+
+// followMoves moves what was planned along with serving: what had not begun when
+// dinner was moved is taken to have followed it, for want of another word. A move
+// to an earlier hour that leaves no time for that moves nothing.
+func (v *revision) followMoves() {
+	serve := v.base.clock(nil)
+	for _, e := range v.log {
+		if e.Kind != LogServingMoved || e.Dish != "" {
+			continue
+		}
+		to, err := time.Parse(time.RFC3339, e.Value)
+		if err != nil {
+			continue // amend has refused it
+		}
+		if by := to.Sub(serve).Truncate(time.Minute); by > 0 || !v.firstAfter(e.At).Add(by).Before(e.At) {
+			v.shiftPlanned(e.At, by)
+			serve = to
+		}
+	}
+}
+
+// follows says whether a batch of the first plan moves with the main serving.
+func follows(p *placed) bool { return p.it.dish.Serve == nil }
+
+// firstAfter is the first instant after another at which the first plan begins
+// something that moves with serving.
+func (v *revision) firstAfter(at time.Time) time.Time {
+	first := v.base.end
+	for _, ph := range v.first.Phases {
+		if ph.SetupFrom.After(at) && ph.SetupFrom.Before(first) {
+			first = ph.SetupFrom
+		}
+	}
+	for _, p := range v.placed {
+		if on := v.base.at(p.on); follows(p) && on.After(at) && on.Before(first) {
+			first = on
+		}
+	}
+	return first
+}
+
+// shiftPlanned moves what begins after an instant.
+func (v *revision) shiftPlanned(after time.Time, by time.Duration) {
+	moved := map[string]bool{}
+	for _, p := range v.placed {
+		if follows(p) && v.base.at(p.on).After(after) {
+			p.on, p.off, p.wrap = p.on-by.Minutes(), p.off-by.Minutes(), p.wrap-by.Minutes()
+			moved[p.it.dish.ID] = true
+		}
+	}
+	waits := len(v.first.Phases) // the first phase that had not begun
+	if !slices.ContainsFunc(v.placed, func(p *placed) bool { return !follows(p) }) {
+		waits = v.shiftPhases(after, by)
+	}
+	for i := range v.first.Steps {
+		if s := &v.first.Steps[i]; s.At.After(after) && (moved[s.Dish] || s.Dish == "" && s.Phase > waits) {
+			s.At = s.At.Add(by)
+			s.Window = Window{s.Window.Early.Add(by), s.Window.Expected.Add(by), s.Window.Late.Add(by)}
+		}
+	}
+}
+
+// shiftPhases moves the phases that begin after an instant, and says which is the
+// first of them. The fire before them burns on until then.
+func (v *revision) shiftPhases(after time.Time, by time.Duration) (first int) {
+	solved := slices.Clone(v.firstA.solution.Phases) // the solver's answer is kept for others
+	v.firstA.solution.Phases = solved
+	minutes := int(math.Round(by.Minutes()))
+	first = len(solved)
+	for k := range v.first.Phases {
+		ph := &v.first.Phases[k]
+		if !ph.SetupFrom.After(after) {
+			continue
+		}
+		first = min(first, k)
+		ph.SetupFrom, ph.From, ph.To = ph.SetupFrom.Add(by), ph.From.Add(by), ph.To.Add(by)
+		solved[k].Begin, solved[k].End = solved[k].Begin-minutes, solved[k].End-minutes
+		if k == 0 {
+			v.firstA.solution.Light -= minutes
+		}
+	}
+	if k := first - 1; k >= 0 {
+		v.first.Phases[k].To = v.first.Phases[k].To.Add(by)
+		solved[k].End -= minutes
+	}
+	return first
+}

@@ -1,0 +1,72 @@
+package schedule
+
+import (
+	"testing"
+	"time"
+)
+
+// Logs that random rough ones found, each cut down to what matters: every revision
+// of the party passes Check, and none moves what an earlier one of the same log took
+// as done.
+func TestRoughDaysAreSound(t *testing.T) {
+	p := revisionParty(t)
+	for _, c := range []struct {
+		name, log string
+		now       []string
+	}{
+		{"dinner an hour earlier, and no more word", "07:42,,serving-moved,17:00\n", []string{"07:45", "15:30", "16:40", "19:00"}},
+		{"dinner too early to follow", "16:30,,serving-moved,17:00\n", []string{"16:35", "17:10", "19:30"}},
+		{"dinner later before a put-on", "15:40,,serving-moved,20:00\n", []string{"15:45", "16:30", "18:30", "21:00"}},
+		{"paper where foil was asked", "07:54,brisket,on,\n12:00,brisket,wrapped,paper\n", []string{"12:05", "13:00"}},
+		{"wrapped as it went on", "07:54,brisket,on,\n07:54,brisket,wrapped,foil\n", []string{"08:10"}},
+		{"lit four minutes late", "07:27,,lit,\n", []string{"14:46", "15:46", "16:20"}},
+		{"lit two hours late, and no more word", "09:26,,lit,\n", []string{"10:00", "17:50", "23:30"}},
+		{"into the oven bare", "07:54,brisket,on,\n11:00,brisket,to-oven,250 F\n", []string{"11:05", "16:10"}},
+		{"all is off", "07:20,chickens,dish-cancelled,\n07:20,burgers,dish-cancelled,\n08:50,brisket,boxed,\n", []string{"08:53", "09:50"}},
+		{"a light after food came off", "08:50,brisket,boxed,\n08:54,,lit,\n", []string{"08:52", "08:56"}},
+		{"on far too late", "07:54,brisket,on,\n13:00,brisket,pulled,\n17:00,chickens,on,\n", []string{"17:05", "18:30", "20:00"}},
+		{"off after dinner", "16:10,chickens,on,\n17:30,chickens,core,150 F\n18:10,chickens,pulled,\n", []string{"17:55", "18:15"}},
+		{"stopped and never restarted", "08:34,brisket,on,\n08:50,brisket,chilled,\n", []string{"17:40"}},
+	} {
+		before := p
+		for _, now := range c.now {
+			at, _ := time.ParseInLocation("2006-01-02 15:04", "2027-07-03 "+now, p.ServeAt.Location())
+			var known []Entry
+			entries, err := ReadLog([]byte("time,dish,kind,value\n2027-07-03 "+c.log), p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, e := range entries {
+				if !e.At.After(at) {
+					known = append(known, e)
+				}
+			}
+			after, err := Revise(t.Context(), before, known, at)
+			if err != nil {
+				t.Errorf("%s, at %s: %v", c.name, now, err)
+				continue
+			}
+			for _, f := range Check(after) {
+				t.Errorf("%s, at %s: %s", c.name, now, f)
+			}
+			keepsThePast(t, before, after)
+			before = after
+		}
+	}
+}
+
+// What was told to follow dinner does, for want of another word: chickens that go on
+// two hours later are not taken to be on already.
+func TestWhatWasPlannedFollowsDinner(t *testing.T) {
+	p := revisionParty(t)
+	on := revisionStep(t, p, StepPutOn, "chickens")
+	log := "time,dish,kind,value\n2027-07-03 15:40,,serving-moved,20:00\n"
+	for now, done := range map[string]bool{"2027-07-03 16:30": false, "2027-07-03 18:30": true} {
+		q := revised(t, p, log, now)
+		for _, s := range q.Steps {
+			if s.Kind == StepPutOn && s.Dish == "chickens" && (s.Done != done || done && !s.At.Equal(on.Add(2*time.Hour))) {
+				t.Errorf("at %s: put on at %v, done %t; planned at %v", now, s.At, s.Done, on)
+			}
+		}
+	}
+}
