@@ -56,7 +56,7 @@ func (it *itinerary) takeOut(p *placed) {
 	d := it.d
 	on := d.at(p.on)
 	at := on.Add(-takeOutMinutes(p.it))
-	if later := d.afterQuiet(fixedWindow(at)).Expected; later.Before(on) {
+	if later := d.afterQuiet(fixedWindow(at)).Expected; !later.After(on) {
 		at = later
 	}
 	if e := d.req.Earliest; e != nil && at.Before(d.clock(e)) {

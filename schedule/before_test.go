@@ -37,6 +37,28 @@ func findingOf(p Plan, code string) (Finding, bool) {
 
 const sleep = "quiet: [{from: \"23:00\", to: \"05:30\"}]\n"
 
+// What goes on at the very end of quiet hours is taken out then, not in them. The
+// hours are those at which the ribs go on if nobody sleeps, as found in a drawn day.
+func TestNothingIsTakenOutInQuietHours(t *testing.T) {
+	p := planOf(t, `format: 1
+serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+oven: {hold: 170 F}
+quiet: [{from: "23:00", to: "03:30"}]
+weather: {air: 92 F, altitude: 5280 ft}
+confidence: 0.8
+units: metric
+dishes:
+  - {name: Ribs, cut: beef-plate-ribs, weight: 3.538 kg, count: 2, ready: day-before}
+  - {name: Chicken, cut: chicken, weight: 1.814 kg}
+`)
+	on := stepsOf(p, StepPutOn, "")
+	if len(on) == 0 || on[0].At.Format("15:04") != "03:30" {
+		t.Fatalf("the ribs go on at another instant than the end of quiet hours: the day tests nothing: %v", on)
+	}
+	sound(t, p)
+}
+
 // Turkey in the refrigerator, a day for each 4 lb: 12 lb 72 h, 16 lb 96 h (fsis_thaw).
 func TestThawingBeginsThePublishedTimeBefore(t *testing.T) {
 	for _, c := range []struct {

@@ -1,0 +1,55 @@
+package schedule
+
+import (
+	"time"
+
+	"example.com/cookday/schedule/cut"
+)
+
+// times are the day before, a serving of its own, and several sittings.
+func (d dishChange) times() []change {
+	var out []change
+	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
+	if !quick && d.dish.Ready == "" {
+		out = append(out, d.make("day-before", "Cook "+d.dish.Name+" the day before, chill it, and warm it for the table.", "a day earlier; warmed food, a softer bark", d.aheadPain(),
+			func(dish *Dish) { dish.Ready = readyDayBefore }, "ready", readyDayBefore))
+	}
+	if d.dish.Ready != "" {
+		return out
+	}
+	if d.cut.Style != cut.Tough && d.dish.Count > 1 && d.t.over(ruleRoom, ruleHands) {
+		out = append(out, d.sittings()...)
+	}
+	if len(d.r.Dishes) > 1 && (len(d.t.dishes) > 1 || d.t.over(ruleQuiet, ruleEarliest)) {
+		out = append(out, d.courses()...)
+	}
+	return out
+}
+
+// aheadPain is less for what is as good warmed: cuts that are cooked until tender.
+func (d dishChange) aheadPain() int {
+	if d.cut.Style == cut.Tough {
+		return 40
+	}
+	return 62
+}
+
+// courseMinutes are how long before or after the others a dish may be served.
+var courseMinutes = []int{30, 60, 120}
+
+// courses serve the dish before or after the others.
+func (d dishChange) courses() []change {
+	var out []change
+	for k, m := range courseMinutes {
+		by := time.Duration(m) * time.Minute
+		for _, way := range []struct {
+			by   time.Duration
+			word string
+		}{{by, " later"}, {-by, " earlier"}} {
+			at := moved(d.r, &d.dish, way.by)
+			out = append(out, d.make("course", "Serve "+d.dish.Name+" at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k,
+				func(dish *Dish) { dish.Serve = &at }, "serve", at))
+		}
+	}
+	return out
+}
