@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
+	"time"
 )
 
 // option is something the cook could do now, as the entry that the log would get.
@@ -32,10 +34,39 @@ func (v *revision) advice(ctx context.Context, p *Plan, l left) ([]Remedy, error
 		if why == early && r.ServeAt.After(p.ServeAt) {
 			continue // too slow: dinner would wait for it
 		}
+		if why != "fire-died" && r.idle(p) {
+			continue
+		}
 		out = append(out, r)
+	}
+	if why == "less-sure" {
+		out = append(out, v.unhurried(ctx, p)...)
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int { return a.ServeAt.Compare(b.ServeAt) }) // what saves dinner first
 	return out, nil
+}
+
+// sameTime is what an option does that moves no take-off.
+const sameTime = " is done at the same time"
+
+// idle says whether an option changes nothing that matters to the plan.
+func (r Remedy) idle(p *Plan) bool {
+	return strings.HasSuffix(r.Price, sameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
+}
+
+// unhurried is the least later serving at which everything has the asked chance.
+func (v *revision) unhurried(ctx context.Context, p *Plan) []Remedy {
+	for _, later := range []int{20, 40, 60, 90, 120} {
+		at := p.ServeAt.Add(time.Duration(later) * time.Minute)
+		e := Entry{At: v.now, Kind: LogServingMoved, Value: at.Format(time.RFC3339)}
+		w, ok := v.with(ctx, e)
+		if !ok || w.try != (try{}) {
+			continue
+		}
+		return []Remedy{{Code: "later", For: "less-sure", Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
+			Edits: []Edit{edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.end, Chance: w.left.chance()}}
+	}
+	return nil
 }
 
 // troubled is the piece on the grate that most needs something done, and the
@@ -113,7 +144,7 @@ func (v *revision) priced(ctx context.Context, p *Plan, l left, i int, o option,
 		}
 	}
 	is, was := after.left.take(l.bound[i]), before.left.take(l.bound[i])
-	r.Price, r.Chance, r.ServeAt = v.effect(l.all[i].it.dish.Name, was, is, o), after.left.chance(), after.day.end
+	r.Price, r.Chance, r.ServeAt = v.effect(l.bound[i], was, is, o), after.left.chance(), after.day.end
 	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
 		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))
 	}
@@ -175,13 +206,15 @@ func (l left) chance() float64 {
 }
 
 // effect says what an option does to the take-off.
-func (v *revision) effect(name string, was, is float64, o option) string {
-	moved := math.Round(is - was)
+func (v *revision) effect(a *afoot, was, is float64, o option) string {
+	name, moved := a.batch.it.dish.Name, math.Round(is-was)
 	switch {
 	case o.dishOnly:
 		return "The cook stays as it is"
 	case math.Abs(moved) < 1:
-		return fmt.Sprintf("%s is done at the same time", name)
+		return name + sameTime
+	case a.never(was) && !a.never(is):
+		return fmt.Sprintf("%s is done after all, at about %s", name, v.clock(a.on.at.Add(minutes(is))))
 	case o.against.Kind != "":
 		return fmt.Sprintf("%s is done %s than left bare", name, v.moves(moved))
 	}

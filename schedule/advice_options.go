@@ -87,7 +87,7 @@ func (v *revision) laterServing(a *afoot, p *placed) []option {
 	if at.Before(ready) {
 		at = at.Add(step)
 	}
-	if !at.After(v.serve(a)) {
+	if !at.After(v.serve(a)) || a.never(a.live.total().expected) {
 		return nil
 	}
 	moved := Entry{Kind: LogServingMoved, Value: at.Format(time.RFC3339)}

@@ -173,6 +173,7 @@ func (c *checker) wrapAsked(path string, b *batchFacts) {
 	ask := b.dish.ask.Wrap
 	switch {
 	case ask == nil:
+	case c.plan.Revision > 0 && wrapped < 0 && c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0): // it came off bare
 	case ask.With == WrapNone && wrapped >= 0:
 		c.fault(path, "wrapped where the request says none")
 	case ask.With == WrapNone:

@@ -36,7 +36,20 @@ func newLogReader(p Plan, faults *faultList) (*logReader, error) {
 		r.first = p.Steps[0].At.Add(-logBefore)
 	}
 	r.before = r.first
+	if at := cookingFrom(p).Add(-logBefore); at.After(r.first) {
+		r.before = at // a clock alone is no day of thawing
+	}
 	return r, nil
+}
+
+// cookingFrom is when the fire is laid, or the first dish put on.
+func cookingFrom(p Plan) time.Time {
+	for _, s := range p.Steps { // by time
+		if s.Kind == StepLayFire || s.Kind == StepLight || s.Kind == StepPutOn {
+			return s.At
+		}
+	}
+	return time.Time{}
 }
 
 func (r *logReader) entry(row logRow) (Entry, bool) {

@@ -101,3 +101,15 @@ func FuzzReadLog(f *testing.F) {
 		}
 	})
 }
+
+// A clock alone is of the day of the cook, not of the days of thawing before it.
+func TestAClockIsNoDayOfThawing(t *testing.T) {
+	p := revisionDay(t, "format: 1\nserve: {date: 2026-11-26, time: \"16:00\", tz: America/Chicago}\n"+kettle22+"dishes:\n  - {id: turkey, cut: turkey, weight: 12 lb, start: frozen}\n")
+	log, err := ReadLog([]byte("time,dish,kind,value\n11:54,turkey,on,\n"), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if y, m, d := log[0].At.Date(); y != 2026 || m != 11 || d != 26 {
+		t.Errorf("on at %v; the first step is at %v", log[0].At, p.Steps[0].At)
+	}
+}

@@ -70,7 +70,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket is expected off at 13:01, 5 h before it is served. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
+	// Brisket: expected off at 13:01, 5 h before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
 	// - Let the fire sink to 225 F. Brisket is done 45 min later.
 }
 
@@ -83,7 +83,7 @@ func ExampleRevise_stalled() {
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
 	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 16:34, between 15:51 and 17:38.
-	// Brisket is expected off at 16:34 and, rested, ready at 17:04; on a slow day at 18:08. The chance for 18:00 is about 87 %.
+	// Brisket: expected off at 16:34 and, rested, ready at 17:04; on a slow day at 18:08. The chance for 18:00 is about 87 %.
 	// - Wrap Brisket in foil now. Brisket is done 40 min earlier than left bare.
 	// - Bring the grate up to 300 F. Brisket is done 15 min earlier.
 	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 6 min earlier.
@@ -116,7 +116,7 @@ func ExampleRevise_servingMoved() {
 	// serve at 20:00
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
-	// Chicken is expected off at 17:15, 2 h 45 min before it is served. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
+	// Chicken: expected off at 17:15, 2 h 45 min before serving. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
 }
 
 // The fire went out at three in the night and is found at half past five.

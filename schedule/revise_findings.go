@@ -29,7 +29,7 @@ func (v *revision) findings(l left) []Finding {
 			v.noteLate(a, p, add)
 		case waiting:
 			if chance := p.readiness().chance(); chance < v.day.req.Confidence-lateWorth {
-				add(about(a, mayBeLate, Warning, fmt.Sprintf("%s goes on at %s; the chance that it is ready at %s is about %.0f %%.",
+				add(about(a, mayBeLate, Warning, fmt.Sprintf("%s: on at %s; the chance to be ready at %s is about %.0f %%.",
 					p.it.dish.Name, v.clock(v.day.at(p.on)), v.clock(v.serve(a)), 100*chance)))
 			}
 		case off:

@@ -56,10 +56,21 @@ func (v *revision) noteLate(a *afoot, p *placed, add func(Finding)) {
 		return
 	}
 	t, rest := a.live.total(), p.it.restMinutes()
+	if a.never(t.expected) {
+		add(about(a, code, Warning, fmt.Sprintf("%s: at the heat that it has now it does not come to %s within two days.",
+			a.batch.it.dish.Name, v.day.core(a.journey.targetC))))
+		return
+	}
 	add(about(a, code, Warning, fmt.Sprintf(
-		"%s is expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f %%.",
+		"%s: expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f %%.",
 		a.batch.it.dish.Name, v.clock(a.on.at.Add(minutes(t.expected))), v.clock(a.on.at.Add(minutes(t.expected+rest))),
 		v.clock(a.on.at.Add(minutes(t.late+rest))), v.clock(v.serve(a)), 100*p.readiness().chance())))
+}
+
+// never says whether an expected take-off, minutes from the put-on, only stands
+// for none: the core does not get there.
+func (a *afoot) never(minute float64) bool {
+	return a.journey != nil && minute-a.journey.now > longestAhead-1
 }
 
 // Codes of a piece that may not be ready.
@@ -90,7 +101,7 @@ func (v *revision) noteEarly(l left, add func(Finding)) {
 	}
 	a, p := l.bound[i], l.all[i]
 	off := v.day.at(p.on - a.live.total().expected)
-	text := fmt.Sprintf("%s is expected off at %s, %s before it is served.", p.it.dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
+	text := fmt.Sprintf("%s: expected off at %s, %s before serving.", p.it.dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
 	if p.hold >= 0 {
 		o, _ := v.day.chosenHold(p)
 		until := off.Add(minutes(o.minutes))

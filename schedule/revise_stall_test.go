@@ -133,3 +133,22 @@ func TestAdviceFitsWhatIsGoingOn(t *testing.T) {
 		t.Error(f.Text)
 	}
 }
+
+// A fire so cool that the core never gets there is said in words, not as a take-off
+// in two days; advice that changes nothing is not given.
+func TestNeverIsSaid(t *testing.T) {
+	p := revisionDay(t, readTestFile(t, "testdata/logs/brisket-alone.yaml"))
+	q := revised(t, p, "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,125 F\n11:00,,grate,225 F\n11:30,,grate,205 F\n12:00,brisket,core,150 F\n", "2027-07-03 12:05")
+	f, ok := revisionFinding(q, late)
+	if !ok || !strings.Contains(f.Text, "does not come to 203 F") {
+		t.Errorf("finding %q", f.Text)
+	}
+	if len(q.Remedies) == 0 || !strings.Contains(q.Remedies[0].Price, "done after all") {
+		t.Errorf("advice %v", q.Remedies)
+	}
+	for _, r := range q.Remedies {
+		if strings.HasSuffix(r.Price, sameTime) && r.Chance < q.Chance.All+lateWorth {
+			t.Errorf("idle advice: %s %s", r.Text, r.Price)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 )
 
 // write is the revised plan but for its remedies and changes.
@@ -28,6 +29,9 @@ func (v *revision) write(ctx context.Context, l left) (Plan, error) {
 			p.Findings[i].Text = v.waitsTooLong(f)
 		}
 	}
+	p.Findings = slices.DeleteFunc(p.Findings, func(f Finding) bool {
+		return f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
+	})
 	p.Findings = nonNil(append(v.findings(l), p.Findings...))
 	return p, nil
 }
@@ -49,6 +53,21 @@ func (v *revision) tellRefuels(p *Plan) {
 	}
 }
 
+// isOn says whether one of some dishes is on the grate, or was.
+func (v *revision) isOn(ids []string) bool {
+	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.on.set && slices.Contains(ids, a.batch.it.dish.ID) })
+}
+
+// isOff says whether all batches of some dishes are off.
+func (v *revision) isOff(ids []string) bool {
+	for _, a := range v.afoot {
+		if a.where != off && slices.Contains(ids, a.batch.it.dish.ID) {
+			return false
+		}
+	}
+	return len(ids) > 0
+}
+
 // waitsTooLong says of a dish that is on or off what hold-short says of one to come:
 // it can no longer be put on later.
 func (v *revision) waitsTooLong(f Finding) string {
@@ -60,8 +79,8 @@ func (v *revision) waitsTooLong(f Finding) string {
 			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.",
 				name, v.clock(a.off.at), v.clock(v.serve(a)))
 		default:
-			done := a.on.at.Add(minutes(a.live.total().expected + a.batch.it.restMinutes()))
-			return fmt.Sprintf("%s may be ready at about %s and cannot be held until %s on a fast day. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
+			done := a.on.at.Add(minutes(a.live.total().early + a.batch.it.restMinutes()))
+			return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
 				name, v.clock(done), v.clock(v.serve(a)))
 		}
 	}
