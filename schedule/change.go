@@ -84,15 +84,18 @@ func moved(r Request, dish *Dish, by time.Duration) Clock {
 }
 
 // laterMinutes are the delays tried.
-var laterMinutes = []int{20, 40, 60, 90, 120, 180, 240}
+var laterMinutes = []int{20, 40, 60, 90, 120, 180, 240, 300, 360, 480}
+
+// latestHour is the last hour to which dinner is moved (assumption).
+const latestHour = 22
 
 func laterChanges(r Request) []change {
 	var out []change
 	for k, m := range laterMinutes {
 		at := moved(r, nil, time.Duration(m)*time.Minute)
 		s := Serve{Date: r.Serve.Date, Time: at.Time, TZ: r.Serve.TZ}
-		if at.Date != nil {
-			s.Date = *at.Date
+		if at.Date != nil || at.Time.Hours() >= latestHour {
+			break
 		}
 		out = append(out, change{
 			code: "later", text: fmt.Sprintf("Serve at %s.", at.Time.HhMm()), price: fmt.Sprintf("%s later", r.Units.About(time.Duration(m)*time.Minute)),

@@ -113,10 +113,11 @@ func inClock(q Quiet, c clock.Clock) bool {
 	return c > q.From || c < q.To
 }
 
-// earlierChanges begin before the earliest instant: by so much as the clash needs.
+// earlierChanges begin before the earliest instant: by so much as the clash needs,
+// or, where that is in quiet hours, the evening before.
 func (m *mender) earlierChanges(r Request, t trouble) []change {
 	free, _ := lift(keep(r, t.dishes), ruleEarliest)
-	p, err := m.whole(free)
+	p, err := m.whole(liftAll(free, t.idle))
 	if err != nil || !p.Feasible || p.LightAt == nil {
 		return nil
 	}
@@ -124,8 +125,25 @@ func (m *mender) earlierChanges(r Request, t trouble) []change {
 	if err != nil {
 		return nil
 	}
-	at := clockOf(p.LightAt.Truncate(quarter).In(loc))
-	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", dayClock(p.LightAt.Truncate(quarter).In(loc))), price: "an earlier start", pain: 17}
+	d := day{req: r, loc: loc, end: p.ServeAt}
+	at := p.LightAt.Truncate(quarter).In(loc)
+	if !d.inQuiet(at) {
+		return earlierChange(r, t, at, 17)
+	}
+	eve := at
+	for d.inQuiet(eve) {
+		eve = eve.Add(-quarter)
+	}
+	return append(earlierChange(r, t, eve.Add(-eveHours*time.Hour), 18), earlierChange(r, t, at, 24)...)
+}
+
+// eveHours are enough before bed to light a fire and to see it settle (assumption).
+const eveHours = 3
+
+// earlierChange sets what is the earliest instant for the dishes of a clash.
+func earlierChange(r Request, t trouble, from time.Time, pain int) []change {
+	at := clockOf(from)
+	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", dayClock(from)), price: "an earlier start", pain: pain}
 	if r.Earliest != nil {
 		c.edits = append(c.edits, edit("earliest", at))
 	}

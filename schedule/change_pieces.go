@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
 )
 
 // pieces are smaller ones, or fewer.
@@ -16,12 +17,13 @@ func (d dishChange) pieces() []change {
 		out = append(out, d.make("smaller", "Cut "+d.dish.Name+" into pieces of "+u.Mass(half)+".", "smaller pieces, more bark", 25,
 			func(dish *Dish) { dish.Weight, dish.Count = half, count }, "weight", half, "count", count))
 	}
+	out = append(out, d.smaller()...)
 	if d.dish.Count < 2 || !d.t.over(ruleRoom, ruleHold, ruleHands) {
 		return out
 	}
 	last := d.dish.Count
-	for k, share := range []int{4, 3, 2, 1} { // fifths of the pieces that stay
-		n := max(d.dish.Count*share/5, 1)
+	for k, share := range []int{16, 12, 8, 5, 2} { // twentieths of the pieces that stay
+		n := max(d.dish.Count*share/20, 1)
 		if n == last {
 			continue
 		}
@@ -32,12 +34,36 @@ func (d dishChange) pieces() []change {
 	return out
 }
 
-// sittings serve a dish in parts, one after another.
+// smaller are two birds for a large one, which are done in less time and lie more
+// easily; and for one piece, one of less weight.
+func (d dishChange) smaller() []change {
+	w, n, u := d.dish.Weight, d.dish.Count, d.r.Units
+	fits := func(w unit.Mass) bool { return float64(w) >= d.cut.MinPieceKg }
+	if n != 1 || w == 0 || !d.t.over(ruleRoom, ruleEarliest, ruleQuiet) {
+		return nil
+	}
+	var out []change
+	if half := w / 2; d.cut.Style == cut.Bird && fits(half) {
+		out = append(out, d.make("smaller", "Cook "+d.dish.Name+" as two birds of "+u.Mass(half)+".", "two to carve instead of one", 23,
+			func(dish *Dish) { dish.Weight, dish.Count = half, 2 }, "weight", half, "count", 2))
+	}
+	for k, share := range []float64{0.8, 0.6, 0.4} {
+		if less := w * unit.Mass(share); d.cut.Style != cut.Small && fits(less) {
+			out = append(out, d.make(codeFewer, "Cook "+d.dish.Name+" of "+u.Mass(less)+" instead of "+u.Mass(w)+".", "less to eat", 52+2*k,
+				func(dish *Dish) { dish.Weight = less }, "weight", less))
+		}
+	}
+	return out
+}
+
+// sittings serve a dish in parts, one after another: from its time on, or as a
+// starter up to it.
 func (d dishChange) sittings() []change {
 	var out []change
 	for k, s := range d.sittingSizes() {
 		if s.parts <= d.dish.Count {
-			out = append(out, d.sitting(s.parts, s.apart, 20+4*k))
+			out = append(out, d.sitting("sittings", s.parts, 0, s.apart, 20+4*k))
+			out = append(out, d.sitting("starters", s.parts, s.parts-1, s.apart, 21+4*k))
 		}
 	}
 	return out
@@ -53,27 +79,38 @@ func (d dishChange) sittingSizes() []struct{ parts, apart int } {
 	return []size{{2, 60}, {2, 120}, {3, 60}, {2, 180}}
 }
 
-func (d dishChange) sitting(parts, apart, pain int) change {
+// sitting is the dish in so many parts, minutes apart, some of them before its time.
+func (d dishChange) sitting(code string, parts, before, apart, pain int) change {
 	sizes := split(d.dish.Count, (d.dish.Count+parts-1)/parts)
+	before = min(before, len(sizes)-1)
 	by := time.Duration(apart) * time.Minute
-	words := []string{"now"}
+	var words []string
 	var more []Dish
-	for k := 1; k < len(sizes); k++ {
-		at := moved(d.r, &d.dish, time.Duration(k)*by)
+	var first *Clock
+	for k, n := range sizes {
+		at := moved(d.r, &d.dish, time.Duration(k-before)*by)
+		words = append(words, "at "+at.Time.HhMm())
+		if k == 0 {
+			first = &at
+			continue
+		}
 		part := d.dish
 		part.ID, part.Name = d.dish.ID+"-"+counted(k+1), d.dish.Name+", sitting "+counted(k+1)
-		part.Count, part.Serve = sizes[k], &at
+		part.Count, part.Serve = n, &at
 		more = append(more, part)
-		words = append(words, "at "+at.Time.HhMm())
 	}
-	c := d.make("sittings", "Serve "+d.dish.Name+" in "+numberWord(len(sizes))+" sittings, "+shares(sizes, words)+".",
-		"some eat "+d.r.Units.About(time.Duration(len(sizes)-1)*by)+" later", pain, func(dish *Dish) { dish.Count = sizes[0] }, "count", sizes[0])
+	fields, serve, when := []any{"count", sizes[0]}, d.dish.Serve, " later"
+	if before > 0 {
+		fields, serve, when = append(fields, "serve", *first), first, " earlier"
+	}
+	c := d.make(code, "Serve "+d.dish.Name+" in "+numberWord(len(sizes))+" sittings, "+shares(sizes, words)+".",
+		"some eat "+d.r.Units.About(time.Duration(len(sizes)-1)*by)+when, pain, func(dish *Dish) { dish.Count, dish.Serve = sizes[0], serve }, fields...)
 	for k, part := range more {
 		c.edits = append(c.edits, edit(itemPath("dishes", len(d.r.Dishes)+k), part))
 	}
-	first := c.apply
+	apply := c.apply
 	c.apply = func(r *Request) {
-		first(r)
+		apply(r)
 		r.Dishes = append(r.Dishes, more...)
 	}
 	return c

@@ -11,7 +11,7 @@ func (d dishChange) times() []change {
 	var out []change
 	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
 	if !quick && d.dish.Ready == "" {
-		out = append(out, d.make("day-before", "Cook "+d.dish.Name+" the day before, chill it, and warm it for the table.", "a day earlier; warmed food, a softer bark", d.aheadPain(),
+		out = append(out, d.make("day-before", "Cook "+d.dish.Name+" the day before, chill it, and warm it for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(),
 			func(dish *Dish) { dish.Ready = readyDayBefore }, "ready", readyDayBefore))
 	}
 	if d.dish.Ready != "" {
@@ -32,6 +32,17 @@ func (d dishChange) aheadPain() int {
 		return 40
 	}
 	return 62
+}
+
+// aheadPrice says what warming does to a dish: it goes to the published 165 F.
+func (d dishChange) aheadPrice() string {
+	switch d.cut.Style {
+	case cut.Tough:
+		return "warmed food, a softer bark"
+	case cut.Bird:
+		return "warmed food, no crisp skin"
+	}
+	return "warmed food, no longer pink"
 }
 
 // courseMinutes are how long before or after the others a dish may be served.

@@ -106,7 +106,7 @@ func (c *checker) solution() {
 	if sum := s.Hold + s.Mode + s.Change + s.Burn; s.Objective != sum {
 		c.fault("solution.objective", "%d is not the sum of its parts, %d", s.Objective, sum)
 	}
-	if s.Bound > s.Objective {
+	if s.Bound > s.Objective && s.Status != "unknown" { // without a plan there is no objective
 		c.fault("solution.bound", "%d is above the objective, %d", s.Bound, s.Objective)
 	}
 	if s.Status == "optimal" && s.Bound != s.Objective {

@@ -3,7 +3,6 @@ package schedule
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.com/cookday/schedule/internal/sequence"
 )
@@ -80,6 +79,7 @@ func (d *day) clash(a arrangement) Finding {
 type trouble struct {
 	dishes   []string // ids
 	rules    []string
+	idle     []string // rules of the request without which it is as impossible
 	unproven bool
 }
 
@@ -115,54 +115,4 @@ func ruleWord(r sequence.Rule) string {
 		return ruleRoom
 	}
 	return ruleFire
-}
-
-// finding says a clash in words, with the names of the request.
-func (t trouble) finding(r Request) Finding {
-	f := Finding{Code: codeClash, Severity: Danger, Dishes: t.dishes, Rules: t.rules}
-	var names, rules []string
-	for _, dish := range r.Dishes {
-		if slices.Contains(t.dishes, dish.ID) {
-			names = append(names, dish.Name)
-		}
-	}
-	for _, rule := range t.rules {
-		rules = append(rules, ruleText(rule, r))
-	}
-	f.Text = listed(names, "and") + " cannot be had."
-	if len(names) > 1 {
-		f.Text = listed(names, "and") + " cannot be had together."
-	}
-	if len(rules) > 0 {
-		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
-	}
-	if t.unproven {
-		f.Text += " Whether fewer of them would do is not proven."
-	}
-	return f
-}
-
-// ruleText says a rule as a cook would.
-func ruleText(rule string, r Request) string {
-	switch rule {
-	case ruleQuiet:
-		return "nobody tends anything in quiet hours, nothing may come due then, and the fire has to last them"
-	case ruleHands:
-		return "one pair of hands"
-	case ruleEarliest:
-		if !hasEarliest(r) {
-			return "no plan begins more than two days ahead"
-		}
-		return "nothing starts before the earliest instant"
-	case ruleHold:
-		return "finished food waits no longer than it can be held"
-	case ruleRoom:
-		return "the room on the grate"
-	}
-	return "one fire at a time, and the time it takes to change it"
-}
-
-// hasEarliest says whether an instant was asked for before which nothing starts.
-func hasEarliest(r Request) bool {
-	return r.Earliest != nil || slices.ContainsFunc(r.Dishes, func(d Dish) bool { return d.Earliest != nil })
 }

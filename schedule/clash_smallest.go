@@ -10,7 +10,8 @@ import (
 const (
 	mostProbes  = 90
 	probeBudget = 1500
-	mostClashes = 3 // clashes told, of dishes that have nothing in common
+	loneBudget  = 4000 // of one dish by itself: to know that it is too much spares all further probes
+	mostClashes = 3    // clashes told, of dishes that have nothing in common
 )
 
 // judge asks whether days can be had. It plans requests as [Make] does, so that
@@ -33,12 +34,15 @@ const (
 	faulty // the request has faults
 )
 
-func (j *judge) of(r Request) verdict {
+func (j *judge) of(r Request) verdict { return j.within(r, probeBudget) }
+
+// within is of with a budget of its own.
+func (j *judge) within(r Request, nodes int) verdict {
 	if j.left--; j.left < 0 || j.err != nil || j.effort.purse.empty() {
 		return unsure
 	}
 	e := j.effort
-	e.budget, e.noClash, e.probe = probeBudget, true, true
+	e.budget, e.noClash, e.probe = nodes, true, true
 	p, err := makePlan(j.ctx, r, e)
 	_, bad := err.(*InputError)
 	switch {
@@ -81,7 +85,7 @@ func (j *judge) smallest(r Request, guess []string) trouble {
 	}
 	if len(t.dishes) > 2 {
 		for _, id := range t.dishes {
-			if j.of(keep(r, []string{id})) == cannot {
+			if j.within(keep(r, []string{id}), loneBudget) == cannot {
 				t.dishes = []string{id}
 				return t
 			}
@@ -110,19 +114,18 @@ func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) 
 		return f, err
 	}
 	var needed []string
-	idle := false
 	for _, rule := range []string{ruleQuiet, ruleEarliest} {
 		lifted, has := lift(core, rule)
 		if !has {
 			continue
 		}
 		if j.of(lifted) == cannot {
-			core, idle = lifted, true
+			core, t.idle = lifted, append(t.idle, rule)
 		} else {
 			needed = append(needed, rule)
 		}
 	}
-	if idle { // what the solver named may have been the idle rule's doing
+	if len(t.idle) > 0 { // what the solver named may have been the idle rule's doing
 		if f, err = j.told(core, *t, nil); err != nil || f.Code != codeClash {
 			return f, err
 		}
@@ -186,6 +189,14 @@ func lift(r Request, rule string) (Request, bool) {
 		return r, had
 	}
 	return r, false
+}
+
+// liftAll is the request without some rules.
+func liftAll(r Request, rules []string) Request {
+	for _, rule := range rules {
+		r, _ = lift(r, rule)
+	}
+	return r
 }
 
 // only is the request with some of its dishes.

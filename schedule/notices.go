@@ -29,6 +29,7 @@ var notices = []Caution{
 	{"no-room", Danger, "The dish does not fit on the grate in any layout that cooks it.", ours},
 	{"too-many-batches", Danger, "The menu makes more loads of the grate than a day holds.", ours},
 	{"no-plan-found", Danger, "No plan was found within the budget of the search, and none was ruled out.", ours},
+	{codeNoRemedy, Info, "Of the changes that were tried, none makes the day work.", ours},
 	{"ahead-infeasible", Danger, "What is to be cooked the day before cannot be had that day.", ours},
 	{"ahead-chill", Danger, "No portion of the dish can be chilled within the published limits.", "fda_3_501_14"},
 

@@ -37,7 +37,10 @@ func (p *purse) spend(nodes int, q *sequence.Problem) {
 }
 
 // empty says that no further search is worth its beginning.
-func (p *purse) empty() bool { return p != nil && p.left <= 0 }
+func (p *purse) empty() bool { return p.below(1) }
+
+// below says whether less than so much is left.
+func (p *purse) below(nodes int) bool { return p != nil && p.left < nodes }
 
 func dearness(q *sequence.Problem) int { return 1 + len(q.Chains)/batchesANode }
 

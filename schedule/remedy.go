@@ -3,25 +3,26 @@ package schedule
 import (
 	"context"
 	"slices"
-	"sort"
 )
 
 // Bounds of the search for remedies, in plans made: of the whole day, and of the
 // dishes of a clash alone, which are asked first because that is cheap.
 const (
 	mostRemedies = 6 // a plan names; more is no help
-	mostWholes   = 14
+	mostWholes   = 20
 	mostJoined   = 3    // changes in one remedy
+	mostDoses    = 2    // doses of one kind of change that mend a clash, and not the day
 	remedyBudget = 1000 // nodes of each plan: a remedy that is hard to find is a poor one
-	lastResort   = 40   // probes, and whole days, for the last resort
+	lastResort   = 60   // probes, and whole days, for the last resort
 	lastWholes   = 6
+	resortPurse  = fullPurse / 3 // is kept for it
 )
 
 // withRemedies says of a day that cannot be had which dishes clash over what, and
 // what would mend it, least painful first; of a tight one what would ease it. The
 // list may be empty. The request has its defaults.
 func withRemedies(ctx context.Context, r Request, p Plan, e effort) (Plan, error) {
-	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, mended: map[string]string{}}
+	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, floor: resortPurse, mended: map[string]string{}}
 	var err error
 	if p.Feasible {
 		p.Remedies, err = m.ease(r)
@@ -31,8 +32,21 @@ func withRemedies(ctx context.Context, r Request, p Plan, e effort) (Plan, error
 		return Plan{}, err
 	}
 	m.plan = p
-	p.Remedies, err = m.remedies(r)
+	if p.Remedies, err = m.remedies(r); err == nil && len(p.Remedies) == 0 {
+		p.Findings = append(p.Findings, m.noRemedy())
+	}
 	return p, err
+}
+
+const codeNoRemedy = "no-remedy"
+
+// noRemedy says that nothing helps, and whether all that could was tried.
+func (m *mender) noRemedy() Finding {
+	f := Finding{Code: codeNoRemedy, Severity: Info, Text: "None of the changes that were tried makes this day work. Fewer dishes, smaller pieces, another day or a second grill are what is left."}
+	if m.left <= 0 || m.effort.purse.empty() {
+		f.Text = "No change was found that makes this day work, and not all could be tried: the menu is long for one grill. Ask again with a dish less, smaller pieces or more time."
+	}
+	return f
 }
 
 // mender plans changed requests until its tries are used up.
@@ -41,6 +55,7 @@ type mender struct {
 	plan     Plan
 	troubles []trouble
 	wholes   int
+	floor    int               // of the purse: what is below is kept
 	joined   int               // changes allowed in one remedy
 	resort   bool              // nothing better was found: only less of the menu is left
 	mended   map[string]string // by clash: the change that mended it last
@@ -91,42 +106,67 @@ func (m *mender) remedies(r Request) ([]Remedy, error) {
 	if len(m.troubles) == 0 {
 		return []Remedy{}, m.err
 	}
-	var out []priced
-	enough := map[string]bool{} // kinds of change of which a smaller dose will do
-	try := func(c change) {
-		if rem, ok := m.complete(r, c); ok {
-			enough[c.dose()] = true
-			out = append(out, rem)
-		}
-	}
-	for _, c := range m.changesFor(r, m.troubles[0]) {
-		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.err != nil {
-			break
-		}
-		if !enough[c.dose()] && m.mends(r, c, m.troubles[0]) {
-			try(c)
-		}
-	}
-	if len(out) == 0 && m.err == nil {
+	out, all := m.tried(r, m.changesFor(r, m.troubles[0]))
+	if (len(out) == 0 || !all) && len(out) < mostRemedies && m.err == nil {
 		m.resort, m.joined = true, mostJoined+1
-		m.left, m.wholes = lastResort, lastWholes
-		for _, c := range m.changesFor(r, m.troubles[0]) {
-			if len(out) == 0 && m.mends(r, c, m.troubles[0]) {
-				try(c)
-			}
-		}
+		m.left, m.wholes, m.floor = lastResort, lastWholes, 0
+		last, _ := m.tried(r, m.changesFor(r, m.troubles[0]))
+		out = append(out, last...)
 	}
 	return ranked(out), m.err
 }
 
-// lone says whether the first clash is all there is on the menu.
-func (m *mender) lone(r Request) bool { return len(m.troubles[0].dishes) == len(r.Dishes) && !m.resort }
+// tried are the changes that mend the day, and whether all were tried: of a kind of
+// change the smallest dose that will do; none where two doses have failed; of what is
+// left on the menu, the most.
+func (m *mender) tried(r Request, all []change) ([]priced, bool) {
+	var out []priced
+	failed := map[string]int{}
+	for _, c := range all {
+		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.spent() || m.err != nil {
+			return out, false
+		}
+		if failed[c.dose()] >= mostDoses || !m.mends(r, c, m.troubles[0]) {
+			continue
+		}
+		rem, ok := m.complete(r, c)
+		switch {
+		case ok && m.resort:
+			return append(out, rem), true
+		case ok:
+			out, failed[c.dose()] = append(out, rem), mostDoses
+		default:
+			failed[c.dose()]++
+		}
+	}
+	return out, true
+}
 
-// mends says whether a change lets the dishes of a clash be had by themselves.
+// spent says whether what is left of the purse is for the last resort.
+func (m *mender) spent() bool { return m.effort.purse.below(m.floor) }
+
+// lone says whether the first clash is all there is on the menu,
+// under rules that all stand in the way.
+func (m *mender) lone(r Request) bool {
+	t := m.troubles[0]
+	return len(t.dishes) == len(r.Dishes) && len(t.idle) == 0 && !m.resort
+}
+
+// mends says whether a change lets the dishes of a clash be had by themselves, at
+// least without the rules that the clash does not need: these may be a trouble of
+// their own, for a further change to mend.
 func (m *mender) mends(r Request, c change, t trouble) bool {
 	changed := copyRequest(r)
 	c.apply(&changed)
-	return m.of(part(changed, r, t)) == can
+	now := part(changed, r, t)
+	if len(now.Dishes) == 0 {
+		return true // nothing of the clash is left
+	}
+	v := m.of(now)
+	if v == cannot && len(t.idle) > 0 {
+		v = m.of(liftAll(now, t.idle))
+	}
+	return v == can
 }
 
 // part is what a changed request has of the dishes of a clash and of dishes that
@@ -135,91 +175,6 @@ func part(changed, r Request, t trouble) Request {
 	old := idsOf(r)
 	return only(changed, func(id string) bool { return slices.Contains(t.dishes, id) || !slices.Contains(old, id) })
 }
-
-// complete plans the day with a change, and with more changes as long as another
-// clash shows.
-func (m *mender) complete(r Request, first change) (priced, bool) {
-	used := []change{first}
-	now := copyRequest(r)
-	first.apply(&now)
-	for m.err == nil {
-		t, clash := m.still(r, now)
-		if !clash {
-			p, err := m.whole(now)
-			if _, bad := err.(*InputError); err != nil && !bad {
-				m.err = err
-			}
-			if err != nil {
-				return priced{}, false
-			}
-			if p.Feasible {
-				return m.remedy(p, used), true
-			}
-			if len(used) == m.joined || m.wholes <= 0 || !p.Solution.Proven || m.lone(r) {
-				return priced{}, false
-			}
-			t = m.smallest(now, nil)
-			if f, err := m.told(keep(now, t.dishes), t, nil); err == nil {
-				t.rules = f.Rules
-			}
-			m.troubles = append(m.troubles, t)
-		}
-		if len(used) == m.joined {
-			return priced{}, false
-		}
-		next, ok := m.next(now, t, used)
-		if !ok {
-			return priced{}, false
-		}
-		used = append(used, next)
-		next.apply(&now)
-	}
-	return priced{}, false
-}
-
-// still is a known clash, but for the first, that a changed request still has.
-func (m *mender) still(r, now Request) (trouble, bool) {
-	for _, t := range m.troubles[1:] {
-		if p := part(now, r, t); len(p.Dishes) > 0 && len(p.Dishes) < len(now.Dishes) && m.of(p) == cannot {
-			return t, true
-		}
-	}
-	return trouble{}, false
-}
-
-// whole plans a changed day.
-func (m *mender) whole(r Request) (Plan, error) {
-	m.wholes--
-	e := m.effort
-	e.budget, e.noClash = remedyBudget, true
-	return makePlan(m.ctx, r, e)
-}
-
-// next is the least painful change that mends a further clash: first the one that
-// did so before.
-func (m *mender) next(now Request, t trouble, used []change) (change, bool) {
-	all := m.changesFor(now, t)
-	if known := m.mended[t.key()]; known != "" {
-		sort.SliceStable(all, func(i, j int) bool { return all[i].text == known && all[j].text != known })
-	}
-	for _, c := range all {
-		if slices.ContainsFunc(used, func(u change) bool { return u.dose() == c.dose() }) {
-			continue
-		}
-		changed := copyRequest(now)
-		c.apply(&changed)
-		if m.of(part(changed, now, t)) == can {
-			m.mended[t.key()] = c.text
-			return c, true
-		}
-		if m.left <= 0 {
-			break
-		}
-	}
-	return change{}, false
-}
-
-func (t trouble) key() string { return listed(t.dishes, "and") }
 
 // codeHoldShort is the finding of a dish that may be done too early to be held.
 const codeHoldShort = "hold-short"

@@ -1,0 +1,103 @@
+package schedule
+
+import (
+	"slices"
+	"sort"
+	"strings"
+)
+
+// complete plans the day with a change, and with more changes as long as another
+// clash shows.
+func (m *mender) complete(r Request, first change) (priced, bool) {
+	used := []change{first}
+	now := copyRequest(r)
+	first.apply(&now)
+	for m.err == nil {
+		t, clash := m.still(r, now)
+		if !clash {
+			p, err := m.whole(now)
+			if _, bad := err.(*InputError); err != nil && !bad {
+				m.err = err
+			}
+			if err != nil {
+				return priced{}, false
+			}
+			if p.Feasible {
+				return m.remedy(p, used), true
+			}
+			if len(used) == m.joined || m.wholes <= 0 || !p.Solution.Proven || m.lone(r) {
+				return priced{}, false
+			}
+			t = m.smallest(now, nil)
+			if f, err := m.told(keep(now, t.dishes), t, nil); err == nil {
+				t.rules = f.Rules
+			}
+			m.troubles = append(m.troubles, t)
+		}
+		if len(used) == m.joined {
+			return priced{}, false
+		}
+		next, ok := m.next(now, t, used)
+		if !ok {
+			return priced{}, false
+		}
+		used = append(withoutFutile(used, next), next)
+		next.apply(&now)
+	}
+	return priced{}, false
+}
+
+// still is a known clash, but for the first, that a changed request still has.
+func (m *mender) still(r, now Request) (trouble, bool) {
+	for _, t := range m.troubles[1:] {
+		if p := part(now, r, t); len(p.Dishes) > 0 && len(p.Dishes) < len(now.Dishes) && m.of(p) == cannot {
+			return t, true
+		}
+	}
+	return trouble{}, false
+}
+
+// whole plans a changed day.
+func (m *mender) whole(r Request) (Plan, error) {
+	m.wholes--
+	e := m.effort
+	e.budget, e.noClash = remedyBudget, true
+	return makePlan(m.ctx, r, e)
+}
+
+// next is the least painful change that mends a further clash: first the one that
+// did so before.
+func (m *mender) next(now Request, t trouble, used []change) (change, bool) {
+	all := m.changesFor(now, t)
+	if known := m.mended[t.key()]; known != "" {
+		sort.SliceStable(all, func(i, j int) bool { return all[i].text == known && all[j].text != known })
+	}
+	for _, c := range all {
+		if slices.ContainsFunc(used, func(u change) bool { return u.dose() == c.dose() }) {
+			continue
+		}
+		changed := copyRequest(now)
+		c.apply(&changed)
+		if left := part(changed, now, t); len(left.Dishes) == 0 || m.of(left) == can {
+			m.mended[t.key()] = c.text
+			return c, true
+		}
+		if m.left <= 0 {
+			break
+		}
+	}
+	return change{}, false
+}
+
+// withoutFutile are changes without those of a dish that is to be left out.
+func withoutFutile(used []change, next change) []change {
+	if next.code != codeElsewhere {
+		return used
+	}
+	gone := next.edits[0].Path
+	return slices.DeleteFunc(slices.Clone(used), func(c change) bool {
+		return !slices.ContainsFunc(c.edits, func(e Edit) bool { return !strings.HasPrefix(e.Path, gone+".") })
+	})
+}
+
+func (t trouble) key() string { return listed(t.dishes, "and") }
