@@ -140,7 +140,7 @@ func clashFaults(d document, p Plan) []string {
 			faults = append(faults, fmt.Sprintf("%s %v: feasible alone (%v)", f.Code, f.Dishes, err))
 			continue
 		}
-		if strings.Contains(f.Text, "not proven") {
+		if strings.Contains(f.Text, "not worked out") {
 			continue
 		}
 		for i := range f.Dishes {

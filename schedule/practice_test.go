@@ -96,7 +96,8 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
-	// remedy: Serve Burgers in two sittings, 12 now, 12 at 18:30.
+	// remedy: Serve Burgers in two sittings, 12 at 18:00, 12 at 18:30.
+	// remedy: Serve Burgers in two sittings, 12 at 17:30, 12 at 18:00.
 	// remedy: Cook 14 Burgers instead of 24.
 }
 
