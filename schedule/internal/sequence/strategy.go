@@ -13,7 +13,7 @@ func (h *hunt) solve(d *day) (bound int) {
 	if bound >= h.best.cost || h.spent(h.budget) {
 		return bound
 	}
-	all := h.roam(d, list, h.share(50), h.share(90))
+	all := h.roam(d, list, h.share(50), h.share(70))
 	h.improve(list, h.share(90), weary)
 	h.revisit(d, all, h.share(75))
 	h.improve(list, h.share(90), 2*weary)
