@@ -105,7 +105,7 @@ type Shape struct {
 	LogSize     float64    // log of a factor on all three, fitted on roasting charts; zero it for the unfitted shape
 	RadiusScale float64    // factor on half the thickness: 1.085 for whole birds, else 1
 
-	FootprintScale float64 // factor on width and length for the room on the grate, at least 1
+	FootprintScale float64 // factor on width and length for the room on the grate: what LogSize does is undone, or 1 and more
 }
 
 // Dimensions returns the box around a piece of massKg in metres, sorted upward.
