@@ -66,7 +66,7 @@ func (j *judge) clashes(r Request, p Plan) []trouble {
 	guess := inTrouble(p)
 	rest := r
 	for len(all) < mostClashes && len(rest.Dishes) > 0 {
-		if len(all) > 0 && j.of(rest) != cannot {
+		if len(all) > 0 && j.within(rest, loneBudget) != cannot {
 			break
 		}
 		t := j.smallest(rest, guess)
@@ -93,7 +93,11 @@ func (j *judge) smallest(r Request, guess []string) trouble {
 	}
 	for i := 0; i < len(t.dishes) && len(t.dishes) > 1; {
 		fewer := slices.Delete(slices.Clone(t.dishes), i, i+1)
-		switch j.of(keep(r, fewer)) {
+		nodes := probeBudget
+		if len(fewer) == 1 {
+			nodes = loneBudget
+		}
+		switch j.within(keep(r, fewer), nodes) {
 		case cannot:
 			t.dishes = fewer
 			continue
