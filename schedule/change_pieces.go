@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"math"
 	"time"
 
 	"example.com/cookday/schedule/cut"
@@ -18,6 +19,7 @@ func (d dishChange) pieces() []change {
 			func(dish *Dish) { dish.Weight, dish.Count = half, count }, "weight", half, "count", count))
 	}
 	out = append(out, d.smaller()...)
+	out = append(out, d.lighter()...)
 	if d.dish.Count < 2 || !d.t.over(ruleRoom, ruleHold, ruleHands) {
 		return out
 	}
@@ -28,7 +30,7 @@ func (d dishChange) pieces() []change {
 			continue
 		}
 		last = n
-		out = append(out, d.make(codeFewer, "Cook "+counted(n)+" "+d.dish.Name+" instead of "+counted(d.dish.Count)+".", "less to eat", 52+2*k,
+		out = append(out, d.make(codeFewer, "Cook "+counted(n)+" of the "+counted(d.dish.Count)+" "+d.dish.Name+".", "less to eat", 52+2*k,
 			func(dish *Dish) { dish.Count = n }, "count", n))
 	}
 	return out
@@ -52,6 +54,31 @@ func (d dishChange) smaller() []change {
 			out = append(out, d.make(codeFewer, "Cook "+d.dish.Name+" of "+u.Mass(less)+" instead of "+u.Mass(w)+".", "less to eat", 52+2*k,
 				func(dish *Dish) { dish.Weight = less }, "weight", less))
 		}
+	}
+	return out
+}
+
+// lighter are as many pieces of a little less weight each, where they miss the room on
+// the grate by little. Weights are those that a shop has: tenths of a pound, 50 g.
+func (d dishChange) lighter() []change {
+	w, u := d.dish.Weight, d.r.Units
+	if w == 0 || d.dish.Count < 2 || d.cut.Style == cut.Small || !d.t.over(ruleRoom) {
+		return nil
+	}
+	step := unit.Mass(0.05)
+	if u == unit.US {
+		step = unit.FromPounds(0.1)
+	}
+	var out []change
+	last := w
+	for k, share := range []float64{0.975, 0.95, 0.92, 0.88, 0.8, 0.7} {
+		less := step * unit.Mass(math.Floor(float64(w)*share/float64(step)+1e-9))
+		if less >= last || float64(less) < d.cut.MinPieceKg {
+			continue
+		}
+		last = less
+		out = append(out, d.make("lighter", "Take "+d.dish.Name+" of "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less to eat", 19+k,
+			func(dish *Dish) { dish.Weight = less }, "weight", less))
 	}
 	return out
 }

@@ -98,7 +98,7 @@ dishes:
 	// cannot be done: clash
 	// remedy: Serve Burgers in two sittings, 12 at 18:00, 12 at 18:30.
 	// remedy: Serve Burgers in two sittings, 12 at 17:30, 12 at 18:00.
-	// remedy: Cook 14 Burgers instead of 24.
+	// remedy: Cook 14 of the 24 Burgers.
 }
 
 // A turkey and a rib roast that want different heat on one grill: one of them
