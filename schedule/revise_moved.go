@@ -19,11 +19,28 @@ func (v *revision) followMoves() {
 		if err != nil {
 			continue // amend has refused it
 		}
-		if by := to.Sub(serve).Truncate(time.Minute); by > 0 || !v.firstAfter(e.At).Add(by).Before(e.At) {
+		if by := to.Sub(serve).Truncate(time.Minute); !v.wentOnBefore(e.At, by) && (by > 0 || !v.firstAfter(e.At).Add(by).Before(e.At)) {
 			v.shiftPlanned(e.At, by)
 			serve = to
 		}
 	}
+}
+
+// wentOnBefore says whether the log puts something on before the fire that it would
+// wait for after a move: the cook kept to the plan as it was.
+func (v *revision) wentOnBefore(after time.Time, by time.Duration) bool {
+	for _, e := range v.log {
+		for _, p := range v.placed {
+			k := p.phases[0][0]
+			if e.Kind != LogOn || e.Dish != p.it.dish.ID || !e.At.After(after) || k < 0 {
+				continue
+			}
+			if from := v.first.Phases[k].SetupFrom; from.After(after) && e.At.Before(from.Add(by)) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // follows says whether a batch of the first plan moves with the main serving.

@@ -17,6 +17,7 @@ func TestRoughDaysAreSound(t *testing.T) {
 		{"dinner an hour earlier, and no more word", "07:42,,serving-moved,17:00\n", []string{"07:45", "15:30", "16:40", "19:00"}},
 		{"dinner too early to follow", "16:30,,serving-moved,17:00\n", []string{"16:35", "17:10", "19:30"}},
 		{"dinner later before a put-on", "15:40,,serving-moved,20:00\n", []string{"15:45", "16:30", "18:30", "21:00"}},
+		{"dinner later, and on as if it were not", "07:54,brisket,on,\n08:27,,serving-moved,20:00\n16:07,chickens,on,\n", []string{"09:00", "16:10", "17:00"}},
 		{"paper where foil was asked", "07:54,brisket,on,\n12:00,brisket,wrapped,paper\n", []string{"12:05", "13:00"}},
 		{"wrapped as it went on", "07:54,brisket,on,\n07:54,brisket,wrapped,foil\n", []string{"08:10"}},
 		{"lit four minutes late", "07:27,,lit,\n", []string{"14:46", "15:46", "16:20"}},
