@@ -59,6 +59,32 @@ func (v *view) agenda(next int) []day {
 	return days
 }
 
+// next says when somebody has to do something next, and what: all that is due at that
+// instant. It is empty where there is no now, or nothing left to do.
+func (v *view) next() string {
+	if v.now.IsZero() {
+		return ""
+	}
+	left := slices.DeleteFunc(slices.Clone(v.Steps), func(s schedule.Step) bool {
+		return s.Done || !s.Attended || s.At.Before(v.now)
+	})
+	var words []string
+	for _, s := range left {
+		if !v.at(s.At).Equal(v.at(left[0].At)) {
+			break
+		}
+		word := phrase(s.Kind)
+		if s.Dish != "" {
+			word += " (" + v.dish(s.Dish) + ")"
+		}
+		words = append(words, word)
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return v.clockBy(left[0].At, v.now) + " " + list(words)
+}
+
 func (v *view) entry(s schedule.Step) entry {
 	e := entry{at: v.at(s.At), step: s, kind: phrase(s.Kind), text: sentence(s.Text),
 		window: v.window(s.Window, s.At), quiet: v.quietAt(s.At)}

@@ -42,7 +42,7 @@ func Sheet(w io.Writer, p schedule.Plan, o Options) error {
 // sheetData is what the template shows: texts only, which it escapes; style and
 // pictures are our own and escaped already.
 type sheetData struct {
-	Title, EatAt, LightAt, Sure, Now, Revision, TZ, Closing string
+	Title, EatAt, LightAt, Sure, Now, Next, Revision, TZ, Closing string
 
 	Feasible                                              bool
 	Menu                                                  []menuItem
@@ -69,7 +69,7 @@ type rowData struct {
 func (v *view) sheet() (sheetData, error) {
 	first, rest := v.bySeverity()
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
-		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(),
+		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
 	if v.LightAt != nil {
 		d.LightAt = v.clock(*v.LightAt) + " on " + v.day(*v.LightAt)
@@ -96,7 +96,7 @@ func (v *view) sheet() (sheetData, error) {
 			texts[i] = unbroken(v.apart.Replace(text))
 		}
 	}
-	d.EatAt, d.Sure = v.apart.Replace(d.EatAt), v.apart.Replace(d.Sure)
+	d.EatAt, d.Sure, d.Next = v.apart.Replace(d.EatAt), v.apart.Replace(d.Sure), v.apart.Replace(d.Next)
 	for i, m := range d.Menu {
 		d.Menu[i].Name = isolated(m.Name)
 	}

@@ -94,6 +94,9 @@ func (t *textSheet) headline() {
 	if !t.now.IsZero() {
 		t.row("Now", t.clock(t.now)+" on "+t.day(t.now))
 	}
+	if next := t.next(); next != "" {
+		t.row("Next", next)
+	}
 	if t.Revision > 0 {
 		t.row("Revision", fmt.Sprint(t.Revision))
 	}
