@@ -75,6 +75,7 @@ func (d *day) solve(ctx context.Context, h hearth, batches []*batch) (arrangemen
 			return a, nil
 		}
 	}
+	without(&a.problem, d.lifted)
 	a.problem.NoClash, a.problem.FirstPlan = d.noClash, d.probe
 	a.solution, err = d.search(ctx, &a.problem)
 	return a, err

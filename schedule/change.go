@@ -11,17 +11,26 @@ import (
 )
 
 // change is a change of the request that may mend the day. Pain orders changes
-// by what they ask of the cook (assumption); price says it in words.
+// by what they ask of the cook (assumption); price says it in words. In both the
+// names of the dishes stand where dishSlot does, and how many they are where
+// countSlot does, so that like changes of several dishes are said in one breath.
 type change struct {
 	code, text, price string
-	of                string // id of the dish; empty for the day
+	of, name          string // id and name of the dish; empty for the day
+	way               string // tells doses apart that go opposite ways
 	pain              int
 	edits             []Edit
 	apply             func(r *Request)
 }
 
 // dose names a kind of change, whatever its size.
-func (c change) dose() string { return c.code + " " + c.of }
+func (c change) dose() string { return c.code + " " + c.of + c.way }
+
+// adds says whether the change puts dishes on the menu.
+func (c change) adds() bool { return c.code == codeSittings || c.code == codeStarters }
+
+// key tells changes apart.
+func (c change) key() string { return c.dose() + " " + c.text }
 
 // changesFor lists what may mend a clash, least painful first: changes of its
 // dishes, and of the day where the rules in its way can be let go of.
@@ -31,9 +40,6 @@ func (m *mender) changesFor(r Request, t trouble) []change {
 		if slices.Contains(t.dishes, dish.ID) {
 			out = append(out, dishChanges(r, i, t)...)
 		}
-	}
-	if m.resort {
-		return slices.DeleteFunc(out, func(c change) bool { return c.code != codeElsewhere && c.code != codeFewer })
 	}
 	if r.Oven == nil {
 		out = append(out, ovenChange(r))

@@ -30,7 +30,7 @@ func dishChanges(r Request, i int, t trouble) []change {
 // make is a change of fields of the dish; those are given as name and value, nil
 // leaves a field out.
 func (d dishChange) make(code, text, price string, pain int, set func(dish *Dish), fields ...any) change {
-	c := change{code: code, text: text, price: price, of: d.dish.ID, pain: pain}
+	c := change{code: code, text: text, price: price, of: d.dish.ID, name: d.dish.Name, pain: pain}
 	for k := 0; k < len(fields); k += 2 {
 		c.edits = append(c.edits, edit(itemPath("dishes", d.i)+"."+fields[k].(string), fields[k+1]))
 	}
@@ -51,19 +51,25 @@ const (
 	codeFewer     = "fewer"
 )
 
+// Changes that serve a dish in parts: after its time, or up to it.
+const (
+	codeSittings = "sittings"
+	codeStarters = "starters"
+)
+
 // away cooks a dish somewhere else. What goes by the clock is as good from the
 // kitchen oven; of other dishes it is said last.
 func (d dishChange) away() []change {
 	if len(d.r.Dishes) < 2 {
 		return nil
 	}
-	text, price, pain := "Cook "+d.dish.Name+" on another grill, in the kitchen, or not at all.", "one dish fewer on the grate", 70
+	text, price, pain := "Cook {dish} on another grill, in the kitchen, or not at all.", "{dishes} fewer on the grate", 70
 	if d.cut.Style == cut.Timed && d.r.Oven != nil {
-		text, price, pain = "Cook "+d.dish.Name+" in the kitchen oven.", "no smoke, and the oven is taken", 24
+		text, price, pain = "Cook {dish} in the kitchen oven.", "no smoke, and the oven is taken", 24
 	}
 	id := d.dish.ID
 	return []change{{
-		code: codeElsewhere, text: text, price: price, of: id, pain: pain, edits: []Edit{edit(itemPath("dishes", d.i), nil)},
+		code: codeElsewhere, text: text, price: price, of: id, name: d.dish.Name, pain: pain, edits: []Edit{edit(itemPath("dishes", d.i), nil)},
 		apply: func(r *Request) {
 			*r = only(*r, func(o string) bool { return o != id })
 		},

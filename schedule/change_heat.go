@@ -13,22 +13,22 @@ func (d dishChange) heat() []change {
 	u := d.r.Units
 	if l := d.dish.Level; l != nil {
 		if hot := unit.FromFahrenheit(275); d.cut.Style == cut.Tough && *l < hot-1 {
-			out = append(out, d.make("hotter", "Cook "+d.dish.Name+" at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15,
+			out = append(out, d.make("hotter", "Cook {dish} at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15,
 				func(dish *Dish) { dish.Level = &hot }, "level", hot))
 		}
-		out = append(out, d.make("other-heat", "Let "+d.dish.Name+" cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16,
+		out = append(out, d.make("other-heat", "Let {dish} cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16,
 			func(dish *Dish) { dish.Level = nil }, "level", nil))
 	}
 	if d.dish.Zone != "" {
-		out = append(out, d.make("other-side", "Let "+d.dish.Name+" cook on either side of the grate.", "not the side you asked for", 13,
+		out = append(out, d.make("other-side", "Let {dish} cook on either side of the grate.", "not the side you asked for", 13,
 			func(dish *Dish) { dish.Zone = "" }, "zone", nil))
 	}
 	if d.dish.Finish != "" {
-		out = append(out, d.make("no-sear", "Leave the sear of "+d.dish.Name+" out, or do it in a hot pan.", "no crust from the coals", 19,
+		out = append(out, d.make("no-sear", "Leave the sear of {dish} out, or do it in a hot pan.", "no crust from the coals", 19,
 			func(dish *Dish) { dish.Finish = "" }, "finish", nil))
 	}
 	if flat, ok := cut.Find(d.cut.Name + "-spatchcock"); ok && d.cut.Style == cut.Bird {
-		out = append(out, d.make("flatten", "Take the backbone out of "+d.dish.Name+" and cook flat.", "no whole bird on the table", 21,
+		out = append(out, d.make("flatten", "Take the backbone out of {dish} and cook flat.", "no whole bird on the table", 21,
 			func(dish *Dish) { dish.Cut = flat.Name }, "cut", flat.Name))
 	}
 	return out
@@ -45,7 +45,7 @@ func (d dishChange) wrap() []change {
 		return nil
 	}
 	early := Wrap{With: WrapFoil, From: &from}
-	return []change{d.make("wrap", "Wrap "+d.dish.Name+" in foil from "+d.r.Units.Core(from)+".", "a softer bark", 12,
+	return []change{d.make("wrap", "Wrap {dish} in foil from "+d.r.Units.Core(from)+".", "a softer bark", 12,
 		func(dish *Dish) { dish.Wrap = &early }, "wrap", early)}
 }
 
@@ -56,7 +56,7 @@ func (d dishChange) waits() []change {
 		out = append(out, holdChange(d.r, d.dish))
 	}
 	if rest := d.dish.Rest; rest != nil && unitMinutes(*rest) > d.cut.Rest.MinMinutes {
-		out = append(out, d.make("shorter-rest", "Rest "+d.dish.Name+" "+d.r.Units.About(minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14,
+		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14,
 			func(dish *Dish) { dish.Rest = nil }, "rest", nil))
 	}
 	return out
@@ -70,5 +70,5 @@ func holdChange(r Request, dish Dish) change {
 	if r.Oven != nil {
 		where += " or in the oven"
 	}
-	return d.make("hold", "Hold "+dish.Name+" "+where+".", "it waits longer, hot", 11, func(dish *Dish) { dish.Hold = nil }, "hold", nil)
+	return d.make("hold", "Hold {dish} "+where+".", "it waits longer, hot", 11, func(dish *Dish) { dish.Hold = nil }, "hold", nil)
 }

@@ -72,7 +72,7 @@ const (
 // nobody slept, where that is within one short while.
 func (m *mender) wakeChange(r Request, t trouble) (change, bool) {
 	free, _ := lift(keep(r, t.dishes), ruleQuiet)
-	p, err := m.whole(free)
+	p, err := m.whole(free, remedyBudget)
 	if err != nil || !p.Feasible {
 		return change{}, false
 	}
@@ -117,7 +117,7 @@ func inClock(q Quiet, c clock.Clock) bool {
 // or, where that is in quiet hours, the evening before.
 func (m *mender) earlierChanges(r Request, t trouble) []change {
 	free, _ := lift(keep(r, t.dishes), ruleEarliest)
-	p, err := m.whole(liftAll(free, t.idle))
+	p, err := m.whole(liftAll(free, t.idle), remedyBudget)
 	if err != nil || !p.Feasible || p.LightAt == nil {
 		return nil
 	}

@@ -15,7 +15,7 @@ func (d dishChange) pieces() []change {
 	large := d.cut.Style == cut.Tough || d.cut.Style == cut.Roast
 	if n := d.dish.Count; large && d.dish.Weight > 0 && n > 0 {
 		half, count := d.dish.Weight/2, n*2
-		out = append(out, d.make("smaller", "Cut "+d.dish.Name+" into pieces of "+u.Mass(half)+".", "smaller pieces, more bark", 25,
+		out = append(out, d.make("smaller", "Cut {dish} into pieces of "+u.Mass(half)+".", "smaller pieces, more bark", 25,
 			func(dish *Dish) { dish.Weight, dish.Count = half, count }, "weight", half, "count", count))
 	}
 	out = append(out, d.smaller()...)
@@ -30,7 +30,7 @@ func (d dishChange) pieces() []change {
 			continue
 		}
 		last = n
-		out = append(out, d.make(codeFewer, "Cook "+counted(n)+" of the "+counted(d.dish.Count)+" "+d.dish.Name+".", "less to eat", 52+2*k,
+		out = append(out, d.make(codeFewer, "Cook "+counted(n)+" of the "+counted(d.dish.Count)+" {dish}.", "less to eat", 52+2*k,
 			func(dish *Dish) { dish.Count = n }, "count", n))
 	}
 	return out
@@ -46,12 +46,12 @@ func (d dishChange) smaller() []change {
 	}
 	var out []change
 	if half := w / 2; d.cut.Style == cut.Bird && fits(half) {
-		out = append(out, d.make("smaller", "Cook "+d.dish.Name+" as two birds of "+u.Mass(half)+".", "two to carve instead of one", 23,
+		out = append(out, d.make("smaller", "Cook {dish} as two birds of "+u.Mass(half)+".", "two to carve instead of one", 23,
 			func(dish *Dish) { dish.Weight, dish.Count = half, 2 }, "weight", half, "count", 2))
 	}
 	for k, share := range []float64{0.8, 0.6, 0.4} {
 		if less := w * unit.Mass(share); d.cut.Style != cut.Small && fits(less) {
-			out = append(out, d.make(codeFewer, "Cook "+d.dish.Name+" of "+u.Mass(less)+" instead of "+u.Mass(w)+".", "less to eat", 52+2*k,
+			out = append(out, d.make(codeFewer, "Cook {dish} of "+u.Mass(less)+" instead of "+u.Mass(w)+".", "less to eat", 52+2*k,
 				func(dish *Dish) { dish.Weight = less }, "weight", less))
 		}
 	}
@@ -77,7 +77,7 @@ func (d dishChange) lighter() []change {
 			continue
 		}
 		last = less
-		out = append(out, d.make("lighter", "Take "+d.dish.Name+" of "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less to eat", 19+k,
+		out = append(out, d.make("lighter", "Take {dish} of "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less to eat", 19+k,
 			func(dish *Dish) { dish.Weight = less }, "weight", less))
 	}
 	return out
@@ -89,8 +89,8 @@ func (d dishChange) sittings() []change {
 	var out []change
 	for k, s := range d.sittingSizes() {
 		if s.parts <= d.dish.Count {
-			out = append(out, d.sitting("sittings", s.parts, 0, s.apart, 20+4*k))
-			out = append(out, d.sitting("starters", s.parts, s.parts-1, s.apart, 21+4*k))
+			out = append(out, d.sitting(codeSittings, s.parts, 0, s.apart, 20+4*k))
+			out = append(out, d.sitting(codeStarters, s.parts, s.parts-1, s.apart, 21+4*k))
 		}
 	}
 	return out
@@ -130,7 +130,7 @@ func (d dishChange) sitting(code string, parts, before, apart, pain int) change 
 	if before > 0 {
 		fields, serve, when = append(fields, "serve", *first), first, " earlier"
 	}
-	c := d.make(code, "Serve "+d.dish.Name+" in "+numberWord(len(sizes))+" sittings, "+shares(sizes, words)+".",
+	c := d.make(code, "Serve {dish} in "+numberWord(len(sizes))+" sittings, "+shares(sizes, words)+".",
 		"some eat "+d.r.Units.About(time.Duration(len(sizes)-1)*by)+when, pain, func(dish *Dish) { dish.Count, dish.Serve = sizes[0], serve }, fields...)
 	for k, part := range more {
 		c.edits = append(c.edits, edit(itemPath("dishes", len(d.r.Dishes)+k), part))

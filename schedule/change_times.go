@@ -11,7 +11,7 @@ func (d dishChange) times() []change {
 	var out []change
 	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
 	if !quick && d.dish.Ready == "" {
-		out = append(out, d.make("day-before", "Cook "+d.dish.Name+" the day before, chill it, and warm it for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(),
+		out = append(out, d.make("day-before", "Cook {dish} the day before, chill, and warm for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(),
 			func(dish *Dish) { dish.Ready = readyDayBefore }, "ready", readyDayBefore))
 	}
 	if d.dish.Ready != "" {
@@ -58,8 +58,10 @@ func (d dishChange) courses() []change {
 			word string
 		}{{by, " later"}, {-by, " earlier"}} {
 			at := moved(d.r, &d.dish, way.by)
-			out = append(out, d.make("course", "Serve "+d.dish.Name+" at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k,
-				func(dish *Dish) { dish.Serve = &at }, "serve", at))
+			c := d.make("course", "Serve {dish} at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k,
+				func(dish *Dish) { dish.Serve = &at }, "serve", at)
+			c.way = way.word
+			out = append(out, c)
 		}
 	}
 	return out

@@ -11,7 +11,7 @@ func counted(n int) string { return strconv.Itoa(n) }
 
 // numberWord is a small number in words, as a sentence has it.
 func numberWord(n int) string {
-	words := []string{"no", "one", "two", "three", "four"}
+	words := []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
 	if n < len(words) {
 		return words[n]
 	}

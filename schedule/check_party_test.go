@@ -80,6 +80,9 @@ func partyFaults(text string, remedies int, count *partyCount) []string {
 		faults = append(faults, f.String())
 	}
 	count.take(p, remedies)
+	if _, said := findingOf(p, codeNoRemedy); !p.Feasible && said == (len(p.Remedies) > 0) {
+		faults = append(faults, fmt.Sprintf("%d remedies, and none said: %v", len(p.Remedies), said))
+	}
 	if !p.Feasible {
 		faults = append(faults, clashFaults(documentOf(r), p)...)
 	}

@@ -81,6 +81,16 @@ func (d document) lifted(rule string) (document, bool) {
 	return c, had
 }
 
+// possible says whether the day can be had under all rules but some, if that is known.
+func (d document) possible(lifted []string) (can, known bool) {
+	r, err := d.request()
+	if err != nil {
+		return false, false
+	}
+	p, err := makePlan(context.Background(), r, effort{noClash: true, probe: true, lifted: lifted})
+	return p.Feasible, err == nil && (p.Feasible || p.Solution.Proven)
+}
+
 // set applies an edit: a null leaves the field out or takes the entry away, the
 // index after the last one adds an entry.
 func (d document) set(e Edit) error {
@@ -143,6 +153,12 @@ func clashFaults(d document, p Plan) []string {
 		if strings.Contains(f.Text, "not worked out") {
 			continue
 		}
+		if f.Code == "clash" {
+			faults = append(faults, ruleFaults(core, f)...)
+			if len(f.Rules) == 0 || !strings.Contains(f.Text, "in the way: ") {
+				faults = append(faults, fmt.Sprintf("clash %v names no reason: %q", f.Dishes, f.Text))
+			}
+		}
 		for i := range f.Dishes {
 			fewer := slices.Delete(slices.Clone(f.Dishes), i, i+1)
 			if len(fewer) == 0 {
@@ -163,11 +179,37 @@ func clashFaults(d document, p Plan) []string {
 	return faults
 }
 
+// ruleFaults looks at what a clash says of the kitchen: under the rules that it names
+// alone the dishes cannot be had, and without any one of them they can.
+func ruleFaults(core document, f Finding) []string {
+	var idle, faults []string
+	for _, rule := range kitchenRules {
+		if !slices.Contains(f.Rules, rule) {
+			idle = append(idle, rule)
+		}
+	}
+	if can, known := core.possible(idle); can && known {
+		faults = append(faults, fmt.Sprintf("clash %v: feasible under %v alone", f.Dishes, f.Rules))
+	}
+	for _, rule := range f.Rules {
+		if !slices.Contains(kitchenRules, rule) {
+			continue
+		}
+		if can, known := core.possible(append(slices.Clone(idle), rule)); !can && known {
+			faults = append(faults, fmt.Sprintf("clash %v: infeasible without %s", f.Dishes, rule))
+		}
+	}
+	return faults
+}
+
 // remedyFaults applies the edits of the remedies to the document and makes the
 // day anew: it can be had, and is the day that the remedy tells of.
 func remedyFaults(d document, remedies []Remedy) []string {
 	var faults []string
 	for _, rem := range remedies {
+		if r, err := d.request(); err == nil {
+			faults = append(faults, twiceFaults(rem, r)...)
+		}
 		mended := d.copy()
 		for _, e := range rem.Edits {
 			if err := mended.set(e); err != nil {

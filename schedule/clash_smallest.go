@@ -70,6 +70,9 @@ func (j *judge) clashes(r Request, p Plan) []trouble {
 			break
 		}
 		t := j.smallest(rest, guess)
+		if len(all) > 0 && t.unproven {
+			break // a second reason that may be none helps nobody
+		}
 		all, guess = append(all, t), nil
 		rest = only(rest, func(id string) bool { return !slices.Contains(t.dishes, id) })
 	}
@@ -113,7 +116,7 @@ func (j *judge) smallest(r Request, guess []string) trouble {
 // the solver, but for what a cook can let go of, which is tried.
 func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) {
 	core := keep(r, t.dishes)
-	f, err := j.told(core, *t, told)
+	f, err := j.told(core, *t, told, false)
 	if err != nil || f.Code != codeClash {
 		return f, err
 	}
@@ -130,26 +133,44 @@ func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) 
 		}
 	}
 	if len(t.idle) > 0 { // what the solver named may have been the idle rule's doing
-		if f, err = j.told(core, *t, nil); err != nil || f.Code != codeClash {
+		if f, err = j.told(core, *t, nil, false); err != nil || f.Code != codeClash {
 			return f, err
 		}
 	}
-	t.rules = needed
-	for _, rule := range f.Rules {
-		if _, has := lift(core, rule); !has || slices.Contains(needed, rule) {
-			t.add(rule)
-		}
-	}
+	t.rules = append(needed, j.kitchen(core, f.Rules)...)
 	return t.finding(r), nil
 }
 
-// told is what the solver says of a clash, unless the plan has said it.
-func (j *judge) told(core Request, t trouble, known []Finding) (Finding, error) {
+// kitchen are the rules of the kitchen that a clash needs: without any one of them
+// it would be none (deletion filter). Where that is not known, those that the solver
+// named, if it has named any.
+func (j *judge) kitchen(core Request, told []string) []string {
+	var needed []string
+	was, before := j.effort.lifted, j.effort.lifted
+	defer func() { j.effort.lifted = before }()
+	for _, rule := range kitchenRules {
+		if rule == ruleEarliest && hasEarliest(core) {
+			continue
+		}
+		j.effort.lifted = append(slices.Clone(was), rule)
+		switch v := j.of(core); {
+		case v == cannot:
+			was = j.effort.lifted
+		case v == can || len(told) == 0 || slices.Contains(told, rule):
+			needed = append(needed, rule)
+		}
+	}
+	return needed
+}
+
+// told is what the solver says of a clash, unless the plan has said it; with rules it
+// says over what, as far as it sees that quickly.
+func (j *judge) told(core Request, t trouble, known []Finding, rules bool) (Finding, error) {
 	if f, ok := findingFor(known, t.dishes); ok && f.Code == codeClash {
 		return f, nil
 	} // what has no room or no fire on a full day may have both alone
 	e := j.effort
-	e.budget = 4 * probeBudget
+	e.budget, e.noClash = 4*probeBudget, !rules
 	p, err := makePlan(j.ctx, core, e)
 	if err != nil {
 		return Finding{}, err

@@ -47,10 +47,11 @@ type effort struct {
 	budget  int  // nodes; 0 stands for the solver's own
 	noClash bool // do not look for the reason of an infeasible day
 	purse   *purse
-	memo    *memo // simulated cooks; shared by plans made one after another
-	part    bool  // of a longer request: the guests are counted there
-	probe   bool  // only whether the day can be had: no plan is written
-	chill   bool  // what is served is cut and chilled, for another day
+	memo    *memo    // simulated cooks; shared by plans made one after another
+	part    bool     // of a longer request: the guests are counted there
+	probe   bool     // only whether the day can be had: no plan is written
+	chill   bool     // what is served is cut and chilled, for another day
+	lifted  []string // rules that do not bind: nothing is planned so, only asked
 }
 
 // resolve turns a validated request with its defaults into a day.

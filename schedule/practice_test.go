@@ -112,7 +112,7 @@ dishes:
 	// Output:
 	// cannot be done: clash
 	// remedy: Let Rib roast cook at another heat than 250 F.
-	// remedy: Cook Rib roast the day before, chill it, and warm it for the table.
+	// remedy: Cook Rib roast the day before, chill, and warm for the table.
 	// remedy: Cook Turkey on another grill, in the kitchen, or not at all.
 	// remedy: Cook Rib roast on another grill, in the kitchen, or not at all.
 }
@@ -134,7 +134,7 @@ dishes:
 	// remedy: Go to bed at 22:30.
 	// remedy: Serve at 12:40.
 	// remedy: Cut Shoulder into pieces of 4 lb.
-	// remedy: Cook Shoulder the day before, chill it, and warm it for the table.
+	// remedy: Cook Shoulder the day before, chill, and warm for the table.
 	// remedy: Accept less certainty.
 }
 

@@ -13,16 +13,13 @@ const (
 	mostJoined   = 3    // changes in one remedy
 	mostDoses    = 2    // doses of one kind of change that mend a clash, and not the day
 	remedyBudget = 1000 // nodes of each plan: a remedy that is hard to find is a poor one
-	lastResort   = 60   // probes, and whole days, for the last resort
-	lastWholes   = 6
-	resortPurse  = fullPurse / 3 // is kept for it
 )
 
 // withRemedies says of a day that cannot be had which dishes clash over what, and
 // what would mend it, least painful first; of a tight one what would ease it. The
 // list may be empty. The request has its defaults.
 func withRemedies(ctx context.Context, r Request, p Plan, e effort) (Plan, error) {
-	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, floor: resortPurse, mended: map[string]string{}}
+	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, mended: map[string]string{}}
 	var err error
 	if p.Feasible {
 		p.Remedies, err = m.ease(r)
@@ -55,9 +52,7 @@ type mender struct {
 	plan     Plan
 	troubles []trouble
 	wholes   int
-	floor    int               // of the purse: what is below is kept
 	joined   int               // changes allowed in one remedy
-	resort   bool              // nothing better was found: only less of the menu is left
 	mended   map[string]string // by clash: the change that mended it last
 }
 
@@ -74,6 +69,10 @@ func (m *mender) diagnose(r Request, p *Plan) error {
 	m.troubles = m.clashes(r, *p)
 	var found []Finding
 	for i := range m.troubles {
+		if i > 0 && m.effort.purse.empty() {
+			m.troubles = m.troubles[:i]
+			break // why the others clash cannot be worked out any more
+		}
 		f, err := m.explain(r, &m.troubles[i], p.Findings)
 		if err != nil {
 			return err
@@ -108,48 +107,36 @@ func (m *mender) remedies(r Request) ([]Remedy, error) {
 	}
 	out, all := m.tried(r, m.changesFor(r, m.troubles[0]))
 	if (len(out) == 0 || !all) && len(out) < mostRemedies && m.err == nil {
-		m.resort, m.joined = true, mostJoined+1
-		m.left, m.wholes, m.floor = lastResort, lastWholes, 0
-		last, _ := m.tried(r, m.changesFor(r, m.troubles[0]))
-		out = append(out, last...)
+		out = append(out, m.lastResort(r)...)
 	}
 	return ranked(out), m.err
 }
 
 // tried are the changes that mend the day, and whether all were tried: of a kind of
-// change the smallest dose that will do; none where two doses have failed; of what is
-// left on the menu, the most.
+// change the smallest dose that will do; none where two doses have failed.
 func (m *mender) tried(r Request, all []change) ([]priced, bool) {
 	var out []priced
 	failed := map[string]int{}
 	for _, c := range all {
-		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.spent() || m.err != nil {
+		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.effort.purse.below(resortFloor) || m.err != nil {
 			return out, false
 		}
 		if failed[c.dose()] >= mostDoses || !m.mends(r, c, m.troubles[0]) {
 			continue
 		}
 		rem, ok := m.complete(r, c)
-		switch {
-		case ok && m.resort:
-			return append(out, rem), true
-		case ok:
+		if failed[c.dose()]++; ok {
 			out, failed[c.dose()] = append(out, rem), mostDoses
-		default:
-			failed[c.dose()]++
 		}
 	}
 	return out, true
 }
 
-// spent says whether what is left of the purse is for the last resort.
-func (m *mender) spent() bool { return m.effort.purse.below(m.floor) }
-
 // lone says whether the first clash is all there is on the menu,
 // under rules that all stand in the way.
 func (m *mender) lone(r Request) bool {
 	t := m.troubles[0]
-	return len(t.dishes) == len(r.Dishes) && len(t.idle) == 0 && !m.resort
+	return len(t.dishes) == len(r.Dishes) && len(t.idle) == 0
 }
 
 // mends says whether a change lets the dishes of a clash be had by themselves, at

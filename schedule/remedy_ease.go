@@ -26,7 +26,7 @@ func (m *mender) ease(r Request) ([]Remedy, error) {
 	for _, c := range easeChanges(r, short > 0, unsure) {
 		changed := copyRequest(r)
 		c.apply(&changed)
-		p, err := m.whole(changed)
+		p, err := m.whole(changed, remedyBudget)
 		if _, bad := err.(*InputError); bad {
 			continue
 		}

@@ -3,7 +3,6 @@ package schedule
 import (
 	"slices"
 	"sort"
-	"strings"
 )
 
 // complete plans the day with a change, and with more changes as long as another
@@ -15,7 +14,7 @@ func (m *mender) complete(r Request, first change) (priced, bool) {
 	for m.err == nil {
 		t, clash := m.still(r, now)
 		if !clash {
-			p, err := m.whole(now)
+			p, err := m.whole(now, remedyBudget)
 			if _, bad := err.(*InputError); err != nil && !bad {
 				m.err = err
 			}
@@ -29,7 +28,7 @@ func (m *mender) complete(r Request, first change) (priced, bool) {
 				return priced{}, false
 			}
 			t = m.smallest(now, nil)
-			if f, err := m.told(keep(now, t.dishes), t, nil); err == nil {
+			if f, err := m.told(keep(now, t.dishes), t, nil, true); err == nil {
 				t.rules = f.Rules
 			}
 			m.troubles = append(m.troubles, t)
@@ -58,10 +57,10 @@ func (m *mender) still(r, now Request) (trouble, bool) {
 }
 
 // whole plans a changed day.
-func (m *mender) whole(r Request) (Plan, error) {
+func (m *mender) whole(r Request, budget int) (Plan, error) {
 	m.wholes--
 	e := m.effort
-	e.budget, e.noClash = remedyBudget, true
+	e.budget, e.noClash = budget, true
 	return makePlan(m.ctx, r, e)
 }
 
@@ -70,16 +69,18 @@ func (m *mender) whole(r Request) (Plan, error) {
 func (m *mender) next(now Request, t trouble, used []change) (change, bool) {
 	all := m.changesFor(now, t)
 	if known := m.mended[t.key()]; known != "" {
-		sort.SliceStable(all, func(i, j int) bool { return all[i].text == known && all[j].text != known })
+		sort.SliceStable(all, func(i, j int) bool { return all[i].key() == known && all[j].key() != known })
 	}
 	for _, c := range all {
-		if slices.ContainsFunc(used, func(u change) bool { return u.dose() == c.dose() }) {
+		if slices.ContainsFunc(used, func(u change) bool {
+			return u.dose() == c.dose() || u.adds() && c.code == codeElsewhere && u.of == c.of
+		}) {
 			continue
 		}
 		changed := copyRequest(now)
 		c.apply(&changed)
 		if left := part(changed, now, t); len(left.Dishes) == 0 || m.of(left) == can {
-			m.mended[t.key()] = c.text
+			m.mended[t.key()] = c.key()
 			return c, true
 		}
 		if m.left <= 0 {
@@ -94,10 +95,7 @@ func withoutFutile(used []change, next change) []change {
 	if next.code != codeElsewhere {
 		return used
 	}
-	gone := next.edits[0].Path
-	return slices.DeleteFunc(slices.Clone(used), func(c change) bool {
-		return !slices.ContainsFunc(c.edits, func(e Edit) bool { return !strings.HasPrefix(e.Path, gone+".") })
-	})
+	return slices.DeleteFunc(slices.Clone(used), func(c change) bool { return c.of == next.of })
 }
 
 func (t trouble) key() string { return listed(t.dishes, "and") }
