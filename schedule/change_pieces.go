@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule/cut"
@@ -122,7 +123,7 @@ func (d dishChange) sitting(code string, parts, before, apart, pain int) change 
 			continue
 		}
 		part := d.dish
-		part.ID, part.Name = d.dish.ID+"-"+counted(k+1), d.dish.Name+", sitting "+counted(k+1)
+		part.ID, part.Name = d.sittingID(k+1), d.dish.Name+", sitting "+counted(k+1)
 		part.Count, part.Serve = n, &at
 		more = append(more, part)
 	}
@@ -141,4 +142,14 @@ func (d dishChange) sitting(code string, parts, before, apart, pain int) change 
 		r.Dishes = append(r.Dishes, more...)
 	}
 	return c
+}
+
+// sittingID is an id for a sitting of the dish that nothing on the menu has: with the
+// number alone it may be that of a like dish.
+func (d dishChange) sittingID(n int) string {
+	id := d.dish.ID + "-sitting-" + counted(n)
+	for slices.Contains(idsOf(d.r), id) {
+		id += "b"
+	}
+	return id
 }

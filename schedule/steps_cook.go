@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/sequence"
 )
 
 // cook are the steps of a batch while it cooks.
@@ -38,7 +37,7 @@ func (it *itinerary) cook(p *placed) {
 		s := base
 		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = StepSear, d.at(p.wrap), true, handsWrap, d.airAt(p, 1, it.a)
 		s.Text = fmt.Sprintf("Sear %s over the coals, about %s, turned once. Probes out.", name, d.about(p.way.second.expected))
-		s.Why = reasonText(it.a, p.reasons[1])
+		s.Why = whyStart(it.a, p, 1)
 		it.add(s)
 	}
 }
@@ -46,7 +45,7 @@ func (it *itinerary) cook(p *placed) {
 func (it *itinerary) putOn(s Step, p *placed, name string) {
 	d := it.d
 	s.Kind, s.At, s.Attended, s.Minutes = StepPutOn, d.at(p.on), true, float64(p.handsOn())
-	s.GrateC, s.Why = d.airAt(p, 0, it.a), reasonText(it.a, p.reasons[0])
+	s.GrateC, s.Why = d.airAt(p, 0, it.a), whyStart(it.a, p, 0)
 	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, zoneText(p.zones[0], p.way.direct), d.level(s.GrateC))
 	if p.it.fromFrozen {
 		s.Text += " Straight from the freezer."
@@ -157,35 +156,4 @@ func zoneText(zone string, direct bool) string {
 		return "in the centre, away from the ring"
 	}
 	return "on the side away from the coals"
-}
-
-// reasonText is the constraint that holds a start where it is.
-func reasonText(a arrangement, r sequence.Reason) string {
-	other := func() string {
-		if r.Chain < 0 || r.Chain >= len(a.batches) {
-			return "the fire"
-		}
-		return a.batches[r.Chain].it.dish.Name
-	}
-	switch r.Kind {
-	case sequence.ServeRest:
-		return "any later and it would not be rested by serving"
-	case sequence.NextTask:
-		return "its next stage follows at once"
-	case sequence.TaskBefore:
-		return "the stage before it cannot wait"
-	case sequence.ZoneFull:
-		return "afterwards its place on the grate belongs to " + other()
-	case sequence.FireNotReady:
-		return "any later and the fire would not be ready for " + other()
-	case sequence.HandsBusy:
-		return "afterwards your hands are busy with " + other()
-	case sequence.QuietHours:
-		return "later would fall into quiet hours"
-	case sequence.ClosedHours:
-		return "later would bring its end, or its fire, into quiet hours"
-	case sequence.BatchOrder:
-		return "batches go one after the other"
-	}
-	return "any later and dinner would be late"
 }
