@@ -43,7 +43,13 @@ func (d *day) chain(b *batch, h hearth, night nightFires) sequence.Chain {
 	}
 	c.Tasks = []sequence.Task{first}
 	if stages == 2 {
-		c.Tasks = append(c.Tasks, b.secondTask(h, gaps, covers))
+		second := b.secondTask(h, gaps, covers)
+		for i, r := range b.second {
+			if w := b.ways[r.way]; w.sear && !r.oven {
+				second.Modes[i].Closed = d.closedSears(w, b.it)
+			}
+		}
+		c.Tasks = append(c.Tasks, second)
 	}
 	return c
 }

@@ -22,9 +22,23 @@ func (d *day) closedStarts(w way, lasts bool, it *item) []sequence.Span {
 	if len(d.quiet) == 0 || !(w.first.planned >= 0) {
 		return nil
 	}
-	ends, whole := d.attendedEnds(w), w.total().planned
+	return d.closedFor(d.attendedEnds(w), w.first.planned, w.total().planned, lasts, it)
+}
+
+// closedSears are the starts at which a sear may not begin: those from which its end
+// falls into quiet hours. It may stand for long between the stages, so that this does
+// not follow from when the piece was put on.
+func (d *day) closedSears(w way, it *item) []sequence.Span {
+	if len(d.quiet) == 0 || !(w.second.planned >= 0) {
+		return nil
+	}
+	return d.closedFor([]attendedEnd{newAttendedEnd(w.second, 1-d.req.Confidence)}, w.second.planned, w.second.planned, true, it)
+}
+
+// closedFor are the bad starts of a cook that is over so long before serving at the latest.
+func (d *day) closedFor(ends []attendedEnd, latest, whole float64, lasts bool, it *item) []sequence.Span {
 	var closed []sequence.Span
-	for u := int(w.first.planned); u <= it.earliest; u += startGrid {
+	for u := int(latest); u <= it.earliest; u += startGrid {
 		if d.startIsBad(ends, float64(u), whole, lasts) {
 			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
 		}
