@@ -111,6 +111,9 @@ func laterChanges(r Request) []change {
 	return out
 }
 
+// loose is the first lower chance that is offered.
+const loose = 0.8
+
 // confidenceChanges ask for less certainty.
 func confidenceChanges(r Request) []change {
 	var out []change
@@ -118,10 +121,10 @@ func confidenceChanges(r Request) []change {
 		to   float64
 		text string
 		pain int
-	}{{0.8, "one day in five", 45}, {0.6, "two days in five", 58}} {
+	}{{loose, "one day in five", 45}, {0.6, "two days in five", 58}} {
 		if r.Confidence > c.to {
 			out = append(out, change{
-				code: "confidence", text: "Accept less certainty.", price: "each dish is late " + c.text, pain: c.pain,
+				code: codeConfidence, text: "Accept less certainty.", price: "each dish is late " + c.text, pain: c.pain,
 				edits: []Edit{edit("confidence", c.to)}, apply: func(r *Request) { r.Confidence = c.to },
 			})
 		}
@@ -129,12 +132,20 @@ func confidenceChanges(r Request) []change {
 	return out
 }
 
+// Codes of changes that are looked for again.
+const (
+	codeConfidence = "confidence"
+	codeSurer      = "surer"
+	codeWrap       = "wrap"
+	codeHotter     = "hotter"
+)
+
 // surer is the chance of each dish on a day with more time than usual.
 const surer = 0.95
 
 func surerChange(r Request) change {
 	return change{
-		code: "surer", text: "Allow more time for everything.", price: "an earlier start, and longer holds on most days", pain: 20,
+		code: codeSurer, text: "Allow more time for everything.", price: "an earlier start, and longer holds on most days", pain: 20,
 		edits: []Edit{edit("confidence", surer)}, apply: func(r *Request) { r.Confidence = surer },
 	}
 }

@@ -13,7 +13,7 @@ func (d dishChange) heat() []change {
 	u := d.r.Units
 	if l := d.dish.Level; l != nil {
 		if hot := unit.FromFahrenheit(275); d.cut.Style == cut.Tough && *l < hot-1 {
-			out = append(out, d.make("hotter", "Cook {dish} at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15,
+			out = append(out, d.make(codeHotter, "Cook {dish} at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15,
 				func(dish *Dish) { dish.Level = &hot }, "level", hot))
 		}
 		out = append(out, d.make("other-heat", "Let {dish} cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16,
@@ -45,7 +45,7 @@ func (d dishChange) wrap() []change {
 		return nil
 	}
 	early := Wrap{With: WrapFoil, From: &from}
-	return []change{d.make("wrap", "Wrap {dish} in foil from "+d.r.Units.Core(from)+".", "a softer bark", 12,
+	return []change{d.make(codeWrap, "Wrap {dish} in foil from "+d.r.Units.Core(from)+".", "a softer bark", 12,
 		func(dish *Dish) { dish.Wrap = &early }, "wrap", early)}
 }
 

@@ -54,3 +54,13 @@ func TestRemediesOfHardDays(t *testing.T) {
 		})
 	}
 }
+
+func countFindings(p Plan, code string) int {
+	n := 0
+	for _, f := range p.Findings {
+		if f.Code == code {
+			n++
+		}
+	}
+	return n
+}
