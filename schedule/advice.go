@@ -1,12 +1,12 @@
 package schedule
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
-	"time"
 )
 
 // option is something the cook could do now, as the entry that the log would get.
@@ -39,10 +39,15 @@ func (v *revision) advice(ctx context.Context, p *Plan, l left) ([]Remedy, error
 		}
 		out = append(out, r)
 	}
-	if why == "less-sure" {
+	switch why {
+	case "less-sure":
 		out = append(out, v.unhurried(ctx, p)...)
+	case early:
+		out = append(out, v.sooner(ctx, p, l.bound[i], l.all[i])...)
 	}
-	slices.SortStableFunc(out, func(a, b Remedy) int { return a.ServeAt.Compare(b.ServeAt) }) // what saves dinner first
+	slices.SortStableFunc(out, func(a, b Remedy) int { // what saves dinner first
+		return cmp.Compare(a.ServeAt.Sub(p.ServeAt).Abs(), b.ServeAt.Sub(p.ServeAt).Abs())
+	})
 	return out, nil
 }
 
@@ -52,21 +57,6 @@ const sameTime = " is done at the same time"
 // idle says whether an option changes nothing that matters to the plan.
 func (r Remedy) idle(p *Plan) bool {
 	return strings.HasSuffix(r.Price, sameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
-}
-
-// unhurried is the least later serving at which everything has the asked chance.
-func (v *revision) unhurried(ctx context.Context, p *Plan) []Remedy {
-	for _, later := range []int{20, 40, 60, 90, 120} {
-		at := p.ServeAt.Add(time.Duration(later) * time.Minute)
-		e := Entry{At: v.now, Kind: LogServingMoved, Value: at.Format(time.RFC3339)}
-		w, ok := v.with(ctx, e)
-		if !ok || w.try != (try{}) {
-			continue
-		}
-		return []Remedy{{Code: "later", For: "less-sure", Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
-			Edits: []Edit{edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.end, Chance: w.left.chance()}}
-	}
-	return nil
 }
 
 // troubled is the piece on the grate that most needs something done, and the
@@ -81,7 +71,8 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		if a.where != cooking || a.believed == nil || v.condemned(a) {
 			continue
 		}
-		if chance := l.all[i].readiness().chance(); chance < least || worst < 0 && (dead || off < 0 || v.try.later > 0 || v.try.halfway) {
+		cool := off < 0 && l.all[i].wait() <= earlyWorth // what waits for long is none the worse for it
+		if chance := l.all[i].readiness().chance(); chance < least || worst < 0 && (dead || cool || v.try.later > 0 || v.try.halfway) {
 			worst, least = i, math.Min(chance, least)
 		}
 	}
@@ -101,15 +92,20 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		if a.where != cooking || a.believed == nil || v.condemned(a) {
 			continue
 		}
-		if _, stands := v.stands(a); stands && !a.wrap.set {
+		wait := l.all[i].wait()
+		if _, stands := v.stands(a); stands && !a.wrap.set && wait <= earlyWorth {
 			return i, stalled
 		}
-		p := l.all[i]
-		if wait := p.on - p.way.total().expected - float64(p.it.serve) - p.it.cut.Rest.IdealMinutes; wait > longest {
+		if wait > longest {
 			worst, longest, why = i, wait, early
 		}
 	}
 	return worst, why
+}
+
+// wait is how long the batch is expected to wait beyond its ideal rest, minutes.
+func (p *placed) wait() float64 {
+	return p.on - p.way.total().expected - float64(p.it.serve) - p.it.cut.Rest.IdealMinutes
 }
 
 // earlyWorth is how long beyond its ideal rest a piece may wait, in minutes,
@@ -181,6 +177,7 @@ func (v *revision) with(ctx context.Context, e Entry) (*revision, bool) {
 			a.live = w.liveWay(a)
 		}
 	}
+	w.giveUp()
 	l, err := w.arrangeLeft(ctx)
 	w.left = l
 	return &w, err == nil

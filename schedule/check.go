@@ -97,6 +97,16 @@ func (c *checker) found(code, dish string) bool {
 	return false
 }
 
+// condemned says whether a revision says that a dish must not be served.
+func (c *checker) condemned(dish string) bool {
+	for _, f := range c.plan.Findings {
+		if c.plan.Revision > 0 && f.Severity == Danger && containsID(f.Dishes, dish) {
+			return true
+		}
+	}
+	return false
+}
+
 // done says whether a step of the past stands for an act, so that rules on what
 // is still to be planned pass it over.
 func (c *checker) done(kind, dish string, batch, phase int) bool {

@@ -85,7 +85,11 @@ func (c *checker) chance(b *batchFacts) {
 	if math.Abs(is-b.Chance) > sameChance+c.roundedChance(b, room) {
 		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %.3f", b.Chance, room, is)
 	}
-	if b.Chance < asked-b.slackInChance() && !c.admits(b.dish.plan.ID) {
+	slack := b.slackInChance()
+	if c.plan.Revision > 0 && c.done(StepPutOn, b.dish.plan.ID, b.Number, 0) {
+		slack = math.Max(slack, 0.01) // it cannot go on sooner, and less is not worth a word
+	}
+	if b.Chance < asked-slack && !c.admits(b.dish.plan.ID) {
 		c.fault(b.path+".chance", "%.3f where %g was asked, and no finding says so", b.Chance, asked)
 	}
 }

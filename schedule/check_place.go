@@ -86,7 +86,11 @@ func (c *checker) places() {
 
 func (c *checker) placed(path string, b *batchFacts, s Stage) {
 	first, last := c.plan.Phases[s.Phase-1], c.plan.Phases[s.PhaseTo-1]
-	if !inSpan(s.From, first.From, first.To) {
+	begins := first.From
+	if c.plan.RevisedAt != nil && s.Kind == StageWrapped && len(b.cooking) > 1 && b.cooking[0].PhaseTo >= s.Phase {
+		begins = first.SetupFrom // what stays on through a change of fire may be wrapped during it
+	}
+	if !inSpan(s.From, begins, first.To) {
 		c.fault(path+".from", "%s is not in phase %d, from %s to %s", instant(s.From), s.Phase, instant(first.From), instant(first.To))
 	}
 	ready := last.From

@@ -100,7 +100,7 @@ func (c *checker) hold() {
 		c.holdRules(&b)
 		limit := b.holdLimit()
 		early := minutesBetween(b.on(), b.dish.serve) - c.untilOff(&b).Early
-		if c.found("hold-short", b.dish.plan.ID) {
+		if c.found("hold-short", b.dish.plan.ID) || c.condemned(b.dish.plan.ID) {
 			continue
 		}
 		if c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) {

@@ -124,7 +124,7 @@ func (c *checker) batchActs(b *batchFacts) {
 	kept := slices.ContainsFunc(c.plan.Steps, func(s Step) bool {
 		return s.Dish == id && s.Batch == b.Number && (s.Kind == StepBox || s.Kind == StepToOven || s.Kind == StepHold)
 	})
-	if holds && !kept {
+	if holds && !kept && !c.condemned(id) {
 		c.fault(path, "it is held, and no step says how")
 	}
 }

@@ -41,6 +41,7 @@ type afoot struct {
 	with   string // what it was wrapped in
 	bare   bool   // the cook leaves it bare
 	off    known
+	gone   bool // given up, off at an instant of ours
 	boxed  known
 	oven   known
 	ovenC  float64
@@ -75,7 +76,27 @@ func (v *revision) look(ctx context.Context) error {
 			*a = afoot{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
 		}
 	}
-	return v.believe(ctx)
+	if err := v.believe(ctx); err != nil {
+		return err
+	}
+	v.giveUp()
+	return nil
+}
+
+// giveUp takes what is outside the published limits out of the day, for nobody waits
+// for it: it comes off now, and is off by the last minute for its serving.
+func (v *revision) giveUp() {
+	for _, a := range v.afoot {
+		if a.where != cooking || !v.condemned(a) {
+			continue
+		}
+		at := v.serve(a).Add(-minutes(a.batch.it.restMinutes())).Add(-2 * leastLeft * time.Minute)
+		if !v.now.Before(at) && at.After(a.on.at) {
+			a.off, a.gone, a.where, a.believed = known{at: at, set: true}, true, off, nil
+			continue
+		}
+		a.live = a.live.until(v.now.Sub(a.on.at).Minutes()+2*leastLeft, a.wrap.set)
+	}
 }
 
 // again is a batch of the first plan in the revised day; nil if its dish is gone.

@@ -61,10 +61,10 @@ func (v *revision) counted(a *afoot, w way) way {
 	return w
 }
 
-// unserved says whether something is still waiting or cooking.
+// unserved says whether something that may be served is still waiting or cooking.
 func (v *revision) unserved() bool {
 	for _, a := range v.afoot {
-		if a.where != off {
+		if a.where != off && !v.condemned(a) {
 			return true
 		}
 	}

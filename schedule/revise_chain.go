@@ -11,14 +11,14 @@ import (
 // a late dish does not stand in the way of a plan.
 func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	w, b := v.counted(a, a.live), a.batch
-	on := v.day.minute(a.on.at)
+	on, aside := v.day.minute(a.on.at), v.try.aside || v.condemned(a)
 	total := int(math.Ceil(w.total().planned))
 	rest := int(math.Ceil(b.it.restMinutes()))
 	serve, leastGap := b.it.serve, rest
 	if total > on-serve-rest {
 		leastGap = 0
 		total = min(total, max(on-serve-rest, on-now+2))
-		if v.try.aside {
+		if aside {
 			total = on - now + 2
 		}
 		if total > on-serve {
@@ -33,7 +33,7 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	}
 	task := func(minutes int, places []place) sequence.Task {
 		m := sequence.Mode{Area: b.area(v.hearth, places, b.covers()), Minutes: []int{max(minutes, 1)}, Places: asPlaces(places), Gap: gap}
-		if v.try.aside {
+		if aside {
 			m.Area = 0 // it is there, whether there is room or not
 		}
 		if len(places) == 0 {

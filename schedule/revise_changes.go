@@ -19,6 +19,9 @@ func (v *revision) changes(p *Plan) []Change {
 		b, was := before[s.ID]
 		delete(before, s.ID)
 		moved := s.At.Sub(b.At).Minutes()
+		if !s.Done && v.isUnfit(s.Dish) {
+			continue // a finding says it, and louder
+		}
 		if was && math.Abs(moved) < shortestChange {
 			continue
 		}

@@ -33,7 +33,9 @@ func (v *revision) findings(l left) []Finding {
 					p.it.dish.Name, v.clock(v.day.at(p.on)), v.clock(v.serve(a)), 100*chance)))
 			}
 		case off:
-			v.noteOff(a, add)
+			if !v.condemned(a) {
+				v.noteOff(a, add)
+			}
 		}
 	}
 	return out

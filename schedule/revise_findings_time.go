@@ -12,6 +12,9 @@ const (
 	stallLeast    = 45 * time.Minute
 )
 
+// creptK is a rise, 5 F, beyond which a core in its stall is not said to stand still.
+const creptK = 5 / 1.8
+
 // stalled is the code of a core that stands still and is no fault.
 const stalled = "stall"
 
@@ -41,10 +44,14 @@ func (v *revision) noteStall(a *afoot, add func(Finding)) {
 	if !ok {
 		return
 	}
-	t := a.live.total()
+	t, last, first := a.live.total(), run[0], run[len(run)-1]
+	so := fmt.Sprintf("has stood near %s for %s", v.day.core(last.coreC), v.span(last.minute-first.minute))
+	if last.coreC-first.coreC > creptK {
+		so = fmt.Sprintf("has crept from %s to %s in %s", v.day.core(first.coreC), v.day.core(last.coreC), v.span(last.minute-first.minute))
+	}
 	add(about(a, stalled, Info, fmt.Sprintf(
-		"%s has stood near %s for %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about %s, between %s and %s.",
-		a.batch.it.dish.Name, v.day.core(run[0].coreC), v.span(run[0].minute-run[len(run)-1].minute), v.clock(a.on.at.Add(minutes(t.expected))),
+		"%s %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about %s, between %s and %s.",
+		a.batch.it.dish.Name, so, v.clock(a.on.at.Add(minutes(t.expected))),
 		v.clock(a.on.at.Add(minutes(t.early))), v.clock(a.on.at.Add(minutes(t.late))))))
 }
 

@@ -56,7 +56,7 @@ func (v *revision) onIn(k int) bool {
 // time: a piece that the log follows, and that is not off by it.
 func (v *revision) keeps(k int) bool {
 	for _, a := range v.afoot {
-		if a.where != cooking || a.first == nil || a.first.oven || len(a.cores)+len(a.stands) == 0 {
+		if a.where != cooking || a.first == nil || a.first.oven || len(a.cores)+len(a.stands) == 0 || a.isAside(v.first.Phases[k+1].SetupFrom) {
 			continue
 		}
 		if last := a.first.phases[a.first.stages()-1][1]; last >= 0 && last <= k {
@@ -64,6 +64,12 @@ func (v *revision) keeps(k int) bool {
 		}
 	}
 	return false
+}
+
+// isAside says whether the piece has been off the heat since an instant, and is.
+func (a *afoot) isAside(since time.Time) bool {
+	n := len(a.stands)
+	return n > 0 && a.stands[n-1].open && !a.stands[n-1].from.After(since)
 }
 
 // fireNow is the fire that burns; before the first light, the one to be lit first.

@@ -167,10 +167,8 @@ func correctedBy(after, before []Entry, s Step) bool {
 	isKnown := func(e Entry) bool {
 		return slices.ContainsFunc(before, func(b Entry) bool { return b.At.Equal(e.At) && b.Kind == e.Kind && b.Dish == e.Dish })
 	}
-	for _, e := range after {
-		if back := e.Kind == LogOn || e.Kind == LogRestarted; back && s.Dish != "" && e.Dish == s.Dish && !isKnown(e) {
-			return true // it is on again: what was done with it before is not its end
-		}
+	if s.Dish != "" && slices.ContainsFunc(after, func(e Entry) bool { return e.Dish == s.Dish && !isKnown(e) && backOn(e, before, s) }) {
+		return true
 	}
 	for _, e := range before {
 		if e.At.Equal(s.At) && e.Dish == s.Dish && e.Kind != LogCore {
@@ -185,6 +183,20 @@ func correctedBy(after, before []Entry, s Step) bool {
 		if !known && (e.Kind == LogLit || s.Dish == "" && (e.Kind == LogOn || e.Kind == LogFireOut || e.Dish != "")) {
 			return true // the fire was there at another time
 		}
+	}
+	return false
+}
+
+// backOn says whether an entry puts a dish on so that a step was not the end of it, or
+// was not about it: on again, or on for the first time that the log knows of.
+func backOn(e Entry, before []Entry, s Step) bool {
+	ends := []string{StepTakeOff, StepRest, StepBox, StepToOven, StepHold, StepSlice}
+	switch e.Kind {
+	case LogRestarted:
+		return slices.Contains(ends, s.Kind)
+	case LogOn:
+		wasOn := slices.ContainsFunc(before, func(b Entry) bool { return b.Kind == LogOn && b.Dish == e.Dish && !b.At.After(e.At) })
+		return !wasOn || slices.Contains(ends, s.Kind)
 	}
 	return false
 }

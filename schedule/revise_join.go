@@ -227,7 +227,7 @@ func (v *revision) placedBefore(a *afoot, phases int) *placed {
 		p.on, p.off = on, v.u(a.off.at)
 	}
 	p.batch, p.way = a.batch, a.pastWay()
-	if a.on.logged || a.off.logged || a.wrap.logged || a.first == nil {
+	if a.on.logged || a.off.logged || a.wrap.logged || a.gone || a.first == nil {
 		p.on, p.off, p.wrap = v.u(a.on.at), v.u(a.off.at), math.NaN()
 		if p.way.stages() > 1 {
 			p.wrap = p.on - p.way.first.planned

@@ -27,7 +27,8 @@ func TestRoughDaysAreSound(t *testing.T) {
 		{"a light after food came off", "08:50,brisket,boxed,\n08:54,,lit,\n", []string{"08:52", "08:56"}},
 		{"on far too late", "07:54,brisket,on,\n13:00,brisket,pulled,\n17:00,chickens,on,\n", []string{"17:05", "18:30", "20:00"}},
 		{"off after dinner", "16:10,chickens,on,\n17:30,chickens,core,150 F\n18:10,chickens,pulled,\n", []string{"17:55", "18:15"}},
-		{"stopped and never restarted", "08:34,brisket,on,\n08:50,brisket,chilled,\n", []string{"17:40"}},
+		{"chilled, and no word of its put-on", "09:23,brisket,chilled,\n", []string{"10:00", "14:30", "17:40", "23:00"}},
+		{"stopped and never restarted", "08:34,brisket,on,\n08:50,brisket,chilled,\n", []string{"09:50", "12:00", "15:50", "17:40", "19:00", "21:38"}},
 	} {
 		before := p
 		for _, now := range c.now {

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"slices"
 	"sort"
 	"time"
 )
@@ -14,10 +15,14 @@ func (v *revision) steps(p *Plan, l left) []Step {
 		before[s.ID] = s
 	}
 	seen := map[string]bool{}
-	var out []Step
+	more := v.moreFuel(p)
+	out := slices.Clone(more)
 	for _, s := range fresh {
-		seen[s.ID] = true
-		if s = v.settled(s, before[s.ID], l); s.Kind == StepLook && !s.Done && (v.day.inQuiet(s.At) || s.At.After(v.day.end)) {
+		was := before[s.ID]
+		if seen[s.ID] = true; v.takenBy(s, &more) || isStall(s) && was.ID == "" && v.isPast(s, l) {
+			continue // the next revision may know nothing of it
+		}
+		if s = v.settled(s, was, l); s.Kind == StepLook && !s.Done && (v.day.inQuiet(s.At) || s.At.After(v.day.end)) {
 			continue // put off into the night or beyond the meal, it is left out
 		}
 		out = append(out, s)
@@ -53,7 +58,13 @@ func (d *day) stepsFor(p *Plan, l left) []Step { return d.steps(p, l.a, l.all) }
 
 // settled is a step as the log and the clock leave it.
 func (v *revision) settled(s, before Step, l left) Step {
-	if at, ok := v.fact(s, l); ok {
+	if isStall(s) && before.ID != "" {
+		told := before // where a stall lies is believed anew with each reading; what is told of it is not
+		if at, ok := v.fact(told, l); ok {
+			told.At, told.Window, told.Done = at, fixedWindow(at), true
+			return told
+		}
+	} else if at, ok := v.fact(s, l); ok {
 		s.At, s.Window, s.Done = at, fixedWindow(at), true
 		return s
 	}
@@ -78,6 +89,14 @@ func (v *revision) settled(s, before Step, l left) Step {
 		s.At = s.Window.Early
 	}
 	return s
+}
+
+func isStall(s Step) bool { return s.Kind == StepStallBegins || s.Kind == StepStallEnds }
+
+// isPast says whether a step has been, by the log or by the plan.
+func (v *revision) isPast(s Step, l left) bool {
+	_, told := v.fact(s, l)
+	return told || !s.At.After(v.now)
 }
 
 func (w Window) notBefore(t time.Time) Window {
@@ -147,25 +166,13 @@ func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
 // fireFact is when the fire was lit, and when fuel was added for the first time,
 // the second and so on.
 func (v *revision) fireFact(s Step) (time.Time, bool) {
-	want, refuels := 0, 0
 	if s.Kind == StepRefuel {
-		for _, f := range v.first.Steps {
-			if f.Kind == StepRefuel {
-				if want++; f.ID == s.ID {
-					break
-				}
-			}
+		if told, n := v.told(LogRefuelled), v.refuelNumber(s.ID); n > 0 && n <= len(told) {
+			return told[n-1], true
 		}
 	}
-	for _, e := range v.log {
-		switch {
-		case e.Kind == LogLit && s.Kind == StepLight && s.Phase == 1:
-			return e.At, true
-		case e.Kind == LogRefuelled && s.Kind == StepRefuel:
-			if refuels++; refuels == want {
-				return e.At, true
-			}
-		}
+	if lit := v.told(LogLit); s.Kind == StepLight && s.Phase == 1 && len(lit) > 0 {
+		return lit[0], true
 	}
 	return time.Time{}, false
 }

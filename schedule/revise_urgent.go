@@ -47,6 +47,11 @@ func (v *revision) unfit(l left) (ids, names []string) {
 	return ids, names
 }
 
+// isUnfit says whether a dish is outside the published limits.
+func (v *revision) isUnfit(dish string) bool {
+	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.it.dish.ID == dish && v.condemned(a) })
+}
+
 // withdraw takes dishes that must not be served out of the steps to come: what is
 // only expected of them or done for the table falls away, the rest says why it is
 // not to be done.
@@ -64,7 +69,7 @@ func (v *revision) withdraw(steps []Step, l left) []Step {
 			continue
 		case !wanted && s.Kind == StepRefuel:
 			s.Text = "Leave this out: nothing on this fire may be served."
-		case at >= 0 && slices.Contains([]string{StepLook, StepStallBegins, StepStallEnds, StepRest, StepFlip, StepSlice}, s.Kind):
+		case at >= 0 && slices.Contains([]string{StepLook, StepStallBegins, StepStallEnds, StepRest, StepBox, StepToOven, StepHold, StepFlip, StepSlice}, s.Kind):
 			continue
 		case at >= 0:
 			s.Text = fmt.Sprintf("%s is outside the published limits: throw it away now, and leave this out.", names[at])

@@ -7,7 +7,8 @@ import (
 )
 
 // taught is the way after what other pieces said of the grate: its mean error
-// and what is left of its spread, in standard deviations of the unknown one. z is the quantile that the plan counts with.
+// and what is left of its spread, in standard deviations of the unknown one.
+// z is the quantile that the plan counts with.
 func (w way) taught(mean, sd, z float64) way {
 	if mean == 0 && sd == 1 || w.spread.S <= 0 {
 		return w
@@ -16,7 +17,9 @@ func (w way) taught(mean, sd, z float64) way {
 	s.S = math.Hypot(w.spread.own(), s.Grate)
 	as := func(p pace, planned float64) pace {
 		at := func(z float64) float64 { return p.at((s.Median + s.S*z - w.spread.Median) / w.spread.S) }
-		return pace{early: at(-zTenth), expected: at(0), late: at(zTenth), planned: at(planned)}
+		q := pace{early: at(-zTenth), expected: at(0), late: at(zTenth)}
+		q.planned = q.at(planned) // by the window that is shown: the line through the old one bends elsewhere
+		return q
 	}
 	w.first = as(w.first, z)
 	if w.second.planned > 0 && !w.sear {
@@ -103,6 +106,23 @@ func (b *belief) stateAt(x float64) *heat.Sim {
 	return &b.paths[best].end
 }
 
+// until is the way of a piece that comes off at a minute, done or not: a second
+// stage that has not begun is as good as none.
+func (w way) until(minute float64, wrapped bool) way {
+	all := func(m float64) pace { return pace{m, m, m, m} }
+	w.spread = spread{}
+	switch {
+	case w.stages() == 1:
+		w.first = all(minute)
+	case wrapped && !w.sear:
+		w.first = all(math.Min(w.first.expected, minute-leastLeft))
+		w.second = all(minute - w.first.expected)
+	default:
+		w.first, w.second = all(minute-leastLeft), all(leastLeft)
+	}
+	return w
+}
+
 // clockWay is the way of a piece that the model does not follow: as planned,
 // and not done before now.
 func (v *revision) clockWay(a *afoot) way {
@@ -121,7 +141,7 @@ func (v *revision) clockWay(a *afoot) way {
 // says so, else as planned.
 func (a *afoot) pastWay() way {
 	w := a.way()
-	if !a.off.logged && !a.on.logged && !a.wrap.logged {
+	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone {
 		return w
 	}
 	total := math.Max(a.off.at.Sub(a.on.at).Minutes(), leastLeft)

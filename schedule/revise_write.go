@@ -24,14 +24,15 @@ func (v *revision) write(ctx context.Context, l left) (Plan, error) {
 	p.Quiet = v.day.quietWithin(p) // the log may have begun earlier than the plan
 	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
+	unfit, _ := v.unfit(l)
+	p.Findings = slices.DeleteFunc(p.Findings, func(f Finding) bool {
+		return f.Code == codeHoldShort && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
+	})
 	for i, f := range p.Findings {
-		if f.Code == "hold-short" {
+		if f.Code == codeHoldShort {
 			p.Findings[i].Text = v.waitsTooLong(f)
 		}
 	}
-	p.Findings = slices.DeleteFunc(p.Findings, func(f Finding) bool {
-		return f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
-	})
 	p.Findings = nonNil(append(v.findings(l), p.Findings...))
 	return p, nil
 }

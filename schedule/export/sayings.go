@@ -12,6 +12,9 @@ import (
 func (v *view) holdLines() []string {
 	var lines []string
 	for _, d := range v.Dishes {
+		if v.unfit(d.ID) {
+			continue
+		}
 		for _, h := range d.Holds {
 			limit := ""
 			if h.LimitMinutes > 0 && !h.Until.IsZero() {

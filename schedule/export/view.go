@@ -107,15 +107,29 @@ func percent(chance float64) string {
 
 // sure says how likely the plan is to hold.
 func (v *view) sure() string {
-	text := capital(percent(v.Chance.All)) + " that everything is ready in time"
-	if len(v.Dishes) > 1 {
-		words := make([]string, len(v.Dishes))
-		for i, d := range v.Dishes {
-			words[i] = v.dish(d.ID) + " " + strings.TrimPrefix(percent(d.Chance), "about ")
+	all := capital(percent(v.Chance.All)) + " that everything is ready in time"
+	var words []string
+	for _, d := range v.Dishes {
+		if !v.unfit(d.ID) {
+			words = append(words, v.dish(d.ID)+" "+strings.TrimPrefix(percent(d.Chance), "about "))
 		}
-		text += " (" + strings.Join(words, ", ") + ")"
 	}
-	return text
+	switch {
+	case len(words) == 0:
+		return "Nothing of this may be served"
+	case len(words) < len(v.Dishes):
+		all = strings.Replace(all, "everything", "what may be served", 1)
+	case len(words) == 1:
+		return all
+	}
+	return all + " (" + strings.Join(words, ", ") + ")"
+}
+
+// unfit says whether a dish must not be served: a finding of danger names it.
+func (v *view) unfit(id string) bool {
+	return slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool {
+		return v.Revision > 0 && f.Severity == schedule.Danger && slices.Contains(f.Dishes, id)
+	})
 }
 
 // core and grate print temperatures in the cook's units.

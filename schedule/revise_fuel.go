@@ -1,0 +1,74 @@
+package schedule
+
+import (
+	"slices"
+	"time"
+)
+
+// told are the instants at which the log has a kind of entry.
+func (v *revision) told(kind string) []time.Time {
+	var out []time.Time
+	for _, e := range v.log {
+		if e.Kind == kind {
+			out = append(out, e.At)
+		}
+	}
+	return out
+}
+
+// refuelNumber is the place of a refuel among those of the first plan, from 1; 0
+// for one that was added since, and the number of them for no id.
+func (v *revision) refuelNumber(id string) int {
+	n := 0
+	for _, s := range v.first.Steps {
+		if s.Kind != StepRefuel {
+			continue
+		}
+		if n++; s.ID == id {
+			return n
+		}
+	}
+	if id == "" {
+		return n
+	}
+	return 0
+}
+
+// moreFuel are the refuels of the log that the first plan knows nothing of. They
+// are steps of their own: those that a revision adds may be gone in the next.
+func (v *revision) moreFuel(p *Plan) []Step {
+	var out []Step
+	for k, at := range v.told(LogRefuelled) {
+		if k < v.refuelNumber("") {
+			continue
+		}
+		out = append(out, Step{ID: stepID(p.ID, "", 0, StepRefuel, k+1), At: at, Window: fixedWindow(at), Kind: StepRefuel, Phase: v.phaseAt(at),
+			Attended: true, Minutes: 5, Done: true, Text: "Fuel was added.", Why: "the log says so"})
+	}
+	return out
+}
+
+// phaseAt is the phase, from 1, that was to burn at an instant.
+func (v *revision) phaseAt(at time.Time) int {
+	n := min(len(v.first.Phases), 1)
+	for i, ph := range v.first.Phases {
+		if !ph.SetupFrom.After(at) {
+			n = i + 1
+		}
+	}
+	return n
+}
+
+// takenBy says whether a refuel that was added to the plan since is one of those
+// that the log has, and takes it from them.
+func (v *revision) takenBy(s Step, more *[]Step) bool {
+	if s.Kind != StepRefuel || v.refuelNumber(s.ID) > 0 {
+		return false
+	}
+	i := slices.IndexFunc(*more, func(m Step) bool { return m.Phase == s.Phase })
+	if i < 0 {
+		return false
+	}
+	*more = slices.Delete(slices.Clone(*more), i, i+1)
+	return true
+}
