@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -45,8 +44,11 @@ func (v *revision) advice(ctx context.Context, p *Plan, l left) ([]Remedy, error
 	case early:
 		out = append(out, v.sooner(ctx, p, l.bound[i], l.all[i])...)
 	}
-	slices.SortStableFunc(out, func(a, b Remedy) int { // what saves dinner first
-		return cmp.Compare(a.ServeAt.Sub(p.ServeAt).Abs(), b.ServeAt.Sub(p.ServeAt).Abs())
+	slices.SortStableFunc(out, func(a, b Remedy) int { // what saves dinner first, and what keeps its hour
+		if why == early {
+			a, b = b, a
+		}
+		return a.ServeAt.Compare(b.ServeAt)
 	})
 	return out, nil
 }

@@ -117,6 +117,7 @@ func ExampleRevise_servingMoved() {
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
 	// Chicken: expected off at 17:15, 2 h 45 min before serving. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
+	// - Serve Chicken by itself at 17:30. Chicken is eaten 2 h 30 min earlier.
 }
 
 // The fire went out at three in the night and is found at half past five.

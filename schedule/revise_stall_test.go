@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"encoding/csv"
+	"encoding/json"
 	"fmt"
 	"math"
 	"os"
@@ -150,5 +151,39 @@ func TestNeverIsSaid(t *testing.T) {
 		if strings.HasSuffix(r.Price, sameTime) && r.Chance < q.Chance.All+lateWorth {
 			t.Errorf("idle advice: %s %s", r.Text, r.Price)
 		}
+	}
+}
+
+// A butt that is done by breakfast: its core has crept through the stall, a wrap that
+// makes it earlier still is no help, an earlier meal is, and with that it keeps.
+func TestWhatIsDoneTooEarlyIsServedSooner(t *testing.T) {
+	p := revisionDay(t, `format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+dishes:
+  - {name: Butt, cut: pork-butt, weight: 8 lb, level: 225 F, wrap: none}
+`)
+	log := "time,dish,kind,value\n2027-07-02 16:05,butt,on,\n20:05,butt,core,140 F\n23:05,butt,core,153 F\n2027-07-03 02:05,butt,core,165 F\n"
+	q := revised(t, p, log, "2027-07-03 02:10")
+	if f, _ := revisionFinding(q, stalled); !strings.Contains(f.Text, "crept from 140 F to 165 F in 6 h") {
+		t.Errorf("stall: %q", f.Text)
+	}
+	if len(q.Remedies) != 1 || q.Remedies[0].Code != "sooner" {
+		t.Fatalf("advice %v, want an earlier meal alone", q.Remedies)
+	}
+	r := q.Remedies[0]
+	var e Entry
+	if err := json.Unmarshal([]byte(r.Edits[0].Value), &e); err != nil {
+		t.Fatal(err)
+	}
+	after, err := Revise(t.Context(), q, []Entry{e}, *q.RevisedAt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !after.ServeAt.Equal(r.ServeAt) || math.Abs(after.Chance.All-r.Chance) > 0.001 {
+		t.Errorf("says %v at %.3f; the plan has %v at %.3f", r.ServeAt, r.Chance, after.ServeAt, after.Chance.All)
+	}
+	if f, _ := revisionFinding(after, early); strings.Contains(f.Text, "too short") {
+		t.Errorf("served at %v: %s", after.ServeAt, f.Text)
 	}
 }

@@ -106,3 +106,17 @@ func TestTextOfADayWithoutPlanSaysSoFirst(t *testing.T) {
 		t.Error("nobody should shop for a day that does not fit")
 	}
 }
+
+// Of what must not be served no sheet says when it will be ready or how it waits.
+func TestTextSaysNothingMoreOfWhatMustNotBeServed(t *testing.T) {
+	p := invented()
+	p.Revision = 2
+	if got := textOf(t, p, Options{}); !strings.Contains(got, "everything is ready in time (Brisket") || !strings.Contains(got, "Brisket, insulated box") {
+		t.Fatalf("the plan no longer tests what it is for:\n%s", got)
+	}
+	p.Findings = []schedule.Finding{{Code: "stopped-over", Severity: schedule.Danger, Dishes: []string{"brisket"}, Text: "Brisket: throw it away."}}
+	got := textOf(t, p, Options{})
+	if strings.Contains(got, "(Brisket") || strings.Contains(got, "Brisket, insulated box") || !strings.Contains(got, "what may be served is ready in time (Chickens") {
+		t.Error(got)
+	}
+}
