@@ -72,6 +72,7 @@ var checkRules = []checkRule{
 	{"hands", true, (*checker).hands},
 	{"steps", true, (*checker).steps},
 	{"acts", true, (*checker).acts},
+	{"past", true, (*checker).past},
 }
 
 // checker gathers the faults of one plan.

@@ -36,9 +36,6 @@ func (b *batchFacts) takesM2() float64 {
 // room: at no instant does a zone hold more than its share allows. A single piece
 // may take more than that share, but then it has the zone for itself.
 func (c *checker) room() {
-	if c.found("stands-in-the-way", "") {
-		return // the log has put on more than there is room for, and the revision says so
-	}
 	for i, ph := range c.plan.Phases {
 		for _, z := range ph.Zones {
 			room := fire.UsableM2(fire.Zone{AreaM2: z.AreaM2}, false)
@@ -56,7 +53,7 @@ func (c *checker) room() {
 func (c *checker) lyingIn(phase int, z Zone) []lying {
 	var all []lying
 	for _, b := range c.batches() {
-		if c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+		if c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) || c.makesRoom(&b) {
 			continue
 		}
 		for k, s := range b.Stages {
@@ -69,6 +66,13 @@ func (c *checker) lyingIn(phase int, z Zone) []lying {
 		}
 	}
 	return all
+}
+
+// makesRoom says whether a revision takes what is on for going aside: for what stands
+// in the way, by a finding, or must not be served.
+func (c *checker) makesRoom(b *batchFacts) bool {
+	id := b.dish.plan.ID
+	return c.done(StepPutOn, id, b.Number, 0) && (c.found("stands-in-the-way", "") || c.condemned(id))
 }
 
 // overfull looks at each instant at which something is put down.

@@ -34,6 +34,8 @@ func (c *checker) steps() {
 		ids[s.ID] = i
 		if _, err := uuid.Parse(s.ID); err != nil {
 			c.fault(path+".id", "%q is no UUID", s.ID)
+		} else if c.plan.Revision > 0 && !c.stable(s) {
+			c.fault(path+".id", "%q does not follow from the plan, the dish and the kind, %s", s.ID, s.Kind)
 		}
 		if needs, known := attendedKinds[s.Kind]; !known {
 			c.fault(path+".kind", "%q is not known", s.Kind)

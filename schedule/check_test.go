@@ -61,8 +61,9 @@ func TestCheckCatches(t *testing.T) {
 	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel", "sear"} {
 		day[party] = planOf(t, checkParties[party])
 	}
+	day["revised"] = revised(t, revisionParty(t), revisedLog, "2027-07-03 15:30")
 	seen := map[string]bool{}
-	for _, test := range corruptions {
+	for _, test := range slices.Concat(corruptions, revisedCorruptions) {
 		t.Run(test.name, func(t *testing.T) {
 			p := printed(t, day[test.party])
 			if broken := rulesOf(p); len(broken) > 0 {
