@@ -70,7 +70,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 	_, dead := v.grate.dead()
 	off := v.offLevel()
 	for i, a := range l.bound {
-		if a.where != cooking || a.believed == nil || v.condemned(a) {
+		if a.where != cooking || a.believed == nil || a.condemned {
 			continue
 		}
 		cool := off < 0 && l.all[i].wait() <= earlyWorth // what waits for long is none the worse for it
@@ -91,7 +91,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		return worst, v.lateness(l.bound[worst], l.all[worst])
 	}
 	for i, a := range l.bound {
-		if a.where != cooking || a.believed == nil || v.condemned(a) {
+		if a.where != cooking || a.believed == nil || a.condemned {
 			continue
 		}
 		wait := l.all[i].wait()

@@ -22,14 +22,18 @@ func (c *checker) past() {
 			c.fault(path+".done", "%s at %s is done, after now, %s", s.Kind, instant(s.At), instant(*now))
 		case !s.Done && s.At.Before(*now):
 			c.fault(path+".done", "%s at %s is to be done, before now, %s", s.Kind, instant(s.At), instant(*now))
-		case s.Done && s.Kind == StepPutOn:
-			c.putOnAsLogged(path, s)
 		}
 	}
 	for _, b := range c.batches() {
-		for _, s := range c.plan.Steps {
-			if s.Kind == StepPutOn && s.Dish == b.dish.plan.ID && s.Batch == b.Number && !s.At.Equal(b.on()) {
+		for i, s := range c.plan.Steps {
+			if s.Kind != StepPutOn || s.Dish != b.dish.plan.ID || s.Batch != b.Number {
+				continue
+			}
+			if !s.At.Equal(b.on()) {
 				c.fault(b.path+".stages[0].from", "%s; it is put on at %s", instant(b.on()), instant(s.At))
+			}
+			if s.Done {
+				c.putOnAsLogged(fmt.Sprintf("steps[%d]", i), s)
 			}
 		}
 	}

@@ -109,7 +109,7 @@ func (c *checker) oven() {
 			if s.Phase != 0 || s.Zone != "" || s.Kind != StageWrapped && !carried {
 				c.fault(path, "%s in phase %d, zone %q; in the oven a piece is wrapped and has neither", s.Kind, s.Phase, s.Zone)
 			}
-			if !carried {
+			if !c.done(StepTakeOff, b.dish.plan.ID, b.Number, 0) && !c.makesRoom(&b) {
 				all = append(all, lying{&b, path, s.From, s.To, math.Min(b.takesM2(), ovenM2)})
 			}
 		}

@@ -3,7 +3,10 @@ package schedule
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
+
+	"example.com/cookday/schedule/internal/safety"
 )
 
 // Where a batch is at now.
@@ -41,13 +44,16 @@ type afoot struct {
 	with   string // what it was wrapped in
 	bare   bool   // the cook leaves it bare
 	off    known
-	gone   bool // given up, off at an instant of ours
 	boxed  known
 	oven   known
 	ovenC  float64
 	stands []stand
 	cores  []Entry // core readings
 	outers []Entry
+
+	verdict   []safety.Finding // what its history has earned
+	condemned bool             // it is outside the published limits: nothing brings it to the table
+	gone      bool             // given up, off at an instant of ours
 
 	readings []reading // the same cores, from the put-on, judged
 	believed *belief   // nil where the model follows nothing
@@ -87,7 +93,9 @@ func (v *revision) look(ctx context.Context) error {
 // for it: it comes off now, and is off by the last minute for its serving.
 func (v *revision) giveUp() {
 	for _, a := range v.afoot {
-		if a.where != cooking || !v.condemned(a) {
+		a.verdict = v.judged(a)
+		a.condemned = slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger })
+		if a.where != cooking || !a.condemned {
 			continue
 		}
 		at := v.serve(a).Add(-minutes(a.batch.it.restMinutes())).Add(-2 * leastLeft * time.Minute)

@@ -64,7 +64,7 @@ func (v *revision) counted(a *afoot, w way) way {
 // unserved says whether something that may be served is still waiting or cooking.
 func (v *revision) unserved() bool {
 	for _, a := range v.afoot {
-		if a.where != off && !v.condemned(a) {
+		if a.where != off && !a.condemned {
 			return true
 		}
 	}

@@ -11,7 +11,7 @@ import (
 // a late dish does not stand in the way of a plan.
 func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	w, b := v.counted(a, a.live), a.batch
-	on, aside := v.day.minute(a.on.at), v.try.aside || v.condemned(a)
+	on, aside := v.day.minute(a.on.at), v.try.aside || a.condemned
 	total := int(math.Ceil(w.total().planned))
 	rest := int(math.Ceil(b.it.restMinutes()))
 	serve, leastGap := b.it.serve, rest
@@ -43,6 +43,9 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	}
 	first, second := v.placesNow(a)
 	split := int(math.Ceil(w.first.planned))
+	if v.splits(a) && split >= total && total-leastLeft > on-now {
+		split = total - leastLeft // as the cut way is placed
+	}
 	if !v.splits(a) || split >= total || split <= on-now {
 		places := first
 		if w.stages() > 1 && (!v.splits(a) || split <= on-now) {

@@ -19,7 +19,7 @@ func (v *revision) findings(l left) []Finding {
 		v.noteSafety(a, p, add)
 		switch a.where {
 		case cooking:
-			if v.condemned(a) {
+			if a.condemned {
 				break // nothing of its times matters any more
 			}
 			v.noteProbe(a, add)
@@ -33,7 +33,7 @@ func (v *revision) findings(l left) []Finding {
 					p.it.dish.Name, v.clock(v.day.at(p.on)), v.clock(v.serve(a)), 100*chance)))
 			}
 		case off:
-			if !v.condemned(a) {
+			if !a.condemned {
 				v.noteOff(a, add)
 			}
 		}

@@ -161,6 +161,13 @@ func keepsThePast(t rapid.TB, before, after Plan) {
 	}
 }
 
+// loggedBy are the entries that say when a step was done.
+var loggedBy = map[string][]string{
+	StepLight: {LogLit}, StepRefuel: {LogRefuelled}, StepPutOn: {LogOn}, StepWrap: {LogWrapped},
+	StepTakeOff: {LogPulled, LogBoxed, LogCounter}, StepRest: {LogPulled, LogBoxed, LogCounter},
+	StepBox: {LogBoxed}, StepToOven: {LogBoxed}, StepHold: {LogBoxed},
+}
+
 // correctedBy says whether a step that was taken as done for want of a word was
 // put right by what the log says of its dish since. What was logged stays.
 func correctedBy(after, before []Entry, s Step) bool {
@@ -171,7 +178,7 @@ func correctedBy(after, before []Entry, s Step) bool {
 		return true
 	}
 	for _, e := range before {
-		if e.At.Equal(s.At) && e.Dish == s.Dish && e.Kind != LogCore {
+		if e.At.Equal(s.At) && e.Dish == s.Dish && slices.Contains(loggedBy[s.Kind], e.Kind) {
 			return false
 		}
 	}

@@ -11,7 +11,7 @@ import (
 // chilling half-way, the danger zone, the hold. It never forbids; it says what
 // is outside the published limits.
 func (v *revision) noteSafety(a *afoot, p *placed, add func(Finding)) {
-	for _, f := range v.judged(a) {
+	for _, f := range a.verdict {
 		add(a.earned(f))
 	}
 	if a.where == off {
@@ -32,17 +32,6 @@ func (v *revision) judged(a *afoot) []safety.Finding {
 		return nil // the episodes are made in order; a rule that cannot be applied says nothing
 	}
 	return found
-}
-
-// condemned says that a piece is outside the published limits: nothing is
-// advised that would bring it to the table.
-func (v *revision) condemned(a *afoot) bool {
-	for _, f := range v.judged(a) {
-		if f.Severity == safety.Danger {
-			return true
-		}
-	}
-	return false
 }
 
 func (a *afoot) earned(f safety.Finding) Finding {

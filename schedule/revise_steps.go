@@ -123,7 +123,7 @@ func (v *revision) fact(s Step, l left) (time.Time, bool) {
 	case StepPutOn:
 		return a.on.at, a.on.set
 	case StepWrap:
-		return a.wrap.at, a.wrap.set && a.wrap.logged
+		return a.wrap.at, a.wrap.set && a.wrap.logged && !a.wrap.at.After(v.now)
 	case StepTakeOff, StepRest:
 		return a.off.at, a.off.set && a.off.logged
 	case StepBox, StepToOven, StepHold:

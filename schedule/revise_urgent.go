@@ -30,7 +30,7 @@ func (v *revision) rebuild(p *Plan, steps []Step) []Step {
 // fireWanted says whether something that may be served still needs a fire.
 func (v *revision) fireWanted() bool {
 	for _, a := range v.afoot {
-		if a.where != off && !v.condemned(a) {
+		if a.where != off && !a.condemned {
 			return true
 		}
 	}
@@ -40,7 +40,7 @@ func (v *revision) fireWanted() bool {
 // unfit are the names of dishes outside the published limits, in order of the menu.
 func (v *revision) unfit(l left) (ids, names []string) {
 	for _, a := range l.bound {
-		if v.condemned(a) && !slices.Contains(ids, a.batch.it.dish.ID) {
+		if a.condemned && !slices.Contains(ids, a.batch.it.dish.ID) {
 			ids, names = append(ids, a.batch.it.dish.ID), append(names, a.batch.it.dish.Name)
 		}
 	}
@@ -49,7 +49,7 @@ func (v *revision) unfit(l left) (ids, names []string) {
 
 // isUnfit says whether a dish is outside the published limits.
 func (v *revision) isUnfit(dish string) bool {
-	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.it.dish.ID == dish && v.condemned(a) })
+	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.it.dish.ID == dish && a.condemned })
 }
 
 // withdraw takes dishes that must not be served out of the steps to come: what is
@@ -88,7 +88,7 @@ func (v *revision) serveWithout(s Step, l left) string {
 		name := a.batch.it.dish.Name
 		switch {
 		case !v.day.at(float64(l.all[i].it.serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name):
-		case v.condemned(a):
+		case a.condemned:
 			unfit = append(unfit, name)
 		default:
 			fit = append(fit, name)

@@ -17,7 +17,7 @@ func (v *revision) why(s Step) string {
 			continue
 		}
 		switch {
-		case !s.Done && v.condemned(a):
+		case !s.Done && a.condemned:
 			return "it is outside the published limits"
 		case s.Kind == StepServe || s.Kind == StepSlice:
 		case a.first == nil:
