@@ -21,3 +21,17 @@ dishes:
 		t.Error(f)
 	}
 }
+
+// A wrap that waits for the end of quiet hours makes a kink in the times of the cook,
+// which the window's three points do not show: what the plan says of its chance is not
+// less than asked for all that.
+func TestAWaitingWrapKeepsTheChance(t *testing.T) {
+	p := planOf(t, evening(kettle22+"quiet: [{from: \"13:00\", to: \"14:00\"}]\nconfidence: 0.6\nweather: {air: 92 F, altitude: 5280 ft}",
+		"{name: Brisket, cut: brisket, weight: 12 lb, hold: [insulated-box], rest: 45m}"))
+	for _, f := range Check(p) {
+		t.Error(f)
+	}
+	if !p.Feasible || p.Dishes[0].Batches[0].Chance < 0.6-1e-3 { // three digits are kept
+		t.Errorf("feasible %t, chance %.3f", p.Feasible, p.Dishes[0].Batches[0].Chance)
+	}
+}

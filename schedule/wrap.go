@@ -120,6 +120,9 @@ func (k *kitchen) wrappedAfter(prompt way, b float64, wrap Wrap) (way, bool) {
 	w.first = pace{bare(0), bare(1), bare(2), bare(3)}
 	rest := func(i int) float64 { return math.Max(totals[i]-wraps[i], 1) }
 	w.second = pace{rest(0), rest(1), rest(2), rest(3)}
+	if t := w.total(); t.at(k.d.z) > t.planned { // the curve through three points does not see where the wait ends
+		w.second.planned += t.at(k.d.z) - t.planned
+	}
 	return w, true
 }
 
