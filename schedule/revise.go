@@ -39,6 +39,7 @@ type revision struct {
 	day    *day // the same, or served later if that cannot be met
 	grate  grateHistory
 	afoot  []*afoot
+	called []*afoot // called off: what was done with them stays
 
 	hearth hearth
 	phases int // phases begun by now

@@ -66,6 +66,8 @@ func (v *revision) look(ctx context.Context) error {
 	for _, p := range v.placed {
 		if b := v.again(p); b != nil {
 			v.afoot = append(v.afoot, &afoot{first: p, batch: b})
+		} else {
+			v.called = append(v.called, &afoot{first: p, batch: p.batch})
 		}
 	}
 	if err := v.addDishes(ctx); err != nil {
@@ -73,7 +75,10 @@ func (v *revision) look(ctx context.Context) error {
 	}
 	late := v.litLate()
 	for i := range v.day.items {
-		v.tellDish(v.day.items[i].dish.ID, late)
+		v.tellDish(v.afoot, v.day.items[i].dish.ID, late)
+	}
+	for i := range v.base.items {
+		v.tellDish(v.called, v.base.items[i].dish.ID, late)
 	}
 	v.grate = v.day.grateHistory(v.log, v.now, v.plannedLevel)
 	v.begun()

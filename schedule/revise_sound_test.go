@@ -24,6 +24,7 @@ func TestRoughDaysAreSound(t *testing.T) {
 		{"lit two hours late, and no more word", "09:26,,lit,\n", []string{"10:00", "17:50", "23:30"}},
 		{"into the oven bare", "07:54,brisket,on,\n11:00,brisket,to-oven,250 F\n", []string{"11:05", "16:10"}},
 		{"all is off", "07:20,chickens,dish-cancelled,\n07:20,burgers,dish-cancelled,\n08:50,brisket,boxed,\n", []string{"08:53", "09:50"}},
+		{"off and no longer wanted", "07:54,brisket,on,\n08:20,brisket,pulled,\n09:50,brisket,dish-cancelled,\n", []string{"08:30", "10:00"}},
 		{"a light after food came off", "08:50,brisket,boxed,\n08:54,,lit,\n", []string{"08:52", "08:56"}},
 		{"on far too late", "07:54,brisket,on,\n13:00,brisket,pulled,\n17:00,chickens,on,\n", []string{"17:05", "18:30", "20:00"}},
 		{"off after dinner", "16:10,chickens,on,\n17:30,chickens,core,150 F\n18:10,chickens,pulled,\n", []string{"17:55", "18:15"}},

@@ -116,6 +116,11 @@ func (v *revision) fact(s Step, l left) (time.Time, bool) {
 		return v.fireFact(s)
 	}
 	a := l.of(s.Dish, s.Batch)
+	for _, c := range v.called {
+		if c.batch.it.dish.ID == s.Dish && c.batch.number == s.Batch {
+			a = c
+		}
+	}
 	if a == nil {
 		return time.Time{}, false
 	}

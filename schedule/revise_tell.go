@@ -5,10 +5,10 @@ import (
 	"time"
 )
 
-// tellDish tells the batches of a dish what the log says of it.
-func (v *revision) tellDish(id string, late time.Duration) {
+// tellDish tells the batches of a dish, among some, what the log says of it.
+func (v *revision) tellDish(among []*afoot, id string, late time.Duration) {
 	var all []*afoot
-	for _, a := range v.afoot {
+	for _, a := range among {
 		if a.batch.it.dish.ID == id {
 			all = append(all, a)
 		}
