@@ -13,7 +13,8 @@ type Fault struct {
 
 // asWritten is the fault with the value as the cook wrote it, where that is known.
 func (f Fault) asWritten(text string) Fault {
-	if rest, ok := strings.CutPrefix(f.Sentence, f.said); ok && f.said != "" && text != "" {
+	const longest = 40 // of a number with its unit; more is no number that a person wrote
+	if rest, ok := strings.CutPrefix(f.Sentence, f.said); ok && f.said != "" && text != "" && len(text) <= longest {
 		f.Sentence = text + rest
 	}
 	f.said = ""
