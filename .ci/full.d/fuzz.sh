@@ -30,6 +30,10 @@ one() {
 	local last
 	last=$(grep -o 'execs: [0-9]* .*' "$5" | tail -1 || true)
 	printf '%-40s %s %s\n' "$1" "$2" "${last:-no run}"
+	# Up to Go 1.26 the end of the time can be taken for a fault (go.dev/issue/75804).
+	if [ $failed = 1 ] && ! grep -q 'Failing input' "$5" && grep -q 'context deadline exceeded' "$5"; then
+		failed=0
+	fi
 	if [ $failed = 1 ]; then
 		tail -n 40 "$5"
 		return 1
