@@ -1,34 +1,10 @@
 package schedule
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
 )
-
-// outlookOf forecasts a piece given by named texts.
-func outlookOf(t *testing.T, fields map[string]string) Outlook {
-	t.Helper()
-	q, err := ReadInquiry(fields)
-	if err != nil {
-		t.Fatal(err)
-	}
-	o, err := Forecast(context.Background(), q)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return o
-}
-
-func milestoneOf(t *testing.T, o Outlook, kind string) OutlookMilestone {
-	t.Helper()
-	i := slices.IndexFunc(o.Milestones, func(m OutlookMilestone) bool { return m.Kind == kind })
-	if i < 0 {
-		t.Fatalf("no %s: %s", kind, o.Reason)
-	}
-	return o.Milestones[i]
-}
 
 // A butt at 225 F to 203 F without a wrap is an everyday cook: 1.5 to 2 h a pound
 // (common practice, no source), and 15.7 h for 9 lb in a cook's log (home_cook_report
@@ -37,8 +13,8 @@ func milestoneOf(t *testing.T, o Outlook, kind string) OutlookMilestone {
 func TestTheUsualLowCookArrives(t *testing.T) {
 	late := 1e9
 	for _, grate := range []string{"220 F", "225 F", "228 F", "235 F", "245 F"} {
-		o := outlookOf(t, map[string]string{"cut": "pork-butt", "weight": "9 lb", "grate": grate, "target": "203 F", "wrap": "none"})
-		m := milestoneOf(t, o, MilestoneTakeOff)
+		o := ask(t, "cut", "pork-butt", "weight", "9 lb", "grate", grate, "target", "203 F", "wrap", "none")
+		m := o.milestone(MilestoneTakeOff)
 		t.Logf("%s: %.1f %.1f %.1f h", grate, m.EarlyMinutes/60, m.ExpectedMinutes/60, m.LateMinutes/60)
 		if m.ExpectedMinutes > late+1 {
 			t.Errorf("%s: %.0f min, more than a cooler grate takes", grate, m.ExpectedMinutes)
@@ -54,11 +30,11 @@ func TestTheUsualLowCookArrives(t *testing.T) {
 // Where the air is too cool for the target, the answer says how far it brings the
 // core and what it takes; doing what it says works.
 func TestTooCoolAGrateSaysWhatItTakes(t *testing.T) {
-	o := outlookOf(t, map[string]string{"cut": "pork-butt", "weight": "8 lb", "grate": "205 F", "target": "203 F", "wrap": "none"})
+	o := ask(t, "cut", "pork-butt", "weight", "8 lb", "grate", "205 F", "target", "203 F", "wrap", "none")
 	if o.Reaches || !strings.Contains(o.Reason, "It takes about 230 F") || len(o.Findings) > 0 {
 		t.Errorf("reaches %t: %s %v", o.Reaches, o.Reason, o.Findings)
 	}
-	if o = outlookOf(t, map[string]string{"cut": "pork-butt", "weight": "8 lb", "grate": "230 F", "target": "203 F", "wrap": "none"}); !o.Reaches {
+	if o = ask(t, "cut", "pork-butt", "weight", "8 lb", "grate", "230 F", "target", "203 F", "wrap", "none"); !o.Reaches {
 		t.Error(o.Reason)
 	}
 }
@@ -67,8 +43,8 @@ func TestTooCoolAGrateSaysWhatItTakes(t *testing.T) {
 // the core to in the end: after 4 h, not with the raw piece.
 func TestAWrapByTheClockWaitsForIt(t *testing.T) {
 	for _, grate := range []string{"200 F", "215 F", "225 F", "235 F"} {
-		o := outlookOf(t, map[string]string{"cut": "pork-butt", "weight": "8 lb", "grate": grate, "target": "203 F", "wrap": "foil@4h"})
-		if m := milestoneOf(t, o, MilestoneWrap); m.ExpectedMinutes < 239 || m.CoreC < 45 {
+		o := ask(t, "cut", "pork-butt", "weight", "8 lb", "grate", grate, "target", "203 F", "wrap", "foil@4h")
+		if m := o.milestone(MilestoneWrap); m.ExpectedMinutes < 239 || m.CoreC < 45 {
 			t.Errorf("%s: wrapped after %.0f min at %.0f degC", grate, m.ExpectedMinutes, m.CoreC)
 		}
 	}
@@ -76,8 +52,8 @@ func TestAWrapByTheClockWaitsForIt(t *testing.T) {
 
 // A stall under the wrap comes after the wrap.
 func TestAStallUnderTheWrapComesAfterIt(t *testing.T) {
-	o := outlookOf(t, map[string]string{"cut": "pork-butt", "weight": "8 lb", "grate": "215 F", "target": "203 F", "wrap": "foil@4h"})
-	begins, ends, off := milestoneOf(t, o, MilestoneStallBegins), milestoneOf(t, o, MilestoneStallEnds), milestoneOf(t, o, MilestoneTakeOff)
+	o := ask(t, "cut", "pork-butt", "weight", "8 lb", "grate", "215 F", "target", "203 F", "wrap", "foil@4h")
+	begins, ends, off := o.milestone(MilestoneStallBegins), o.milestone(MilestoneStallEnds), o.milestone(MilestoneTakeOff)
 	if !(begins.ExpectedMinutes > 241 && ends.ExpectedMinutes > begins.ExpectedMinutes && off.ExpectedMinutes > ends.ExpectedMinutes) {
 		t.Errorf("stall from %.0f to %.0f min, off at %.0f; wrapped at 240", begins.ExpectedMinutes, ends.ExpectedMinutes, off.ExpectedMinutes)
 	}
