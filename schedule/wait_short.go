@@ -1,0 +1,112 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule/cut"
+)
+
+// noteHolds says it where the early end of a window cannot be held.
+func (d *day) noteHolds(all []*placed) {
+	told := map[*item]float64{} // the plan tells one limit a dish: that of its first batch
+	for _, p := range all {
+		if p.it.cut.Style == cut.Timed {
+			continue
+		}
+		limit := p.it.restMinutes() + p.it.slack()
+		if p.hold >= 0 {
+			limit = p.options[p.hold].minutes
+			d.noteGrillHold(p, all)
+		}
+		if first, ok := told[p.it]; ok {
+			limit = math.Min(limit, first)
+		} else {
+			told[p.it] = limit
+		}
+		switch {
+		case math.Max(p.earlyGap(), p.off-float64(p.it.serve)) > limit+holdTolerance: // a piece may be off for hours
+			d.find(finding(codeHoldShort, p.it.path("hold"), p.it, d.shortHoldText(p, p.labelAmong(all), limit)))
+		case p.it.travelMinutes() > 0 && p.longestWait() > limit+holdTolerance:
+			d.find(finding("travel-short", p.it.path("travel"), p.it, d.travelText(p, limit)))
+		}
+	}
+}
+
+// labelAmong is the name of a batch where others of its dish may have to be told from it.
+func (p *placed) labelAmong(all []*placed) string {
+	n := 0
+	for _, o := range all {
+		if o.it == p.it {
+			n++
+		}
+	}
+	return p.label(n)
+}
+
+// shortHoldText says how far a hold carries that is too short on a fast day, or even on
+// an ordinary one.
+func (d *day) shortHoldText(p *placed, name string, limit float64) string {
+	total, serve := p.way.total(), float64(p.it.serve)
+	when, off := "on a fast day", p.on-total.early
+	if p.on-total.expected-serve > limit+holdTolerance {
+		when, off = "even on an ordinary day", p.on-total.expected
+	}
+	if limit < bestAtOnce {
+		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.%s",
+			name, when, localClock(d.at(off)), d.about(off-serve), d.holdHelp(p))
+	}
+	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.%s",
+		name, when, localClock(d.at(off)), localClock(quarterDown(d.at(off-limit))), localClock(d.at(serve)), d.holdHelp(p))
+}
+
+// bestAtOnce is the limit in minutes below which a piece is hardly held at all.
+const bestAtOnce = 15
+
+// looseConfidence is the chance below which asking for less is no advice (assumption).
+const looseConfidence = 0.65
+
+// holdHelp is what would help a dish that may be done too early: a way of waiting that
+// the request does not have, or a later start at a smaller chance.
+func (d *day) holdHelp(p *placed) string {
+	var help []string
+	if d.req.Oven == nil && p.hold >= 0 {
+		help = append(help, "a warm oven")
+	}
+	if sure := d.req.Confidence; sure > looseConfidence && p.way.believed == nil { // it is not on yet
+		help = append(help, fmt.Sprintf("asking for less than %.0f %%, so that it goes on later", 100*sure))
+	}
+	if len(help) == 0 {
+		return ""
+	}
+	return " What helps: " + listed(help, "or") + "."
+}
+
+func (d *day) travelText(p *placed, limit float64) string {
+	name := p.it.dish.Name
+	if p.hold < 0 {
+		return fmt.Sprintf("%s is no food to travel hot: it keeps %s and the way takes %s. Cook it there, or carry it cold.", name, d.about(shortened(limit)), d.about(p.it.travelMinutes()))
+	}
+	return fmt.Sprintf("On a fast day %s waits and travels %s in all, and the box is good for about %s. Measure on arrival; a warm oven before you leave would help.",
+		name, d.about(p.longestWait()), d.about(shortened(limit)))
+}
+
+// noteGrillHold says it where the fire is still needed by others while something is
+// to be held over it.
+func (d *day) noteGrillHold(p *placed, all []*placed) {
+	if p.options[p.hold].method != HoldGrill {
+		return
+	}
+	last := p.off
+	for _, o := range all {
+		last = math.Min(last, o.off)
+	}
+	if last < p.off-holdTolerance {
+		d.find(finding("hold-grill-busy", p.it.path("hold"), p.it, fmt.Sprintf(
+			"The fire is needed until %s, so %s cannot be held over it from %s on: use a box or the oven.", localClock(d.at(last)), p.it.dish.Name, localClock(d.at(p.off)))))
+	}
+}
+
+// holdTolerance is how far, in minutes, the early end may overrun a hold before
+// it is worth saying.
+const holdTolerance = 0.5
