@@ -156,3 +156,22 @@ func TestDryBrineTheEveningBefore(t *testing.T) {
 		t.Errorf("a brine changes the minimum from %g to %g", plain.Dishes[0].MinimumC, p.Dishes[0].MinimumC)
 	}
 }
+
+// A fire that is lit as quiet hours end, on a day that begins within them, is laid when
+// it is lit: neither in them nor before the day begins.
+func TestNothingIsLaidInQuietHours(t *testing.T) {
+	for _, serve := range []string{"09:36", "09:37", "09:38", "09:39"} {
+		p := planOf(t, `format: 1
+serve: {date: 2027-07-03, time: "`+serve+`", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+quiet: [{from: "22:00", to: "07:00"}]
+earliest: "06:00"
+dishes:
+  - {name: Chicken, cut: chicken, weight: 4.5 lb}
+`)
+		if light := stepsOf(p, StepLight, ""); len(light) == 0 || light[0].At.Format("15:04") > "07:05" || light[0].At.Format("15:04") < "07:00" {
+			t.Fatalf("not lit as quiet hours end: the day tests nothing: %v", light)
+		}
+		sound(t, p)
+	}
+}

@@ -45,7 +45,9 @@ func (it *itinerary) light(ph *Phase, f fire.Fire) {
 	}
 	lay := d.beforeQuiet(ph.SetupFrom.Add(-minutes(float64(desc.LayMinutes))))
 	if e := d.req.Earliest; e != nil && lay.Before(d.clock(e)) {
-		lay = earlier(d.clock(e), ph.SetupFrom)
+		if lay = earlier(d.clock(e), ph.SetupFrom); d.inQuiet(lay) {
+			lay = ph.SetupFrom
+		}
 	}
 	it.add(Step{Kind: StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes),
 		Text: "Lay the fire, " + ph.Layout + ": " + d.layText(ph.Burn) + ". " + ph.Build, Why: "laid before it is lit"})
