@@ -72,8 +72,8 @@ const (
 // nobody slept, where that is within one short while.
 func (m *mender) wakeChange(r Request, t trouble) (change, bool) {
 	free, _ := lift(keep(r, t.dishes), ruleQuiet)
-	p, err := m.whole(free, remedyBudget)
-	if err != nil || !p.Feasible {
+	p, ok := m.whole(free, remedyBudget)
+	if !ok || !p.Feasible {
 		return change{}, false
 	}
 	loc, err := r.Location()
@@ -117,8 +117,8 @@ func inClock(q Quiet, c clock.Clock) bool {
 // or, where that is in quiet hours, the evening before.
 func (m *mender) earlierChanges(r Request, t trouble) []change {
 	free, _ := lift(keep(r, t.dishes), ruleEarliest)
-	p, err := m.whole(liftAll(free, t.idle), remedyBudget)
-	if err != nil || !p.Feasible || p.LightAt == nil {
+	p, ok := m.whole(liftAll(free, t.idle), remedyBudget)
+	if !ok || !p.Feasible || p.LightAt == nil {
 		return nil
 	}
 	loc, err := r.Location()

@@ -53,9 +53,6 @@ func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
 	return (s.ElapsedS() - start) / 60
 }
 
-// run follows a piece for some minutes.
-func (c course) run(s *heat.Sim, minutes float64) { *s = follow(s, c).after(minutes) }
-
 // follower goes along a course with a piece, to ever later instants.
 type follower struct {
 	course course

@@ -77,7 +77,7 @@ func TestHoldsAgainstRecords(t *testing.T) {
 			d.night.AirC = celsius(95) // air is the lesser of room and night: the room decides, to the safe side
 		}
 		s := *w.state
-		d.course(w, p.method, 1, 0, expectedEnd).run(&s, hours*60)
+		s = follow(&s, d.course(w, p.method, 1, 0, expectedEnd)).after(hours * 60)
 		core := fahrenheit(heat.ProbeCoreC(w.pullC, s.CoreC()))
 		limit := d.hotFor(w, p.method, 1, 0)
 		t.Logf("%-22s %5.2f h: core %3.0f F, recorded %3.0f (error %+3.0f); outer claimed above 140 F for %.1f h", r[0], hours, core, recorded, core-recorded, limit/60)

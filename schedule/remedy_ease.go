@@ -74,11 +74,8 @@ func (m *mender) eases(r Request, used ...change) (eased, bool) {
 	for _, c := range used {
 		c.apply(&changed)
 	}
-	p, err := m.whole(changed, remedyBudget)
-	if _, bad := err.(*InputError); err != nil && !bad {
-		m.err = err
-	}
-	if err != nil || !p.Feasible {
+	p, ok := m.whole(changed, remedyBudget)
+	if !ok || !p.Feasible {
 		return eased{}, false
 	}
 	g := eased{rem: m.remedy(p, used), held: len(shortDishes(m.plan)) - len(shortDishes(p)), by: p.Chance.All - m.plan.Chance.All}

@@ -125,11 +125,8 @@ func (m *mender) withTheRest(s resort, fit bool) (priced, bool) {
 	if len(s.now.Dishes) == 0 || len(s.used) == 0 {
 		return priced{}, false
 	}
-	p, err := m.whole(s.now, resortBudget)
-	if _, bad := err.(*InputError); err != nil && !bad {
-		m.err = err
-	}
-	if err != nil || !p.Feasible {
+	p, ok := m.whole(s.now, resortBudget)
+	if !ok || !p.Feasible {
 		return priced{}, false
 	}
 	return m.remedy(p, s.used), true

@@ -14,11 +14,8 @@ func (m *mender) complete(r Request, first change) (priced, bool) {
 	for m.err == nil {
 		t, clash := m.still(r, now)
 		if !clash {
-			p, err := m.whole(now, remedyBudget)
-			if _, bad := err.(*InputError); err != nil && !bad {
-				m.err = err
-			}
-			if err != nil {
+			p, ok := m.whole(now, remedyBudget)
+			if !ok {
 				return priced{}, false
 			}
 			if p.Feasible {
@@ -56,12 +53,16 @@ func (m *mender) still(r, now Request) (trouble, bool) {
 	return trouble{}, false
 }
 
-// whole plans a changed day.
-func (m *mender) whole(r Request, budget int) (Plan, error) {
+// whole plans a changed day; false if the change is refused, or an error ends it all.
+func (m *mender) whole(r Request, budget int) (Plan, bool) {
 	m.wholes--
 	e := m.effort
 	e.budget, e.noClash = budget, true
-	return makePlan(m.ctx, r, e)
+	p, err := makePlan(m.ctx, r, e)
+	if _, refused := err.(*InputError); err != nil && !refused {
+		m.err = err
+	}
+	return p, err == nil
 }
 
 // next is the least painful change that mends a further clash: first the one that
