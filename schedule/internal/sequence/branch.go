@@ -39,6 +39,8 @@ func (s *search) open(depth int) {
 		s.leave(bound)
 		return
 	}
+	before := s.restrict(depth)
+	defer func() { s.viable = before }()
 	if found {
 		if s.patience--; s.hasty && s.patience < 0 {
 			s.leave(bound)
@@ -72,6 +74,23 @@ func (s *search) narrow(children *[]child) (bound value, found, ok bool) {
 			return bound, found, !dead
 		}
 	}
+}
+
+// restrict leaves the ways that work under a node to what lies below it, and returns
+// what worked above it: the phases only ever move one way on the way down.
+func (s *search) restrict(depth int) (before [][]int) {
+	for len(s.held) <= depth {
+		s.held = append(s.held, make([][]int, len(s.sample)))
+	}
+	before, now := s.viable, s.held[depth]
+	for k := range now {
+		now[k] = now[k][:0]
+		if s.waiting[k] > 0 {
+			now[k] = append(now[k], s.est[k].alive...)
+		}
+	}
+	s.viable = now
+	return before
 }
 
 // next is the next chain without a way, -1 for none.

@@ -53,13 +53,13 @@ func (s *search) fresh(e *estimate) bool {
 	return true
 }
 
-// estimate tries every way of a chain alone against the phases; false: none is
-// left.
+// estimate tries every way that a chain may still go alone against the phases; false:
+// none is left.
 func (s *search) estimate(e *estimate, c int) bool {
 	K, ch := len(s.fires), &s.Chains[c]
 	e.reset(s)
 	var room [16]int
-	for i := range s.ways[s.class[c]] {
+	for _, i := range s.viable[s.class[c]] {
 		w := &s.ways[s.class[c]][i]
 		y, ok := s.alone(ch, w, room[:0])
 		if !ok {
@@ -88,6 +88,9 @@ func (s *search) estimate(e *estimate, c int) bool {
 			}
 		}
 	}
+	if s.atRoot { // what does not work here works nowhere
+		s.viable[s.class[c]] = append(s.viable[s.class[c]][:0], e.alive...)
+	}
 	if len(e.alive) == 0 {
 		e.key = nil
 		return false
@@ -107,59 +110,6 @@ func (e *estimate) reset(s *search) {
 		e.key = append(e.key, s.low[k], s.high[k])
 		e.need, e.useCost, e.useNeed = append(e.need, never), append(e.useCost, never), append(e.useNeed, never)
 	}
-}
-
-// alone is the least solution of the phases and one way.
-func (s *search) alone(ch *Chain, w *way, y []int) ([]int, bool) {
-	K := len(s.fires)
-	y = append(y, s.low[:K]...)
-	for j := range w.stays {
-		low := 0
-		if j == len(w.stays)-1 {
-			low = ch.Serve + w.gap.Min
-		}
-		low = lift(w.stays[j].holes, low)
-		if low > w.stays[j].latest {
-			return nil, false
-		}
-		y = append(y, low)
-	}
-	for moved := true; moved; {
-		moved = false
-		for i := range w.links {
-			l := &w.links[i]
-			if v := y[l.from] + l.by; v > y[l.to] {
-				if y[l.to] = s.lifted(w, l.to, v); y[l.to] == never {
-					return nil, false
-				}
-				moved = true
-			}
-		}
-		for k := K - 1; k > 0; k-- {
-			if v := y[k] + s.change[k-1]; v > y[k-1] {
-				if y[k-1] = s.lifted(w, k-1, v); y[k-1] == never {
-					return nil, false
-				}
-				moved = true
-			}
-		}
-	}
-	return y, true
-}
-
-// lifted is the least allowed value of v or more for an instant by its local
-// number, never if there is none.
-func (s *search) lifted(w *way, i, v int) int {
-	holes, high := []Span(nil), 0
-	if K := len(s.fires); i < K {
-		holes, high = s.system.holes[i], s.high[i]
-	} else {
-		holes, high = w.stays[i-K].holes, w.stays[i-K].latest
-	}
-	if v = lift(holes, v); v > high {
-		return never
-	}
-	return v
 }
 
 // hold is the cost of a chain whose last task ends at x.

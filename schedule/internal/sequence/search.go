@@ -14,6 +14,8 @@ type search struct {
 	guests   [][]guest
 	hands    []hand
 	est      []estimate // by class
+	viable   [][]int    // by class: the ways that work where the search has come to
+	held     [][][]int  // by depth: lists for viable
 	order    []int      // in which chains get their ways
 	quota    int        // nodes this run may still open
 	halted   bool
@@ -47,7 +49,13 @@ func newSearch(h *hunt, c *course) *search {
 	s.system = newSystem(n)
 	s.chosen = make([]*way, len(c.Chains))
 	s.guests = make([][]guest, len(c.cells))
-	s.est = make([]estimate, len(c.sample))
+	s.est, s.viable = make([]estimate, len(c.sample)), make([][]int, len(c.sample))
+	for k := range s.viable {
+		s.viable[k] = c.store.cells.take(len(c.ways[k]))
+		for i := range c.ways[k] {
+			s.viable[k] = append(s.viable[k], i)
+		}
+	}
 	for v := range s.high {
 		s.high[v] = never
 	}

@@ -10,6 +10,8 @@ type way struct {
 	cost  int    // of the modes
 	gap   Gap
 	out   bool // the chain is left out, on a partial day
+	asked int8
+	reach []int // see measure
 }
 
 // A stay is one task in one mode, from phase first to phase last (-1: oven).
