@@ -57,6 +57,17 @@ guests: 1
 dishes:
   - {cut: beef-tenderloin-half, weights: [0.98 kg, 0.4536 kg], target: well-done, start: frozen, rest: 0m, hold: [tent, counter], prep: [brined, tenderised, rolled], ready: day-before}
 `,
+	"two batches that wait in different ways": `
+format: 1
+serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 18 in, fuel: lump}
+oven: {hold: 170 F}
+weather: {air: 40 F, night: 25 F, wind: 10 mph}
+confidence: 0.6
+units: us
+dishes:
+  - {cut: baby-backs, weight: 1.021 kg, count: 2, wrap: {with: foil, from: 150 F}}
+`,
 }
 
 func TestFoundDays(t *testing.T) {

@@ -9,20 +9,18 @@ import (
 
 // noteHolds says it where the early end of a window cannot be held.
 func (d *day) noteHolds(all []*placed) {
-	told := map[*item]float64{} // the plan tells one limit a dish: that of its first batch
+	told := map[*item]*placed{} // the plan tells the limits of a dish as they are for its first batch
 	for _, p := range all {
 		if p.it.cut.Style == cut.Timed {
 			continue
 		}
+		if told[p.it] == nil {
+			told[p.it] = p
+		}
 		limit := p.it.restMinutes() + p.it.slack()
 		if p.hold >= 0 {
-			limit = p.options[p.hold].minutes
+			limit = math.Min(p.options[p.hold].minutes, told[p.it].limitOf(p.options[p.hold].method))
 			d.noteGrillHold(p, all)
-		}
-		if first, ok := told[p.it]; ok {
-			limit = math.Min(limit, first)
-		} else {
-			told[p.it] = limit
 		}
 		switch {
 		case math.Max(p.earlyGap(), p.off-float64(p.it.serve)) > limit+holdTolerance: // a piece may be off for hours
@@ -31,6 +29,16 @@ func (d *day) noteHolds(all []*placed) {
 			d.find(finding("travel-short", p.it.path("travel"), p.it, d.travelText(p, limit)))
 		}
 	}
+}
+
+// limitOf is how long a way of waiting is good for, without end where a piece has no such way.
+func (p *placed) limitOf(method string) float64 {
+	for _, o := range p.options {
+		if o.method == method {
+			return o.minutes
+		}
+	}
+	return math.Inf(1)
 }
 
 // labelAmong is the name of a batch where others of its dish may have to be told from it.
