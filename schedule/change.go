@@ -18,6 +18,7 @@ type change struct {
 	code, text, price string
 	of, name          string // id and name of the dish; empty for the day
 	way               string // tells doses apart that go opposite ways
+	bakes             bool   // in the oven, which is then too hot to hold anything
 	pain              int
 	edits             []Edit
 	apply             func(r *Request)
@@ -28,6 +29,11 @@ func (c change) dose() string { return c.code + " " + c.of + c.way }
 
 // adds says whether the change puts dishes on the menu.
 func (c change) adds() bool { return c.code == codeSittings || c.code == codeStarters }
+
+// against says whether two changes want the oven at different heat.
+func (c change) against(o change) bool {
+	return c.bakes && o.code == codeOven || o.bakes && c.code == codeOven
+}
 
 // key tells changes apart.
 func (c change) key() string { return c.dose() + " " + c.text }
@@ -138,6 +144,7 @@ const (
 	codeSurer      = "surer"
 	codeWrap       = "wrap"
 	codeHotter     = "hotter"
+	codeOven       = "oven"
 )
 
 // surer is the chance of each dish on a day with more time than usual.
@@ -153,7 +160,7 @@ func surerChange(r Request) change {
 func ovenChange(r Request) change {
 	oven := Oven{Hold: unit.FromFahrenheit(170)}
 	return change{
-		code: "oven", text: "Hold or finish in the kitchen oven.", price: "the oven is taken, at " + r.Units.Grate(oven.Hold), pain: 10,
+		code: codeOven, text: "Hold or finish in the kitchen oven.", price: "the oven is taken, at " + r.Units.Grate(oven.Hold), pain: 10,
 		edits: []Edit{edit("oven", oven)}, apply: func(r *Request) { r.Oven = &oven },
 	}
 }

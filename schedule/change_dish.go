@@ -57,21 +57,29 @@ const (
 	codeStarters = "starters"
 )
 
-// away cooks a dish somewhere else. What goes by the clock is as good from the
-// kitchen oven; of other dishes it is said last.
+// away cooks a dish somewhere else, which is said last. What goes by the clock is as
+// good from the kitchen oven, where nothing can be held meanwhile.
 func (d dishChange) away() []change {
 	if len(d.r.Dishes) < 2 {
 		return nil
 	}
-	text, price, pain := "Cook {dish} on another grill, in the kitchen, or not at all.", "{dishes} fewer on the grate", 70
-	if d.cut.Style == cut.Timed && d.r.Oven != nil {
-		text, price, pain = "Cook {dish} in the kitchen oven.", "no smoke, and the oven is taken", 24
-	}
 	id := d.dish.ID
-	return []change{{
-		code: codeElsewhere, text: text, price: price, of: id, name: d.dish.Name, pain: pain, edits: []Edit{edit(itemPath("dishes", d.i), nil)},
+	gone := change{
+		code: codeElsewhere, text: "Cook {dish} on another grill, in the kitchen, or not at all.", price: "{dishes} fewer on the grate",
+		of: id, name: d.dish.Name, pain: 70, edits: []Edit{edit(itemPath("dishes", d.i), nil)},
 		apply: func(r *Request) {
 			*r = only(*r, func(o string) bool { return o != id })
 		},
-	}}
+	}
+	if d.cut.Style != cut.Timed || d.r.Oven == nil {
+		return []change{gone}
+	}
+	baked := gone
+	baked.text, baked.price, baked.pain, baked.bakes = "Cook {dish} in the kitchen oven.", "no smoke, and nothing waits in the oven", 24, true
+	baked.edits = append([]Edit{edit("oven", nil)}, gone.edits...)
+	baked.apply = func(r *Request) {
+		gone.apply(r)
+		r.Oven = nil
+	}
+	return []change{baked, gone}
 }

@@ -46,7 +46,7 @@ func (d document) plan() (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	p, err := makePlan(context.Background(), r, effort{noClash: true})
+	p, err := makePlan(context.Background(), r, effort{noClash: true, purse: &purse{fullPurse}})
 	if err == nil && p.Feasible {
 		if faults := Check(p); len(faults) > 0 {
 			return p, fmt.Errorf("Check: %v", faults)
@@ -216,6 +216,9 @@ func remedyFaults(d document, remedies []Remedy) []string {
 				faults = append(faults, fmt.Sprintf("remedy %q: %v", rem.Text, err))
 			}
 		}
+		if _, oven := mended["oven"]; oven && bakes.MatchString(rem.Text) {
+			faults = append(faults, fmt.Sprintf("remedy %q bakes in the oven in which it holds: %v", rem.Text, rem.Edits))
+		}
 		p, err := mended.plan()
 		switch {
 		case err != nil:
@@ -229,5 +232,7 @@ func remedyFaults(d document, remedies []Remedy) []string {
 	}
 	return faults
 }
+
+var bakes = regexp.MustCompile(`Cook [^.]* in the kitchen oven\.`)
 
 func sameInstant(a, b *time.Time) bool { return a == b || a != nil && b != nil && a.Equal(*b) }

@@ -5,7 +5,7 @@ import "example.com/cookday/schedule/internal/sequence"
 // fullPurse is what all searches for one answer may spend together, in nodes of a
 // small day: the plan, the day before, the reasons of a clash and every remedy. It
 // bounds the cost of the worst request; ordinary days spend a few hundredths of it.
-const fullPurse = 60_000
+const fullPurse = 120_000
 
 // A node takes longer with many batches, and before the first one every sequence of
 // fires is laid out for every batch. Measured on days of 3 to 24 unlike batches; the

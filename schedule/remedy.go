@@ -109,7 +109,7 @@ func (m *mender) remedies(r Request) ([]Remedy, error) {
 	if (len(out) == 0 || !all) && len(out) < mostRemedies && m.err == nil {
 		out = append(out, m.lastResort(r)...)
 	}
-	return ranked(out), m.err
+	return m.settled(ranked(out)), m.err
 }
 
 // tried are the changes that mend the day, and whether all were tried: of a kind of

@@ -6,16 +6,22 @@ import (
 	"strings"
 )
 
-// remedy is what the changes come to.
-func (m *mender) remedy(p Plan, used []change) priced {
-	rem := priced{}
-	rem.Remedy = Remedy{Code: used[0].code, For: codeOf(m.plan), LightAt: p.LightAt, ServeAt: p.tableAt(), Chance: p.Chance.All, Cost: p.Solution.Objective}
+// remedy is what changes come to: the request with them, and its day.
+func (m *mender) remedy(now Request, p Plan, used []change) priced {
+	rem := priced{leads: now, proven: p.Solution.Proven}
+	rem.Remedy = Remedy{Code: used[0].code, For: codeOf(m.plan)}
+	rem.tell(p)
 	rem.Text = joined(used, " ", func(c change) []string { return []string{c.text} })
 	rem.Price = joined(used, "; ", func(c change) []string { return strings.Split(c.price, "; ") })
 	for _, c := range used {
 		rem.Edits, rem.pain = append(rem.Edits, c.edits...), rem.pain+c.pain
 	}
 	return rem
+}
+
+// tell writes down the day that a remedy leads to.
+func (r *Remedy) tell(p Plan) {
+	r.LightAt, r.ServeAt, r.Chance, r.Cost = p.LightAt, p.tableAt(), p.Chance.All, p.Solution.Objective
 }
 
 // Slots in the texts of a change: for the name of its dish, and for how many dishes.
@@ -50,22 +56,65 @@ func joined(used []change, between string, say func(change) []string) string {
 
 // ranked are the remedies without those that hold all that another asks, and more;
 // the least painful first.
-func ranked(all []priced) []Remedy {
-	out := []Remedy{}
+func ranked(all []priced) []priced {
+	var out []priced
 	sort.SliceStable(all, func(i, j int) bool { return all[i].pain < all[j].pain })
 	for i, a := range all {
 		idle := slices.ContainsFunc(all, func(b priced) bool {
-			return len(b.Edits) < len(a.Edits) && !slices.ContainsFunc(b.Edits, func(e Edit) bool { return !slices.Contains(a.Edits, e) })
-		}) || slices.ContainsFunc(all[:i], func(b priced) bool { return b.Text == a.Text })
+			return len(b.Edits) < len(a.Edits) && b.within(a)
+		}) || slices.ContainsFunc(all[:i], func(b priced) bool {
+			return b.Text == a.Text || len(b.Edits) == len(a.Edits) && b.within(a)
+		})
 		if !idle && len(out) < mostRemedies {
-			out = append(out, a.Remedy)
+			out = append(out, a)
 		}
 	}
 	return out
 }
 
-// priced is a remedy with what it asks of the cook.
+// within says whether another remedy asks for all that this one does. An edit may be
+// there twice: the next dish moves up where one is sent away.
+func (p priced) within(o priced) bool {
+	left := slices.Clone(o.Edits)
+	for _, e := range p.Edits {
+		i := slices.Index(left, e)
+		if i < 0 {
+			return false
+		}
+		left = slices.Delete(left, i, i+1)
+	}
+	return true
+}
+
+// settled are remedies that tell of the days which the cook gets: a day whose search was
+// stopped is planned anew as Make plans it.
+func (m *mender) settled(all []priced) []Remedy {
+	out := []Remedy{}
+	for _, rem := range all {
+		if p, ok := m.inFull(rem); ok {
+			rem.tell(p)
+		}
+		out = append(out, rem.Remedy)
+	}
+	return out
+}
+
+// inFull is the day that a remedy leads to, planned as Make plans it; false where that
+// has nothing new to say.
+func (m *mender) inFull(rem priced) (Plan, bool) {
+	if rem.proven || m.err != nil {
+		return Plan{}, false
+	}
+	e := m.effort
+	e.budget, e.purse = 0, &purse{fullPurse}
+	p, ok := m.made(rem.leads, e)
+	return p, ok && p.Feasible
+}
+
+// priced is a remedy with what it asks of the cook, and the request that it leads to.
 type priced struct {
 	Remedy
-	pain int
+	pain   int
+	leads  Request
+	proven bool // that no better day can be made of it
 }

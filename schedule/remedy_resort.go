@@ -7,9 +7,9 @@ import "slices"
 const (
 	resortProbes = 200
 	resortWholes = 4
-	resortPurse  = fullPurse / 3   // for each part of the search
+	resortPurse  = fullPurse / 6   // for each part of the search
 	resortSaved  = resortPurse / 2 // of it, for the plan that the changes lead to
-	resortFloor  = fullPurse / 4   // of the purse for the other remedies: what is below it goes to the last resort
+	resortFloor  = fullPurse / 8   // of the purse for the other remedies: what is below it goes to the last resort
 	resortTries  = 12              // changes tried for each dish that has no place beside others
 	resortBudget = 4 * probeBudget // of the plan that it leads to: more than showed that there is one
 	fitBudget    = probeBudget / 4 // of a probe: what is hard to fit in does not fit
@@ -129,13 +129,13 @@ func (m *mender) withTheRest(s resort, fit bool) (priced, bool) {
 	if !ok || !p.Feasible {
 		return priced{}, false
 	}
-	return m.remedy(p, s.used), true
+	return m.remedy(s.now, p, s.used), true
 }
 
-// sendAway cooks a dish somewhere else.
+// sendAway cooks a dish somewhere else than in the oven, where others may be held.
 func sendAway(now Request, id string) (change, bool) {
 	away := dishChanges(now, slices.Index(idsOf(now), id), trouble{dishes: []string{id}})
-	k := slices.IndexFunc(away, func(c change) bool { return c.code == codeElsewhere })
+	k := slices.IndexFunc(away, func(c change) bool { return c.code == codeElsewhere && !c.bakes })
 	if k < 0 {
 		return change{}, false
 	}

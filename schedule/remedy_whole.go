@@ -8,39 +8,55 @@ import (
 // complete plans the day with a change, and with more changes as long as another
 // clash shows.
 func (m *mender) complete(r Request, first change) (priced, bool) {
-	used := []change{first}
 	now := copyRequest(r)
 	first.apply(&now)
-	for m.err == nil {
-		t, clash := m.still(r, now)
-		if !clash {
-			p, ok := m.whole(now, remedyBudget)
-			if !ok {
-				return priced{}, false
-			}
-			if p.Feasible {
-				return m.remedy(p, used), true
-			}
-			if len(used) == m.joined || m.wholes <= 0 || !p.Solution.Proven || m.lone(r) {
-				return priced{}, false
-			}
-			t = m.smallest(now, nil)
-			if f, err := m.told(keep(now, t.dishes), t, nil, true); err == nil {
-				t.rules = f.Rules
-			}
-			m.troubles = append(m.troubles, t)
-		}
-		if len(used) == m.joined {
+	return m.onward(r, now, []change{first})
+}
+
+// onward plans a changed day; where another clash shows, it tries a change that mends
+// that one, and one of another kind where the first led nowhere.
+func (m *mender) onward(r, now Request, used []change) (priced, bool) {
+	t, clash := m.still(r, now)
+	if !clash {
+		p, ok := m.whole(now, remedyBudget)
+		switch {
+		case !ok:
+			return priced{}, false
+		case p.Feasible:
+			return m.remedy(now, p, used), true
+		case len(used) == m.joined || m.wholes <= 0 || !p.Solution.Proven || m.lone(r):
 			return priced{}, false
 		}
-		next, ok := m.next(now, t, used)
+		t = m.another(now)
+	}
+	var vain []change
+	for len(used) < m.joined && len(vain) < mostVain && m.err == nil {
+		next, ok := m.next(now, t, slices.Concat(used, vain))
 		if !ok {
-			return priced{}, false
+			break
 		}
-		used = append(withoutFutile(used, next), next)
-		next.apply(&now)
+		further := copyRequest(now)
+		next.apply(&further)
+		if rem, ok := m.onward(r, further, append(withoutFutile(used, next), next)); ok {
+			m.mended[t.key()] = next.key()
+			return rem, true
+		}
+		vain = append(vain, next)
 	}
 	return priced{}, false
+}
+
+// mostVain is how many kinds of change are tried for a further clash.
+const mostVain = 2
+
+// another is a clash that shows once the known ones are mended.
+func (m *mender) another(now Request) trouble {
+	t := m.smallest(now, nil)
+	if f, err := m.told(keep(now, t.dishes), t, nil, true); err == nil {
+		t.rules = f.Rules
+	}
+	m.troubles = append(m.troubles, t)
+	return t
 }
 
 // still is a known clash, but for the first, that a changed request still has.
@@ -55,9 +71,14 @@ func (m *mender) still(r, now Request) (trouble, bool) {
 
 // whole plans a changed day; false if the change is refused, or an error ends it all.
 func (m *mender) whole(r Request, budget int) (Plan, bool) {
-	m.wholes--
 	e := m.effort
-	e.budget, e.noClash = budget, true
+	e.budget = budget
+	return m.made(r, e)
+}
+
+func (m *mender) made(r Request, e effort) (Plan, bool) {
+	m.wholes--
+	e.noClash = true
 	p, err := makePlan(m.ctx, r, e)
 	if _, refused := err.(*InputError); err != nil && !refused {
 		m.err = err
@@ -65,8 +86,8 @@ func (m *mender) whole(r Request, budget int) (Plan, bool) {
 	return p, err == nil
 }
 
-// next is the least painful change that mends a further clash: first the one that
-// did so before.
+// next is the least painful change that mends a further clash and is of another kind
+// than those used: first the one that did so before.
 func (m *mender) next(now Request, t trouble, used []change) (change, bool) {
 	all := m.changesFor(now, t)
 	if known := m.mended[t.key()]; known != "" {
@@ -74,14 +95,13 @@ func (m *mender) next(now Request, t trouble, used []change) (change, bool) {
 	}
 	for _, c := range all {
 		if slices.ContainsFunc(used, func(u change) bool {
-			return u.dose() == c.dose() || u.adds() && c.code == codeElsewhere && u.of == c.of
+			return u.dose() == c.dose() || u.against(c) || u.adds() && c.code == codeElsewhere && u.of == c.of
 		}) {
 			continue
 		}
 		changed := copyRequest(now)
 		c.apply(&changed)
 		if left := part(changed, now, t); len(left.Dishes) == 0 || m.of(left) == can {
-			m.mended[t.key()] = c.key()
 			return c, true
 		}
 		if m.left <= 0 {
