@@ -121,9 +121,8 @@ func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence
 		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
 	for i := range p.Fires {
-		if !night[i] {
-			p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, d.idleLights(&p, i)...)
-		}
+		p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, d.idleLights(&p, i, night[i])...)
+		p.Fires[i].ChangeClosed = append(p.Fires[i].ChangeClosed, d.idleChanges(&p, i, night[i])...)
 	}
 	return p, nil
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 )
 
 // sound fails the test where Check finds a fault.
@@ -38,13 +39,14 @@ func findingOf(p Plan, code string) (Finding, bool) {
 const sleep = "quiet: [{from: \"23:00\", to: \"05:30\"}]\n"
 
 // What goes on at the very end of quiet hours is taken out then, not in them. The
-// hours are those at which the ribs go on if nobody sleeps, as found in a drawn day.
+// hours end when the ribs go on if nobody sleeps, as found in a drawn day, and are short
+// enough for the fire to burn through them idly.
 func TestNothingIsTakenOutInQuietHours(t *testing.T) {
 	p := planOf(t, `format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in}
 oven: {hold: 170 F}
-quiet: [{from: "23:00", to: "03:30"}]
+quiet: [{from: "02:00", to: "03:30"}]
 weather: {air: 92 F, altitude: 5280 ft}
 confidence: 0.8
 units: metric
@@ -173,5 +175,24 @@ dishes:
 			t.Fatalf("not lit as quiet hours end: the day tests nothing: %v", light)
 		}
 		sound(t, p)
+	}
+}
+
+// Nobody lights a fire in the evening that burns all night for what goes on after it:
+// the ribs, 6 h at the most, do not last a night of 9 h, and without them nobody is up
+// to light it in time.
+func TestNoFireBurnsAllNightForNothing(t *testing.T) {
+	day := evening(kettle22+"quiet: [{from: \"22:00\", to: \"07:00\"}]\n", "{name: Ribs, cut: spare-ribs, weight: 3 lb, count: 2}")
+	p := planOf(t, strings.Replace(day, "18:00", "12:00", 1))
+	if p.Feasible {
+		t.Fatalf("lit at %v for ribs at noon", p.LightAt)
+	}
+	if len(p.Remedies) == 0 {
+		t.Error("no remedy, and half an hour less sleep is one")
+	}
+	for _, rem := range p.Remedies {
+		if rem.LightAt == nil || !rem.LightAt.After(p.ServeAt.Add(-7*time.Hour)) && !strings.Contains(rem.Text, "day before") {
+			t.Errorf("%q lights at %v", rem.Text, rem.LightAt)
+		}
 	}
 }

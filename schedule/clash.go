@@ -81,6 +81,7 @@ type trouble struct {
 	rules    []string
 	idle     []string // rules of the request without which it is as impossible
 	unproven bool
+	vague    bool // it is not known which of the rules it needs
 }
 
 func (t *trouble) add(rule string) {

@@ -10,6 +10,7 @@ import (
 const (
 	mostProbes  = 90
 	probeBudget = 1500
+	ruleBudget  = 6000 // of a clash without one of its rules: there are few
 	loneBudget  = 4000 // of one dish by itself: to know that it is too much spares all further probes
 	mostClashes = 3    // clashes told, of dishes that have nothing in common
 )
@@ -137,15 +138,18 @@ func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) 
 			return f, err
 		}
 	}
-	t.rules = append(needed, j.kitchen(core, f.Rules)...)
+	kitchen, vague := j.kitchen(core, f.Rules)
+	t.rules, t.vague = append(needed, kitchen...), vague
 	return t.finding(r), nil
 }
 
 // kitchen are the rules of the kitchen that a clash needs: without any one of them
-// it would be none (deletion filter). Where that is not known, those that the solver
-// named, if it has named any.
-func (j *judge) kitchen(core Request, told []string) []string {
-	var needed []string
+// it would be none (deletion filter). Where that is not known, it is vague: those that
+// the solver named, or, if it has named none, those that it mostly is.
+func (j *judge) kitchen(core Request, told []string) (needed []string, vague bool) {
+	if len(told) == 0 {
+		told = []string{ruleFire, ruleRoom, ruleHold}
+	}
 	was, before := j.effort.lifted, j.effort.lifted
 	defer func() { j.effort.lifted = before }()
 	for _, rule := range kitchenRules {
@@ -153,14 +157,19 @@ func (j *judge) kitchen(core Request, told []string) []string {
 			continue
 		}
 		j.effort.lifted = append(slices.Clone(was), rule)
-		switch v := j.of(core); {
+		switch v := j.within(core, ruleBudget); {
 		case v == cannot:
 			was = j.effort.lifted
-		case v == can || len(told) == 0 || slices.Contains(told, rule):
+		case v == can:
 			needed = append(needed, rule)
+		default:
+			vague = true
+			if slices.Contains(told, rule) {
+				needed = append(needed, rule)
+			}
 		}
 	}
-	return needed
+	return needed, vague
 }
 
 // told is what the solver says of a clash, unless the plan has said it; with rules it

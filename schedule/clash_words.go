@@ -27,6 +27,9 @@ func (t trouble) finding(r Request) Finding {
 	if len(rules) > 0 {
 		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
 	}
+	if t.vague {
+		f.Text += " Whether it is all of that is not worked out."
+	}
 	if t.unproven && len(t.dishes) > 1 {
 		f.Text += " Perhaps fewer of them are too much already: that is not worked out."
 	}

@@ -31,23 +31,42 @@ func (d *day) quietMoved(by int) []sequence.Span {
 	return closed
 }
 
-// idleLights are the instants at which a fire that does not last the quiet hours may
-// not be lit, because it would be for what goes on after them: those before quiet
-// hours, but for as early as something can be cooked before them and wait for them
-// to end.
-func (d *day) idleLights(p *sequence.Problem, f int) []sequence.Span {
+// idleMost is how long a fire may burn with nothing on it through quiet hours, minutes
+// (assumption): an afternoon nap, and no night.
+const idleMost = 120
+
+// idleLights are the instants before quiet hours at which a fire may not be lit, and
+// idleChanges those at which it may not be changed to, because it would burn through
+// them for nothing but what goes on after them: as long as nothing can be on it all
+// that time, and nothing that is cooked before can wait for their end.
+func (d *day) idleLights(p *sequence.Problem, f int, lasts bool) []sequence.Span {
+	return d.idle(p, f, lasts, p.Fires[f].Setup)
+}
+
+func (d *day) idleChanges(p *sequence.Problem, f int, lasts bool) []sequence.Span {
+	return d.idle(p, f, lasts, 0)
+}
+
+// idle are the instants from which, after so many minutes, a fire would burn idly
+// through quiet hours. A fire that does not last them has nothing on all that time.
+func (d *day) idle(p *sequence.Problem, f int, lasts bool, setup int) []sequence.Span {
 	var out []sequence.Span
 	for _, q := range d.quiet {
-		if q.To > p.Earliest {
+		if q.To > p.Earliest || lasts && q.To-q.From <= idleMost {
 			continue
 		}
-		s := sequence.Span{From: q.To, To: q.To + ever}
+		s, through := sequence.Span{From: q.To, To: q.To + ever}, false
 		for i := range p.Chains {
-			if m := minutesBefore(&p.Chains[i], f, q.To); m > 0 {
-				s.To = min(s.To, q.To+p.Fires[f].Setup+m)
+			for _, r := range runsOn(&p.Chains[i], f) {
+				if r.last >= q.To { // done before, and good until they end
+					s.To = min(s.To, q.To+setup+r.minutes)
+				}
+				through = through || lasts && min(r.last, q.From)+r.minutes+r.slack >= q.To
 			}
 		}
-		out = append(out, s)
+		if !through {
+			out = append(out, s)
+		}
 	}
 	return out
 }
@@ -55,24 +74,29 @@ func (d *day) idleLights(p *sequence.Problem, f int) []sequence.Span {
 // ever is longer than any plan, in minutes.
 const ever = 30 * 24 * 60
 
-// minutesBefore is how long a batch takes that begins on a fire and is done by
-// minute u, where it can wait for its serving from then on; 0 where it cannot.
-func minutesBefore(c *sequence.Chain, f, u int) int {
-	least := 0
+// run is one way through a batch that begins on some fire: how many minutes it takes,
+// how many more it may lie between its stages, and before which minute it may not be done.
+type run struct{ minutes, slack, last int }
+
+func runsOn(c *sequence.Chain, f int) []run {
+	var out []run
 	last := c.Tasks[len(c.Tasks)-1]
 	for i, m := range c.Tasks[0].Modes {
 		if !slices.ContainsFunc(m.Places, func(p sequence.Place) bool { return p.Fire == f }) {
 			continue
 		}
 		for _, end := range last.Modes {
-			minutes := m.Minutes[0]
-			if len(c.Tasks) > 1 {
-				minutes += end.Minutes[i]
+			r := run{m.Minutes[0], 0, ever}
+			if end.Gap.Max >= 0 {
+				r.last = c.Serve + end.Gap.Max
 			}
-			if (len(c.Tasks) == 1 || end.Minutes[i] > 0) && c.Serve+end.Gap.Max >= u && (least == 0 || minutes < least) {
-				least = minutes
+			if len(c.Tasks) > 1 {
+				r.minutes, r.slack = r.minutes+end.Minutes[i], c.Tasks[0].LagMax
+			}
+			if len(c.Tasks) == 1 || end.Minutes[i] > 0 {
+				out = append(out, r)
 			}
 		}
 	}
-	return least
+	return out
 }
