@@ -103,6 +103,7 @@ func (d *day) assemble(ctx context.Context, a arrangement) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
+	d.rekindle(&a, all, 0, ever)
 	return d.write(ctx, a, all)
 }
 
@@ -167,14 +168,17 @@ func (d *day) phases(a arrangement, all []*placed) []Phase {
 	var out []Phase
 	setup := float64(a.solution.Light)
 	for i, sp := range a.solution.Phases {
-		f := a.hearth.fires[sp.Fire]
+		f, relit := a.hearth.fires[sp.Fire], a.relit(i)
+		if relit {
+			setup = float64(sp.Begin + d.grill.SetupMinutes(f))
+		}
 		end := float64(sp.End)
 		if i == len(a.solution.Phases)-1 {
 			end = lastUse(all, i, float64(sp.Begin))
 		}
 		ph := Phase{
 			Number: i + 1, Layout: string(f.Layout), Band: fire.Band(f.LevelC), LevelC: f.LevelC,
-			GaugeC: fire.GaugeC(d.grill, f.LevelC, d.air.AirC), SetupFrom: d.at(setup), From: d.at(float64(sp.Begin)), To: d.at(end),
+			Relit: relit, GaugeC: fire.GaugeC(d.grill, f.LevelC, d.air.AirC), SetupFrom: d.at(setup), From: d.at(float64(sp.Begin)), To: d.at(end),
 		}
 		for _, z := range a.hearth.zones[sp.Fire] {
 			ph.Zones = append(ph.Zones, Zone{
@@ -182,7 +186,7 @@ func (d *day) phases(a arrangement, all []*placed) []Phase {
 				UsableM2: fire.UsableM2(z, false), DiscsM2: fire.UsableM2(z, true),
 			})
 		}
-		d.burn(&ph, f, i == 0)
+		d.burn(&ph, f, i == 0 || relit)
 		out = append(out, ph)
 		setup = float64(sp.End)
 	}

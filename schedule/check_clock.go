@@ -172,10 +172,7 @@ type act struct {
 func (c *checker) reserved() []act {
 	var all []act
 	for i, ph := range c.plan.Phases {
-		kind := StepChangeFire
-		if i == 0 {
-			kind = StepLight
-		}
+		kind := ph.madeBy()
 		if !c.done(kind, "", 0, ph.Number) {
 			all = append(all, act{fmt.Sprintf("phases[%d].setup_from", i), kind, ph.SetupFrom, c.handsOf(kind, "", 0, ph.Number)})
 		}

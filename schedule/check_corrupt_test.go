@@ -194,6 +194,12 @@ var corruptions = []struct {
 	{"nobody serves", "burgers", "acts", func(p *Plan) { p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepServe }) }},
 	{"nobody wraps", "overnight", "acts", func(p *Plan) { p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepWrap }) }},
 	{"nobody adds fuel", "overnight", "acts", func(p *Plan) { p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepRefuel }) }},
+	{"lit anew while it burns", "supper and lunch", "phases", func(p *Plan) { p.Phases[0].To = p.Phases[1].From }},
+	{"lit anew too late", "supper and lunch", "phases", func(p *Plan) { putOff(&p.Phases[1].SetupFrom, 20) }},
+	{"changed from a fire that is out", "supper and lunch", "acts", func(p *Plan) { p.Phases[1].Relit = false }},
+	{"nobody shuts the first fire", "supper and lunch", "acts", func(p *Plan) {
+		p.Steps = leavingOut(p.Steps, func(s Step) bool { return s.Kind == StepCloseDown && s.Phase == 1 })
+	}},
 	{"other dishes than asked", "burgers", "dishes", func(p *Plan) { p.Dishes = p.Dishes[:1] }},
 	{"request that is refused", "burgers", "request", func(p *Plan) { p.Request.Grill.Diameter = unit.Length(0.01) }},
 }

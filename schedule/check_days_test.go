@@ -95,6 +95,15 @@ earliest: "09:00"
 dishes:
   - {name: Brisket, cut: brisket, weight: 14 lb}
 `,
+	"supper and lunch": `
+format: 1
+serve: {date: 2027-07-04, time: "12:30", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+quiet: [{from: "23:00", to: "07:00"}]
+dishes:
+  - {name: Burgers, cut: burger, weight: 6 oz, count: 6, serve: {date: 2027-07-03, time: "18:30"}}
+  - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb}
+`,
 	"overnight": `
 format: 1
 serve: {date: 2027-11-07, time: "14:00", tz: America/Chicago}

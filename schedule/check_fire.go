@@ -35,9 +35,12 @@ func (c *checker) phases() {
 		if ph.Band != fire.Band(ph.LevelC) {
 			c.fault(path+".band", "%q is not the band of %.0f degC, %s", ph.Band, ph.LevelC, fire.Band(ph.LevelC))
 		}
-		if i > 0 {
+		switch {
+		case i > 0 && !ph.Relit:
 			c.change(path, ps[i-1], ph)
-		} else if !c.done(StepLight, "", 0, 1) {
+		case i > 0 && ph.SetupFrom.Before(ps[i-1].To):
+			c.fault(path, "it is lit anew at %s, while the phase before it burns until %s", instant(ph.SetupFrom), instant(ps[i-1].To))
+		case !c.done(StepLight, "", 0, ph.Number):
 			if need, has := c.facts.grill.SetupMinutes(ph.asFire()), minutesBetween(ph.SetupFrom, ph.From); has < float64(need)-1e-6 {
 				c.fault(path, "%.0f min from the light to a %s fire; it takes %d", has, ph.Layout, need)
 			}

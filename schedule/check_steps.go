@@ -80,9 +80,9 @@ func (c *checker) stepRefers(path string, s Step) {
 func (c *checker) acts() {
 	for i, ph := range c.plan.Phases {
 		path := fmt.Sprintf("phases[%d]", i)
-		kind := StepChangeFire
-		if i == 0 {
-			kind = StepLight
+		kind := ph.madeBy()
+		if i > 0 && ph.Relit {
+			c.shut(i)
 		}
 		c.needStep(path+".setup_from", kind, "", 0, ph.Number, ph.SetupFrom)
 		c.needStep(path+".from", StepFireReady, "", 0, ph.Number, ph.From)
@@ -93,11 +93,7 @@ func (c *checker) acts() {
 		}
 	}
 	if n := len(c.plan.Phases); n > 0 {
-		end := c.plan.Phases[n-1].To
-		if now := c.plan.RevisedAt; now != nil && !c.done(StepCloseDown, "", 0, n) {
-			end = latest(end, *now) // what the log ended is shut down now
-		}
-		c.needStep(fmt.Sprintf("phases[%d].to", n-1), StepCloseDown, "", 0, n, end)
+		c.shut(n)
 	}
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
@@ -106,6 +102,23 @@ func (c *checker) acts() {
 	for _, b := range c.batches() {
 		c.batchActs(&b)
 	}
+}
+
+// shut wants the fire of a phase to be shut down at its end.
+func (c *checker) shut(number int) {
+	end := c.plan.Phases[number-1].To
+	if now := c.plan.RevisedAt; now != nil && !c.done(StepCloseDown, "", 0, number) {
+		end = latest(end, *now) // what the log ended is shut down now
+	}
+	c.needStep(fmt.Sprintf("phases[%d].to", number-1), StepCloseDown, "", 0, number, end)
+}
+
+// madeBy is the step that makes the fire of a phase.
+func (ph Phase) madeBy() string {
+	if ph.Number == 1 || ph.Relit {
+		return StepLight
+	}
+	return StepChangeFire
 }
 
 func (c *checker) batchActs(b *batchFacts) {

@@ -127,11 +127,14 @@ func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) 
 		if !has {
 			continue
 		}
-		if j.of(lifted) == cannot {
+		switch j.within(lifted, ruleBudget) {
+		case cannot:
 			core, t.idle = lifted, append(t.idle, rule)
-		} else {
-			needed = append(needed, rule)
+			continue
+		case unsure:
+			t.vague = true
 		}
+		needed = append(needed, rule)
 	}
 	if len(t.idle) > 0 { // what the solver named may have been the idle rule's doing
 		if f, err = j.told(core, *t, nil, false); err != nil || f.Code != codeClash {
@@ -139,7 +142,7 @@ func (j *judge) explain(r Request, t *trouble, told []Finding) (Finding, error) 
 		}
 	}
 	kitchen, vague := j.kitchen(core, f.Rules)
-	t.rules, t.vague = append(needed, kitchen...), vague
+	t.rules, t.vague = append(needed, kitchen...), t.vague || vague
 	return t.finding(r), nil
 }
 

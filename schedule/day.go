@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"slices"
 	"time"
 
 	"github.com/rickb777/date"
@@ -185,12 +186,16 @@ func resolveGrill(g Grill) fire.Grill {
 
 // find notes a finding, once.
 func (d *day) find(f Finding) {
-	for _, o := range d.findings {
-		if o.Code == f.Code && o.Text == f.Text {
-			return
+	i := slices.IndexFunc(d.findings, func(o Finding) bool { return o.Code == f.Code && o.Text == f.Text })
+	if i < 0 {
+		d.findings = append(d.findings, f)
+		return
+	}
+	for _, id := range f.Dishes { // two dishes may have one name
+		if o := &d.findings[i]; !slices.Contains(o.Dishes, id) {
+			o.Dishes = append(slices.Clone(o.Dishes), id)
 		}
 	}
-	d.findings = append(d.findings, f)
 }
 
 // clockOf is an instant as a request writes it, with its date.

@@ -57,6 +57,14 @@ guests: 1
 dishes:
   - {cut: beef-tenderloin-half, weights: [0.98 kg, 0.4536 kg], target: well-done, start: frozen, rest: 0m, hold: [tent, counter], prep: [brined, tenderised, rolled], ready: day-before}
 `,
+	"two dishes of one name, both tight": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 18 in}
+dishes:
+  - {name: Ribs, cut: spare-ribs, weight: 4 lb, serve: "12:00"}
+  - {name: Ribs, cut: spare-ribs, weight: 4 lb}
+`,
 	"two batches that wait in different ways": `
 format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}

@@ -11,7 +11,8 @@ type Phase struct {
 	GaugeC    float64   `json:"gauge_c"` // what the lid gauge is likely to show
 	From      time.Time `json:"from"`    // the grate is ready
 	To        time.Time `json:"to"`
-	SetupFrom time.Time `json:"setup_from"` // lighting or the change begins
+	SetupFrom time.Time `json:"setup_from"`      // lighting or the change begins
+	Relit     bool      `json:"relit,omitempty"` // the fire before is out by then: it is lit anew
 	Zones     []Zone    `json:"zones"`
 	Burn      *Burn     `json:"burn,omitempty"` // nil for a grill without charcoal
 	Build     string    `json:"build"`          // how to build it, the cook's words

@@ -87,10 +87,11 @@ func (v *revision) plan(ctx context.Context, id string) error {
 	if len(a.solution.Chains) == 0 {
 		return &InputError{Faults: []Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
 	}
-	v.base, v.firstA, v.hearth = d, a, a.hearth
 	if v.placed, err = d.place(ctx, a); err != nil {
 		return err
 	}
+	d.rekindle(&a, v.placed, 0, ever)
+	v.base, v.firstA, v.hearth = d, a, a.hearth
 	v.first = d.blankPlan()
 	v.first.ID, v.first.Feasible = id, true
 	v.first.Phases = d.phases(a, v.placed)

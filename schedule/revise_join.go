@@ -63,6 +63,7 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 			}
 		}
 	}
+	v.day.rekindle(&l.a, l.all, v.phases, v.day.minute(v.now))
 	l.sort()
 	return l, nil
 }

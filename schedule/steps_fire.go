@@ -12,9 +12,13 @@ func (it *itinerary) fires() {
 	for i := range it.plan.Phases {
 		ph := &it.plan.Phases[i]
 		f := it.a.hearth.fires[it.a.solution.Phases[i].Fire]
-		if i == 0 {
-			it.light(ph, f)
-		} else {
+		switch {
+		case i == 0:
+			it.light(ph, f, reasonText(it.a, it.a.solution.WhyLight))
+		case ph.Relit:
+			it.closeDown(&it.plan.Phases[i-1])
+			it.light(ph, f, "nothing needs a fire before")
+		default:
 			it.change(ph, &it.plan.Phases[i-1], f)
 		}
 		it.add(Step{Kind: StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
@@ -34,10 +38,9 @@ func (it *itinerary) gauge(ph *Phase) string {
 	return fmt.Sprintf("The lid gauge will show about %s. %s either way is good enough.", it.d.grate(ph.GaugeC), it.d.slack())
 }
 
-func (it *itinerary) light(ph *Phase, f fire.Fire) {
+func (it *itinerary) light(ph *Phase, f fire.Fire, why string) {
 	d := it.d
 	desc, charcoal := fire.Describe(f.Layout)
-	why := reasonText(it.a, it.a.solution.WhyLight)
 	if !charcoal || d.grill.Kind == fire.OtherKind {
 		it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,
 			Text: "Light the grill and bring it to " + d.level(ph.LevelC) + "."})
@@ -143,5 +146,5 @@ func (it *itinerary) closeDown(last *Phase) {
 		text = fmt.Sprintf("Close all vents. The shell stays too hot to touch for about %s; ash stays hot for up to %d h.",
 			it.d.about(float64(c.TouchMinutes)), c.ColdHours)
 	}
-	it.add(Step{Kind: StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate any more"})
+	it.add(Step{Kind: StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate after that"})
 }

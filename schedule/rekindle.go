@@ -1,0 +1,129 @@
+package schedule
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule/internal/sequence"
+)
+
+// outLeast is how long nothing may need the fire before it is let go out and lit anew,
+// minutes (assumption): to keep it takes more coals than to build it again. outWhile is
+// the least that it is then out.
+const (
+	outLeast = 300
+	outWhile = 60
+)
+
+// spell is the time from one instant to a later one, in minutes before the last
+// serving instant.
+type spell struct{ from, to float64 }
+
+// rekindle lets the fire go out where nothing is on it for long, as between the supper
+// of one day and the lunch of the next. The solver keeps one fire burning from the
+// first light on; its plan holds as well without what burns for nothing. What has begun,
+// so many phases, stays as it is, and nothing is lit before the minute now.
+func (d *day) rekindle(a *arrangement, all []*placed, begun, now int) {
+	for _, gap := range idleStretches(all) {
+		from, to := a.burningAt(gap.from), beginsIn(all, gap.to)
+		if from < 0 || to < from || to > from && to < begun {
+			continue
+		}
+		next := a.solution.Phases[to]
+		light, ok := d.relight(a, next.Fire, gap)
+		if !ok || light > now {
+			continue
+		}
+		next.Begin = light - a.problem.Fires[next.Fire].Setup
+		phases := slices.Clone(a.solution.Phases[:from+1])
+		phases[from].End = int(gap.from)
+		a.solution.Phases = append(append(phases, next), a.solution.Phases[to+1:]...)
+		for _, p := range all {
+			if s, ok := p.overFire(); ok && s.from <= gap.to {
+				shiftPhases(p, from+1-to)
+			} else if ok {
+				p.phases[0], p.phases[1] = upTo(p.phases[0], from), upTo(p.phases[1], from)
+			}
+		}
+	}
+}
+
+// relit says whether phase k is lit anew: the fire before it ends long before a change
+// to it would begin, or is the same.
+func (a *arrangement) relit(k int) bool {
+	if k == 0 {
+		return false
+	}
+	before, ph := a.solution.Phases[k-1], a.solution.Phases[k]
+	return before.Fire == ph.Fire || before.End-ph.Begin > a.problem.Change[before.Fire][ph.Fire]+outWhile
+}
+
+// relight is the minute at which a fire is lit for what goes on at the end of a stretch:
+// as late as can be. False where it must be lit so early that the one before might as
+// well be kept.
+func (d *day) relight(a *arrangement, f int, gap spell) (light int, ok bool) {
+	fire := &a.problem.Fires[f]
+	light = int(gap.to) + fire.Setup
+	closed := slices.Concat(d.quiet, fire.LightClosed)
+	for {
+		i := slices.IndexFunc(closed, func(s sequence.Span) bool { return s.From <= light && light < s.To })
+		if i < 0 {
+			return light, float64(light) <= gap.from-outWhile
+		}
+		light = closed[i].To
+	}
+}
+
+// idleStretches are the long ones in which nothing is on the fire between what is on it,
+// the first one first.
+func idleStretches(all []*placed) []spell {
+	var used, out []spell
+	for _, p := range all {
+		if s, ok := p.overFire(); ok {
+			used = append(used, s)
+		}
+	}
+	slices.SortFunc(used, func(a, b spell) int { return cmp.Compare(b.from, a.from) })
+	for i := 1; i < len(used); i++ {
+		used[i].to = min(used[i].to, used[i-1].to) // what is on longest counts
+		if gap := (spell{used[i-1].to, used[i].from}); gap.from-gap.to > outLeast {
+			out = append(out, gap)
+		}
+	}
+	return out
+}
+
+// overFire is when a batch is on the grate; false where it never is.
+func (p *placed) overFire() (spell, bool) {
+	s := spell{p.on, p.off}
+	if p.oven && !math.IsNaN(p.wrap) {
+		s.to = p.wrap
+	}
+	return s, p.phases[0][0] >= 0
+}
+
+// burningAt is the last phase that has begun by a minute; -1 for none.
+func (a *arrangement) burningAt(at float64) int {
+	k := len(a.solution.Phases) - 1
+	for k >= 0 && float64(a.solution.Phases[k].Begin) < at {
+		k--
+	}
+	return k
+}
+
+// upTo are phases, none later than the last.
+func upTo(phases [2]int, last int) [2]int {
+	return [2]int{min(phases[0], last), min(phases[1], last)}
+}
+
+// beginsIn is the phase in which the fire is used from a minute on; -1 for none.
+func beginsIn(all []*placed, at float64) int {
+	first := -1
+	for _, p := range all {
+		if s, ok := p.overFire(); ok && s.from == at && (first < 0 || p.phases[0][0] < first) {
+			first = p.phases[0][0]
+		}
+	}
+	return first
+}

@@ -1,0 +1,48 @@
+package schedule
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// Between supper and the next day's lunch the fire is let go out and lit anew, in the
+// morning and in time; nobody gets up for it, and no coals burn for nothing.
+func TestTheFireIsLetGoOutBetweenSupperAndLunch(t *testing.T) {
+	for _, lunch := range []string{"{name: Chicken, cut: chicken-spatchcock, weight: 4 lb}", "{name: More burgers, cut: burger, weight: 6 oz, count: 6}"} {
+		p := planOf(t, strings.Replace(checkParties["supper and lunch"], "{name: Chicken, cut: chicken-spatchcock, weight: 4 lb}", lunch, 1))
+		sound(t, p)
+		if len(p.Phases) != 2 || !p.Phases[1].Relit {
+			t.Fatalf("%s: %d phases, the last lit anew: %v", lunch, len(p.Phases), p.Phases[len(p.Phases)-1].Relit)
+		}
+		first, next := p.Phases[0], p.Phases[1]
+		if out := next.SetupFrom.Sub(first.To); out < 12*time.Hour {
+			t.Errorf("%s: out for %v only, from %v on", lunch, out, first.To)
+		}
+		if shut := stepsOf(p, StepCloseDown, ""); len(shut) != 2 || !shut[0].At.Equal(first.To) {
+			t.Errorf("%s: shut down %d times", lunch, len(shut))
+		}
+		for _, s := range p.Steps {
+			if s.At.After(first.To) && s.At.Before(next.SetupFrom.Add(-time.Hour)) {
+				t.Errorf("%s: %s at %v, while the fire is out", lunch, s.Kind, s.At)
+			}
+		}
+		alone := planOf(t, strings.Replace(checkParties["supper and lunch"], "  - "+"{name: Chicken, cut: chicken-spatchcock, weight: 4 lb}\n", "", 1))
+		if got, most := p.Fuel.MassKg, 3*alone.Fuel.MassKg; got > most {
+			t.Errorf("%s: %.1f kg for both meals, %.1f for the supper alone", lunch, got, alone.Fuel.MassKg)
+		}
+	}
+}
+
+// A morning later the plan for lunch still stands, and the fire is still to be lit.
+func TestLunchStandsAfterSupper(t *testing.T) {
+	p := planOf(t, checkParties["supper and lunch"])
+	for _, now := range []string{"2027-07-03 18:20", "2027-07-03 19:00", "2027-07-04 09:00", "2027-07-04 10:40", "2027-07-04 11:30"} {
+		q := revised(t, p, "time,dish,kind,value\n2027-07-03T17:41:00-05:00,,lit,\n2027-07-03T18:16:00-05:00,burgers,on,\n", now)
+		sound(t, q)
+		n := len(q.Phases)
+		if n != 2 || !q.Phases[1].Relit || !q.Phases[1].SetupFrom.Equal(p.Phases[1].SetupFrom) {
+			t.Errorf("at %s: %d phases, the last made from %v on", now, n, q.Phases[n-1].SetupFrom)
+		}
+	}
+}
