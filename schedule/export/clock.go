@@ -47,6 +47,17 @@ func (v *view) clockBy(t, ref time.Time) string {
 	return v.clock(t) + v.at(t).Format(" Mon")
 }
 
+// lights says when the fire is lit, and lit anew.
+func (v *view) lights() string {
+	text := v.clock(*v.LightAt) + " on " + v.day(*v.LightAt)
+	for _, f := range v.Phases {
+		if f.Relit {
+			text += "; again at " + v.clockBy(f.SetupFrom, *v.LightAt)
+		}
+	}
+	return text
+}
+
 // window says the spread of an instant, nothing where the plan fixes it.
 func (v *view) window(w schedule.Window, ref time.Time) string {
 	if w.Early.IsZero() || v.at(w.Early).Equal(v.at(w.Late)) {

@@ -72,7 +72,7 @@ func (v *view) sheet() (sheetData, error) {
 		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
 	if v.LightAt != nil {
-		d.LightAt = v.clock(*v.LightAt) + " on " + v.day(*v.LightAt)
+		d.LightAt = v.lights()
 	}
 	if !v.now.IsZero() {
 		d.Now = v.clock(v.now) + " on " + v.day(v.now)

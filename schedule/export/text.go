@@ -88,7 +88,7 @@ func (t *textSheet) headline() {
 	t.row("What", t.menu())
 	t.row("Eat at", t.eatAt())
 	if t.LightAt != nil {
-		t.row("Light at", t.clock(*t.LightAt)+" on "+t.day(*t.LightAt))
+		t.row("Light at", t.lights())
 	}
 	t.row("How sure", t.sure())
 	if !t.now.IsZero() {
