@@ -26,7 +26,7 @@ func (d *decoder) clock(c *Clock) reader {
 	return func(n *node, path string) {
 		c.Time = clock.Undefined
 		if n.kind != nodeObject {
-			quantity(d, &c.Time, parseClock)(n, path)
+			quantity(d, &c.Time, parseClockOfDay)(n, path)
 			return
 		}
 		d.object(n, path,
@@ -55,7 +55,19 @@ func parseDate(text string) (date.Date, error) {
 	return date.NewAt(t), nil
 }
 
-var clockText = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])$`)
+var (
+	clockText = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])$`)
+	dated     = regexp.MustCompile(`[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}`)
+)
+
+// parseClockOfDay is parseClock where a time of another day may be meant.
+func parseClockOfDay(text string) (clock.Clock, error) {
+	c, err := parseClock(text)
+	if err != nil && dated.MatchString(text) {
+		return c, fmt.Errorf(`%w; of another day it is {date: 2027-07-03, time: "18:00"}`, err)
+	}
+	return c, err
+}
 
 // parseClock reads a time of day to the minute, from 00:00 to 23:59.
 func parseClock(text string) (clock.Clock, error) {
