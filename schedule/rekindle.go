@@ -12,7 +12,7 @@ import (
 // minutes (assumption): to keep it takes more coals than to build it again. outWhile is
 // the least that it is then out.
 const (
-	outLeast = 300
+	outLeast = 240
 	outWhile = 60
 )
 
