@@ -65,6 +65,20 @@ dishes:
   - {name: Ribs, cut: spare-ribs, weight: 4 lb, serve: "12:00"}
   - {name: Ribs, cut: spare-ribs, weight: 4 lb}
 `,
+	"two batches, one of them done before its wrap": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: Europe/Berlin}
+grill: {kind: kettle, diameter: 18 in, fuel: lump}
+oven: {hold: 170 F}
+weather: {air: 92 F, altitude: 5280 ft}
+earliest: "06:00"
+confidence: 0.6
+units: us
+dishes:
+  - {cut: chicken-thigh, weight: 0.127 kg, count: 1}
+  - {cut: pork-belly, weight: 1.814 kg, count: 2, wrap: {with: foil, after: 4h}}
+  - {cut: potatoes, weight: 0.218 kg, count: 8}
+`,
 	"two batches that wait in different ways": `
 format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}

@@ -149,12 +149,19 @@ func habitFrom(c cut.Cut) *unit.Temperature {
 // is hardly as cool as asked.
 func (d *day) noteWraps(all []*placed) {
 	for _, p := range all {
-		if p.number > 1 {
-			continue
-		}
-		if w := p.it.dish.Wrap; w != nil && w.With != WrapNone && p.stages() == 1 {
-			d.find(finding("done-before-wrap", p.it.path("wrap"), p.it, p.it.dish.Name+" is done before it would be wrapped, so it stays bare."))
+		if p.staysBare() {
+			name := p.it.dish.Name
+			if slices.ContainsFunc(all, func(o *placed) bool { return o.it == p.it && !o.staysBare() }) {
+				name = p.labelAmong(all)
+			}
+			d.find(finding("done-before-wrap", p.it.path("wrap"), p.it, name+" is done before it would be wrapped, so it stays bare."))
 		}
 		d.noteAir(p.it.path("level"), p.it, p.way)
 	}
+}
+
+// staysBare says whether a batch is done before the wrap that was asked for.
+func (p *placed) staysBare() bool {
+	w := p.it.dish.Wrap
+	return w != nil && w.With != WrapNone && p.stages() == 1
 }
