@@ -128,7 +128,11 @@ func (v *view) fire(f schedule.Phase) string {
 	if f.Layout != "" {
 		text += "; coals: " + layoutWords(clean(f.Layout))
 	}
-	return text + "; " + v.span(f.From, f.To) + "."
+	text += "; " + v.span(f.From, f.To)
+	if v.sameDay(f.From, f.To) && !v.sameDay(f.To, v.ServeAt) {
+		text += v.at(f.To).Format(" Mon")
+	}
+	return text + "."
 }
 
 // closing goes under every sheet.
