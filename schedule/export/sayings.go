@@ -82,8 +82,9 @@ func (v *view) shoppingList() []string {
 		}
 		lines = append(lines, line)
 	}
+	lines = append(lines, v.fuelBefore()...)
 	if v.Fuel != nil {
-		lines = append(lines, v.fuel())
+		lines = append(lines, fuelText(v.Fuel))
 	}
 	if tools := v.tools(); tools != "" {
 		lines = append(lines, "Have ready: "+tools+".")
@@ -91,10 +92,10 @@ func (v *view) shoppingList() []string {
 	return lines
 }
 
-// fuel says what to buy; smoking wood is added where the planner's words leave it out.
-func (v *view) fuel() string {
-	text := sentence(v.Fuel.Text)
-	if n := v.Fuel.Chunks; n > 0 && !strings.Contains(text, "chunk") {
+// fuelText says what to buy; smoking wood is added where the planner's words leave it out.
+func fuelText(f *schedule.Fuel) string {
+	text := sentence(f.Text)
+	if n := f.Chunks; n > 0 && !strings.Contains(text, "chunk") {
 		text += fmt.Sprintf(" Chunks of smoking wood: %d.", n)
 	}
 	return text

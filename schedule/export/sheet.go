@@ -48,7 +48,7 @@ type sheetData struct {
 	Menu                                                  []menuItem
 	Dangers, Changes, Shopping, Holds, Findings, Remedies []string
 	Cautions                                              []string
-	Fires                                                 []string
+	Fires, FiresBefore                                    []string
 	Days                                                  []dayData
 	Pictures                                              []template.HTML
 	Style                                                 template.CSS
@@ -69,11 +69,8 @@ type rowData struct {
 func (v *view) sheet() (sheetData, error) {
 	first, rest := v.bySeverity()
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
-		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(),
+		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightAt: v.lightAt(), FiresBefore: v.firesBefore(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
-	if v.LightAt != nil {
-		d.LightAt = v.lights()
-	}
 	if !v.now.IsZero() {
 		d.Now = v.clock(v.now) + " on " + v.day(v.now)
 	}

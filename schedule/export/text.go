@@ -87,8 +87,8 @@ func (t *textSheet) headline() {
 	t.heading(t.title(), '=')
 	t.row("What", t.menu())
 	t.row("Eat at", t.eatAt())
-	if t.LightAt != nil {
-		t.row("Light at", t.lights())
+	if light := t.lightAt(); light != "" {
+		t.row("Light at", light)
 	}
 	t.row("How sure", t.sure())
 	if !t.now.IsZero() {
@@ -117,8 +117,12 @@ func (v *view) menu() string {
 
 func (v *view) menuItems() []menuItem {
 	var items []menuItem
-	for _, d := range v.Dishes {
-		items = append(items, menuItem{v.dish(d.ID), v.portion(d)})
+	for _, d := range v.bought() {
+		item := menuItem{v.dish(d.ID), v.portion(d)}
+		if v.early(d.ID) {
+			item.Portion = strings.TrimPrefix(item.Portion+", cooked the day before", ", ")
+		}
+		items = append(items, item)
 	}
 	if len(items) == 0 { // a plan that could not be made may know the request only
 		for _, d := range v.Request.Dishes {
@@ -130,6 +134,9 @@ func (v *view) menuItems() []menuItem {
 
 // eatAt says when people eat, and which dishes come at another time.
 func (v *view) eatAt() string {
+	if at := v.tableAt(); at.After(v.ServeAt) {
+		return v.clock(at) + " on " + v.day(at) + "; chilled by " + v.clockBy(v.ServeAt, at)
+	}
 	text := v.clock(v.ServeAt) + " on " + v.day(v.ServeAt)
 	for _, d := range v.Dishes {
 		if !v.at(d.ServeAt).Equal(v.at(v.ServeAt)) && !d.ServeAt.IsZero() {

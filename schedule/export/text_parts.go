@@ -89,6 +89,9 @@ func (t *textSheet) fires() {
 		return
 	}
 	t.heading("The fire", '-')
+	for _, f := range t.firesBefore() {
+		t.item("- ", f)
+	}
 	for _, f := range t.Phases {
 		t.item(fmt.Sprintf("%d. ", f.Number), t.fire(f))
 		t.item("   ", t.howTo(f))

@@ -33,6 +33,11 @@ func look(p schedule.Plan, now time.Time) (*view, error) {
 	}
 	v := &view{Plan: p, loc: loc, sys: unit.System(p.Units), now: now, apart: isolator(p),
 		names: map[string]string{}, changes: map[string]schedule.Change{}}
+	if b := v.dayBefore(); b != nil {
+		for _, d := range b.Dishes {
+			v.names[d.ID] = clean(d.Name)
+		}
+	}
 	for _, d := range p.Dishes {
 		v.names[d.ID] = clean(d.Name)
 	}
@@ -71,7 +76,11 @@ func (v *view) dishNames(ids []string) string {
 	return list(names)
 }
 
-// portion says how much there is of a dish: "12 lb", "2 × 4.5 lb", "3, 18 lb in all".
+// fewPieces is how many unequal pieces are named one by one.
+const fewPieces = 4
+
+// portion says how much there is of a dish: "12 lb", "2 × 4.5 lb", "9 lb and 7.5 lb",
+// "6, 38 lb in all".
 func (v *view) portion(d schedule.DishPlan) string {
 	if d.MassKg <= 0 {
 		if d.Count > 1 {
@@ -83,13 +92,19 @@ func (v *view) portion(d schedule.DishPlan) string {
 	if d.Count < 2 {
 		return all
 	}
-	each := d.MassKg / float64(d.Count)
+	each, unequal := d.MassKg/float64(d.Count), false
+	var weights []string
 	for _, b := range d.Batches {
 		for _, piece := range b.Pieces {
-			if math.Abs(piece.MassKg-each) > 0.02*each { // unequal to the eye
-				return fmt.Sprintf("%d, %s in all", d.Count, all)
-			}
+			unequal = unequal || math.Abs(piece.MassKg-each) > 0.02*each // to the eye
+			weights = append(weights, v.sys.Mass(unit.Mass(piece.MassKg)))
 		}
+	}
+	switch {
+	case unequal && len(weights) <= fewPieces:
+		return list(weights)
+	case unequal:
+		return fmt.Sprintf("%d, %s in all", d.Count, all)
 	}
 	return fmt.Sprintf("%d × %s", d.Count, v.sys.Mass(unit.Mass(each)))
 }
@@ -120,9 +135,9 @@ func (v *view) sure() string {
 	case len(words) < len(v.Dishes):
 		all = strings.Replace(all, "everything", "what may be served", 1)
 	case len(words) == 1:
-		return all
+		return all + v.sureBefore()
 	}
-	return all + " (" + strings.Join(words, ", ") + ")"
+	return all + " (" + strings.Join(words, ", ") + ")" + v.sureBefore()
 }
 
 // unfit says whether a dish must not be served: a finding of danger names it.
@@ -161,12 +176,19 @@ func (v *view) tools() string {
 			need = append(need, word)
 		}
 	}
-	for _, d := range v.Dishes {
+	dishes := v.Dishes
+	if b := v.dayBefore(); b != nil {
+		dishes = slices.Concat(b.Dishes, v.Dishes)
+	}
+	for _, d := range dishes {
 		if d.TargetC > 0 {
 			add("an instant-read thermometer")
 		}
 	}
-	for _, d := range v.Dishes {
+	if v.Ahead != nil { // covered in the oven, in parcels on the grate
+		add("foil")
+	}
+	for _, d := range dishes {
 		for _, b := range d.Batches {
 			for _, s := range b.Stages {
 				switch {

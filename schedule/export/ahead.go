@@ -1,0 +1,121 @@
+package export
+
+import (
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/cookday/schedule"
+)
+
+// A plan with dishes of the day before carries the plan of that day, or is that plan
+// itself. The headline and the shopping list are of both days: what is cooked early is
+// bought raw, lit for and eaten like the rest.
+
+// dayBefore is the plan of the day before, nil where there is none or where this is it.
+func (v *view) dayBefore() *schedule.Plan {
+	if v.Ahead == nil {
+		return nil
+	}
+	return v.Ahead.Plan
+}
+
+// bought are the dishes as they are bought, in the order of the menu: of what is warmed
+// on the grate the raw piece, not the parcels.
+func (v *view) bought() []schedule.DishPlan {
+	before := v.dayBefore()
+	if before == nil {
+		return v.Dishes
+	}
+	var out []schedule.DishPlan
+	add := func(dishes []schedule.DishPlan, id string) {
+		i := slices.IndexFunc(dishes, func(d schedule.DishPlan) bool { return d.ID == id })
+		known := slices.ContainsFunc(out, func(d schedule.DishPlan) bool { return d.ID == id })
+		if i >= 0 && !known {
+			out = append(out, dishes[i])
+		}
+	}
+	for _, d := range v.Ahead.Request.Dishes {
+		add(before.Dishes, d.ID)
+		add(v.Dishes, d.ID)
+	}
+	for _, d := range v.Dishes { // added since
+		add(v.Dishes, d.ID)
+	}
+	return out
+}
+
+// early says whether a dish is cooked the day before.
+func (v *view) early(id string) bool {
+	return v.Ahead != nil && slices.ContainsFunc(v.Ahead.Dishes, func(d schedule.AheadDish) bool { return d.Dish == id })
+}
+
+// lightAt says when to light, on the day before too.
+func (v *view) lightAt() string {
+	if v.LightAt == nil {
+		return ""
+	}
+	text := v.lights()
+	if b := v.dayBefore(); b != nil && b.LightAt != nil {
+		text = v.clock(*b.LightAt) + " on " + v.day(*b.LightAt) + ", and " + text
+	}
+	return text
+}
+
+// tableAt is when people eat. A plan that is of the day before itself ends with the
+// chilling, and the meal is its last serving.
+func (v *view) tableAt() time.Time {
+	at := v.ServeAt
+	if v.Ahead == nil || v.Ahead.Plan != nil {
+		return at
+	}
+	for _, s := range v.Steps {
+		if s.Kind == schedule.StepServe && s.At.After(at) {
+			at = s.At
+		}
+	}
+	return at
+}
+
+// sureBefore says how likely each dish of the day before is cooked in time to chill.
+func (v *view) sureBefore() string {
+	b := v.dayBefore()
+	if b == nil {
+		return ""
+	}
+	var words []string
+	for _, d := range b.Dishes {
+		words = append(words, clean(d.Name)+" "+strings.TrimPrefix(percent(d.Chance), "about "))
+	}
+	return "; cooked by " + v.clockBy(b.ServeAt, v.ServeAt) + ": " + strings.Join(words, ", ")
+}
+
+// firesBefore are the fires of the day before.
+func (v *view) firesBefore() []string {
+	b := v.dayBefore()
+	if b == nil {
+		return nil
+	}
+	var out []string
+	for _, f := range b.Phases {
+		out = append(out, "The day before: "+strings.TrimSpace(lower(v.fire(f))+" "+v.howTo(f)))
+	}
+	return out
+}
+
+// fuelBefore says what to buy for the day before.
+func (v *view) fuelBefore() []string {
+	b := v.dayBefore()
+	if b == nil || b.Fuel == nil {
+		return nil
+	}
+	return []string{"For the day before: " + lower(fuelText(b.Fuel))}
+}
+
+// lower starts a sentence that goes on after a colon.
+func lower(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToLower(r)) + s[n:]
+}

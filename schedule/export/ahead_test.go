@@ -1,0 +1,53 @@
+package export
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+)
+
+// The headline and the shopping list of a day with a dish of the day before are of both
+// days: the raw piece, both fires, and the meal at which it is eaten.
+func TestHeadlineIsOfBothDays(t *testing.T) {
+	const pork = "  - {name: Pulled pork, cut: pork-butt, weight: 8 lb, ready: day-before}\n"
+	const burgers = "  - {name: Burgers, cut: burger, weight: 6 oz, count: 4}\n"
+	const oven = "oven: {hold: 170 F}\n"
+	for name, c := range map[string]struct {
+		request string
+		wants   []string
+	}{
+		"warmed in the oven": {oven + "dishes:\n" + pork + burgers, []string{"What      Pulled pork (8 lb, cooked the day before) and Burgers (4 × 6 oz)",
+			"Friday 9 July 2027, and ", "cooked by 20:00 Fri: Pulled pork 9", "- Pulled pork: 8 lb", "For the day before: buy about", "and foil", "The day before: low band"}},
+		"warmed on the grate": {"dishes:\n" + pork + burgers, []string{"Pulled pork (8 lb, cooked", "- Pulled pork: 8 lb", "and foil"}},
+		"nothing else":        {oven + "dishes:\n" + pork, []string{"Eat at    13:00 on Saturday 10 July 2027; chilled by 20:00 Fri", "- Pulled pork: 8 lb"}},
+	} {
+		r, err := schedule.Read([]byte("format: 1\nserve: {date: 2027-07-10, time: \"13:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n" + c.request))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := schedule.Make(context.Background(), r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := strings.Join(strings.Fields(textOf(t, p, Options{})), " ")
+		for _, want := range c.wants {
+			if !strings.Contains(got, strings.Join(strings.Fields(want), " ")) {
+				t.Errorf("%s: no %q in\n%s", name, want, got[:min(len(got), 1600)])
+			}
+		}
+	}
+}
+
+// Unequal pieces are bought one by one while they can be counted on a hand.
+func TestUnequalPiecesAreBoughtOneByOne(t *testing.T) {
+	v, err := look(invented(), invented().ServeAt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := schedule.DishPlan{Count: 2, MassKg: 7.484, Batches: []schedule.Batch{{Pieces: []schedule.Piece{{MassKg: 4.082}, {MassKg: 3.402}}}}}
+	if got := v.portion(d); got != "9 lb and 7.5 lb" {
+		t.Errorf("%s", got)
+	}
+}
