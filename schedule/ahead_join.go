@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule/internal/safety"
@@ -24,7 +25,7 @@ func (s twoDays) joined(p Plan, before *Plan) Plan {
 	for i, dish := range s.dishes {
 		p.Ahead.Dishes = append(p.Ahead.Dishes, s.warming(&p, dish, s.warmed[i]))
 	}
-	sort.SliceStable(p.Steps, func(i, j int) bool { return p.Steps[i].At.Before(p.Steps[j].At) })
+	sortSteps(p.Steps)
 	p.Findings = s.findings(p, before)
 	p.Cautions = aheadCautions(p.Cautions, cooked.Cautions)
 	if len(p.Steps) > 0 {
@@ -108,8 +109,32 @@ func (s twoDays) warming(p *Plan, dish Dish, w warmed) AheadDish {
 		"it needs about "+u.About(minutes(w.oven.expected))+" and is warmed within 2 h")
 	add(StepTakeOff, off.Expected, off, fmt.Sprintf("Measure the middle of %s: %s or more everywhere, then it is hot.", dish.Name, u.Core(unit.Temperature(a.CoreC))),
 		"the published temperature for what was cooked and chilled")
-	add(StepServe, ready, fixedWindow(ready), "Serve: "+dish.Name+".", "the asked time")
+	s.serve(p, dish, ready, loc, add)
 	return a
+}
+
+// serve puts a dish that was warmed in the oven on the table with all that is served
+// then: one step for one instant.
+func (s twoDays) serve(p *Plan, dish Dish, ready time.Time, loc *time.Location, add func(kind string, at time.Time, win Window, text, why string)) {
+	if dish.Travel != nil {
+		add(StepServe, ready, fixedWindow(ready), leaveText(dish.Name, s.asked.Units.About(time.Duration(*dish.Travel))),
+			"on the table at "+localClock(clockIn(s.asked, dish.Serve, loc)))
+		return
+	}
+	var names []string
+	for _, o := range s.asked.Dishes {
+		if o.Travel == nil && clockIn(s.asked, o.Serve, loc).Equal(ready) {
+			names = append(names, o.Name)
+		}
+	}
+	text := serveText(listed(names, "and"))
+	for i, o := range p.Steps {
+		if o.Kind == StepServe && o.At.Equal(ready) && strings.HasPrefix(o.Text, serveWord) {
+			p.Steps[i].Text = text
+			return
+		}
+	}
+	add(StepServe, ready, fixedWindow(ready), text, "the asked time")
 }
 
 // findings of both days. What the day before says of holding does not matter there:

@@ -85,7 +85,16 @@ func (a arrangement) zoneName(t sequence.Placed, places []place) string {
 // earlyGap is the longest the batch may have to wait: from the early end of its
 // take-off to serving.
 func (p *placed) earlyGap() float64 {
-	return p.on - p.way.total().early - float64(p.it.serve)
+	return p.on - p.took().early - float64(p.it.serve)
+}
+
+// took is the minutes from the put-on until the batch is done. Between the slow side
+// and its sear a piece stands, and is not held.
+func (p *placed) took() pace {
+	if p.searedLater() {
+		return pace{early: p.takeOff(-zTenth), expected: p.takeOff(0), late: p.takeOff(zTenth)}
+	}
+	return p.way.total()
 }
 
 // readiness is the margin of the batch.

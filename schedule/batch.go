@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
 )
 
 // mostBatches is how many batches a day may have; more is no day at one grill.
@@ -155,10 +156,22 @@ func (d *day) timedWay(it *item, s spot) way {
 	return w
 }
 
-// label names the batch for people.
-func (b *batch) label(of int) string {
+// label names the batch for people. Of unequal pieces it says which they are.
+func (b *batch) label(of int, u unit.System) string {
+	name := b.it.dish.Name
 	if of > 1 {
-		return fmt.Sprintf("%s, batch %d", b.it.dish.Name, b.number)
+		name = fmt.Sprintf("%s, batch %d", name, b.number)
+		if len(b.it.lots) > 1 {
+			name += " (" + pieces(u, b.count, b.massKg) + ")"
+		}
 	}
-	return b.it.dish.Name
+	return name
+}
+
+// pieces says how many like pieces there are, and how heavy each is.
+func pieces(u unit.System, n int, kg float64) string {
+	if n > 1 {
+		return fmt.Sprintf("%d × %s", n, mass(u, kg))
+	}
+	return mass(u, kg)
 }

@@ -114,7 +114,7 @@ func (d *day) waits(p *placed) []Stage {
 	serve := float64(p.it.serve)
 	rested := math.Max(p.off-rest, serve)
 	gap := Minutes{
-		Early: math.Max(p.on-p.way.total().late-serve-rest, 0), Expected: math.Max(p.on-p.way.total().expected-serve-rest, 0),
+		Early: math.Max(p.on-p.took().late-serve-rest, 0), Expected: math.Max(p.on-p.took().expected-serve-rest, 0),
 		Late: math.Max(p.earlyGap()-rest, 0),
 	}
 	var out []Stage

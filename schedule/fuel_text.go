@@ -22,6 +22,24 @@ func (d *day) layText(b *Burn) string {
 	return text
 }
 
+// allLit says that every coal of a fire is lit in the chimney, and none is laid.
+func (b *Burn) allLit() bool { return b != nil && b.LightKg > 0.99*b.LayKg }
+
+// chimneyLayText says what is made ready for a fire of which every coal is lit first.
+func (d *day) chimneyLayText(b *Burn) string {
+	text := countText(d.req.Units, b.Lay, b.LayKg) + " into the chimney"
+	if b.Chimneys > chimneyOver {
+		text = countText(d.req.Units, b.Lay, b.LayKg) + " into the chimneys"
+	}
+	if b.Chunks > 0 {
+		text += ", " + plural(b.Chunks, "chunk") + " of wood at hand"
+	}
+	return text
+}
+
+// chimneyOver is how many fills still go into one chimney, heaped.
+const chimneyOver = 1.25
+
 func (d *day) litText(b *Burn) string {
 	if b == nil {
 		return "the coals"

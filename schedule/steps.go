@@ -26,14 +26,19 @@ func (d *day) steps(p *Plan, a arrangement, all []*placed) []Step {
 		it.wait(b)
 	}
 	it.servings()
-	sort.SliceStable(it.steps, func(i, j int) bool {
-		a, b := it.steps[i], it.steps[j]
+	sortSteps(it.steps)
+	return it.steps
+}
+
+// sortSteps orders steps by instant, and those of one instant by rank.
+func sortSteps(steps []Step) {
+	sort.SliceStable(steps, func(i, j int) bool {
+		a, b := steps[i], steps[j]
 		if !a.At.Equal(b.At) {
 			return a.At.Before(b.At)
 		}
 		return stepRank[a.Kind] < stepRank[b.Kind]
 	})
-	return it.steps
 }
 
 // stepRank orders steps of one instant: what ends comes before what begins.

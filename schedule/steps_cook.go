@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"example.com/cookday/schedule/cut"
 )
@@ -25,14 +26,17 @@ func (it *itinerary) cook(p *placed) {
 		case MilestoneWrap:
 			s = it.wrapStep(s, p, name)
 		case MilestoneTakeOff:
-			it.turnsAndLook(base, p, name, m)
+			it.turns(base, p, name)
+			if !p.searedLater() {
+				it.look(base, p.way.total(), m.Window.Expected, fmt.Sprintf("First look at %s: %s Done is %s in the core.", name, fastDays, d.core(p.way.pullC)), p)
+			}
 			s = it.takeOff(s, p, name)
 		default:
 			continue
 		}
 		it.add(s)
 	}
-	if p.way.sear && p.stages() == 2 {
+	if p.searedLater() {
 		it.offForSear(base, p, name)
 		s := base
 		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = StepSear, d.at(p.wrap), true, handsWrap, d.airAt(p, 1, it.a)
@@ -62,6 +66,8 @@ func (it *itinerary) offForSear(s Step, p *placed, name string) {
 	s.Kind, s.Attended, s.Minutes, s.CoreC = StepTakeOff, true, 2, p.way.wrapC
 	s.Window = d.window(p, p.way.first.at)
 	s.At = s.Window.Expected
+	it.look(Step{Dish: s.Dish, Batch: s.Batch}, p.way.first, s.At,
+		fmt.Sprintf("First look at %s: %s It comes off for the sear at %s in the core.", name, fastDays, d.core(s.CoreC)), p)
 	s.Text = fmt.Sprintf("Take off %s at %s in the core and let stand until the sear.", name, d.core(s.CoreC))
 	s.Why = "the sear brings the rest"
 	it.add(s)
@@ -81,32 +87,37 @@ func (it *itinerary) wrapStep(s Step, p *placed, name string) Step {
 	return s
 }
 
-// turnsAndLook are the flips and the first look at the early end of the window.
-func (it *itinerary) turnsAndLook(base Step, p *placed, name string, off Milestone) {
-	d := it.d
-	if p.way.direct {
-		for i := 1; i <= p.way.flips; i++ {
-			s := base
-			s.Kind, s.Attended, s.Minutes = StepFlip, true, 1
-			s.At = d.at(p.on - p.way.first.expected*float64(i)/float64(p.way.flips+1))
-			s.Text, s.Why = fmt.Sprintf("Turn %s.", name), "both faces take the fire"
-			it.add(s)
-		}
-	}
-	total := p.way.total().expected
-	lead := math.Max(total/5, total-p.way.total().early)
-	if total < shortestLook || p.it.cut.Style == cut.Timed {
+// searedLater says whether a piece leaves the slow side before its sear.
+func (p *placed) searedLater() bool { return p.way.sear && p.stages() == 2 }
+
+// turns are the flips over the coals.
+func (it *itinerary) turns(base Step, p *placed, name string) {
+	if !p.way.direct {
 		return
 	}
-	s := base
-	s.Kind, s.Attended, s.Minutes = StepLook, true, 2
-	s.At = off.Window.Expected.Add(-minutes(lead))
-	s.Text = fmt.Sprintf("First look at %s: fast days are as common as slow ones. Done is %s in the core.", name, d.core(p.way.pullC))
-	s.Why = "the early end of its window"
+	for i := 1; i <= p.way.flips; i++ {
+		s := base
+		s.Kind, s.Attended, s.Minutes = StepFlip, true, 1
+		s.At = it.d.at(p.on - p.way.first.expected*float64(i)/float64(p.way.flips+1))
+		s.Text, s.Why = fmt.Sprintf("Turn %s.", name), "both faces take the fire"
+		it.add(s)
+	}
+}
+
+const fastDays = "fast days are as common as slow ones."
+
+// look is the first look, at the early end of a time on the grate that ends at off.
+func (it *itinerary) look(s Step, took pace, off time.Time, text string, p *placed) {
+	d := it.d
+	if took.expected < shortestLook || p.it.cut.Style == cut.Timed {
+		return
+	}
+	s.Kind, s.Attended, s.Minutes, s.Text, s.Why = StepLook, true, 2, text, "the early end of its window"
+	s.At = off.Add(-minutes(math.Max(took.expected/5, took.expected-took.early)))
 	if d.inQuiet(s.At) {
 		s.At = d.afterQuiet(fixedWindow(s.At)).Expected
 	}
-	if s.At.Before(off.Window.Expected) {
+	if s.At.Before(off) {
 		it.add(s)
 	}
 }
@@ -143,7 +154,7 @@ func (it *itinerary) name(p *placed) string {
 			n++
 		}
 	}
-	return p.label(n)
+	return p.label(n, it.d.req.Units)
 }
 
 func zoneText(zone string, direct bool) string {

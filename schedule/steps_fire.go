@@ -52,12 +52,18 @@ func (it *itinerary) light(ph *Phase, f fire.Fire, why string) {
 			lay = ph.SetupFrom
 		}
 	}
-	it.add(Step{Kind: StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes),
-		Text: "Lay the fire, " + ph.Layout + ": " + d.layText(ph.Burn) + ". " + ph.Build, Why: "laid before it is lit"})
+	layText, pour := "Lay the fire, "+ph.Layout+": "+d.layText(ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
+	if ph.Burn.allLit() {
+		layText, pour = "Make the fire ready, "+ph.Layout+": "+d.chimneyLayText(ph.Burn)+".", ph.Build
+		if ph.Burn.Chunks > 0 {
+			pour += " The wood goes on top."
+		}
+	}
+	it.add(Step{Kind: StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes), Text: layText, Why: "laid before it is lit"})
 	it.add(Step{Kind: StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: handsLight, Why: why,
 		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
 	it.add(Step{Kind: StepSetVents, At: ph.SetupFrom.Add(minutes(float64(d.grill.PourMinutes(f)))), Phase: ph.Number, Attended: true, Minutes: 2,
-		Text: "Pour the lit coals in place. Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
+		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
 }
 
 func (it *itinerary) change(ph, before *Phase, f fire.Fire) {

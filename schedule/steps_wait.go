@@ -111,10 +111,18 @@ func (it *itinerary) servings() {
 		case d.chill:
 			s.Text, s.Why = "Into the refrigerator, one layer in shallow pans, sooner if done sooner: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
 		case l.travel > 0:
-			s.Text, s.Why = fmt.Sprintf("Leave with %s, boxed: %s on the way.", list, d.about(l.travel)), fmt.Sprintf("on the table at %s", localClock(d.at(float64(l.at)-l.travel)))
+			s.Text, s.Why = leaveText(list, d.about(l.travel)), fmt.Sprintf("on the table at %s", localClock(d.at(float64(l.at)-l.travel)))
 		default:
-			s.Text = "Serve: " + list + "."
+			s.Text = serveText(list)
 		}
 		it.add(s)
 	}
+}
+
+const serveWord = "Serve: "
+
+// serveText and leaveText bring what is ready to the table, here or elsewhere.
+func serveText(list string) string { return serveWord + list + "." }
+func leaveText(list, time string) string {
+	return "Leave with " + list + ", boxed: " + time + " on the way."
 }

@@ -25,7 +25,7 @@ func (p *placed) longestWait() float64 { return p.earlyGap() + p.it.travelMinute
 // holdAdvice says how a finished batch may wait: what works first, gentlest first.
 func (d *day) holdAdvice(p *placed) []HoldAdvice {
 	var out []HoldAdvice
-	early, needed := p.on-p.way.total().early, p.longestWait()
+	early, needed := p.on-p.took().early, p.longestWait()
 	for i, o := range p.options {
 		o = d.vented(p, o, needed)
 		h := HoldAdvice{

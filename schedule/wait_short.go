@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
 )
 
 // noteHolds says it where the early end of a window cannot be held.
@@ -24,7 +25,7 @@ func (d *day) noteHolds(all []*placed) {
 		}
 		switch {
 		case math.Max(p.earlyGap(), p.off-float64(p.it.serve)) > limit+holdTolerance: // a piece may be off for hours
-			d.find(finding(codeHoldShort, p.it.path("hold"), p.it, d.shortHoldText(p, p.labelAmong(all), limit)))
+			d.find(finding(codeHoldShort, p.it.path("hold"), p.it, d.shortHoldText(p, p.labelAmong(all, d.req.Units), limit)))
 		case p.it.travelMinutes() > 0 && p.longestWait() > limit+holdTolerance:
 			d.find(finding("travel-short", p.it.path("travel"), p.it, d.travelText(p, limit)))
 		}
@@ -42,23 +43,23 @@ func (p *placed) limitOf(method string) float64 {
 }
 
 // labelAmong is the name of a batch where others of its dish may have to be told from it.
-func (p *placed) labelAmong(all []*placed) string {
+func (p *placed) labelAmong(all []*placed, u unit.System) string {
 	n := 0
 	for _, o := range all {
 		if o.it == p.it {
 			n++
 		}
 	}
-	return p.label(n)
+	return p.label(n, u)
 }
 
 // shortHoldText says how far a hold carries that is too short on a fast day, or even on
 // an ordinary one.
 func (d *day) shortHoldText(p *placed, name string, limit float64) string {
-	total, serve := p.way.total(), float64(p.it.serve)
-	when, off := "on a fast day", p.on-total.early
-	if p.on-total.expected-serve > limit+holdTolerance {
-		when, off = "even on an ordinary day", p.on-total.expected
+	serve := float64(p.it.serve)
+	when, off := "on a fast day", p.on-p.took().early
+	if p.on-p.took().expected-serve > limit+holdTolerance {
+		when, off = "even on an ordinary day", p.on-p.took().expected
 	}
 	if limit < bestAtOnce {
 		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.%s",

@@ -152,7 +152,7 @@ func (d *day) noteWraps(all []*placed) {
 		if p.staysBare() {
 			name := p.it.dish.Name
 			if slices.ContainsFunc(all, func(o *placed) bool { return o.it == p.it && !o.staysBare() }) {
-				name = p.labelAmong(all)
+				name = p.labelAmong(all, d.req.Units)
 			}
 			d.find(finding("done-before-wrap", p.it.path("wrap"), p.it, name+" is done before it would be wrapped, so it stays bare."))
 		}

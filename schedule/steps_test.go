@@ -1,0 +1,95 @@
+package schedule
+
+import (
+	"strings"
+	"testing"
+)
+
+// textsOf are the texts of a kind of step, one a line.
+func textsOf(p Plan, kind string) string {
+	var out []string
+	for _, s := range p.Steps {
+		if s.Kind == kind {
+			out = append(out, s.Text)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+// A piece that stands between the slow side and the sear is looked at while it lies on
+// the slow side, and not while it stands; it is not told to be done before its sear.
+func TestLookBeforeTheSearIsOnTheSlowSide(t *testing.T) {
+	p := planOf(t, evening(kettle22, "{name: Thick steaks, cut: steak, weight: 2 lb, thickness: 2 in, count: 2, finish: sear}",
+		"{name: Sirloins, cut: steak-sirloin, weight: 1 lb, count: 2}"))
+	sound(t, p)
+	looks := 0
+	for _, s := range p.Steps {
+		switch {
+		case s.Kind == StepLook && strings.Contains(s.Text, "Thick steaks"):
+			looks++
+			if !strings.Contains(s.Text, "for the sear") {
+				t.Errorf("%s", s.Text)
+			}
+		case s.Kind == StepTakeOff && strings.Contains(s.Text, "until the sear") && looks == 0:
+			t.Errorf("taken off for the sear with no look before: %s", s.Text)
+		}
+	}
+	if looks != 1 {
+		t.Errorf("%d looks in\n%s", looks, textsOf(p, StepLook))
+	}
+	if f, ok := findingOf(p, codeHoldShort); ok {
+		t.Errorf("it goes from the sear to the table, and is said to wait: %s", f.Text)
+	}
+}
+
+// Coals that are all lit first go into a chimney, and are poured once they are lit:
+// nobody can pour lit coals when the fire is made ready.
+func TestLitFiresAreMadeReadyInTheChimney(t *testing.T) {
+	for _, fuel := range []string{"briquettes", "lump"} {
+		p := planOf(t, evening("grill: {kind: kettle, diameter: 22 in, fuel: "+fuel+"}\n", fewBurgers))
+		if lay := textsOf(p, StepLayFire); !strings.Contains(lay, "into the chimney") || strings.Contains(lay, "Pour the lit") {
+			t.Errorf("%s: %s", fuel, lay)
+		}
+		if pour := textsOf(p, StepSetVents); !strings.Contains(pour, "Pour the lit coals") || !strings.Contains(pour, "even layer") {
+			t.Errorf("%s: %s", fuel, pour)
+		}
+	}
+	p := planOf(t, evening(kettle22, "{cut: brisket, weight: 12 lb}"))
+	if lay := textsOf(p, StepLayFire); !strings.Contains(lay, "Heap the unlit coals") {
+		t.Errorf("banked: %s", lay)
+	}
+}
+
+// Unequal pieces are told apart by what they weigh: a number says nothing to who holds one.
+func TestUnequalPiecesAreToldByTheirWeight(t *testing.T) {
+	p := planOf(t, evening("grill: {kind: box, width: 36 in, depth: 20 in}\n", "{name: Butts, cut: pork-butt, weights: [9 lb, 7.5 lb, 6 lb]}"))
+	sound(t, p)
+	for _, want := range []string{"batch 1 (9 lb)", "batch 2 (7.5 lb)", "batch 3 (6 lb)"} {
+		for _, kind := range []string{StepTakeOut, StepPutOn, StepTakeOff, StepSlice} {
+			if got := textsOf(p, kind); !strings.Contains(got, want) {
+				t.Errorf("%s: no %q in\n%s", kind, want, got)
+			}
+		}
+	}
+}
+
+// What was warmed in the oven is served with the rest, in the order of the menu, and
+// before the grill is shut; what travels leaves.
+func TestWarmedDishIsServedWithTheRest(t *testing.T) {
+	p := planOf(t, evening(kettle22+oven170, aheadBrisket, fewBurgers))
+	sound(t, p)
+	var at []string
+	for _, s := range p.Steps {
+		if s.At.Equal(p.ServeAt) {
+			at = append(at, s.Text)
+		}
+	}
+	if len(at) != 2 || at[0] != "Serve: Brisket and Burgers." {
+		t.Errorf("at the table: %q", at)
+	}
+	p = planOf(t, evening(kettle22+oven170, strings.Replace(aheadBrisket, "ready:", "travel: 45m, ready:", 1), fewBurgers))
+	sound(t, p)
+	if got := textsOf(p, StepServe); !strings.Contains(got, "Leave with Brisket, boxed: 45 min on the way.") {
+		t.Errorf("%s", got)
+	}
+}
