@@ -147,7 +147,7 @@ func lotsOf(dish Dish) []lot {
 
 // body is a piece of the dish as the heat model takes it.
 func (it *item) body(massKg float64) heat.Body {
-	t, w, l := it.cut.Dimensions(massKg, float64(it.dish.Thickness))
+	t, w, l := it.cut.HeatDimensions(massKg, float64(it.dish.Thickness))
 	k := it.cut.Composition
 	b := heat.Body{
 		ThicknessM: t, WidthM: w, LengthM: l, RadiusScale: it.cut.Shape.RadiusScale,

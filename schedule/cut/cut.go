@@ -108,13 +108,13 @@ type Shape struct {
 	FootprintScale float64 // factor on width and length for the room on the grate: what LogSize does is undone, or 1 and more
 }
 
-// Dimensions returns the box around a piece of massKg in metres, sorted upward.
-// A thicknessM above zero, as measured by the cook, replaces the smallest.
+// Dimensions returns the box around a piece of massKg in metres, sorted upward, as a
+// ruler has it. A thicknessM above zero, as measured by the cook, replaces the smallest.
 func (c Cut) Dimensions(massKg, thicknessM float64) (t, w, l float64) {
 	s := c.Shape
 	d := []float64{s.ThicknessM, s.WidthM, s.LengthM}
 	for i := range d {
-		d[i] *= math.Pow(massKg/s.ReferenceKg, s.Growth[i]) * math.Exp(s.LogSize)
+		d[i] *= math.Pow(massKg/s.ReferenceKg, s.Growth[i]) * math.Exp(s.LogSize) / s.slows()
 	}
 	slices.Sort(d)
 	if thicknessM > 0 {
@@ -124,10 +124,28 @@ func (c Cut) Dimensions(massKg, thicknessM float64) (t, w, l float64) {
 	return d[0], d[1], d[2]
 }
 
+// HeatDimensions returns the box of plain meat that heats as slowly as a piece of that
+// size: larger than the piece where skin and bone slow the heat, whether its thickness
+// was measured or not.
+func (c Cut) HeatDimensions(massKg, thicknessM float64) (t, w, l float64) {
+	t, w, l = c.Dimensions(massKg, thicknessM)
+	slows := c.Shape.slows()
+	return t * slows, w * slows, l * slows
+}
+
+// slows is the part of the size factor that is no size.
+func (s Shape) slows() float64 {
+	if s.FootprintScale < 1 {
+		return math.Exp(s.LogSize)
+	}
+	return 1
+}
+
 // Footprint returns the length and width in metres that a piece takes on the grate.
 func (c Cut) Footprint(massKg, thicknessM float64) (l, w float64) {
 	_, w, l = c.Dimensions(massKg, thicknessM)
-	return l * c.Shape.FootprintScale, w * c.Shape.FootprintScale
+	scale := c.Shape.FootprintScale * c.Shape.slows()
+	return l * scale, w * scale
 }
 
 // DefaultDoneness returns the usual doneness; false for timed cuts.

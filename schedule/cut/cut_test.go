@@ -165,7 +165,8 @@ func TestDimensions(t *testing.T) {
 		// The volume grows with the mass, because the exponents sum to 1.
 		s := c.Shape
 		want := s.ThicknessM * s.WidthM * s.LengthM * m / s.ReferenceKg * math.Exp(3*s.LogSize)
-		if v := th * w * l; math.Abs(v/want-1) > 1e-9 {
+		ht, hw, hl := c.HeatDimensions(m, 0)
+		if v := ht * hw * hl; math.Abs(v/want-1) > 1e-9 {
 			t.Fatalf("%s: volume %v, want %v", c.Name, v, want)
 		}
 		typed := rapid.Float64Range(0.2, 1).Draw(t, "share") * w
