@@ -134,10 +134,14 @@ func (c *checker) situation() safety.Situation {
 	return s
 }
 
-// birds: poultry in the piece is never cooked in the low band.
+// birds: poultry in the piece is never cooked in the low band, unless its level is asked
+// for or the grill has no hotter place beside the fire.
 func (c *checker) birds() {
+	cool := c.plan.Request.Grill.Kind == GrillOther && !slices.ContainsFunc(c.plan.Request.Grill.Zones, func(z GrillZone) bool {
+		return !z.Direct && fire.Band(float64(z.Max)) != bandLow
+	})
 	for _, b := range c.batches() {
-		if b.dish.cut.Style != cut.Bird {
+		if b.dish.cut.Style != cut.Bird || b.dish.ask.Level != nil || cool {
 			continue
 		}
 		for _, s := range b.cooking {

@@ -67,6 +67,10 @@ func (d *day) resolveItem(i int, dish Dish) (item, []Fault) {
 		it.earliest = min(it.earliest, d.minute(d.clock(dish.Earliest)))
 	}
 	it.lots = lotsOf(dish)
+	if d.grill.Kind == fire.OtherKind {
+		it.cut.Places = withinZones(c.Places, d.grill.OtherZones)
+		d.noteZones(&it, c.Places)
+	}
 	if faults := laterFields(path, dish); len(faults) > 0 {
 		return it, faults
 	}

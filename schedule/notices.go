@@ -62,6 +62,8 @@ var notices = []Caution{
 	{"ahead-portions", Info, "Only portions up to a thickness chill within the published limits.", "fda_3_501_14"},
 	{"ahead-fuel", Info, "The day before burns charcoal of its own.", ours},
 
+	{"cool-zones", Info, "No zone beside the fire has the heat that the dish is usually cooked at.", practice},
+
 	// While it cooks.
 	{late, Warning, "The dish is expected after it is served.", ours},
 	{mayBeLate, Info, "The dish is ready in time with less than the asked chance.", ours},

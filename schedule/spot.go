@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -68,6 +69,55 @@ func (it *item) places() []cut.Place {
 		return own
 	}
 	return append(own, hot)
+}
+
+// leastSmokeC is the coolest level that stands in for a hotter one, degC (assumption).
+var leastSmokeC = celsius(225)
+
+// withinZones gives a cut that has no level in any described zone beside the fire the
+// nearest one that there is, and what the low band has below it: a smoker that is never
+// as hot as a chicken likes it cooks chickens all the same (common practice, no source).
+func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
+	beside := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return p.Direct })
+	zones = slices.DeleteFunc(slices.Clone(zones), func(z fire.OtherZone) bool { return z.Direct })
+	if len(beside) == 0 || len(zones) == 0 {
+		return places
+	}
+	has := func(level float64) bool {
+		return slices.ContainsFunc(zones, func(z fire.OtherZone) bool { return z.MinC <= level && level <= z.MaxC })
+	}
+	for _, p := range beside {
+		if slices.ContainsFunc(p.LevelsC, has) {
+			return places
+		}
+	}
+	likes := beside[0].LevelsC[0]
+	nearest := math.Inf(1)
+	for _, z := range zones {
+		if x := min(max(likes, z.MinC), z.MaxC); math.Abs(x-likes) < math.Abs(nearest-likes) {
+			nearest = x
+		}
+	}
+	if nearest < leastSmokeC {
+		return places
+	}
+	out := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return !p.Direct })
+	there := cut.Place{Band: fire.Band(nearest), LevelsC: []float64{nearest}}
+	for _, level := range []float64{celsius(275), celsius(250)} {
+		if level < nearest && has(level) {
+			there.LevelsC = append(there.LevelsC, level)
+		}
+	}
+	return append([]cut.Place{there}, out...)
+}
+
+// noteZones says it where a dish has not the heat that its cut likes.
+func (d *day) noteZones(it *item, likes []cut.Place) {
+	if it.dish.Level != nil || len(likes) == 0 || it.cut.Places[0].Direct || it.cut.Places[0].LevelsC[0] == likes[0].LevelsC[0] {
+		return
+	}
+	d.find(finding("cool-zones", it.path("level"), it, fmt.Sprintf("%s is usually cooked at %s. No zone beside the fire has that; the nearest has %s.",
+		it.dish.Name, d.grate(likes[0].LevelsC[0]), d.grate(it.cut.Places[0].LevelsC[0]))))
 }
 
 // hotterFirst keeps the usual level first and puts the others hottest first: a

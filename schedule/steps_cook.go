@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
 )
 
 // cook are the steps of a batch while it cooks.
@@ -28,7 +29,7 @@ func (it *itinerary) cook(p *placed) {
 		case MilestoneTakeOff:
 			it.turns(base, p, name)
 			if !p.searedLater() {
-				it.look(base, p.way.total(), m.Window.Expected, fmt.Sprintf("First look at %s: %s Done is %s in the core.", name, fastDays, d.core(p.way.pullC)), p)
+				it.look(base, p.way.total(), m.Window.Expected, fmt.Sprintf("First look at %s: %s Done is %s.", name, fastDays, it.doneText(p)), p)
 			}
 			s = it.takeOff(s, p, name)
 		default:
@@ -50,7 +51,7 @@ func (it *itinerary) putOn(s Step, p *placed, name string) {
 	d := it.d
 	s.Kind, s.At, s.Attended, s.Minutes = StepPutOn, d.at(p.on), true, float64(p.handsOn())
 	s.GrateC, s.Why = d.airAt(p, 0, it.a), whyStart(it.a, p, 0)
-	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, zoneText(p.zones[0], p.way.direct), d.level(s.GrateC))
+	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, d.zoneText(p.zones[0], p.way.direct), d.level(s.GrateC))
 	if p.it.fromFrozen {
 		s.Text += " Straight from the freezer."
 	}
@@ -126,6 +127,9 @@ func (it *itinerary) look(s Step, took pace, off time.Time, text string, p *plac
 // quicker is watched anyway.
 const shortestLook = 30
 
+// coverAfter is how many minutes a side stands before it wants a cover (assumption).
+const coverAfter = 15
+
 func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
 	d := it.d
 	s.Kind, s.Attended, s.Minutes = StepTakeOff, true, 2
@@ -133,10 +137,13 @@ func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
 	if p.it.cut.Style == cut.Timed {
 		s.Text, s.CoreC = fmt.Sprintf("Take off %s when they look done.", name), 0
 		s.Why = "their time is up"
+		if _, holds := d.chosenHold(p); !holds && p.took().expected > 0 && p.on-p.took().expected-float64(p.it.serve) > coverAfter {
+			s.Text += " Keep covered until the table."
+		}
 		return s
 	}
-	if p.it.cut.TenderMinutes[1] > 0 && p.it.dish.Target == nil {
-		s.Text = fmt.Sprintf("Take off %s when the rack bends and its surface cracks; the core is near %s then.", name, d.core(s.CoreC))
+	if p.it.byTheBend() {
+		s.Text = fmt.Sprintf("Take off %s %s.", name, it.doneText(p))
 		s.Why = "thin tough cuts are done by time and by the bend, not by temperature alone"
 		return s
 	}
@@ -145,6 +152,20 @@ func (it *itinerary) takeOff(s Step, p *placed, name string) Step {
 		s.Text += " " + p.it.cut.Look
 	}
 	return s
+}
+
+// byTheBend says whether a dish is done by time and by the bend.
+func (it *item) byTheBend() bool {
+	return it.cut.TenderMinutes[1] > 0 && it.dish.Target == nil && it.dish.Finish == ""
+}
+
+// doneText says how to tell that a piece is done. Where the bend tells it, the core is at
+// its doneness and beyond: how far beyond, the model knows less well than the cook.
+func (it *itinerary) doneText(p *placed) string {
+	if p.it.byTheBend() {
+		return fmt.Sprintf("when the rack bends and its surface cracks; the core is at %s or more then", it.d.core(math.Min(p.it.targetC, p.way.pullC)))
+	}
+	return it.d.core(p.way.pullC) + " in the core"
 }
 
 func (it *itinerary) name(p *placed) string {
@@ -157,10 +178,14 @@ func (it *itinerary) name(p *placed) string {
 	return p.label(n, it.d.req.Units)
 }
 
-func zoneText(zone string, direct bool) string {
+// zoneText says where a piece lies; the zones of a grill of another kind have names of
+// their owner's.
+func (d *day) zoneText(zone string, direct bool) string {
 	switch {
 	case zone == "":
 		return "in the oven"
+	case d.grill.Kind == fire.OtherKind:
+		return "zone " + zone
 	case direct:
 		return "straight over the coals"
 	case zone == "centre":

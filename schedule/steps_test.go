@@ -93,3 +93,30 @@ func TestWarmedDishIsServedWithTheRest(t *testing.T) {
 		t.Errorf("%s", got)
 	}
 }
+
+// Thin racks are done by the bend. The model's core at that time is no number to cook to:
+// it runs past the boiling point.
+func TestRacksAreToldByTheBend(t *testing.T) {
+	for _, c := range []string{"st-louis-ribs, weight: 2.8 lb", "spare-ribs, weight: 3.3 lb", "baby-backs, weight: 2.3 lb", "beef-back-ribs, weight: 3.5 lb"} {
+		for _, kind := range []string{StepLook, StepTakeOff} {
+			if got := textsOf(planOf(t, evening(kettle22, "{cut: "+c+"}")), kind); !strings.Contains(got, "when the rack bends") || strings.Contains(got, "21") {
+				t.Errorf("%s: %s", c, got)
+			}
+		}
+	}
+}
+
+// A side that stands for long is covered.
+func TestSideThatStandsIsCovered(t *testing.T) {
+	const potatoes = "{cut: potatoes, weight: 9 oz, count: 8}"
+	p := planOf(t, evening(kettle22, "{cut: lamb-leg-bone-in, weight: 6 lb}", potatoes, "{cut: vegetables, weight: 4 oz, count: 12}"))
+	sound(t, p)
+	for _, s := range p.Steps {
+		if s.Kind != StepTakeOff || !strings.Contains(s.Text, "look done") {
+			continue
+		}
+		if stands := p.ServeAt.Sub(s.At).Minutes() > coverAfter+5; stands != strings.Contains(s.Text, "covered") {
+			t.Errorf("%s at %s, eaten at %s", s.Text, s.At.Format("15:04"), p.ServeAt.Format("15:04"))
+		}
+	}
+}

@@ -126,7 +126,7 @@ func (v *view) fire(f schedule.Phase) string {
 	if f.Band == "low" && f.GaugeC > 0 && v.grate(f.GaugeC) != v.grate(f.LevelC) {
 		text += ", the lid gauge near " + v.grate(f.GaugeC)
 	}
-	if f.Layout != "" {
+	if f.Layout != "" && f.Layout != otherLayout {
 		text += "; coals: " + layoutWords(clean(f.Layout))
 	}
 	text += "; " + v.span(f.From, f.To)
@@ -135,6 +135,9 @@ func (v *view) fire(f schedule.Phase) string {
 	}
 	return text + "."
 }
+
+// otherLayout is that of a grill that is described by its zones: there are no coals to lay.
+const otherLayout = "other"
 
 // closing goes under every sheet.
 const closing = "Times are predictions: the thermometer decides, and local rules on food and fire come first."
