@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"slices"
 
 	"example.com/cookday/schedule/internal/sequence"
 )
@@ -92,7 +93,7 @@ func (d *day) search(ctx context.Context, p *sequence.Problem) (sequence.Solutio
 func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence.Problem, error) {
 	p := sequence.Problem{
 		ChangeCost: changeCost, BurnCost: burnCost, Quiet: d.quiet, Earliest: d.earliest,
-		LightHands: handsLight, ChangeHands: handsChange,
+		LightHands: handsLight, ChangeHands: handsChange, MaxPhases: d.mostPhases(),
 	}
 	if d.req.Oven != nil {
 		p.Ovens = []int{ovenRoomCm2}
@@ -126,6 +127,33 @@ func (d *day) problem(ctx context.Context, h hearth, batches []*batch) (sequence
 	}
 	return p, nil
 }
+
+// The fires of a request: as many as of a day, and two more where a second day has a meal
+// of its own. The solver tries every sequence of them, so it is not offered twice as many.
+func (d *day) mostPhases() int {
+	if d.meals() > 1 {
+		return sequence.DefaultPhases + 2
+	}
+	return sequence.DefaultPhases
+}
+
+// meals counts the servings that are half a day or more apart.
+func (d *day) meals() int {
+	var serves []int
+	for i := range d.items {
+		serves = append(serves, d.items[i].serve)
+	}
+	slices.Sort(serves)
+	n := 1
+	for i := 1; i < len(serves); i++ {
+		if serves[i]-serves[i-1] >= halfDay {
+			n++
+		}
+	}
+	return n
+}
+
+const halfDay = 12 * 60
 
 func everyBatchHasWay(batches []*batch) bool {
 	for _, b := range batches {

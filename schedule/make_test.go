@@ -206,3 +206,14 @@ func TestPlanIsTheSameAgain(t *testing.T) {
 		t.Error("the same request gave two plans")
 	}
 }
+
+// Two meals a night apart that can each be had are had together: each day changes its fire.
+func TestTwoDaysHaveTheirOwnFires(t *testing.T) {
+	const saturday = ", serve: {date: 2027-07-02, time: \"18:00\"}}"
+	p := planOf(t, evening(kettle22+oven170, "{cut: baby-backs, weight: 2.3 lb, count: 2"+saturday, "{cut: burger, weight: 6 oz, count: 8"+saturday,
+		"{cut: brisket-flat, weight: 6 lb}", "{cut: chicken-half, weight: 1.9 lb, count: 2}"))
+	sound(t, p)
+	if !p.Feasible || len(p.Phases) < 4 {
+		t.Errorf("feasible %v with %d fires: %v", p.Feasible, len(p.Phases), p.Findings)
+	}
+}
