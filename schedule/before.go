@@ -65,6 +65,9 @@ func (it *itinerary) takeOut(p *placed) {
 	text := fmt.Sprintf("Take %s out of the refrigerator and season.", it.name(p))
 	if p.it.category == safety.Leftovers {
 		text = fmt.Sprintf("Take %s out of the refrigerator.", it.name(p))
+		if p.it.cut.Name == parcelCut {
+			text = fmt.Sprintf("Take %s out of the refrigerator, in foil: %s, each one layer.", it.name(p), plural(p.count, "parcel"))
+		}
 	}
 	it.add(Step{Kind: StepTakeOut, At: at, Dish: p.it.dish.ID, Batch: p.number, Attended: true, Minutes: float64(p.handsOn()), Text: text,
 		Why: "no longer out than this: raw meat stays cold until it cooks"})

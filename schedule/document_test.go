@@ -22,7 +22,7 @@ func TestDocumentsThatAreRefused(t *testing.T) {
 		{"second document", party + "---\nformat: 1\n", "", "second document"},
 		{"text after the end", party + "...\nformat: 1\n", "", "not YAML near line 15"},
 		{"broken YAML", "format: [1\n", "", "not YAML near line"},
-		{"tab", "serve:\n\tdate: 2027-07-03\n", "", "not YAML"},
+		{"tab", "serve:\n\tdate: 2027-07-03\n", "", "not with tabs"},
 		{"anchor", with(t, "weight: 12 lb", "weight: &w 12 lb"), "dishes[0].weight", "&w is an anchor"},
 		{"anchor on the whole", "&all\n" + party, "", "&all is an anchor"},
 		{"tag", with(t, "weight: 12 lb", "weight: !!str 12 lb"), "dishes[0].weight", "!!str is a tag"},

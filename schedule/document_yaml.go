@@ -45,6 +45,9 @@ func addYAMLError(err error, faults *faultList) {
 	if line > 0 {
 		where = " near line " + strconv.Itoa(line)
 	}
+	if strings.Contains(text, "cannot start any token") { // what the parser says of a tab, and of a few signs
+		text += "; indent with spaces, not with tabs, and quote what begins with @, ` or %"
+	}
 	faults.addLine("", line, "the document is not YAML%s: %s", where, text)
 }
 

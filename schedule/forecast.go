@@ -99,8 +99,8 @@ func Forecast(ctx context.Context, q Inquiry) (Outlook, error) {
 	return o, nil
 }
 
-// day is a day with the one dish, served far from any clock that matters.
-func (q Inquiry) day() (*day, error) {
+// request is of a day with the one dish, served far from any clock that matters.
+func (q Inquiry) request() Request {
 	r := Request{
 		Format: 1, Units: q.Units, Weather: q.Weather, Dishes: []Dish{q.Dish},
 		Grill: Grill{Kind: GrillKettle, Diameter: unit.FromInches(22), WaterPan: q.WaterPan},
@@ -109,7 +109,11 @@ func (q Inquiry) day() (*day, error) {
 	if q.Frail {
 		r.Guests = &Guests{Adults: 1, Frail: true}
 	}
-	r = r.withDefaults()
+	return r.withDefaults()
+}
+
+func (q Inquiry) day() (*day, error) {
+	r := q.request()
 	if faults := r.validate(); len(faults) > 0 {
 		return nil, &InputError{Faults: q.inTheirWords(faults)}
 	}

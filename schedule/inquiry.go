@@ -73,10 +73,23 @@ func ReadInquiry(fields map[string]string) (Inquiry, error) {
 			faults.add(name, "%s", err.Error())
 		}
 	}
-	if q.Dish.Cut == "" && faults.len() == 0 {
+	if q.Dish.Cut == "" {
 		faults.add("cut", "is missing; name a cut of the catalogue, such as brisket")
 	}
+	if faults.len() > 0 {
+		q.findMore(&faults)
+	}
 	return q, faults.err()
+}
+
+// findMore adds what is wrong with the values of the fields that could be read.
+func (q Inquiry) findMore(faults *faultList) {
+	known := faults.faults
+	for _, f := range q.inTheirWords(q.request().validate()) {
+		if !slices.ContainsFunc(known, func(k Fault) bool { return k.Path == f.Path }) {
+			faults.add(f.Path, "%s", f.Sentence)
+		}
+	}
 }
 
 func readCount(q *Inquiry, text string) error {

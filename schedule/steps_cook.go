@@ -78,9 +78,12 @@ func (it *itinerary) wrapStep(s Step, p *placed, name string) Step {
 	s.Kind, s.Attended, s.Minutes = StepWrap, true, handsWrap
 	s.Text = fmt.Sprintf("Wrap %s tightly in %s at %s in the core, or when the bark is set.", name, p.way.with, it.d.core(s.CoreC))
 	s.Why = "wrapping ends the stall"
-	if p.way.fixed && p.it.dish.Wrap == nil {
+	if p.way.fixed { // by the clock, not by the core
 		s.Why = "it comes due in quiet hours and waits for their end"
 		s.Text = fmt.Sprintf("Wrap %s tightly in %s; the core will be near %s.", name, p.way.with, it.d.core(s.CoreC))
+	}
+	if w := p.it.dish.Wrap; w != nil && w.After != nil {
+		s.Why = "the asked time on the grate"
 	}
 	if p.oven {
 		s.Text += fmt.Sprintf(" It goes on in the oven at %s.", it.d.grate(p.way.levelC))

@@ -87,6 +87,10 @@ func TestWarmedDishIsServedWithTheRest(t *testing.T) {
 	if len(at) != 2 || at[0] != "Serve: Brisket and Burgers." {
 		t.Errorf("at the table: %q", at)
 	}
+	p = planOf(t, evening(kettle22, aheadBrisket, fewBurgers))
+	if got := textsOf(p, StepTakeOut); !strings.Contains(got, "parcels, each one layer") {
+		t.Errorf("%s", got)
+	}
 	p = planOf(t, evening(kettle22+oven170, strings.Replace(aheadBrisket, "ready:", "travel: 45m, ready:", 1), fewBurgers))
 	sound(t, p)
 	if got := textsOf(p, StepServe); !strings.Contains(got, "Leave with Brisket, boxed: 45 min on the way.") {
@@ -117,6 +121,21 @@ func TestSideThatStandsIsCovered(t *testing.T) {
 		}
 		if stands := p.ServeAt.Sub(s.At).Minutes() > coverAfter+5; stands != strings.Contains(s.Text, "covered") {
 			t.Errorf("%s at %s, eaten at %s", s.Text, s.At.Format("15:04"), p.ServeAt.Format("15:04"))
+		}
+	}
+}
+
+// A wrap by the clock is told by the clock: at the end of quiet hours, or when it was asked.
+func TestWrapByTheClockIsNotToldByTheCore(t *testing.T) {
+	for _, c := range []string{
+		kettle22 + "quiet: [{from: \"23:00\", to: \"05:30\"}]\n|{cut: brisket, weight: 12 lb, wrap: {with: paper, from: 165 F}, rest: 2h}",
+		kettle22 + "|{cut: pork-butt, weight: 8 lb, wrap: {with: foil, after: 4h}}",
+	} {
+		rest, dish, _ := strings.Cut(c, "|")
+		p := planOf(t, evening(rest, dish))
+		sound(t, p)
+		if got := textsOf(p, StepWrap); !strings.Contains(got, "will be near") || strings.Contains(got, "bark") {
+			t.Errorf("%s: %q", dish, got)
 		}
 	}
 }

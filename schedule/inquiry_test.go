@@ -1,7 +1,10 @@
 package schedule
 
 import (
+	"errors"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"example.com/cookday/schedule/cut"
@@ -20,5 +23,22 @@ func TestMeasuringTheUsualThicknessChangesNothing(t *testing.T) {
 		if thicker, _, _ := c.HeatDimensions(c.Typical, usual*1.1); usual*1.1 < w && thicker <= t1 {
 			t.Errorf("%s: %.4f m heats like %.4f m", c.Name, usual*1.1, thicker)
 		}
+	}
+}
+
+// All faults of an inquiry come at once: those of what cannot be read, and those of what can.
+func TestAllFaultsOfAnInquiryComeAtOnce(t *testing.T) {
+	_, err := ReadInquiry(map[string]string{"cut": "briskit", "weight": "12", "grate": "2500 F"})
+	var input *InputError
+	if !errors.As(err, &input) {
+		t.Fatal(err)
+	}
+	var paths []string
+	for _, f := range input.Faults {
+		paths = append(paths, f.Path)
+	}
+	slices.Sort(paths)
+	if got := strings.Join(paths, " "); got != "cut grate weight" {
+		t.Errorf("faults of %s: %v", got, err)
 	}
 }
