@@ -28,7 +28,7 @@ func (b *Burn) allLit() bool { return b != nil && b.LightKg > 0.99*b.LayKg }
 // chimneyLayText says what is made ready for a fire of which every coal is lit first.
 func (d *day) chimneyLayText(b *Burn) string {
 	text := countText(d.req.Units, b.Lay, b.LayKg) + " into the chimney"
-	if b.Chimneys > chimneyOver {
+	if quarters(b.Chimneys) > oneChimney {
 		text = countText(d.req.Units, b.Lay, b.LayKg) + " into the chimneys"
 	}
 	if b.Chunks > 0 {
@@ -36,9 +36,6 @@ func (d *day) chimneyLayText(b *Burn) string {
 	}
 	return text
 }
-
-// chimneyOver is how many fills still go into one chimney, heaped.
-const chimneyOver = 1.25
 
 func (d *day) litText(b *Burn) string {
 	if b == nil {
@@ -73,9 +70,14 @@ func countText(u unit.System, count int, kg float64) string {
 	return plural(count, "briquette")
 }
 
+// oneChimney is how many quarters of a fill still go into one chimney, heaped.
+const oneChimney = 5
+
+func quarters(fills float64) int { return int(fills*4 + 0.5) }
+
 // chimneyText is a fill to the quarter, of a six-quart chimney.
 func chimneyText(fills float64) string {
-	switch q := int(fills*4 + 0.5); {
+	switch q := quarters(fills); {
 	case q <= 0:
 		return "a few in the chimney"
 	case q == 1:
@@ -84,7 +86,7 @@ func chimneyText(fills float64) string {
 		return "half a chimney"
 	case q == 3:
 		return "three quarters of a chimney"
-	case q <= 5:
+	case q <= oneChimney:
 		return "a full chimney"
 	default:
 		return fmt.Sprintf("%d chimney fills", (q+3)/4)

@@ -68,7 +68,7 @@ func (it *itinerary) offForSear(s Step, p *placed, name string) {
 	s.Window = d.window(p, p.way.first.at)
 	s.At = s.Window.Expected
 	it.look(Step{Dish: s.Dish, Batch: s.Batch}, p.way.first, s.At,
-		fmt.Sprintf("First look at %s: %s It comes off for the sear at %s in the core.", name, fastDays, d.core(s.CoreC)), p)
+		fmt.Sprintf("First look at %s: %s Off for the sear at %s in the core.", name, fastDays, d.core(s.CoreC)), p)
 	s.Text = fmt.Sprintf("Take off %s at %s in the core and let stand until the sear.", name, d.core(s.CoreC))
 	s.Why = "the sear brings the rest"
 	it.add(s)

@@ -149,7 +149,11 @@ func (it *itinerary) closeDown(last *Phase) {
 	c := fire.CloseDown(last.LevelC, it.d.air.AirC)
 	text := "Shut the grill down."
 	if last.Burn != nil {
-		text = fmt.Sprintf("Close all vents. The shell stays too hot to touch for about %s; ash stays hot for up to %d h.",
+		lid := "Close all vents."
+		if last.Layout == string(fire.Heap) { // which burns with the lid off
+			lid = "Lid on, and close all vents."
+		}
+		text = lid + fmt.Sprintf(" The shell stays too hot to touch for about %s; ash stays hot for up to %d h.",
 			it.d.about(float64(c.TouchMinutes)), c.ColdHours)
 	}
 	it.add(Step{Kind: StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate after that"})

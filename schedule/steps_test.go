@@ -3,6 +3,7 @@ package schedule
 import (
 	"strings"
 	"testing"
+	"time"
 )
 
 // textsOf are the texts of a kind of step, one a line.
@@ -27,7 +28,7 @@ func TestLookBeforeTheSearIsOnTheSlowSide(t *testing.T) {
 		switch {
 		case s.Kind == StepLook && strings.Contains(s.Text, "Thick steaks"):
 			looks++
-			if !strings.Contains(s.Text, "for the sear") {
+			if !strings.Contains(s.Text, "Off for the sear") {
 				t.Errorf("%s", s.Text)
 			}
 		case s.Kind == StepTakeOff && strings.Contains(s.Text, "until the sear") && looks == 0:
@@ -137,5 +138,43 @@ func TestWrapByTheClockIsNotToldByTheCore(t *testing.T) {
 		if got := textsOf(p, StepWrap); !strings.Contains(got, "will be near") || strings.Contains(got, "bark") {
 			t.Errorf("%s: %q", dish, got)
 		}
+	}
+}
+
+// Nothing is cut up before it has rested, or covered once it is cut up.
+func TestNothingIsCutBeforeItHasRested(t *testing.T) {
+	for _, dishes := range [][]string{
+		{"{cut: tri-tip, weight: 2 lb, count: 2, finish: sear}"},
+		{"{cut: beef-tenderloin, weight: 4.5 lb}", "{cut: beef-tenderloin-half, weight: 2.5 lb, target: rare}"},
+		{"{cut: lamb-rack, weight: 1.8 lb, finish: sear}"},
+	} {
+		p := planOf(t, evening("grill: {kind: box, width: 36 in, depth: 22 in}\n", dishes...))
+		sound(t, p)
+		for _, d := range p.Dishes {
+			at := map[string]time.Time{}
+			for _, s := range p.Steps {
+				if s.Dish == d.ID {
+					at[s.Kind] = s.At
+				}
+			}
+			least := at[StepRest].Add(7 * time.Minute) // of 8, a minute for rounding
+			if at[StepSlice].Before(least) && at[StepSlice].Before(p.ServeAt) {
+				t.Errorf("%s: off at %s, cut at %s", d.Name, at[StepRest].Format("15:04"), at[StepSlice].Format("15:04"))
+			}
+			if hold, ok := at[StepHold]; ok && !hold.Before(at[StepSlice]) {
+				t.Errorf("%s: cut at %s, covered at %s", d.Name, at[StepSlice].Format("15:04"), hold.Format("15:04"))
+			}
+		}
+	}
+}
+
+// A heap burns with the lid off: vents shut nothing before the lid is on.
+func TestHeapIsShutWithItsLid(t *testing.T) {
+	p := planOf(t, evening(kettle22, "{cut: tri-tip, weight: 2 lb, count: 2, finish: sear}"))
+	if last := p.Phases[len(p.Phases)-1]; last.Layout != "heap" {
+		t.Fatalf("it ends on %s", last.Layout)
+	}
+	if got := textsOf(p, StepCloseDown); !strings.HasPrefix(got, "Lid on") {
+		t.Errorf("%s", got)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule/cut"
 )
@@ -41,6 +42,9 @@ func (it *itinerary) knife(s Step, p *placed, name string) {
 	d := it.d
 	serve := float64(p.it.serve)
 	s.Kind, s.At, s.Attended, s.Minutes = StepSlice, d.at(serve+sliceMinutes), true, sliceMinutes
+	if rested := it.rested(p); rested.After(s.At) { // the rest comes first
+		s.At = earlier(rested, d.at(serve))
+	}
 	if travel := p.it.travelMinutes(); travel > 0 {
 		s.At = d.at(serve - travel)
 	}
@@ -49,6 +53,11 @@ func (it *itinerary) knife(s Step, p *placed, name string) {
 		s.Text, s.Why = d.portionText(name), "thin portions chill fast enough"
 	}
 	it.add(s)
+}
+
+// rested is when the least rest of a batch is expected to be over.
+func (it *itinerary) rested(p *placed) time.Time {
+	return it.d.window(p, p.takeOff).Expected.Add(minutes(p.it.restMinutes()))
 }
 
 // sliceMinutes is how long before the table the knife comes out (assumption).
@@ -84,6 +93,10 @@ func (it *itinerary) holdStep(base Step, p *placed, o holdOption, off Window) {
 		s.Window.Early, s.Window.Expected = earlier(s.Window.Early, last), last
 	}
 	s.At = s.Window.Expected
+	// What is cut up as soon as it has rested is not covered for that.
+	if knife := d.at(float64(p.it.serve) + sliceMinutes); s.Kind == StepHold && p.it.travelMinutes() == 0 && !s.At.Before(knife) && p.off-p.it.restMinutes() <= float64(p.it.serve) {
+		return
+	}
 	s.Text, s.Why = d.keepText(o, it.name(p)), "done early is normal: it waits warm"
 	it.add(s)
 }
