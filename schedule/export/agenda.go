@@ -73,7 +73,7 @@ func (v *view) next() string {
 		if !v.at(s.At).Equal(v.at(left[0].At)) {
 			break
 		}
-		word := phrase(s.Kind)
+		word := v.kind(s)
 		if s.Dish != "" {
 			word += " (" + v.dish(s.Dish) + ")"
 		}
@@ -86,7 +86,7 @@ func (v *view) next() string {
 }
 
 func (v *view) entry(s schedule.Step) entry {
-	e := entry{at: v.at(s.At), step: s, kind: phrase(s.Kind), text: sentence(s.Text),
+	e := entry{at: v.at(s.At), step: s, kind: v.kind(s), text: sentence(s.Text),
 		window: v.window(s.Window, s.At), quiet: v.quietAt(s.At)}
 	if name := v.dish(s.Dish); s.Dish != "" && !strings.Contains(strings.ToLower(e.text), strings.ToLower(name)) {
 		e.text = strings.TrimSpace(name + ": " + e.text)

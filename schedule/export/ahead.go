@@ -119,3 +119,45 @@ func lower(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToLower(r)) + s[n:]
 }
+
+// nameEarly gives the steps of the day before and of the warming their dishes again, which
+// a plan of the day of serving does not have.
+func (v *view) nameEarly() {
+	if v.Ahead == nil {
+		return
+	}
+	of := map[string]string{}
+	if b := v.dayBefore(); b != nil {
+		for _, s := range b.Steps {
+			of[s.ID] = s.Dish
+		}
+	}
+	for i := range v.Steps {
+		s := &v.Steps[i]
+		if s.Dish == "" {
+			s.Dish = of[s.ID]
+		}
+		if warms := s.Kind == schedule.StepToOven || s.Kind == schedule.StepTakeOff; s.Dish == "" && warms {
+			s.Dish = v.namedIn(s.Text)
+		}
+	}
+}
+
+// namedIn finds the dish of the day before that a text is about: the longest name in it.
+func (v *view) namedIn(text string) string {
+	id, longest := "", 0
+	for _, d := range v.Ahead.Dishes {
+		if len(d.Name) > longest && strings.Contains(text, d.Name) {
+			id, longest = d.Dish, len(d.Name)
+		}
+	}
+	return id
+}
+
+// kind says what sort of step one is: what is chilled is not served.
+func (v *view) kind(s schedule.Step) string {
+	if v.Ahead != nil && s.Kind == schedule.StepServe && !s.At.After(v.Ahead.ChillAt) {
+		return "chill"
+	}
+	return phrase(s.Kind)
+}

@@ -1,6 +1,7 @@
 package export
 
 import (
+	"bytes"
 	"context"
 	"strings"
 	"testing"
@@ -30,6 +31,15 @@ func TestHeadlineIsOfBothDays(t *testing.T) {
 		p, err := schedule.Make(context.Background(), r)
 		if err != nil {
 			t.Fatal(err)
+		}
+		var cal bytes.Buffer
+		if err := Calendar(&cal, p); err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range []string{"SUMMARY:Wrap: Pulled pork", "SUMMARY:Put on: Pulled pork", "SUMMARY:Take off: Pulled pork", "SUMMARY:Chill"} {
+			if !strings.Contains(cal.String(), want) {
+				t.Errorf("%s: no %q in the calendar", name, want)
+			}
 		}
 		got := strings.Join(strings.Fields(textOf(t, p, Options{})), " ")
 		for _, want := range c.wants {

@@ -33,9 +33,9 @@ func look(p schedule.Plan, now time.Time) (*view, error) {
 	}
 	v := &view{Plan: p, loc: loc, sys: unit.System(p.Units), now: now, apart: isolator(p),
 		names: map[string]string{}, changes: map[string]schedule.Change{}}
-	if b := v.dayBefore(); b != nil {
-		for _, d := range b.Dishes {
-			v.names[d.ID] = clean(d.Name)
+	if v.Ahead != nil {
+		for _, d := range v.Ahead.Dishes {
+			v.names[d.Dish] = clean(d.Name)
 		}
 	}
 	for _, d := range p.Dishes {
@@ -48,6 +48,7 @@ func look(p schedule.Plan, now time.Time) (*view, error) {
 	}
 	v.Steps = slices.Clone(p.Steps)
 	slices.SortStableFunc(v.Steps, func(a, b schedule.Step) int { return a.At.Compare(b.At) })
+	v.nameEarly()
 	return v, nil
 }
 
