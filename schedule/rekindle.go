@@ -25,7 +25,7 @@ type spell struct{ from, to float64 }
 // first light on; its plan holds as well without what burns for nothing. What has begun,
 // so many phases, stays as it is, and nothing is lit before the minute now.
 func (d *day) rekindle(a *arrangement, all []*placed, begun, now int) {
-	for _, gap := range idleStretches(all) {
+	for _, gap := range idleStretches(a.used(all, begun, now)) {
 		from, to := a.burningAt(gap.from), beginsIn(all, gap.to)
 		if from < 0 || to < from || to > from && to < begun {
 			continue
@@ -75,16 +75,24 @@ func (d *day) relight(a *arrangement, f int, gap spell) (light int, ok bool) {
 	}
 }
 
-// idleStretches are the long ones in which nothing is on the fire between what is on it,
-// the first one first.
-func idleStretches(all []*placed) []spell {
-	var used, out []spell
+// used is when something is on the fire, the first first. A fire that was lit for what
+// is no longer wanted has been of use until now.
+func (a *arrangement) used(all []*placed, begun, now int) []spell {
+	var used []spell
 	for _, p := range all {
 		if s, ok := p.overFire(); ok {
 			used = append(used, s)
 		}
 	}
 	slices.SortFunc(used, func(a, b spell) int { return cmp.Compare(b.from, a.from) })
+	if begun > 0 && len(used) > 0 && used[0].from < float64(now) {
+		used = slices.Insert(used, 0, spell{float64(a.solution.Phases[0].Begin), float64(now)})
+	}
+	return used
+}
+
+// idleStretches are the long ones in which nothing is on the fire.
+func idleStretches(used []spell) (out []spell) {
 	for i := 1; i < len(used); i++ {
 		used[i].to = min(used[i].to, used[i-1].to) // what is on longest counts
 		if gap := (spell{used[i-1].to, used[i].from}); gap.from-gap.to > outLeast {

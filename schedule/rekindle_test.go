@@ -46,3 +46,20 @@ func TestLunchStandsAfterSupper(t *testing.T) {
 		}
 	}
 }
+
+// A thermometer that is left on the grate sees it grow cold between the meals: that is
+// no fire that has died.
+func TestAColdGrateBetweenMealsIsNoDeadFire(t *testing.T) {
+	p := planOf(t, checkParties["supper and lunch"])
+	log := "time,dish,kind,value\n2027-07-03T17:41:00-05:00,,lit,\n2027-07-03T18:16:00-05:00,burgers,on,\n2027-07-03T18:26:00-05:00,burgers,pulled,\n" +
+		"2027-07-03T19:00:00-05:00,,grate,120 C\n2027-07-03T20:00:00-05:00,,grate,60 C\n2027-07-03T21:00:00-05:00,,grate,35 C\n"
+	for _, now := range []string{"2027-07-03 22:00", "2027-07-04 08:00", "2027-07-04 11:15"} {
+		q := revised(t, p, log, now)
+		sound(t, q)
+		for _, code := range []string{"fire-died", "fire-out", "grate-off-level", "late"} {
+			if f, ok := findingOf(q, code); ok {
+				t.Errorf("at %s: %s: %s", now, code, f.Text)
+			}
+		}
+	}
+}

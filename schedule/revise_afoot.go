@@ -80,7 +80,7 @@ func (v *revision) look(ctx context.Context) error {
 	for i := range v.base.items {
 		v.tellDish(v.called, v.base.items[i].dish.ID, late)
 	}
-	v.grate = v.day.grateHistory(v.log, v.now, v.plannedLevel)
+	v.grate = v.day.grateHistory(v.whileItBurns(), v.now, v.plannedLevel)
 	v.begun()
 	for _, a := range v.afoot {
 		if a.on.set && !a.on.logged && a.first != nil && a.first.phases[0][0] >= v.phases && len(a.cores) == 0 {

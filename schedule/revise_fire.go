@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
@@ -21,6 +22,22 @@ func (h *hearth) addAlways(g fire.Grill, f fire.Fire) {
 	fires, zones := h.fires, h.zones
 	h.fires = append(fires[:len(fires):len(fires)], f)
 	h.zones = append(zones[:len(zones):len(zones)], g.Zones(f))
+}
+
+// whileItBurns is the log without what was read of the grate while its fire was to be
+// out: a cold grate is no dead fire then.
+func (v *revision) whileItBurns() []Entry {
+	return slices.DeleteFunc(slices.Clone(v.log), func(e Entry) bool {
+		if e.Kind != LogGrate && e.Kind != LogGauge {
+			return false
+		}
+		for k, ph := range v.first.Phases {
+			if ph.Relit && e.At.After(v.first.Phases[k-1].To) && e.At.Before(ph.From) {
+				return true
+			}
+		}
+		return false
+	})
 }
 
 // begun finds the phases that have begun. A change of fire waits for food that

@@ -73,3 +73,19 @@ func TestWhatWasPlannedFollowsDinner(t *testing.T) {
 		}
 	}
 }
+
+// A dish that was boxed and then called off was boxed: the step that a revision added for
+// it stays.
+func TestABoxStaysBoxed(t *testing.T) {
+	p := revisionParty(t)
+	head := "time,dish,kind,value\n"
+	boxed := "2027-07-03T08:59:00-05:00,brisket,boxed,\n"
+	q := revised(t, p, head+boxed, "2027-07-03 09:30")
+	r := revised(t, q, head+boxed+"2027-07-03T09:40:00-05:00,brisket,dish-cancelled,\n", "2027-07-03 10:00")
+	for _, plan := range []Plan{q, r} {
+		steps := stepsOf(plan, StepBox, "brisket")
+		if len(steps) != 1 || !steps[0].Done || steps[0].At.Format("15:04") != "08:59" {
+			t.Errorf("revision %d: the steps that box the brisket: %v", plan.Revision, steps)
+		}
+	}
+}

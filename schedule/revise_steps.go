@@ -22,15 +22,16 @@ func (v *revision) steps(p *Plan, l left) []Step {
 		if seen[s.ID] = true; v.takenBy(s, &more) || isStall(s) && was.ID == "" && v.isPast(s, l) {
 			continue // the next revision may know nothing of it
 		}
-		if s = v.settled(s, was, l); s.Kind == StepLook && !s.Done && (v.day.inQuiet(s.At) || s.At.After(v.day.end)) {
+		if s = v.settled(p, s, was, l); s.Kind == StepLook && !s.Done && (v.day.inQuiet(s.At) || s.At.After(v.day.end)) {
 			continue // put off into the night or beyond the meal, it is left out
 		}
 		out = append(out, s)
 	}
-	for _, s := range v.first.Steps { // done, and no part of the day as it is arranged now
+	for _, s := range slices.Concat(v.first.Steps, v.waitsOfCalled(p, l)) { // done, and no part of the day as it is arranged now
 		if seen[s.ID] {
 			continue
 		}
+		seen[s.ID] = true
 		if at, ok := v.fact(s, l); ok {
 			s.At, s.Window, s.Done = at, fixedWindow(at), true
 			out = append(out, s)
@@ -53,11 +54,27 @@ func (v *revision) steps(p *Plan, l left) []Step {
 	return out
 }
 
+// waitsOfCalled are the steps of waiting of dishes that were off before they were called
+// off: a revision may have planned another way to wait than the first plan.
+func (v *revision) waitsOfCalled(p *Plan, l left) []Step {
+	it := &itinerary{d: v.day, plan: p, a: l.a, count: map[string]int{}}
+	for _, a := range v.called {
+		if !a.off.set || !a.boxed.set {
+			continue
+		}
+		b := v.placedBefore(a, len(l.a.solution.Phases))
+		b.options = v.day.holdOptions(b.it, b.way, b.count)
+		b.hold, b.holdLong = chooseHold(b.options, b.earlyGap())
+		it.wait(b)
+	}
+	return slices.DeleteFunc(it.steps, func(s Step) bool { _, told := v.fact(s, l); return !told })
+}
+
 // stepsFor lists the steps of an arrangement under the ids of a plan.
 func (d *day) stepsFor(p *Plan, l left) []Step { return d.steps(p, l.a, l.all) }
 
 // settled is a step as the log and the clock leave it.
-func (v *revision) settled(s, before Step, l left) Step {
+func (v *revision) settled(p *Plan, s, before Step, l left) Step {
 	if isStall(s) && before.ID != "" {
 		told := before // where a stall lies is believed anew with each reading; what is told of it is not
 		if at, ok := v.fact(told, l); ok {
@@ -77,7 +94,7 @@ func (v *revision) settled(s, before Step, l left) Step {
 		before.Done = true
 		return before
 	}
-	if s.Kind == StepRefuel && !v.day.at(float64(l.a.solution.Phases[s.Phase-1].End)).After(v.now) {
+	if s.Kind == StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
 		s.Done = true // with or without it, that fire is over
 		return s
 	}
