@@ -67,7 +67,7 @@ func (s twoDays) watch(p Plan, chill time.Time) []Step {
 	u := s.asked.Units
 	return []Step{{
 		ID: stepID(p.ID, "", 0, StepLook, 0), Kind: StepLook, At: at, Window: fixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("Measure the middle of the thickest portion: %s or less, or into bags and ice water at once. What is warmer after 2 h is not kept.",
+		Text: fmt.Sprintf("1 h 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. What is warmer after 2 h is not kept.",
 			u.Core(unit.Temperature(safety.CoolingMiddleC))),
 		Why: "the published first stage of chilling ends after 2 h",
 	}}

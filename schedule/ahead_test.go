@@ -75,8 +75,14 @@ func TestCookedAheadWarmedInTheOven(t *testing.T) {
 			kinds = append(kinds, s.Kind)
 		}
 	}
-	if got := strings.Join(kinds, " "); got != "slice serve to-oven take-off serve" {
+	if got := strings.Join(kinds, " "); got != "serve to-oven take-off serve" {
 		t.Errorf("steps: %s", got)
+	}
+	// What is done is cut and chilled once it has rested (usda_danger_zone: 2 h), whatever
+	// the hour by which a slow one must be.
+	off, cut := stepOf(&p, StepTakeOff, ""), stepOf(&p, StepSlice, "")
+	if rest := cut.At.Sub(off.At); rest < 15*time.Minute || rest > 2*time.Hour || !strings.Contains(cut.Text, "Chill it at once") {
+		t.Errorf("off at %v, cut at %v: %s", off.At, cut.At, cut.Text)
 	}
 	for _, code := range []string{"chill-fast", "reheat", "no-partial-cooking", "leftovers-days", "flare-on-opening"} {
 		found := false

@@ -49,8 +49,12 @@ func (it *itinerary) knife(s Step, p *placed, name string) {
 		s.At = d.at(serve - travel)
 	}
 	s.Text, s.Why = fmt.Sprintf("%s %s.", knifeWord(p.it), name), "just before serving: cut meat cools fast"
-	if d.chill {
-		s.Text, s.Why = d.portionText(name), "thin portions chill fast enough"
+	if d.chill { // nobody waits for the evening with what is done
+		last := d.at(serve)
+		s.Window = shift(d.window(p, p.takeOff), p.it.restMinutes())
+		s.Window = Window{earlier(s.Window.Early, last), earlier(s.Window.Expected, last), earlier(s.Window.Late, last)}
+		s.At = s.Window.Expected
+		s.Text, s.Why = d.portionText(name)+" Chill it at once.", "hot meat may stand for 2 h; thin portions chill fast enough"
 	}
 	it.add(s)
 }
@@ -122,7 +126,7 @@ func (it *itinerary) servings() {
 		s := Step{Kind: StepServe, At: d.at(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
 		switch list := listed(names[l], "and"); {
 		case d.chill:
-			s.Text, s.Why = "Into the refrigerator, one layer in shallow pans, sooner if done sooner: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
+			s.Text, s.Why = "At the latest now into the refrigerator, one layer in shallow pans: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
 		case l.travel > 0:
 			s.Text, s.Why = leaveText(list, d.about(l.travel)), fmt.Sprintf("on the table at %s", localClock(d.at(float64(l.at)-l.travel)))
 		default:
