@@ -165,31 +165,6 @@ func (t *textSheet) changed() {
 	}
 }
 
-// changeTexts are the changes with their reasons. What is to come is said before
-// what is past, and a reason that holds for several in a row once.
-func (v *view) changeTexts() []string {
-	done := map[string]bool{}
-	for _, s := range v.Steps {
-		done[s.ID] = s.Done
-	}
-	var out []string
-	for _, past := range []bool{false, true} {
-		why := ""
-		for _, c := range v.Changes {
-			if done[c.Step] != past {
-				continue
-			}
-			text := sentence(c.Text)
-			if c.Why != why {
-				text = strings.TrimSpace(text + " " + sentence(c.Why))
-			}
-			why = c.Why
-			out = append(out, text)
-		}
-	}
-	return out
-}
-
 func (t *textSheet) cautions(title string, cautions []schedule.Caution) {
 	if len(cautions) == 0 {
 		return

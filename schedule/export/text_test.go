@@ -120,3 +120,33 @@ func TestTextSaysNothingMoreOfWhatMustNotBeServed(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// What moves alike is told in one breath, and each move by itself where there are few.
+func TestChangesThatAreAlikeAreToldAtOnce(t *testing.T) {
+	p := keptPlan(t, "party")
+	p.Revision, p.Changes = 1, nil
+	for _, s := range p.Steps {
+		if s.Dish == "chickens" {
+			p.Changes = append(p.Changes, schedule.Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Minutes: 120, Text: "Chickens, " + s.Kind + ": moved; 2 h later.", Why: "serving was moved"})
+		}
+	}
+	if len(p.Changes) < 5 {
+		t.Fatalf("only %d steps of the chickens", len(p.Changes))
+	}
+	changed := func() string {
+		_, text, _ := strings.Cut(strings.Join(strings.Fields(textOf(t, p, Options{})), " "), "What this revision changed")
+		text, _, _ = strings.Cut(text, "Mind first")
+		return text
+	}
+	text := changed()
+	if n := strings.Count(text, "moved; 2 h later"); n != 0 {
+		t.Errorf("%d moves are told one by one", n)
+	}
+	if !strings.Contains(text, "2 h later, with what goes with it: Chickens, put-on ") || strings.Count(text, "Serving was moved") != 1 {
+		t.Errorf("no such move in\n%s", text)
+	}
+	p.Changes = p.Changes[:3]
+	if n := strings.Count(changed(), "moved; 2 h later"); n != 3 {
+		t.Errorf("%d of 3 moves are told one by one", n)
+	}
+}
