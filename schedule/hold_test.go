@@ -179,3 +179,24 @@ func TestPlannedHoldSaysWhatIsLeftAtTheTable(t *testing.T) {
 		t.Error("nothing on a brisket done early")
 	}
 }
+
+// What may not be held stands no longer than the published clock, and a plan in which it
+// may have to says so (usda_danger_zone: 2 h, 1 h above 90 F).
+func TestWhatHasNoHoldStandsByTheClock(t *testing.T) {
+	for weather, hours := range map[string]float64{"weather: {air: 70 F}\n": 2, "weather: {air: 95 F}\n": 1} {
+		for _, c := range []string{"pork-belly, weight: 5 lb", "brisket, weight: 12 lb", "spare-ribs, weight: 3.3 lb"} {
+			p := planOf(t, evening(kettle22+weather, "{cut: "+c+", hold: [none]}"))
+			sound(t, p)
+			if !p.Feasible {
+				continue
+			}
+			early := p.ServeAt.Sub(stepOf(&p, StepTakeOff, p.Dishes[0].ID).Window.Early).Hours()
+			if _, told := findingOf(p, codeHoldShort); early > hours+0.5 && !told {
+				t.Errorf("%s: off %.1f h before it is served on a fast day, and nothing says so", c, early)
+			}
+			if f, _ := findingOf(p, codeHoldShort); strings.Contains(f.Text, "until about 17:45") {
+				t.Errorf("%s: %s", c, f.Text)
+			}
+		}
+	}
+}

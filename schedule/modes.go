@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/sequence"
 )
 
@@ -157,7 +158,7 @@ func (d *day) gaps(b *batch) []sequence.Gap {
 func (d *day) gap(b *batch, w way) sequence.Gap {
 	rest := b.it.restMinutes()
 	early := w.total().planned - w.total().early
-	most := rest + b.it.slack()
+	most := d.standsFor(b.it)
 	if held := d.longestHold(b, w); held > 0 {
 		most = math.Max(math.Min(held-early, b.it.cut.Rest.LongestMinutes), rest+leastSlack)
 	}
@@ -183,7 +184,13 @@ func (it *item) restMinutes() float64 {
 	return math.Max(rest, it.verdict.Minimum.RestMinutes)
 }
 
-// slack is how long a piece without a hold may stand beyond its least rest.
-func (it *item) slack() float64 {
-	return math.Max(it.cut.Rest.LongestMinutes-it.cut.Rest.MinMinutes, 0)
+// standsFor is how long a piece without a hold may stand: its least rest, and while it
+// keeps its quality, but no longer than the published clock, unless it is chilled then.
+func (d *day) standsFor(it *item) float64 {
+	rest := it.restMinutes()
+	most := rest + math.Max(it.cut.Rest.LongestMinutes-it.cut.Rest.MinMinutes, 0)
+	if clock := safety.HoldFor(0, false, false, d.air.AirC, 0); !d.chill {
+		most = math.Min(most, clock.LimitMinutes)
+	}
+	return math.Max(most, rest)
 }

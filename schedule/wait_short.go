@@ -18,7 +18,7 @@ func (d *day) noteHolds(all []*placed) {
 		if told[p.it] == nil {
 			told[p.it] = p
 		}
-		limit := p.it.restMinutes() + p.it.slack()
+		limit := d.standsFor(p.it)
 		if p.hold >= 0 {
 			limit = math.Min(p.options[p.hold].minutes, told[p.it].limitOf(p.options[p.hold].method))
 			d.noteGrillHold(p, all)
