@@ -63,3 +63,30 @@ func TestAColdGrateBetweenMealsIsNoDeadFire(t *testing.T) {
 		}
 	}
 }
+
+// Whoever logs the second light only has not lit the first fire late, and a second light
+// that is late moves lunch, but not the supper that is eaten.
+func TestTheSecondLightIsTheSecondFires(t *testing.T) {
+	p := planOf(t, checkParties["supper and lunch"])
+	for _, c := range []struct {
+		lit  string
+		late time.Duration
+	}{{"10:34", 0}, {"10:50", 16 * time.Minute}, {"11:00", 26 * time.Minute}} {
+		q := revised(t, p, "time,dish,kind,value\n2027-07-04T"+c.lit+":00-05:00,,lit,\n", "2027-07-04 11:02")
+		sound(t, q)
+		if ready := q.Phases[1].From; !ready.Equal(p.Phases[1].From.Add(c.late)) {
+			t.Errorf("lit at %s: ready at %v, planned for %v", c.lit, ready, p.Phases[1].From)
+		}
+		if on := stepsOf(q, StepPutOn, "chicken"); len(on) != 1 || on[0].At.Before(q.Phases[1].From) {
+			t.Errorf("lit at %s: on %v, before the fire is ready", c.lit, on)
+		}
+		if eaten := q.Dishes[0].ServeAt; !eaten.Equal(p.Dishes[0].ServeAt) {
+			t.Errorf("lit at %s: the burgers are served at %v", c.lit, eaten)
+		}
+		for _, s := range stepsOf(q, StepLight, "") {
+			if want := map[int]string{1: "17:41", 2: c.lit}[s.Phase]; !s.Done || s.At.Format("15:04") != want {
+				t.Errorf("lit at %s: light of phase %d at %v, done %v", c.lit, s.Phase, s.At, s.Done)
+			}
+		}
+	}
+}

@@ -168,7 +168,7 @@ func (v *revision) litLate() time.Duration {
 		if v.onFireBy(e) {
 			return 0
 		}
-		if e.Kind != LogLit || len(v.first.Phases) == 0 {
+		if e.Kind != LogLit || v.lights(e.At) != 0 {
 			continue
 		}
 		if late := e.At.Sub(v.first.Phases[0].SetupFrom); late > 0 && late < 12*time.Hour {

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule/internal/sequence"
@@ -89,7 +90,7 @@ func (v *revision) tooLateToRest() bool {
 	return false
 }
 
-// serveLater moves all serving instants of the day.
+// serveLater moves all serving instants of the day but those of what has been served.
 func (v *revision) serveLater(asked *day, byMinutes int) error {
 	if byMinutes == 0 {
 		return nil
@@ -99,7 +100,7 @@ func (v *revision) serveLater(asked *day, byMinutes int) error {
 	at := clockOf(asked.clock(nil).Add(by))
 	r.Serve.Date, r.Serve.Time = *at.Date, at.Time
 	for i := range r.Dishes {
-		if s := r.Dishes[i].Serve; s != nil {
+		if s := r.Dishes[i].Serve; s != nil && (asked.clock(s).After(v.now) || v.awaited(r.Dishes[i].ID)) {
 			at := clockOf(asked.clock(s).Add(by))
 			r.Dishes[i].Serve = &at
 		}
@@ -109,6 +110,11 @@ func (v *revision) serveLater(asked *day, byMinutes int) error {
 	}
 	v.rebind()
 	return nil
+}
+
+// awaited says whether some of a dish is not off the fire yet.
+func (v *revision) awaited(id string) bool {
+	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.it.dish.ID == id && a.where != off })
 }
 
 // rebind gives the batches the items of the day as it is now.

@@ -40,15 +40,39 @@ func (v *revision) whileItBurns() []Entry {
 	})
 }
 
+// lights is the phase whose fire is lit at an instant: the one that is planned to be lit
+// nearest to it; -1 where there is none.
+func (v *revision) lights(at time.Time) int {
+	nearest := -1
+	for k, ph := range v.first.Phases {
+		if k > 0 && !ph.Relit {
+			continue
+		}
+		if nearest < 0 || at.Sub(ph.SetupFrom).Abs() < at.Sub(v.first.Phases[nearest].SetupFrom).Abs() {
+			nearest = k
+		}
+	}
+	return nearest
+}
+
+// lateOf is by how much the fire of phase k was lit later than planned.
+func (v *revision) lateOf(k int) time.Duration {
+	if k == 0 {
+		return v.litLate()
+	}
+	for _, at := range v.told(LogLit) {
+		if v.first.Phases[k].Relit && v.lights(at) == k {
+			return max(at.Sub(v.first.Phases[k].SetupFrom), 0)
+		}
+	}
+	return 0
+}
+
 // begun finds the phases that have begun. A change of fire waits for food that
 // must be off before it, if the log says that it is still on.
 func (v *revision) begun() {
-	late := v.litLate()
 	for k := range v.first.Phases {
-		from := v.first.Phases[k].SetupFrom
-		if k == 0 {
-			from = from.Add(late)
-		}
+		from := v.first.Phases[k].SetupFrom.Add(v.lateOf(k))
 		if from.After(v.now) && !v.onIn(k) {
 			return
 		}
@@ -115,10 +139,7 @@ func (v *revision) readyAt() int {
 	if v.phases == 0 {
 		return now
 	}
-	from := v.first.Phases[v.phases-1].From
-	if v.phases == 1 {
-		from = from.Add(v.litLate())
-	}
+	from := v.first.Phases[v.phases-1].From.Add(v.lateOf(v.phases - 1))
 	return max(min(now, v.day.minute(from)), 0)
 }
 

@@ -121,17 +121,12 @@ func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 	for k := range past {
 		ph := v.firstA.solution.Phases[k]
 		ph.Begin, ph.End = v.shifted(ph.Begin), v.shifted(ph.End)
-		if k == 0 {
-			ph.Begin -= int(v.litLate().Minutes())
-		}
+		ph.Begin -= int(v.lateOf(k).Minutes())
 		out = append(out, ph)
 	}
 	out = append(out, s.Phases...)
 	if v.phases > 0 && len(out) > past {
-		out[past].Begin = v.shifted(v.firstA.solution.Phases[past].Begin)
-		if past == 0 {
-			out[past].Begin -= int(v.litLate().Minutes())
-		}
+		out[past].Begin = v.shifted(v.firstA.solution.Phases[past].Begin) - int(v.lateOf(past).Minutes())
 	}
 	for _, a := range v.afoot {
 		if k := v.phaseOn(a); a.where != waiting && k >= 0 && k < len(out) && k < v.phases {

@@ -193,8 +193,10 @@ func (v *revision) fireFact(s Step) (time.Time, bool) {
 			return told[n-1], true
 		}
 	}
-	if lit := v.told(LogLit); s.Kind == StepLight && s.Phase == 1 && len(lit) > 0 {
-		return lit[0], true
+	for _, at := range v.told(LogLit) {
+		if s.Kind == StepLight && s.Phase == v.lights(at)+1 {
+			return at, true
+		}
 	}
 	return time.Time{}, false
 }
