@@ -65,8 +65,13 @@ func (c *checker) stable(s Step) bool {
 		group = s.Phase
 	}
 	names := []string{fmt.Sprintf("%s/%d", s.Dish, group), s.Dish + "/0"}
-	for _, d := range c.plan.Request.Dishes { // what is warmed for the table
-		names = append(names, "warm/"+d.ID+"/0")
+	if a := c.plan.Ahead; a != nil {
+		for _, d := range a.Dishes { // what is warmed for the table
+			names = append(names, "warm/"+d.Dish+"/0")
+		}
+		if a.Plan != nil && slices.ContainsFunc(a.Plan.Steps, func(o Step) bool { return o.ID == s.ID }) {
+			return true // it is that plan's
+		}
 	}
 	for _, name := range names {
 		for ordinal := range mostAlike {

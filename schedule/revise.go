@@ -27,6 +27,7 @@ func Revise(ctx context.Context, p Plan, log []Entry, now time.Time) (Plan, erro
 // revision is one day at one instant.
 type revision struct {
 	asked   Request // as first planned
+	ahead   *Ahead  // what is cooked the day before, as first planned; nil for nothing
 	base    *day
 	first   Plan   // its phases and steps, moved along with serving
 	planned []Step // its steps as first planned
@@ -49,7 +50,7 @@ type revision struct {
 }
 
 func newRevision(ctx context.Context, p Plan, log []Entry, now time.Time) (*revision, error) {
-	v := &revision{asked: p.Request}
+	v := &revision{asked: p.Request, ahead: p.Ahead}
 	if p.Asked != nil {
 		v.asked = *p.Asked
 	}
@@ -116,7 +117,10 @@ func (v *revision) revised(ctx context.Context) (Plan, error) {
 		return Plan{}, err
 	}
 	p.Changes = v.changes(&p)
-	return p, nil
+	if v.ahead == nil {
+		return p, nil
+	}
+	return v.withAhead(ctx, p)
 }
 
 // clock is an instant as a text of the plan says it.

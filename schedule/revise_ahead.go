@@ -1,0 +1,31 @@
+package schedule
+
+import "context"
+
+// withAhead adds to a revision what the other of two days does: the steps of the day
+// before, and the warming for the table, at the hour at which that is now. What is past
+// of it is taken as done: the log follows one day.
+func (v *revision) withAhead(ctx context.Context, p Plan) (Plan, error) {
+	r := copyRequest(v.ahead.Request)
+	if v.ahead.Plan != nil { // the log is of the day of serving, and may move it
+		r.Serve = v.day.req.Serve
+	}
+	s, faults, err := splitAhead(ctx, r)
+	if err != nil {
+		return Plan{}, err
+	}
+	if len(faults) > 0 {
+		return Plan{}, &InputError{Faults: faults}
+	}
+	own := map[string]bool{}
+	for _, step := range p.Steps {
+		own[step.ID] = true
+	}
+	p = s.joined(p, v.ahead.Plan)
+	for i := range p.Steps {
+		if step := &p.Steps[i]; !own[step.ID] && !step.At.After(v.now) {
+			step.Done = true
+		}
+	}
+	return p, nil
+}
