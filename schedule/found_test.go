@@ -79,6 +79,17 @@ dishes:
   - {cut: pork-belly, weight: 1.814 kg, count: 2, wrap: {with: foil, after: 4h}}
   - {cut: potatoes, weight: 0.218 kg, count: 8}
 `,
+	"a wrap by the clock, a hair less likely than asked": `
+format: 1
+serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
+grill: {kind: other, zones: [{name: left, width: 12 in, depth: 18 in, min: 225 F, max: 400 F}, {name: right, width: 12 in, depth: 18 in, min: 350 F, max: 550 F, direct: true}]}
+oven: {hold: 170 F}
+quiet: [{from: "23:00", to: "05:30"}]
+confidence: 0.8
+units: us
+dishes:
+  - {cut: beef-plate-ribs, weight: 2.177 kg, count: 2, wrap: {with: foil, after: 4h}, prep: [injected]}
+`,
 	"two batches that wait in different ways": `
 format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}

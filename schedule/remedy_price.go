@@ -54,14 +54,14 @@ func joined(used []change, between string, say func(change) []string) string {
 	return strings.Join(said, between)
 }
 
-// ranked are the remedies without those that hold all that another asks, and more;
-// the least painful first.
+// ranked are the remedies without those that hold all that another asks, and more, for
+// no less pain; the least painful first.
 func ranked(all []priced) []priced {
 	var out []priced
 	sort.SliceStable(all, func(i, j int) bool { return all[i].pain < all[j].pain })
 	for i, a := range all {
 		idle := slices.ContainsFunc(all, func(b priced) bool {
-			return len(b.Edits) < len(a.Edits) && b.within(a)
+			return len(b.Edits) < len(a.Edits) && b.within(a) && b.pain <= a.pain
 		}) || slices.ContainsFunc(all[:i], func(b priced) bool {
 			return b.Text == a.Text || len(b.Edits) == len(a.Edits) && b.within(a)
 		})
