@@ -69,6 +69,9 @@ func offer(name string, members []member) string {
 	for i, m := range members {
 		names[i] = m.name
 	}
+	if name != "" && name[0] >= '0' && name[0] <= '9' { // 1,8 kg, taken apart at its comma
+		return "; a decimal is written with a point: 1.5 and not 1,5"
+	}
 	if near := nearestWord(name, names); near != "" {
 		return "; did you mean " + near + "?"
 	}

@@ -110,6 +110,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{brisket, brisket + ", finish: sear", "dishes[0].finish", "not seared"},
 		{burger, burger + ", finish: smoke", "dishes[2].finish", "sear"},
 		{burger, burger + ", serve: {date: 2028-07-03, time: \"18:00\"}", "dishes[2].serve", "more than 7 days"},
+		{"weight: 12 lb", "weight: 12,5 lb", "dishes[0].\"5 lb\"", "1.5 and not 1,5"},
 		{burger, burger + ", serve: \"2027-07-02 18:30\"", "dishes[2].serve", "{date: 2027-07-03, time:"},
 		{burger, burger + ", serve: \"12:00\", earliest: \"13:00\"", "dishes[2].earliest", "not before the serving at 2027-07-03 12:00"},
 		{burger, burger + ", travel: soon", "dishes[2].travel", "45m"},
