@@ -64,3 +64,33 @@ func countFindings(p Plan, code string) int {
 	}
 	return n
 }
+
+// Three birds on a grate for two: a second sitting asks less of the cook than a bird fewer,
+// though it changes more of the request.
+func TestASecondSittingStandsBesideFewerBirds(t *testing.T) {
+	p := planOf(t, evening(kettle22+"oven: {hold: 170 F}", "{name: Chickens, cut: chicken-spatchcock, weight: 4 lb, count: 3}"))
+	var codes []string
+	for _, rem := range p.Remedies {
+		codes = append(codes, rem.Code)
+	}
+	for _, code := range []string{codeSittings, codeStarters, codeFewer} {
+		if !slices.Contains(codes, code) {
+			t.Errorf("remedies %v, without %s", codes, code)
+		}
+	}
+}
+
+// What goes by the clock may be baked in the kitchen oven, and then nothing is held there.
+func TestTheOvenBakesOrHolds(t *testing.T) {
+	p := planOf(t, evening("grill: {kind: kettle, diameter: 18 in}\noven: {hold: 170 F}", "{name: Brisket, cut: brisket, weight: 12 lb}",
+		"{name: Wings, cut: chicken-wing, weight: 3.5 oz, count: 12}", "{name: Flatbread, cut: flatbread, count: 8}", "{name: Burgers, cut: burger, weight: 6 oz, count: 12}"))
+	for _, rem := range p.Remedies {
+		if bakes.MatchString(rem.Text) {
+			if !slices.Contains(rem.Edits, Edit{Path: "oven", Value: "null"}) {
+				t.Errorf("%q keeps the oven to hold in: %v", rem.Text, rem.Edits)
+			}
+			return
+		}
+	}
+	t.Errorf("nothing is baked in the kitchen: %v", p.Remedies)
+}
