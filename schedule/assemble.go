@@ -202,24 +202,6 @@ func (d *day) phases(a arrangement, all []*placed) []Phase {
 	return out
 }
 
-// lastUse is when the last batch leaves phase i.
-func lastUse(all []*placed, i int, begin float64) float64 {
-	end := begin
-	for _, p := range all {
-		for s := range p.stages() {
-			if p.phases[s][1] != i {
-				continue
-			}
-			at := p.off
-			if s == 0 && p.stages() == 2 {
-				at = p.wrap
-			}
-			end = math.Min(end, at)
-		}
-	}
-	return end
-}
-
 // window is an instant on the paces of a way, counted from the put-on.
 func (d *day) window(p *placed, minutes func(z float64) float64) Window {
 	return Window{

@@ -135,3 +135,21 @@ func beginsIn(all []*placed, at float64) int {
 	}
 	return first
 }
+
+// lastUse is when the last batch leaves phase i.
+func lastUse(all []*placed, i int, begin float64) float64 {
+	end := begin
+	for _, p := range all {
+		for s := range p.stages() {
+			if p.phases[s][1] != i {
+				continue
+			}
+			at := p.off
+			if s == 0 && p.stages() == 2 {
+				at = p.wrap
+			}
+			end = math.Min(end, at)
+		}
+	}
+	return end
+}
