@@ -82,8 +82,16 @@ func TestASecondSittingStandsBesideFewerBirds(t *testing.T) {
 
 // What goes by the clock may be baked in the kitchen oven, and then nothing is held there.
 func TestTheOvenBakesOrHolds(t *testing.T) {
-	p := planOf(t, evening("grill: {kind: kettle, diameter: 18 in}\noven: {hold: 170 F}", "{name: Brisket, cut: brisket, weight: 12 lb}",
-		"{name: Wings, cut: chicken-wing, weight: 3.5 oz, count: 12}", "{name: Flatbread, cut: flatbread, count: 8}", "{name: Burgers, cut: burger, weight: 6 oz, count: 12}"))
+	text := evening("grill: {kind: kettle, diameter: 18 in}\noven: {hold: 170 F}", "{name: Brisket, cut: brisket, weight: 12 lb}",
+		"{name: Wings, cut: chicken-wing, weight: 3.5 oz, count: 12}", "{name: Flatbread, cut: flatbread, count: 8}", "{name: Burgers, cut: burger, weight: 6 oz, count: 12}")
+	r, err := Read([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := planOf(t, text)
+	for _, f := range remedyFaults(documentOf(r), p.Remedies) {
+		t.Error(f)
+	}
 	for _, rem := range p.Remedies {
 		if bakes.MatchString(rem.Text) {
 			if !slices.Contains(rem.Edits, Edit{Path: "oven", Value: "null"}) {
@@ -93,4 +101,19 @@ func TestTheOvenBakesOrHolds(t *testing.T) {
 		}
 	}
 	t.Errorf("nothing is baked in the kitchen: %v", p.Remedies)
+}
+
+// What is planned with a change is what its edits ask for.
+func TestBakingTakesTheOven(t *testing.T) {
+	r, err := Read([]byte(evening(kettle22+"oven: {hold: 170 F}", "{cut: flatbread}", "{cut: burger, weight: 6 oz}")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r = r.withDefaults()
+	for _, c := range dishChanges(r, 0, trouble{dishes: []string{"flatbread"}}) {
+		changed := copyRequest(r)
+		if c.apply(&changed); c.code == codeElsewhere && (changed.Oven == nil) != c.bakes {
+			t.Errorf("%q leaves the oven %v", c.text, changed.Oven)
+		}
+	}
 }
