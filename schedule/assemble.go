@@ -61,8 +61,7 @@ func (d *day) place(ctx context.Context, a arrangement) ([]*placed, error) {
 				p.phases[0][1] = ps[1].LastPhase
 			}
 		}
-		p.options = d.holdOptions(b.it, p.way, b.count)
-		p.hold, p.holdLong = chooseHold(p.options, p.longestWait())
+		d.setHold(p, p.longestWait())
 		out[i] = p
 	}
 	return out, nil

@@ -120,6 +120,12 @@ func (it *item) travelMinutes() float64 {
 	return unitMinutes(*it.dish.Travel)
 }
 
+// setHold gives a batch its ways of waiting, and picks one that lasts so many minutes.
+func (d *day) setHold(p *placed, needed float64) {
+	p.options = d.holdOptions(p.it, p.way, p.count)
+	p.hold, p.holdLong = chooseHold(p.options, needed)
+}
+
 // chooseHold picks the gentlest way that lasts the minutes needed, else the
 // longest; ok says whether it lasts.
 func chooseHold(options []holdOption, needed float64) (chosen int, ok bool) {

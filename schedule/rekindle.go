@@ -65,7 +65,7 @@ func (a *arrangement) relit(k int) bool {
 func (d *day) relight(a *arrangement, f int, gap spell) (light int, ok bool) {
 	fire := &a.problem.Fires[f]
 	light = int(gap.to) + fire.Setup
-	closed := slices.Concat(d.quiet, fire.LightClosed, d.lightClosed(a.hearth.fires[f]))
+	closed := slices.Concat(d.quiet, fire.LightClosed, d.lightClosed(a.hearth.fires[f])) // a revision's problem has no lights closed
 	for {
 		i := slices.IndexFunc(closed, func(s sequence.Span) bool { return s.From <= light && light < s.To })
 		if i < 0 {

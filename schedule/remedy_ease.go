@@ -78,10 +78,12 @@ func (m *mender) eases(r Request, used ...change) (eased, bool) {
 	if !ok || !p.Feasible {
 		return eased{}, false
 	}
-	if full, ok := m.inFull(m.remedy(changed, p, used)); ok {
+	rem := m.remedy(changed, p, used)
+	if full, ok := m.inFull(rem); ok {
 		p = full
+		rem.tell(p)
 	}
-	g := eased{rem: m.remedy(changed, p, used), held: len(shortDishes(m.plan)) - len(shortDishes(p)), by: p.Chance.All - m.plan.Chance.All}
+	g := eased{rem: rem, held: len(shortDishes(m.plan)) - len(shortDishes(p)), by: p.Chance.All - m.plan.Chance.All}
 	less := tooEarly(p) <= (1-easeShare)*tooEarly(m.plan) && tooEarly(m.plan) > 0
 	looser := slices.ContainsFunc(used, func(c change) bool { return c.code == codeConfidence })
 	switch {

@@ -22,8 +22,7 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 		l.a.solution.WhyLight = v.firstA.solution.WhyLight
 	}
 	place := func(a *afoot, p *placed) {
-		p.options = v.day.holdOptions(p.it, p.way, p.count)
-		p.hold, p.holdLong = chooseHold(p.options, p.earlyGap())
+		v.day.setHold(p, p.earlyGap())
 		l.all, l.bound = append(l.all, p), append(l.bound, a)
 	}
 	var open []*batch

@@ -63,8 +63,7 @@ func (v *revision) waitsOfCalled(p *Plan, l left) []Step {
 			continue
 		}
 		b := v.placedBefore(a, len(l.a.solution.Phases))
-		b.options = v.day.holdOptions(b.it, b.way, b.count)
-		b.hold, b.holdLong = chooseHold(b.options, b.earlyGap())
+		v.day.setHold(b, b.earlyGap())
 		it.wait(b)
 	}
 	return slices.DeleteFunc(it.steps, func(s Step) bool { _, told := v.fact(s, l); return !told })
