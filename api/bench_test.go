@@ -20,6 +20,7 @@ import (
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 // clients is how many call at once in the benchmarks.
@@ -79,7 +80,7 @@ func BenchmarkPlan(b *testing.B) {
 		if err != nil {
 			return err
 		}
-		p, err := schedule.Make(context.Background(), r)
+		p, err := planner.Make(context.Background(), r)
 		if err != nil {
 			return err
 		}

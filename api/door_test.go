@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 func TestFaultsHavePointers(t *testing.T) {
@@ -96,7 +97,7 @@ func TestForecasts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o, err := schedule.Forecast(context.Background(), q)
+	o, err := planner.Forecast(context.Background(), q)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 // Planner is what the service asks of the library. [Library] is the library itself.
@@ -24,12 +25,12 @@ type Library struct{}
 
 // Make is [schedule.Make].
 func (Library) Make(ctx context.Context, r schedule.Request) (schedule.Plan, error) {
-	return schedule.Make(ctx, r)
+	return planner.Make(ctx, r)
 }
 
 // Forecast is [schedule.Forecast].
 func (Library) Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error) {
-	return schedule.Forecast(ctx, q)
+	return planner.Forecast(ctx, q)
 }
 
 // ReadLog is [schedule.ReadLog].
@@ -39,5 +40,5 @@ func (Library) ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error) {
 
 // Revise is [schedule.Revise].
 func (Library) Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error) {
-	return schedule.Revise(ctx, p, log, now)
+	return planner.Revise(ctx, p, log, now)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -12,7 +13,7 @@ import (
 const childShare = 0.5
 
 // eaters is the guests in adults.
-func (g Guests) eaters() float64 { return float64(g.Adults) + childShare*float64(g.Children) }
+func (g Guests) Eaters() float64 { return float64(g.Adults) + childShare*float64(g.Children) }
 
 // Amount is how much of a cut to buy for a head count.
 type Amount struct {
@@ -30,34 +31,34 @@ type Amount struct {
 // for people take some of each; every side is reckoned for all. Pieces are rounded
 // up. No guests, no cuts or an unknown cut are an [*InputError].
 func Amounts(guests Guests, cuts []string) ([]Amount, error) {
-	var faults faultList
-	eaters := guests.eaters()
+	var faults strict.FaultList
+	eaters := guests.Eaters()
 	if guests.Adults < 0 || guests.Children < 0 || eaters <= 0 {
-		faults.add("guests", "there are %d adults and %d children; at least one guest eats", guests.Adults, guests.Children)
+		faults.Add("guests", "there are %d adults and %d children; at least one guest eats", guests.Adults, guests.Children)
 	}
 	if len(cuts) == 0 {
-		faults.add("cuts", "there are none; name one or more cuts of the catalogue, such as brisket")
+		faults.Add("cuts", "there are none; name one or more cuts of the catalogue, such as brisket")
 	}
 	var found []cut.Cut
 	mains := 0
 	for i, name := range cuts {
 		c, ok := cut.Find(name)
 		if !ok {
-			faults.add(itemPath("cuts", i), "%s", noSuchCut(name))
+			faults.Add(strict.ItemPath("cuts", i), "%s", NoSuchCut(name))
 			continue
 		}
-		if isMain(c) {
+		if IsMain(c) {
 			mains++
 		}
 		found = append(found, c)
 	}
-	if err := faults.err(); err != nil {
+	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	out := make([]Amount, len(found))
 	for i, c := range found {
 		share := eaters
-		if isMain(c) {
+		if IsMain(c) {
 			share /= float64(mains)
 		}
 		out[i] = amountOf(c, share)
@@ -66,7 +67,7 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 }
 
 // isMain says whether a cut is what a serving is reckoned of: meat and fish.
-func isMain(c cut.Cut) bool { return c.Food != "vegetable" && c.Food != "none" }
+func IsMain(c cut.Cut) bool { return c.Food != "vegetable" && c.Food != "none" }
 
 // amountOf is what so many adults eat of one cut, in pieces of about the usual weight.
 func amountOf(c cut.Cut, eaters float64) Amount {
@@ -84,59 +85,6 @@ func amountOf(c cut.Cut, eaters float64) Amount {
 	a.MassKg = float64(a.Count) * a.PieceKg
 	a.CookedKg = a.MassKg * (1 - c.LossFraction)
 	return a
-}
-
-// How far the servings of a menu may be off the guests before it is worth a word
-// (assumptions): people eat more of one thing and less of another.
-const (
-	scarce = 0.85
-	lavish = 2
-)
-
-// guestFindings compares the menu with the guests.
-func guestFindings(r Request) []Finding {
-	if r.Guests == nil || r.Guests.eaters() <= 0 {
-		return nil
-	}
-	servings, mains := 0.0, 0
-	for _, dish := range r.Dishes {
-		c, ok := cut.Find(dish.Cut)
-		if !ok || !isMain(c) {
-			continue
-		}
-		mains++
-		for _, l := range lotsOf(dish) {
-			servings += l.massKg * float64(l.count) / c.ServingKg
-		}
-	}
-	eaters := r.Guests.eaters()
-	switch {
-	case mains == 0:
-		return nil
-	case servings < scarce*eaters:
-		return []Finding{finding("too-little", "guests", nil, fmt.Sprintf(
-			"The menu has about %s of meat and fish for %s: about %.0f %% more would do.",
-			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
-	case servings > lavish*eaters:
-		return []Finding{finding("too-much", "guests", nil, fmt.Sprintf(
-			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 h.", portions(servings), headCount(*r.Guests)))}
-	}
-	return nil
-}
-
-func portions(n float64) string {
-	if n < 1.5 {
-		return "1 portion"
-	}
-	return fmt.Sprintf("%.0f portions", math.Floor(n+0.5))
-}
-
-// headCount says the guests as they were counted.
-func headCount(g Guests) string {
-	if g.Children == 0 {
-		return fmt.Sprintf("%d", g.Adults)
-	}
-	return fmt.Sprintf("%d adults and %d children, who eat half", g.Adults, g.Children)
 }
 
 // Text says an amount in the cook's units.

@@ -3,43 +3,47 @@ package schedule
 import (
 	"regexp"
 
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
-func (d *decoder) dish(x *Dish) reader {
-	return func(n *node, path string) {
-		d.object(n, path,
-			optional("id", d.text(&x.ID)),
-			optional("name", d.text(&x.Name)),
-			required("cut", d.text(&x.Cut)),
-			optional("weight", d.mass(&x.Weight)),
-			optional("weights", d.atLeastOne(list(d, &x.Weights, maxPieces, d.mass))),
-			optional("count", notZero(d, &x.Count, d.whole(&x.Count, "2"))),
-			optional("thickness", notZero(d, &x.Thickness, quantity(d, &x.Thickness, unit.ParseLength))),
-			optional("target", pointed(&x.Target, d.target)),
-			optional("start", pointed(&x.Start, d.start)),
-			optional("prep", list(d, &x.Prep, maxChoices, d.text)),
-			optional("wrap", pointed(&x.Wrap, d.wrap)),
-			optional("zone", d.text(&x.Zone)),
-			optional("level", pointed(&x.Level, d.temperature)),
-			optional("rest", pointed(&x.Rest, d.duration)),
-			optional("hold", d.atLeastOne(d.words(&x.Hold))),
-			optional("finish", d.text(&x.Finish)),
-			optional("serve", pointed(&x.Serve, d.clock)),
-			optional("earliest", pointed(&x.Earliest, d.clock)),
-			optional("travel", pointed(&x.Travel, d.duration)),
-			optional("ready", d.text(&x.Ready)),
+func decoderDish(d *strict.Decoder, x *Dish) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Optional("id", d.Text(&x.ID)),
+			strict.Optional("name", d.Text(&x.Name)),
+			strict.Required("cut", d.Text(&x.Cut)),
+			strict.Optional("weight", decoderMass(d, &x.Weight)),
+			strict.Optional("weights", decoderAtLeastOne(d, strict.List(d, &x.Weights, maxPieces, func(a0 *unit.Mass) strict.Reader { return decoderMass(d, a0) }))),
+			strict.Optional("count", strict.NotZero(d, &x.Count, d.Whole(&x.Count, "2"))),
+			strict.Optional("thickness", strict.NotZero(d, &x.Thickness, strict.Quantity(d, &x.Thickness, unit.ParseLength))),
+			strict.Optional("target", strict.Pointed(&x.Target, func(a0 *Target) strict.Reader { return decoderTarget(d, a0) })),
+			strict.Optional("start", strict.Pointed(&x.Start, func(a0 *Start) strict.Reader { return decoderStart(d, a0) })),
+			strict.Optional("prep", strict.List(d, &x.Prep, maxChoices, d.Text)),
+			strict.Optional("wrap", strict.Pointed(&x.Wrap, func(a0 *Wrap) strict.Reader { return decoderWrap(d, a0) })),
+			strict.Optional("zone", d.Text(&x.Zone)),
+			strict.Optional("level", strict.Pointed(&x.Level, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })),
+			strict.Optional("rest", strict.Pointed(&x.Rest, func(a0 *unit.Duration) strict.Reader { return decoderDuration(d, a0) })),
+			strict.Optional("hold", decoderAtLeastOne(d, decoderWords(d, &x.Hold))),
+			strict.Optional("finish", d.Text(&x.Finish)),
+			strict.Optional("serve", strict.Pointed(&x.Serve, func(a0 *Clock) strict.Reader { return decoderClock(d, a0) })),
+			strict.Optional("earliest", strict.Pointed(&x.Earliest, func(a0 *Clock) strict.Reader { return decoderClock(d, a0) })),
+			strict.Optional("travel", strict.Pointed(&x.Travel, func(a0 *unit.Duration) strict.Reader { return decoderDuration(d, a0) })),
+			strict.Optional("ready", d.Text(&x.Ready)),
 		)
 	}
 }
 
-func (d *decoder) mass(m *unit.Mass) reader { return quantity(d, m, unit.ParseMass) }
+func decoderMass(d *strict.Decoder, m *unit.Mass) strict.Reader {
+	return strict.Quantity(d, m, unit.ParseMass)
+}
 
 // atLeastOne refuses an empty list, which reads like "none" but would mean "any".
-func (d *decoder) atLeastOne(read reader) reader {
-	return func(n *node, path string) {
-		if n.kind == nodeList && len(n.items) == 0 {
-			d.faults.addLine(path, n.line, "is an empty list; name at least one or leave the field out")
+func decoderAtLeastOne(d *strict.Decoder, read strict.Reader) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeList && len(n.Items) == 0 {
+			d.Faults.AddLine(path, n.Line, "is an empty list; name at least one or leave the field out")
 			return
 		}
 		read(n, path)
@@ -47,14 +51,14 @@ func (d *decoder) atLeastOne(read reader) reader {
 }
 
 // words reads a list of words or one word alone.
-func (d *decoder) words(to *[]string) reader {
-	return func(n *node, path string) {
-		if n.kind == nodeList {
-			list(d, to, maxChoices, d.text)(n, path)
+func decoderWords(d *strict.Decoder, to *[]string) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeList {
+			strict.List(d, to, maxChoices, d.Text)(n, path)
 			return
 		}
 		var word string
-		d.text(&word)(n, path)
+		d.Text(&word)(n, path)
 		*to = []string{word}
 	}
 }
@@ -62,47 +66,47 @@ func (d *decoder) words(to *[]string) reader {
 var startsLikeNumber = regexp.MustCompile(`^\s*[-+.0-9]`)
 
 // target reads "203 F", "medium-rare" or {final: 130 F}.
-func (d *decoder) target(t *Target) reader {
-	return func(n *node, path string) {
+func decoderTarget(d *strict.Decoder, t *Target) strict.Reader {
+	return func(n *strict.Node, path string) {
 		switch {
-		case n.kind == nodeObject:
-			d.object(n, path, required("final", pointed(&t.Final, d.temperature)))
-		case n.kind == nodeNumber || startsLikeNumber.MatchString(n.text):
-			pointed(&t.Core, d.temperature)(n, path)
+		case n.Kind == strict.NodeObject:
+			d.Object(n, path, strict.Required("final", strict.Pointed(&t.Final, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })))
+		case n.Kind == strict.NodeNumber || startsLikeNumber.MatchString(n.Text):
+			strict.Pointed(&t.Core, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })(n, path)
 		default:
-			d.text(&t.Doneness)(n, path)
+			d.Text(&t.Doneness)(n, path)
 		}
 	}
 }
 
 // start reads "38 F" or frozen.
-func (d *decoder) start(s *Start) reader {
-	return func(n *node, path string) {
-		if n.kind == nodeText && n.text == startFrozen {
+func decoderStart(d *strict.Decoder, s *Start) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeText && n.Text == startFrozen {
 			s.Frozen = true
 			return
 		}
-		if n.kind == nodeText && !startsLikeNumber.MatchString(n.text) {
-			d.faults.addLine(path, n.line, "%s must be a temperature such as 38 F, or %s", quoted(n.text), startFrozen)
+		if n.Kind == strict.NodeText && !startsLikeNumber.MatchString(n.Text) {
+			d.Faults.AddLine(path, n.Line, "%s must be a temperature such as 38 F, or %s", saypkg.Quoted(n.Text), startFrozen)
 			return
 		}
-		d.temperature(&s.Core)(n, path)
+		decoderTemperature(d, &s.Core)(n, path)
 	}
 }
 
 const startFrozen = "frozen"
 
 // wrap reads none, foil, paper, {with: foil, from: 150 F} or {with: paper, after: 4h}.
-func (d *decoder) wrap(w *Wrap) reader {
-	return func(n *node, path string) {
-		if n.kind != nodeObject {
-			d.text(&w.With)(n, path)
+func decoderWrap(d *strict.Decoder, w *Wrap) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind != strict.NodeObject {
+			d.Text(&w.With)(n, path)
 			return
 		}
-		d.object(n, path,
-			required("with", d.text(&w.With)),
-			optional("from", pointed(&w.From, d.temperature)),
-			optional("after", pointed(&w.After, d.duration)),
+		d.Object(n, path,
+			strict.Required("with", d.Text(&w.With)),
+			strict.Optional("from", strict.Pointed(&w.From, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })),
+			strict.Optional("after", strict.Pointed(&w.After, func(a0 *unit.Duration) strict.Reader { return decoderDuration(d, a0) })),
 		)
 	}
 }

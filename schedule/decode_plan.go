@@ -5,6 +5,9 @@ import (
 	"reflect"
 	"strings"
 	"time"
+
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 )
 
 // planNeeds are the fields without which a text is no plan. Others may be
@@ -18,103 +21,103 @@ var planNeeds = map[string]bool{
 // *InputError with every field that is unknown, of another kind or, in the
 // request it carries, out of range. Whether the plan is sound is for [Check] to say.
 func ReadPlan(data []byte) (Plan, error) {
-	tree, faults := parseDocument(data, maxPlanBytes)
+	tree, faults := strict.ParseDocument(data, strict.MaxPlanBytes)
 	if tree == nil {
-		return Plan{}, faults.err()
+		return Plan{}, faults.Err()
 	}
-	d := newDecoder(faults)
-	d.like(reflect.TypeFor[Plan]())(tree, "")
-	if err := faults.err(); err != nil {
+	d := strict.NewDecoder(faults)
+	decoderLike(d, reflect.TypeFor[Plan]())(tree, "")
+	if err := faults.Err(); err != nil {
 		return Plan{}, err
 	}
 	var p Plan
 	if err := json.Unmarshal(data, &p); err != nil {
-		faults.add("", "is not a plan: %s; a plan is the JSON that this program prints", err)
+		faults.Add("", "is not a plan: %s; a plan is the JSON that this program prints", err)
 	} else if p.Format != 1 {
-		faults.add("format", "%d is not known; this program reads format 1", p.Format)
+		faults.Add("format", "%d is not known; this program reads format 1", p.Format)
 	}
-	return p, faults.err()
+	return p, faults.Err()
 }
 
 var (
-	requestType = reflect.TypeFor[Request]()
-	timeType    = reflect.TypeFor[time.Time]()
+	RequestType = reflect.TypeFor[Request]()
+	TimeType    = reflect.TypeFor[time.Time]()
 )
 
 // like reads nothing; it looks whether a node has the form of a Go type's JSON.
-func (d *decoder) like(t reflect.Type) reader {
+func decoderLike(d *strict.Decoder, t reflect.Type) strict.Reader {
 	switch {
-	case t == requestType:
-		return d.requestOfPlan
-	case t == timeType:
-		return d.timeOfPlan
+	case t == RequestType:
+		return func(a0 *strict.Node, a1 string) { decoderRequestOfPlan(d, a0, a1) }
+	case t == TimeType:
+		return func(a0 *strict.Node, a1 string) { decoderTimeOfPlan(d, a0, a1) }
 	}
 	switch t.Kind() {
 	case reflect.Pointer:
-		return d.like(t.Elem())
+		return decoderLike(d, t.Elem())
 	case reflect.Struct:
-		return d.likeStruct(t)
+		return decoderLikeStruct(d, t)
 	case reflect.Slice:
-		return d.likeSlice(t)
+		return decoderLikeSlice(d, t)
 	case reflect.String:
-		return d.text(new(string))
+		return d.Text(new(string))
 	case reflect.Bool:
-		return d.boolean(new(bool))
+		return d.Boolean(new(bool))
 	case reflect.Int:
-		return d.whole(new(int), "1")
+		return d.Whole(new(int), "1")
 	default:
-		return d.number(new(float64), "1.5")
+		return d.Number(new(float64), "1.5")
 	}
 }
 
-func (d *decoder) likeStruct(t reflect.Type) reader {
-	return func(n *node, path string) {
-		var members []member
+func decoderLikeStruct(d *strict.Decoder, t reflect.Type) strict.Reader {
+	return func(n *strict.Node, path string) {
+		var members []strict.Member
 		for f := range t.Fields() {
 			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 			if name == "-" {
 				continue
 			}
-			members = append(members, member{
-				name:     name,
-				required: t == reflect.TypeFor[Plan]() && planNeeds[name],
-				nullable: f.Type.Kind() == reflect.Slice,
-				read:     d.like(f.Type),
+			members = append(members, strict.Member{
+				Name:     name,
+				Required: t == reflect.TypeFor[Plan]() && planNeeds[name],
+				Nullable: f.Type.Kind() == reflect.Slice,
+				Read:     decoderLike(d, f.Type),
 			})
 		}
-		d.object(n, path, members...)
+		d.Object(n, path, members...)
 	}
 }
 
-func (d *decoder) likeSlice(t reflect.Type) reader {
-	return func(n *node, path string) {
-		if !d.is(n, path, nodeList, "a list") {
+func decoderLikeSlice(d *strict.Decoder, t reflect.Type) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if !d.Is(n, path, strict.NodeList, "a list") {
 			return
 		}
-		read := d.like(t.Elem())
-		for i, item := range n.items {
-			read(item, itemPath(path, i))
+		read := decoderLike(d, t.Elem())
+		for i, item := range n.Items {
+			read(item, strict.ItemPath(path, i))
 		}
 	}
 }
 
-func (d *decoder) timeOfPlan(n *node, path string) {
-	if !d.is(n, path, nodeText, "an instant") {
+func decoderTimeOfPlan(d *strict.Decoder, n *strict.Node, path string) {
+	if !d.Is(n, path, strict.NodeText, "an instant") {
 		return
 	}
-	t, err := time.Parse(time.RFC3339, n.text)
+	t, err := time.Parse(time.RFC3339, n.Text)
 	if err != nil || !t.IsZero() && (t.Year() < 1970 || t.Year() > 2200) {
-		d.faults.addLine(path, n.line, "%s must be an instant such as 2027-07-03T18:00:00-05:00", quoted(n.text))
+		d.Faults.AddLine(path, n.Line, "%s must be an instant such as 2027-07-03T18:00:00-05:00", saypkg.Quoted(n.Text))
 	}
 }
 
 // requestOfPlan holds the request of a plan to what Read asks of one.
-func (d *decoder) requestOfPlan(n *node, path string) {
+func decoderRequestOfPlan(d *strict.Decoder, n *strict.Node, path string) {
 	var r Request
-	d.request(&r)(n, path)
-	found := r.withDefaults().validate()
+	decoderRequest(d, &r)(n, path)
+	found := r.WithDefaults().Validate()
 	for i := range found {
 		found[i].Path = path + "." + found[i].Path
 	}
-	d.faults.adopt(found, d)
+	d.Faults.Adopt(found, d)
 }

@@ -1,6 +1,9 @@
 package schedule
 
-import "example.com/cookday/schedule/unit"
+import (
+	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
+)
 
 // Limits that keep a request within what one person and one grate can mean.
 const (
@@ -12,107 +15,107 @@ const (
 	maxChoices = 10 // words in a list of ways
 )
 
-func (d *decoder) request(r *Request) reader {
-	return func(n *node, path string) {
-		d.object(n, path,
-			required("format", d.whole(&r.Format, "1")),
-			optional("id", d.text(&r.ID)),
-			optional("name", d.text(&r.Name)),
-			required("serve", d.serve(&r.Serve)),
-			optional("guests", pointed(&r.Guests, d.guests)),
-			required("grill", d.grill(&r.Grill)),
-			optional("oven", pointed(&r.Oven, d.oven)),
-			optional("weather", d.weather(&r.Weather)),
-			optional("quiet", list(d, &r.Quiet, maxQuiet, d.quiet)),
-			optional("confidence", notZero(d, &r.Confidence, d.number(&r.Confidence, "0.9"))),
-			optional("units", quantity(d, &r.Units, unit.ParseSystem)),
-			optional("earliest", pointed(&r.Earliest, d.clock)),
-			required("dishes", list(d, &r.Dishes, maxDishes, d.dish)),
+func decoderRequest(d *strict.Decoder, r *Request) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("format", d.Whole(&r.Format, "1")),
+			strict.Optional("id", d.Text(&r.ID)),
+			strict.Optional("name", d.Text(&r.Name)),
+			strict.Required("serve", decoderServe(d, &r.Serve)),
+			strict.Optional("guests", strict.Pointed(&r.Guests, func(a0 *Guests) strict.Reader { return decoderGuests(d, a0) })),
+			strict.Required("grill", decoderGrill(d, &r.Grill)),
+			strict.Optional("oven", strict.Pointed(&r.Oven, func(a0 *Oven) strict.Reader { return decoderOven(d, a0) })),
+			strict.Optional("weather", decoderWeather(d, &r.Weather)),
+			strict.Optional("quiet", strict.List(d, &r.Quiet, maxQuiet, func(a0 *Quiet) strict.Reader { return decoderQuiet(d, a0) })),
+			strict.Optional("confidence", strict.NotZero(d, &r.Confidence, d.Number(&r.Confidence, "0.9"))),
+			strict.Optional("units", strict.Quantity(d, &r.Units, unit.ParseSystem)),
+			strict.Optional("earliest", strict.Pointed(&r.Earliest, func(a0 *Clock) strict.Reader { return decoderClock(d, a0) })),
+			strict.Required("dishes", strict.List(d, &r.Dishes, maxDishes, func(a0 *Dish) strict.Reader { return decoderDish(d, a0) })),
 		)
 	}
 }
 
 // guests reads 24 or {adults: 20, children: 8, frail: true}.
-func (d *decoder) guests(g *Guests) reader {
-	return func(n *node, path string) {
-		if n.kind != nodeObject {
-			d.whole(&g.Adults, "24")(n, path)
+func decoderGuests(d *strict.Decoder, g *Guests) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind != strict.NodeObject {
+			d.Whole(&g.Adults, "24")(n, path)
 			return
 		}
-		d.object(n, path,
-			optional("adults", d.whole(&g.Adults, "20")),
-			optional("children", d.whole(&g.Children, "8")),
-			optional("frail", d.boolean(&g.Frail)),
+		d.Object(n, path,
+			strict.Optional("adults", d.Whole(&g.Adults, "20")),
+			strict.Optional("children", d.Whole(&g.Children, "8")),
+			strict.Optional("frail", d.Boolean(&g.Frail)),
 		)
 	}
 }
 
-func (d *decoder) grill(g *Grill) reader {
-	return func(n *node, path string) {
-		d.object(n, path,
-			required("kind", d.text(&g.Kind)),
-			optional("diameter", quantity(d, &g.Diameter, unit.ParseLength)),
-			optional("width", quantity(d, &g.Width, unit.ParseLength)),
-			optional("depth", quantity(d, &g.Depth, unit.ParseLength)),
-			optional("fuel", d.text(&g.Fuel)),
-			optional("gauge_offset", quantity(d, &g.GaugeOffset, unit.ParseDifference)),
-			optional("water_pan", d.boolean(&g.WaterPan)),
-			optional("zones", list(d, &g.Zones, maxZones, d.zone)),
+func decoderGrill(d *strict.Decoder, g *Grill) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("kind", d.Text(&g.Kind)),
+			strict.Optional("diameter", strict.Quantity(d, &g.Diameter, unit.ParseLength)),
+			strict.Optional("width", strict.Quantity(d, &g.Width, unit.ParseLength)),
+			strict.Optional("depth", strict.Quantity(d, &g.Depth, unit.ParseLength)),
+			strict.Optional("fuel", d.Text(&g.Fuel)),
+			strict.Optional("gauge_offset", strict.Quantity(d, &g.GaugeOffset, unit.ParseDifference)),
+			strict.Optional("water_pan", d.Boolean(&g.WaterPan)),
+			strict.Optional("zones", strict.List(d, &g.Zones, maxZones, func(a0 *GrillZone) strict.Reader { return decoderZone(d, a0) })),
 		)
 	}
 }
 
-func (d *decoder) zone(z *GrillZone) reader {
-	return func(n *node, path string) {
-		d.object(n, path,
-			required("name", d.text(&z.Name)),
-			required("width", quantity(d, &z.Width, unit.ParseLength)),
-			required("depth", quantity(d, &z.Depth, unit.ParseLength)),
-			required("min", quantity(d, &z.Min, unit.ParseTemperature)),
-			required("max", quantity(d, &z.Max, unit.ParseTemperature)),
-			optional("direct", d.boolean(&z.Direct)),
+func decoderZone(d *strict.Decoder, z *GrillZone) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("name", d.Text(&z.Name)),
+			strict.Required("width", strict.Quantity(d, &z.Width, unit.ParseLength)),
+			strict.Required("depth", strict.Quantity(d, &z.Depth, unit.ParseLength)),
+			strict.Required("min", strict.Quantity(d, &z.Min, unit.ParseTemperature)),
+			strict.Required("max", strict.Quantity(d, &z.Max, unit.ParseTemperature)),
+			strict.Optional("direct", d.Boolean(&z.Direct)),
 		)
 	}
 }
 
-func (d *decoder) oven(o *Oven) reader {
-	return func(n *node, path string) {
-		d.object(n, path, optional("hold", notZero(d, &o.Hold, d.temperature(&o.Hold))))
+func decoderOven(d *strict.Decoder, o *Oven) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path, strict.Optional("hold", strict.NotZero(d, &o.Hold, decoderTemperature(d, &o.Hold))))
 	}
 }
 
-func (d *decoder) weather(w *Weather) reader {
-	return func(n *node, path string) {
-		d.object(n, path,
-			optional("air", pointed(&w.Air, d.temperature)),
-			optional("night", pointed(&w.Night, d.temperature)),
-			optional("humidity", pointed(&w.Humidity, func(f *unit.Fraction) reader { return quantity(d, f, unit.ParseFraction) })),
-			optional("wind", quantity(d, &w.Wind, unit.ParseSpeed)),
-			optional("rain", d.boolean(&w.Rain)),
-			optional("sheltered", d.boolean(&w.Sheltered)),
-			optional("altitude", quantity(d, &w.Altitude, unit.ParseLength)),
-			optional("hours", list(d, &w.Hours, maxHours, d.weatherFrom)),
+func decoderWeather(d *strict.Decoder, w *Weather) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Optional("air", strict.Pointed(&w.Air, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })),
+			strict.Optional("night", strict.Pointed(&w.Night, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })),
+			strict.Optional("humidity", strict.Pointed(&w.Humidity, func(f *unit.Fraction) strict.Reader { return strict.Quantity(d, f, unit.ParseFraction) })),
+			strict.Optional("wind", strict.Quantity(d, &w.Wind, unit.ParseSpeed)),
+			strict.Optional("rain", d.Boolean(&w.Rain)),
+			strict.Optional("sheltered", d.Boolean(&w.Sheltered)),
+			strict.Optional("altitude", strict.Quantity(d, &w.Altitude, unit.ParseLength)),
+			strict.Optional("hours", strict.List(d, &w.Hours, maxHours, func(a0 *WeatherFrom) strict.Reader { return decoderWeatherFrom(d, a0) })),
 		)
 	}
 }
 
-func (d *decoder) weatherFrom(w *WeatherFrom) reader {
-	return func(n *node, path string) {
-		d.object(n, path,
-			required("from", d.clock(&w.From)),
-			optional("air", pointed(&w.Air, d.temperature)),
-			optional("wind", pointed(&w.Wind, func(s *unit.Speed) reader { return quantity(d, s, unit.ParseSpeed) })),
-			optional("rain", pointed(&w.Rain, d.boolean)),
+func decoderWeatherFrom(d *strict.Decoder, w *WeatherFrom) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("from", decoderClock(d, &w.From)),
+			strict.Optional("air", strict.Pointed(&w.Air, func(a0 *unit.Temperature) strict.Reader { return decoderTemperature(d, a0) })),
+			strict.Optional("wind", strict.Pointed(&w.Wind, func(s *unit.Speed) strict.Reader { return strict.Quantity(d, s, unit.ParseSpeed) })),
+			strict.Optional("rain", strict.Pointed(&w.Rain, d.Boolean)),
 		)
 	}
 }
 
-func (d *decoder) temperature(t *unit.Temperature) reader {
-	return quantity(d, t, unit.ParseTemperature)
+func decoderTemperature(d *strict.Decoder, t *unit.Temperature) strict.Reader {
+	return strict.Quantity(d, t, unit.ParseTemperature)
 }
 
-func (d *decoder) duration(to *unit.Duration) reader {
-	return quantity(d, to, func(text string) (unit.Duration, error) {
+func decoderDuration(d *strict.Decoder, to *unit.Duration) strict.Reader {
+	return strict.Quantity(d, to, func(text string) (unit.Duration, error) {
 		v, err := unit.ParseDuration(text)
 		return unit.Duration(v), err
 	})

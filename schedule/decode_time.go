@@ -6,42 +6,44 @@ import (
 	"strconv"
 	"time"
 
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
 )
 
-func (d *decoder) serve(s *Serve) reader {
-	return func(n *node, path string) {
+func decoderServe(d *strict.Decoder, s *Serve) strict.Reader {
+	return func(n *strict.Node, path string) {
 		s.Time = clock.Undefined // until it is read: midnight would look meant
-		d.object(n, path,
-			required("date", quantity(d, &s.Date, parseDate)),
-			required("time", quantity(d, &s.Time, parseClock)),
-			required("tz", d.text(&s.TZ)),
+		d.Object(n, path,
+			strict.Required("date", strict.Quantity(d, &s.Date, parseDate)),
+			strict.Required("time", strict.Quantity(d, &s.Time, parseClock)),
+			strict.Required("tz", d.Text(&s.TZ)),
 		)
 	}
 }
 
 // clock reads "15:00" or {date: 2027-07-02, time: "15:00"}.
-func (d *decoder) clock(c *Clock) reader {
-	return func(n *node, path string) {
+func decoderClock(d *strict.Decoder, c *Clock) strict.Reader {
+	return func(n *strict.Node, path string) {
 		c.Time = clock.Undefined
-		if n.kind != nodeObject {
-			quantity(d, &c.Time, parseClockOfDay)(n, path)
+		if n.Kind != strict.NodeObject {
+			strict.Quantity(d, &c.Time, parseClockOfDay)(n, path)
 			return
 		}
-		d.object(n, path,
-			optional("date", pointed(&c.Date, func(to *date.Date) reader { return quantity(d, to, parseDate) })),
-			required("time", quantity(d, &c.Time, parseClock)),
+		d.Object(n, path,
+			strict.Optional("date", strict.Pointed(&c.Date, func(to *date.Date) strict.Reader { return strict.Quantity(d, to, parseDate) })),
+			strict.Required("time", strict.Quantity(d, &c.Time, parseClock)),
 		)
 	}
 }
 
-func (d *decoder) quiet(q *Quiet) reader {
-	return func(n *node, path string) {
+func decoderQuiet(d *strict.Decoder, q *Quiet) strict.Reader {
+	return func(n *strict.Node, path string) {
 		q.From, q.To = clock.Undefined, clock.Undefined
-		d.object(n, path,
-			required("from", quantity(d, &q.From, parseClock)),
-			required("to", quantity(d, &q.To, parseClock)),
+		d.Object(n, path,
+			strict.Required("from", strict.Quantity(d, &q.From, parseClock)),
+			strict.Required("to", strict.Quantity(d, &q.To, parseClock)),
 		)
 	}
 }
@@ -50,7 +52,7 @@ func (d *decoder) quiet(q *Quiet) reader {
 func parseDate(text string) (date.Date, error) {
 	t, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		return date.Date{}, fmt.Errorf("%s must be a date of the calendar such as 2027-07-03", quoted(text))
+		return date.Date{}, fmt.Errorf("%s must be a date of the calendar such as 2027-07-03", saypkg.Quoted(text))
 	}
 	return date.NewAt(t), nil
 }
@@ -73,7 +75,7 @@ func parseClockOfDay(text string) (clock.Clock, error) {
 func parseClock(text string) (clock.Clock, error) {
 	m := clockText.FindStringSubmatch(text)
 	if m == nil {
-		return 0, fmt.Errorf(`%s must be a time of day from "00:00" to "23:59", such as "18:00" for six in the evening`, quoted(text))
+		return 0, fmt.Errorf(`%s must be a time of day from "00:00" to "23:59", such as "18:00" for six in the evening`, saypkg.Quoted(text))
 	}
 	hours, _ := strconv.Atoi(m[1]) // two digits by the pattern
 	minutes, _ := strconv.Atoi(m[2])

@@ -24,7 +24,7 @@ var defaultOvenHold = unit.FromFahrenheit(170)
 
 // withDefaults fills what was left out and gives every dish an id. It shares no
 // memory that it writes to with r, and a second call changes nothing.
-func (r Request) withDefaults() Request {
+func (r Request) WithDefaults() Request {
 	fill(&r.Confidence, defaultConfidence)
 	fill(&r.Units, defaultUnits)
 	if r.Grill.Kind != GrillOther {

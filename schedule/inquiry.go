@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -57,7 +58,7 @@ func InquiryFields() []string {
 // or a named doneness, probability "0.5,0.9". All faults come as one *[InputError].
 func ReadInquiry(fields map[string]string) (Inquiry, error) {
 	q := Inquiry{written: maps.Clone(fields)}
-	var faults faultList
+	var faults strict.FaultList
 	names := make([]string, 0, len(fields))
 	for name := range fields {
 		names = append(names, name)
@@ -66,28 +67,28 @@ func ReadInquiry(fields map[string]string) (Inquiry, error) {
 	for _, name := range names {
 		read, ok := inquiryFields[name]
 		if !ok {
-			faults.add(name, "is not a field of a forecast; there are %s", strings.Join(InquiryFields(), ", "))
+			faults.Add(name, "is not a field of a forecast; there are %s", strings.Join(InquiryFields(), ", "))
 			continue
 		}
 		if err := read(&q, fields[name]); err != nil {
-			faults.add(name, "%s", err.Error())
+			faults.Add(name, "%s", err.Error())
 		}
 	}
 	if q.Dish.Cut == "" {
-		faults.add("cut", "is missing; name a cut of the catalogue, such as brisket")
+		faults.Add("cut", "is missing; name a cut of the catalogue, such as brisket")
 	}
-	if faults.len() > 0 {
+	if faults.Len() > 0 {
 		q.findMore(&faults)
 	}
-	return q, faults.err()
+	return q, faults.Err()
 }
 
 // findMore adds what is wrong with the values of the fields that could be read.
-func (q Inquiry) findMore(faults *faultList) {
-	known := faults.faults
-	for _, f := range q.inTheirWords(q.request().validate()) {
-		if !slices.ContainsFunc(known, func(k Fault) bool { return k.Path == f.Path }) {
-			faults.add(f.Path, "%s", f.Sentence)
+func (q Inquiry) findMore(faults *strict.FaultList) {
+	known := faults.Faults
+	for _, f := range q.InTheirWords(q.Request().Validate()) {
+		if !slices.ContainsFunc(known, func(k strict.Fault) bool { return k.Path == f.Path }) {
+			faults.Add(f.Path, "%s", f.Sentence)
 		}
 	}
 }
@@ -174,15 +175,15 @@ var inquiryNames = strings.NewReplacer("dishes[0].", "", "level", "grate", "weat
 
 // inTheirWords are faults of the request that an inquiry stands for, with the names
 // and the values of the inquiry.
-func (q Inquiry) inTheirWords(faults []Fault) []Fault {
-	out := make([]Fault, len(faults))
+func (q Inquiry) InTheirWords(faults []strict.Fault) []strict.Fault {
+	out := make([]strict.Fault, len(faults))
 	for i, f := range faults {
 		f.Path = inquiryNames.Replace(f.Path)
-		out[i] = f.asWritten(q.written[f.Path])
+		out[i] = f.AsWritten(q.written[f.Path])
 	}
 	return out
 }
 
-func inquiryFault(path, sentence string) error {
-	return &InputError{Faults: []Fault{{Path: path, Sentence: sentence}}}
+func InquiryFault(path, sentence string) error {
+	return &strict.InputError{Faults: []strict.Fault{{Path: path, Sentence: sentence}}}
 }

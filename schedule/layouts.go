@@ -1,6 +1,8 @@
 package schedule
 
-import "example.com/cookday/schedule/internal/fire"
+import (
+	"example.com/cookday/schedule/internal/fire"
+)
 
 // Layout says how coals may lie, for what, and how to build that.
 type Layout struct {

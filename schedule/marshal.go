@@ -4,19 +4,15 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"github.com/rickb777/date"
-
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
+	"github.com/rickb777/date"
 )
-
-// The JSON of a request is canonical: one request, one text. Quantities are SI
-// in full, fields stand in a fixed order, every dish has its id, other defaults are
-// left out, and a value that may be one word is one word. [Read] accepts it.
 
 // MarshalJSON writes the canonical JSON of the request.
 func (r Request) MarshalJSON() ([]byte, error) {
 	type fields Request // without methods
-	r = r.withDefaults().withoutDefaults()
+	r = r.WithDefaults().withoutDefaults()
 	return json.Marshal(struct {
 		fields
 		Weather    Weather     `json:"weather,omitzero"`
@@ -28,10 +24,10 @@ func (r Request) MarshalJSON() ([]byte, error) {
 // UnmarshalJSON decodes as [Read] does, but leaves validation to [Make].
 func (r *Request) UnmarshalJSON(data []byte) error {
 	var got Request
-	if err := unmarshalJSON(data, func(d *decoder) reader { return d.request(&got) }); err != nil {
+	if err := unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderRequest(d, &got) }); err != nil {
 		return err
 	}
-	*r = got.withDefaults()
+	*r = got.WithDefaults()
 	return nil
 }
 
@@ -46,7 +42,7 @@ func (s Serve) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads {date, time, tz}.
 func (s *Serve) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.serve(s) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderServe(d, s) })
 }
 
 // MarshalJSON writes "15:00" or {date, time}.
@@ -62,7 +58,7 @@ func (c Clock) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads "15:00" or {date, time}.
 func (c *Clock) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.clock(c) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderClock(d, c) })
 }
 
 // MarshalJSON writes both clocks to the minute.
@@ -75,7 +71,7 @@ func (q Quiet) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads {from, to}.
 func (q *Quiet) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.quiet(q) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderQuiet(d, q) })
 }
 
 // MarshalJSON writes 24, or {adults, children, frail} if there is more to say.
@@ -89,7 +85,7 @@ func (g Guests) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads 24 or {adults, children, frail}.
 func (g *Guests) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.guests(g) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderGuests(d, g) })
 }
 
 // MarshalJSON writes "203 F" (as SI), "medium-rare" or {final}. It fails unless
@@ -120,7 +116,7 @@ func (t Target) given() int {
 
 // UnmarshalJSON reads "203 F", "medium-rare" or {final}.
 func (t *Target) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.target(t) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderTarget(d, t) })
 }
 
 // MarshalJSON writes a temperature or "frozen".
@@ -133,7 +129,7 @@ func (s Start) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads a temperature or "frozen".
 func (s *Start) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.start(s) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderStart(d, s) })
 }
 
 // MarshalJSON writes "foil", or {with, from, after} if there is more to say.
@@ -147,14 +143,14 @@ func (w Wrap) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads "foil" or {with, from, after}.
 func (w *Wrap) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *decoder) reader { return d.wrap(w) })
+	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderWrap(d, w) })
 }
 
 // unmarshalJSON reads a part of a request by the reader that Read uses for it.
-func unmarshalJSON(data []byte, read func(*decoder) reader) error {
-	faults := &faultList{}
-	if tree := parseJSON(data, faults); tree != nil {
-		read(newDecoder(faults))(tree, "")
+func unmarshalJSON(data []byte, read func(*strict.Decoder) strict.Reader) error {
+	faults := &strict.FaultList{}
+	if tree := strict.ParseJSON(data, faults); tree != nil {
+		read(strict.NewDecoder(faults))(tree, "")
 	}
-	return faults.err()
+	return faults.Err()
 }

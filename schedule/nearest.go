@@ -7,26 +7,12 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule/cut"
+	saypkg "example.com/cookday/schedule/internal/say"
 )
 
-// nearestWord is the candidate that differs from word by the fewest letters, or
-// "" if none is close enough to be meant.
-func nearestWord(word string, candidates []string) string {
-	best, least := "", 1+min(len([]rune(word)), 40)/4
-	for _, c := range candidates {
-		if strings.HasPrefix(c, word) && len(word) > 2 {
-			return c
-		}
-		if edits := letterEdits(strings.ToLower(word), c); edits <= least {
-			best, least = c, edits-1
-		}
-	}
-	return best
-}
-
 // noSuchCut says that a name is not in the catalogue, and what may be meant.
-func noSuchCut(name string) string {
-	return fmt.Sprintf("%s is not in the catalogue; the nearest are %s", quoted(name), listed(nearestCuts(name, 3), "and"))
+func NoSuchCut(name string) string {
+	return fmt.Sprintf("%s is not in the catalogue; the nearest are %s", saypkg.Quoted(name), saypkg.Listed(nearestCuts(name, 3), "and"))
 }
 
 // nearestCuts are up to n names of the catalogue, the likeliest meaning of a
@@ -37,9 +23,9 @@ func nearestCuts(name string, n int) []string {
 	var names []string
 	for _, c := range cut.All() {
 		names = append(names, c.Name)
-		edits[c.Name] = letterEdits(wanted, c.Name)
+		edits[c.Name] = saypkg.LetterEdits(wanted, c.Name)
 		for _, called := range append(c.Also, c.Title) {
-			edits[c.Name] = min(edits[c.Name], letterEdits(wanted, strings.ToLower(called)))
+			edits[c.Name] = min(edits[c.Name], saypkg.LetterEdits(wanted, strings.ToLower(called)))
 		}
 		if sharesWord(wanted, c.Name) {
 			edits[c.Name] /= 3 // "beef brisket" is closer to "brisket" than its letters tell
@@ -59,30 +45,4 @@ func sharesWord(text, name string) bool {
 			return a == b || min(len(a), len(b)) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
 		})
 	})
-}
-
-// letterEdits counts the letters to add, drop, change or swap with the next one to
-// make b of a. More than 60 letters are no slip of the pen: the rest is passed over.
-func letterEdits(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	x, y = x[:min(len(x), 60)], y[:min(len(y), 60)]
-	before, last, row := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range x {
-		before, last, row = last, row, before
-		row[0] = i + 1
-		for j := range y {
-			change := last[j]
-			if x[i] != y[j] {
-				change++
-			}
-			row[j+1] = min(change, last[j+1]+1, row[j]+1)
-			if i > 0 && j > 0 && x[i] == y[j-1] && x[i-1] == y[j] {
-				row[j+1] = min(row[j+1], before[j-1]+1)
-			}
-		}
-	}
-	return row[len(y)]
 }

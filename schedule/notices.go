@@ -13,7 +13,7 @@ import (
 func Notices() []Caution {
 	all := slices.Clone(notices)
 	for _, c := range safety.Catalogue() {
-		if _, ours := notice(c.Code); !ours {
+		if _, ours := Notice(c.Code); !ours {
 			all = append(all, Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
 		}
 	}
@@ -29,7 +29,7 @@ var notices = []Caution{
 	{"no-room", Danger, "The dish does not fit on the grate in any layout that cooks it.", ours},
 	{"too-many-batches", Danger, "The menu makes more loads of the grate than a day holds.", ours},
 	{"no-plan-found", Danger, "No plan was found within the budget of the search, and none was ruled out.", ours},
-	{codeNoRemedy, Info, "Of the changes that were tried, none makes the day work.", ours},
+	{CodeNoRemedy, Info, "Of the changes that were tried, none makes the day work.", ours},
 	{"ahead-infeasible", Danger, "What is to be cooked the day before cannot be had that day.", ours},
 	{"ahead-chill", Danger, "No portion of the dish can be chilled within the published limits.", "fda_3_501_14"},
 
@@ -37,13 +37,13 @@ var notices = []Caution{
 	{"fire-cannot-last", Warning, "The fire runs down while nobody tends it.", practice},
 	{"refuel-in-quiet", Warning, "A top-up comes due in quiet hours.", practice},
 	{"no-charcoal-advice", Info, "A grill of another kind gets no charcoal advice.", ours},
-	{"size-outside-law", Info, noteTexts["size-outside-law"], practice},
-	{"level-outside-layout", Info, noteTexts["level-outside-layout"], practice},
-	{"ring-runs-cool", Info, noteTexts["ring-runs-cool"], practice},
-	{"lump-fuse-uneven", Info, noteTexts["lump-fuse-uneven"], practice},
-	{"needs-basket", Info, noteTexts["needs-basket"], practice},
-	{"thin-air", Info, noteTexts["thin-air"], practice},
-	{"chimney-fills", Info, noteTexts["chimney-fills"], practice},
+	{"size-outside-law", Info, NoteTexts["size-outside-law"], practice},
+	{"level-outside-layout", Info, NoteTexts["level-outside-layout"], practice},
+	{"ring-runs-cool", Info, NoteTexts["ring-runs-cool"], practice},
+	{"lump-fuse-uneven", Info, NoteTexts["lump-fuse-uneven"], practice},
+	{"needs-basket", Info, NoteTexts["needs-basket"], practice},
+	{"thin-air", Info, NoteTexts["thin-air"], practice},
+	{"chimney-fills", Info, NoteTexts["chimney-fills"], practice},
 	{"grate-doubtful", Warning, "The grate is hardly as cool as its gauge says; the times are for a hotter one.", ours},
 	{"grate-creeps", Warning, "The core only just creeps up to its target at that heat; a little hotter or wrapped is surer.", ours},
 	{"done-before-wrap", Info, "The dish is done before it would be wrapped.", ours},
@@ -56,7 +56,7 @@ var notices = []Caution{
 	{"salt-no-time", Info, "There is no evening before to salt in.", practice},
 
 	// After the fire.
-	{codeHoldShort, Warning, "Done on a fast day, the dish cannot wait until it is served.", "usda_danger_zone"},
+	{CodeHoldShort, Warning, "Done on a fast day, the dish cannot wait until it is served.", "usda_danger_zone"},
 	{"hold-grill-busy", Warning, "The fire is still needed, so nothing can be held over it as it dies.", ours},
 	{"travel-short", Warning, "The dish does not stay hot until it arrives.", "usda_danger_zone"},
 	{"ahead-portions", Info, "Only portions up to a thickness chill within the published limits.", "fda_3_501_14"},
@@ -65,9 +65,9 @@ var notices = []Caution{
 	{"cool-zones", Info, "No zone beside the fire has the heat that the dish is usually cooked at.", practice},
 
 	// While it cooks.
-	{late, Warning, "The dish is expected after it is served.", ours},
-	{mayBeLate, Info, "The dish is ready in time with less than the asked chance.", ours},
-	{early, Info, "The dish will have to wait for long.", ours},
+	{Late, Warning, "The dish is expected after it is served.", ours},
+	{MayBeLate, Info, "The dish is ready in time with less than the asked chance.", ours},
+	{Early, Info, "The dish will have to wait for long.", ours},
 	{"served-later", Warning, "What is left cannot be ready in time; the plan is for the earliest hour that works.", ours},
 	{"stands-in-the-way", Warning, "What is on the grate is not done in time for the rest to follow.", ours},
 	{"less-sure", Warning, "The serving instant holds only if things go as expected.", ours},
@@ -80,10 +80,10 @@ var notices = []Caution{
 	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
 	{"taken-as-done", Info, "The log is silent on a step whose time is past; it is taken as done.", ours},
 	{"no-word", Warning, "Nothing is known of a piece that was due off before its serving.", ours},
-	{probeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
-	{probeFellOut, Warning, "A probe shows the air outside.", ours},
-	{probeHot, Warning, "A probe shows more than the meat can have.", ours},
-	{probeCold, Warning, "A probe shows less than the meat can have.", ours},
+	{ProbeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
+	{ProbeFellOut, Warning, "A probe shows the air outside.", ours},
+	{ProbeHot, Warning, "A probe shows more than the meat can have.", ours},
+	{ProbeCold, Warning, "A probe shows less than the meat can have.", ours},
 
 	// The guests.
 	{"too-little", Warning, "The menu is short for the guests.", practice},
@@ -98,21 +98,10 @@ const (
 )
 
 // notice is the entry of a code.
-func notice(code string) (Caution, bool) {
+func Notice(code string) (Caution, bool) {
 	i := slices.IndexFunc(notices, func(c Caution) bool { return c.Code == code })
 	if i < 0 {
 		return Caution{}, false
 	}
 	return notices[i], true
-}
-
-// finding says an entry of the notices about a dish, or about the day where dish is
-// nil, with a text of its own.
-func finding(code, path string, dish *item, text string) Finding {
-	n, _ := notice(code)
-	f := Finding{Code: code, Severity: n.Severity, Path: path, Text: text, Source: n.Source}
-	if dish != nil {
-		f.Dishes = []string{dish.dish.ID}
-	}
-	return f
 }

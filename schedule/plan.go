@@ -1,6 +1,8 @@
 package schedule
 
-import "time"
+import (
+	"time"
+)
 
 // Plan is the answer to a [Request]: what to do when. It is a value; JSON
 // numbers are SI with the unit in the name, instants carry the offset of the

@@ -1,6 +1,8 @@
 package schedule
 
-import "time"
+import (
+	"time"
+)
 
 // Ahead is what is cooked the day before, chilled, and warmed again. The steps of
 // both days stand in the plan that has it.

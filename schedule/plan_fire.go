@@ -1,6 +1,8 @@
 package schedule
 
-import "time"
+import (
+	"time"
+)
 
 // Phase is a stretch in which one layout of coals burns at one grate temperature.
 type Phase struct {

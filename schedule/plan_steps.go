@@ -1,6 +1,8 @@
 package schedule
 
-import "time"
+import (
+	"time"
+)
 
 // Step is one thing to do or to expect.
 type Step struct {

@@ -5,6 +5,8 @@ import (
 	"cmp"
 	"slices"
 	"time"
+
+	"example.com/cookday/schedule/internal/strict"
 )
 
 // Entry is one line of a cook's log: a reading of a thermometer, or something
@@ -61,9 +63,9 @@ const (
 
 // logKinds are the kinds of entry: what each carries, and whether it belongs to
 // a dish (else to the grill).
-var logKinds = map[string]struct {
+var LogKinds = map[string]struct {
 	carries carries
-	dish    bool
+	Dish    bool
 }{
 	LogCore: {temperature, true}, LogOuter: {temperature, true}, LogGrate: {temperature, false}, LogGauge: {temperature, false},
 	LogLit: {nothing, false}, LogLevel: {temperature, false}, LogFireOut: {nothing, false}, LogRefuelled: {nothing, false},
@@ -87,10 +89,10 @@ const (
 // "152 F". Dishes go by their id or name. All faults come as one *[InputError],
 // with their lines.
 func ReadLog(data []byte, p Plan) ([]Entry, error) {
-	faults := &faultList{}
-	if sentence, line := unreadable(data, maxLogBytes); sentence != "" {
-		faults.addLine("", line, "%s", sentence)
-		return nil, faults.err()
+	faults := &strict.FaultList{}
+	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
+		faults.AddLine("", line, "%s", sentence)
+		return nil, faults.Err()
 	}
 	var rows []logRow
 	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
@@ -99,8 +101,8 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 		rows = csvRows(data, faults)
 	}
 	if len(rows) > maxEntries {
-		faults.add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
-		return nil, faults.err()
+		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
+		return nil, faults.Err()
 	}
 	r, err := newLogReader(p, faults)
 	if err != nil {
@@ -112,7 +114,7 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 			out = append(out, e)
 		}
 	}
-	if err := faults.err(); err != nil {
+	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	return out, nil
@@ -121,7 +123,7 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 // joinLogs is the whole log in order of time. An entry that is there already is
 // taken once, so that a cook may hand in the whole file again with every line
 // that is added.
-func joinLogs(old, more []Entry) []Entry {
+func JoinLogs(old, more []Entry) []Entry {
 	type key struct {
 		at         int64
 		dish, kind string

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"time"
 
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -17,7 +19,7 @@ type logReader struct {
 	first, last time.Time // what a clock without a date may mean lies between
 	before      time.Time // the entry before
 	added       []Dish
-	faults      *faultList
+	faults      *strict.FaultList
 }
 
 // A log may begin a little before the plan does and end after the serving.
@@ -26,12 +28,12 @@ const (
 	logAfter  = 30 * time.Hour
 )
 
-func newLogReader(p Plan, faults *faultList) (*logReader, error) {
+func newLogReader(p Plan, faults *strict.FaultList) (*logReader, error) {
 	loc, err := time.LoadLocation(p.TZ)
 	if err != nil {
-		return nil, &InputError{Faults: []Fault{{Path: "tz", Sentence: err.Error()}}}
+		return nil, &strict.InputError{Faults: []strict.Fault{{Path: "tz", Sentence: err.Error()}}}
 	}
-	r := &logReader{plan: p, loc: loc, first: p.ServeAt.Add(-horizon), last: p.ServeAt.Add(logAfter), faults: faults}
+	r := &logReader{plan: p, loc: loc, first: p.ServeAt.Add(-Horizon), last: p.ServeAt.Add(logAfter), faults: faults}
 	if len(p.Steps) > 0 {
 		r.first = p.Steps[0].At.Add(-logBefore)
 	}
@@ -53,35 +55,35 @@ func cookingFrom(p Plan) time.Time {
 }
 
 func (r *logReader) entry(row logRow) (Entry, bool) {
-	before := r.faults.len()
+	before := r.faults.Len()
 	e := Entry{Line: row.line, Kind: row.kind}
 	fault := func(field, format string, args ...any) {
-		r.faults.addLine(row.path+field, row.line, format, args...)
+		r.faults.AddLine(row.path+field, row.line, format, args...)
 	}
 	at, sentence := r.instant(row.time)
 	if sentence != "" {
-		fault("time", "%s %s", quoted(row.time), sentence)
+		fault("time", "%s %s", saypkg.Quoted(row.time), sentence)
 	}
 	e.At = at
 	if !at.IsZero() {
 		r.before = at
 	}
-	kind, known := logKinds[row.kind]
+	kind, known := LogKinds[row.kind]
 	if !known {
-		fault("kind", "%s is not known; there are %s", quoted(row.kind), listed(kindNames(), "and"))
+		fault("kind", "%s is not known; there are %s", saypkg.Quoted(row.kind), saypkg.Listed(KindNames(), "and"))
 		return e, false
 	}
-	if kind.dish || row.kind == LogServingMoved && row.dish != "" {
+	if kind.Dish || row.kind == LogServingMoved && row.dish != "" {
 		id, ok := r.dishID(row.dish)
 		if !ok {
-			fault("dish", "%s is no dish of this plan; there are %s", quoted(row.dish), listed(r.dishNames(), "and"))
+			fault("dish", "%s is no dish of this plan; there are %s", saypkg.Quoted(row.dish), saypkg.Listed(r.dishNames(), "and"))
 		}
 		e.Dish = id
 	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
-		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, quoted(row.dish))
+		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, saypkg.Quoted(row.dish))
 	}
 	r.value(&e, kind.carries, row.value, fault)
-	if r.faults.len() > before {
+	if r.faults.Len() > before {
 		return e, false
 	}
 	return e, true
@@ -94,16 +96,16 @@ func (r *logReader) value(e *Entry, what carries, text string, fault func(field,
 		t, err := unit.ParseTemperature(text)
 		if err != nil {
 			fault("value", "%s", err)
-		} else if float64(t) < coldestReadingC || float64(t) > hottestReadingC {
-			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", quoted(text))
+		} else if float64(t) < ColdestReadingC || float64(t) > HottestReadingC {
+			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", saypkg.Quoted(text))
 		}
 		e.C = float64(t)
 	case what == wrapping && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
-		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", quoted(text))
+		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", saypkg.Quoted(text))
 	case what == instantText:
 		at, sentence := r.instant(text)
 		if sentence != "" {
-			fault("value", "%s %s", quoted(text), sentence)
+			fault("value", "%s %s", saypkg.Quoted(text), sentence)
 		}
 		e.Value = at.Format(time.RFC3339)
 	case what == dishText:
@@ -115,14 +117,14 @@ func (r *logReader) value(e *Entry, what carries, text string, fault func(field,
 
 // Readings outside these are slips of the pen or of the unit, degC.
 const (
-	coldestReadingC = -40
-	hottestReadingC = 600
+	ColdestReadingC = -40
+	HottestReadingC = 600
 )
 
 // newDish reads a dish that is added to the menu. Its id is written into the
 // entry, so that it does not depend on the dishes before it.
 func (r *logReader) newDish(e *Entry, text string, fault func(field, format string, args ...any)) {
-	dish, err := parseDish(text)
+	dish, err := ParseDish(text)
 	if err != nil {
 		fault("value", `is no dish: %s; write it as {"cut": "burger", "weight": "6 oz", "count": 4}`, err)
 		return
@@ -137,14 +139,14 @@ func (r *logReader) newDish(e *Entry, text string, fault func(field, format stri
 }
 
 // parseDish reads a dish as JSON, by the rules of a request.
-func parseDish(text string) (Dish, error) {
-	faults := &faultList{}
-	tree := parseJSON([]byte(text), faults)
+func ParseDish(text string) (Dish, error) {
+	faults := &strict.FaultList{}
+	tree := strict.ParseJSON([]byte(text), faults)
 	var dish Dish
 	if tree != nil {
-		newDecoder(faults).dish(&dish)(tree, "")
+		decoderDish(strict.NewDecoder(faults), &dish)(tree, "")
 	}
-	return dish, faults.err()
+	return dish, faults.Err()
 }
 
 func (r *logReader) dishID(text string) (string, bool) {
@@ -172,9 +174,9 @@ func (r *logReader) dishNames() []string {
 	return names
 }
 
-func kindNames() []string {
-	names := make([]string, 0, len(logKinds))
-	for k := range logKinds {
+func KindNames() []string {
+	names := make([]string, 0, len(LogKinds))
+	for k := range LogKinds {
 		names = append(names, k)
 	}
 	sort.Strings(names)

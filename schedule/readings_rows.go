@@ -8,6 +8,9 @@ import (
 	"io"
 	"slices"
 	"strings"
+
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 )
 
 // logRow is one entry as it was written.
@@ -34,12 +37,12 @@ func (r *logRow) field(name string) *string {
 
 // csvRows reads RFC 4180 with a header; columns may be in any order, and dish
 // and value may be missing.
-func csvRows(data []byte, faults *faultList) []logRow {
+func csvRows(data []byte, faults *strict.FaultList) []logRow {
 	in := csv.NewReader(bytes.NewReader(data))
 	in.FieldsPerRecord, in.TrimLeadingSpace, in.Comment = -1, true, '#'
 	header, err := in.Read()
 	if err != nil {
-		faults.addLine("", 1, "the log is not CSV: %s", err)
+		faults.AddLine("", 1, "the log is not CSV: %s", err)
 		return nil
 	}
 	columns := make([]string, len(header))
@@ -57,13 +60,13 @@ func csvRows(data []byte, faults *faultList) []logRow {
 		}
 		var broken *csv.ParseError
 		if errors.As(err, &broken) {
-			faults.addLine("", broken.Line, "line %d is not CSV: %s", broken.Line, broken.Err)
+			faults.AddLine("", broken.Line, "line %d is not CSV: %s", broken.Line, broken.Err)
 			return nil
 		}
 		line, _ := in.FieldPos(0)
 		row := logRow{line: line, path: fmt.Sprintf("line %d: ", line)}
 		if len(record) > len(columns) {
-			faults.addLine(row.path+"value", line, "there are %d fields under %d columns; put text with a comma in double quotes", len(record), len(columns))
+			faults.AddLine(row.path+"value", line, "there are %d fields under %d columns; put text with a comma in double quotes", len(record), len(columns))
 			continue
 		}
 		for i, text := range record {
@@ -73,49 +76,49 @@ func csvRows(data []byte, faults *faultList) []logRow {
 	}
 }
 
-func knownColumns(columns []string, faults *faultList) bool {
-	before := faults.len()
+func knownColumns(columns []string, faults *strict.FaultList) bool {
+	before := faults.Len()
 	for i, c := range columns {
 		if !slices.Contains(logFields, c) {
-			faults.addLine(c, 1, "there is no such column; a log has %s", listed(logFields, "and"))
+			faults.AddLine(c, 1, "there is no such column; a log has %s", saypkg.Listed(logFields, "and"))
 		} else if slices.Index(columns, c) < i {
-			faults.addLine(c, 1, "there are two columns of this name")
+			faults.AddLine(c, 1, "there are two columns of this name")
 		}
 	}
 	for _, needed := range []string{"time", "kind"} {
 		if !slices.Contains(columns, needed) {
-			faults.addLine(needed, 1, "is missing; the first line of a log is %s", strings.Join(logFields, ","))
+			faults.AddLine(needed, 1, "is missing; the first line of a log is %s", strings.Join(logFields, ","))
 		}
 	}
-	return faults.len() == before
+	return faults.Len() == before
 }
 
 // jsonRows reads an array of objects of texts, or one such object.
-func jsonRows(data []byte, faults *faultList) []logRow {
-	tree := parseJSON(data, faults)
-	if tree == nil || faults.len() > 0 {
+func jsonRows(data []byte, faults *strict.FaultList) []logRow {
+	tree := strict.ParseJSON(data, faults)
+	if tree == nil || faults.Len() > 0 {
 		return nil
 	}
-	d := newDecoder(faults)
+	d := strict.NewDecoder(faults)
 	var rows []logRow
-	read := func(n *node, path, prefix string) {
-		row := logRow{line: n.line, path: prefix}
-		d.object(n, path,
-			required("time", d.text(&row.time)),
-			optional("dish", d.text(&row.dish)),
-			required("kind", d.text(&row.kind)),
-			optional("value", d.text(&row.value)),
+	read := func(n *strict.Node, path, prefix string) {
+		row := logRow{line: n.Line, path: prefix}
+		d.Object(n, path,
+			strict.Required("time", d.Text(&row.time)),
+			strict.Optional("dish", d.Text(&row.dish)),
+			strict.Required("kind", d.Text(&row.kind)),
+			strict.Optional("value", d.Text(&row.value)),
 		)
 		rows = append(rows, row)
 	}
-	if tree.kind == nodeObject {
+	if tree.Kind == strict.NodeObject {
 		read(tree, "", "")
 	}
-	for i, n := range tree.items {
-		path := itemPath("", i)
+	for i, n := range tree.Items {
+		path := strict.ItemPath("", i)
 		read(n, path, path+".")
 	}
-	if faults.len() > 0 {
+	if faults.Len() > 0 {
 		return nil
 	}
 	return rows

@@ -3,10 +3,9 @@ package schedule
 import (
 	"time"
 
+	"example.com/cookday/schedule/unit"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
-
-	"example.com/cookday/schedule/unit"
 )
 
 // Request is what the cook asks for: the menu, the grill, the day. It is a

@@ -1,154 +1,21 @@
 package schedule
 
 import (
-	"fmt"
-	"math"
-	"slices"
-
-	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/fire"
+	instantpkg "example.com/cookday/schedule/internal/instant"
 )
 
-// spot is one place a dish may cook: beside or over the coals at a level.
-type spot struct {
-	direct bool
-	band   string
-	levelC float64
-}
-
-// spots lists where a dish may cook, best first, as asked and as the cut allows.
-func (it *item) spots() []spot {
-	var out []spot
-	for _, p := range it.places() {
-		if it.dish.Zone != "" && (it.dish.Zone == zoneDirect) != p.Direct {
-			continue
-		}
-		levels := hotterFirst(p.LevelsC)
-		if p.Direct { // what counts over the coals is the band
-			levels = p.LevelsC[:1]
-		}
-		if it.dish.Level != nil {
-			levels = []float64{float64(*it.dish.Level)}
-		}
-		for _, l := range levels {
-			s := spot{direct: p.Direct, band: p.Band, levelC: l}
-			if it.dish.Level != nil {
-				s.band = fire.Band(l)
-			}
-			if !contains(out, s) {
-				out = append(out, s)
-			}
-		}
-	}
-	return out
-}
-
 // leastDirectC is the coolest level of a fire with a place over its coals, degC.
-var leastDirectC = celsius(300)
-
-// places are the cut's own; without those over the coals where the dish is asked
-// to cook beside them, is smoked first and seared at the end, or asks for a level
-// below that of any fire with a place over its coals. A cut that has no other
-// gets the low and the hot band.
-func (it *item) places() []cut.Place {
-	gentle := it.dish.Level != nil && float64(*it.dish.Level) < leastDirectC
-	if it.dish.Finish == "" && !gentle && it.dish.Zone != zoneIndirect {
-		return it.cut.Places
-	}
-	own := slices.DeleteFunc(slices.Clone(it.cut.Places), func(p cut.Place) bool { return p.Direct })
-	low := cut.Place{Band: bandLow, LevelsC: []float64{celsius(250), celsius(225)}}
-	hot := cut.Place{Band: bandHot, LevelsC: []float64{celsius(350), celsius(375)}}
-	switch {
-	case len(own) == 0 && gentle:
-		return []cut.Place{low}
-	case len(own) == 0 && it.dish.Finish == "":
-		return []cut.Place{hot, low}
-	case len(own) == 0:
-		return []cut.Place{low, hot}
-	case it.dish.Finish == "" || gentle || slices.ContainsFunc(own, func(p cut.Place) bool { return p.Band == bandHot }):
-		return own
-	}
-	return append(own, hot)
-}
-
-// leastSmokeC is the coolest level that stands in for a hotter one, degC (assumption).
-var leastSmokeC = celsius(225)
-
-// withinZones gives a cut that has no level in any described zone beside the fire the
-// nearest one that there is, and what the low band has below it: a smoker that is never
-// as hot as a chicken likes it cooks chickens all the same (common practice, no source).
-func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
-	beside := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return p.Direct })
-	zones = slices.DeleteFunc(slices.Clone(zones), func(z fire.OtherZone) bool { return z.Direct })
-	if len(beside) == 0 || len(zones) == 0 {
-		return places
-	}
-	has := func(level float64) bool {
-		return slices.ContainsFunc(zones, func(z fire.OtherZone) bool { return z.MinC <= level && level <= z.MaxC })
-	}
-	for _, p := range beside {
-		if slices.ContainsFunc(p.LevelsC, has) {
-			return places
-		}
-	}
-	likes := beside[0].LevelsC[0]
-	nearest := math.Inf(1)
-	for _, z := range zones {
-		if x := min(max(likes, z.MinC), z.MaxC); math.Abs(x-likes) < math.Abs(nearest-likes) {
-			nearest = x
-		}
-	}
-	if nearest < leastSmokeC {
-		return places
-	}
-	out := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return !p.Direct })
-	there := cut.Place{Band: fire.Band(nearest), LevelsC: []float64{nearest}}
-	for _, level := range []float64{celsius(275), celsius(250)} {
-		if level < nearest && has(level) {
-			there.LevelsC = append(there.LevelsC, level)
-		}
-	}
-	return append([]cut.Place{there}, out...)
-}
-
-// noteZones says it where a dish has not the heat that its cut likes.
-func (d *day) noteZones(it *item, likes []cut.Place) {
-	if it.dish.Level != nil || len(likes) == 0 || it.cut.Places[0].Direct || it.cut.Places[0].LevelsC[0] == likes[0].LevelsC[0] {
-		return
-	}
-	d.find(finding("cool-zones", it.path("level"), it, fmt.Sprintf("%s is usually cooked at %s. No zone beside the fire has that; the nearest has %s.",
-		it.dish.Name, d.grate(likes[0].LevelsC[0]), d.grate(it.cut.Places[0].LevelsC[0]))))
-}
-
-// hotterFirst keeps the usual level first and puts the others hottest first: a
-// hotter grate is what saves a tight day.
-func hotterFirst(levels []float64) []float64 {
-	out := slices.Clone(levels)
-	if len(out) > 1 {
-		slices.Sort(out[1:])
-		slices.Reverse(out[1:])
-	}
-	return out
-}
-
-func contains(all []spot, s spot) bool {
-	for _, o := range all {
-		if o.direct == s.direct && math.Abs(o.levelC-s.levelC) < 1 {
-			return true
-		}
-	}
-	return false
-}
+var LeastDirectC = instantpkg.Celsius(300)
 
 // Words of a request for where a dish cooks.
 const (
-	zoneDirect   = "direct"   // over the coals
-	zoneIndirect = "indirect" // beside them
+	ZoneDirect   = "direct"   // over the coals
+	ZoneIndirect = "indirect" // beside them
 )
 
 // Bands of heat, in the trade's words.
 const (
-	bandLow  = "low"
-	bandHot  = "hot"
-	bandSear = "sear"
+	BandLow  = "low"
+	BandHot  = "hot"
+	BandSear = "sear"
 )

@@ -6,18 +6,20 @@ import (
 	"time"
 	"unicode"
 
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
 // validate finds every fault of a request with its defaults filled in. What it
 // lets pass has a meaning; whether it can be cooked is for the planner to say.
-func (r Request) validate() []Fault { return r.validateIn(nil) }
+func (r Request) Validate() []strict.Fault { return r.ValidateIn(nil) }
 
 // validateIn is validate where the time zone of the request may be at hand.
-func (r Request) validateIn(known *time.Location) []Fault {
+func (r Request) ValidateIn(known *time.Location) []strict.Fault {
 	v := &validator{r: r, units: r.Units, known: known}
 	if r.Units != unit.US && r.Units != unit.Metric {
-		v.faults.add("units", "%s must be us or metric", quoted(string(r.Units)))
+		v.faults.Add("units", "%s must be us or metric", saypkg.Quoted(string(r.Units)))
 		v.units = unit.US
 	}
 	v.head()
@@ -30,7 +32,7 @@ func (r Request) validateIn(known *time.Location) []Fault {
 		v.before("earliest", *r.Earliest, v.lastServing())
 	}
 	v.dishes()
-	return v.faults.faults
+	return v.faults.Faults
 }
 
 // validator looks at one request.
@@ -40,7 +42,7 @@ type validator struct {
 	known   *time.Location // perhaps that of the request
 	loc     *time.Location // nil if the time zone is a fault
 	serveAt time.Time      // zero if the serving instant is a fault
-	faults  faultList
+	faults  strict.FaultList
 }
 
 const (
@@ -50,12 +52,12 @@ const (
 
 func (v *validator) head() {
 	if v.r.Format != 1 {
-		v.faults.add("format", "%d is not known; this program reads format 1", v.r.Format)
+		v.faults.Add("format", "%d is not known; this program reads format 1", v.r.Format)
 	}
 	v.id("id", v.r.ID)
 	v.name("name", v.r.Name)
 	if c := v.r.Confidence; !(c >= 0.5 && c <= 0.99) {
-		v.faults.add("confidence", "%v must lie between 0.5 and 0.99; 0.9 is nine days in ten", c)
+		v.faults.Add("confidence", "%v must lie between 0.5 and 0.99; 0.9 is nine days in ten", c)
 	}
 	if g := v.r.Guests; g != nil {
 		v.count("guests.adults", g.Adults)
@@ -66,7 +68,7 @@ func (v *validator) head() {
 func (v *validator) count(path string, n int) {
 	const most = 10_000 // more than one grate feeds
 	if n < 0 || n > most {
-		v.faults.add(path, "%d must be a number of people from 0 to %d", n, most)
+		v.faults.Add(path, "%d must be a number of people from 0 to %d", n, most)
 	}
 }
 
@@ -74,11 +76,11 @@ func (v *validator) count(path string, n int) {
 func (v *validator) name(path, text string) {
 	switch {
 	case len([]rune(text)) > maxName:
-		v.faults.add(path, "%s is too long; at most %d characters are allowed", quoted(text), maxName)
+		v.faults.Add(path, "%s is too long; at most %d characters are allowed", saypkg.Quoted(text), maxName)
 	case strings.IndexFunc(text, unicode.IsControl) >= 0:
-		v.faults.add(path, "%s contains a line break or another control character; write one plain line", quoted(text))
+		v.faults.Add(path, "%s contains a line break or another control character; write one plain line", saypkg.Quoted(text))
 	case text != "" && strings.TrimSpace(text) == "":
-		v.faults.add(path, "%s is blank; give a name or leave the field out", quoted(text))
+		v.faults.Add(path, "%s is blank; give a name or leave the field out", saypkg.Quoted(text))
 	}
 }
 
@@ -89,9 +91,9 @@ func (v *validator) id(path, text string) {
 	})
 	switch {
 	case odd >= 0:
-		v.faults.add(path, "%s must be of letters, digits, - and _ only", quoted(text))
+		v.faults.Add(path, "%s must be of letters, digits, - and _ only", saypkg.Quoted(text))
 	case len([]rune(text)) > maxID:
-		v.faults.add(path, "%s is too long; at most %d characters are allowed", quoted(text), maxID)
+		v.faults.Add(path, "%s is too long; at most %d characters are allowed", saypkg.Quoted(text), maxID)
 	}
 }
 
@@ -100,10 +102,10 @@ func (v *validator) word(path, text string, allowed ...string) bool {
 	if slices.Contains(allowed, text) {
 		return true
 	}
-	if near := nearestWord(text, allowed); near != "" {
-		v.faults.add(path, "%s is not known; did you mean %s?", quoted(text), near)
+	if near := saypkg.NearestWord(text, allowed); near != "" {
+		v.faults.Add(path, "%s is not known; did you mean %s?", saypkg.Quoted(text), near)
 	} else {
-		v.faults.add(path, "%s is not known; it must be %s", quoted(text), listed(allowed, "or"))
+		v.faults.Add(path, "%s is not known; it must be %s", saypkg.Quoted(text), saypkg.Listed(allowed, "or"))
 	}
 	return false
 }
@@ -111,8 +113,8 @@ func (v *validator) word(path, text string, allowed ...string) bool {
 // words refuses unknown and repeated words of a list.
 func (v *validator) words(path string, list []string, allowed ...string) {
 	for i, text := range list {
-		if v.word(itemPath(path, i), text, allowed...) && slices.Index(list, text) < i {
-			v.faults.add(itemPath(path, i), "%s is given twice; once is enough", text)
+		if v.word(strict.ItemPath(path, i), text, allowed...) && slices.Index(list, text) < i {
+			v.faults.Add(strict.ItemPath(path, i), "%s is given twice; once is enough", text)
 		}
 	}
 }
@@ -123,14 +125,14 @@ func ranged[T ~float64](v *validator, path, what string, value, least, most T, s
 	if value >= least && value <= most {
 		return true
 	}
-	v.faults.addValue(path, say(value), "is not a plausible %s; it must lie between %s and %s", what, say(least), say(most))
+	v.faults.AddValue(path, say(value), "is not a plausible %s; it must lie between %s and %s", what, say(least), say(most))
 	return false
 }
 
 // size is ranged for a length that must be given.
 func (v *validator) size(path, what string, value, least, most unit.Length) {
 	if value == 0 {
-		v.faults.add(path, "the %s is missing or 0; it must lie between %s and %s", what, v.units.Length(least), v.units.Length(most))
+		v.faults.Add(path, "the %s is missing or 0; it must lie between %s and %s", what, v.units.Length(least), v.units.Length(most))
 		return
 	}
 	ranged(v, path, what, value, least, most, v.units.Length)
@@ -139,6 +141,6 @@ func (v *validator) size(path, what string, value, least, most unit.Length) {
 // span refuses a duration that is negative or longer than most.
 func (v *validator) span(path string, d unit.Duration, most time.Duration) {
 	if d < 0 || time.Duration(d) > most {
-		v.faults.addValue(path, time.Duration(d).String(), "must lie between 0 and %s", v.units.About(most))
+		v.faults.AddValue(path, time.Duration(d).String(), "must lie between 0 and %s", v.units.About(most))
 	}
 }

@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"regexp"
 	"time"
-	_ "time/tzdata" // the same zones everywhere, also where the system has none
 
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
 )
@@ -21,12 +22,12 @@ func (v *validator) serve() {
 		loc, err = time.LoadLocation(s.TZ)
 	}
 	if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
-		v.faults.add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", quoted(s.TZ))
+		v.faults.Add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", saypkg.Quoted(s.TZ))
 	} else {
 		v.loc = loc
 	}
 	if s.Date == (date.Date{}) {
-		v.faults.add("serve.date", "is missing; write the day of serving such as 2027-07-03")
+		v.faults.Add("serve.date", "is missing; write the day of serving such as 2027-07-03")
 		return
 	}
 	if v.date("serve.date", s.Date) {
@@ -38,7 +39,7 @@ func (v *validator) date(path string, d date.Date) bool {
 	if d.Year() >= 1970 && d.Year() <= 2200 {
 		return true
 	}
-	v.faults.add(path, "%s must lie in the years 1970 to 2200", d)
+	v.faults.Add(path, "%s must lie in the years 1970 to 2200", d)
 	return false
 }
 
@@ -46,7 +47,7 @@ func (v *validator) date(path string, d date.Date) bool {
 // is not known after a fault here or in what it rests on.
 func (v *validator) instant(path string, c Clock) (time.Time, bool) {
 	if c.Time < 0 || c.Time >= clock.Day || c.Time%clock.Minute != 0 {
-		v.faults.add(path, `the time must be a whole minute from "00:00" to "23:59"`)
+		v.faults.Add(path, `the time must be a whole minute from "00:00" to "23:59"`)
 		return time.Time{}, false
 	}
 	day := v.r.Serve.Date
@@ -61,7 +62,7 @@ func (v *validator) instant(path string, c Clock) (time.Time, bool) {
 	}
 	t, sentence := wallInstant(day, c.Time, v.loc)
 	if sentence != "" {
-		v.faults.add(path, "%s", sentence)
+		v.faults.Add(path, "%s", sentence)
 	}
 	return t, sentence == ""
 }
@@ -77,7 +78,7 @@ func (v *validator) near(path string, c Clock) (time.Time, bool) {
 		return t, ok
 	}
 	if d := t.Sub(v.serveAt); d > reach || d < -reach {
-		v.faults.add(path, "%s is more than 7 days from the serving at %s", told(t), told(v.serveAt))
+		v.faults.Add(path, "%s is more than 7 days from the serving at %s", told(t), told(v.serveAt))
 		return t, false
 	}
 	return t, true
@@ -87,7 +88,7 @@ func (v *validator) near(path string, c Clock) (time.Time, bool) {
 func (v *validator) before(path string, c Clock, serving time.Time) {
 	t, ok := v.near(path, c)
 	if ok && !serving.IsZero() && !t.Before(serving) {
-		v.faults.add(path, "%s is not before the serving at %s; an earlier day is written {date: %s, time: %q}",
+		v.faults.Add(path, "%s is not before the serving at %s; an earlier day is written {date: %s, time: %q}",
 			told(t), told(serving), serving.AddDate(0, 0, -1).Format(time.DateOnly), t.Format("15:04"))
 	}
 }
@@ -113,14 +114,14 @@ func (v *validator) lastServing() time.Time {
 // quiet hours are a habit, not an appointment: a clock change inside them is no fault.
 func (v *validator) quiet() {
 	for i, q := range v.r.Quiet {
-		path := itemPath("quiet", i)
+		path := strict.ItemPath("quiet", i)
 		for _, c := range []clock.Clock{q.From, q.To} {
 			if c < 0 || c >= clock.Day {
-				v.faults.add(path, `both times must lie between "00:00" and "23:59"`)
+				v.faults.Add(path, `both times must lie between "00:00" and "23:59"`)
 			}
 		}
 		if q.From == q.To {
-			v.faults.add(path, "from and to are both %s; they must differ, and to may be on the next day", q.From.HhMm())
+			v.faults.Add(path, "from and to are both %s; they must differ, and to may be on the next day", q.From.HhMm())
 		}
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/cut"
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -21,7 +23,7 @@ const thicknessFactor = 4 // a piece may be so much thinner or thicker than its 
 func (v *validator) dishes() {
 	n := len(v.r.Dishes)
 	if n == 0 || n > maxDishes {
-		v.faults.add("dishes", "there are %d dishes; a request has from 1 to %d", n, maxDishes)
+		v.faults.Add("dishes", "there are %d dishes; a request has from 1 to %d", n, maxDishes)
 		return
 	}
 	weights := 0
@@ -29,14 +31,14 @@ func (v *validator) dishes() {
 		weights += len(dish.Weights)
 	}
 	if weights > maxPieces {
-		v.faults.add("dishes", "have %d weights of unequal pieces in all; at most %d are allowed", weights, maxPieces)
+		v.faults.Add("dishes", "have %d weights of unequal pieces in all; at most %d are allowed", weights, maxPieces)
 		return
 	}
 	first := map[string]int{}
 	for i, dish := range v.r.Dishes {
-		path := itemPath("dishes", i)
+		path := strict.ItemPath("dishes", i)
 		if j, twice := first[dish.ID]; twice {
-			v.faults.add(path+".id", "%s is also the id of dishes[%d]; ids must differ", quoted(dish.ID), j)
+			v.faults.Add(path+".id", "%s is also the id of dishes[%d]; ids must differ", saypkg.Quoted(dish.ID), j)
 		} else {
 			first[dish.ID] = i
 		}
@@ -54,18 +56,18 @@ func (v *validator) dish(path string, dish Dish) {
 		v.wrap(path+".wrap", dish, c)
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
-		v.faults.add(path+".cut", "%s", noSuchCut(dish.Cut))
+		v.faults.Add(path+".cut", "%s", NoSuchCut(dish.Cut))
 	}
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")
 	if dish.Zone != "" {
-		v.word(path+".zone", dish.Zone, zoneIndirect, zoneDirect)
+		v.word(path+".zone", dish.Zone, ZoneIndirect, ZoneDirect)
 	}
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
-		if dish.Zone == zoneDirect && float64(*dish.Level) < leastDirectC {
-			v.faults.addValue(path+".level", v.units.Grate(*dish.Level), "is too cool for a fire to cook over; it takes %s or more, or the zone indirect",
-				v.units.Grate(unit.Temperature(leastDirectC)))
+		if dish.Zone == ZoneDirect && float64(*dish.Level) < LeastDirectC {
+			v.faults.AddValue(path+".level", v.units.Grate(*dish.Level), "is too cool for a fire to cook over; it takes %s or more, or the zone indirect",
+				v.units.Grate(unit.Temperature(LeastDirectC)))
 		}
 	}
 	v.hold(path+".hold", dish.Hold)
@@ -76,20 +78,20 @@ func (v *validator) dish(path string, dish Dish) {
 func (v *validator) pieces(path string, dish Dish, c cut.Cut) {
 	switch {
 	case len(dish.Weights) > maxPieces:
-		v.faults.add(path+".weights", "has %d items; at most %d are allowed", len(dish.Weights), maxPieces)
+		v.faults.Add(path+".weights", "has %d items; at most %d are allowed", len(dish.Weights), maxPieces)
 	case len(dish.Weights) > 0:
 		if dish.Weight != 0 {
-			v.faults.add(path+".weight", "weights is given too; give either one weight for every piece or the weights of all")
+			v.faults.Add(path+".weight", "weights is given too; give either one weight for every piece or the weights of all")
 		}
 		if dish.Count != 0 {
-			v.faults.add(path+".count", "weights is given too, and has %d pieces; leave count out", len(dish.Weights))
+			v.faults.Add(path+".count", "weights is given too, and has %d pieces; leave count out", len(dish.Weights))
 		}
 		for i, w := range dish.Weights {
-			v.weight(itemPath(path+".weights", i), w, c, 1)
+			v.weight(strict.ItemPath(path+".weights", i), w, c, 1)
 		}
 	default:
 		if dish.Count < 1 || dish.Count > maxPieces {
-			v.faults.add(path+".count", "%d must be a number of pieces from 1 to %d", dish.Count, maxPieces)
+			v.faults.Add(path+".count", "%d must be a number of pieces from 1 to %d", dish.Count, maxPieces)
 		}
 		v.weight(path+".weight", dish.Weight, c, dish.Count)
 	}
@@ -100,7 +102,7 @@ func (v *validator) pieces(path string, dish Dish, c cut.Cut) {
 		}
 		usual, _, length := c.Dimensions(float64(mass), 0)
 		least, most := usual/thicknessFactor, max(usual, min(usual*thicknessFactor, length))
-		ranged(v, path+".thickness", "thickness of "+inText(c), dish.Thickness, unit.Length(least), unit.Length(most), v.units.Length)
+		ranged(v, path+".thickness", "thickness of "+InText(c), dish.Thickness, unit.Length(least), unit.Length(most), v.units.Length)
 	}
 }
 
@@ -108,24 +110,24 @@ func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
 	least, most := v.units.Mass(unit.Mass(c.MinPieceKg)), v.units.Mass(unit.Mass(c.MaxPieceKg))
 	switch {
 	case w == 0:
-		v.faults.add(path, "the weight is missing or 0; for %s it is from %s to %s a piece", inText(c), least, most)
+		v.faults.Add(path, "the weight is missing or 0; for %s it is from %s to %s a piece", InText(c), least, most)
 	case w >= unit.Mass(c.MinPieceKg) && w <= unit.Mass(c.MaxPieceKg):
 	case count > 1:
-		v.faults.addValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, inText(c), least, most)
+		v.faults.AddValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, InText(c), least, most)
 	default:
-		v.faults.addValue(path, v.units.Mass(w), "is not plausible: for %s it is from %s to %s a piece", inText(c), least, most)
+		v.faults.AddValue(path, v.units.Mass(w), "is not plausible: for %s it is from %s to %s a piece", InText(c), least, most)
 	}
 }
 
 // inText is the title of a cut within a sentence.
-func inText(c cut.Cut) string { return strings.ToLower(c.Title[:1]) + c.Title[1:] }
+func InText(c cut.Cut) string { return strings.ToLower(c.Title[:1]) + c.Title[1:] }
 
 func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	path += ".target"
 	t := dish.Target
 	if c.Style == cut.Timed {
 		if t != nil {
-			v.faults.add(path, "%s goes by the clock and has no core temperature; leave the target out", inText(c))
+			v.faults.Add(path, "%s goes by the clock and has no core temperature; leave the target out", InText(c))
 		}
 		return
 	}
@@ -139,7 +141,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	}
 	switch {
 	case t.given() != 1:
-		v.faults.add(path, "must be one of: a temperature, {final: temperature}, or a doneness (%s)", listed(names, "or"))
+		v.faults.Add(path, "must be one of: a temperature, {final: temperature}, or a doneness (%s)", saypkg.Listed(names, "or"))
 	case t.Core != nil:
 		if ranged(v, path, "core temperature", *t.Core, leastCore, mostCore, v.units.Core) {
 			v.judge(path, dish, c)
@@ -151,7 +153,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	case slices.Contains(names, t.Doneness):
 		v.judge(path, dish, c)
 	default:
-		v.faults.add(path, "%s is no doneness of %s; it must be %s, or a temperature", quoted(t.Doneness), inText(c), listed(names, "or"))
+		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", saypkg.Quoted(t.Doneness), InText(c), saypkg.Listed(names, "or"))
 	}
 }
 
@@ -179,17 +181,17 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 	}
 	switch {
 	case w.With == WrapNone && (w.From != nil || w.After != nil):
-		v.faults.add(path, "none has neither from nor after; leave them out")
+		v.faults.Add(path, "none has neither from nor after; leave them out")
 	case w.With != WrapNone && !c.WrapAllowed:
-		v.faults.add(path, "%s is not wrapped while it cooks; leave wrap out or write none", inText(c))
+		v.faults.Add(path, "%s is not wrapped while it cooks; leave wrap out or write none", InText(c))
 	case w.From != nil && w.After != nil:
-		v.faults.add(path, "from and after are both given; keep the core temperature or the time")
+		v.faults.Add(path, "from and after are both given; keep the core temperature or the time")
 	case w.From != nil:
 		if !ranged(v, path+".from", "core temperature to wrap at", *w.From, leastCore, mostCore, v.units.Core) {
 			return
 		}
 		if target := coreTarget(dish.Target, c); target > 0 && float64(*w.From) >= target {
-			v.faults.addValue(path+".from", v.units.Core(*w.From), "is not below the target of %s: the wrap would come when it is done",
+			v.faults.AddValue(path+".from", v.units.Core(*w.From), "is not below the target of %s: the wrap would come when it is done",
 				v.units.Core(unit.Temperature(target)))
 		}
 	case w.After != nil:
@@ -203,7 +205,7 @@ func (v *validator) finish(path, finish string, c cut.Cut) {
 		return
 	}
 	if c.Style == cut.Tough || c.Style == cut.Timed {
-		v.faults.add(path, "%s is not seared at the end; leave finish out", inText(c))
+		v.faults.Add(path, "%s is not seared at the end; leave finish out", InText(c))
 	}
 }
 
@@ -211,9 +213,9 @@ func (v *validator) start(path string, s *Start) {
 	switch {
 	case s == nil:
 	case s.Frozen && s.Core != 0:
-		v.faults.add(path, "is both frozen and at %s; keep one", v.units.Core(s.Core))
+		v.faults.Add(path, "is both frozen and at %s; keep one", v.units.Core(s.Core))
 	case !s.Frozen && s.Core < leastStart:
-		v.faults.addValue(path, v.units.Core(s.Core), "is below freezing; write frozen, or a temperature from %s to %s",
+		v.faults.AddValue(path, v.units.Core(s.Core), "is below freezing; write frozen, or a temperature from %s to %s",
 			v.units.Core(leastStart), v.units.Core(mostStart))
 	case !s.Frozen:
 		ranged(v, path, "temperature of raw food", s.Core, leastStart, mostStart, v.units.Core)
@@ -223,10 +225,10 @@ func (v *validator) start(path string, s *Start) {
 func (v *validator) hold(path string, ways []string) {
 	v.words(path, ways, HoldNone, HoldCounter, HoldTent, HoldBox, HoldOven, HoldGrill)
 	if slices.Contains(ways, HoldNone) && len(ways) > 1 {
-		v.faults.add(path, "none stands beside other ways of holding; keep one or the other")
+		v.faults.Add(path, "none stands beside other ways of holding; keep one or the other")
 	}
 	if slices.Contains(ways, HoldOven) && v.r.Oven == nil {
-		v.faults.add(path, "names the oven, but the request has none; add oven: {hold: %s}", v.units.Grate(defaultOvenHold))
+		v.faults.Add(path, "names the oven, but the request has none; add oven: {hold: %s}", v.units.Grate(defaultOvenHold))
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"time"
 
+	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -41,7 +43,7 @@ func (v *validator) grill() {
 	v.onlyFor("grill.zones", g.Zones != nil, g.Kind, GrillOther)
 	if g.Kind == GrillOther {
 		if g.Fuel != "" {
-			v.faults.add("grill.fuel", "%s: a grill of kind other gets no charcoal advice; leave the fuel out", quoted(g.Fuel))
+			v.faults.Add("grill.fuel", "%s: a grill of kind other gets no charcoal advice; leave the fuel out", saypkg.Quoted(g.Fuel))
 		}
 	} else {
 		v.word("grill.fuel", g.Fuel, FuelBriquettes, FuelLump)
@@ -51,29 +53,29 @@ func (v *validator) grill() {
 
 func (v *validator) onlyFor(path string, given bool, kind, wanted string) {
 	if given && kind != wanted {
-		v.faults.add(path, "belongs to a grill of kind %s, but this one is of kind %s", wanted, kind)
+		v.faults.Add(path, "belongs to a grill of kind %s, but this one is of kind %s", wanted, kind)
 	}
 }
 
 func (v *validator) zones(zones []GrillZone) {
 	if len(zones) == 0 || len(zones) > maxZones {
-		v.faults.add("grill.zones", "a grill of kind other has from 1 to %d zones, each with name, width, depth, min and max; there are %d", maxZones, len(zones))
+		v.faults.Add("grill.zones", "a grill of kind other has from 1 to %d zones, each with name, width, depth, min and max; there are %d", maxZones, len(zones))
 	}
 	lines := map[string]int{}
 	for i, z := range zones {
-		path := itemPath("grill.zones", i)
+		path := strict.ItemPath("grill.zones", i)
 		v.name(path+".name", z.Name)
 		if first, twice := lines[z.Name]; twice {
-			v.faults.add(path+".name", "%s is also the name of zone %d; names must differ", quoted(z.Name), first+1)
+			v.faults.Add(path+".name", "%s is also the name of zone %d; names must differ", saypkg.Quoted(z.Name), first+1)
 		} else if lines[z.Name] = i; z.Name == "" {
-			v.faults.add(path+".name", "is empty; give the zone a name")
+			v.faults.Add(path+".name", "is empty; give the zone a name")
 		}
 		v.size(path+".width", "width", z.Width, leastZoneSide, mostSide)
 		v.size(path+".depth", "depth", z.Depth, leastZoneSide, mostSide)
 		low := ranged(v, path+".min", "grate temperature", z.Min, leastLevel, mostLevel, v.units.Grate)
 		high := ranged(v, path+".max", "grate temperature", z.Max, leastLevel, mostLevel, v.units.Grate)
 		if low && high && z.Min > z.Max {
-			v.faults.addValue(path+".min", v.units.Grate(z.Min), "is above the max of %s; exchange them", v.units.Grate(z.Max))
+			v.faults.AddValue(path+".min", v.units.Grate(z.Min), "is above the max of %s; exchange them", v.units.Grate(z.Max))
 		}
 	}
 }
@@ -94,14 +96,14 @@ func (v *validator) weather() {
 	ranged(v, "weather.wind", "wind to cook in", w.Wind, 0, mostWind, v.units.Speed)
 	ranged(v, "weather.altitude", "altitude", w.Altitude, leastAltitude, mostAltitude, v.units.Length)
 	if len(w.Hours) > maxHours {
-		v.faults.add("weather.hours", "has %d items; at most %d are allowed", len(w.Hours), maxHours)
+		v.faults.Add("weather.hours", "has %d items; at most %d are allowed", len(w.Hours), maxHours)
 		return
 	}
 	var last time.Time
 	for i, h := range w.Hours {
-		path := itemPath("weather.hours", i)
+		path := strict.ItemPath("weather.hours", i)
 		if h.Air == nil && h.Wind == nil && h.Rain == nil {
-			v.faults.add(path, "says nothing; give air, wind or rain")
+			v.faults.Add(path, "says nothing; give air, wind or rain")
 		}
 		v.air(path+".air", h.Air)
 		if h.Wind != nil {
@@ -109,7 +111,7 @@ func (v *validator) weather() {
 		}
 		from, ok := v.near(path+".from", h.From)
 		if ok && !last.IsZero() && !from.After(last) {
-			v.faults.add(path+".from", "%s is not after the item before it, %s; put them in order, with a date where it is another day", told(from), told(last))
+			v.faults.Add(path+".from", "%s is not after the item before it, %s; put them in order, with a date where it is another day", told(from), told(last))
 		}
 		if ok {
 			last = from

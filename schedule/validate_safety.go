@@ -12,7 +12,7 @@ import (
 // caution get it from the planner.
 func (v *validator) judge(path string, dish Dish, c cut.Cut) {
 	frail := v.r.Guests != nil && v.r.Guests.Frail
-	verdict := safety.JudgeTarget(safety.Category(c.Food), prepOf(dish.Prep), coreTarget(dish.Target, c), frail)
+	verdict := safety.JudgeTarget(safety.Category(c.Food), PrepOf(dish.Prep), coreTarget(dish.Target, c), frail)
 	if verdict.Kind != safety.Refused {
 		return
 	}
@@ -24,5 +24,5 @@ func (v *validator) judge(path string, dish Dish, c cut.Cut) {
 	if d, ok := c.DefaultDoneness(); dish.Target == nil && ok {
 		usual = fmt.Sprintf("No target is given, so %s holds. ", d.Name)
 	}
-	v.faults.add(path, "%s%s%s", usual, verdict.Sentence, remedy)
+	v.faults.Add(path, "%s%s%s", usual, verdict.Sentence, remedy)
 }

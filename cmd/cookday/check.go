@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/check"
 )
 
 func checkCommand() *cobra.Command {
@@ -44,7 +45,7 @@ func checkPlan(in source) error {
 	if err != nil {
 		return err
 	}
-	if faults := schedule.Check(p); len(faults) > 0 {
+	if faults := check.Check(p); len(faults) > 0 {
 		return &schedule.InputError{Faults: faults}
 	}
 	return nil

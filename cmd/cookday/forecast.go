@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 // inquiryHelp explains the fields of an inquiry, which are the flags of forecast.
@@ -71,7 +72,7 @@ func forecast(cmd *cobra.Command, format, out string) error {
 	if err != nil {
 		return err
 	}
-	o, err := schedule.Forecast(cmd.Context(), q)
+	o, err := planner.Forecast(cmd.Context(), q)
 	if err != nil {
 		return err
 	}

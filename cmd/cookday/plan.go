@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 func planCommand() *cobra.Command {
@@ -48,6 +49,6 @@ func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
 	if err != nil {
 		return schedule.Plan{}, inFile(in.name, err)
 	}
-	p, err := schedule.Make(cmd.Context(), r)
+	p, err := planner.Make(cmd.Context(), r)
 	return p, inFile(in.name, err)
 }

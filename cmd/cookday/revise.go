@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 func reviseCommand() *cobra.Command {
@@ -90,6 +91,6 @@ func revisePlan(cmd *cobra.Command, p schedule.Plan, name string, now time.Time)
 	if err != nil {
 		return schedule.Plan{}, inFile(in.name, err)
 	}
-	revised, err := schedule.Revise(cmd.Context(), p, log, now)
+	revised, err := planner.Revise(cmd.Context(), p, log, now)
 	return revised, inFile(in.name, err)
 }

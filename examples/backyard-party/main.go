@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 //go:embed request.yaml
@@ -20,7 +21,7 @@ func main() {
 	if err != nil {
 		log.Fatal(err) // every fault of the request, one a line
 	}
-	p, err := schedule.Make(context.Background(), r)
+	p, err := planner.Make(context.Background(), r)
 	if err != nil {
 		log.Fatal(err)
 	}

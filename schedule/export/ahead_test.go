@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 // The headline and the shopping list of a day with a dish of the day before are of both
@@ -28,7 +29,7 @@ func TestHeadlineIsOfBothDays(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := schedule.Make(context.Background(), r)
+		p, err := planner.Make(context.Background(), r)
 		if err != nil {
 			t.Fatal(err)
 		}

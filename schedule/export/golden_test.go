@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 // The golden files are invented days. A plan is kept beside its exports, so that these
@@ -57,7 +58,7 @@ func freshPlan(t testing.TB, day string) schedule.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := schedule.Make(context.Background(), r)
+	p, err := planner.Make(context.Background(), r)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -17,6 +17,7 @@ import (
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 // menu is what the dishes of a growing day are taken from, in turn: small pieces that
@@ -60,11 +61,11 @@ func byDishes(t *testing.T) (points []point) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := schedule.Make(context.Background(), r)
+		p, err := planner.Make(context.Background(), r)
 		if err != nil {
 			t.Fatal(err)
 		}
-		took := cost(func() { _, _ = schedule.Make(context.Background(), r) })
+		took := cost(func() { _, _ = planner.Make(context.Background(), r) })
 		t.Logf("%d dishes: %s, feasible %t, proven %t", n, brief(took), p.Feasible, p.Solution.Proven)
 		points = append(points, point{float64(n), milliseconds(took)})
 	}
@@ -78,7 +79,7 @@ func byReadings(t *testing.T) (points []point) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := schedule.Make(context.Background(), r)
+	p, err := planner.Make(context.Background(), r)
 	if err != nil || !p.Feasible {
 		t.Fatal(err, p.Feasible)
 	}
@@ -99,10 +100,10 @@ func byReadings(t *testing.T) (points []point) {
 			t.Fatal(err)
 		}
 		now := on.Add(5*time.Hour + time.Minute)
-		if _, err := schedule.Revise(context.Background(), p, entries, now); err != nil {
+		if _, err := planner.Revise(context.Background(), p, entries, now); err != nil {
 			t.Fatal(err)
 		}
-		took := cost(func() { _, _ = schedule.Revise(context.Background(), p, entries, now) })
+		took := cost(func() { _, _ = planner.Revise(context.Background(), p, entries, now) })
 		t.Logf("%d readings: %s", n, brief(took))
 		points = append(points, point{float64(n), milliseconds(took)})
 	}

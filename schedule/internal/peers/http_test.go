@@ -15,6 +15,7 @@ import (
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
 )
 
 const burgers = `{"format": 1, "serve": {"date": "2027-07-03", "time": "18:00", "tz": "America/Chicago"},
@@ -42,7 +43,7 @@ func bare(kept []byte) http.Handler {
 		if err != nil {
 			return err
 		}
-		p, err := schedule.Make(c.Request().Context(), r)
+		p, err := planner.Make(c.Request().Context(), r)
 		if err != nil {
 			return err
 		}

@@ -1,0 +1,202 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// tenthZ is the standard normal quantile of 0.9.
+const tenthZ = 1.2815515655446004
+
+// chanceWithin is the chance that something takes at most so many minutes: the
+// logarithm is normal on either side of the median, through the three points.
+func chanceWithin(m schedule.Minutes, minutes float64) float64 {
+	if minutes <= 0 || m.Expected <= 0 {
+		return 0
+	}
+	side, sure := m.Late, 1.0
+	if minutes < m.Expected {
+		side, sure = m.Early, 0
+	}
+	slope := math.Abs(math.Log(side/m.Expected)) / tenthZ
+	if !(slope > 1e-12) { // no spread on that side
+		return sure
+	}
+	return math.Erfc(-math.Log(minutes/m.Expected)/slope/math.Sqrt2) / 2
+}
+
+// minutesAt is the inverse: within how many minutes it is done at a chance.
+func minutesAt(m schedule.Minutes, chance float64) float64 {
+	z := -math.Sqrt2 * math.Erfcinv(2*chance)
+	side := m.Late
+	if z < 0 {
+		side = m.Early
+	}
+	return m.Expected * math.Exp(math.Abs(z)/tenthZ*math.Log(side/m.Expected))
+}
+
+// sameChance covers that chances are printed with three digits.
+const sameChance = 0.002
+
+// chances: the chance of each batch follows from its window and the time it has,
+// is at least what was asked or is said not to be, and all together are no
+// likelier than the unlikeliest.
+func (c *checker) chances() {
+	least, product := 1.0, 1.0
+	for i := range c.facts.dishes {
+		d := &c.facts.dishes[i]
+		worst := 1.0
+		for _, b := range d.plan.Batches {
+			worst, product = math.Min(worst, b.Chance), product*b.Chance
+		}
+		if math.Abs(d.plan.Chance-worst) > sameChance {
+			c.fault(d.path+".chance", "%.3f is not that of its least likely batch, %.3f", d.plan.Chance, worst)
+		}
+		least = math.Min(least, d.plan.Chance)
+	}
+	for _, b := range c.batches() {
+		c.chance(&b)
+	}
+	all := c.plan.Chance.All
+	if all > least+sameChance {
+		c.fault("chance.all", "%.3f is more than that of the least likely dish, %.3f", all, least)
+	}
+	// What they share makes them rather likelier together than apart; a hundredth
+	// is left for the numerical integral over it.
+	if all < product-0.01 {
+		c.fault("chance.all", "%.3f is less than if the dishes had nothing in common, %.3f", all, product)
+	}
+}
+
+func (c *checker) chance(b *batchFacts) {
+	asked := c.facts.req.Confidence
+	if b.Chance > 1 {
+		c.fault(b.path+".chance", "%g is more than 1", b.Chance)
+	}
+	if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+		return
+	}
+	room := minutesBetween(b.on(), b.dish.serve) - b.dish.rest
+	if c.plan.Revision == 0 {
+		room -= b.pause()
+	}
+	is := chanceWithin(c.overHeat(b), room)
+	if math.Abs(is-b.Chance) > sameChance+c.roundedChance(b, room) {
+		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %.3f", b.Chance, room, is)
+	}
+	slack := b.slackInChance()
+	if c.plan.Revision > 0 && c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0) {
+		slack = math.Max(slack, 0.01) // it cannot go on sooner, and less is not worth a word
+	}
+	if b.Chance < asked-slack && !c.admits(b.dish.plan.ID) {
+		c.fault(b.path+".chance", "%.3f where %g was asked, and no finding says so", b.Chance, asked)
+	}
+}
+
+// slackInChance is how much less than asked a batch may have: a little where its wrap
+// waits for the clock, for the curve through three points is not exact then (up to 0.011
+// was seen).
+func (b *batchFacts) slackInChance() float64 {
+	if m := b.cooking[0].Minutes; len(b.cooking) > 1 && (m.Late == m.Expected || m.Early == m.Expected) {
+		return 0.015
+	}
+	return 2 * sameChance
+}
+
+// roundedChance is what a minute makes of a chance that was worked out from
+// instants rounded to it: nothing in a first plan, whose minutes are not rounded,
+// but for the wait before a sear.
+func (c *checker) roundedChance(b *batchFacts, room float64) float64 {
+	if c.plan.Revision == 0 && b.cooking[len(b.cooking)-1].Kind != schedule.StageSear {
+		return 0
+	}
+	m := c.overHeat(b)
+	is, most := chanceWithin(m, room), math.Abs(chanceWithin(m, room+1)-chanceWithin(m, room-1))
+	if c.plan.Revision == 0 {
+		return most
+	}
+	// The window of a revision is itself rounded to minutes, which is much of a patty's.
+	for corner := range 8 {
+		off := func(bit int) float64 { return halfMinute * float64(corner>>bit&1*2-1) }
+		n := schedule.Minutes{Early: m.Early + off(0), Expected: m.Expected + off(1), Late: m.Late + off(2)}
+		if n.Early > 0 && n.Early <= n.Expected && n.Expected <= n.Late {
+			most = math.Max(most, math.Abs(chanceWithin(n, room)-is))
+		}
+	}
+	return most
+}
+
+// admits says whether a finding warns of a dish for another reason than its hold
+// or its room.
+func (c *checker) admits(dish string) bool {
+	for _, f := range c.plan.Findings {
+		if f.Severity != schedule.Info && f.Code != "hold-short" && f.Code != "tight" && containsID(f.Dishes, dish) {
+			return true
+		}
+	}
+	return false
+}
+
+// quietChance: a take-off or a refuel falls into quiet hours with no more than the
+// chance that the plan leaves for failing, or a finding says so.
+func (c *checker) quietChance() {
+	allowed := 1 - c.facts.req.Confidence + 0.005 // three digits, and the half minutes of two ends
+	for _, b := range c.batches() {
+		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+			continue
+		}
+		if p := c.chanceInQuiet(b.on(), c.untilOff(&b)); p > allowed {
+			c.fault(b.path, "its take-off falls into quiet hours with a chance of %.2f; at most %.2f is allowed", p, allowed)
+		}
+	}
+	for i, ph := range c.plan.Phases {
+		if ph.Burn == nil || c.found("refuel-in-quiet", "") {
+			continue
+		}
+		for j, r := range ph.Burn.Refuels {
+			since := func(t time.Time) float64 { return minutesBetween(ph.From, t) }
+			m := schedule.Minutes{since(r.Window.Early), since(r.Window.Expected), since(r.Window.Late)}
+			if p := c.chanceInQuiet(ph.From, m); p > allowed {
+				c.fault(fmt.Sprintf("phases[%d].burn.refuels[%d]", i, j), "falls into quiet hours with a chance of %.2f; at most %.2f is allowed, or a finding \"refuel-in-quiet\" says so", p, allowed)
+			}
+		}
+	}
+}
+
+// chanceInQuiet is the chance that what begins at from and takes m ends in quiet
+// hours: not before they begin, and before they end. What ends after the last
+// serving is late, not loud.
+func (c *checker) chanceInQuiet(from time.Time, m schedule.Minutes) float64 {
+	sum := 0.0
+	for _, q := range c.facts.quiet {
+		end := q.To
+		if end.After(c.plan.ServeAt) {
+			end = c.plan.ServeAt
+		}
+		if !end.After(q.From) {
+			continue
+		}
+		a, b := minutesBetween(from, q.From), minutesBetween(from, end)
+		sum += chanceWithin(m, b-1e-6) - chanceWithin(m, a-1e-6)
+	}
+	return sum
+}
+
+// curves: in order of time, with the band about the expected core.
+func (c *checker) curves() {
+	for _, b := range c.batches() {
+		for i, p := range b.Curve {
+			path := fmt.Sprintf("%s.curve[%d]", b.path, i)
+			if p.LowC > p.CoreC+sameC || p.CoreC > p.HighC+sameC {
+				c.fault(path, "low %.1f, expected %.1f and high %.1f are not in that order", p.LowC, p.CoreC, p.HighC)
+			}
+			if i > 0 && !p.At.After(b.Curve[i-1].At) {
+				c.fault(path+".at", "%s is not after the point before it", instant(p.At))
+				break
+			}
+		}
+	}
+}

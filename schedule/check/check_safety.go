@@ -1,0 +1,154 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
+)
+
+// sameC is how far two temperatures that went through text may differ, K.
+const sameC = 0.05
+
+// targets: no core temperature is planned that the published rules refuse, one
+// below the minimum carries its caution, and the minimum is the published one.
+func (c *checker) targets() {
+	for i := range c.facts.dishes {
+		d := &c.facts.dishes[i]
+		if d.timed() {
+			continue
+		}
+		v := safety.JudgeTarget(d.category, d.prep, d.judged(), c.facts.frail)
+		switch v.Kind {
+		case safety.Refused:
+			c.fault(d.path+".target_c", "%.1f degC is refused for %s: %s", d.judged(), d.plan.Name, v.Sentence)
+		case safety.BelowMinimum:
+			if !c.cautioned(v.Code) {
+				c.fault(d.path+".target_c", "%.1f degC is below the published %.1f degC and the caution %q is missing", d.judged(), v.Minimum.CoreC, v.Code)
+			}
+		}
+		if dc := d.plan.MinimumC - v.Minimum.CoreC; dc > sameC || dc < -sameC {
+			c.fault(d.path+".minimum_c", "%.1f is not the published minimum, %.1f", d.plan.MinimumC, v.Minimum.CoreC)
+		}
+		c.targetAsked(d)
+	}
+}
+
+// judged is the temperature that the rules look at: where the request asks for a
+// peak after carry-over it is that, else the core at take-off.
+func (d *dishFacts) judged() float64 {
+	if t := d.ask.Target; t != nil && t.Final != nil {
+		return float64(*t.Final)
+	}
+	return d.plan.TargetC
+}
+
+// targetAsked: the take-off is what the request asks for. Only tough cuts at
+// height stop short of a doneness, and only a peak is approached from below.
+func (c *checker) targetAsked(d *dishFacts) {
+	has, want, below := d.plan.TargetC, 0.0, false
+	switch t := d.ask.Target; {
+	case t != nil && t.Core != nil:
+		want = float64(*t.Core)
+	case t != nil && t.Final != nil:
+		want, below = float64(*t.Final), true
+	default:
+		doneness, ok := d.cut.DefaultDoneness()
+		if t != nil {
+			doneness, ok = d.cut.FindDoneness(t.Doneness)
+		}
+		if !ok {
+			return
+		}
+		want, below = doneness.CoreC, d.cut.Style == cut.Tough && c.facts.req.Weather.Altitude > 0
+	}
+	if d.tenderByTime() { // taken off when tender, which is at some core temperature above
+		least := min(d.cut.TenderAboveC, heat.BoilingC(float64(c.facts.req.Weather.Altitude))-tenderBelowBoilingK)
+		if has < least-sameC {
+			c.fault(d.path+".target_c", "%.1f is below %.1f, where it grows tender", has, least)
+		}
+		return
+	}
+	if has > want+sameC || !below && has < want-sameC {
+		c.fault(d.path+".target_c", "%.1f is not what the request asks for, %.1f", has, want)
+	}
+}
+
+// tenderBelowBoilingK: where water boils below the tender temperature, a tough cut is
+// taken off this far short of boiling, which its surface gets to only very slowly
+// (assumption).
+const tenderBelowBoilingK = 5
+
+// tenderByTime says whether a thin tough cut is cooked for a time until it is
+// tender, not to a core temperature.
+func (d *dishFacts) tenderByTime() bool {
+	return d.cut.TenderMinutes[1] > 0 && d.ask.Target == nil && d.ask.Finish == ""
+}
+
+func (c *checker) cautioned(code string) bool {
+	return slices.ContainsFunc(c.plan.Cautions, func(k schedule.Caution) bool { return k.Code == code })
+}
+
+// cautions: those that apply are there, with a known severity and a text.
+func (c *checker) cautions() {
+	for i, k := range c.plan.Cautions {
+		c.said(fmt.Sprintf("cautions[%d]", i), k.Code, k.Severity, k.Text)
+	}
+	for _, want := range safety.Cautions(c.situation()) {
+		if !c.cautioned(want.Code) {
+			c.fault("cautions", "%q is missing: %s", want.Code, want.Sentence)
+		}
+	}
+}
+
+// situation is what the plan holds that a caution may belong to.
+func (c *checker) situation() safety.Situation {
+	s := safety.Situation{Charcoal: c.facts.grill.Kind != fire.OtherKind, Frail: c.facts.frail, NoSchedule: !c.plan.Feasible}
+	for i := range c.facts.dishes {
+		d := &c.facts.dishes[i]
+		s = s.With(d.category, d.prep)
+		s.Travel = s.Travel || d.ask.Travel != nil
+		s.Frozen = s.Frozen || d.ask.Start != nil && d.ask.Start.Frozen
+		if d.timed() {
+			continue
+		}
+		s.Probes = true
+		v := safety.JudgeTarget(d.category, d.prep, d.judged(), c.facts.frail)
+		s.TargetBelowMinimum = s.TargetBelowMinimum || v.Kind == safety.BelowMinimum
+		s.Holding = s.Holding || slices.ContainsFunc(d.plan.Holds, func(h schedule.HoldAdvice) bool { return h.Chosen })
+	}
+	for i, ph := range c.plan.Phases {
+		s.LitCoalChange = s.LitCoalChange || i > 0
+		s.Sear = s.Sear || fire.Band(ph.LevelC) == "sear"
+		s.StarvedFireOpened = s.StarvedFireOpened || fire.Band(ph.LevelC) == "low"
+		// Half a kelvin: 225 F may stand in the plan as 107.2 degC.
+		s.LowGrate = s.LowGrate || ph.LevelC < float64(unit.FromFahrenheit(225))-0.5
+		for _, q := range c.facts.quiet {
+			s.UnattendedFire = s.UnattendedFire || q.From.Before(ph.To) && q.To.After(ph.SetupFrom)
+		}
+	}
+	return s
+}
+
+// birds: poultry in the piece is never cooked in the low band, unless its level is asked
+// for or the grill has no hotter place beside the fire.
+func (c *checker) birds() {
+	cool := c.plan.Request.Grill.Kind == schedule.GrillOther && !slices.ContainsFunc(c.plan.Request.Grill.Zones, func(z schedule.GrillZone) bool {
+		return !z.Direct && fire.Band(float64(z.Max)) != schedule.BandLow
+	})
+	for _, b := range c.batches() {
+		if b.dish.cut.Style != cut.Bird || b.dish.ask.Level != nil || cool {
+			continue
+		}
+		for _, s := range b.cooking {
+			if s.Place == "grate" && fire.Band(s.LevelC) == "low" {
+				c.fault(b.path+".stages", "%s cooks at %.0f degC, in the low band; birds want the hot one", b.dish.plan.Name, s.LevelC)
+			}
+		}
+	}
+}

@@ -1,0 +1,46 @@
+package say
+
+import (
+	"strings"
+)
+
+// nearestWord is the candidate that differs from word by the fewest letters, or
+// "" if none is close enough to be meant.
+func NearestWord(word string, candidates []string) string {
+	best, least := "", 1+min(len([]rune(word)), 40)/4
+	for _, c := range candidates {
+		if strings.HasPrefix(c, word) && len(word) > 2 {
+			return c
+		}
+		if edits := LetterEdits(strings.ToLower(word), c); edits <= least {
+			best, least = c, edits-1
+		}
+	}
+	return best
+}
+
+// letterEdits counts the letters to add, drop, change or swap with the next one to
+// make b of a. More than 60 letters are no slip of the pen: the rest is passed over.
+func LetterEdits(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	x, y = x[:min(len(x), 60)], y[:min(len(y), 60)]
+	before, last, row := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range x {
+		before, last, row = last, row, before
+		row[0] = i + 1
+		for j := range y {
+			change := last[j]
+			if x[i] != y[j] {
+				change++
+			}
+			row[j+1] = min(change, last[j+1]+1, row[j]+1)
+			if i > 0 && j > 0 && x[i] == y[j-1] && x[i-1] == y[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+	}
+	return row[len(y)]
+}

@@ -1,0 +1,211 @@
+package strict
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+
+	saypkg "example.com/cookday/schedule/internal/say"
+)
+
+// decoder reads the neutral tree into values. It goes on after a fault, so that
+// a cook mends a file in one go.
+type Decoder struct {
+	Faults *FaultList
+	lines  map[string]int    // of every path that was read, for faults found later
+	texts  map[string]string // of every quantity that was read, as it was written
+}
+
+func NewDecoder(faults *FaultList) *Decoder {
+	return &Decoder{Faults: faults, lines: map[string]int{}, texts: map[string]string{}}
+}
+
+// reader reads one node into the place it was made for.
+type Reader func(n *Node, path string)
+
+// member is one field that an object may have.
+type Member struct {
+	Name     string
+	Required bool
+	Nullable bool // null says the same as leaving it out
+	Read     Reader
+}
+
+func Optional(name string, read Reader) Member { return Member{Name: name, Read: read} }
+
+func Required(name string, read Reader) Member { return Member{Name: name, Required: true, Read: read} }
+
+// object reads an object field by field; members are offered in messages in
+// the order given.
+func (d *Decoder) Object(n *Node, path string, members ...Member) {
+	d.lines[path] = n.Line
+	if !d.Is(n, path, NodeObject, "a group of fields") {
+		return
+	}
+	for _, f := range n.fields {
+		inner := joinPath(path, f.name)
+		i := slices.IndexFunc(members, func(m Member) bool { return m.Name == f.name })
+		if i < 0 {
+			d.Faults.AddLine(inner, f.line, "there is no such field%s", offer(f.name, members))
+			continue
+		}
+		d.lines[inner] = f.line
+		members[i].Required = false // it is there, if broken
+		if f.value.Kind == nodeNull && members[i].Nullable {
+			continue
+		}
+		if f.value.Kind == nodeNull {
+			d.Faults.AddLine(inner, f.line, "is empty; give a value or leave the field out")
+			continue
+		}
+		members[i].Read(f.value, inner)
+	}
+	for _, m := range members {
+		if m.Required {
+			d.Faults.AddLine(joinPath(path, m.Name), n.Line, "is missing")
+		}
+	}
+}
+
+func offer(name string, members []Member) string {
+	names := make([]string, len(members))
+	for i, m := range members {
+		names[i] = m.Name
+	}
+	if name != "" && name[0] >= '0' && name[0] <= '9' { // 1,8 kg, taken apart at its comma
+		return "; a decimal is written with a point: 1.5 and not 1,5"
+	}
+	if near := saypkg.NearestWord(name, names); near != "" {
+		return "; did you mean " + near + "?"
+	}
+	if len(names) == 1 {
+		return "; there is only " + names[0]
+	}
+	return "; there are " + saypkg.Listed(names, "and")
+}
+
+// is notes a fault unless the node is of the kind that is wanted.
+func (d *Decoder) Is(n *Node, path string, kind nodeKind, want string) bool {
+	if n.Kind == kind {
+		return true
+	}
+	switch n.Kind {
+	case nodeBroken:
+	case NodeText, NodeNumber, nodeBoolean:
+		d.Faults.AddLine(path, n.Line, "%s is %s; it must be %s", saypkg.Quoted(n.Text), n.Kind, want)
+	default:
+		d.Faults.AddLine(path, n.Line, "is %s; it must be %s", n.Kind, want)
+	}
+	return false
+}
+
+func (d *Decoder) Text(to *string) Reader {
+	return func(n *Node, path string) {
+		switch {
+		case n.Kind == NodeNumber || n.Kind == nodeBoolean:
+			d.Faults.AddLine(path, n.Line, "%s is %s; put it in quotes to make it text", n.Text, n.Kind)
+		case d.Is(n, path, NodeText, "text"):
+			*to = n.Text
+		}
+	}
+}
+
+func (d *Decoder) Boolean(to *bool) Reader {
+	return func(n *Node, path string) {
+		if d.Is(n, path, nodeBoolean, "true or false, without quotes") {
+			*to = n.Text == "true"
+		}
+	}
+}
+
+var (
+	wholeNumber   = regexp.MustCompile(`^(0|-?[1-9][0-9]*)$`)
+	decimalNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][+-]?[0-9]+)?$`)
+)
+
+func (d *Decoder) Whole(to *int, example string) Reader {
+	return func(n *Node, path string) {
+		if !d.Is(n, path, NodeNumber, "a whole number such as "+example+", without quotes") {
+			return
+		}
+		v, err := strconv.ParseInt(n.Text, 10, 32)
+		if err != nil || !wholeNumber.MatchString(n.Text) {
+			d.Faults.AddLine(path, n.Line, "%s must be a whole number such as %s", n.Text, example)
+			return
+		}
+		*to = int(v)
+	}
+}
+
+func (d *Decoder) Number(to *float64, example string) Reader {
+	return func(n *Node, path string) {
+		if !d.Is(n, path, NodeNumber, "a number such as "+example+", without quotes") {
+			return
+		}
+		v, err := strconv.ParseFloat(n.Text, 64)
+		if err != nil || !decimalNumber.MatchString(n.Text) { // the pattern refuses NaN and infinities
+			d.Faults.AddLine(path, n.Line, "%s must be a plain number such as %s", n.Text, example)
+			return
+		}
+		*to = v
+	}
+}
+
+// quantity reads text with a unit; a bare number gets the sentence that names the units.
+func Quantity[T any](d *Decoder, to *T, parse func(string) (T, error)) Reader {
+	return func(n *Node, path string) {
+		if n.Kind != NodeNumber && !d.Is(n, path, NodeText, "text with a unit") {
+			return
+		}
+		v, err := parse(n.Text)
+		if err != nil {
+			d.Faults.AddLine(path, n.Line, "%s", err)
+			return
+		}
+		*to, d.texts[path] = v, n.Text
+	}
+}
+
+// pointed reads into a value that is nil where the field is left out.
+func Pointed[T any](to **T, read func(*T) Reader) Reader {
+	return func(n *Node, path string) {
+		v := new(T)
+		read(v)(n, path)
+		*to = v
+	}
+}
+
+// notZero refuses a typed 0 where the zero value stands for a field left out.
+func NotZero[T comparable](d *Decoder, to *T, read Reader) Reader {
+	return func(n *Node, path string) {
+		var zero T
+		known := d.Faults.Len()
+		if read(n, path); *to == zero && d.Faults.Len() == known && n.Kind != nodeBroken {
+			d.Faults.AddLine(path, n.Line, "%s is too little; give more or leave the field out", n.Text)
+		}
+	}
+}
+
+// list reads every item of a list; more than most is refused before any is read.
+func List[T any](d *Decoder, to *[]T, most int, read func(*T) Reader) Reader {
+	return func(n *Node, path string) {
+		if !d.Is(n, path, NodeList, "a list") {
+			return
+		}
+		if len(n.Items) > most {
+			d.Faults.AddLine(path, n.Line, "has %d items; at most %d are allowed", len(n.Items), most)
+			return
+		}
+		for i, item := range n.Items {
+			var v T
+			inner := ItemPath(path, i)
+			d.lines[inner] = item.Line
+			if item.Kind == nodeNull {
+				d.Faults.AddLine(inner, item.Line, "is empty; give a value or leave the item out")
+			} else {
+				read(&v)(item, inner)
+			}
+			*to = append(*to, v)
+		}
+	}
+}

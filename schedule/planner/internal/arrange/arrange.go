@@ -1,0 +1,166 @@
+package arrange
+
+import (
+	"context"
+	"slices"
+
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// Costs of the solver's objective, in tenths of what a minute of hold costs
+// (assumptions): a change of fire, and a minute of fire.
+const (
+	changeCost = 150
+	burnCost   = 1
+)
+
+// ovenCost is what finishing in the oven costs: a cook does it for the grate's
+// sake, not to save an hour of fire (assumption).
+const ovenCost = 300
+
+// ovenRoomCm2 is what a kitchen oven's rack takes (assumption).
+const ovenRoomCm2 = 1500
+
+// arrangement is the solved day: what the solver was asked, in the planner's
+// terms, and what it answered.
+type Arrangement struct {
+	Least    int // batches that the menu makes at the least
+	Hearth   Hearth
+	Batches  []*Batch
+	Problem  sequence.Problem
+	Solution sequence.Solution
+}
+
+// arrange states the day as an integer problem and solves it. Dishes are split
+// into as few batches as the roomiest place allows; if that cannot be done, into
+// more, smaller ones that fit every place they may cook in.
+func DayArrange(d *daypkg.Day, ctx context.Context) (Arrangement, error) {
+	if n := DayLeastBatches(d); n > MostBatches {
+		return Arrangement{Least: n, Solution: sequence.Solution{Status: sequence.Infeasible}}, nil
+	}
+	h := dayLayFires(d)
+	roomy, err := DayBatches(d, ctx, h, Roomiest)
+	if err != nil {
+		return Arrangement{}, err
+	}
+	a, err := daySolve(d, ctx, h, roomy)
+	if err != nil || a.Solution.Status != sequence.Infeasible {
+		return a, err
+	}
+	finer, err := DayBatches(d, ctx, h, narrowest)
+	if err != nil {
+		return Arrangement{}, err
+	}
+	if len(finer) == len(a.Batches) || len(finer) > MostBatches {
+		return a, nil
+	}
+	b, err := daySolve(d, ctx, h, finer)
+	if err != nil || b.Solution.Status != sequence.Infeasible {
+		return b, err
+	}
+	return a, nil
+}
+
+func daySolve(d *daypkg.Day, ctx context.Context, h Hearth, batches []*Batch) (Arrangement, error) {
+	a := Arrangement{Hearth: h, Batches: batches}
+	a.Solution.Status = sequence.Infeasible
+	if len(batches) > MostBatches || !everyBatchHasWay(batches) {
+		return a, nil
+	}
+	var err error
+	if a.Problem, err = DayProblem(d, ctx, h, batches); err != nil {
+		return a, err
+	}
+	for _, b := range batches {
+		if len(b.First) == 0 {
+			return a, nil
+		}
+	}
+	without(&a.Problem, d.Lifted)
+	a.Problem.NoClash, a.Problem.FirstPlan = d.NoClash, d.Probe
+	a.Solution, err = DaySearch(d, ctx, &a.Problem)
+	return a, err
+}
+
+// search solves a problem with what the day may still spend.
+func DaySearch(d *daypkg.Day, ctx context.Context, p *sequence.Problem) (sequence.Solution, error) {
+	p.Budget = d.Purse.Budget(d.Budget, p)
+	s, err := sequence.Solve(ctx, p)
+	d.Purse.Spend(s.Nodes, p)
+	return s, err
+}
+
+func DayProblem(d *daypkg.Day, ctx context.Context, h Hearth, batches []*Batch) (sequence.Problem, error) {
+	p := sequence.Problem{
+		ChangeCost: changeCost, BurnCost: burnCost, Quiet: d.Quiet, Earliest: d.Earliest,
+		LightHands: HandsLight, ChangeHands: HandsChange, MaxPhases: dayMostPhases(d),
+	}
+	if d.Req.Oven != nil {
+		p.Ovens = []int{ovenRoomCm2}
+	}
+	for i, f := range h.Fires {
+		sf := sequence.Fire{Setup: d.Grill.SetupMinutes(f), LightClosed: dayLightClosed(d, f), ChangeClosed: dayChangeClosed(d, f)}
+		for _, z := range h.Zones[i] {
+			sf.Zones = append(sf.Zones, int(usable(z)*1e4))
+		}
+		p.Fires = append(p.Fires, sf)
+		row := make([]int, len(h.Fires))
+		for j, g := range h.Fires {
+			m, ok := d.Grill.ChangeMinutes(f, g)
+			if row[j] = m; !ok {
+				row[j] = -1
+			}
+		}
+		p.Change = append(p.Change, row)
+	}
+	night := dayNightFires(d, h)
+	h.least = leastArea(batches)
+	for _, b := range batches {
+		if err := ctx.Err(); err != nil { // holds are simulated for every way
+			return p, err
+		}
+		p.Chains = append(p.Chains, dayChain(d, b, h, night))
+	}
+	for i := range p.Fires {
+		p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, dayIdleLights(d, &p, i, night[i])...)
+		p.Fires[i].ChangeClosed = append(p.Fires[i].ChangeClosed, dayIdleChanges(d, &p, i, night[i])...)
+	}
+	return p, nil
+}
+
+// The fires of a request: as many as of a day, and two more where a second day has a meal
+// of its own. The solver tries every sequence of them, so it is not offered twice as many.
+func dayMostPhases(d *daypkg.Day) int {
+	if dayMeals(d) > 1 {
+		return sequence.DefaultPhases + 2
+	}
+	return sequence.DefaultPhases
+}
+
+// meals counts the servings that are half a day or more apart.
+func dayMeals(d *daypkg.Day) int {
+	var serves []int
+	for i := range d.Items {
+		serves = append(serves, d.Items[i].Serve)
+	}
+	slices.Sort(serves)
+	n := 1
+	for i := 1; i < len(serves); i++ {
+		if serves[i]-serves[i-1] >= halfDay {
+			n++
+		}
+	}
+	return n
+}
+
+const halfDay = 12 * 60
+
+func everyBatchHasWay(batches []*Batch) bool {
+	for _, b := range batches {
+		if len(b.Ways) == 0 {
+			return false
+		}
+	}
+	return true
+}

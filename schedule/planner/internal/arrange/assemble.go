@@ -1,0 +1,105 @@
+package arrange
+
+import (
+	"context"
+	"math"
+
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+)
+
+// placed is one batch with the way the solver chose, in minutes before the last
+// serving instant.
+type Placed struct {
+	*Batch
+	Way      daypkg.Way
+	On       float64 // put on
+	Wrap     float64 // second stage begins; NaN without one
+	Off      float64 // take-off as planned
+	Phases   [2][2]int
+	Zones    [2]string
+	Oven     bool // the second stage is in the oven
+	Reasons  []sequence.Reason
+	Options  []daypkg.HoldOption
+	Hold     int // index of the chosen one, -1 for none
+	holdLong bool
+}
+
+// stages is how many stages of cooking it has on the way chosen.
+func (p *Placed) Stages() int {
+	if math.IsNaN(p.Wrap) {
+		return 1
+	}
+	return 2
+}
+
+// place reads the solver's answer for every batch.
+func DayPlace(d *daypkg.Day, ctx context.Context, a Arrangement) ([]*Placed, error) {
+	out := make([]*Placed, len(a.Batches))
+	for i, b := range a.Batches {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		ps := a.Solution.Chains[i]
+		ref := b.First[ps[0].Mode]
+		p := &Placed{Batch: b, Way: b.Ways[ref.way], On: float64(ps[0].Start), Wrap: math.NaN(), Reasons: a.Solution.Why[i]}
+		p.Off = float64(ps[len(ps)-1].End)
+		p.Phases[0] = [2]int{ps[0].FirstPhase, ps[0].LastPhase}
+		p.Zones[0] = a.zoneName(ps[0], ref.places)
+		if len(ps) > 1 {
+			second := b.second[ps[1].Mode]
+			p.Phases[1] = [2]int{ps[1].FirstPhase, ps[1].LastPhase}
+			p.Zones[1] = a.zoneName(ps[1], second.places)
+			if p.Oven = second.oven; p.Oven {
+				p.Way.Second = p.Way.InOven
+			}
+			if p.Way.Stages() > 1 {
+				p.Wrap = float64(ps[1].Start)
+			} else {
+				p.Phases[0][1] = ps[1].LastPhase
+			}
+		}
+		DaySetHold(d, p, p.LongestWait())
+		out[i] = p
+	}
+	return out, nil
+}
+
+// zoneName is the zone of the first phase a task is in.
+func (a Arrangement) zoneName(t sequence.Placed, places []Place) string {
+	if t.FirstPhase < 0 {
+		return ""
+	}
+	f := a.Solution.Phases[t.FirstPhase].Fire
+	for _, pl := range places {
+		if pl.Fire == f {
+			return a.Hearth.Zones[f][pl.Zone].Name
+		}
+	}
+	return ""
+}
+
+// earlyGap is the longest the batch may have to wait: from the early end of its
+// take-off to serving.
+func (p *Placed) EarlyGap() float64 {
+	return p.On - p.Took().Early - float64(p.It.Serve)
+}
+
+// took is the minutes from the put-on until the batch is done. Between the slow side
+// and its sear a piece stands, and is not held.
+func (p *Placed) Took() spreadpkg.Pace {
+	if p.SearedLater() {
+		return spreadpkg.Pace{Early: p.TakeOff(-spreadpkg.ZTenth), Expected: p.TakeOff(0), Late: p.TakeOff(spreadpkg.ZTenth)}
+	}
+	return p.Way.Total()
+}
+
+// readiness is the margin of the batch.
+func (p *Placed) Readiness() spreadpkg.Readiness {
+	available := p.On - float64(p.It.Serve) - p.It.RestMinutes()
+	if !math.IsNaN(p.Wrap) && p.It.Dish.Finish != "" {
+		available -= p.On - p.Way.First.Planned - p.Wrap // the rest before the sear
+	}
+	return spreadpkg.Readiness{Z: p.Way.QuantileOf(available), Spread: p.Way.Spread}
+}

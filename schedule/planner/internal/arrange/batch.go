@@ -1,0 +1,148 @@
+package arrange
+
+import (
+	"context"
+	"fmt"
+
+	saypkg "example.com/cookday/schedule/internal/say"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
+)
+
+// mostBatches is how many batches a day may have; more is no day at one grill.
+const MostBatches = 24
+
+// batch is the pieces of a dish that share the grate at one time, and the ways
+// they may cook.
+type Batch struct {
+	It     *daypkg.Item
+	Number int // from 1, within the dish
+	MassKg float64
+	Count  int
+	Ways   []daypkg.Way
+	group  int // like batches of one dish share a number > 0
+	First  []modeRef
+	second []modeRef
+}
+
+// modeRef says what a mode of the solver stands for.
+type modeRef struct {
+	way    int
+	places []Place
+	oven   bool
+	night  bool // its fire lasts through the quiet hours untended
+}
+
+// leastBatches is how many batches there are however large the grate is. It is known
+// before anything is simulated, so that a menu beyond all bounds costs nothing.
+func DayLeastBatches(d *daypkg.Day) int {
+	n := 0
+	for _, it := range d.Items {
+		n += len(it.Lots)
+	}
+	return n
+}
+
+// batches splits the dishes by the room on the grate and simulates their ways.
+func DayBatches(d *daypkg.Day, ctx context.Context, h Hearth, fit fitting) ([]*Batch, error) {
+	var all []*Batch
+	group := 0
+	for i := range d.Items {
+		it := &d.Items[i]
+		number := 0
+		for _, l := range it.Lots {
+			ways, err := dayWaysOf(d, ctx, it, l, h)
+			if err != nil {
+				return nil, err
+			}
+			sizes := Split(l.Count, roomFor(it, l, ways, h, fit))
+			group++
+			for _, n := range sizes {
+				number++
+				b := &Batch{It: it, Number: number, MassKg: l.MassKg, Count: n, Ways: ways}
+				if len(sizes) > 1 && n == sizes[len(sizes)-1] {
+					b.group = group
+				}
+				all = append(all, b)
+			}
+		}
+	}
+	return all, nil
+}
+
+// fitting chooses the place that sets the size of a batch.
+type fitting func(a, b int) int
+
+func Roomiest(a, b int) int { return max(a, b) }
+
+func narrowest(a, b int) int { return min(a, b) }
+
+// roomFor is how many pieces of a lot fit at once in the place that fit chooses
+// of all that it may cook in; at least 1, so that a piece too large for the grate
+// is found by the solver and said, not dropped.
+func roomFor(it *daypkg.Item, l daypkg.Lot, ways []daypkg.Way, h Hearth, fit fitting) int {
+	best := 0
+	each := takes(it.Footprint(l.MassKg))
+	for _, w := range ways {
+		for _, p := range h.PlacesOf(w) {
+			if n := int(h.room(p)/each + 1e-9); n > 0 {
+				if best == 0 {
+					best = n
+				}
+				best = fit(best, n)
+			}
+		}
+	}
+	return max(best, 1)
+}
+
+// split parts n pieces into as few even batches as hold most each, larger first.
+func Split(n, most int) []int {
+	count := (n + most - 1) / most
+	sizes := make([]int, count)
+	for i := range sizes {
+		sizes[i] = n / count
+		if i < n%count {
+			sizes[i]++
+		}
+	}
+	return sizes
+}
+
+// waysOf simulates all ways of a lot in the fires on offer.
+func dayWaysOf(d *daypkg.Day, ctx context.Context, it *daypkg.Item, l daypkg.Lot, h Hearth) ([]daypkg.Way, error) {
+	var ways []daypkg.Way
+	for rank, s := range it.Spots() {
+		if err := ctx.Err(); err != nil { // a place takes milliseconds
+			return nil, err
+		}
+		for _, w := range d.Remembered(it, l, s) {
+			if len(h.PlacesOf(w)) == 0 {
+				continue
+			}
+			w.Cost += rank * daypkg.Unhabitual / 2
+			ways = append(ways, w)
+		}
+	}
+	return ways, nil
+}
+
+// label names the batch for people. Of unequal pieces it says which they are.
+func (b *Batch) Label(of int, u unit.System) string {
+	name := b.It.Dish.Name
+	if of > 1 {
+		name = fmt.Sprintf("%s, batch %d", name, b.Number)
+		if len(b.It.Lots) > 1 {
+			name += " (" + pieces(u, b.Count, b.MassKg) + ")"
+		}
+	}
+	return name
+}
+
+// pieces says how many like pieces there are, and how heavy each is.
+func pieces(u unit.System, n int, kg float64) string {
+	if n > 1 {
+		return fmt.Sprintf("%d × %s", n, saypkg.Mass(u, kg))
+	}
+	return saypkg.Mass(u, kg)
+}

@@ -1,0 +1,144 @@
+package arrange
+
+import (
+	"math"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// mostFires is how many fires the solver is offered: enough for a low fire in
+// two layouts, a hot one with two zones, an even layer and a heap.
+const mostFires = 6
+
+// hearth is the fires of the day.
+type Hearth struct {
+	Fires []fire.Fire
+	Zones [][]fire.Zone
+	least float64 // what the smallest batch takes, m2
+}
+
+// layFires chooses the fires to offer: what sears need, then every dish's best
+// place, then every dish's next best, until there are enough.
+func dayLayFires(d *daypkg.Day) Hearth {
+	var h Hearth
+	for i := range d.Items {
+		if it := &d.Items[i]; it.Dish.Finish != "" {
+			for _, f := range DayFiresFor(d, daypkg.SearSpot(it)) {
+				h.add(d.Grill, f)
+			}
+		}
+	}
+	for rank := 0; len(h.Fires) < mostFires; rank++ {
+		more := false
+		for i := range d.Items {
+			spots := d.Items[i].Spots()
+			if rank >= len(spots) {
+				continue
+			}
+			more = true
+			for _, f := range DayFiresFor(d, spots[rank]) {
+				h.add(d.Grill, f)
+			}
+		}
+		if !more {
+			break
+		}
+	}
+	return h
+}
+
+func (h *Hearth) add(g fire.Grill, f fire.Fire) {
+	if len(h.Fires) >= mostFires {
+		return
+	}
+	for _, o := range h.Fires {
+		if o.Layout == f.Layout && math.Abs(o.LevelC-f.LevelC) < 1 {
+			return
+		}
+	}
+	h.Fires = append(h.Fires, f)
+	h.Zones = append(h.Zones, g.Zones(f))
+}
+
+// firesFor are the fires on which a place can be had.
+func DayFiresFor(d *daypkg.Day, s daypkg.Spot) []fire.Fire {
+	if d.Grill.Kind == fire.OtherKind {
+		return []fire.Fire{{Layout: fire.Other, LevelC: s.LevelC}}
+	}
+	switch {
+	case s.Direct && s.Band == schedule.BandSear:
+		return []fire.Fire{{Layout: fire.Heap, LevelC: math.Max(s.LevelC, instantpkg.Celsius(550))}}
+	case s.Direct:
+		return []fire.Fire{{Layout: fire.Spread, LevelC: s.LevelC}, {Layout: fire.TwoZone, LevelC: s.LevelC}}
+	case s.LevelC <= instantpkg.Celsius(287):
+		fires := []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}}
+		if d.LongestQuiet() > 0 {
+			fires = append(fires, fire.Fire{Layout: fire.Ring, LevelC: s.LevelC})
+		}
+		return fires
+	case s.LevelC < instantpkg.Celsius(300):
+		return []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}}
+	case s.LevelC < instantpkg.Celsius(337):
+		return []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}, {Layout: fire.TwoZone, LevelC: s.LevelC}}
+	}
+	return []fire.Fire{{Layout: fire.TwoZone, LevelC: s.LevelC}}
+}
+
+// place is one zone of one fire.
+type Place struct{ Fire, Zone int }
+
+// sameLevelK is how far two levels may differ and still be one: a tenth of what
+// the shared error of the grate is.
+const sameLevelK = 0.6
+
+// placesOf are the zones in which a way can cook, fire by fire.
+func (h Hearth) PlacesOf(w daypkg.Way) []Place {
+	var out []Place
+	for f, fr := range h.Fires {
+		for z, zone := range h.Zones[f] {
+			if zone.Direct == w.Direct && (w.Direct && directFits(fr, w.Band) || !w.Direct && math.Abs(fr.LevelC+zone.LiftK-w.LevelC) < sameLevelK) {
+				out = append(out, Place{f, z})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// directFits says whether a fire's direct zone has the heat of a band.
+func directFits(f fire.Fire, band string) bool {
+	return f.Layout == fire.Other || (f.Layout == fire.Heap) == (band == schedule.BandSear)
+}
+
+// room is what pieces may cover of a zone, m2, in the measure of large pieces:
+// small discs count for more than they cover, because they leave gaps.
+func (h Hearth) room(p Place) float64 { return usable(h.Zones[p.Fire][p.Zone]) }
+
+// takesIn says whether a batch may lie in a zone: within its room, or, for a
+// single piece, within the whole of it. Meat bends; the plan says it is tight.
+func (h Hearth) takesIn(p Place, areaM2 float64, alone bool) bool {
+	if alone {
+		return h.Zones[p.Fire][p.Zone].AreaM2 >= areaM2
+	}
+	return h.room(p) >= areaM2-1e-9
+}
+
+// takes is what a piece takes of that room, m2.
+func takes(f fire.Footprint) float64 {
+	area := fire.CoverM2(f)
+	if f.Disc {
+		unit := fire.Zone{AreaM2: 1}
+		area *= fire.UsableM2(unit, false) / fire.UsableM2(unit, true)
+	}
+	return area
+}
+
+// tough dishes may ride through a change of fire on the indirect side.
+func rides(it *daypkg.Item) bool { return it.Cut.Style == cut.Tough }
+
+// usable is the room of a zone in the measure of large pieces, m2.
+func usable(z fire.Zone) float64 { return fire.UsableM2(z, false) }

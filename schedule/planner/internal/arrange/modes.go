@@ -1,0 +1,156 @@
+package arrange
+
+import (
+	"math"
+	"slices"
+
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+func dayNightFires(d *daypkg.Day, h Hearth) daypkg.NightFires {
+	out := make(daypkg.NightFires, len(h.Fires))
+	q := float64(d.LongestQuiet())
+	for i, f := range h.Fires {
+		out[i] = q == 0 || d.LastsNight(f, q)
+	}
+	return out
+}
+
+// modeRefs lists what the modes of the two stages stand for. A place is taken
+// together with all others of its level, so that a piece may stay on while one
+// becomes the other; fires that do not last the night are kept apart, because
+// their starts are limited. Food over coals never rides through a change.
+func (b *Batch) modeRefs(h Hearth, night daypkg.NightFires) (first, second []modeRef) {
+	each := b.Covers()
+	for i, w := range b.Ways {
+		for _, g := range placeGroups(h, w, night, each, b.Count == 1) {
+			if !w.Fixed || g.night { // a wrap that waits is for the night
+				next := h.SecondPlaces(b.It, w, g, each, b.Count == 1)
+				if len(next) == 0 {
+					continue
+				}
+				first = append(first, modeRef{way: i, places: g.Places, night: g.night})
+				second = append(second, modeRef{way: i, places: next, night: g.night})
+			}
+		}
+		if w.InOven.Planned > 0 {
+			second = append(second, modeRef{way: i, oven: true})
+		}
+	}
+	return first, second
+}
+
+type PlaceGroup struct {
+	Places []Place
+	night  bool
+}
+
+func placeGroups(h Hearth, w daypkg.Way, night daypkg.NightFires, areaM2 float64, alone bool) []PlaceGroup {
+	var groups []PlaceGroup
+	for _, p := range h.PlacesOf(w) {
+		if !h.takesIn(p, areaM2, alone) {
+			continue
+		}
+		i := slices.IndexFunc(groups, func(g PlaceGroup) bool {
+			return !w.Direct && g.night == night[p.Fire] && h.sameTaken(g.Places[0], p, areaM2)
+		})
+		if i < 0 {
+			groups = append(groups, PlaceGroup{Places: []Place{p}, night: night[p.Fire]})
+			continue
+		}
+		groups[i].Places = append(groups[i].Places, p)
+	}
+	slices.SortStableFunc(groups, func(a, b PlaceGroup) int {
+		if a.night == b.night || w.Direct {
+			return 0
+		}
+		if a.night {
+			return -1
+		}
+		return 1
+	})
+	return groups
+}
+
+// sameTaken says whether a batch may be counted alike in two zones: it may unless it
+// is a piece too large for one of them, which takes all of that, and the other has
+// room for something beside it then.
+func (h Hearth) sameTaken(a, b Place, areaM2 float64) bool {
+	ra, rb := h.room(a), h.room(b)
+	return areaM2 <= math.Min(ra, rb)+1e-9 || math.Abs(ra-rb) < h.least
+}
+
+// leastArea is what the smallest batch takes, m2.
+func leastArea(batches []*Batch) float64 {
+	least := math.Inf(1)
+	for _, b := range batches {
+		least = math.Min(least, takes(b.It.Footprint(b.MassKg))*float64(b.Count))
+	}
+	return least
+}
+
+// secondPlaces are the zones of the second stage: the same as the first, the
+// indirect side of hotter fires for a wrapped tough piece (it may ride through
+// the change), or the hot coals for a sear.
+func (h Hearth) SecondPlaces(it *daypkg.Item, w daypkg.Way, g PlaceGroup, areaM2 float64, alone bool) []Place {
+	if w.Sear {
+		hot := w
+		hot.Direct, hot.Band = true, daypkg.SearBand(it)
+		all := slices.DeleteFunc(h.PlacesOf(hot), func(p Place) bool { return !h.takesIn(p, areaM2, alone) })
+		return slices.DeleteFunc(slices.Clone(all), func(p Place) bool { return !h.sameTaken(all[0], p, areaM2) })
+	}
+	out := g.Places
+	if w.Stages() < 2 || !rides(it) {
+		return out
+	}
+	used := map[int]bool{}
+	for _, p := range out {
+		used[p.Fire] = true
+	}
+	out = append([]Place(nil), out...)
+	for f, fr := range h.Fires {
+		for z, zone := range h.Zones[f] {
+			if !used[f] && !zone.Direct && fr.LevelC > w.LevelC && h.takesIn(Place{f, z}, areaM2, alone) && h.sameTaken(out[0], Place{f, z}, areaM2) {
+				out = append(out, Place{f, z})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// gaps are those of the ways that the modes of a batch stand for.
+func dayGaps(d *daypkg.Day, b *Batch) []sequence.Gap {
+	out, known := make([]sequence.Gap, len(b.Ways)), make([]bool, len(b.Ways))
+	for _, refs := range [2][]modeRef{b.First, b.second} {
+		for _, r := range refs {
+			if !known[r.way] {
+				out[r.way], known[r.way] = dayGap(d, b, b.Ways[r.way]), true
+			}
+		}
+	}
+	return out
+}
+
+// gap is how long the batch may rest and hold before it is served. The hold is
+// cut by what the cook may finish earlier than planned, so that the early end
+// of the window can still be held.
+func dayGap(d *daypkg.Day, b *Batch, w daypkg.Way) sequence.Gap {
+	rest := b.It.RestMinutes()
+	early := w.Total().Planned - w.Total().Early
+	most := d.StandsFor(b.It)
+	if held := dayLongestHold(d, b, w); held > 0 {
+		most = math.Max(math.Min(held-early, b.It.Cut.Rest.LongestMinutes), rest+leastSlack)
+	}
+	g := sequence.Gap{Min: int(math.Ceil(rest)), Ideal: int(math.Ceil(rest))}
+	if b.It.Dish.Rest == nil {
+		g.Ideal = max(g.Min, int(b.It.Cut.Rest.IdealMinutes))
+	}
+	g.Max = max(g.Min, int(most))
+	return g
+}
+
+// leastSlack is what a dish may wait beyond its rest even where a fast day could
+// then not be held: the plan says so (assumption).
+const leastSlack = 30

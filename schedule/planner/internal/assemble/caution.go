@@ -1,0 +1,48 @@
+package assemble
+
+import (
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	saypkg "example.com/cookday/schedule/internal/say"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// cautions are those that apply to the plan, most important first. A day that
+// cannot be done, and a forecast, light no fire.
+func DayCautions(d *daypkg.Day, p *schedule.Plan, all []*arrangepkg.Placed) []schedule.Caution {
+	s := safety.Situation{Charcoal: d.Grill.Kind != fire.OtherKind, Frail: d.Frail, NoSchedule: !p.Feasible}
+	for i := range d.Items {
+		it := &d.Items[i]
+		s = s.With(it.Category, it.Prep)
+		s.TargetBelowMinimum = s.TargetBelowMinimum || it.Verdict.Kind == safety.BelowMinimum
+		s.Travel = s.Travel || it.Dish.Travel != nil
+		s.Probes = s.Probes || it.TargetC > 0
+		s.Frozen = s.Frozen || it.Thaws || it.FromFrozen
+	}
+	for _, b := range all {
+		s.Holding = s.Holding || b.Hold >= 0
+	}
+	for i, ph := range p.Phases {
+		s.Sear = s.Sear || ph.Band == schedule.BandSear
+		s.LitCoalChange = s.LitCoalChange || i > 0
+		s.UnattendedFire = s.UnattendedFire || len(d.Untended(ph.SetupFrom, ph.To)) > 0
+		s.StarvedFireOpened = s.StarvedFireOpened || ph.Band == schedule.BandLow
+		s.LowGrate = s.LowGrate || ph.LevelC < lowGrateC
+	}
+	out := []schedule.Caution{}
+	for _, c := range safety.Cautions(s) {
+		out = append(out, schedule.Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
+	}
+	for i := range d.Items {
+		if it := &d.Items[i]; it.Verdict.Kind == safety.BelowMinimum {
+			out = append(out, schedule.Caution{Code: it.Verdict.Code, Severity: schedule.Danger, Text: it.Dish.Name + ": " + saypkg.Lower(it.Verdict.Sentence), Source: it.Verdict.Minimum.Source})
+		}
+	}
+	return out
+}
+
+// lowGrateC is 225 F less what a grate may be off; below it meat warms slowly.
+var lowGrateC = instantpkg.Celsius(224)

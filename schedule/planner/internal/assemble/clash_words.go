@@ -1,0 +1,99 @@
+package assemble
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/cookday/schedule"
+	saypkg "example.com/cookday/schedule/internal/say"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// finding says a clash in words, with the names of the request.
+func (t Trouble) Finding(r schedule.Request) schedule.Finding {
+	f := schedule.Finding{Code: schedule.CodeClash, Severity: schedule.Danger, Dishes: t.Dishes, Rules: t.Rules}
+	var names, rules []string
+	for _, dish := range r.Dishes {
+		if slices.Contains(t.Dishes, dish.ID) {
+			names = append(names, dish.Name)
+		}
+	}
+	for _, rule := range []string{arrangepkg.RuleEarliest, arrangepkg.RuleQuiet, arrangepkg.RuleHands, arrangepkg.RuleRoom, arrangepkg.RuleFire, arrangepkg.RuleHold} {
+		if text := t.ruleText(rule, r); text != "" && slices.Contains(t.Rules, rule) {
+			rules = append(rules, text)
+		}
+	}
+	f.Text = saypkg.Listed(names, "and") + " cannot be had as asked."
+	if len(names) > 1 {
+		f.Text = saypkg.Listed(names, "and") + " cannot be had together as asked."
+	}
+	if len(rules) > 0 {
+		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
+	}
+	if t.Vague {
+		f.Text += " Whether it is all of that is not worked out."
+	}
+	if t.Unproven && len(t.Dishes) > 1 {
+		f.Text += " Perhaps fewer of them are too much already: that is not worked out."
+	}
+	return f
+}
+
+// ruleText says a rule as a cook would; empty where another rule of the clash says
+// all there is to say: for one dish, a fire that would have to be lit while nobody is
+// up, or a second fire that would give more room.
+func (t Trouble) ruleText(rule string, r schedule.Request) string {
+	lone := len(t.Dishes) == 1
+	has := func(other string) bool { return slices.Contains(t.Rules, other) }
+	switch {
+	case rule == arrangepkg.RuleQuiet:
+		return quietText(r.Quiet)
+	case rule == arrangepkg.RuleEarliest:
+		return earliestText(r)
+	case rule == arrangepkg.RuleHands:
+		return "one cook has two hands"
+	case rule == arrangepkg.RuleRoom && lone:
+		return "the grate has no room for all of it at once"
+	case rule == arrangepkg.RuleRoom:
+		return "the grate has no room for all of them at once"
+	case rule == arrangepkg.RuleFire && lone && (has(arrangepkg.RuleQuiet) || has(arrangepkg.RuleRoom)):
+		return ""
+	case rule == arrangepkg.RuleFire && lone:
+		return "a fire takes its time to come up or to change"
+	case rule == arrangepkg.RuleFire:
+		return "a fire has one heat at a time and takes a while to change"
+	case lone && has(arrangepkg.RuleRoom):
+		return "what comes off first does not keep until the rest is done"
+	case lone:
+		return "it does not keep that long once it is done"
+	}
+	return "what is done first does not keep until the rest is done"
+}
+
+func quietText(all []schedule.Quiet) string {
+	var spans []string
+	for _, q := range all {
+		spans = append(spans, fmt.Sprintf("between %s and %s", q.From.HhMm(), q.To.HhMm()))
+	}
+	return "nobody is there to tend the fire or to take anything off " + saypkg.Listed(spans, "or")
+}
+
+func earliestText(r schedule.Request) string {
+	switch {
+	case !HasEarliest(r):
+		return "it would have to begin more than two days ahead"
+	case r.Earliest == nil:
+		return "it may not start before the time you gave"
+	}
+	if loc, err := r.Location(); err == nil {
+		return "nothing may start before " + DayClock(daypkg.ClockIn(r, r.Earliest, loc))
+	}
+	return "nothing may start before " + r.Earliest.Time.HhMm()
+}
+
+// hasEarliest says whether an instant was asked for before which nothing starts.
+func HasEarliest(r schedule.Request) bool {
+	return r.Earliest != nil || slices.ContainsFunc(r.Dishes, func(d schedule.Dish) bool { return d.Earliest != nil })
+}

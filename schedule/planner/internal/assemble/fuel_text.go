@@ -1,0 +1,97 @@
+package assemble
+
+import (
+	"fmt"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	saypkg "example.com/cookday/schedule/internal/say"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
+)
+
+// layText, litText and amountText say amounts of fuel in the cook's measure.
+func dayLayText(d *daypkg.Day, b *schedule.Burn) string {
+	if b == nil {
+		return "as the grill's maker says"
+	}
+	text := countText(d.Req.Units, b.Lay, b.LayKg)
+	if b.Rows != "" {
+		text += fmt.Sprintf(" in rows %s along %s of the edge", b.Rows, d.Req.Units.Length(unit.Length(b.ArcM)))
+	}
+	if b.Chunks > 0 {
+		text += fmt.Sprintf(", %s of wood on top, one of them where the fire begins", saypkg.Plural(b.Chunks, "chunk"))
+	}
+	return text
+}
+
+// allLit says that every coal of a fire is lit in the chimney, and none is laid.
+func burnAllLit(b *schedule.Burn) bool { return b != nil && b.LightKg > 0.99*b.LayKg }
+
+// chimneyLayText says what is made ready for a fire of which every coal is lit first.
+func dayChimneyLayText(d *daypkg.Day, b *schedule.Burn) string {
+	text := countText(d.Req.Units, b.Lay, b.LayKg) + " into the chimney"
+	if quarters(b.Chimneys) > oneChimney {
+		text = countText(d.Req.Units, b.Lay, b.LayKg) + " into the chimneys"
+	}
+	if b.Chunks > 0 {
+		text += ", " + saypkg.Plural(b.Chunks, "chunk") + " of wood at hand"
+	}
+	return text
+}
+
+func dayLitText(d *daypkg.Day, b *schedule.Burn) string {
+	if b == nil {
+		return "the coals"
+	}
+	if b.Light > 0 && b.Light < b.Lay {
+		return fmt.Sprintf("%d of them (%s)", b.Light, chimneyText(b.Chimneys))
+	}
+	return countText(d.Req.Units, b.Light, b.LightKg) + fmt.Sprintf(" (%s)", chimneyText(b.Chimneys))
+}
+
+func dayAmountText(d *daypkg.Day, a fire.Amount) string {
+	return countText(d.Req.Units, a.Count, a.MassKg) + fmt.Sprintf(" (%s)", chimneyText(a.ChimneyFills))
+}
+
+// fewerText says how few are enough if the bed still glows.
+func dayFewerText(d *daypkg.Day, c fire.Change) string {
+	if c.AddAtLeast.MassKg > c.Add.MassKg*0.8 || c.AddAtLeast.MassKg <= 0 {
+		return ""
+	}
+	return " Where the bed still glows well, " + countText(d.Req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg) + " are enough."
+}
+
+// countText is whole briquettes, to five above twenty, or a mass of lump.
+func countText(u unit.System, count int, kg float64) string {
+	switch {
+	case count == 0:
+		return saypkg.Mass(u, kg) + " of lump"
+	case count > 20:
+		return fmt.Sprintf("%d briquettes", (count+4)/5*5)
+	}
+	return saypkg.Plural(count, "briquette")
+}
+
+// oneChimney is how many quarters of a fill still go into one chimney, heaped.
+const oneChimney = 5
+
+func quarters(fills float64) int { return int(fills*4 + 0.5) }
+
+// chimneyText is a fill to the quarter, of a six-quart chimney.
+func chimneyText(fills float64) string {
+	switch q := quarters(fills); {
+	case q <= 0:
+		return "a few in the chimney"
+	case q == 1:
+		return "a quarter chimney"
+	case q == 2:
+		return "half a chimney"
+	case q == 3:
+		return "three quarters of a chimney"
+	case q <= oneChimney:
+		return "a full chimney"
+	default:
+		return fmt.Sprintf("%d chimney fills", (q+3)/4)
+	}
+}

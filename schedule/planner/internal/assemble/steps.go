@@ -1,0 +1,63 @@
+package assemble
+
+import (
+	"fmt"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// itinerary collects the steps of a plan.
+type Itinerary struct {
+	D     *daypkg.Day
+	Plan  *schedule.Plan
+	A     arrangepkg.Arrangement
+	Steps []schedule.Step
+	Count map[string]int // steps so far of a dish, batch and kind
+}
+
+// steps lists what to do and to expect, by instant.
+func DaySteps(d *daypkg.Day, p *schedule.Plan, a arrangepkg.Arrangement, all []*arrangepkg.Placed) []schedule.Step {
+	it := &Itinerary{D: d, Plan: p, A: a, Count: map[string]int{}}
+	it.fires()
+	for i := range d.Items {
+		it.before(&d.Items[i], batchesOf(&d.Items[i], all))
+	}
+	for _, b := range all {
+		it.cook(b)
+		it.Wait(b)
+	}
+	it.servings()
+	plans.SortSteps(it.Steps)
+	return it.Steps
+}
+
+// add files a step with its id. Steps of a kind are numbered within dish and
+// batch in the order they are added.
+func (it *Itinerary) add(s schedule.Step) {
+	key := stepSort(s)
+	it.Count[key]++
+	group := s.Batch
+	if s.Dish == "" {
+		group = s.Phase
+	}
+	s.ID = plans.StepID(it.Plan.ID, s.Dish, group, s.Kind, it.Count[key])
+	if s.Window == (schedule.Window{}) {
+		s.Window = plans.FixedWindow(s.At)
+	}
+	it.Steps = append(it.Steps, s)
+}
+
+// addSecond adds a step that has the id of the second of its sort even where there
+// is no first one: a sheet without a first look may have one later.
+func (it *Itinerary) addSecond(s schedule.Step) {
+	it.Count[stepSort(s)] = max(it.Count[stepSort(s)], 1)
+	it.add(s)
+}
+
+// sort is what the ids of steps count within.
+func stepSort(s schedule.Step) string {
+	return fmt.Sprintf("%s/%d/%d/%s", s.Dish, s.Batch, s.Phase, s.Kind)
+}

@@ -1,0 +1,163 @@
+package assemble
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+)
+
+// fires are the steps that tend the fire.
+func (it *Itinerary) fires() {
+	for i := range it.Plan.Phases {
+		ph := &it.Plan.Phases[i]
+		f := it.A.Hearth.Fires[it.A.Solution.Phases[i].Fire]
+		switch {
+		case i == 0:
+			it.light(ph, f, reasonText(it.A, it.A.Solution.WhyLight))
+		case ph.Relit:
+			it.closeDown(&it.Plan.Phases[i-1])
+			it.light(ph, f, "nothing needs a fire before")
+		default:
+			it.change(ph, &it.Plan.Phases[i-1], f)
+		}
+		it.add(schedule.Step{Kind: schedule.StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
+			Text: fmt.Sprintf("The grate should be there now: %s. Not yet? Wait. %s", it.D.Level(ph.LevelC), it.gauge(ph))})
+		it.tend(ph)
+	}
+	if n := len(it.Plan.Phases); n > 0 {
+		it.closeDown(&it.Plan.Phases[n-1])
+	}
+}
+
+// gauge says what the lid gauge shows, where that helps.
+func (it *Itinerary) gauge(ph *schedule.Phase) string {
+	if ph.Band != schedule.BandLow || it.D.Req.Grill.GaugeOffset == 0 {
+		return it.D.Slack() + " either way is good enough."
+	}
+	return fmt.Sprintf("The lid gauge will show about %s. %s either way is good enough.", it.D.Grate(ph.GaugeC), it.D.Slack())
+}
+
+func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
+	d := it.D
+	desc, charcoal := fire.Describe(f.Layout)
+	if !charcoal || d.Grill.Kind == fire.OtherKind {
+		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrangepkg.HandsLight, Why: why,
+			Text: "Light the grill and bring it to " + d.Level(ph.LevelC) + "."})
+		return
+	}
+	lay := dayBeforeQuiet(d, ph.SetupFrom.Add(-instantpkg.Minutes(float64(desc.LayMinutes))))
+	if e := d.Req.Earliest; e != nil && lay.Before(d.Clock(e)) {
+		if lay = instantpkg.Earlier(d.Clock(e), ph.SetupFrom); d.InQuiet(lay) {
+			lay = ph.SetupFrom
+		}
+	}
+	layText, pour := "Lay the fire, "+ph.Layout+": "+dayLayText(d, ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
+	if burnAllLit(ph.Burn) {
+		layText, pour = "Make the fire ready, "+ph.Layout+": "+dayChimneyLayText(d, ph.Burn)+".", ph.Build
+		if ph.Burn.Chunks > 0 {
+			pour += " The wood goes on top."
+		}
+	}
+	it.add(schedule.Step{Kind: schedule.StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes), Text: layText, Why: "laid before it is lit"})
+	it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrangepkg.HandsLight, Why: why,
+		Text: "Light " + dayLitText(d, ph.Burn) + ", outdoors, away from walls and roofs."})
+	it.add(schedule.Step{Kind: schedule.StepSetVents, At: ph.SetupFrom.Add(instantpkg.Minutes(float64(d.Grill.PourMinutes(f)))), Phase: ph.Number, Attended: true, Minutes: 2,
+		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
+}
+
+func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
+	d := it.D
+	from := it.A.Hearth.Fires[it.A.Solution.Phases[ph.Number-2].Fire]
+	left := 0.0
+	if b := before.Burn; b != nil {
+		left = b.LeftKg
+	}
+	next := d.Grill.Plan(f, fire.Need{Slices: d.WeatherBetween(ph.From, ph.To)})
+	c := d.Grill.ChangeAdvice(from, f, left, next)
+	if c.LeadMinutes > 0 {
+		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom.Add(-instantpkg.Minutes(float64(c.LeadMinutes))), Phase: ph.Number, Attended: true, Minutes: 3,
+			Text: "Light a chimney for the change: " + dayAmountText(d, c.Add) + "." + dayFewerText(d, c), Why: "the coals must be lit before they are added"})
+	}
+	if c.ProbesOut {
+		it.add(schedule.Step{Kind: schedule.StepProbesOut, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: 1,
+			Text: "Probes and cables out of the grill.", Why: "searing heat is above what they stand"})
+	}
+	text := "Change the fire to " + ph.Layout + " (" + d.Level(ph.LevelC) + "). "
+	if c.LiftGrate && it.rides(ph.Number) {
+		text += "Food off the grate first. "
+	}
+	it.add(schedule.Step{Kind: schedule.StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrangepkg.HandsChange, GrateC: ph.LevelC,
+		Text: text + c.Coals, Why: "the next dishes want another heat"})
+	if at := ph.SetupFrom.Add(arrangepkg.HandsChange * time.Minute); ph.Vents != "" && !d.InQuiet(at) && at.Before(ph.From) {
+		it.add(schedule.Step{Kind: schedule.StepSetVents, At: at, Phase: ph.Number, Attended: true, Minutes: 2, GrateC: ph.LevelC,
+			Text: "Lid and vents: " + ph.Vents + ".", Why: "the coals lie as they should"})
+	}
+}
+
+// rides says whether food lies on the grate while the fire becomes phase n.
+func (it *Itinerary) rides(n int) bool {
+	for _, dish := range it.Plan.Dishes {
+		for _, b := range dish.Batches {
+			for _, s := range b.Stages {
+				if s.Phase > 0 && s.Phase < n && s.PhaseTo >= n {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// tend are the refuels and the looks at the fire within a phase.
+func (it *Itinerary) tend(ph *schedule.Phase) {
+	d := it.D
+	if ph.Burn == nil {
+		return
+	}
+	for _, r := range ph.Burn.Refuels {
+		text := "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", unlit, where the fire goes next"
+		if r.Lit {
+			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals: start the chimney 20 min before"
+		}
+		it.add(schedule.Step{Kind: schedule.StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
+			Text: text + ". Open the bottom vent, wait a minute, then lift the lid away from you.", Why: "what lies there runs down about then"})
+	}
+	every := time.Duration(checkLow)
+	if ph.Band != schedule.BandLow {
+		every = checkHot
+	}
+	text := "Look at the grate thermometer: " + d.Level(ph.LevelC) + ". Touch the top vent only if it is " + d.Slack() + " off."
+	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
+		if d.InQuiet(at) {
+			continue
+		}
+		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
+			Text: text, Why: "fires drift; leave the lid shut, air makes them hotter"})
+		text = "The fire again: " + d.Level(ph.LevelC) + "?"
+	}
+}
+
+// Fires are looked at every 50 minutes in the hot band (common practice 45-60,
+// no source), every two hours in the low one (assumption).
+const (
+	checkHot = 50 * time.Minute
+	checkLow = 2 * time.Hour
+)
+
+func (it *Itinerary) closeDown(last *schedule.Phase) {
+	c := fire.CloseDown(last.LevelC, it.D.Air.AirC)
+	text := "Shut the grill down."
+	if last.Burn != nil {
+		lid := "Close all vents."
+		if last.Layout == string(fire.Heap) { // which burns with the lid off
+			lid = "Lid on, and close all vents."
+		}
+		text = lid + fmt.Sprintf(" The shell stays too hot to touch for about %s; ash stays hot for up to %d h.",
+			it.D.About(float64(c.TouchMinutes)), c.ColdHours)
+	}
+	it.add(schedule.Step{Kind: schedule.StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate after that"})
+}

@@ -1,0 +1,146 @@
+package assemble
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/heat"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
+	saypkg "example.com/cookday/schedule/internal/say"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// holdAdvice says how a finished batch may wait: what works first, gentlest first.
+func dayHoldAdvice(d *daypkg.Day, p *arrangepkg.Placed) []schedule.HoldAdvice {
+	var out []schedule.HoldAdvice
+	early, needed := p.On-p.Took().Early, p.LongestWait()
+	for i, o := range p.Options {
+		o = arrangepkg.DayVented(d, p, o, needed)
+		h := schedule.HoldAdvice{
+			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: o.Minutes, VentMinutes: o.Vent, Until: d.At(early - o.Minutes),
+			Rule: o.Rule.Sentence, Text: DayHoldText(d, p, o, p.It.Dish.Name),
+		}
+		dayForesee(d, p, o, &h)
+		out = append(out, h)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].LimitMinutes >= needed && out[j].LimitMinutes < needed })
+	return out
+}
+
+// courseStep is the grid of a predicted hold, minutes.
+const courseStep = 30
+
+// foresee follows a hold from the expected take-off to the table: what a probe in
+// the middle shows, what the outer layer has, and what it has at the poor end.
+func dayForesee(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, h *schedule.HoldAdvice) {
+	if p.Way.State == nil {
+		return
+	}
+	off := p.On - p.Way.Total().Expected
+	whole := off - float64(p.It.Serve) + p.It.TravelMinutes()
+	if whole < 0 {
+		return
+	}
+	usual := daypkg.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, daypkg.ExpectedEnd))
+	poor := daypkg.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, daypkg.PoorEnd))
+	at := func(m float64) schedule.HoldPoint {
+		a, b := usual.After(m), poor.After(m)
+		return schedule.HoldPoint{At: d.At(off - m), CoreC: heat.ProbeCoreC(p.Way.PullC, a.CoreC()), OuterC: a.OuterC(), LowC: b.OuterC()}
+	}
+	if h.Chosen {
+		for m := 0.0; m < whole; m += courseStep {
+			h.Course = append(h.Course, at(m))
+		}
+	}
+	last := at(whole)
+	h.CoreC, h.OuterC, h.OuterLowC = last.CoreC, last.OuterC, last.LowC
+	if h.Chosen {
+		h.Course = append(h.Course, last)
+	}
+}
+
+// standText is the open stand before a hold.
+func dayStandText(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, name string) string {
+	if o.Vent == 0 {
+		return ""
+	}
+	if p.Way.With != "" {
+		return fmt.Sprintf("Loosen the wrapping of %s and let stand about %s until it stops cooking. ", name, d.About(o.Vent))
+	}
+	return fmt.Sprintf("Let %s stand open about %s until it stops cooking. ", name, d.About(o.Vent))
+}
+
+// holdText says how to wait, from the heat on.
+func DayHoldText(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, name string) string {
+	return dayStandText(d, p, o, name) + dayKeepText(d, o, name)
+}
+
+// keepText says how to hold what has stood.
+func dayKeepText(d *daypkg.Day, o daypkg.HoldOption, name string) string {
+	limit := d.About(shortened(o.Minutes))
+	switch o.Method {
+	case schedule.HoldBox:
+		return fmt.Sprintf("Close %s, wrapped, in an insulated box with towels, warmed with hot water first. Good for about %s off the heat: until it is %s just under the surface.",
+			name, limit, d.Core(safety.DangerHighC))
+	case schedule.HoldOven:
+		return fmt.Sprintf("Put %s, wrapped, into the oven at %s.", name, d.Grate(d.OvenC()))
+	case schedule.HoldGrill:
+		return fmt.Sprintf("Leave %s, wrapped, on the grate and all but shut the vents. Good for about %s.", name, limit)
+	case schedule.HoldCounter:
+		return fmt.Sprintf("Leave %s on the counter, %s at most.", name, limit)
+	}
+	return fmt.Sprintf("Tent %s loosely with foil. Good for about %s.", name, limit)
+}
+
+// shortened is a limit in minutes as a cook says it, never longer: whole quarters of
+// an hour, below half an hour fives.
+func shortened(m float64) float64 {
+	step := 15.0
+	if m < 30 {
+		step = 5
+	}
+	return math.Floor(m/step) * step
+}
+
+// doneEarly is what to do when a dish is done at the early end of its window. It is
+// empty where that is no matter.
+func dayDoneEarly(d *daypkg.Day, p *arrangepkg.Placed) string {
+	o, ok := arrangepkg.DayChosenHold(d, p)
+	if !ok || p.EarlyGap() < p.It.RestMinutes()+earlyMatters {
+		return ""
+	}
+	off := d.At(p.On - p.Way.Total().Early)
+	text := fmt.Sprintf("Done early, at about %s? That is as common as late. Take it off. %s", saypkg.LocalClock(instantpkg.QuarterDown(off)),
+		DayHoldText(d, p, o, p.It.Dish.Name))
+	if until := off.Add(instantpkg.Minutes(o.Minutes)); until.Before(d.At(float64(p.It.Serve) - p.It.TravelMinutes())) {
+		text += fmt.Sprintf(" That carries it to about %s, not to the table: then it goes into an oven at %s or more, or is eaten.", saypkg.LocalClock(instantpkg.QuarterDown(until)), d.Grate(warmOvenC))
+	}
+	return text
+}
+
+// holdEnds is the look at a piece whose hold is likely to end before it is eaten.
+func (it *Itinerary) holdEnds(base schedule.Step, p *arrangepkg.Placed, o daypkg.HoldOption, off schedule.Window) {
+	d, s := it.D, base
+	s.Kind, s.Window, s.Attended, s.Minutes = schedule.StepLook, plans.Shift(off, shortened(o.Minutes)), true, 2
+	serve := d.At(float64(p.It.Serve))
+	if !s.Window.Expected.Before(serve.Add(-instantpkg.Quarter)) || d.InQuiet(s.Window.Expected) {
+		return
+	}
+	s.Window.Late = instantpkg.Earlier(s.Window.Late, serve)
+	s.At = s.Window.Expected
+	s.Text = fmt.Sprintf("Measure %s just under the surface. Near %s it is at the end of its hold: into an oven at %s or more with it, or eat it.",
+		it.name(p), d.Core(safety.DangerHighC), d.Grate(warmOvenC))
+	s.Why = fmt.Sprintf("held like this it is good for about %s", d.About(shortened(o.Minutes)))
+	it.addSecond(s)
+}
+
+// earlyMatters is from how many minutes of waiting on a dish done early needs words.
+const earlyMatters = 30
+
+// warmOvenC is the lowest setting that keeps the outer layer above the line.
+var warmOvenC = instantpkg.Celsius(150)

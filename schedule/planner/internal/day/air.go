@@ -1,0 +1,136 @@
+package day
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/heat"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+)
+
+// doubtfulC is the grate temperature below which a fire that brings meat to
+// doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
+// hours before the model lets them. believedC is what such a grate has instead.
+var (
+	doubtfulC       = instantpkg.Celsius(215)
+	doubtfulTargetC = instantpkg.Celsius(195)
+	believedC       = instantpkg.Celsius(220)
+)
+
+// doubtful says whether a level is hardly what the grate has.
+func doubtful(levelC, targetC float64) bool { return levelC < doubtfulC && targetC >= doubtfulTargetC }
+
+// believed is the level that the model is given for a level as stated.
+func believed(levelC, targetC float64) float64 {
+	if doubtful(levelC, targetC) {
+		return believedC
+	}
+	return levelC
+}
+
+// setAir sets the air that the model is given for the level of the way at hand, bare
+// or under a wrap. Where the cook asks for a level at which the core would stop just
+// short of its aim, the air is the least, within the error of a grate, that brings it
+// there: cooks at 225 degF do get to 203 degF, since no fire keeps still (common
+// practice, no source; one log of 15.7 h for 9 lb of pork butt).
+func (k *kitchen) setAir(with string) {
+	levelC := k.base.LevelC
+	air := believed(levelC, k.it.TargetC)
+	if k.it.Dish.Level != nil && levelC >= doubtfulC {
+		if least := k.leastAir(air, air+spreadpkg.GrateErrorK, with); least > 0 {
+			air = least
+		}
+	}
+	k.base.AirC, k.in = air, heat.Grate(air, k.d.Outdoors)
+}
+
+// arrivesIn says whether air of that temperature brings the core to its aim.
+func (k *kitchen) arrivesIn(airC float64, with string) bool {
+	return k.aimC() <= k.stopsAt(airC, with)
+}
+
+// leastAir is the least air between two that brings the core to its aim, degC; 0 where
+// none does.
+func (k *kitchen) leastAir(lowC, highC float64, with string) float64 {
+	switch {
+	case k.arrivesIn(lowC, with):
+		return lowC
+	case !k.arrivesIn(highC, with):
+		return 0
+	}
+	const closeK = 0.05
+	for highC-lowC > closeK {
+		if mid := (lowC + highC) / 2; k.arrivesIn(mid, with) {
+			highC = mid
+		} else {
+			lowC = mid
+		}
+	}
+	return highC
+}
+
+// aimC is the core temperature that a cook creeps up to.
+func (k *kitchen) aimC() float64 {
+	if k.tenderS > 0 {
+		return k.it.Cut.TenderAboveC
+	}
+	return k.base.PullC
+}
+
+// noteAir says it where the model is given another air than the level.
+func (d *Day) NoteAir(path string, it *Item, w Way) {
+	switch {
+	case w.Direct || w.AirC == w.LevelC:
+	case doubtful(w.LevelC, it.TargetC):
+		d.Find(schedule.Finding{Code: "grate-doubtful", Severity: schedule.Warning, Path: path, Dishes: []string{it.Dish.ID}, Text: fmt.Sprintf(
+			"A grate at %s hardly brings meat to %s. Where it seems to, the grate is hotter than its gauge says: the times are for %s. Measure beside the meat.",
+			d.Grate(w.LevelC), d.Core(it.TargetC), d.Grate(w.AirC))})
+	default:
+		wrap := ""
+		if w.With == "" && it.Cut.Wrap.FromC > 0 {
+			wrap = "wrap it, or "
+		}
+		d.Find(schedule.Finding{Code: "grate-creeps", Severity: schedule.Warning, Path: path, Dishes: []string{it.Dish.ID}, Text: fmt.Sprintf(
+			"At %s the core only just creeps up to %s, and a little cooler it never gets there. The times are for %s on average. Surer: %skeep %s or more.",
+			d.Grate(w.LevelC), d.Core(it.TargetC), d.Core(w.AirC), wrap, d.Grate(w.AirC+spreadpkg.GrateErrorK))})
+	}
+}
+
+// soughtC is how far a grate is looked for that brings a dish to its target, degC.
+var soughtC = instantpkg.Celsius(400)
+
+// neverArrives is the finding of a dish that no fire on offer brings to its target.
+func (d *Day) NeverArrives(it *Item) schedule.Finding {
+	f := schedule.Finding{Code: schedule.CodeNeverArrives, Severity: schedule.Danger, Path: it.Path("level"), Dishes: []string{it.Dish.ID}}
+	f.Text = fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
+		it.Dish.Name, d.Core(it.TargetC))
+	if it.Dish.Level == nil || it.Dish.Finish != "" {
+		return f
+	}
+	levelC, with := float64(*it.Dish.Level), ""
+	if wraps, bare := it.Wraps(); !bare && len(wraps) > 0 {
+		with = wraps[0].With
+	}
+	k := kitchen{d: d, it: it, body: it.Body(it.Lots[0].MassKg)}
+	k.base = Way{LevelC: levelC, PullC: it.TargetC}
+	takes := "No grate brings it there."
+	if least := k.leastAir(levelC, math.Max(levelC, soughtC), with); least > 0 {
+		takes = fmt.Sprintf("It takes about %s, or a lower target.", d.Grate(least+spreadpkg.GrateErrorK/2))
+	}
+	f.Text = fmt.Sprintf("%s will not get to %s with the grate at %s: the core stops short of it, near %s. %s",
+		it.Dish.Name, d.Core(it.TargetC), d.Grate(levelC), d.Core(k.stopsAt(levelC, with)), takes)
+	return f
+}
+
+// stopsAt is the core temperature that air of that temperature brings the core close to.
+func (k *kitchen) stopsAt(airC float64, with string) float64 {
+	in := heat.Grate(airC, k.d.Outdoors)
+	if with != "" {
+		in = Covered(in, with)
+	}
+	var s heat.Sim
+	s.StartWith(k.body, in, heat.Coarse)
+	return s.AsymptoteC() - heat.ArrivalMarginK
+}

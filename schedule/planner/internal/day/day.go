@@ -1,0 +1,203 @@
+package day
+
+import (
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/planner/internal/sequence"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/unit"
+	"github.com/rickb777/date"
+	"github.com/rickb777/date/clock"
+)
+
+// mildDay is what a request without weather gets.
+var mildDay = unit.FromFahrenheit(70)
+
+// defaultHumidity is the relative humidity of a day that says nothing.
+const defaultHumidity = 0.5
+
+// day is a resolved request: clocks are minutes before the last serving
+// instant, the grill and the weather are what the models take.
+type Day struct {
+	Req      schedule.Request
+	Loc      *time.Location
+	End      time.Time           // the last serving instant: minute 0
+	silence  []schedule.Interval // what quietIntervals found
+	Quiet    []sequence.Span
+	Earliest int
+	Z        float64 // standard normal quantile of the asked chance
+	Frail    bool
+	Grill    fire.Grill
+	Air      fire.Weather  // by day
+	Night    fire.Weather  // the coolest of the day
+	Outdoors heat.Outdoors // what the meat feels of it
+	Items    []Item
+	Findings []schedule.Finding
+	Effort
+}
+
+// effort is how hard the solver tries. The zero value is a full plan's.
+type Effort struct {
+	Budget  int  // nodes; 0 stands for the solver's own
+	NoClash bool // do not look for the reason of an infeasible day
+	Purse   *Purse
+	Memo    *memo    // simulated cooks; shared by plans made one after another
+	Part    bool     // of a longer request: the guests are counted there
+	Probe   bool     // only whether the day can be had: no plan is written
+	Chill   bool     // what is served is cut and chilled, for another day
+	Lifted  []string // rules that do not bind: nothing is planned so, only asked
+}
+
+// resolve turns a validated request with its defaults into a day.
+func Resolve(req schedule.Request) (*Day, []strict.Fault) {
+	loc, err := req.Location()
+	if err != nil {
+		return nil, []strict.Fault{{Path: "serve.tz", Sentence: err.Error()}}
+	}
+	return ResolveIn(req, loc)
+}
+
+// resolveIn is resolve where the time zone of the request is at hand: reading it
+// takes longer than all the rest.
+func ResolveIn(req schedule.Request, loc *time.Location) (*Day, []strict.Fault) {
+	d := &Day{Req: req, Loc: loc, Z: spreadpkg.NormalQuantile(req.Confidence)}
+	d.Frail = req.Guests != nil && req.Guests.Frail
+	d.End = d.wall(req.Serve.Date, req.Serve.Time)
+	for _, dish := range req.Dishes {
+		if at := d.Clock(dish.Serve); dish.Serve != nil && at.After(d.End) {
+			d.End = at
+		}
+	}
+	d.Earliest = int(schedule.Horizon.Minutes())
+	if req.Earliest != nil {
+		d.Earliest = min(d.Earliest, d.Minute(d.Clock(req.Earliest)))
+	}
+	d.Quiet = d.quietSpans()
+	d.resolveWeather()
+	d.Grill = resolveGrill(req.Grill)
+	faults := d.resolveItems()
+	return d, faults
+}
+
+// wall is an instant on the wall clock of the request.
+func (d *Day) wall(on date.Date, at clock.Clock) time.Time {
+	y, m, n := on.Date()
+	return time.Date(y, m, n, at.Hours(), at.Minutes(), 0, 0, d.Loc)
+}
+
+// clock is the instant of c, on the day of serving if c has no date of its own;
+// nil stands for the main serving instant.
+func (d *Day) Clock(c *schedule.Clock) time.Time {
+	switch {
+	case c == nil:
+		return d.wall(d.Req.Serve.Date, d.Req.Serve.Time)
+	case c.Date != nil:
+		return d.wall(*c.Date, c.Time)
+	}
+	return d.wall(d.Req.Serve.Date, c.Time)
+}
+
+// at is the instant u minutes before the last serving.
+func (d *Day) At(u float64) time.Time {
+	return d.End.Add(-time.Duration(u * float64(time.Minute))).Round(time.Minute)
+}
+
+// minute is the inverse of at, rounded down to the later whole minute.
+func (d *Day) Minute(t time.Time) int { return int(d.End.Sub(t) / time.Minute) }
+
+// daysAhead is how long before its horizon a plan may have steps: a week thaws the
+// largest turkey.
+const daysAhead = 8
+
+// quietIntervals are the quiet hours from the first possible step to the last
+// serving, worked out once.
+func (d *Day) QuietIntervals() []schedule.Interval {
+	if len(d.Req.Quiet) == 0 || d.silence != nil {
+		return d.silence
+	}
+	first, last := date.NewAt(d.End.Add(-schedule.Horizon-daysAhead*24*time.Hour).In(d.Loc)), date.NewAt(d.End.In(d.Loc))
+	all := make([]schedule.Interval, 0, (int(last.Sub(first))+1)*len(d.Req.Quiet))
+	for on := first; !on.After(last); on = on.Add(1) {
+		for _, q := range d.Req.Quiet {
+			until := on
+			if q.To <= q.From {
+				until = on.Add(1)
+			}
+			all = append(all, schedule.Interval{From: d.wall(on, q.From), To: d.wall(until, q.To)})
+		}
+	}
+	d.silence = all
+	return all
+}
+
+// quietSpans are the same in minutes before the last serving. An instant t is
+// quiet if From <= t < To, and minutes run the other way.
+func (d *Day) quietSpans() []sequence.Span {
+	var spans []sequence.Span
+	for _, q := range d.QuietIntervals() {
+		s := sequence.Span{From: d.Minute(q.To) + 1, To: d.Minute(q.From) + 1}
+		if s.To > 0 && s.From < s.To && s.From <= int(schedule.Horizon.Minutes()) {
+			spans = append(spans, sequence.Span{From: max(s.From, 0), To: s.To})
+		}
+	}
+	return spans
+}
+
+func (d *Day) resolveWeather() {
+	w := d.Req.Weather
+	air := mildDay
+	if w.Air != nil {
+		air = *w.Air
+	}
+	night := air
+	if w.Night != nil {
+		night = *w.Night
+	}
+	d.Air = fire.Weather{AirC: float64(air), WindMS: float64(w.Wind), AltitudeM: float64(w.Altitude), Rain: w.Rain, Sheltered: w.Sheltered}
+	d.Night = d.Air
+	d.Night.AirC = min(float64(air), float64(night))
+	humidity := defaultHumidity
+	if w.Humidity != nil {
+		humidity = float64(*w.Humidity)
+	}
+	d.Outdoors = heat.Outdoors{AirC: float64(air), RelativeHumidity: humidity, AltitudeM: float64(w.Altitude), WaterPan: d.Req.Grill.WaterPan}
+}
+
+func resolveGrill(g schedule.Grill) fire.Grill {
+	out := fire.Grill{
+		Kind: fire.Kind(g.Kind), DiameterM: float64(g.Diameter), WidthM: float64(g.Width), DepthM: float64(g.Depth),
+		Fuel: fire.Fuel(g.Fuel), GaugeOffsetK: float64(g.GaugeOffset), WaterPan: g.WaterPan,
+	}
+	for _, z := range g.Zones {
+		out.OtherZones = append(out.OtherZones, fire.OtherZone{
+			Name: z.Name, AreaM2: float64(z.Width) * float64(z.Depth),
+			MinC: float64(z.Min), MaxC: float64(z.Max), Direct: z.Direct,
+		})
+	}
+	return out
+}
+
+// find notes a finding, once.
+func (d *Day) Find(f schedule.Finding) {
+	i := slices.IndexFunc(d.Findings, func(o schedule.Finding) bool { return o.Code == f.Code && o.Text == f.Text })
+	if i < 0 {
+		d.Findings = append(d.Findings, f)
+		return
+	}
+	for _, id := range f.Dishes { // two dishes may have one name
+		if o := &d.Findings[i]; !slices.Contains(o.Dishes, id) {
+			o.Dishes = append(slices.Clone(o.Dishes), id)
+		}
+	}
+}
+
+// clockOf is an instant as a request writes it, with its date.
+func ClockOf(t time.Time) schedule.Clock {
+	on := date.NewAt(t)
+	return schedule.Clock{Date: &on, Time: clock.New(t.Hour(), t.Minute(), 0, 0)}
+}

@@ -1,0 +1,83 @@
+package day
+
+import (
+	"slices"
+
+	"example.com/cookday/schedule/internal/heat"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+)
+
+// memo keeps simulated ways and holds between plans of much the same day, as when
+// remedies are tried: what they take depends on nothing that is not in the key.
+type memo struct {
+	cooks map[cookKey][]Way
+	holds map[holdKey]float64
+}
+
+func NewMemo() *memo {
+	return &memo{cooks: map[cookKey][]Way{}, holds: map[holdKey]float64{}}
+}
+
+type cookKey struct {
+	cut, wrap, finish           string
+	massKg, thicknessM, startC  float64
+	targetC, wrapFromC, wrapMin float64
+	count, night                int
+	final, typed, oven, frozen  bool
+	spot                        Spot
+	outdoors                    heat.Outdoors
+	z, holdMin                  float64
+}
+
+func (d *Day) cookKey(it *Item, l Lot, s Spot) cookKey {
+	k := cookKey{
+		cut: it.Cut.Name, finish: it.Dish.Finish, massKg: l.MassKg, thicknessM: float64(it.Dish.Thickness), targetC: it.TargetC,
+		count: l.Count, night: d.LongestQuiet(), final: it.final, typed: it.Dish.Target != nil, spot: s, outdoors: d.Outdoors, z: d.Z,
+		startC: it.Body(l.MassKg).StartC, oven: d.Req.Oven != nil, frozen: it.FromFrozen, holdMin: it.holdMinutes(),
+	}
+	if w := it.Dish.Wrap; w != nil {
+		k.wrap = w.With
+		if w.From != nil {
+			k.wrapFromC = float64(*w.From)
+		}
+		if w.After != nil {
+			k.wrapMin = instantpkg.UnitMinutes(*w.After)
+		}
+	}
+	return k
+}
+
+// remembered is waysAt, simulated once.
+func (d *Day) Remembered(it *Item, l Lot, s Spot) []Way {
+	k := d.cookKey(it, l, s)
+	ways, ok := d.Memo.cooks[k]
+	if !ok {
+		ways = d.WaysAt(it, l, s)
+		d.Memo.cooks[k] = ways
+	}
+	return slices.Clone(ways)
+}
+
+// holdKey is what a hold at its poor end depends on. A state belongs to one way and
+// does not change.
+type holdKey struct {
+	state                       *heat.Sim
+	method, with                string
+	pieces                      int
+	vent, levelC, nightC, ovenC float64
+}
+
+func (d *Day) holdKey(w Way, method string, pieces int, vent float64) holdKey {
+	return holdKey{w.State, method, w.With, pieces, vent, w.LevelC, d.Night.AirC, d.OvenC()}
+}
+
+// hold is the minutes of a hold, worked out once. Without a memo they are worked out.
+func (m *memo) hold(k holdKey, minutes func() float64) float64 {
+	if m == nil {
+		return minutes()
+	}
+	if _, ok := m.holds[k]; !ok {
+		m.holds[k] = minutes()
+	}
+	return m.holds[k]
+}

@@ -1,0 +1,49 @@
+package day
+
+import (
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// fullPurse is what all searches for one answer may spend together, in nodes of a
+// small day: the plan, the day before, the reasons of a clash and every remedy. It
+// bounds the cost of the worst request; ordinary days spend a few hundredths of it.
+const FullPurse = 120_000
+
+// A node takes longer with many batches, and before the first one every sequence of
+// fires is laid out for every batch. Measured on days of 3 to 24 unlike batches; the
+// figures are rounded.
+const (
+	batchesANode = 12 // so many more batches make a node once more as dear
+	layoutNodes  = 20 // of laying out one batch for one fire
+)
+
+// purse is what is left of that; nil is without end.
+type Purse struct{ Left int }
+
+// budget is the nodes that a search of a problem may open.
+func (p *Purse) Budget(asked int, q *sequence.Problem) int {
+	if asked == 0 {
+		asked = sequence.DefaultBudget
+	}
+	if p == nil {
+		return asked
+	}
+	return max(1, min(asked, (p.Left-layout(q))/dearness(q)))
+}
+
+// spend takes what a search has cost.
+func (p *Purse) Spend(nodes int, q *sequence.Problem) {
+	if p != nil {
+		p.Left -= layout(q) + nodes*dearness(q)
+	}
+}
+
+// empty says that no further search is worth its beginning.
+func (p *Purse) Empty() bool { return p.Below(1) }
+
+// below says whether less than so much is left.
+func (p *Purse) Below(nodes int) bool { return p != nil && p.Left < nodes }
+
+func dearness(q *sequence.Problem) int { return 1 + len(q.Chains)/batchesANode }
+
+func layout(q *sequence.Problem) int { return layoutNodes * len(q.Chains) * len(q.Fires) }

@@ -1,0 +1,115 @@
+package day
+
+import (
+	"math"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/heat"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+)
+
+// longestCookS bounds one simulated cook; nothing that takes longer than the
+// horizon can be planned.
+const LongestCookS = 48 * 3600
+
+// indirectWays simulates the ways of cooking a lot beside the coals at one
+// level: bare, wrapped at the habit's or the asked temperature, and, where
+// there are quiet hours, wrapped later than that because nobody is up. It
+// returns no way if the core never arrives there.
+func (d *Day) indirectWays(it *Item, l Lot, band string, levelC float64) []Way {
+	k := kitchen{d: d, it: it, body: it.Body(l.MassKg)}
+	k.base = Way{Kind: schedule.StageBare, LevelC: levelC, Band: band, PullC: it.TargetC}
+	k.setAir("")
+	if it.final {
+		k.start()
+		k.base.PullC, _ = k.sim.PullForPeak(it.TargetC, heat.Counter(RoomC), LongestCookS)
+	}
+	k.setTenderClock()
+	wraps, bare := it.Wraps()
+	if len(wraps) > 0 {
+		k.setAir(wraps[0].With)
+	}
+	k.base.Spread = k.spread(l.Count)
+	var ways []Way
+	if bare {
+		ways = k.bare(ways)
+	}
+	for _, w := range wraps {
+		ways = k.wrapped(ways, w)
+		ways = k.waiting(ways, w)
+	}
+	return ways
+}
+
+// unhabitual is the cost of cooking bare what is usually wrapped, or hotter or
+// cooler than usual: enough to decide between near-equals (assumption).
+const Unhabitual = 60
+
+func (k *kitchen) bare(ways []Way) []Way {
+	k.setAir("")
+	k.start()
+	if !k.finish(&k.sim) {
+		return ways
+	}
+	w := k.base
+	w.PullC = k.sim.CoreC()
+	w.Spread, w.ModelDone = k.unsure(w.Spread), k.minutes()
+	w.First = spreadpkg.Paces(k.d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
+	if wraps, _ := k.it.Wraps(); len(wraps) > 0 {
+		w.Cost += Unhabitual
+	}
+	return append(ways, k.keep(w))
+}
+
+func (k *kitchen) wrapped(ways []Way, wrap schedule.Wrap) []Way {
+	k.setAir(wrap.With)
+	k.start()
+	if !k.toWrap(&k.sim, wrap) {
+		return ways
+	}
+	if k.over(&k.sim) { // done before it would have been wrapped
+		return k.bare(ways)
+	}
+	w := k.base
+	w.With, w.WrapC, w.ModelWrap = wrap.With, k.sim.CoreC(), k.minutes()
+	w.InOven = k.ovenFinish(w)
+	k.sim.Change(Covered(k.in, wrap.With))
+	if !k.finish(&k.sim) {
+		return ways
+	}
+	w.PullC = k.sim.CoreC()
+	w.Spread, w.ModelDone = k.unsure(w.Spread), k.minutes()
+	w.Fixed = wrap.After != nil
+	w.First = spreadpkg.Paces(k.d.Z, func(z float64) float64 {
+		if w.Fixed {
+			return w.ModelWrap
+		}
+		return w.ModelWrap * w.Spread.Factor(z)
+	})
+	w.Second = spreadpkg.Paces(k.d.Z, func(z float64) float64 {
+		return math.Max((w.ModelDone-w.ModelWrap)*w.Spread.Factor(z), 1)
+	})
+	return append(ways, k.keep(w))
+}
+
+// ovenFinish is the second stage in the kitchen oven at the grate's level, where
+// there is one: it frees the grate. The air of an oven is steadier than a fire's,
+// but the spread stays that of the cut.
+func (k *kitchen) ovenFinish(w Way) spreadpkg.Pace {
+	if k.d.Req.Oven == nil {
+		return spreadpkg.Pace{}
+	}
+	s := k.sim
+	s.Change(heat.WarmOven(k.base.LevelC).AtAltitude(k.d.Outdoors.AltitudeM))
+	if !k.finish(&s) {
+		return spreadpkg.Pace{}
+	}
+	rest := s.ElapsedS()/60 - w.ModelWrap
+	return spreadpkg.Paces(k.d.Z, func(z float64) float64 { return math.Max(rest*w.Spread.Factor(z), 1) })
+}
+
+func (k *kitchen) keep(w Way) Way {
+	end := k.sim
+	w.State = &end
+	return w
+}

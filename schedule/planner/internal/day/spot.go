@@ -1,0 +1,140 @@
+package day
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+)
+
+// spot is one place a dish may cook: beside or over the coals at a level.
+type Spot struct {
+	Direct bool
+	Band   string
+	LevelC float64
+}
+
+// spots lists where a dish may cook, best first, as asked and as the cut allows.
+func (it *Item) Spots() []Spot {
+	var out []Spot
+	for _, p := range it.places() {
+		if it.Dish.Zone != "" && (it.Dish.Zone == schedule.ZoneDirect) != p.Direct {
+			continue
+		}
+		levels := hotterFirst(p.LevelsC)
+		if p.Direct { // what counts over the coals is the band
+			levels = p.LevelsC[:1]
+		}
+		if it.Dish.Level != nil {
+			levels = []float64{float64(*it.Dish.Level)}
+		}
+		for _, l := range levels {
+			s := Spot{Direct: p.Direct, Band: p.Band, LevelC: l}
+			if it.Dish.Level != nil {
+				s.Band = fire.Band(l)
+			}
+			if !contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+// places are the cut's own; without those over the coals where the dish is asked
+// to cook beside them, is smoked first and seared at the end, or asks for a level
+// below that of any fire with a place over its coals. A cut that has no other
+// gets the low and the hot band.
+func (it *Item) places() []cut.Place {
+	gentle := it.Dish.Level != nil && float64(*it.Dish.Level) < schedule.LeastDirectC
+	if it.Dish.Finish == "" && !gentle && it.Dish.Zone != schedule.ZoneIndirect {
+		return it.Cut.Places
+	}
+	own := slices.DeleteFunc(slices.Clone(it.Cut.Places), func(p cut.Place) bool { return p.Direct })
+	low := cut.Place{Band: schedule.BandLow, LevelsC: []float64{instantpkg.Celsius(250), instantpkg.Celsius(225)}}
+	hot := cut.Place{Band: schedule.BandHot, LevelsC: []float64{instantpkg.Celsius(350), instantpkg.Celsius(375)}}
+	switch {
+	case len(own) == 0 && gentle:
+		return []cut.Place{low}
+	case len(own) == 0 && it.Dish.Finish == "":
+		return []cut.Place{hot, low}
+	case len(own) == 0:
+		return []cut.Place{low, hot}
+	case it.Dish.Finish == "" || gentle || slices.ContainsFunc(own, func(p cut.Place) bool { return p.Band == schedule.BandHot }):
+		return own
+	}
+	return append(own, hot)
+}
+
+// leastSmokeC is the coolest level that stands in for a hotter one, degC (assumption).
+var leastSmokeC = instantpkg.Celsius(225)
+
+// withinZones gives a cut that has no level in any described zone beside the fire the
+// nearest one that there is, and what the low band has below it: a smoker that is never
+// as hot as a chicken likes it cooks chickens all the same (common practice, no source).
+func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
+	beside := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return p.Direct })
+	zones = slices.DeleteFunc(slices.Clone(zones), func(z fire.OtherZone) bool { return z.Direct })
+	if len(beside) == 0 || len(zones) == 0 {
+		return places
+	}
+	has := func(level float64) bool {
+		return slices.ContainsFunc(zones, func(z fire.OtherZone) bool { return z.MinC <= level && level <= z.MaxC })
+	}
+	for _, p := range beside {
+		if slices.ContainsFunc(p.LevelsC, has) {
+			return places
+		}
+	}
+	likes := beside[0].LevelsC[0]
+	nearest := math.Inf(1)
+	for _, z := range zones {
+		if x := min(max(likes, z.MinC), z.MaxC); math.Abs(x-likes) < math.Abs(nearest-likes) {
+			nearest = x
+		}
+	}
+	if nearest < leastSmokeC {
+		return places
+	}
+	out := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return !p.Direct })
+	there := cut.Place{Band: fire.Band(nearest), LevelsC: []float64{nearest}}
+	for _, level := range []float64{instantpkg.Celsius(275), instantpkg.Celsius(250)} {
+		if level < nearest && has(level) {
+			there.LevelsC = append(there.LevelsC, level)
+		}
+	}
+	return append([]cut.Place{there}, out...)
+}
+
+// noteZones says it where a dish has not the heat that its cut likes.
+func (d *Day) noteZones(it *Item, likes []cut.Place) {
+	if it.Dish.Level != nil || len(likes) == 0 || it.Cut.Places[0].Direct || it.Cut.Places[0].LevelsC[0] == likes[0].LevelsC[0] {
+		return
+	}
+	d.Find(Finding("cool-zones", it.Path("level"), it, fmt.Sprintf("%s is usually cooked at %s. No zone beside the fire has that; the nearest has %s.",
+		it.Dish.Name, d.Grate(likes[0].LevelsC[0]), d.Grate(it.Cut.Places[0].LevelsC[0]))))
+}
+
+// hotterFirst keeps the usual level first and puts the others hottest first: a
+// hotter grate is what saves a tight day.
+func hotterFirst(levels []float64) []float64 {
+	out := slices.Clone(levels)
+	if len(out) > 1 {
+		slices.Sort(out[1:])
+		slices.Reverse(out[1:])
+	}
+	return out
+}
+
+func contains(all []Spot, s Spot) bool {
+	for _, o := range all {
+		if o.Direct == s.Direct && math.Abs(o.LevelC-s.LevelC) < 1 {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,84 @@
+package day
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/unit"
+)
+
+// about writes minutes as a cook would say them.
+func (d *Day) About(m float64) string { return d.Req.Units.About(instantpkg.Minutes(m)) }
+
+func (d *Day) Core(c float64) string { return d.Req.Units.Core(unit.Temperature(c)) }
+
+func (d *Day) Grate(c float64) string { return d.Req.Units.Grate(unit.Temperature(c)) }
+
+// level is a grate temperature with its band before it: "low, 250 F".
+func (d *Day) Level(c float64) string { return fire.Band(c) + ", " + d.Grate(c) }
+
+// slack is how far off a grate may be: 25 F either way is good enough (common
+// practice, no source).
+func (d *Day) Slack() string {
+	if d.Req.Units == unit.Metric {
+		return d.Req.Units.Difference(15) // as a cook would say it
+	}
+	return d.Req.Units.Difference(unit.DifferenceFromFahrenheit(25))
+}
+
+// inQuiet says whether an instant falls into quiet hours.
+func (d *Day) InQuiet(t time.Time) bool {
+	for _, q := range d.QuietIntervals() {
+		if !t.Before(q.From) && t.Before(q.To) {
+			return true
+		}
+	}
+	return false
+}
+
+// afterQuiet moves the instants of a window that fall into quiet hours to their
+// end: a wrap waits until somebody is up.
+func (d *Day) AfterQuiet(w schedule.Window) schedule.Window {
+	move := func(t time.Time) time.Time {
+		for _, q := range d.QuietIntervals() {
+			if !t.Before(q.From) && t.Before(q.To) {
+				return q.To
+			}
+		}
+		return t
+	}
+	return schedule.Window{Early: move(w.Early), Expected: move(w.Expected), Late: move(w.Late)}
+}
+
+// ventsText says how to set the vents.
+func (d *Day) VentsText(v fire.VentAdvice) string {
+	if v.OpenTop == 0 && v.OpenBottom == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("top vent %s, bottom vent %s", share(v.OpenTop), share(v.OpenBottom))
+	if v.LidOff {
+		return text + ", lid off"
+	}
+	if v.TopOverMeat {
+		text += "; top vent over the food, opposite the coals"
+	}
+	if v.TrimTop && v.OpenTop < 1 {
+		text += "; trim with the top vent and wait 15 min to see what it does"
+	}
+	return text
+}
+
+func share(open float64) string {
+	switch {
+	case open >= 0.99:
+		return "fully open"
+	case open >= 0.7:
+		return "three quarters open"
+	case open >= 0.45:
+		return "half open"
+	}
+	return "a quarter open"
+}

@@ -1,0 +1,94 @@
+package day
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/planner/internal/belief"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+)
+
+// way is one way of cooking a lot: where, how hot, under what, and how long.
+type Way struct {
+	Kind   string // of the first stage: bare or sear
+	Direct bool
+	LevelC float64 // of the fire for an indirect way; of the air over the coals for a direct one
+	AirC   float64 // what the model is given for that level, of an indirect way
+	Band   string
+	With   string // what the second stage is wrapped in
+	WrapC  float64
+	Fixed  bool           // the wrap is by the clock: it waits
+	InOven spreadpkg.Pace // minutes of the second stage if it is in the kitchen oven; zero: not offered
+	Sear   bool           // the second stage is over the hot coals
+
+	First, Second spreadpkg.Pace // minutes; second is zero without a second stage
+	Spread        spreadpkg.Spread
+	Flips         int
+	PullC         float64   // core at take-off
+	tenderS       float64   // how long it must be tender-hot, at the model's own pace; 0: the core decides
+	Cost          int       // in the solver's units, over the cut's habit
+	State         *heat.Sim // at take-off, at the model's own pace; nil where the model follows nothing
+	ModelWrap     float64   // minutes to the wrap and to take-off at the model's own pace
+	ModelDone     float64
+
+	Believed *belief.Belief // of a piece that is on the grate in a revision, with its journey so far
+	Journey  *belief.Journey
+}
+
+func (w Way) Total() spreadpkg.Pace { return w.First.Plus(w.Second) }
+
+// when is what the model shows at an instant in s, in minutes from the put-on at a
+// standard normal quantile of the pace: before the wrap with the first stage, which
+// may wait for a clock, and after it with the second.
+func (w Way) When(modelS float64) func(z float64) float64 {
+	at := modelS / 60
+	return func(z float64) float64 {
+		f := w.Spread.Factor(z)
+		if w.Stages() == 1 || at <= w.ModelWrap {
+			return math.Min(at*f, w.First.At(z))
+		}
+		return math.Min(w.First.At(z)+(at-w.ModelWrap)*f, w.Total().At(z))
+	}
+}
+
+func (w Way) Stages() int {
+	if w.Second.Planned > 0 {
+		return 2
+	}
+	return 1
+}
+
+// quantileOf is that of the whole cook.
+func (w Way) QuantileOf(minutes float64) float64 { return w.Total().QuantileOf(minutes) }
+
+// spreadOf is the uncertainty of a cook: measured log errors of the heat model
+// against government charts, university records and cooks' logs. Rows for
+// direct heat and small pieces are widened because fires differ.
+func spreadOf(c cut.Cut, direct bool, levelC float64) spreadpkg.Spread {
+	const hotFromC = 148 // 300 F
+	switch {
+	case direct:
+		return spreadpkg.Spread{S: 0.20}
+	case c.Spread == "tough":
+		return spreadpkg.Spread{Median: -0.10, S: 0.20}
+	case c.Spread == "tough-thin":
+		return spreadpkg.Spread{Median: 0.10, S: 0.25}
+	case c.Style == cut.Bird:
+		return spreadpkg.Spread{Median: -0.05, S: 0.25}
+	case c.Style == cut.Roast && levelC < hotFromC:
+		return spreadpkg.Spread{Median: -0.07, S: 0.27}
+	case c.Style == cut.Roast:
+		return spreadpkg.Spread{S: 0.16}
+	}
+	return spreadpkg.Spread{S: 0.20}
+}
+
+// slowMarginK is how far the asymptote of the core may lie above the target
+// before the pace counts as sure; nearer than that the spread grows. An asymptote
+// within airLimitedK of the boiling point is set by the meat, not by the grate.
+const (
+	slowMarginK  = 8
+	slowSpreadUp = 0.15
+	airLimitedK  = 0.5
+)

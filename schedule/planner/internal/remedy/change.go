@@ -1,0 +1,174 @@
+package remedy
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"sort"
+	"time"
+
+	"example.com/cookday/schedule"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
+)
+
+// change is a change of the request that may mend the day. Pain orders changes
+// by what they ask of the cook (assumption); price says it in words. In both the
+// names of the dishes stand where dishSlot does, and how many they are where
+// countSlot does, so that like changes of several dishes are said in one breath.
+type change struct {
+	code, text, price string
+	of, name          string // id and name of the dish; empty for the day
+	way               string // tells doses apart that go opposite ways
+	bakes             bool   // in the oven, which is then too hot to hold anything
+	pain              int
+	edits             []schedule.Edit
+	apply             func(r *schedule.Request)
+}
+
+// dose names a kind of change, whatever its size.
+func (c change) dose() string { return c.code + " " + c.of + c.way }
+
+// adds says whether the change puts dishes on the menu.
+func (c change) adds() bool { return c.code == codeSittings || c.code == codeStarters }
+
+// against says whether two changes want the oven at different heat.
+func (c change) against(o change) bool {
+	return c.bakes && o.code == codeOven || o.bakes && c.code == codeOven
+}
+
+// key tells changes apart.
+func (c change) key() string { return c.dose() + " " + c.text }
+
+// changesFor lists what may mend a clash, least painful first: changes of its
+// dishes, and of the day where the rules in its way can be let go of.
+func (m *mender) changesFor(r schedule.Request, t assemblepkg.Trouble) []change {
+	var out []change
+	for i, dish := range r.Dishes {
+		if slices.Contains(t.Dishes, dish.ID) {
+			out = append(out, dishChanges(r, i, t)...)
+		}
+	}
+	if r.Oven == nil {
+		out = append(out, ovenChange(r))
+	}
+	if t.Over(arrangepkg.RuleQuiet, arrangepkg.RuleEarliest) || hasOwnTime(r, t) {
+		out = append(out, laterChanges(r)...)
+	}
+	if t.Over(arrangepkg.RuleQuiet) {
+		out = append(out, m.nightChanges(r, t)...)
+	}
+	if t.Over(arrangepkg.RuleEarliest) && assemblepkg.HasEarliest(r) {
+		out = append(out, m.earlierChanges(r, t)...)
+	}
+	if t.Over(arrangepkg.RuleQuiet, arrangepkg.RuleEarliest, arrangepkg.RuleHold) {
+		out = append(out, confidenceChanges(r)...)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].pain < out[j].pain })
+	return out
+}
+
+// hasOwnTime says whether some dish of a clash is served at a time of its own, so
+// that moving the main serving sets it apart from the others.
+func hasOwnTime(r schedule.Request, t assemblepkg.Trouble) bool {
+	return slices.ContainsFunc(r.Dishes, func(d schedule.Dish) bool { return d.Serve != nil && slices.Contains(t.Dishes, d.ID) })
+}
+
+// moved is the serving instant of a dish, or the main one where dish is nil, moved
+// by a duration. It has its date where that is another than the request's.
+func moved(r schedule.Request, dish *schedule.Dish, by time.Duration) schedule.Clock {
+	loc, err := r.Location()
+	if err != nil {
+		loc = time.UTC
+	}
+	var own *schedule.Clock
+	if dish != nil {
+		own = dish.Serve
+	}
+	at := daypkg.ClockOf(daypkg.ClockIn(r, own, loc).Add(by))
+	if *at.Date == r.Serve.Date {
+		at.Date = nil
+	}
+	return at
+}
+
+// laterMinutes are the delays tried.
+var laterMinutes = []int{20, 40, 60, 90, 120, 180, 240, 300, 360, 480}
+
+// latestHour is the last hour to which dinner is moved (assumption).
+const latestHour = 22
+
+func laterChanges(r schedule.Request) []change {
+	var out []change
+	for k, m := range laterMinutes {
+		at := moved(r, nil, time.Duration(m)*time.Minute)
+		s := schedule.Serve{Date: r.Serve.Date, Time: at.Time, TZ: r.Serve.TZ}
+		if at.Date != nil || at.Time.Hours() >= latestHour {
+			break
+		}
+		out = append(out, change{
+			code: "later", text: fmt.Sprintf("Serve at %s.", at.Time.HhMm()), price: fmt.Sprintf("%s later", r.Units.About(time.Duration(m)*time.Minute)),
+			pain: 18 + 6*k, edits: []schedule.Edit{Edit("serve", s)}, apply: func(r *schedule.Request) { r.Serve = s },
+		})
+	}
+	return out
+}
+
+// loose is the first lower chance that is offered.
+const loose = 0.8
+
+// confidenceChanges ask for less certainty.
+func confidenceChanges(r schedule.Request) []change {
+	var out []change
+	for _, c := range []struct {
+		to   float64
+		text string
+		pain int
+	}{{loose, "one day in five", 45}, {0.6, "two days in five", 58}} {
+		if r.Confidence > c.to {
+			out = append(out, change{
+				code: codeConfidence, text: "Accept less certainty.", price: "each dish is late " + c.text, pain: c.pain,
+				edits: []schedule.Edit{Edit("confidence", c.to)}, apply: func(r *schedule.Request) { r.Confidence = c.to },
+			})
+		}
+	}
+	return out
+}
+
+// Codes of changes that are looked for again.
+const (
+	codeConfidence = "confidence"
+	codeSurer      = "surer"
+	codeWrap       = "wrap"
+	codeHotter     = "hotter"
+	codeOven       = "oven"
+)
+
+// surer is the chance of each dish on a day with more time than usual.
+const surer = 0.95
+
+func surerChange(r schedule.Request) change {
+	return change{
+		code: codeSurer, text: "Allow more time for everything.", price: "an earlier start, and longer holds on most days", pain: 20,
+		edits: []schedule.Edit{Edit("confidence", surer)}, apply: func(r *schedule.Request) { r.Confidence = surer },
+	}
+}
+
+func ovenChange(r schedule.Request) change {
+	oven := schedule.Oven{Hold: unit.FromFahrenheit(170)}
+	return change{
+		code: codeOven, text: "Hold or finish in the kitchen oven.", price: "the oven is taken, at " + r.Units.Grate(oven.Hold), pain: 10,
+		edits: []schedule.Edit{Edit("oven", oven)}, apply: func(r *schedule.Request) { r.Oven = &oven },
+	}
+}
+
+// edit writes a value as JSON; the values are our own types, which always marshal.
+func Edit(path string, v any) schedule.Edit {
+	text, err := json.Marshal(v)
+	if err != nil {
+		text = []byte("null")
+	}
+	return schedule.Edit{Path: path, Value: string(text)}
+}

@@ -1,0 +1,89 @@
+package remedy
+
+import (
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/strict"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+)
+
+// dishChange is a change of one dish of the menu. Dishes are found by their id, so
+// that the change means the same in a part of the menu.
+type dishChange struct {
+	r    schedule.Request
+	i    int
+	dish schedule.Dish
+	cut  cut.Cut
+	t    assemblepkg.Trouble
+}
+
+// dishChanges are what may be done about one dish of a clash.
+func dishChanges(r schedule.Request, i int, t assemblepkg.Trouble) []change {
+	c, ok := cut.Find(r.Dishes[i].Cut)
+	if !ok {
+		return nil
+	}
+	d := dishChange{r, i, r.Dishes[i], c, t}
+	out := slices.Concat(d.heat(), d.wrap(), d.waits(), d.pieces(), d.times(), d.away())
+	return out
+}
+
+// make is a change of fields of the dish; those are given as name and value, nil
+// leaves a field out.
+func (d dishChange) make(code, text, price string, pain int, set func(dish *schedule.Dish), fields ...any) change {
+	c := change{code: code, text: text, price: price, of: d.dish.ID, name: d.dish.Name, pain: pain}
+	for k := 0; k < len(fields); k += 2 {
+		c.edits = append(c.edits, Edit(strict.ItemPath("dishes", d.i)+"."+fields[k].(string), fields[k+1]))
+	}
+	id := d.dish.ID
+	c.apply = func(r *schedule.Request) {
+		for i := range r.Dishes {
+			if r.Dishes[i].ID == id {
+				set(&r.Dishes[i])
+			}
+		}
+	}
+	return c
+}
+
+// Changes that nearly always help, and ask the most.
+const (
+	codeElsewhere = "elsewhere"
+	codeFewer     = "fewer"
+)
+
+// Changes that serve a dish in parts: after its time, or up to it.
+const (
+	codeSittings = "sittings"
+	codeStarters = "starters"
+)
+
+// away cooks a dish somewhere else, which is said last. What goes by the clock is as
+// good from the kitchen oven, where nothing can be held meanwhile.
+func (d dishChange) away() []change {
+	if len(d.r.Dishes) < 2 {
+		return nil
+	}
+	id := d.dish.ID
+	gone := change{
+		code: codeElsewhere, text: "Cook {dish} on another grill, in the kitchen, or not at all.", price: "{dishes} fewer on the grate",
+		of: id, name: d.dish.Name, pain: 70, edits: []schedule.Edit{Edit(strict.ItemPath("dishes", d.i), nil)},
+		apply: func(r *schedule.Request) {
+			*r = plans.Only(*r, func(o string) bool { return o != id })
+		},
+	}
+	if d.cut.Style != cut.Timed || d.r.Oven == nil {
+		return []change{gone}
+	}
+	baked := gone
+	baked.text, baked.price, baked.pain, baked.bakes = "Cook {dish} in the kitchen oven.", "no smoke, and nothing waits in the oven", 24, true
+	baked.edits = append([]schedule.Edit{Edit("oven", nil)}, gone.edits...)
+	baked.apply = func(r *schedule.Request) {
+		gone.apply(r)
+		r.Oven = nil
+	}
+	return []change{baked, gone}
+}

@@ -1,0 +1,70 @@
+package remedy
+
+import (
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+)
+
+// times are the day before, a serving of its own, and several sittings.
+func (d dishChange) times() []change {
+	var out []change
+	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
+	if !quick && d.dish.Ready == "" {
+		out = append(out, d.make("day-before", "Cook {dish} the day before, chill, and warm for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(),
+			func(dish *schedule.Dish) { dish.Ready = schedule.ReadyDayBefore }, "ready", schedule.ReadyDayBefore))
+	}
+	if d.dish.Ready != "" {
+		return out
+	}
+	if d.cut.Style != cut.Tough && d.dish.Count > 1 && d.t.Over(arrangepkg.RuleRoom, arrangepkg.RuleHands) {
+		out = append(out, d.sittings()...)
+	}
+	if len(d.r.Dishes) > 1 && (len(d.t.Dishes) > 1 || d.t.Over(arrangepkg.RuleQuiet, arrangepkg.RuleEarliest)) {
+		out = append(out, d.courses()...)
+	}
+	return out
+}
+
+// aheadPain is less for what is as good warmed: cuts that are cooked until tender.
+func (d dishChange) aheadPain() int {
+	if d.cut.Style == cut.Tough {
+		return 40
+	}
+	return 62
+}
+
+// aheadPrice says what warming does to a dish: it goes to the published 165 F.
+func (d dishChange) aheadPrice() string {
+	switch d.cut.Style {
+	case cut.Tough:
+		return "warmed food, a softer bark"
+	case cut.Bird:
+		return "warmed food, no crisp skin"
+	}
+	return "warmed food, no longer pink"
+}
+
+// courseMinutes are how long before or after the others a dish may be served.
+var courseMinutes = []int{30, 60, 120}
+
+// courses serve the dish before or after the others.
+func (d dishChange) courses() []change {
+	var out []change
+	for k, m := range courseMinutes {
+		by := time.Duration(m) * time.Minute
+		for _, way := range []struct {
+			by   time.Duration
+			word string
+		}{{by, " later"}, {-by, " earlier"}} {
+			at := moved(d.r, &d.dish, way.by)
+			c := d.make("course", "Serve {dish} at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k,
+				func(dish *schedule.Dish) { dish.Serve = &at }, "serve", at)
+			c.way = way.word
+			out = append(out, c)
+		}
+	}
+	return out
+}

@@ -1,0 +1,36 @@
+package remedy
+
+import (
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+)
+
+// lift is the request without a rule that a cook can let go of; false if it does
+// not have it.
+func lift(r schedule.Request, rule string) (schedule.Request, bool) {
+	r = plans.CopyRequest(r)
+	switch rule {
+	case arrangepkg.RuleQuiet:
+		had := len(r.Quiet) > 0
+		r.Quiet = nil
+		return r, had
+	case arrangepkg.RuleEarliest:
+		had := assemblepkg.HasEarliest(r)
+		r.Earliest = nil
+		for i := range r.Dishes {
+			r.Dishes[i].Earliest = nil
+		}
+		return r, had
+	}
+	return r, false
+}
+
+// liftAll is the request without some rules.
+func liftAll(r schedule.Request, rules []string) schedule.Request {
+	for _, rule := range rules {
+		r, _ = lift(r, rule)
+	}
+	return r
+}

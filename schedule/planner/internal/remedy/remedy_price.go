@@ -1,0 +1,125 @@
+package remedy
+
+import (
+	"slices"
+	"sort"
+	"strings"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+	saypkg "example.com/cookday/schedule/internal/say"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// remedy is what changes come to: the request with them, and its day.
+func (m *mender) remedy(now schedule.Request, p schedule.Plan, used []change) priced {
+	rem := priced{leads: now, proven: p.Solution.Proven}
+	rem.Remedy = schedule.Remedy{Code: used[0].code, For: codeOf(m.plan)}
+	remedyTell(&rem.Remedy, p)
+	rem.Text = joined(used, " ", func(c change) []string { return []string{c.text} })
+	rem.Price = joined(used, "; ", func(c change) []string { return strings.Split(c.price, "; ") })
+	for _, c := range used {
+		rem.Edits, rem.pain = append(rem.Edits, c.edits...), rem.pain+c.pain
+	}
+	return rem
+}
+
+// tell writes down the day that a remedy leads to.
+func remedyTell(r *schedule.Remedy, p schedule.Plan) {
+	r.LightAt, r.ServeAt, r.Chance, r.Cost = p.LightAt, plans.PlanTableAt(p), p.Chance.All, p.Solution.Objective
+}
+
+// Slots in the texts of a change: for the name of its dish, and for how many dishes.
+const (
+	dishSlot  = "{dish}"
+	countSlot = "{dishes}"
+)
+
+// joined says changes one after another, and like ones of several dishes in one breath.
+func joined(used []change, between string, say func(change) []string) string {
+	var said []string
+	names := map[string][]string{}
+	for _, c := range used {
+		for _, text := range say(c) {
+			if !slices.Contains(said, text) {
+				said = append(said, text)
+			}
+			if !slices.Contains(names[text], c.name) {
+				names[text] = append(names[text], c.name)
+			}
+		}
+	}
+	for i, text := range said {
+		dishes := "one dish"
+		if n := len(names[text]); n > 1 {
+			dishes = numberWord(n) + " dishes"
+		}
+		said[i] = strings.NewReplacer(dishSlot, saypkg.Listed(names[text], "and"), countSlot, dishes).Replace(text)
+	}
+	return strings.Join(said, between)
+}
+
+// ranked are the remedies without those that hold all that another asks, and more, for
+// no less pain; the least painful first.
+func ranked(all []priced) []priced {
+	var out []priced
+	sort.SliceStable(all, func(i, j int) bool { return all[i].pain < all[j].pain })
+	for i, a := range all {
+		idle := slices.ContainsFunc(all, func(b priced) bool {
+			return len(b.Edits) < len(a.Edits) && b.within(a) && b.pain <= a.pain
+		}) || slices.ContainsFunc(all[:i], func(b priced) bool {
+			return b.Text == a.Text || len(b.Edits) == len(a.Edits) && b.within(a)
+		})
+		if !idle && len(out) < mostRemedies {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// within says whether another remedy asks for all that this one does. An edit may be
+// there twice: the next dish moves up where one is sent away.
+func (p priced) within(o priced) bool {
+	left := slices.Clone(o.Edits)
+	for _, e := range p.Edits {
+		i := slices.Index(left, e)
+		if i < 0 {
+			return false
+		}
+		left = slices.Delete(left, i, i+1)
+	}
+	return true
+}
+
+// settled are remedies that tell of the days which the cook gets: a day whose search was
+// stopped is planned anew as Make plans it.
+func (m *mender) settled(all []priced) []schedule.Remedy {
+	out := []schedule.Remedy{}
+	for _, rem := range all {
+		if p, ok := m.inFull(rem); ok {
+			remedyTell(&rem.Remedy, p)
+		}
+		out = append(out, rem.Remedy)
+	}
+	return out
+}
+
+// inFull is the day that a remedy leads to, planned as Make plans it; false where that
+// has nothing new to say.
+func (m *mender) inFull(rem priced) (schedule.Plan, bool) {
+	if rem.proven || m.err != nil {
+		return schedule.Plan{}, false
+	}
+	e := m.effort
+	e.Budget, e.Purse = 0, &daypkg.Purse{daypkg.FullPurse}
+	p, ok := m.made(rem.leads, e)
+	return p, ok && p.Feasible
+}
+
+// priced is a remedy with what it asks of the cook, and the request that it leads to.
+type priced struct {
+	schedule.Remedy
+	pain   int
+	leads  schedule.Request
+	proven bool // that no better day can be made of it
+}

@@ -1,0 +1,224 @@
+package revise
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.com/cookday/schedule"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	remedypkg "example.com/cookday/schedule/planner/internal/remedy"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+)
+
+// option is something the cook could do now, as the entry that the log would get.
+type option struct {
+	code, text string
+	entry      schedule.Entry
+	against    schedule.Entry // the entry of the plan it is compared with; none: the plan as it stands
+	dishOnly   bool           // moves the serving of the dish, not its take-off
+}
+
+// advice is what could be done now, each with what it does: the same day is
+// followed again with the entry that the log would get, and the difference of the
+// two take-offs is the effect. Its edits are entries of the log.
+func (v *revision) advice(ctx context.Context, p *schedule.Plan, l left) ([]schedule.Remedy, error) {
+	out := []schedule.Remedy{}
+	i, why := v.troubled(l)
+	if i < 0 {
+		return out, nil
+	}
+	for _, o := range v.options(l.bound[i], l.all[i], why) {
+		r, err := v.priced(ctx, p, l, i, o, why)
+		if err != nil {
+			return nil, err
+		}
+		if why == schedule.Early && r.ServeAt.After(p.ServeAt) {
+			continue // too slow: dinner would wait for it
+		}
+		if why != "fire-died" && remedyIdle(r, p) {
+			continue
+		}
+		out = append(out, r)
+	}
+	switch why {
+	case "less-sure":
+		out = append(out, v.unhurried(ctx, p)...)
+	case schedule.Early:
+		out = append(out, v.sooner(ctx, p, l.bound[i], l.all[i])...)
+	}
+	slices.SortStableFunc(out, func(a, b schedule.Remedy) int { // what saves dinner first, and what keeps its hour
+		if why == schedule.Early {
+			a, b = b, a
+		}
+		return a.ServeAt.Compare(b.ServeAt)
+	})
+	return out, nil
+}
+
+// idle says whether an option changes nothing that matters to the plan.
+func remedyIdle(r schedule.Remedy, p *schedule.Plan) bool {
+	return strings.HasSuffix(r.Price, instantpkg.SameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
+}
+
+// troubled is the piece on the grate that most needs something done, and the
+// finding that says why: the fire, the least chance of being ready, or the
+// longest wait.
+func (v *revision) troubled(l left) (worst int, why string) {
+	worst = -1
+	least, longest := v.day.Req.Confidence-lateWorth, earlyWorth
+	_, dead := v.grate.dead()
+	off := v.offLevel()
+	for i, a := range l.bound {
+		if a.where != cooking || a.believed == nil || a.condemned {
+			continue
+		}
+		cool := off < 0 && placedWait(l.all[i]) <= earlyWorth // what waits for long is none the worse for it
+		if chance := l.all[i].Readiness().Chance(); chance < least || worst < 0 && (dead || cool || v.try.later > 0 || v.try.halfway) {
+			worst, least = i, math.Min(chance, least)
+		}
+	}
+	switch {
+	case worst >= 0 && dead:
+		return worst, "fire-died"
+	case worst >= 0 && off < 0:
+		return worst, "grate-off-level"
+	case worst >= 0 && v.try.later > 0:
+		return worst, "served-later"
+	case worst >= 0 && v.try.halfway:
+		return worst, "less-sure"
+	case worst >= 0:
+		return worst, v.lateness(l.bound[worst], l.all[worst])
+	}
+	for i, a := range l.bound {
+		if a.where != cooking || a.believed == nil || a.condemned {
+			continue
+		}
+		wait := placedWait(l.all[i])
+		if _, stands := v.stands(a); stands && !a.wrap.set && wait <= earlyWorth {
+			return i, stalled
+		}
+		if wait > longest {
+			worst, longest, why = i, wait, schedule.Early
+		}
+	}
+	return worst, why
+}
+
+// wait is how long the batch is expected to wait beyond its ideal rest, minutes.
+func placedWait(p *arrangepkg.Placed) float64 {
+	return p.On - p.Way.Total().Expected - float64(p.It.Serve) - p.It.Cut.Rest.IdealMinutes
+}
+
+// earlyWorth is how long beyond its ideal rest a piece may wait, in minutes,
+// before something is worth doing (assumption).
+const earlyWorth = 60.0
+
+// offLevel is by how much the grate is off its level if that is too much, K.
+func (v *revision) offLevel() float64 {
+	if len(v.grate.readings) == 0 {
+		return 0
+	}
+	off := v.grate.ahead(v.now, v.plannedLevel) - v.grate.levelAt(v.now, v.plannedLevel)
+	if math.Abs(off) <= offLevelK {
+		return 0
+	}
+	return off
+}
+
+// priced follows the day with an option taken.
+func (v *revision) priced(ctx context.Context, p *schedule.Plan, l left, i int, o option, why string) (schedule.Remedy, error) {
+	r := schedule.Remedy{Code: o.code, For: why, Text: o.text, Edits: []schedule.Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
+	o.entry.At = v.now
+	r.Edits = append(r.Edits, remedypkg.Edit("log", o.entry))
+	after, ok := v.with(ctx, o.entry)
+	if !ok {
+		return r, nil
+	}
+	before := v
+	if o.against.Kind != "" {
+		if before, ok = v.with(ctx, o.against); !ok {
+			return r, nil
+		}
+	}
+	is, was := after.left.take(l.bound[i]), before.left.take(l.bound[i])
+	r.Price, r.Chance, r.ServeAt = v.effect(l.bound[i], was, is, o), after.left.chance(), after.day.End
+	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
+		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))
+	}
+	return r, ctx.Err()
+}
+
+// with is the same day with one more entry in its log, now, arranged again. What
+// the readings say of the past stays as it is.
+func (v *revision) with(ctx context.Context, e schedule.Entry) (*revision, bool) {
+	w := *v
+	e.At = v.now
+	w.log, w.day, w.try = schedule.JoinLogs(v.log, []schedule.Entry{e}), v.asking, try{}
+	if e.Kind == schedule.LogServingMoved {
+		if err := w.amend(); err != nil {
+			return nil, false
+		}
+	}
+	w.grate = dayGrateHistory(w.day, w.log, w.now, w.plannedLevel)
+	w.afoot = make([]*afoot, len(v.afoot))
+	for i, a := range v.afoot {
+		b := *a
+		w.afoot[i] = &b
+	}
+	w.rebind()
+	for _, a := range w.afoot {
+		if e.Dish == a.batch.It.Dish.ID && e.Kind != schedule.LogServingMoved {
+			a.tell(e)
+		}
+		if a.believed != nil {
+			asked := a.journey.Asked
+			a.journey = w.journeyOf(a)
+			a.journey.Asked = asked
+			a.believed = a.believed.Again(a.journey)
+			a.live = w.liveWay(a)
+		}
+	}
+	w.giveUp()
+	l, err := w.arrangeLeft(ctx)
+	w.left = l
+	return &w, err == nil
+}
+
+// take is the expected take-off of a batch as arranged, minutes from its put-on.
+func (l left) take(a *afoot) float64 {
+	for _, p := range l.all {
+		if p.It.Dish.ID == a.batch.It.Dish.ID && p.Number == a.batch.Number {
+			return p.Way.Total().Expected
+		}
+	}
+	return math.NaN()
+}
+
+// chance is that of all dishes together.
+func (l left) chance() float64 {
+	var rs []spreadpkg.Readiness
+	for _, p := range l.all {
+		rs = append(rs, p.Readiness())
+	}
+	return instantpkg.Round3(spreadpkg.ChanceOfAll(rs))
+}
+
+// effect says what an option does to the take-off.
+func (v *revision) effect(a *afoot, was, is float64, o option) string {
+	name, moved := a.batch.It.Dish.Name, math.Round(is-was)
+	switch {
+	case o.dishOnly:
+		return "The cook stays as it is"
+	case math.Abs(moved) < 1:
+		return name + instantpkg.SameTime
+	case a.never(was) && !a.never(is):
+		return fmt.Sprintf("%s is done after all, at about %s", name, v.clock(a.on.at.Add(instantpkg.Minutes(is))))
+	case o.against.Kind != "":
+		return fmt.Sprintf("%s is done %s than left bare", name, v.moves(moved))
+	}
+	return fmt.Sprintf("%s is done %s", name, v.moves(moved))
+}

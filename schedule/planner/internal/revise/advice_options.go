@@ -1,0 +1,120 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/belief"
+)
+
+// Temperatures that advice names, degC.
+var (
+	hotterC, hottestC, sinkC = instantpkg.Celsius(275), instantpkg.Celsius(300), instantpkg.Celsius(225)
+	finishC                  = instantpkg.Celsius(300)
+	wrapFromC                = instantpkg.Celsius(140) // earlier there is no bark to keep (common practice, no source)
+)
+
+// options are what may be done about a piece, least trouble first.
+func (v *revision) options(a *afoot, p *arrangepkg.Placed, why string) []option {
+	if why == schedule.Early {
+		return v.slower(a, p)
+	}
+	out := v.mendFire(a, why)
+	name, id := a.batch.It.Dish.Name, a.batch.It.Dish.ID
+	level := v.grate.levelAt(v.now, func(time.Time) float64 { return p.Way.LevelC })
+	b := a.believed
+	unwrapped := !a.wrap.set && !a.oven.set && a.batch.It.Cut.WrapAllowed && a.batch.It.Cut.Style == cut.Tough
+	if unwrapped && b.Between(b.PaceSoFar(0.5), func(q *belief.Path) float64 { return q.NowC }) > wrapFromC {
+		with := p.Way.With
+		if with == "" {
+			with = schedule.WrapFoil
+		}
+		o := option{code: "wrap-now", text: fmt.Sprintf("Wrap %s in %s now.", name, with), entry: schedule.Entry{Dish: id, Kind: schedule.LogWrapped, Value: with}}
+		if !v.wrapLater(a) { // the plan takes it that it is wrapped now
+			o.against = schedule.Entry{Dish: id, Kind: schedule.LogWrapped, Value: schedule.WrapNone}
+		}
+		out = append(out, o)
+	}
+	if why == stalled {
+		return out
+	}
+	if tough := a.batch.It.Cut.Style == cut.Tough; tough && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 {
+		to := hotterC
+		if level > hotterC-offLevelK/2 {
+			to = hottestC
+		}
+		out = append(out, option{code: "hotter", text: fmt.Sprintf("Bring the grate up to %s.", v.day.Grate(to)), entry: schedule.Entry{Kind: schedule.LogLevel, C: to}})
+	}
+	if v.day.Req.Oven != nil && !a.oven.set {
+		out = append(out, option{code: "oven-finish", text: fmt.Sprintf("Finish %s in the kitchen oven at %s.", name, v.day.Grate(finishC)), entry: schedule.Entry{Dish: id, Kind: schedule.LogToOven, C: finishC}})
+	}
+	return append(out, v.laterServing(a, p)...)
+}
+
+// wrapLater says whether the piece would stay bare for a while yet.
+func (v *revision) wrapLater(a *afoot) bool {
+	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+assemblepkg.LeastLeft
+}
+
+// mendFire is what helps a fire that sinks or is out.
+func (v *revision) mendFire(a *afoot, why string) []option {
+	var out []option
+	level := v.grate.levelAt(v.now, v.plannedLevel)
+	coals := "Rebuild the fire: knock the ash out, open the vents below, add fuel."
+	if level > instantpkg.Celsius(325) {
+		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
+	}
+	switch why {
+	case "grate-off-level":
+		out = append(out, option{code: "rebuild", text: coals, entry: schedule.Entry{Kind: schedule.LogLevel, C: level}})
+	case "fire-died":
+		out = append(out, option{code: "rebuild", text: coals, entry: schedule.Entry{Kind: schedule.LogLit}})
+	}
+	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain) {
+		in := math.Min(level, hotterC)
+		out = append(out, option{code: "indoors", text: fmt.Sprintf("Take %s indoors now, into the oven at %s.", a.batch.It.Dish.Name, v.day.Grate(in)),
+			entry: schedule.Entry{Dish: a.batch.It.Dish.ID, Kind: schedule.LogToOven, C: in}})
+	}
+	return out
+}
+
+// laterServing moves dinner, or only the dish where something else is ready.
+func (v *revision) laterServing(a *afoot, p *arrangepkg.Placed) []option {
+	ready := a.on.at.Add(instantpkg.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
+	const step = 10 * time.Minute
+	at := ready.Truncate(step)
+	if at.Before(ready) {
+		at = at.Add(step)
+	}
+	if !at.After(v.serve(a)) || a.never(a.live.Total().Expected) {
+		return nil
+	}
+	moved := schedule.Entry{Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
+	out := []option{{code: "later", text: fmt.Sprintf("Serve at %s.", v.clock(at)), entry: moved, dishOnly: true}}
+	for _, o := range v.afoot {
+		if o.where == off && o.batch.It.Dish.ID != a.batch.It.Dish.ID {
+			moved.Dish = a.batch.It.Dish.ID
+			return append(out, option{code: "slice-first", text: fmt.Sprintf("Slice and serve what is done at %s, and %s at %s.",
+				v.clock(v.serve(a)), a.batch.It.Dish.Name, v.clock(at)), entry: moved, dishOnly: true})
+		}
+	}
+	return out
+}
+
+// slower is what helps a piece that comes too early.
+func (v *revision) slower(a *afoot, p *arrangepkg.Placed) []option {
+	var out []option
+	if a.batch.It.Cut.Style != cut.Tough || p.Way.LevelC > hottestC+offLevelK {
+		return nil // what wants a hot grate is not the better for a cool one
+	}
+	if !a.oven.set && v.grate.levelAt(v.now, func(time.Time) float64 { return p.Way.LevelC }) > sinkC+offLevelK/2 {
+		out = append(out, option{code: "sink", text: fmt.Sprintf("Let the fire sink to %s.", v.day.Grate(sinkC)), entry: schedule.Entry{Kind: schedule.LogLevel, C: sinkC}})
+	}
+	return out
+}

@@ -1,0 +1,166 @@
+package revise
+
+import (
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// grateReading is one reading of the grate's air.
+type grateReading struct {
+	at    time.Time
+	c     float64
+	gauge bool // worked out from the gauge in the lid
+}
+
+// outage is a stretch without a fire; open if it lasts until now.
+type outage struct {
+	from, to time.Time
+	open     bool
+	seen     bool // worked out from readings, not told
+}
+
+// grateHistory is what the log says of the fire.
+type grateHistory struct {
+	d        *daypkg.Day
+	readings []grateReading
+	outages  []outage
+	levels   []grateReading // levels that the cook set
+	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
+}
+
+// Figures of a fire (assumptions but where said otherwise).
+const (
+	lidSettles    = 15 * time.Minute // until the grate is back after the lid was open (common practice, no source)
+	holdsReading  = 90 * time.Minute // a reading stands for so long
+	bridgesGap    = 4 * time.Hour    // readings closer than this are joined by a line
+	recent        = 60 * time.Minute
+	offLevelK     = 25 / 1.8 // 25 F either way is good enough (common practice, no source)
+	dyingK        = 25       // below its level by so much and falling, a fire is dying
+	dyingFallK    = 15
+	deadK         = 60 // below its level by so much, it is dead
+	offsetPairs   = 20 * time.Minute
+	offsetWorthK  = 8
+	measuredShare = 0.5 // what a thermometer beside the meat leaves of the grate's error
+	relightTau    = 15.0
+	airStepK      = 3.0 // the history of the air is kept in such steps
+)
+
+func dayGrateHistory(d *daypkg.Day, log []schedule.Entry, now time.Time, level func(time.Time) float64) grateHistory {
+	h := grateHistory{d: d, offsetK: math.NaN()}
+	var lids []time.Time
+	var gauges []grateReading
+	for _, e := range log {
+		switch e.Kind {
+		case schedule.LogLidOpened:
+			lids = append(lids, e.At)
+		case schedule.LogLevel:
+			h.levels = append(h.levels, grateReading{at: e.At, c: e.C})
+		case schedule.LogFireOut:
+			if n := len(h.outages); n == 0 || !h.outages[n-1].open {
+				h.outages = append(h.outages, outage{from: e.At, to: now, open: true})
+			}
+		case schedule.LogLit, schedule.LogRefuelled, schedule.LogRestarted:
+			if n := len(h.outages); n > 0 && h.outages[n-1].open && e.Kind != schedule.LogRestarted {
+				h.outages[n-1].to, h.outages[n-1].open = e.At, false
+			}
+		case schedule.LogGrate:
+			h.readings = append(h.readings, grateReading{at: e.At, c: e.C})
+		case schedule.LogGauge:
+			gauges = append(gauges, grateReading{at: e.At, c: e.C, gauge: true})
+		}
+	}
+	h.measureOffset(gauges)
+	for _, g := range gauges {
+		g.c = fire.GrateC(d.Grill, g.c, d.Air.AirC)
+		if !h.near(g.at, offsetPairs) { // a thermometer on the grate is the better one
+			h.readings = insertReading(h.readings, g)
+		}
+	}
+	h.readings = withoutLids(h.readings, lids)
+	h.seeDying(log, now, level)
+	return h
+}
+
+func insertReading(all []grateReading, g grateReading) []grateReading {
+	i := len(all)
+	for i > 0 && all[i-1].at.After(g.at) {
+		i--
+	}
+	all = append(all, grateReading{})
+	copy(all[i+1:], all[i:])
+	all[i] = g
+	return all
+}
+
+func withoutLids(all []grateReading, lids []time.Time) []grateReading {
+	var out []grateReading
+	for _, r := range all {
+		open := false
+		for _, l := range lids {
+			open = open || !r.at.Before(l) && r.at.Before(l.Add(lidSettles))
+		}
+		if !open {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// near says whether the grate itself was read about then.
+func (h *grateHistory) near(at time.Time, within time.Duration) bool {
+	for _, r := range h.readings {
+		if !r.gauge && r.at.Sub(at).Abs() <= within {
+			return true
+		}
+	}
+	return false
+}
+
+// measureOffset compares the gauge with the grate where both were read.
+func (h *grateHistory) measureOffset(gauges []grateReading) {
+	sum, n := 0.0, 0
+	for _, g := range gauges {
+		for _, r := range h.readings {
+			if r.at.Sub(g.at).Abs() <= offsetPairs {
+				sum, n = sum+g.c-r.c, n+1
+				break
+			}
+		}
+	}
+	if n > 0 {
+		h.offsetK = sum / float64(n)
+	}
+}
+
+// seeDying finds a fire that died without a word: the last readings fall, or one
+// is far below the level.
+func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(time.Time) float64) {
+	n := len(h.readings)
+	if n == 0 || len(h.outages) > 0 && h.outages[len(h.outages)-1].open {
+		return
+	}
+	last := h.readings[n-1]
+	for _, e := range log {
+		if (e.Kind == schedule.LogLit || e.Kind == schedule.LogRefuelled || e.Kind == schedule.LogLevel) && e.At.After(last.at.Add(-lidSettles)) {
+			return
+		}
+	}
+	below := h.levelAt(last.at, level) - last.c
+	top := n - 1
+	for top > 0 && h.readings[top-1].c > h.readings[top].c {
+		top--
+	}
+	fell := h.readings[top].c - last.c
+	steps := n - 1 - top
+	if below > deadK || below > dyingK && fell > dyingFallK && steps >= 2 {
+		from := h.readings[top].at
+		if steps == 0 {
+			from = last.at
+		}
+		h.outages = append(h.outages, outage{from: from, to: now, open: true, seen: true})
+	}
+}

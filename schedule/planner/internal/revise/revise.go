@@ -1,0 +1,141 @@
+package revise
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/strict"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// revision is one day at one instant.
+type revision struct {
+	asked   schedule.Request // as first planned
+	ahead   *schedule.Ahead  // what is cooked the day before, as first planned; nil for nothing
+	base    *daypkg.Day
+	first   schedule.Plan   // its phases and steps, moved along with serving
+	planned []schedule.Step // its steps as first planned
+	firstA  arrangepkg.Arrangement
+	placed  []*arrangepkg.Placed // as first planned
+
+	log    []schedule.Entry
+	now    time.Time
+	asking *daypkg.Day // with what the log changed
+	day    *daypkg.Day // the same, or served later if that cannot be met
+	grate  grateHistory
+	afoot  []*afoot
+	called []*afoot // called off: what was done with them stays
+
+	hearth arrangepkg.Hearth
+	phases int // phases begun by now
+	moved  bool
+	left   left
+	try    try // by which the rest of the day could be arranged
+}
+
+func NewRevision(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (*revision, error) {
+	v := &revision{asked: p.Request, ahead: p.Ahead}
+	if p.Asked != nil {
+		v.asked = *p.Asked
+	}
+	if err := v.plan(ctx, p.ID); err != nil {
+		return nil, err
+	}
+	v.now = now.In(v.base.Loc).Truncate(time.Minute)
+	if err := v.take(schedule.JoinLogs(p.Log, log), now); err != nil {
+		return nil, err
+	}
+	v.planned = slices.Clone(v.first.Steps)
+	v.followMoves()
+	return v, v.look(ctx)
+}
+
+// plan makes the first plan again, as far as a revision needs it.
+func (v *revision) plan(ctx context.Context, id string) error {
+	r := v.asked.WithDefaults()
+	loc, err := r.Location()
+	if err != nil {
+		loc = nil // validation says it
+	}
+	if faults := r.ValidateIn(loc); len(faults) > 0 {
+		return &strict.InputError{Faults: faults}
+	}
+	d, faults := daypkg.ResolveIn(r, loc)
+	if len(faults) > 0 {
+		return &strict.InputError{Faults: faults}
+	}
+	d.Effort = daypkg.Effort{Memo: daypkg.NewMemo(), Purse: &daypkg.Purse{daypkg.FullPurse}}
+	a, err := arrangepkg.DayArrange(d, ctx)
+	if err != nil {
+		return err
+	}
+	if len(a.Solution.Chains) == 0 {
+		return &strict.InputError{Faults: []strict.Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
+	}
+	if v.placed, err = arrangepkg.DayPlace(d, ctx, a); err != nil {
+		return err
+	}
+	arrangepkg.DayRekindle(d, &a, v.placed, 0, arrangepkg.Ever)
+	v.base, v.firstA, v.hearth = d, a, a.Hearth
+	v.first = d.BlankPlan()
+	v.first.ID, v.first.Feasible = id, true
+	v.first.Phases = assemblepkg.DayPhases(d, a, v.placed)
+	v.first.Steps = assemblepkg.DaySteps(d, &v.first, a, v.placed)
+	v.first.Cautions = assemblepkg.DayCautions(d, &v.first, v.placed)
+	d.Findings = nil
+	return nil
+}
+
+// revised arranges what is left and writes the plan.
+func (v *revision) Revised(ctx context.Context) (schedule.Plan, error) {
+	left, err := v.arrangeLeft(ctx)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	v.left = left
+	p, err := v.write(ctx, left)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if p.Remedies, err = v.advice(ctx, &p, left); err != nil {
+		return schedule.Plan{}, err
+	}
+	p.Changes = v.changes(&p)
+	if v.ahead == nil {
+		return p, nil
+	}
+	return v.withAhead(ctx, p)
+}
+
+// clock is an instant as a text of the plan says it.
+func (v *revision) clock(t time.Time) string {
+	t = t.In(v.base.Loc)
+	if t.YearDay() != v.now.YearDay() {
+		return t.Format("Mon 15:04")
+	}
+	return t.Format("15:04")
+}
+
+func (v *revision) span(minutes float64) string {
+	if minutes < 0 {
+		minutes = -minutes
+	}
+	return v.base.About(minutes)
+}
+
+func earlierLater(minutes float64) string {
+	if minutes < 0 {
+		return "earlier"
+	}
+	return "later"
+}
+
+// moves says "1 h 50 min earlier".
+func (v *revision) moves(minutes float64) string {
+	return fmt.Sprintf("%s %s", v.span(minutes), earlierLater(minutes))
+}

@@ -1,0 +1,38 @@
+package revise
+
+import (
+	"context"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/strict"
+	aheadpkg "example.com/cookday/schedule/planner/internal/ahead"
+)
+
+// withAhead adds to a revision what the other of two days does: the steps of the day
+// before, and the warming for the table, at the hour at which that is now. What is past
+// of it is taken as done: the log follows one day.
+func (v *revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Plan, error) {
+	r := plans.CopyRequest(v.ahead.Request)
+	if v.ahead.Plan != nil { // the log is of the day of serving, and may move it
+		r.Serve = v.day.Req.Serve
+	}
+	s, faults, err := aheadpkg.SplitAhead(ctx, r)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if len(faults) > 0 {
+		return schedule.Plan{}, &strict.InputError{Faults: faults}
+	}
+	own := map[string]bool{}
+	for _, step := range p.Steps {
+		own[step.ID] = true
+	}
+	p = s.Joined(p, v.ahead.Plan)
+	for i := range p.Steps {
+		if step := &p.Steps[i]; !own[step.ID] && !step.At.After(v.now) {
+			step.Done = true
+		}
+	}
+	return p, nil
+}

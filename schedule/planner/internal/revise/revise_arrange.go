@@ -1,0 +1,206 @@
+package revise
+
+import (
+	"context"
+	"slices"
+	"time"
+
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/strict"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// left is the solved rest of the day.
+type left struct {
+	a     arrangepkg.Arrangement // the whole day: what is past, what cooks, what waits
+	all   []*arrangepkg.Placed
+	bound []*afoot // of each placed
+}
+
+// try is one way to meet what is left of the day.
+type try struct {
+	later   int  // minutes that serving is moved by
+	halfway bool // what is on the grate is counted at its expected end, not at the asked chance
+	all     bool // and so is what is not on yet
+	aside   bool // what is on the grate and will not be done in time makes room now
+}
+
+// tries are in the order in which they are taken: dinner is moved last, and by
+// as little as it can.
+var tries = []try{
+	{}, {halfway: true}, {halfway: true, all: true},
+	{later: 20}, {later: 40}, {later: 60}, {later: 90}, {later: 120}, {later: 180}, {later: 240}, {later: 360}, {later: 480},
+	{halfway: true, all: true, aside: true}, {later: 40, aside: true}, {later: 90, aside: true}, {later: 240, aside: true},
+}
+
+// arrangeLeft solves the rest of the day.
+func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
+	asked := v.day
+	for _, t := range tries {
+		v.try = t
+		if err := v.serveLater(asked, t.later); err != nil {
+			return left{}, err
+		}
+		if !v.now.Before(v.day.End) && v.unserved() || t.later < longestDelay && v.tooLateToRest() {
+			continue
+		}
+		s, p, order, err := v.solve(ctx)
+		if err != nil {
+			return left{}, err
+		}
+		if s.Status == sequence.Optimal || s.Status == sequence.Feasible {
+			return v.join(ctx, s, p, order)
+		}
+	}
+	return left{}, &strict.InputError{Faults: []strict.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
+}
+
+// counted is the way of a batch at the chance that the try counts with.
+func (v *revision) counted(a *afoot, w daypkg.Way) daypkg.Way {
+	if v.try.halfway && (a.where == cooking || v.try.all) {
+		w.First.Planned, w.Second.Planned = w.First.Expected, w.Second.Expected
+		w.InOven.Planned = w.InOven.Expected
+	}
+	return w
+}
+
+// unserved says whether something that may be served is still waiting or cooking.
+func (v *revision) unserved() bool {
+	for _, a := range v.afoot {
+		if a.where != off && !a.condemned {
+			return true
+		}
+	}
+	return false
+}
+
+// longestDelay is the most minutes that serving is moved by.
+const longestDelay = 480
+
+// tooLateToRest says whether something came off, or can come off at the earliest,
+// too late to be rested by its serving.
+func (v *revision) tooLateToRest() bool {
+	for _, a := range v.afoot {
+		ready := v.now.Add(2 * assemblepkg.LeastLeft * time.Minute)
+		if a.where == off {
+			ready = a.off.at
+		}
+		if a.where != waiting && ready.Add(instantpkg.Minutes(a.batch.It.RestMinutes())).After(v.serve(a)) {
+			return true
+		}
+	}
+	return false
+}
+
+// serveLater moves all serving instants of the day but those of what has been served.
+func (v *revision) serveLater(asked *daypkg.Day, byMinutes int) error {
+	if byMinutes == 0 {
+		return nil
+	}
+	by := time.Duration(byMinutes) * time.Minute
+	r := plans.CopyRequest(asked.Req)
+	at := daypkg.ClockOf(asked.Clock(nil).Add(by))
+	r.Serve.Date, r.Serve.Time = *at.Date, at.Time
+	for i := range r.Dishes {
+		if s := r.Dishes[i].Serve; s != nil && (asked.Clock(s).After(v.now) || v.awaited(r.Dishes[i].ID)) {
+			at := daypkg.ClockOf(asked.Clock(s).Add(by))
+			r.Dishes[i].Serve = &at
+		}
+	}
+	if err := v.resolve(r); err != nil {
+		return err
+	}
+	v.rebind()
+	return nil
+}
+
+// awaited says whether some of a dish is not off the fire yet.
+func (v *revision) awaited(id string) bool {
+	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.It.Dish.ID == id && a.where != off })
+}
+
+// rebind gives the batches the items of the day as it is now.
+func (v *revision) rebind() {
+	for _, a := range v.afoot {
+		for i := range v.day.Items {
+			if v.day.Items[i].Dish.ID == a.batch.It.Dish.ID {
+				b := *a.batch
+				b.It = &v.day.Items[i]
+				a.batch = &b
+			}
+		}
+	}
+}
+
+// solve states and solves what is left. The order says which batch a chain is.
+func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Problem, []*afoot, error) {
+	var order []*afoot
+	var open []*arrangepkg.Batch
+	for _, a := range v.afoot {
+		if a.where == waiting {
+			b := *a.batch
+			b.Ways = append([]daypkg.Way(nil), b.Ways...)
+			for i := range b.Ways {
+				b.Ways[i] = v.counted(a, b.Ways[i])
+			}
+			a.open = &b
+			order, open = append(order, a), append(open, a.open)
+		}
+	}
+	now := v.day.Minute(v.now)
+	p, err := arrangepkg.DayProblem(v.day, ctx, v.hearth, open)
+	if err != nil {
+		return sequence.Solution{}, p, order, err
+	}
+	p.NoClash, p.Earliest = true, min(v.day.Earliest, now)
+	p.Quiet = nil
+	for _, q := range v.day.Quiet {
+		if q.From <= now {
+			p.Quiet = append(p.Quiet, sequence.Span{From: q.From, To: min(q.To, now+1)})
+		}
+	}
+	if v.phases > 0 {
+		for i := range p.Fires { // it burns already
+			p.Fires[i].LightClosed = nil
+		}
+	}
+	ready := v.readyAt()
+	for i := range p.Chains {
+		for m := range p.Chains[i].Tasks[0].Modes {
+			mode := &p.Chains[i].Tasks[0].Modes[m]
+			mode.Closed = append(mode.Closed[:len(mode.Closed):len(mode.Closed)], sequence.Span{From: min(now, ready) + 1, To: forever})
+		}
+	}
+	for _, a := range v.afoot {
+		if a.where == cooking {
+			order = append(order, a)
+			p.Chains = append(p.Chains, v.liveChain(a, now))
+		}
+	}
+	if v.phases > 0 {
+		p.Chains = append(p.Chains, v.burning(ready))
+		earliest := ready
+		for _, a := range order {
+			if a.where == cooking {
+				earliest = max(earliest, v.day.Minute(a.on.at))
+			}
+		}
+		p.Earliest = max(p.Earliest, earliest+p.Fires[v.fireNow()].Setup+arrangepkg.HandsLight)
+	}
+	if len(p.Chains) == 0 {
+		return sequence.Solution{Status: sequence.Optimal, Light: -1}, p, order, nil
+	}
+	s, err := arrangepkg.DaySearch(v.day, ctx, &p)
+	return s, p, order, err
+}
+
+// forever is earlier than any instant of a day.
+const forever = 1 << 20
+
+func allBut(u int) []sequence.Span {
+	return []sequence.Span{{From: -forever, To: u}, {From: u + 1, To: forever}}
+}

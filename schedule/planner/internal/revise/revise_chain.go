@@ -1,0 +1,113 @@
+package revise
+
+import (
+	"math"
+
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// liveChain is a batch on the grate: its start is fixed, what is left takes the
+// minutes of the belief at the asked chance, cut to what serving leaves so that
+// a late dish does not stand in the way of a plan.
+func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
+	w, b := v.counted(a, a.live), a.batch
+	on, aside := v.day.Minute(a.on.at), v.try.aside || a.condemned
+	total := int(math.Ceil(w.Total().Planned))
+	rest := int(math.Ceil(b.It.RestMinutes()))
+	serve, leastGap := b.It.Serve, rest
+	if total > on-serve-rest {
+		leastGap = 0
+		total = min(total, max(on-serve-rest, on-now+2))
+		if aside {
+			total = on - now + 2
+		}
+		if total > on-serve {
+			serve = 0
+			total = min(total, on)
+		}
+	}
+	c := sequence.Chain{Serve: serve, HoldCost: b.It.Cut.HoldCostTenths}
+	gap := sequence.Gap{Min: leastGap, Ideal: rest, Max: sequence.NoLimit}
+	if on-total-serve < gap.Min {
+		gap.Min = 0
+	}
+	task := func(minutes int, places []arrangepkg.Place) sequence.Task {
+		m := sequence.Mode{Area: b.Area(v.hearth, places, b.Covers()), Minutes: []int{max(minutes, 1)}, Places: arrangepkg.AsPlaces(places), Gap: gap}
+		if aside {
+			m.Area = 0 // it is there, whether there is room or not
+		}
+		if len(places) == 0 {
+			m.Places = []sequence.Place{{Fire: sequence.OvenFire}}
+		}
+		return sequence.Task{StartHands: sequence.Unattended, EndHands: sequence.Unattended, Modes: []sequence.Mode{m}}
+	}
+	first, second := v.placesNow(a)
+	split := int(math.Ceil(w.First.Planned))
+	if v.splits(a) && split >= total && total-assemblepkg.LeastLeft > on-now {
+		split = total - assemblepkg.LeastLeft // as the cut way is placed
+	}
+	if !v.splits(a) || split >= total || split <= on-now {
+		places := first
+		if w.Stages() > 1 && (!v.splits(a) || split <= on-now) {
+			places = second
+		}
+		c.Tasks = []sequence.Task{task(total, places)}
+	} else {
+		c.Tasks = []sequence.Task{task(split, first), task(total-split, second)}
+		if w.Sear {
+			c.Tasks[0].LagMax = daypkg.SearLagMinutes
+		}
+		if at := on - split; at > 0 && !v.day.InQuiet(v.day.At(float64(at))) {
+			c.Tasks[1].StartHands = arrangepkg.HandsWrap
+		}
+	}
+	c.Tasks[0].Modes[0].Closed = allBut(on)
+	return c
+}
+
+// splits says whether a second stage is still to come.
+func (v *revision) splits(a *afoot) bool {
+	if a.live.Sear {
+		return true
+	}
+	return a.live.Stages() > 1 && !(a.wrap.set && a.wrapMinute() < v.now.Sub(a.on.at).Minutes()+assemblepkg.LeastLeft)
+}
+
+// placesNow are the zones that a batch on the grate may be in, now and in its
+// second stage; none stands for the oven.
+func (v *revision) placesNow(a *afoot) (first, second []arrangepkg.Place) {
+	if v.inOven(a) {
+		return nil, nil
+	}
+	w, fireNow := a.live, v.fireNow()
+	here := arrangepkg.Place{fireNow, 0}
+	for z, zone := range v.hearth.Zones[fireNow] {
+		if zone.Direct == w.Direct {
+			here.Zone = z
+			break
+		}
+	}
+	g := arrangepkg.PlaceGroup{Places: []arrangepkg.Place{here}}
+	for _, p := range v.hearth.PlacesOf(w) {
+		if p.Fire != fireNow && !w.Direct {
+			g.Places = append(g.Places, p)
+		}
+	}
+	if a.first != nil && a.first.Oven {
+		return g.Places, nil
+	}
+	each := a.batch.Covers()
+	second = v.hearth.SecondPlaces(a.batch.It, w, g, each, a.batch.Count == 1)
+	if len(second) == 0 {
+		second = g.Places
+	}
+	return g.Places, second
+}
+
+// inOven says whether the piece is in the kitchen oven now.
+func (v *revision) inOven(a *afoot) bool {
+	return v.day.Req.Oven != nil && (a.oven.set || a.first != nil && a.first.Oven && a.wrap.set)
+}

@@ -1,0 +1,165 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/belief"
+)
+
+// findings is what the log shows, and what was assumed where it is silent.
+func (v *revision) findings(l left) []schedule.Finding {
+	var out []schedule.Finding
+	add := func(f schedule.Finding) { out = append(out, f) }
+	v.noteServing(add)
+	v.noteFire(add)
+	v.noteEarly(l, add)
+	for i, p := range l.all {
+		a := l.bound[i]
+		v.noteSafety(a, p, add)
+		switch a.where {
+		case cooking:
+			if a.condemned {
+				break // nothing of its times matters any more
+			}
+			v.noteProbe(a, add)
+			v.noteSilence(a, add)
+			v.noteStall(a, add)
+			v.noteFalling(a, add)
+			v.noteLate(a, p, add)
+		case waiting:
+			if chance := p.Readiness().Chance(); chance < v.day.Req.Confidence-lateWorth {
+				add(about(a, schedule.MayBeLate, schedule.Warning, fmt.Sprintf("%s: on at %s; the chance to be ready at %s is about %.0f %%.",
+					p.It.Dish.Name, v.clock(v.day.At(p.On)), v.clock(v.serve(a)), 100*chance)))
+			}
+		case off:
+			if !a.condemned {
+				v.noteOff(a, add)
+			}
+		}
+	}
+	return out
+}
+
+func about(a *afoot, code, severity, text string) schedule.Finding {
+	return schedule.Finding{Code: code, Severity: severity, Dishes: []string{a.batch.It.Dish.ID}, Text: text}
+}
+
+// probeTexts say what a doubtful reading is likely to be, and what to do.
+var probeTexts = map[string]string{
+	schedule.ProbeInAir:   "shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part",
+	schedule.ProbeFellOut: "shows the air outside: the probe has fallen out. Put it back into the thickest part",
+	schedule.ProbeHot:     "is warmer than the meat can be by now: the probe sits near a bone, in fat or near the surface. Move it to the thickest part",
+	schedule.ProbeCold:    "is colder than the meat can be: the probe was moved, or touches a cold piece. Put it into the thickest part",
+}
+
+// noteProbe names readings that are not believed, the last of each sort.
+func (v *revision) noteProbe(a *afoot, add func(schedule.Finding)) {
+	last, count := map[string]belief.Reading{}, map[string]int{}
+	var order []string
+	for _, r := range a.readings {
+		if r.Counts() {
+			continue
+		}
+		if count[r.Doubt] == 0 {
+			order = append(order, r.Doubt)
+		}
+		last[r.Doubt] = r
+		count[r.Doubt]++
+	}
+	for _, doubt := range order {
+		r := last[doubt]
+		text := fmt.Sprintf("%s: the reading of %s at %s %s. It is left out.", a.batch.It.Dish.Name, v.day.Core(r.CoreC),
+			v.clock(a.on.at.Add(instantpkg.Minutes(r.Minute))), probeTexts[doubt])
+		if n := count[doubt]; n > 1 {
+			text += fmt.Sprintf(" So are %d others like it.", n-1)
+		}
+		add(about(a, doubt, schedule.Warning, text))
+	}
+}
+
+// silence is how long, at least, a probe that gave readings must have been still
+// to be worth a word.
+const silence = 2 * time.Hour
+
+// noteSilence says that there is no reading, or none any more, and what is
+// counted with then.
+func (v *revision) noteSilence(a *afoot, add func(schedule.Finding)) {
+	if a.believed == nil {
+		return
+	}
+	var lastAt time.Time
+	var gap float64
+	n := 0
+	for _, r := range a.readings {
+		if r.Counts() {
+			at := a.on.at.Add(instantpkg.Minutes(r.Minute))
+			if n > 0 {
+				gap = math.Max(gap, at.Sub(lastAt).Minutes())
+			}
+			lastAt = at
+			n++
+		}
+	}
+	name := a.batch.It.Dish.Name
+	b := a.believed
+	low := b.Between(b.PaceSoFar(0.9), func(p *belief.Path) float64 { return p.NowC })
+	if n == 0 {
+		add(about(a, "no-readings", schedule.Info, fmt.Sprintf(
+			"No reading of %s: this is the first plan's forecast and its slow end is counted with. On a slow day it is only at %s by now and comes off at %s. A reading would tell.",
+			name, v.day.Core(low), v.clock(a.on.at.Add(instantpkg.Minutes(a.live.Total().Late))))))
+		return
+	}
+	still := v.now.Sub(lastAt)
+	if still >= silence && still.Minutes() > 1.5*gap {
+		add(about(a, "readings-stopped", schedule.Info, fmt.Sprintf(
+			"The last reading of %s was at %s. Since then it is the forecast alone; on the slow side it is at %s by now. Read it again.",
+			name, v.clock(lastAt), v.day.Core(low))))
+	}
+}
+
+// Figures of a falling core (assumptions): three readings in a row, over at
+// least so long, down by so much.
+const (
+	fallingLeast = 20.0
+	fallingK     = 2.5
+)
+
+// noteFalling says that the core falls though it should be cooking.
+func (v *revision) noteFalling(a *afoot, add func(schedule.Finding)) {
+	if _, dead := v.grate.dead(); dead || a.believed == nil || len(a.stands) > 0 && a.stands[len(a.stands)-1].open {
+		return
+	}
+	var run []belief.Reading
+	for _, r := range slices.Backward(a.readings) {
+		if !r.Counts() || len(run) > 0 && r.CoreC <= run[len(run)-1].CoreC {
+			break
+		}
+		run = append(run, r)
+	}
+	if len(run) < 3 || run[0].Minute-run[len(run)-1].Minute < fallingLeast || run[len(run)-1].CoreC-run[0].CoreC < fallingK {
+		return
+	}
+	add(about(a, "core-falling", schedule.Warning, fmt.Sprintf(
+		"The core of %s has fallen from %s to %s. Look at the fire: it may have gone out.",
+		a.batch.It.Dish.Name, v.day.Core(run[len(run)-1].CoreC), v.day.Core(run[0].CoreC))))
+}
+
+// noteOff says what was taken as done though the log does not say so.
+func (v *revision) noteOff(a *afoot, add func(schedule.Finding)) {
+	if a.off.logged || a.first == nil {
+		return
+	}
+	if !v.now.Before(v.serve(a)) {
+		add(about(a, "taken-as-done", schedule.Info, fmt.Sprintf("No word that %s came off: it was due by %s and is taken as served.",
+			a.batch.It.Dish.Name, v.clock(a.off.at))))
+		return
+	}
+	add(about(a, "no-word", schedule.Warning, fmt.Sprintf(
+		"Is %s off? There is no word of it; it was due by %s and is taken as done. If it is still on, log a reading of its core before %s, or it is not planned for.",
+		a.batch.It.Dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))))
+}

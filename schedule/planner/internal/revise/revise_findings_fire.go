@@ -1,0 +1,74 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+)
+
+// noteServing says that the plan is for a later hour, or counts with less.
+func (v *revision) noteServing(add func(schedule.Finding)) {
+	if v.try.aside {
+		add(schedule.Finding{Code: "stands-in-the-way", Severity: schedule.Warning, Text: "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."})
+	}
+	switch {
+	case v.try.later > 0:
+		add(schedule.Finding{Code: "served-later", Severity: schedule.Warning, Text: fmt.Sprintf(
+			"What is left cannot be ready by %s. The earliest that works is %s: the plan is for that.",
+			v.clock(v.day.End.Add(-time.Duration(v.try.later)*time.Minute)), v.clock(v.day.End))})
+	case v.try.halfway:
+		add(schedule.Finding{Code: "less-sure", Severity: schedule.Warning, Text: fmt.Sprintf(
+			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))})
+	}
+}
+
+// noteFire says what the thermometers show of the fire.
+func (v *revision) noteFire(add func(schedule.Finding)) {
+	if o, dead := v.grate.dead(); dead {
+		if v.now.Sub(o.from) >= 0 {
+			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
+			if o.seen {
+				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
+					v.clock(o.from), v.day.Grate(v.grate.readings[len(v.grate.readings)-1].c))
+				then = " The plan takes it that you rebuild it now, with lit coals."
+			}
+			if v.fireWanted() {
+				text += then
+			}
+			add(schedule.Finding{Code: "fire-died", Severity: schedule.Danger, Text: text})
+		}
+	} else if air := v.grate.ahead(v.now, v.plannedLevel); len(v.grate.readings) > 0 {
+		level := v.grate.levelAt(v.now, v.plannedLevel)
+		if off := air - level; math.Abs(off) > offLevelK {
+			way := "above"
+			if off < 0 {
+				way = "below"
+			}
+			add(schedule.Finding{Code: "grate-off-level", Severity: schedule.Warning, Text: fmt.Sprintf(
+				"The grate runs at about %s, %s its level of %s. The times take it that it stays so.", v.day.Grate(air), way, v.day.Grate(level))})
+		}
+	}
+	v.noteGauge(add)
+}
+
+// noteGauge says how far the gauge is off where the grate was read beside it.
+func (v *revision) noteGauge(add func(schedule.Finding)) {
+	if math.IsNaN(v.grate.offsetK) {
+		return
+	}
+	level := v.grate.levelAt(v.now, v.plannedLevel)
+	want := fire.GaugeC(v.day.Grill, level, v.day.Air.AirC) - level
+	if math.Abs(v.grate.offsetK-want) < offsetWorthK {
+		return
+	}
+	sense := "more"
+	if v.grate.offsetK < 0 {
+		sense = "less"
+	}
+	add(schedule.Finding{Code: "gauge-offset", Severity: schedule.Info, Path: "grill.gauge_offset", Text: fmt.Sprintf(
+		"The lid gauge shows %.0f F (%.0f °C) %s than the grate. Go by the grate; for the next plan give that as the gauge's offset.",
+		math.Abs(v.grate.offsetK)*1.8, math.Abs(v.grate.offsetK), sense)})
+}

@@ -1,0 +1,123 @@
+package revise
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/belief"
+)
+
+// What makes a stall (the model's own measure of a slow core is 6 F an hour).
+const (
+	stallSlowKMin = 6 / 1.8 / 60
+	stallLeast    = 45 * time.Minute
+)
+
+// creptK is a rise, 5 F, beyond which a core in its stall is not said to stand still.
+const creptK = 5 / 1.8
+
+// stalled is the code of a core that stands still and is no fault.
+const stalled = "stall"
+
+// stands says how long the last readings have stood still in the range of the stall.
+func (v *revision) stands(a *afoot) (run []belief.Reading, ok bool) {
+	if a.believed == nil || !a.believed.Stalls {
+		return nil, false
+	}
+	for _, r := range slices.Backward(a.readings) {
+		if !r.Counts() {
+			continue
+		}
+		if r.CoreC < belief.StallLowC || r.CoreC > belief.StallHighC {
+			break
+		}
+		if len(run) > 0 && run[0].CoreC-r.CoreC > stallSlowKMin*(run[0].Minute-r.Minute)+belief.ProbeErrorK {
+			break
+		}
+		run = append(run, r)
+	}
+	return run, len(run) > 1 && instantpkg.Minutes(run[0].Minute-run[len(run)-1].Minute) >= stallLeast
+}
+
+// noteStall says that a core that stands still is the stall and no fault.
+func (v *revision) noteStall(a *afoot, add func(schedule.Finding)) {
+	run, ok := v.stands(a)
+	if !ok {
+		return
+	}
+	t, last, first := a.live.Total(), run[0], run[len(run)-1]
+	so := fmt.Sprintf("has stood near %s for %s", v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
+	if last.CoreC-first.CoreC > creptK {
+		so = fmt.Sprintf("has crept from %s to %s in %s", v.day.Core(first.CoreC), v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
+	}
+	add(about(a, stalled, schedule.Info, fmt.Sprintf(
+		"%s %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about %s, between %s and %s.",
+		a.batch.It.Dish.Name, so, v.clock(a.on.at.Add(instantpkg.Minutes(t.Expected))),
+		v.clock(a.on.at.Add(instantpkg.Minutes(t.Early))), v.clock(a.on.at.Add(instantpkg.Minutes(t.Late))))))
+}
+
+// noteLate says that a piece on the grate may miss its serving, with the chance
+// of it; it is late only if it is expected after it.
+func (v *revision) noteLate(a *afoot, p *arrangepkg.Placed, add func(schedule.Finding)) {
+	code := v.lateness(a, p)
+	if code == "" {
+		return
+	}
+	t, rest := a.live.Total(), p.It.RestMinutes()
+	if a.never(t.Expected) {
+		add(about(a, code, schedule.Warning, fmt.Sprintf("%s: at the heat that it has now it does not come to %s within two days.",
+			a.batch.It.Dish.Name, v.day.Core(a.journey.TargetC))))
+		return
+	}
+	add(about(a, code, schedule.Warning, fmt.Sprintf(
+		"%s: expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f %%.",
+		a.batch.It.Dish.Name, v.clock(a.on.at.Add(instantpkg.Minutes(t.Expected))), v.clock(a.on.at.Add(instantpkg.Minutes(t.Expected+rest))),
+		v.clock(a.on.at.Add(instantpkg.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance())))
+}
+
+// never says whether an expected take-off, minutes from the put-on, only stands
+// for none: the core does not get there.
+func (a *afoot) never(minute float64) bool {
+	return a.journey != nil && minute-a.journey.Now > belief.LongestAhead-1
+}
+
+func (v *revision) lateness(a *afoot, p *arrangepkg.Placed) string {
+	switch {
+	case p.On-a.live.Total().Expected-p.It.RestMinutes() < float64(p.It.Serve):
+		return schedule.Late
+	case p.Readiness().Chance() < v.day.Req.Confidence-lateWorth:
+		return schedule.MayBeLate
+	}
+	return ""
+}
+
+// noteEarly says how a piece that is done long before its serving waits, and
+// until when it may.
+func (v *revision) noteEarly(l left, add func(schedule.Finding)) {
+	i, why := v.troubled(l)
+	if why != schedule.Early {
+		return
+	}
+	a, p := l.bound[i], l.all[i]
+	off := v.day.At(p.On - a.live.Total().Expected)
+	text := fmt.Sprintf("%s: expected off at %s, %s before serving.", p.It.Dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
+	if p.Hold >= 0 {
+		o, _ := arrangepkg.DayChosenHold(v.day, p)
+		until := off.Add(instantpkg.Minutes(o.Minutes))
+		if until.Before(v.serve(a)) {
+			text += fmt.Sprintf(" It can be held until about %s, which is too short.", v.clock(until))
+		} else {
+			text += " It can be held until then."
+		}
+		text += " " + assemblepkg.DayHoldText(v.day, p, o, p.It.Dish.Name)
+	}
+	add(about(a, schedule.Early, schedule.Info, text))
+}
+
+// lateWorth is by how much a chance may miss what was asked before it is said.
+const lateWorth = 0.01

@@ -1,0 +1,134 @@
+package revise
+
+import (
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/heat"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/planner/internal/belief"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// journeyStep is how finely the history of the air is looked at, minutes.
+const journeyStep = 15
+
+// journeyOf is the day of the piece: the air as measured, wraps, stops, and what
+// is to come.
+func (v *revision) journeyOf(a *afoot) *belief.Journey {
+	w := a.way()
+	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.now.Sub(a.on.at).Minutes(), TargetC: w.PullC}
+	c.EveryS = math.Min(math.Max(w.ModelDone*60/belief.CurveSamples, 5), 300)
+	daypkg.JourneyEndsAs(c, w, a.batch.It.Cut)
+	level := w.AirC
+	marks := []float64{0}
+	if len(v.grate.readings)+len(v.grate.outages)+len(v.grate.levels) > 0 {
+		step := math.Max(journeyStep, c.Now/48)
+		for m := step; m < c.Now; m += step {
+			marks = append(marks, m)
+		}
+	}
+	c.Past = v.surrounds(a, marks, level)
+	ahead := v.grate.ahead(v.now, func(time.Time) float64 { return level })
+	c.Ahead = v.envAt(a, v.now.Add(time.Minute), level, ahead)
+	if _, dead := v.grate.dead(); dead && !a.oven.set {
+		air := v.airFor(a, v.now)
+		ready := c.Now + float64(v.day.Grill.SetupMinutes(v.hearth.Fires[v.fireNow()]))
+		c.Coming = []belief.Surround{{c.Now, v.envAt(a, v.now, level, (air+v.day.Night.AirC)/2)}, {ready, c.Ahead}}
+	}
+	v.wrapToCome(a, c, ahead)
+	return c
+}
+
+// surrounds are the surroundings of the past, changing at marks and at what was
+// done to the piece.
+func (v *revision) surrounds(a *afoot, marks []float64, level float64) []belief.Surround {
+	at := func(t time.Time) { marks = append(marks, math.Max(t.Sub(a.on.at).Minutes(), 0)) }
+	for _, k := range []known{a.wrap, a.oven} {
+		if k.set {
+			at(k.at)
+		}
+	}
+	for _, s := range a.stands {
+		at(s.from)
+		if !s.open {
+			at(s.to)
+		}
+	}
+	marks = sortedMarks(marks)
+	var out []belief.Surround
+	for i, m := range marks {
+		middle := m
+		if i+1 < len(marks) {
+			middle = (m + marks[i+1]) / 2
+		}
+		t := a.on.at.Add(instantpkg.Minutes(middle))
+		air := v.airFor(a, t)
+		air = level + math.Round((air-level)/airStepK)*airStepK
+		in := v.envAt(a, a.on.at.Add(instantpkg.Minutes(m)), level, air)
+		if n := len(out); n == 0 || out[n-1].In != in {
+			out = append(out, belief.Surround{m, in})
+		}
+	}
+	return out
+}
+
+func sortedMarks(marks []float64) []float64 {
+	for i := 1; i < len(marks); i++ {
+		for j := i; j > 0 && marks[j] < marks[j-1]; j-- {
+			marks[j], marks[j-1] = marks[j-1], marks[j]
+		}
+	}
+	return marks
+}
+
+// envAt is what surrounds the piece from an instant on, in air of that temperature.
+func (v *revision) envAt(a *afoot, t time.Time, level, air float64) heat.Surroundings {
+	for _, s := range a.stands {
+		if t.Before(s.from) || !s.open && !t.Before(s.to) {
+			continue
+		}
+		if s.kind == schedule.LogChilled {
+			return heat.Counter(heat.RefrigeratorC)
+		}
+		return heat.Counter(math.Max(v.day.Air.AirC, 10))
+	}
+	wrapped := a.wrap.set && !t.Before(a.wrap.at)
+	if a.oven.set && !t.Before(a.oven.at) {
+		ovenC := a.ovenC
+		if ovenC == 0 {
+			ovenC = level
+		}
+		in := heat.Oven(ovenC)
+		if wrapped {
+			in = daypkg.Covered(in, a.with)
+		}
+		return in
+	}
+	in := heat.Grate(air, v.day.Outdoors)
+	if wrapped {
+		in = daypkg.Covered(in, a.with)
+	}
+	return in
+}
+
+// wrapToCome adds the wrap that is planned and not done yet.
+func (v *revision) wrapToCome(a *afoot, c *belief.Journey, ahead float64) {
+	w := a.way()
+	if a.wrap.set || a.bare || a.oven.set || w.With == "" || w.Sear {
+		return
+	}
+	in := daypkg.Covered(heat.Grate(ahead, v.day.Outdoors), w.With)
+	if a.first != nil && a.first.Oven {
+		in = daypkg.Covered(heat.Oven(w.LevelC), w.With)
+	}
+	c.Wrap = belief.WrapAhead{Planned: true, In: in, CoreC: w.WrapC, Waits: func(m float64) float64 {
+		t := v.day.AfterQuiet(plans.FixedWindow(a.on.at.Add(instantpkg.Minutes(m)))).Expected
+		return t.Sub(a.on.at).Minutes()
+	}}
+	if w.Fixed {
+		c.Wrap.CoreC, c.Wrap.Minute = 0, w.First.Planned
+	}
+}

@@ -1,0 +1,245 @@
+package revise
+
+import (
+	"slices"
+	"sort"
+	"time"
+
+	"example.com/cookday/schedule"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/belief"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+)
+
+// steps are those of the whole day: what is done where and when it was done,
+// what is due and has not been said to be done at now, the rest as arranged.
+func (v *revision) steps(p *schedule.Plan, l left) []schedule.Step {
+	fresh := dayStepsFor(v.day, p, l)
+	before := map[string]schedule.Step{}
+	for _, s := range v.first.Steps {
+		before[s.ID] = s
+	}
+	seen := map[string]bool{}
+	more := v.moreFuel(p)
+	out := slices.Clone(more)
+	for _, s := range fresh {
+		was := before[s.ID]
+		if seen[s.ID] = true; v.takenBy(s, &more) || isStall(s) && was.ID == "" && v.isPast(s, l) {
+			continue // the next revision may know nothing of it
+		}
+		if s = v.settled(p, s, was, l); s.Kind == schedule.StepLook && !s.Done && (v.day.InQuiet(s.At) || s.At.After(v.day.End)) {
+			continue // put off into the night or beyond the meal, it is left out
+		}
+		out = append(out, s)
+	}
+	for _, s := range slices.Concat(v.first.Steps, v.waitsOfCalled(p, l)) { // done, and no part of the day as it is arranged now
+		if seen[s.ID] {
+			continue
+		}
+		seen[s.ID] = true
+		if at, ok := v.fact(s, l); ok {
+			s.At, s.Window, s.Done = at, plans.FixedWindow(at), true
+			out = append(out, s)
+		} else if !s.At.After(v.now) && v.wasDone(s) {
+			s.Done = true
+			out = append(out, s)
+		}
+	}
+	out = v.withdraw(v.rebuild(p, out), l)
+	sort.SliceStable(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		if !a.At.Equal(b.At) {
+			return a.At.Before(b.At)
+		}
+		if a.Done != b.Done {
+			return a.Done
+		}
+		return plans.StepRank[a.Kind] < plans.StepRank[b.Kind]
+	})
+	return out
+}
+
+// waitsOfCalled are the steps of waiting of dishes that were off before they were called
+// off: a revision may have planned another way to wait than the first plan.
+func (v *revision) waitsOfCalled(p *schedule.Plan, l left) []schedule.Step {
+	it := &assemblepkg.Itinerary{D: v.day, Plan: p, A: l.a, Count: map[string]int{}}
+	for _, a := range v.called {
+		if !a.off.set || !a.boxed.set {
+			continue
+		}
+		b := v.placedBefore(a, len(l.a.Solution.Phases))
+		arrangepkg.DaySetHold(v.day, b, b.EarlyGap())
+		it.Wait(b)
+	}
+	return slices.DeleteFunc(it.Steps, func(s schedule.Step) bool { _, told := v.fact(s, l); return !told })
+}
+
+// stepsFor lists the steps of an arrangement under the ids of a plan.
+func dayStepsFor(d *daypkg.Day, p *schedule.Plan, l left) []schedule.Step {
+	return assemblepkg.DaySteps(d, p, l.a, l.all)
+}
+
+// settled is a step as the log and the clock leave it.
+func (v *revision) settled(p *schedule.Plan, s, before schedule.Step, l left) schedule.Step {
+	if isStall(s) && before.ID != "" {
+		told := before // where a stall lies is believed anew with each reading; what is told of it is not
+		if at, ok := v.fact(told, l); ok {
+			told.At, told.Window, told.Done = at, plans.FixedWindow(at), true
+			return told
+		}
+	} else if at, ok := v.fact(s, l); ok {
+		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true
+		return s
+	}
+	if v.followsFromFacts(s, l) {
+		if !s.At.After(v.now) {
+			s.Done = true
+			return s
+		}
+	} else if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
+		before.Done = true
+		return before
+	}
+	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
+		s.Done = true // with or without it, that fire is over
+		return s
+	}
+	if s.At.Before(v.now) {
+		s.At = v.now
+	}
+	s.Window = plans.WindowNotBefore(s.Window, v.now)
+	if s.At.Before(s.Window.Early) {
+		s.At = s.Window.Early
+	}
+	return s
+}
+
+func isStall(s schedule.Step) bool {
+	return s.Kind == schedule.StepStallBegins || s.Kind == schedule.StepStallEnds
+}
+
+// isPast says whether a step has been, by the log or by the plan.
+func (v *revision) isPast(s schedule.Step, l left) bool {
+	_, told := v.fact(s, l)
+	return told || !s.At.After(v.now)
+}
+
+// fact is when the log says that a step was done.
+func (v *revision) fact(s schedule.Step, l left) (time.Time, bool) {
+	if s.Dish == "" {
+		return v.fireFact(s)
+	}
+	a := l.of(s.Dish, s.Batch)
+	for _, c := range v.called {
+		if c.batch.It.Dish.ID == s.Dish && c.batch.Number == s.Batch {
+			a = c
+		}
+	}
+	if a == nil {
+		return time.Time{}, false
+	}
+	switch s.Kind {
+	case schedule.StepPutOn:
+		return a.on.at, a.on.set
+	case schedule.StepWrap:
+		return a.wrap.at, a.wrap.set && a.wrap.logged && !a.wrap.at.After(v.now)
+	case schedule.StepTakeOff, schedule.StepRest:
+		return a.off.at, a.off.set && a.off.logged
+	case schedule.StepBox, schedule.StepToOven, schedule.StepHold:
+		return a.boxed.at, a.boxed.set
+	case schedule.StepStallBegins, schedule.StepStallEnds:
+		return a.firstAt(s.CoreC, v.now)
+	}
+	return time.Time{}, false
+}
+
+// of is the batch of a dish.
+func (l left) of(dish string, number int) *afoot {
+	for i, p := range l.all {
+		if p.It.Dish.ID == dish && p.Number == number {
+			return l.bound[i]
+		}
+	}
+	return nil
+}
+
+// firstAt is when the core was first at a temperature by believed readings.
+func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
+	var before belief.Reading
+	for _, r := range a.readings {
+		switch {
+		case !r.Counts():
+		case r.CoreC < coreC:
+			before = r
+		default:
+			m := r.Minute
+			if before.Minute > 0 { // on the line between the two
+				m -= (r.Minute - before.Minute) * (r.CoreC - coreC) / (r.CoreC - before.CoreC)
+			}
+			return a.on.at.Add(instantpkg.Minutes(m)).Truncate(time.Minute), true
+		}
+	}
+	return time.Time{}, false
+}
+
+// fireFact is when the fire was lit, and when fuel was added for the first time,
+// the second and so on.
+func (v *revision) fireFact(s schedule.Step) (time.Time, bool) {
+	if s.Kind == schedule.StepRefuel {
+		if told, n := v.told(schedule.LogRefuelled), v.refuelNumber(s.ID); n > 0 && n <= len(told) {
+			return told[n-1], true
+		}
+	}
+	for _, at := range v.told(schedule.LogLit) {
+		if s.Kind == schedule.StepLight && s.Phase == v.lights(at)+1 {
+			return at, true
+		}
+	}
+	return time.Time{}, false
+}
+
+// followsFromFacts says whether a step stands at an instant that later readings
+// do not move: the fire of phases that have begun, serving, and what follows a
+// take-off that is logged. It is done when that instant has passed.
+func (v *revision) followsFromFacts(s schedule.Step, l left) bool {
+	switch s.Kind {
+	case schedule.StepServe, schedule.StepSlice:
+		return true
+	case schedule.StepRefuel, schedule.StepCloseDown:
+		return false
+	case schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold:
+		a := l.of(s.Dish, s.Batch)
+		return a != nil && a.off.logged
+	}
+	return s.Dish == "" && s.Phase <= v.phases
+}
+
+// wasDone says whether a step of the first plan that is due was done, for all
+// that is known. What the log follows is done when the log says so.
+func (v *revision) wasDone(s schedule.Step) bool {
+	if s.Dish == "" {
+		return s.Phase <= v.phases
+	}
+	for _, a := range v.afoot {
+		if a.batch.It.Dish.ID != s.Dish || a.batch.Number != s.Batch {
+			continue
+		}
+		switch s.Kind {
+		case schedule.StepPutOn:
+			return a.on.set
+		case schedule.StepWrap:
+			return a.wrap.set
+		case schedule.StepTakeOff, schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold:
+			return a.where == off && !a.off.logged
+		case schedule.StepStallBegins, schedule.StepStallEnds:
+			return a.on.set && len(a.cores) == 0
+		case schedule.StepThaw, schedule.StepTakeOut:
+			return a.on.set // it came out of the refrigerator to go on
+		}
+		return a.on.set && !s.At.Before(a.on.at)
+	}
+	return true // of a dish that is no longer wanted
+}

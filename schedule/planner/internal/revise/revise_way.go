@@ -1,0 +1,164 @@
+package revise
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/internal/heat"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/belief"
+	daypkg "example.com/cookday/schedule/planner/internal/day"
+	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+)
+
+// taught is the way after what other pieces said of the grate: its mean error
+// and what is left of its spread, in standard deviations of the unknown one.
+// z is the quantile that the plan counts with.
+func wayTaught(w daypkg.Way, mean, sd, z float64) daypkg.Way {
+	if mean == 0 && sd == 1 || w.Spread.S <= 0 {
+		return w
+	}
+	s := spreadpkg.Spread{Median: w.Spread.Median + w.Spread.Grate*mean, Grate: w.Spread.Grate * sd}
+	s.S = math.Hypot(w.Spread.Own(), s.Grate)
+	as := func(p spreadpkg.Pace, planned float64) spreadpkg.Pace {
+		at := func(z float64) float64 { return p.At((s.Median + s.S*z - w.Spread.Median) / w.Spread.S) }
+		q := spreadpkg.Pace{Early: at(-spreadpkg.ZTenth), Expected: at(0), Late: at(spreadpkg.ZTenth)}
+		q.Planned = q.At(planned) // by the window that is shown: the line through the old one bends elsewhere
+		return q
+	}
+	w.First = as(w.First, z)
+	if w.Second.Planned > 0 && !w.Sear {
+		w.Second = as(w.Second, z)
+	}
+	w.Spread = s
+	return w
+}
+
+// liveWay is the way of a piece on the grate, counted from its put-on: what has
+// passed is fixed, the rest has the spread of the belief.
+func (v *revision) liveWay(a *afoot) daypkg.Way {
+	b, w := a.believed, a.way()
+	least := a.journey.Now + assemblepkg.LeastLeft
+	quantiles := [4]float64{b.Quantile(0.1), b.Quantile(0.5), b.Quantile(0.9), b.Quantile(v.day.Req.Confidence)}
+	var done, wrap [4]float64
+	for i, x := range quantiles {
+		done[i] = math.Min(math.Max(b.Done(x), least), a.journey.Now+belief.LongestAhead)
+		wrap[i] = math.Min(math.Max(b.Wrap(x), a.journey.Now), done[i]-assemblepkg.LeastLeft)
+	}
+	of := func(x [4]float64) spreadpkg.Pace {
+		return spreadpkg.Pace{Early: x[0], Expected: x[1], Late: x[2], Planned: x[3]}
+	}
+	total := of(done)
+	sear := w.Second
+	w.First, w.Second = total, spreadpkg.Pace{}
+	switch {
+	case w.Sear:
+		w.Second = sear
+	case a.wrap.set && a.wrapMinute() < least:
+		m := a.wrapMinute()
+		w.First, w.Second = spreadpkg.Pace{m, m, m, m}, total.Plus(spreadpkg.Pace{-m, -m, -m, -m})
+	case a.journey.Wrap.Planned:
+		slowAfterToo(&wrap, done)
+		w.First = of(wrap)
+		for i := range done {
+			done[i] = math.Max(done[i]-wrap[i], assemblepkg.LeastLeft)
+		}
+		w.Second = of(done)
+	}
+	if a.with != "" {
+		w.With = a.with
+	}
+	if !w.Sear && w.Second.Planned == 0 {
+		w.With = ""
+	}
+	w.Spread = spreadpkg.Spread{Median: quantiles[1], S: math.Max((quantiles[2]-quantiles[0])/(2*spreadpkg.ZTenth), 0.005)}
+	w.Spread.Grate = math.Min(a.way().Spread.Grate*b.GrateS, 0.95*w.Spread.S)
+	w.State = beliefStateAt(b, quantiles[1])
+	f := math.Exp(quantiles[1])
+	w.ModelDone, w.ModelWrap = total.Expected/f, w.First.Expected/f
+	w.Believed, w.Journey = b, a.journey
+	return w
+}
+
+// slowAfterToo keeps the stage after the wrap from being longer on a fast day, or
+// shorter on a slow one, than expected: the second of each is the expected one.
+func slowAfterToo(wrap *[4]float64, done [4]float64) {
+	second := done[1] - wrap[1]
+	for i := range wrap {
+		switch at := done[i] - second; {
+		case done[i] < done[1]:
+			wrap[i] = math.Min(math.Max(wrap[i], at), wrap[1])
+		default:
+			wrap[i] = math.Max(math.Min(wrap[i], at), wrap[1])
+		}
+	}
+}
+
+func (a *afoot) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
+
+// stateAt is the piece at its target on the path nearest to x; nil if it never gets there.
+func beliefStateAt(b *belief.Belief, x float64) *heat.Sim {
+	best := -1
+	for i := range b.Paths {
+		if !math.IsInf(b.Paths[i].Done, 1) && (best < 0 || math.Abs(b.Paths[i].Lnf-x) < math.Abs(b.Paths[best].Lnf-x)) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	return &b.Paths[best].End
+}
+
+// until is the way of a piece that comes off at a minute, done or not: a second
+// stage that has not begun is as good as none.
+func wayUntil(w daypkg.Way, minute float64, wrapped bool) daypkg.Way {
+	all := func(m float64) spreadpkg.Pace { return spreadpkg.Pace{m, m, m, m} }
+	w.Spread = spreadpkg.Spread{}
+	switch {
+	case w.Stages() == 1:
+		w.First = all(minute)
+	case wrapped && !w.Sear:
+		w.First = all(math.Min(w.First.Expected, minute-assemblepkg.LeastLeft))
+		w.Second = all(minute - w.First.Expected)
+	default:
+		w.First, w.Second = all(minute-assemblepkg.LeastLeft), all(assemblepkg.LeastLeft)
+	}
+	return w
+}
+
+// clockWay is the way of a piece that the model does not follow: as planned,
+// and not done before now.
+func (v *revision) clockWay(a *afoot) daypkg.Way {
+	w := a.way()
+	least := v.now.Sub(a.on.at).Minutes() + assemblepkg.LeastLeft
+	if w.Stages() > 1 {
+		return w
+	}
+	for _, m := range []*float64{&w.First.Early, &w.First.Expected, &w.First.Late, &w.First.Planned} {
+		*m = math.Max(*m, least)
+	}
+	return w
+}
+
+// pastWay is the way of a batch that is off: as long as it took where the log
+// says so, else as planned.
+func (a *afoot) pastWay() daypkg.Way {
+	w := a.way()
+	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone {
+		return w
+	}
+	total := math.Max(a.off.at.Sub(a.on.at).Minutes(), assemblepkg.LeastLeft)
+	same := func(m float64) spreadpkg.Pace { return spreadpkg.Pace{m, m, m, m} }
+	w.First, w.Second = same(total), spreadpkg.Pace{}
+	if a.wrap.set && a.wrap.at.Before(a.off.at) && !w.Sear {
+		m := a.wrapMinute()
+		w.First, w.Second = same(m), same(total-m)
+		if a.with != "" {
+			w.With = a.with
+		}
+	} else if !w.Sear {
+		w.With = ""
+	}
+	w.Spread = spreadpkg.Spread{}
+	return w
+}

@@ -1,0 +1,103 @@
+package revise
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/cookday/schedule"
+	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+)
+
+// write is the revised plan but for its remedies and changes.
+func (v *revision) write(ctx context.Context, l left) (schedule.Plan, error) {
+	p, err := assemblepkg.DayWrite(v.day, ctx, l.a, l.all)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	now := v.now
+	p.ID, p.Revision, p.RevisedAt, p.Log = v.first.ID, len(v.log)+1, &now, v.log
+	if p.Provenance.RequestHash != plans.Hash(v.base.Req) {
+		asked := v.asked
+		p.Asked = &asked
+	}
+	p.Steps = v.steps(&p, l)
+	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
+	v.tellRefuels(&p)
+	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
+	unfit, _ := v.unfit(l)
+	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
+		return f.Code == schedule.CodeHoldShort && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
+	})
+	for i, f := range p.Findings {
+		if f.Code == schedule.CodeHoldShort {
+			p.Findings[i].Text = v.waitsTooLong(f)
+		}
+	}
+	p.Findings = instantpkg.NonNil(append(v.findings(l), p.Findings...))
+	return p, nil
+}
+
+// tellRefuels gives the fuel of the phases the instants of their steps: what was
+// due and is not done is due now.
+func (v *revision) tellRefuels(p *schedule.Plan) {
+	for _, s := range p.Steps {
+		if s.Kind != schedule.StepRefuel || s.Done || s.Phase < 1 || s.Phase > len(p.Phases) || p.Phases[s.Phase-1].Burn == nil {
+			continue
+		}
+		refuels := p.Phases[s.Phase-1].Burn.Refuels
+		for j := range refuels {
+			if plans.StepID(p.ID, "", s.Phase, schedule.StepRefuel, j+1) == s.ID {
+				refuels[j].Window = s.Window
+				refuels[j].Window.Expected = s.At
+			}
+		}
+	}
+}
+
+// isOn says whether one of some dishes is on the grate, or was.
+func (v *revision) isOn(ids []string) bool {
+	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.on.set && slices.Contains(ids, a.batch.It.Dish.ID) })
+}
+
+// isOff says whether all batches of some dishes are off.
+func (v *revision) isOff(ids []string) bool {
+	for _, a := range v.afoot {
+		if a.where != off && slices.Contains(ids, a.batch.It.Dish.ID) {
+			return false
+		}
+	}
+	return len(ids) > 0
+}
+
+// waitsTooLong says of a dish that is on or off what hold-short says of one to come:
+// it can no longer be put on later.
+func (v *revision) waitsTooLong(f schedule.Finding) string {
+	for _, a := range v.afoot {
+		name := a.batch.It.Dish.Name
+		switch {
+		case !slices.Contains(f.Dishes, a.batch.It.Dish.ID) || a.where == waiting:
+		case a.where == off:
+			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.",
+				name, v.clock(a.off.at), v.clock(v.serve(a)))
+		default:
+			done := a.on.at.Add(instantpkg.Minutes(a.live.Total().Early + a.batch.It.RestMinutes()))
+			return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
+				name, v.clock(done), v.clock(v.serve(a)))
+		}
+	}
+	return f.Text
+}
+
+// joinCautions keeps what the first plan said: a revision never drops one.
+func joinCautions(now, first []schedule.Caution) []schedule.Caution {
+	for _, c := range first {
+		if !slices.Contains(now, c) {
+			now = append(now, c)
+		}
+	}
+	return now
+}

@@ -1,0 +1,26 @@
+package planner
+
+import (
+	"context"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner/internal/revise"
+)
+
+// Revise is a plan while the day goes on: the first plan, a log of readings and
+// events, and the time now give the plan as it stands. What lies before now is
+// fixed, the rest is arranged again; Changes compares with the first plan,
+// Findings say what the readings show, Remedies what could be done and by how
+// much it moves the take-off (their edits are entries of a log).
+//
+// The answer depends on the first request, the whole log and now, and on nothing
+// else: entries handed in one by one or all at once give the same plan. Faults
+// of the log are an *[InputError]; so is a plan that cannot be done.
+func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error) {
+	v, err := revise.NewRevision(ctx, p, log, now)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	return v.Revised(ctx)
+}
