@@ -52,7 +52,7 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 		}
 		found = append(found, c)
 	}
-	if err := faults.Err(); err != nil {
+	if err := inputError(&faults); err != nil {
 		return nil, err
 	}
 	out := make([]Amount, len(found))

@@ -4,9 +4,8 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
-	"example.com/cookday/schedule/internal/strict"
 )
 
 // Catalogue is every cut that a request may name, as commands and services show it.
@@ -83,17 +82,17 @@ func Cuts() Catalogue {
 func FindCut(name string) (Cut, error) {
 	c, ok := cut.Find(strings.ToLower(name))
 	if !ok {
-		return Cut{}, &strict.InputError{Faults: []strict.Fault{{Path: "cut", Sentence: NoSuchCut(name)}}}
+		return Cut{}, &InputError{Faults: []Fault{{Path: "cut", Sentence: NoSuchCut(name)}}}
 	}
 	return shownCut(c), nil
 }
 
 func shownCut(x cut.Cut) Cut {
 	c := Cut{
-		Name: x.Name, Title: x.Title, Also: instantpkg.NonNil(x.Also), Estimate: x.Estimate, Style: string(x.Style), Food: x.Food,
+		Name: x.Name, Title: x.Title, Also: instant.NonNil(x.Also), Estimate: x.Estimate, Style: string(x.Style), Food: x.Food,
 		MinPieceKg: x.MinPieceKg, MaxPieceKg: x.MaxPieceKg, TypicalKg: x.Typical, ServingKg: x.ServingKg, Doneness: []CutDoneness{},
 		RestMinutes: CutRest{x.Rest.MinMinutes, x.Rest.IdealMinutes, x.Rest.LongestMinutes}, Wrap: x.Wrap.With, WrapFromC: x.Wrap.FromC,
-		WrapAllowed: x.WrapAllowed, Places: []CutPlace{}, Look: x.Look, Note: x.Note, Sources: instantpkg.NonNil(x.Sources),
+		WrapAllowed: x.WrapAllowed, Places: []CutPlace{}, Look: x.Look, Note: x.Note, Sources: instant.NonNil(x.Sources),
 	}
 	c.ThicknessM, c.WidthM, c.LengthM = x.Dimensions(x.Typical, 0)
 	for _, d := range x.Doneness {

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -23,11 +23,11 @@ var planNeeds = map[string]bool{
 func ReadPlan(data []byte) (Plan, error) {
 	tree, faults := strict.ParseDocument(data, strict.MaxPlanBytes)
 	if tree == nil {
-		return Plan{}, faults.Err()
+		return Plan{}, inputError(faults)
 	}
-	d := strict.NewDecoder(faults)
-	decoderLike(d, reflect.TypeFor[Plan]())(tree, "")
-	if err := faults.Err(); err != nil {
+	d := newDecoder(faults)
+	d.like(reflect.TypeFor[Plan]())(tree, "")
+	if err := inputError(faults); err != nil {
 		return Plan{}, err
 	}
 	var p Plan
@@ -36,29 +36,29 @@ func ReadPlan(data []byte) (Plan, error) {
 	} else if p.Format != 1 {
 		faults.Add("format", "%d is not known; this program reads format 1", p.Format)
 	}
-	return p, faults.Err()
+	return p, inputError(faults)
 }
 
 var (
-	RequestType = reflect.TypeFor[Request]()
-	TimeType    = reflect.TypeFor[time.Time]()
+	requestType = reflect.TypeFor[Request]()
+	timeType    = reflect.TypeFor[time.Time]()
 )
 
 // like reads nothing; it looks whether a node has the form of a Go type's JSON.
-func decoderLike(d *strict.Decoder, t reflect.Type) strict.Reader {
+func (d decoder) like(t reflect.Type) strict.Reader {
 	switch {
-	case t == RequestType:
-		return func(a0 *strict.Node, a1 string) { decoderRequestOfPlan(d, a0, a1) }
-	case t == TimeType:
-		return func(a0 *strict.Node, a1 string) { decoderTimeOfPlan(d, a0, a1) }
+	case t == requestType:
+		return d.requestOfPlan
+	case t == timeType:
+		return d.timeOfPlan
 	}
 	switch t.Kind() {
 	case reflect.Pointer:
-		return decoderLike(d, t.Elem())
+		return d.like(t.Elem())
 	case reflect.Struct:
-		return decoderLikeStruct(d, t)
+		return d.likeStruct(t)
 	case reflect.Slice:
-		return decoderLikeSlice(d, t)
+		return d.likeSlice(t)
 	case reflect.String:
 		return d.Text(new(string))
 	case reflect.Bool:
@@ -70,7 +70,7 @@ func decoderLike(d *strict.Decoder, t reflect.Type) strict.Reader {
 	}
 }
 
-func decoderLikeStruct(d *strict.Decoder, t reflect.Type) strict.Reader {
+func (d decoder) likeStruct(t reflect.Type) strict.Reader {
 	return func(n *strict.Node, path string) {
 		var members []strict.Member
 		for f := range t.Fields() {
@@ -82,42 +82,42 @@ func decoderLikeStruct(d *strict.Decoder, t reflect.Type) strict.Reader {
 				Name:     name,
 				Required: t == reflect.TypeFor[Plan]() && planNeeds[name],
 				Nullable: f.Type.Kind() == reflect.Slice,
-				Read:     decoderLike(d, f.Type),
+				Read:     d.like(f.Type),
 			})
 		}
 		d.Object(n, path, members...)
 	}
 }
 
-func decoderLikeSlice(d *strict.Decoder, t reflect.Type) strict.Reader {
+func (d decoder) likeSlice(t reflect.Type) strict.Reader {
 	return func(n *strict.Node, path string) {
 		if !d.Is(n, path, strict.NodeList, "a list") {
 			return
 		}
-		read := decoderLike(d, t.Elem())
+		read := d.like(t.Elem())
 		for i, item := range n.Items {
 			read(item, strict.ItemPath(path, i))
 		}
 	}
 }
 
-func decoderTimeOfPlan(d *strict.Decoder, n *strict.Node, path string) {
+func (d decoder) timeOfPlan(n *strict.Node, path string) {
 	if !d.Is(n, path, strict.NodeText, "an instant") {
 		return
 	}
 	t, err := time.Parse(time.RFC3339, n.Text)
 	if err != nil || !t.IsZero() && (t.Year() < 1970 || t.Year() > 2200) {
-		d.Faults.AddLine(path, n.Line, "%s must be an instant such as 2027-07-03T18:00:00-05:00", saypkg.Quoted(n.Text))
+		d.Faults.AddLine(path, n.Line, "%s must be an instant such as 2027-07-03T18:00:00-05:00", say.Quoted(n.Text))
 	}
 }
 
 // requestOfPlan holds the request of a plan to what Read asks of one.
-func decoderRequestOfPlan(d *strict.Decoder, n *strict.Node, path string) {
+func (d decoder) requestOfPlan(n *strict.Node, path string) {
 	var r Request
-	decoderRequest(d, &r)(n, path)
-	found := r.WithDefaults().Validate()
+	d.request(&r)(n, path)
+	found := r.WithDefaults().faults(nil)
 	for i := range found {
 		found[i].Path = path + "." + found[i].Path
 	}
-	d.Faults.Adopt(found, d)
+	d.Faults.Adopt(found, d.Decoder)
 }

@@ -6,44 +6,44 @@ import (
 	"strconv"
 	"time"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
 )
 
-func decoderServe(d *strict.Decoder, s *Serve) strict.Reader {
+func (d decoder) serve(s *Serve) strict.Reader {
 	return func(n *strict.Node, path string) {
 		s.Time = clock.Undefined // until it is read: midnight would look meant
 		d.Object(n, path,
-			strict.Required("date", strict.Quantity(d, &s.Date, parseDate)),
-			strict.Required("time", strict.Quantity(d, &s.Time, parseClock)),
+			strict.Required("date", strict.Quantity(d.Decoder, &s.Date, parseDate)),
+			strict.Required("time", strict.Quantity(d.Decoder, &s.Time, parseClock)),
 			strict.Required("tz", d.Text(&s.TZ)),
 		)
 	}
 }
 
 // clock reads "15:00" or {date: 2027-07-02, time: "15:00"}.
-func decoderClock(d *strict.Decoder, c *Clock) strict.Reader {
+func (d decoder) clock(c *Clock) strict.Reader {
 	return func(n *strict.Node, path string) {
 		c.Time = clock.Undefined
 		if n.Kind != strict.NodeObject {
-			strict.Quantity(d, &c.Time, parseClockOfDay)(n, path)
+			strict.Quantity(d.Decoder, &c.Time, parseClockOfDay)(n, path)
 			return
 		}
 		d.Object(n, path,
-			strict.Optional("date", strict.Pointed(&c.Date, func(to *date.Date) strict.Reader { return strict.Quantity(d, to, parseDate) })),
-			strict.Required("time", strict.Quantity(d, &c.Time, parseClock)),
+			strict.Optional("date", strict.Pointed(&c.Date, func(to *date.Date) strict.Reader { return strict.Quantity(d.Decoder, to, parseDate) })),
+			strict.Required("time", strict.Quantity(d.Decoder, &c.Time, parseClock)),
 		)
 	}
 }
 
-func decoderQuiet(d *strict.Decoder, q *Quiet) strict.Reader {
+func (d decoder) quiet(q *Quiet) strict.Reader {
 	return func(n *strict.Node, path string) {
 		q.From, q.To = clock.Undefined, clock.Undefined
 		d.Object(n, path,
-			strict.Required("from", strict.Quantity(d, &q.From, parseClock)),
-			strict.Required("to", strict.Quantity(d, &q.To, parseClock)),
+			strict.Required("from", strict.Quantity(d.Decoder, &q.From, parseClock)),
+			strict.Required("to", strict.Quantity(d.Decoder, &q.To, parseClock)),
 		)
 	}
 }
@@ -52,7 +52,7 @@ func decoderQuiet(d *strict.Decoder, q *Quiet) strict.Reader {
 func parseDate(text string) (date.Date, error) {
 	t, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		return date.Date{}, fmt.Errorf("%s must be a date of the calendar such as 2027-07-03", saypkg.Quoted(text))
+		return date.Date{}, fmt.Errorf("%s must be a date of the calendar such as 2027-07-03", say.Quoted(text))
 	}
 	return date.NewAt(t), nil
 }
@@ -75,7 +75,7 @@ func parseClockOfDay(text string) (clock.Clock, error) {
 func parseClock(text string) (clock.Clock, error) {
 	m := clockText.FindStringSubmatch(text)
 	if m == nil {
-		return 0, fmt.Errorf(`%s must be a time of day from "00:00" to "23:59", such as "18:00" for six in the evening`, saypkg.Quoted(text))
+		return 0, fmt.Errorf(`%s must be a time of day from "00:00" to "23:59", such as "18:00" for six in the evening`, say.Quoted(text))
 	}
 	hours, _ := strconv.Atoi(m[1]) // two digits by the pattern
 	minutes, _ := strconv.Atoi(m[2])

@@ -1,9 +1,50 @@
 package schedule
 
-import "example.com/cookday/schedule/internal/strict"
+import (
+	"strings"
 
-// Fault is one thing wrong with a request, plan or log of readings.
-type Fault = strict.Fault
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// Fault is one thing wrong with a request, a plan or a log.
+type Fault struct {
+	Path     string `json:"path"`     // dishes[0].weight; "" for the whole document
+	Sentence string `json:"sentence"` // names the value and what would be right
+	Line     int    `json:"line,omitempty"`
+}
+
+// String is "path: sentence".
+func (f Fault) String() string {
+	if f.Path == "" {
+		return f.Sentence
+	}
+	return f.Path + ": " + f.Sentence
+}
 
 // InputError carries all faults of an input, in the order of the document.
-type InputError = strict.InputError
+type InputError struct{ Faults []Fault }
+
+// Error gives the faults one a line, "path: sentence".
+func (e *InputError) Error() string {
+	lines := make([]string, len(e.Faults))
+	for i, f := range e.Faults {
+		lines[i] = f.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// inputError is nil, or an *InputError with the faults that were found.
+func inputError(found *strict.FaultList) error {
+	if found.Len() == 0 {
+		return nil
+	}
+	return &InputError{Faults: faultsOf(found.InOrder())}
+}
+
+func faultsOf(found []strict.Fault) []Fault {
+	var out []Fault
+	for _, f := range found {
+		out = append(out, Fault{Path: f.Path, Sentence: f.Sentence, Line: f.Line})
+	}
+	return out
+}

@@ -5,7 +5,7 @@ import (
 )
 
 // noteTexts says what the codes of the fire mean.
-var NoteTexts = map[fire.Note]string{
+var noteTexts = map[fire.Note]string{
 	fire.SizeOutsideLaw: "The grill is smaller than 14 in or larger than 27 in: the fuel figures are stretched beyond what they were compared with.",
 	fire.LevelOutside:   "The layout is not made for this grate temperature: watch it closely.",
 	fire.RingRunsCool:   "Even the thickest ring gives too little heat for this level on this day: bank the coals instead.",

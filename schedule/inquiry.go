@@ -80,13 +80,13 @@ func ReadInquiry(fields map[string]string) (Inquiry, error) {
 	if faults.Len() > 0 {
 		q.findMore(&faults)
 	}
-	return q, faults.Err()
+	return q, inputError(&faults)
 }
 
 // findMore adds what is wrong with the values of the fields that could be read.
 func (q Inquiry) findMore(faults *strict.FaultList) {
 	known := faults.Faults
-	for _, f := range q.InTheirWords(q.Request().Validate()) {
+	for _, f := range q.Validate() {
 		if !slices.ContainsFunc(known, func(k strict.Fault) bool { return k.Path == f.Path }) {
 			faults.Add(f.Path, "%s", f.Sentence)
 		}
@@ -173,17 +173,21 @@ func readProbabilities(q *Inquiry, text string) error {
 // inquiryNames says what the fields of a request are called in an inquiry.
 var inquiryNames = strings.NewReplacer("dishes[0].", "", "level", "grate", "weather.", "", "wrap.from", "wrap", "wrap.after", "wrap", "start.core", "start", "target.core", "target", "target.final", "target")
 
-// inTheirWords are faults of the request that an inquiry stands for, with the names
-// and the values of the inquiry.
-func (q Inquiry) InTheirWords(faults []strict.Fault) []strict.Fault {
-	out := make([]strict.Fault, len(faults))
-	for i, f := range faults {
-		f.Path = inquiryNames.Replace(f.Path)
-		out[i] = f.AsWritten(q.written[f.Path])
+// Validate finds every fault of an inquiry, with its own names and values.
+func (q Inquiry) Validate() []Fault {
+	found := q.Request().faults(nil)
+	for i, f := range found {
+		found[i] = f.AsWritten(q.written[inquiryNames.Replace(f.Path)])
 	}
-	return out
+	return q.InItsWords(faultsOf(found))
 }
 
-func InquiryFault(path, sentence string) error {
-	return &strict.InputError{Faults: []strict.Fault{{Path: path, Sentence: sentence}}}
+// InItsWords are faults of the request that an inquiry stands for, with the names of
+// the inquiry.
+func (q Inquiry) InItsWords(faults []Fault) []Fault {
+	out := slices.Clone(faults)
+	for i := range out {
+		out[i].Path = inquiryNames.Replace(out[i].Path)
+	}
+	return out
 }

@@ -24,7 +24,7 @@ func (r Request) MarshalJSON() ([]byte, error) {
 // UnmarshalJSON decodes as [Read] does, but leaves validation to [Make].
 func (r *Request) UnmarshalJSON(data []byte) error {
 	var got Request
-	if err := unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderRequest(d, &got) }); err != nil {
+	if err := unmarshalJSON(data, func(d decoder) strict.Reader { return d.request(&got) }); err != nil {
 		return err
 	}
 	*r = got.WithDefaults()
@@ -42,7 +42,7 @@ func (s Serve) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads {date, time, tz}.
 func (s *Serve) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderServe(d, s) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.serve(s) })
 }
 
 // MarshalJSON writes "15:00" or {date, time}.
@@ -58,7 +58,7 @@ func (c Clock) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads "15:00" or {date, time}.
 func (c *Clock) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderClock(d, c) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.clock(c) })
 }
 
 // MarshalJSON writes both clocks to the minute.
@@ -71,7 +71,7 @@ func (q Quiet) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads {from, to}.
 func (q *Quiet) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderQuiet(d, q) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.quiet(q) })
 }
 
 // MarshalJSON writes 24, or {adults, children, frail} if there is more to say.
@@ -85,7 +85,7 @@ func (g Guests) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads 24 or {adults, children, frail}.
 func (g *Guests) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderGuests(d, g) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.guests(g) })
 }
 
 // MarshalJSON writes "203 F" (as SI), "medium-rare" or {final}. It fails unless
@@ -116,7 +116,7 @@ func (t Target) given() int {
 
 // UnmarshalJSON reads "203 F", "medium-rare" or {final}.
 func (t *Target) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderTarget(d, t) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.target(t) })
 }
 
 // MarshalJSON writes a temperature or "frozen".
@@ -129,7 +129,7 @@ func (s Start) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads a temperature or "frozen".
 func (s *Start) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderStart(d, s) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.start(s) })
 }
 
 // MarshalJSON writes "foil", or {with, from, after} if there is more to say.
@@ -143,14 +143,14 @@ func (w Wrap) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads "foil" or {with, from, after}.
 func (w *Wrap) UnmarshalJSON(data []byte) error {
-	return unmarshalJSON(data, func(d *strict.Decoder) strict.Reader { return decoderWrap(d, w) })
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.wrap(w) })
 }
 
 // unmarshalJSON reads a part of a request by the reader that Read uses for it.
-func unmarshalJSON(data []byte, read func(*strict.Decoder) strict.Reader) error {
+func unmarshalJSON(data []byte, read func(decoder) strict.Reader) error {
 	faults := &strict.FaultList{}
 	if tree := strict.ParseJSON(data, faults); tree != nil {
-		read(strict.NewDecoder(faults))(tree, "")
+		read(newDecoder(faults))(tree, "")
 	}
-	return faults.Err()
+	return inputError(faults)
 }

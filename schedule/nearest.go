@@ -7,12 +7,12 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule/cut"
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 )
 
 // noSuchCut says that a name is not in the catalogue, and what may be meant.
 func NoSuchCut(name string) string {
-	return fmt.Sprintf("%s is not in the catalogue; the nearest are %s", saypkg.Quoted(name), saypkg.Listed(nearestCuts(name, 3), "and"))
+	return fmt.Sprintf("%s is not in the catalogue; the nearest are %s", say.Quoted(name), say.Listed(nearestCuts(name, 3), "and"))
 }
 
 // nearestCuts are up to n names of the catalogue, the likeliest meaning of a
@@ -23,9 +23,9 @@ func nearestCuts(name string, n int) []string {
 	var names []string
 	for _, c := range cut.All() {
 		names = append(names, c.Name)
-		edits[c.Name] = saypkg.LetterEdits(wanted, c.Name)
+		edits[c.Name] = say.LetterEdits(wanted, c.Name)
 		for _, called := range append(c.Also, c.Title) {
-			edits[c.Name] = min(edits[c.Name], saypkg.LetterEdits(wanted, strings.ToLower(called)))
+			edits[c.Name] = min(edits[c.Name], say.LetterEdits(wanted, strings.ToLower(called)))
 		}
 		if sharesWord(wanted, c.Name) {
 			edits[c.Name] /= 3 // "beef brisket" is closer to "brisket" than its letters tell

@@ -37,13 +37,13 @@ var notices = []Caution{
 	{"fire-cannot-last", Warning, "The fire runs down while nobody tends it.", practice},
 	{"refuel-in-quiet", Warning, "A top-up comes due in quiet hours.", practice},
 	{"no-charcoal-advice", Info, "A grill of another kind gets no charcoal advice.", ours},
-	{"size-outside-law", Info, NoteTexts["size-outside-law"], practice},
-	{"level-outside-layout", Info, NoteTexts["level-outside-layout"], practice},
-	{"ring-runs-cool", Info, NoteTexts["ring-runs-cool"], practice},
-	{"lump-fuse-uneven", Info, NoteTexts["lump-fuse-uneven"], practice},
-	{"needs-basket", Info, NoteTexts["needs-basket"], practice},
-	{"thin-air", Info, NoteTexts["thin-air"], practice},
-	{"chimney-fills", Info, NoteTexts["chimney-fills"], practice},
+	{"size-outside-law", Info, noteTexts["size-outside-law"], practice},
+	{"level-outside-layout", Info, noteTexts["level-outside-layout"], practice},
+	{"ring-runs-cool", Info, noteTexts["ring-runs-cool"], practice},
+	{"lump-fuse-uneven", Info, noteTexts["lump-fuse-uneven"], practice},
+	{"needs-basket", Info, noteTexts["needs-basket"], practice},
+	{"thin-air", Info, noteTexts["thin-air"], practice},
+	{"chimney-fills", Info, noteTexts["chimney-fills"], practice},
 	{"grate-doubtful", Warning, "The grate is hardly as cool as its gauge says; the times are for a hotter one.", ours},
 	{"grate-creeps", Warning, "The core only just creeps up to its target at that heat; a little hotter or wrapped is surer.", ours},
 	{"done-before-wrap", Info, "The dish is done before it would be wrapped.", ours},
@@ -66,7 +66,7 @@ var notices = []Caution{
 
 	// While it cooks.
 	{Late, Warning, "The dish is expected after it is served.", ours},
-	{MayBeLate, Info, "The dish is ready in time with less than the asked chance.", ours},
+	{MayBeLate, Warning, "The dish is ready in time with less than the asked chance.", ours},
 	{Early, Info, "The dish will have to wait for long.", ours},
 	{"served-later", Warning, "What is left cannot be ready in time; the plan is for the earliest hour that works.", ours},
 	{"stands-in-the-way", Warning, "What is on the grate is not done in time for the rest to follow.", ours},
@@ -97,7 +97,14 @@ const (
 	ours     = "this plan"
 )
 
-// notice is the entry of a code.
+// NewFinding is a finding of the table of notices, with a text of its own: a code has
+// one severity and one source.
+func NewFinding(code, path, text string, dishes ...string) Finding {
+	n, _ := Notice(code) // what is not in the table has no severity, which the judge sees
+	return Finding{Code: code, Severity: n.Severity, Path: path, Dishes: dishes, Text: text, Source: n.Source}
+}
+
+// Notice is the entry of a code.
 func Notice(code string) (Caution, bool) {
 	i := slices.IndexFunc(notices, func(c Caution) bool { return c.Code == code })
 	if i < 0 {

@@ -11,14 +11,14 @@ import (
 func Read(data []byte) (Request, error) {
 	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
 	if tree == nil {
-		return Request{}, faults.Err()
+		return Request{}, inputError(faults)
 	}
 	var r Request
-	d := strict.NewDecoder(faults)
-	decoderRequest(d, &r)(tree, "")
+	d := newDecoder(faults)
+	d.request(&r)(tree, "")
 	r = r.WithDefaults()
-	faults.Adopt(r.Validate(), d)
-	if err := faults.Err(); err != nil {
+	faults.Adopt(r.faults(nil), d.Decoder)
+	if err := inputError(faults); err != nil {
 		return Request{}, err
 	}
 	return r, nil

@@ -63,7 +63,7 @@ const (
 
 // logKinds are the kinds of entry: what each carries, and whether it belongs to
 // a dish (else to the grill).
-var LogKinds = map[string]struct {
+var logKinds = map[string]struct {
 	carries carries
 	Dish    bool
 }{
@@ -92,7 +92,7 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 	faults := &strict.FaultList{}
 	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
 		faults.AddLine("", line, "%s", sentence)
-		return nil, faults.Err()
+		return nil, inputError(faults)
 	}
 	var rows []logRow
 	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
@@ -102,7 +102,7 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 	}
 	if len(rows) > maxEntries {
 		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
-		return nil, faults.Err()
+		return nil, inputError(faults)
 	}
 	r, err := newLogReader(p, faults)
 	if err != nil {
@@ -114,7 +114,7 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 			out = append(out, e)
 		}
 	}
-	if err := faults.Err(); err != nil {
+	if err := inputError(faults); err != nil {
 		return nil, err
 	}
 	return out, nil

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -31,7 +31,7 @@ const (
 func newLogReader(p Plan, faults *strict.FaultList) (*logReader, error) {
 	loc, err := time.LoadLocation(p.TZ)
 	if err != nil {
-		return nil, &strict.InputError{Faults: []strict.Fault{{Path: "tz", Sentence: err.Error()}}}
+		return nil, &InputError{Faults: []Fault{{Path: "tz", Sentence: err.Error()}}}
 	}
 	r := &logReader{plan: p, loc: loc, first: p.ServeAt.Add(-Horizon), last: p.ServeAt.Add(logAfter), faults: faults}
 	if len(p.Steps) > 0 {
@@ -62,25 +62,25 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 	}
 	at, sentence := r.instant(row.time)
 	if sentence != "" {
-		fault("time", "%s %s", saypkg.Quoted(row.time), sentence)
+		fault("time", "%s %s", say.Quoted(row.time), sentence)
 	}
 	e.At = at
 	if !at.IsZero() {
 		r.before = at
 	}
-	kind, known := LogKinds[row.kind]
+	kind, known := logKinds[row.kind]
 	if !known {
-		fault("kind", "%s is not known; there are %s", saypkg.Quoted(row.kind), saypkg.Listed(KindNames(), "and"))
+		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(KindNames(), "and"))
 		return e, false
 	}
 	if kind.Dish || row.kind == LogServingMoved && row.dish != "" {
 		id, ok := r.dishID(row.dish)
 		if !ok {
-			fault("dish", "%s is no dish of this plan; there are %s", saypkg.Quoted(row.dish), saypkg.Listed(r.dishNames(), "and"))
+			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
 		}
 		e.Dish = id
 	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
-		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, saypkg.Quoted(row.dish))
+		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, say.Quoted(row.dish))
 	}
 	r.value(&e, kind.carries, row.value, fault)
 	if r.faults.Len() > before {
@@ -96,16 +96,16 @@ func (r *logReader) value(e *Entry, what carries, text string, fault func(field,
 		t, err := unit.ParseTemperature(text)
 		if err != nil {
 			fault("value", "%s", err)
-		} else if float64(t) < ColdestReadingC || float64(t) > HottestReadingC {
-			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", saypkg.Quoted(text))
+		} else if float64(t) < coldestReadingC || float64(t) > hottestReadingC {
+			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", say.Quoted(text))
 		}
 		e.C = float64(t)
 	case what == wrapping && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
-		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", saypkg.Quoted(text))
+		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
 	case what == instantText:
 		at, sentence := r.instant(text)
 		if sentence != "" {
-			fault("value", "%s %s", saypkg.Quoted(text), sentence)
+			fault("value", "%s %s", say.Quoted(text), sentence)
 		}
 		e.Value = at.Format(time.RFC3339)
 	case what == dishText:
@@ -117,8 +117,8 @@ func (r *logReader) value(e *Entry, what carries, text string, fault func(field,
 
 // Readings outside these are slips of the pen or of the unit, degC.
 const (
-	ColdestReadingC = -40
-	HottestReadingC = 600
+	coldestReadingC = -40
+	hottestReadingC = 600
 )
 
 // newDish reads a dish that is added to the menu. Its id is written into the
@@ -144,9 +144,9 @@ func ParseDish(text string) (Dish, error) {
 	tree := strict.ParseJSON([]byte(text), faults)
 	var dish Dish
 	if tree != nil {
-		decoderDish(strict.NewDecoder(faults), &dish)(tree, "")
+		newDecoder(faults).dish(&dish)(tree, "")
 	}
-	return dish, faults.Err()
+	return dish, inputError(faults)
 }
 
 func (r *logReader) dishID(text string) (string, bool) {
@@ -175,8 +175,8 @@ func (r *logReader) dishNames() []string {
 }
 
 func KindNames() []string {
-	names := make([]string, 0, len(LogKinds))
-	for k := range LogKinds {
+	names := make([]string, 0, len(logKinds))
+	for k := range logKinds {
 		names = append(names, k)
 	}
 	sort.Strings(names)

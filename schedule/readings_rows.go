@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -80,7 +80,7 @@ func knownColumns(columns []string, faults *strict.FaultList) bool {
 	before := faults.Len()
 	for i, c := range columns {
 		if !slices.Contains(logFields, c) {
-			faults.AddLine(c, 1, "there is no such column; a log has %s", saypkg.Listed(logFields, "and"))
+			faults.AddLine(c, 1, "there is no such column; a log has %s", say.Listed(logFields, "and"))
 		} else if slices.Index(columns, c) < i {
 			faults.AddLine(c, 1, "there are two columns of this name")
 		}
@@ -99,7 +99,7 @@ func jsonRows(data []byte, faults *strict.FaultList) []logRow {
 	if tree == nil || faults.Len() > 0 {
 		return nil
 	}
-	d := strict.NewDecoder(faults)
+	d := newDecoder(faults)
 	var rows []logRow
 	read := func(n *strict.Node, path, prefix string) {
 		row := logRow{line: n.Line, path: prefix}

@@ -1,11 +1,11 @@
 package schedule
 
 import (
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // leastDirectC is the coolest level of a fire with a place over its coals, degC.
-var LeastDirectC = instantpkg.Celsius(300)
+var LeastDirectC = instant.Celsius(300)
 
 // Words of a request for where a dish cooks.
 const (

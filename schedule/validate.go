@@ -11,12 +11,15 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// validate finds every fault of a request with its defaults filled in. What it
+// Validate finds every fault of a request with its defaults filled in. What it
 // lets pass has a meaning; whether it can be cooked is for the planner to say.
-func (r Request) Validate() []strict.Fault { return r.ValidateIn(nil) }
+func (r Request) Validate() []Fault { return r.ValidateIn(nil) }
 
-// validateIn is validate where the time zone of the request may be at hand.
-func (r Request) ValidateIn(known *time.Location) []strict.Fault {
+// ValidateIn is Validate where the time zone of the request may be at hand: reading
+// it takes longer than all the rest.
+func (r Request) ValidateIn(known *time.Location) []Fault { return faultsOf(r.faults(known)) }
+
+func (r Request) faults(known *time.Location) []strict.Fault {
 	v := &validator{r: r, units: r.Units, known: known}
 	if r.Units != unit.US && r.Units != unit.Metric {
 		v.faults.Add("units", "%s must be us or metric", saypkg.Quoted(string(r.Units)))

@@ -5,7 +5,7 @@ import (
 	"regexp"
 	"time"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
@@ -22,7 +22,7 @@ func (v *validator) serve() {
 		loc, err = time.LoadLocation(s.TZ)
 	}
 	if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
-		v.faults.Add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", saypkg.Quoted(s.TZ))
+		v.faults.Add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))
 	} else {
 		v.loc = loc
 	}

@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/cut"
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -38,7 +38,7 @@ func (v *validator) dishes() {
 	for i, dish := range v.r.Dishes {
 		path := strict.ItemPath("dishes", i)
 		if j, twice := first[dish.ID]; twice {
-			v.faults.Add(path+".id", "%s is also the id of dishes[%d]; ids must differ", saypkg.Quoted(dish.ID), j)
+			v.faults.Add(path+".id", "%s is also the id of dishes[%d]; ids must differ", say.Quoted(dish.ID), j)
 		} else {
 			first[dish.ID] = i
 		}
@@ -141,7 +141,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	}
 	switch {
 	case t.given() != 1:
-		v.faults.Add(path, "must be one of: a temperature, {final: temperature}, or a doneness (%s)", saypkg.Listed(names, "or"))
+		v.faults.Add(path, "must be one of: a temperature, {final: temperature}, or a doneness (%s)", say.Listed(names, "or"))
 	case t.Core != nil:
 		if ranged(v, path, "core temperature", *t.Core, leastCore, mostCore, v.units.Core) {
 			v.judge(path, dish, c)
@@ -153,7 +153,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	case slices.Contains(names, t.Doneness):
 		v.judge(path, dish, c)
 	default:
-		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", saypkg.Quoted(t.Doneness), InText(c), saypkg.Listed(names, "or"))
+		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", say.Quoted(t.Doneness), InText(c), say.Listed(names, "or"))
 	}
 }
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"time"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -43,7 +43,7 @@ func (v *validator) grill() {
 	v.onlyFor("grill.zones", g.Zones != nil, g.Kind, GrillOther)
 	if g.Kind == GrillOther {
 		if g.Fuel != "" {
-			v.faults.Add("grill.fuel", "%s: a grill of kind other gets no charcoal advice; leave the fuel out", saypkg.Quoted(g.Fuel))
+			v.faults.Add("grill.fuel", "%s: a grill of kind other gets no charcoal advice; leave the fuel out", say.Quoted(g.Fuel))
 		}
 	} else {
 		v.word("grill.fuel", g.Fuel, FuelBriquettes, FuelLump)
@@ -66,7 +66,7 @@ func (v *validator) zones(zones []GrillZone) {
 		path := strict.ItemPath("grill.zones", i)
 		v.name(path+".name", z.Name)
 		if first, twice := lines[z.Name]; twice {
-			v.faults.Add(path+".name", "%s is also the name of zone %d; names must differ", saypkg.Quoted(z.Name), first+1)
+			v.faults.Add(path+".name", "%s is also the name of zone %d; names must differ", say.Quoted(z.Name), first+1)
 		} else if lines[z.Name] = i; z.Name == "" {
 			v.faults.Add(path+".name", "is empty; give the zone a name")
 		}

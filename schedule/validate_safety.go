@@ -12,7 +12,7 @@ import (
 // caution get it from the planner.
 func (v *validator) judge(path string, dish Dish, c cut.Cut) {
 	frail := v.r.Guests != nil && v.r.Guests.Frail
-	verdict := safety.JudgeTarget(safety.Category(c.Food), PrepOf(dish.Prep), coreTarget(dish.Target, c), frail)
+	verdict := safety.JudgeTarget(safety.Category(c.Food), safety.PrepOf(dish.Prep), coreTarget(dish.Target, c), frail)
 	if verdict.Kind != safety.Refused {
 		return
 	}

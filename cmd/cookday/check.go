@@ -45,7 +45,7 @@ func checkPlan(in source) error {
 	if err != nil {
 		return err
 	}
-	if faults := check.Check(p); len(faults) > 0 {
+	if faults := check.Plan(p); len(faults) > 0 {
 		return &schedule.InputError{Faults: faults}
 	}
 	return nil

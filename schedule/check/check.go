@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/strict"
 )
 
 // Check looks whether a plan keeps what every plan promises, and returns what it
@@ -15,7 +14,7 @@ import (
 // planner does not hide itself. Every sentence begins with the name of its rule.
 //
 // In a revised plan what is done is done: the rules on the past pass it over.
-func Check(p schedule.Plan) []strict.Fault {
+func Plan(p schedule.Plan) []schedule.Fault {
 	c := checker{plan: &p}
 	if c.learn(); len(c.faults) > 0 {
 		return c.faults
@@ -83,12 +82,12 @@ type checker struct {
 	plan   *schedule.Plan
 	facts  facts
 	rule   string
-	faults []strict.Fault
+	faults []schedule.Fault
 }
 
 // fault files one, led by the name of the rule.
 func (c *checker) fault(path, format string, args ...any) {
-	c.faults = append(c.faults, strict.Fault{Path: path, Sentence: c.rule + ": " + fmt.Sprintf(format, args...)})
+	c.faults = append(c.faults, schedule.Fault{Path: path, Sentence: c.rule + ": " + fmt.Sprintf(format, args...)})
 }
 
 // found says whether the plan has a finding of a code, on a dish if one is named.

@@ -158,7 +158,7 @@ func (c *checker) quietChance() {
 		}
 		for j, r := range ph.Burn.Refuels {
 			since := func(t time.Time) float64 { return minutesBetween(ph.From, t) }
-			m := schedule.Minutes{since(r.Window.Early), since(r.Window.Expected), since(r.Window.Late)}
+			m := schedule.Minutes{Early: since(r.Window.Early), Expected: since(r.Window.Expected), Late: since(r.Window.Late)}
 			if p := c.chanceInQuiet(ph.From, m); p > allowed {
 				c.fault(fmt.Sprintf("phases[%d].burn.refuels[%d]", i, j), "falls into quiet hours with a chance of %.2f; at most %.2f is allowed, or a finding \"refuel-in-quiet\" says so", p, allowed)
 			}

@@ -191,7 +191,7 @@ func (c *checker) publishedHold(d *dishFacts, method string) safety.HoldRule {
 func (c *checker) untilOff(b *batchFacts) schedule.Minutes {
 	if m, ok := b.milestone(schedule.MilestoneTakeOff); ok && c.plan.Revision > 0 {
 		since := func(t time.Time) float64 { return math.Max(minutesBetween(b.on(), t), 0) }
-		return schedule.Minutes{since(m.Window.Early), since(m.Window.Expected), since(m.Window.Late)}
+		return schedule.Minutes{Early: since(m.Window.Early), Expected: since(m.Window.Expected), Late: since(m.Window.Late)}
 	}
 	var sum schedule.Minutes
 	for _, s := range b.cooking {

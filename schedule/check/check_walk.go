@@ -10,13 +10,18 @@ import (
 	"example.com/cookday/schedule"
 )
 
+var (
+	requestType = reflect.TypeFor[schedule.Request]()
+	timeType    = reflect.TypeFor[time.Time]()
+)
+
 // walk visits every value of the plan but its request, with its JSON path.
 func (c *checker) walk(visit func(path string, v reflect.Value)) {
 	walkValue("", reflect.ValueOf(c.plan).Elem(), visit)
 }
 
 func walkValue(path string, v reflect.Value, visit func(string, reflect.Value)) {
-	if v.Type() == schedule.RequestType {
+	if v.Type() == requestType {
 		return
 	}
 	visit(path, v)
@@ -27,7 +32,7 @@ func walkValue(path string, v reflect.Value, visit func(string, reflect.Value)) 
 		for i := range v.Len() {
 			walkValue(fmt.Sprintf("%s[%d]", path, i), v.Index(i), visit)
 		}
-	case v.Kind() == reflect.Struct && v.Type() != schedule.TimeType:
+	case v.Kind() == reflect.Struct && v.Type() != timeType:
 		for i := range v.NumField() {
 			name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
 			if path != "" {
@@ -75,7 +80,7 @@ func isAmount(path string) bool {
 // instants: every instant is set and has the offset of the request's time zone.
 func (c *checker) instants() {
 	c.walk(func(path string, v reflect.Value) {
-		if v.Type() != schedule.TimeType {
+		if v.Type() != timeType {
 			return
 		}
 		t := v.Interface().(time.Time)

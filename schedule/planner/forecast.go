@@ -3,18 +3,18 @@ package planner
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // Forecast answers for one piece. Faults of the inquiry are an *[InputError];
@@ -33,54 +33,74 @@ func Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 	if err != nil {
 		return schedule.Outlook{}, err
 	}
-	if err := d.FrozenOutlook(it, s.LevelC); err != nil {
-		return schedule.Outlook{}, err
+	var found day.Findings
+	found.Add(d.CoolZones()...)
+	if it.Thaws || it.FromFrozen {
+		if err := it.PutOnFrozen(s.LevelC); err != nil {
+			return schedule.Outlook{}, err
+		}
+		found.Add(day.FrozenFinding(it))
 	}
 	o := schedule.Outlook{Cut: it.Cut.Name, MassKg: it.Lots[0].MassKg, GrateC: s.LevelC, TargetC: it.TargetC, Milestones: []schedule.OutlookMilestone{}}
-	ways := dayOutlookWays(d, it, s)
+	ways := outlookWays(d.Day, it, s)
 	if len(ways) == 0 {
 		o.Reason = d.NeverArrives(it).Text
 	} else {
 		o.Reaches = true
-		d.NoteAir("grate", it, ways[0])
-		p := &arrangepkg.Placed{Batch: &arrangepkg.Batch{It: it, Number: 1, MassKg: o.MassKg, Count: it.Lots[0].Count, Ways: ways}, Way: ways[0], Wrap: math.NaN(), Hold: -1}
-		switch {
-		case p.Way.Sear:
-			p.Wrap = 0 // no schedule: seared as soon as it is ready for it
-		case p.Way.Stages() == 2:
-			p.Wrap = -p.Way.First.Planned
-		}
-		o.Way, o.Milestones, o.TargetC = assemblepkg.DayWayText(d, p), dayOutlook(d, p, q.Probabilities), p.Way.PullC
+		found.Add(d.AirFindings("grate", it, ways[0])...)
+		p := unscheduled(it, ways)
+		o.Way, o.Milestones, o.TargetC = d.WayText(p), milestonesOf(p, q.Probabilities), p.Way.PullC
 	}
-	o.Findings = instantpkg.NonNil(d.Findings)
-	o.Cautions = assemblepkg.DayCautions(d, &schedule.Plan{Phases: []schedule.Phase{{LevelC: s.LevelC, Band: s.Band}}}, nil)
+	o.Findings = instant.NonNil([]schedule.Finding(found))
+	o.Cautions = d.Cautions(&schedule.Plan{Phases: []schedule.Phase{{LevelC: s.LevelC, Band: s.Band}}}, nil)
 	return o, nil
 }
 
-func inquiryDay(q schedule.Inquiry) (*daypkg.Day, error) {
-	r := q.Request()
-	if faults := r.Validate(); len(faults) > 0 {
-		return nil, &strict.InputError{Faults: q.InTheirWords(faults)}
+// unscheduled is the first way of a piece, put on at no instant of a clock.
+func unscheduled(it *day.Item, ways []day.Way) *arrange.Placed {
+	lot := it.Lots[0]
+	p := &arrange.Placed{Batch: &arrange.Batch{It: it, Number: 1, MassKg: lot.MassKg, Count: lot.Count, Ways: ways}, Way: ways[0], Wrap: math.NaN(), Hold: -1}
+	switch {
+	case p.Way.Sear:
+		p.Wrap = 0 // seared as soon as it is ready for it
+	case p.Way.Stages() == 2:
+		p.Wrap = -p.Way.First.Planned
 	}
-	d, faults := daypkg.Resolve(r)
-	if len(faults) > 0 {
-		return nil, &strict.InputError{Faults: q.InTheirWords(faults)}
+	return p
+}
+
+// inquiryDay is a day of one dish, with faults in the words of the inquiry.
+func inquiryDay(q schedule.Inquiry) (*assemble.Assembler, error) {
+	if faults := q.Validate(); len(faults) > 0 {
+		return nil, &schedule.InputError{Faults: faults}
 	}
-	return d, nil
+	s, err := day.Examine(q.Request())
+	if err != nil {
+		return nil, err
+	}
+	d, err := day.Resolve(s, day.Options{})
+	if bad, ok := errors.AsType[*schedule.InputError](err); ok {
+		return nil, &schedule.InputError{Faults: q.InItsWords(bad.Faults)}
+	}
+	return assemble.New(&arrange.Arranger{Day: d}), nil
+}
+
+func inquiryFault(path, sentence string) error {
+	return &schedule.InputError{Faults: []schedule.Fault{{Path: path, Sentence: sentence}}}
 }
 
 // spot is where the piece cooks: as asked, else where the cut usually does.
-func inquirySpot(q schedule.Inquiry, it *daypkg.Item) (daypkg.Spot, error) {
+func inquirySpot(q schedule.Inquiry, it *day.Item) (day.Spot, error) {
 	spots := it.Spots()
 	if len(spots) == 0 {
-		return daypkg.Spot{}, schedule.InquiryFault("layout", fmt.Sprintf("%s has no place of that kind", it.Cut.Name))
+		return day.Spot{}, inquiryFault("layout", fmt.Sprintf("%s has no place of that kind", it.Cut.Name))
 	}
 	if q.Layout == "" {
 		return spots[0], nil
 	}
 	desc, ok := fire.Describe(fire.Layout(q.Layout))
 	if !ok {
-		return daypkg.Spot{}, schedule.InquiryFault("layout", fmt.Sprintf("%q is no layout; use banked, ring, two-zone, spread or heap", q.Layout))
+		return day.Spot{}, inquiryFault("layout", fmt.Sprintf("%q is no layout; use banked, ring, two-zone, spread or heap", q.Layout))
 	}
 	direct := desc.Zones[0].Direct
 	for _, s := range spots {
@@ -92,11 +112,11 @@ func inquirySpot(q schedule.Inquiry, it *daypkg.Item) (daypkg.Spot, error) {
 	if direct {
 		side, other = other, side
 	}
-	return daypkg.Spot{}, schedule.InquiryFault("layout", fmt.Sprintf("%s cooks %s the coals, and %s is for cooking %s them", it.Cut.Title, other, q.Layout, side))
+	return day.Spot{}, inquiryFault("layout", fmt.Sprintf("%s cooks %s the coals, and %s is for cooking %s them", it.Cut.Title, other, q.Layout, side))
 }
 
 // outlookWays is the one way of the inquiry: wrapped as asked or as is the habit.
-func dayOutlookWays(d *daypkg.Day, it *daypkg.Item, s daypkg.Spot) []daypkg.Way {
+func outlookWays(d *day.Day, it *day.Item, s day.Spot) []day.Way {
 	ways := d.WaysAt(it, it.Lots[0], s)
 	if len(ways) > 1 { // bare comes first where the cut has a habit of wrapping
 		if wraps, _ := it.Wraps(); len(wraps) > 0 {
@@ -106,19 +126,19 @@ func dayOutlookWays(d *daypkg.Day, it *daypkg.Item, s daypkg.Spot) []daypkg.Way 
 	return ways
 }
 
-// outlook lists the milestones, on to rested, by their expected time: a wrap may
+// milestonesOf lists the milestones, on to rested, by their expected time: a wrap may
 // come before, within or after the stall.
-func dayOutlook(d *daypkg.Day, p *arrangepkg.Placed, probabilities []float64) []schedule.OutlookMilestone {
+func milestonesOf(p *arrange.Placed, probabilities []float64) []schedule.OutlookMilestone {
 	var out []schedule.OutlookMilestone
-	for _, m := range assemblepkg.PlacedMoments(p) {
+	for _, m := range assemble.Moments(p) {
 		if m.Kind == schedule.MilestonePeak {
 			continue
 		}
 		o := schedule.OutlookMilestone{
-			Kind: m.Kind, CoreC: m.CoreC, EarlyMinutes: m.Minutes(-spreadpkg.ZTenth), ExpectedMinutes: m.Minutes(0), LateMinutes: m.Minutes(spreadpkg.ZTenth),
+			Kind: m.Kind, CoreC: m.CoreC, EarlyMinutes: m.Minutes(-spread.ZTenth), ExpectedMinutes: m.Minutes(0), LateMinutes: m.Minutes(spread.ZTenth),
 		}
 		for _, probability := range probabilities {
-			o.Quantiles = append(o.Quantiles, schedule.Quantile{Probability: probability, Minutes: m.Minutes(spreadpkg.NormalQuantile(probability))})
+			o.Quantiles = append(o.Quantiles, schedule.Quantile{Probability: probability, Minutes: m.Minutes(spread.NormalQuantile(probability))})
 		}
 		out = append(out, o)
 	}

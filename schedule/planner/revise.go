@@ -16,11 +16,15 @@ import (
 //
 // The answer depends on the first request, the whole log and now, and on nothing
 // else: entries handed in one by one or all at once give the same plan. Faults
-// of the log are an *[InputError]; so is a plan that cannot be done.
-func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error) {
+// of the log are an [*schedule.InputError]; so is a plan that cannot be done.
+func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, how ...Option) (schedule.Plan, error) {
 	v, err := revise.NewRevision(ctx, p, log, now)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	return v.Revised(ctx)
+	revised, err := v.Revised(ctx)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	return optionsOf(how).judge(revised)
 }

@@ -8,7 +8,7 @@ import (
 
 // tableAt is when everything is on the table: the last serving, also of what was
 // only warmed in the oven.
-func PlanTableAt(p schedule.Plan) time.Time {
+func TableAt(p schedule.Plan) time.Time {
 	last := p.ServeAt
 	for _, s := range p.Steps {
 		if s.Kind == schedule.StepServe && s.At.After(last) {

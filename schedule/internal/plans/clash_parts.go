@@ -22,7 +22,7 @@ func Keep(r schedule.Request, ids []string) schedule.Request {
 	return Only(r, func(id string) bool { return slices.Contains(ids, id) })
 }
 
-func IdsOf(r schedule.Request) []string {
+func IDsOf(r schedule.Request) []string {
 	var ids []string
 	for _, dish := range r.Dishes {
 		ids = append(ids, dish.ID)

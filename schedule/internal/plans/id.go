@@ -11,7 +11,7 @@ import (
 var planSpace = uuid.MustParse("6d2f3a0e-6f0b-5a37-9d2c-0d3c9b1f7a55")
 
 // planID is the request's own id, or else a UUIDv5 of its hash.
-func PlanID(r schedule.Request, hash string) string {
+func ID(r schedule.Request, hash string) string {
 	if r.ID != "" {
 		return r.ID
 	}

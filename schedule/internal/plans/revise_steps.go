@@ -4,9 +4,9 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 func WindowNotBefore(w schedule.Window, t time.Time) schedule.Window {
-	return schedule.Window{Early: instantpkg.Latest(w.Early, t), Expected: instantpkg.Latest(w.Expected, t), Late: instantpkg.Latest(w.Late, t)}
+	return schedule.Window{Early: instant.Latest(w.Early, t), Expected: instant.Latest(w.Expected, t), Late: instant.Latest(w.Late, t)}
 }

@@ -6,19 +6,22 @@ import (
 	"example.com/cookday/schedule"
 )
 
-// sortSteps orders steps by instant, and those of one instant by rank.
+// SortSteps orders steps by instant, and those of one instant by rank.
 func SortSteps(steps []schedule.Step) {
 	sort.SliceStable(steps, func(i, j int) bool {
 		a, b := steps[i], steps[j]
 		if !a.At.Equal(b.At) {
 			return a.At.Before(b.At)
 		}
-		return StepRank[a.Kind] < StepRank[b.Kind]
+		return RankOf(a.Kind) < RankOf(b.Kind)
 	})
 }
 
 // stepRank orders steps of one instant: what ends comes before what begins.
-var StepRank = map[string]int{
+var stepRank = map[string]int{
 	schedule.StepFireReady: 1, schedule.StepSetVents: 2, schedule.StepTakeOff: 3, schedule.StepChangeFire: 4, schedule.StepPutOn: 5, schedule.StepWrap: 6, schedule.StepSear: 6, schedule.StepRest: 7,
 	schedule.StepBox: 8, schedule.StepToOven: 8, schedule.StepHold: 8, schedule.StepSlice: 9, schedule.StepServe: 10, schedule.StepCloseDown: 11,
 }
+
+// RankOf is where a step of a kind stands among steps of one instant.
+func RankOf(kind string) int { return stepRank[kind] }

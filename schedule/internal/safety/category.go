@@ -56,6 +56,15 @@ type Prep struct {
 	InspectedPlant bool
 }
 
+// PrepOf is what the words of a request say was done to a piece.
+func PrepOf(words []string) Prep {
+	return Prep{
+		Stuffed: slices.Contains(words, "stuffed"), Injected: slices.Contains(words, "injected"),
+		Tenderised: slices.Contains(words, "tenderised"), Rolled: slices.Contains(words, "rolled"),
+		Brined: slices.Contains(words, "brined"),
+	}
+}
+
 // pierced reports whether the surface was carried inside by needles or blades.
 func (p Prep) pierced() bool { return p.Injected || p.Tenderised }
 

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 )
 
 // decoder reads the neutral tree into values. It goes on after a fault, so that
@@ -75,13 +75,13 @@ func offer(name string, members []Member) string {
 	if name != "" && name[0] >= '0' && name[0] <= '9' { // 1,8 kg, taken apart at its comma
 		return "; a decimal is written with a point: 1.5 and not 1,5"
 	}
-	if near := saypkg.NearestWord(name, names); near != "" {
+	if near := say.NearestWord(name, names); near != "" {
 		return "; did you mean " + near + "?"
 	}
 	if len(names) == 1 {
 		return "; there is only " + names[0]
 	}
-	return "; there are " + saypkg.Listed(names, "and")
+	return "; there are " + say.Listed(names, "and")
 }
 
 // is notes a fault unless the node is of the kind that is wanted.
@@ -92,7 +92,7 @@ func (d *Decoder) Is(n *Node, path string, kind nodeKind, want string) bool {
 	switch n.Kind {
 	case nodeBroken:
 	case NodeText, NodeNumber, nodeBoolean:
-		d.Faults.AddLine(path, n.Line, "%s is %s; it must be %s", saypkg.Quoted(n.Text), n.Kind, want)
+		d.Faults.AddLine(path, n.Line, "%s is %s; it must be %s", say.Quoted(n.Text), n.Kind, want)
 	default:
 		d.Faults.AddLine(path, n.Line, "is %s; it must be %s", n.Kind, want)
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 )
 
 type nodeKind int
@@ -91,7 +91,7 @@ func lineAt(data []byte, offset int) int { return 1 + bytes.Count(data[:offset],
 // joinPath appends a field to a path: dishes[0] and weight give dishes[0].weight.
 func joinPath(path, field string) string {
 	if strings.ContainsAny(field, ".[] \n\r\t") || field == "" || len(field) > 40 {
-		field = saypkg.Quoted(field)
+		field = say.Quoted(field)
 	}
 	if path == "" {
 		return field

@@ -61,8 +61,8 @@ func within(path, outer string) bool {
 	return ok && (outer == "" || rest == "" || rest[0] == '.' || rest[0] == '[')
 }
 
-// err is nil or an *InputError with the faults in the order of the document.
-func (f *FaultList) Err() error {
+// InOrder are the faults in the order of the document; nil where there are none.
+func (f *FaultList) InOrder() []Fault {
 	if len(f.Faults) == 0 {
 		return nil
 	}
@@ -70,5 +70,5 @@ func (f *FaultList) Err() error {
 	if f.more > 0 {
 		f.Faults = append(f.Faults, Fault{Sentence: fmt.Sprintf("there are %d more faults", f.more)})
 	}
-	return &InputError{Faults: f.Faults}
+	return f.Faults
 }

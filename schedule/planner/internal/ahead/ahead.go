@@ -8,15 +8,16 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
-// twoDays is a request as two.
-type twoDays struct {
+// TwoDays is a request as two.
+type TwoDays struct {
 	asked  schedule.Request // as it came, with its defaults
 	before schedule.Request
 	on     *schedule.Request // nil where nothing is on the grate that day
@@ -24,17 +25,14 @@ type twoDays struct {
 	warmed []warmed
 }
 
-// splitAhead parts the request. A fault where nothing may happen the day before.
-func SplitAhead(ctx context.Context, r schedule.Request) (twoDays, []strict.Fault, error) {
-	s := twoDays{asked: r}
-	loc, err := r.Location()
-	if err != nil {
-		return s, []strict.Fault{{Path: "serve.tz", Sentence: err.Error()}}, nil
-	}
-	chill := daypkg.ChillAt(r, loc)
+// Split parts a sound request. It is an *[schedule.InputError] where nothing may
+// happen the day before.
+func Split(ctx context.Context, r schedule.Request, loc *time.Location) (TwoDays, error) {
+	s := TwoDays{asked: r}
+	chill := day.ChillAt(r, loc)
 	s.before, s.on = r, &schedule.Request{}
 	*s.on = r
-	s.before.Serve.Date, s.before.Serve.Time = *daypkg.ClockOf(chill).Date, daypkg.ClockOf(chill).Time
+	s.before.Serve.Date, s.before.Serve.Time = *day.ClockOf(chill).Date, day.ClockOf(chill).Time
 	if r.ID != "" {
 		s.before.ID = r.ID + "-before"
 	}
@@ -49,7 +47,7 @@ func SplitAhead(ctx context.Context, r schedule.Request) (twoDays, []strict.Faul
 			continue
 		}
 		if err := ctx.Err(); err != nil { // chilling and warming are simulated
-			return s, nil, err
+			return s, err
 		}
 		ahead, fs := aheadDish(r, i, loc, chill)
 		faults = append(faults, fs...)
@@ -64,40 +62,43 @@ func SplitAhead(ctx context.Context, r schedule.Request) (twoDays, []strict.Faul
 	if len(s.on.Dishes) == 0 {
 		s.on = nil
 	}
-	return s, faults, nil
+	if len(faults) > 0 {
+		return s, &schedule.InputError{Faults: faults}
+	}
+	return s, nil
 }
 
 // earliest gives the instant before which nothing begins its own date, so that it
 // means the same on both days.
-func (s *twoDays) earliest(loc *time.Location, chill time.Time) []strict.Fault {
+func (s *TwoDays) earliest(loc *time.Location, chill time.Time) []schedule.Fault {
 	e := s.asked.Earliest
 	if e == nil {
 		return nil
 	}
-	at := daypkg.ClockIn(s.asked, e, loc)
+	at := day.ClockIn(s.asked, e, loc)
 	if !at.Before(chill) {
-		return []strict.Fault{{Path: "earliest", Sentence: fmt.Sprintf(
-			"nothing may begin before %s, so nothing can be cooked the day before; give earliest the date of that day", assemblepkg.DayClock(at))}}
+		return []schedule.Fault{{Path: "earliest", Sentence: fmt.Sprintf(
+			"nothing may begin before %s, so nothing can be cooked the day before; give earliest the date of that day", assemble.DayAndTime(at))}}
 	}
-	c := daypkg.ClockOf(at)
+	c := day.ClockOf(at)
 	s.before.Earliest = &c
 	return nil
 }
 
 // aheadDish is a dish as it is cooked the day before.
-func aheadDish(r schedule.Request, i int, loc *time.Location, chill time.Time) (schedule.Dish, []strict.Fault) {
+func aheadDish(r schedule.Request, i int, loc *time.Location, chill time.Time) (schedule.Dish, []schedule.Fault) {
 	dish := r.Dishes[i]
 	path := strict.ItemPath("dishes", i)
 	if c, ok := cut.Find(dish.Cut); ok && (c.Style == cut.Small || c.Style == cut.Timed) {
-		return dish, []strict.Fault{{Path: path + ".ready", Sentence: schedule.InText(c) + " cooks in minutes and is no better the next day; leave ready out"}}
+		return dish, []schedule.Fault{{Path: path + ".ready", Sentence: schedule.InText(c) + " cooks in minutes and is no better the next day; leave ready out"}}
 	}
 	dish.Ready, dish.Serve, dish.Travel, dish.Hold = "", nil, nil, []string{schedule.HoldNone}
 	if e := dish.Earliest; e != nil {
-		at := daypkg.ClockIn(r, e, loc)
+		at := day.ClockIn(r, e, loc)
 		if !at.Before(chill) {
-			return dish, []strict.Fault{{Path: path + ".earliest", Sentence: "is on the day of serving, and the dish is cooked the day before; give it a date"}}
+			return dish, []schedule.Fault{{Path: path + ".earliest", Sentence: "is on the day of serving, and the dish is cooked the day before; give it a date"}}
 		}
-		c := daypkg.ClockOf(at)
+		c := day.ClockOf(at)
 		dish.Earliest = &c
 	}
 	return dish, nil
@@ -106,48 +107,55 @@ func aheadDish(r schedule.Request, i int, loc *time.Location, chill time.Time) (
 // parcels are a dish as it goes on the grate again: one layer in foil, as thick as
 // it was chilled.
 func (w warmed) parcels(dish schedule.Dish) schedule.Dish {
-	n := max(int(math.Ceil(w.cookedKg/daypkg.ParcelKg)), 1)
+	n := max(int(math.Ceil(w.cookedKg/day.ParcelKg)), 1)
 	return schedule.Dish{
-		ID: dish.ID, Name: dish.Name, Cut: daypkg.ParcelCut, Weight: unit.Mass(w.cookedKg / float64(n)), Count: n,
+		ID: dish.ID, Name: dish.Name, Cut: day.ParcelCut, Weight: unit.Mass(w.cookedKg / float64(n)), Count: n,
 		Thickness: unit.Length(w.portionM), Serve: dish.Serve, Travel: dish.Travel,
 	}
 }
 
-// makeAhead plans both days.
-func makeAhead(ctx context.Context, r schedule.Request, e daypkg.Effort) (schedule.Plan, error) {
-	s, faults, err := SplitAhead(ctx, r)
+// planTwo plans both days.
+func planTwo(ctx context.Context, sound day.Sound, e Effort) (schedule.Plan, error) {
+	s, err := Split(ctx, sound.Request, sound.Loc)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	if len(faults) > 0 {
-		return schedule.Plan{}, &strict.InputError{Faults: faults}
-	}
-	e.Part = true
 	first := e
 	if e.Budget == 0 { // each day is searched as it would be alone
-		first.Purse, e.Purse = &daypkg.Purse{daypkg.FullPurse}, &daypkg.Purse{daypkg.FullPurse}
+		first.Purse, e.Purse = arrange.NewPurse(arrange.FullPurse), arrange.NewPurse(arrange.FullPurse)
 	}
-	first.Chill = true
-	before, err := MakePlan(ctx, s.before, first)
+	before, err := planPart(ctx, s.before, first, true)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
 	if !before.Feasible {
-		before.Findings = append(before.Findings, daypkg.Finding("ahead-infeasible", "", nil,
-			fmt.Sprintf("%s cannot be cooked by %s on the day before.", saypkg.Listed(namesOf(s.dishes), "and"), saypkg.LocalClock(before.ServeAt))))
+		before.Findings = append(before.Findings, schedule.NewFinding("ahead-infeasible", "",
+			fmt.Sprintf("%s cannot be cooked by %s on the day before.", say.Listed(namesOf(s.dishes), "and"), say.LocalClock(before.ServeAt))))
 		return before, nil
 	}
-	if s.on == nil && e.Probe {
+	if s.on == nil && e.FirstPlan {
 		return before, nil
 	}
 	if s.on == nil {
 		return s.Joined(before, nil), nil
 	}
-	on, err := MakePlan(ctx, *s.on, e)
-	if err != nil || !on.Feasible || e.Probe {
+	on, err := planPart(ctx, *s.on, e, false)
+	if err != nil || !on.Feasible || e.FirstPlan {
 		return on, err
 	}
 	return s.Joined(on, &before), nil
+}
+
+// planPart plans one of the two days. The guests are counted over both.
+func planPart(ctx context.Context, r schedule.Request, e Effort, chill bool) (schedule.Plan, error) {
+	s, err := day.Examine(r)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if err := ctx.Err(); err != nil {
+		return schedule.Plan{}, err
+	}
+	return planOne(ctx, s, e, day.Options{Memo: e.Memo, Chill: chill}, nil)
 }
 
 func namesOf(dishes []schedule.Dish) []string {

@@ -9,19 +9,19 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
 // joined is the plan that is handed out, with what the other day adds. Before is
 // nil where the plan is of the day before itself.
-func (s twoDays) Joined(p schedule.Plan, before *schedule.Plan) schedule.Plan {
+func (s TwoDays) Joined(p schedule.Plan, before *schedule.Plan) schedule.Plan {
 	cooked := p
 	if before != nil {
 		cooked = *before
@@ -47,30 +47,30 @@ func quietOf(r schedule.Request, p schedule.Plan) []schedule.Interval {
 	if err != nil {
 		return p.Quiet
 	}
-	d := &daypkg.Day{Req: r, Loc: loc, End: p.ServeAt}
+	d := &day.Day{Req: r, Loc: loc, End: p.ServeAt}
 	return d.QuietWithin(p)
 }
 
 // stepsBefore are the steps of the day before in the plan of the day of serving.
 // They keep their ids; phases and batches of another plan are left out.
-func (s twoDays) stepsBefore(p, before schedule.Plan) []schedule.Step {
+func (s TwoDays) stepsBefore(p, before schedule.Plan) []schedule.Step {
 	steps := slices.Clone(before.Steps)
 	for i := range steps {
 		steps[i].Phase, steps[i].Batch = 0, 0
-		if !planHas(p, steps[i].Dish) {
+		if !hasDish(p, steps[i].Dish) {
 			steps[i].Dish = ""
 		}
 	}
 	return steps
 }
 
-func planHas(p schedule.Plan, id string) bool {
+func hasDish(p schedule.Plan, id string) bool {
 	return slices.ContainsFunc(p.Dishes, func(d schedule.DishPlan) bool { return d.ID == id })
 }
 
 // watch looks at what chills before the first published stage is over.
-func (s twoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
-	at := chill.Add(daypkg.ChillWatch - instantpkg.Quarter)
+func (s TwoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
+	at := chill.Add(day.ChillWatch - instant.Quarter)
 	u := s.asked.Units
 	return []schedule.Step{{
 		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
@@ -82,7 +82,7 @@ func (s twoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
 
 // warming is how a dish comes back to the table. In the oven it has steps of its
 // own; on the grate it is a dish of the day.
-func (s twoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedule.AheadDish {
+func (s TwoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedule.AheadDish {
 	a := schedule.AheadDish{
 		Dish: dish.ID, Name: dish.Name, CookedKg: w.cookedKg, PortionM: w.portionM, ChillFirstMinutes: w.firstMinutes, ChillMinutes: w.coldMinutes,
 		Place: schedule.PlaceGrate, CoreC: safety.ReheatMinimum().CoreC,
@@ -94,26 +94,26 @@ func (s twoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 	if err != nil {
 		return a
 	}
-	serve := daypkg.ClockIn(s.asked, dish.Serve, loc)
+	serve := day.ClockIn(s.asked, dish.Serve, loc)
 	ready := serve
 	if dish.Travel != nil {
 		ready = serve.Add(-time.Duration(*dish.Travel))
 	}
-	in := ready.Add(-instantpkg.Minutes(math.Ceil(w.oven.Planned) + arrangepkg.HandsOnSmall)).Truncate(5 * time.Minute)
+	in := ready.Add(-instant.Minutes(math.Ceil(w.oven.Planned) + arrange.HandsOnSmall)).Truncate(5 * time.Minute)
 	a.Place, a.Minutes, a.From = schedule.PlaceOven, w.oven.Minutes(), &in
 	u := s.asked.Units
 	id := ""
-	if planHas(*p, dish.ID) {
+	if hasDish(*p, dish.ID) {
 		id = dish.ID
 	}
-	off := schedule.Window{Early: in.Add(instantpkg.Minutes(w.oven.Early)).Round(time.Minute), Expected: in.Add(instantpkg.Minutes(w.oven.Expected)).Round(time.Minute), Late: in.Add(instantpkg.Minutes(w.oven.Late)).Round(time.Minute)}
+	off := schedule.Window{Early: in.Add(instant.Minutes(w.oven.Early)).Round(time.Minute), Expected: in.Add(instant.Minutes(w.oven.Expected)).Round(time.Minute), Late: in.Add(instant.Minutes(w.oven.Late)).Round(time.Minute)}
 	add := func(kind string, at time.Time, win schedule.Window, text, why string) {
 		p.Steps = append(p.Steps, schedule.Step{
-			ID: plans.StepID(p.ID, "warm/"+dish.ID, 0, kind, 0), Kind: kind, At: at, Window: win, Dish: id, Attended: true, Minutes: arrangepkg.HandsOnSmall, Text: text, Why: why,
+			ID: plans.StepID(p.ID, "warm/"+dish.ID, 0, kind, 0), Kind: kind, At: at, Window: win, Dish: id, Attended: true, Minutes: arrange.HandsOnSmall, Text: text, Why: why,
 		})
 	}
 	add(schedule.StepToOven, in, plans.FixedWindow(in), fmt.Sprintf("Put %s, one layer in a pan covered with foil, into the oven at %s.", dish.Name, u.Grate(unit.Temperature(reheatOvenC))),
-		"it needs about "+u.About(instantpkg.Minutes(w.oven.Expected))+" and is warmed within 2 h")
+		"it needs about "+u.About(instant.Minutes(w.oven.Expected))+" and is warmed within 2 h")
 	add(schedule.StepTakeOff, off.Expected, off, fmt.Sprintf("Measure the middle of %s: %s or more everywhere, then it is hot.", dish.Name, u.Core(unit.Temperature(a.CoreC))),
 		"the published temperature for what was cooked and chilled")
 	s.serve(p, dish, ready, loc, add)
@@ -122,21 +122,21 @@ func (s twoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 
 // serve puts a dish that was warmed in the oven on the table with all that is served
 // then: one step for one instant.
-func (s twoDays) serve(p *schedule.Plan, dish schedule.Dish, ready time.Time, loc *time.Location, add func(kind string, at time.Time, win schedule.Window, text, why string)) {
+func (s TwoDays) serve(p *schedule.Plan, dish schedule.Dish, ready time.Time, loc *time.Location, add func(kind string, at time.Time, win schedule.Window, text, why string)) {
 	if dish.Travel != nil {
-		add(schedule.StepServe, ready, plans.FixedWindow(ready), assemblepkg.LeaveText(dish.Name, s.asked.Units.About(time.Duration(*dish.Travel))),
-			"on the table at "+saypkg.LocalClock(daypkg.ClockIn(s.asked, dish.Serve, loc)))
+		add(schedule.StepServe, ready, plans.FixedWindow(ready), assemble.LeaveText(dish.Name, s.asked.Units.About(time.Duration(*dish.Travel))),
+			"on the table at "+say.LocalClock(day.ClockIn(s.asked, dish.Serve, loc)))
 		return
 	}
 	var names []string
 	for _, o := range s.asked.Dishes {
-		if o.Travel == nil && daypkg.ClockIn(s.asked, o.Serve, loc).Equal(ready) {
+		if o.Travel == nil && day.ClockIn(s.asked, o.Serve, loc).Equal(ready) {
 			names = append(names, o.Name)
 		}
 	}
-	text := assemblepkg.ServeText(saypkg.Listed(names, "and"))
+	text := assemble.ServeText(say.Listed(names, "and"))
 	for i, o := range p.Steps {
-		if o.Kind == schedule.StepServe && o.At.Equal(ready) && strings.HasPrefix(o.Text, assemblepkg.ServeWord) {
+		if o.Kind == schedule.StepServe && o.At.Equal(ready) && strings.HasPrefix(o.Text, assemble.ServeWord) {
 			p.Steps[i].Text = text
 			return
 		}
@@ -146,7 +146,7 @@ func (s twoDays) serve(p *schedule.Plan, dish schedule.Dish, ready time.Time, lo
 
 // findings of both days. What the day before says of holding does not matter there:
 // what is done early is chilled early.
-func (s twoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Finding {
+func (s TwoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Finding {
 	out := slices.DeleteFunc(slices.Clone(p.Findings), func(f schedule.Finding) bool { return before == nil && f.Code == schedule.CodeHoldShort })
 	if before != nil {
 		for _, f := range before.Findings {
@@ -154,12 +154,12 @@ func (s twoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Fin
 				continue
 			}
 			f.Path, f.Text = "", "The day before: "+f.Text
-			f.Dishes = slices.DeleteFunc(slices.Clone(f.Dishes), func(id string) bool { return !planHas(p, id) })
+			f.Dishes = slices.DeleteFunc(slices.Clone(f.Dishes), func(id string) bool { return !hasDish(p, id) })
 			out = append(out, f)
 		}
 		if b, on := before.Fuel, p.Fuel; b != nil && on != nil {
-			out = append(out, daypkg.Finding("ahead-fuel", "", nil, fmt.Sprintf("The day before burns about %s of fuel, too: buy %s in all.",
-				saypkg.Mass(s.asked.Units, b.MassKg), saypkg.Mass(s.asked.Units, b.BuyKg+on.BuyKg))))
+			out = append(out, day.Finding("ahead-fuel", "", nil, fmt.Sprintf("The day before burns about %s of fuel, too: buy %s in all.",
+				say.Mass(s.asked.Units, b.MassKg), say.Mass(s.asked.Units, b.BuyKg+on.BuyKg))))
 		}
 	}
 	out = append(out, guestFindings(s.asked)...)
@@ -167,13 +167,13 @@ func (s twoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Fin
 	for i, dish := range s.dishes {
 		w := s.warmed[i]
 		if w.portionM == 0 {
-			out = append(out, daypkg.Finding("ahead-chill", "", nil, "No portion of "+dish.Name+" chills within the published limits."))
+			out = append(out, day.Finding("ahead-chill", "", nil, "No portion of "+dish.Name+" chills within the published limits."))
 			continue
 		}
-		out = append(out, daypkg.Finding("ahead-portions", "", nil, fmt.Sprintf(
+		out = append(out, day.Finding("ahead-portions", "", nil, fmt.Sprintf(
 			"%s: portions no thicker than %s, one layer in shallow pans, chill to %s in about %s and to %s in about %s; thicker ones need bags and ice water.",
-			dish.Name, u.Length(unit.Length(w.portionM)), u.Core(unit.Temperature(safety.CoolingMiddleC)), u.About(instantpkg.Minutes(w.firstMinutes)),
-			u.Core(unit.Temperature(safety.CoolingEndC)), u.About(instantpkg.Minutes(w.coldMinutes)))))
+			dish.Name, u.Length(unit.Length(w.portionM)), u.Core(unit.Temperature(safety.CoolingMiddleC)), u.About(instant.Minutes(w.firstMinutes)),
+			u.Core(unit.Temperature(safety.CoolingEndC)), u.About(instant.Minutes(w.coldMinutes)))))
 	}
 	return out
 }

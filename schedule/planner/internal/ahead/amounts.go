@@ -6,7 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // How far the servings of a menu may be off the guests before it is worth a word
@@ -28,7 +28,7 @@ func guestFindings(r schedule.Request) []schedule.Finding {
 			continue
 		}
 		mains++
-		for _, l := range daypkg.LotsOf(dish) {
+		for _, l := range day.LotsOf(dish) {
 			servings += l.MassKg * float64(l.Count) / c.ServingKg
 		}
 	}
@@ -37,11 +37,11 @@ func guestFindings(r schedule.Request) []schedule.Finding {
 	case mains == 0:
 		return nil
 	case servings < scarce*eaters:
-		return []schedule.Finding{daypkg.Finding("too-little", "guests", nil, fmt.Sprintf(
+		return []schedule.Finding{day.Finding("too-little", "guests", nil, fmt.Sprintf(
 			"The menu has about %s of meat and fish for %s: about %.0f %% more would do.",
 			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
 	case servings > lavish*eaters:
-		return []schedule.Finding{daypkg.Finding("too-much", "guests", nil, fmt.Sprintf(
+		return []schedule.Finding{day.Finding("too-much", "guests", nil, fmt.Sprintf(
 			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 h.", portions(servings), headCount(*r.Guests)))}
 	}
 	return nil

@@ -5,49 +5,54 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
-// makePlan is Make without remedies.
-func MakePlan(ctx context.Context, r schedule.Request, e daypkg.Effort) (schedule.Plan, error) {
-	r = r.WithDefaults()
-	loc, err := r.Location()
+// Effort is how hard a plan is tried for. The zero value is a full plan.
+type Effort struct {
+	arrange.Effort
+	Memo *day.Memo // simulated cooks; shared by plans made one after another
+}
+
+// FullEffort is that of an answer: one purse for all its searches.
+func FullEffort() Effort {
+	return Effort{Effort: arrange.Effort{Purse: arrange.NewPurse(arrange.FullPurse)}, Memo: day.NewMemo()}
+}
+
+// Plan makes the plan of a request, without remedies.
+func Plan(ctx context.Context, r schedule.Request, e Effort) (schedule.Plan, error) {
+	s, err := day.Examine(r)
 	if err != nil {
-		loc = nil // validation says it
-	}
-	if faults := r.ValidateIn(loc); len(faults) > 0 {
-		return schedule.Plan{}, &strict.InputError{Faults: faults}
+		return schedule.Plan{}, err
 	}
 	if err := ctx.Err(); err != nil {
 		return schedule.Plan{}, err
 	}
-	if plans.CookedAhead(r) {
-		return makeAhead(ctx, r, e)
+	if plans.CookedAhead(s.Request) {
+		return planTwo(ctx, s, e)
 	}
-	d, faults := daypkg.ResolveIn(r, loc)
-	if len(faults) > 0 {
-		return schedule.Plan{}, &strict.InputError{Faults: faults}
+	return planOne(ctx, s, e, day.Options{Memo: e.Memo}, guestFindings(s.Request))
+}
+
+// planOne plans one day; known is what was found of it before.
+func planOne(ctx context.Context, s day.Sound, e Effort, o day.Options, known []schedule.Finding) (schedule.Plan, error) {
+	resolved, err := day.Resolve(s, o)
+	if err != nil {
+		return schedule.Plan{}, err
 	}
-	d.Effort = e
-	if d.Memo == nil {
-		d.Memo = daypkg.NewMemo()
-	}
-	if !e.Part {
-		d.Findings = append(d.Findings, guestFindings(r)...)
-	}
-	a, err := arrangepkg.DayArrange(d, ctx)
+	d := assemble.New(&arrange.Arranger{Day: resolved, Effort: e.Effort}, known...)
+	a, err := d.Arrange(ctx)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
 	if s := a.Solution.Status; s == sequence.Infeasible || s == sequence.Unknown {
-		return assemblepkg.DayInfeasible(d, a), nil
+		return d.Infeasible(a), nil
 	}
-	if e.Probe {
-		return schedule.Plan{Feasible: true, Solution: assemblepkg.SolutionOf(a.Solution)}, nil
+	if e.FirstPlan {
+		return schedule.Plan{Feasible: true, Solution: assemble.SolutionOf(a.Solution)}, nil
 	}
-	return assemblepkg.DayAssemble(d, ctx, a)
+	return d.Assemble(ctx, a)
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"slices"
 
-	daypkg "example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
@@ -35,41 +34,41 @@ type Arrangement struct {
 // arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, into
 // more, smaller ones that fit every place they may cook in.
-func DayArrange(d *daypkg.Day, ctx context.Context) (Arrangement, error) {
-	if n := DayLeastBatches(d); n > MostBatches {
+func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
+	if n := d.LeastBatches(); n > MostBatches {
 		return Arrangement{Least: n, Solution: sequence.Solution{Status: sequence.Infeasible}}, nil
 	}
-	h := dayLayFires(d)
-	roomy, err := DayBatches(d, ctx, h, Roomiest)
+	h := d.layFires()
+	roomy, err := d.Batches(ctx, h, Roomiest)
 	if err != nil {
 		return Arrangement{}, err
 	}
-	a, err := daySolve(d, ctx, h, roomy)
+	a, err := d.solve(ctx, h, roomy)
 	if err != nil || a.Solution.Status != sequence.Infeasible {
 		return a, err
 	}
-	finer, err := DayBatches(d, ctx, h, narrowest)
+	finer, err := d.Batches(ctx, h, narrowest)
 	if err != nil {
 		return Arrangement{}, err
 	}
 	if len(finer) == len(a.Batches) || len(finer) > MostBatches {
 		return a, nil
 	}
-	b, err := daySolve(d, ctx, h, finer)
+	b, err := d.solve(ctx, h, finer)
 	if err != nil || b.Solution.Status != sequence.Infeasible {
 		return b, err
 	}
 	return a, nil
 }
 
-func daySolve(d *daypkg.Day, ctx context.Context, h Hearth, batches []*Batch) (Arrangement, error) {
+func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch) (Arrangement, error) {
 	a := Arrangement{Hearth: h, Batches: batches}
 	a.Solution.Status = sequence.Infeasible
 	if len(batches) > MostBatches || !everyBatchHasWay(batches) {
 		return a, nil
 	}
 	var err error
-	if a.Problem, err = DayProblem(d, ctx, h, batches); err != nil {
+	if a.Problem, err = d.Problem(ctx, h, batches); err != nil {
 		return a, err
 	}
 	for _, b := range batches {
@@ -78,29 +77,29 @@ func daySolve(d *daypkg.Day, ctx context.Context, h Hearth, batches []*Batch) (A
 		}
 	}
 	without(&a.Problem, d.Lifted)
-	a.Problem.NoClash, a.Problem.FirstPlan = d.NoClash, d.Probe
-	a.Solution, err = DaySearch(d, ctx, &a.Problem)
+	a.Problem.NoClash, a.Problem.FirstPlan = d.NoClash, d.FirstPlan
+	a.Solution, err = d.Search(ctx, &a.Problem)
 	return a, err
 }
 
 // search solves a problem with what the day may still spend.
-func DaySearch(d *daypkg.Day, ctx context.Context, p *sequence.Problem) (sequence.Solution, error) {
+func (d *Arranger) Search(ctx context.Context, p *sequence.Problem) (sequence.Solution, error) {
 	p.Budget = d.Purse.Budget(d.Budget, p)
 	s, err := sequence.Solve(ctx, p)
 	d.Purse.Spend(s.Nodes, p)
 	return s, err
 }
 
-func DayProblem(d *daypkg.Day, ctx context.Context, h Hearth, batches []*Batch) (sequence.Problem, error) {
+func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (sequence.Problem, error) {
 	p := sequence.Problem{
-		ChangeCost: changeCost, BurnCost: burnCost, Quiet: d.Quiet, Earliest: d.Earliest,
-		LightHands: HandsLight, ChangeHands: HandsChange, MaxPhases: dayMostPhases(d),
+		ChangeCost: changeCost, BurnCost: burnCost, Quiet: d.quiet(), Earliest: d.Earliest,
+		LightHands: HandsLight, ChangeHands: HandsChange, MaxPhases: d.mostPhases(),
 	}
 	if d.Req.Oven != nil {
 		p.Ovens = []int{ovenRoomCm2}
 	}
 	for i, f := range h.Fires {
-		sf := sequence.Fire{Setup: d.Grill.SetupMinutes(f), LightClosed: dayLightClosed(d, f), ChangeClosed: dayChangeClosed(d, f)}
+		sf := sequence.Fire{Setup: d.Grill.SetupMinutes(f), LightClosed: d.lightClosed(f), ChangeClosed: d.changeClosed(f)}
 		for _, z := range h.Zones[i] {
 			sf.Zones = append(sf.Zones, int(usable(z)*1e4))
 		}
@@ -114,32 +113,32 @@ func DayProblem(d *daypkg.Day, ctx context.Context, h Hearth, batches []*Batch) 
 		}
 		p.Change = append(p.Change, row)
 	}
-	night := dayNightFires(d, h)
+	night := d.nightFires(h)
 	h.least = leastArea(batches)
 	for _, b := range batches {
 		if err := ctx.Err(); err != nil { // holds are simulated for every way
 			return p, err
 		}
-		p.Chains = append(p.Chains, dayChain(d, b, h, night))
+		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
 	for i := range p.Fires {
-		p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, dayIdleLights(d, &p, i, night[i])...)
-		p.Fires[i].ChangeClosed = append(p.Fires[i].ChangeClosed, dayIdleChanges(d, &p, i, night[i])...)
+		p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, d.idleLights(&p, i, night[i])...)
+		p.Fires[i].ChangeClosed = append(p.Fires[i].ChangeClosed, d.idleChanges(&p, i, night[i])...)
 	}
 	return p, nil
 }
 
 // The fires of a request: as many as of a day, and two more where a second day has a meal
 // of its own. The solver tries every sequence of them, so it is not offered twice as many.
-func dayMostPhases(d *daypkg.Day) int {
-	if dayMeals(d) > 1 {
+func (d *Arranger) mostPhases() int {
+	if d.meals() > 1 {
 		return sequence.DefaultPhases + 2
 	}
 	return sequence.DefaultPhases
 }
 
 // meals counts the servings that are half a day or more apart.
-func dayMeals(d *daypkg.Day) int {
+func (d *Arranger) meals() int {
 	var serves []int
 	for i := range d.Items {
 		serves = append(serves, d.Items[i].Serve)

@@ -4,16 +4,16 @@ import (
 	"context"
 	"math"
 
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // placed is one batch with the way the solver chose, in minutes before the last
 // serving instant.
 type Placed struct {
 	*Batch
-	Way      daypkg.Way
+	Way      day.Way
 	On       float64 // put on
 	Wrap     float64 // second stage begins; NaN without one
 	Off      float64 // take-off as planned
@@ -21,7 +21,7 @@ type Placed struct {
 	Zones    [2]string
 	Oven     bool // the second stage is in the oven
 	Reasons  []sequence.Reason
-	Options  []daypkg.HoldOption
+	Options  []day.HoldOption
 	Hold     int // index of the chosen one, -1 for none
 	holdLong bool
 }
@@ -35,7 +35,7 @@ func (p *Placed) Stages() int {
 }
 
 // place reads the solver's answer for every batch.
-func DayPlace(d *daypkg.Day, ctx context.Context, a Arrangement) ([]*Placed, error) {
+func (d *Arranger) Place(ctx context.Context, a Arrangement) ([]*Placed, error) {
 	out := make([]*Placed, len(a.Batches))
 	for i, b := range a.Batches {
 		if err := ctx.Err(); err != nil {
@@ -60,7 +60,7 @@ func DayPlace(d *daypkg.Day, ctx context.Context, a Arrangement) ([]*Placed, err
 				p.Phases[0][1] = ps[1].LastPhase
 			}
 		}
-		DaySetHold(d, p, p.LongestWait())
+		d.SetHold(p, p.LongestWait())
 		out[i] = p
 	}
 	return out, nil
@@ -88,18 +88,18 @@ func (p *Placed) EarlyGap() float64 {
 
 // took is the minutes from the put-on until the batch is done. Between the slow side
 // and its sear a piece stands, and is not held.
-func (p *Placed) Took() spreadpkg.Pace {
+func (p *Placed) Took() spread.Pace {
 	if p.SearedLater() {
-		return spreadpkg.Pace{Early: p.TakeOff(-spreadpkg.ZTenth), Expected: p.TakeOff(0), Late: p.TakeOff(spreadpkg.ZTenth)}
+		return spread.Pace{Early: p.TakeOff(-spread.ZTenth), Expected: p.TakeOff(0), Late: p.TakeOff(spread.ZTenth)}
 	}
 	return p.Way.Total()
 }
 
 // readiness is the margin of the batch.
-func (p *Placed) Readiness() spreadpkg.Readiness {
+func (p *Placed) Readiness() spread.Readiness {
 	available := p.On - float64(p.It.Serve) - p.It.RestMinutes()
 	if !math.IsNaN(p.Wrap) && p.It.Dish.Finish != "" {
 		available -= p.On - p.Way.First.Planned - p.Wrap // the rest before the sear
 	}
-	return spreadpkg.Readiness{Z: p.Way.QuantileOf(available), Spread: p.Way.Spread}
+	return spread.Readiness{Z: p.Way.QuantileOf(available), Spread: p.Way.Spread}
 }

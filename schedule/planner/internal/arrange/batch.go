@@ -4,8 +4,8 @@ import (
 	"context"
 	"fmt"
 
-	saypkg "example.com/cookday/schedule/internal/say"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -15,11 +15,11 @@ const MostBatches = 24
 // batch is the pieces of a dish that share the grate at one time, and the ways
 // they may cook.
 type Batch struct {
-	It     *daypkg.Item
+	It     *day.Item
 	Number int // from 1, within the dish
 	MassKg float64
 	Count  int
-	Ways   []daypkg.Way
+	Ways   []day.Way
 	group  int // like batches of one dish share a number > 0
 	First  []modeRef
 	second []modeRef
@@ -35,7 +35,7 @@ type modeRef struct {
 
 // leastBatches is how many batches there are however large the grate is. It is known
 // before anything is simulated, so that a menu beyond all bounds costs nothing.
-func DayLeastBatches(d *daypkg.Day) int {
+func (d *Arranger) LeastBatches() int {
 	n := 0
 	for _, it := range d.Items {
 		n += len(it.Lots)
@@ -44,14 +44,14 @@ func DayLeastBatches(d *daypkg.Day) int {
 }
 
 // batches splits the dishes by the room on the grate and simulates their ways.
-func DayBatches(d *daypkg.Day, ctx context.Context, h Hearth, fit fitting) ([]*Batch, error) {
+func (d *Arranger) Batches(ctx context.Context, h Hearth, fit fitting) ([]*Batch, error) {
 	var all []*Batch
 	group := 0
 	for i := range d.Items {
 		it := &d.Items[i]
 		number := 0
 		for _, l := range it.Lots {
-			ways, err := dayWaysOf(d, ctx, it, l, h)
+			ways, err := d.waysOf(ctx, it, l, h)
 			if err != nil {
 				return nil, err
 			}
@@ -80,7 +80,7 @@ func narrowest(a, b int) int { return min(a, b) }
 // roomFor is how many pieces of a lot fit at once in the place that fit chooses
 // of all that it may cook in; at least 1, so that a piece too large for the grate
 // is found by the solver and said, not dropped.
-func roomFor(it *daypkg.Item, l daypkg.Lot, ways []daypkg.Way, h Hearth, fit fitting) int {
+func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, fit fitting) int {
 	best := 0
 	each := takes(it.Footprint(l.MassKg))
 	for _, w := range ways {
@@ -110,8 +110,8 @@ func Split(n, most int) []int {
 }
 
 // waysOf simulates all ways of a lot in the fires on offer.
-func dayWaysOf(d *daypkg.Day, ctx context.Context, it *daypkg.Item, l daypkg.Lot, h Hearth) ([]daypkg.Way, error) {
-	var ways []daypkg.Way
+func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth) ([]day.Way, error) {
+	var ways []day.Way
 	for rank, s := range it.Spots() {
 		if err := ctx.Err(); err != nil { // a place takes milliseconds
 			return nil, err
@@ -120,7 +120,7 @@ func dayWaysOf(d *daypkg.Day, ctx context.Context, it *daypkg.Item, l daypkg.Lot
 			if len(h.PlacesOf(w)) == 0 {
 				continue
 			}
-			w.Cost += rank * daypkg.Unhabitual / 2
+			w.Cost += rank * day.Unhabitual / 2
 			ways = append(ways, w)
 		}
 	}
@@ -142,7 +142,7 @@ func (b *Batch) Label(of int, u unit.System) string {
 // pieces says how many like pieces there are, and how heavy each is.
 func pieces(u unit.System, n int, kg float64) string {
 	if n > 1 {
-		return fmt.Sprintf("%d × %s", n, saypkg.Mass(u, kg))
+		return fmt.Sprintf("%d × %s", n, say.Mass(u, kg))
 	}
-	return saypkg.Mass(u, kg)
+	return say.Mass(u, kg)
 }

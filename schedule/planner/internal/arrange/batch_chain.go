@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/cut"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
@@ -26,19 +26,19 @@ func (b *Batch) HandsOn() int {
 }
 
 // chain states the batch for the solver and remembers what its modes stand for.
-func dayChain(d *daypkg.Day, b *Batch, h Hearth, night daypkg.NightFires) sequence.Chain {
+func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chain {
 	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.It.Cut.HoldCostTenths, Group: b.group}
 	b.First, b.second = b.modeRefs(h, night)
 	stages := 1
 	for _, w := range b.Ways {
 		stages = max(stages, w.Stages())
 	}
-	gaps, covers := dayGaps(d, b), b.Covers()
+	gaps, covers := d.gaps(b), b.Covers()
 	first := sequence.Task{StartHands: b.HandsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
 	for _, r := range b.First {
 		w := b.Ways[r.way]
 		m := sequence.Mode{Area: b.Area(h, r.places, covers), Cost: w.Cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
-		m.Closed = dayClosedStarts(d, w, r.night, b.It)
+		m.Closed = d.closedStarts(w, r.night, b.It)
 		m.Gap = gaps[r.way]
 		first.Modes = append(first.Modes, m)
 	}
@@ -47,7 +47,7 @@ func dayChain(d *daypkg.Day, b *Batch, h Hearth, night daypkg.NightFires) sequen
 		second := b.secondTask(h, gaps, covers)
 		for i, r := range b.second {
 			if w := b.Ways[r.way]; w.Sear && !r.oven {
-				second.Modes[i].Closed = dayClosedSears(d, w, b.It)
+				second.Modes[i].Closed = d.closedSears(w, b.It)
 			}
 		}
 		c.Tasks = append(c.Tasks, second)
@@ -59,7 +59,7 @@ func dayChain(d *daypkg.Day, b *Batch, h Hearth, night daypkg.NightFires) sequen
 // while the fire is changed for a sear.
 func (b *Batch) lag(stages int) int {
 	if stages == 2 && b.It.Dish.Finish != "" {
-		return daypkg.SearLagMinutes
+		return day.SearLagMinutes
 	}
 	return 0
 }
@@ -67,7 +67,7 @@ func (b *Batch) lag(stages int) int {
 // firstMinutes is the first stage in whole minutes. Where others of the dish's
 // ways have two stages and this one does not, its last minute stands for the
 // second: the solver wants the same number of stages of all.
-func (b *Batch) firstMinutes(w daypkg.Way, stages int) int {
+func (b *Batch) firstMinutes(w day.Way, stages int) int {
 	m := int(math.Ceil(w.First.Planned))
 	if stages == 2 && w.Stages() == 1 {
 		m--

@@ -3,9 +3,9 @@ package arrange
 import (
 	"math"
 
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // startGrid is the step in minutes at which closed starts are looked for.
@@ -20,35 +20,35 @@ const wrapInQuiet = 0.1
 // the take-off or the wrap falls into quiet hours with more
 // than the allowed chance, and those that need the fire through a night that it
 // does not last.
-func dayClosedStarts(d *daypkg.Day, w daypkg.Way, lasts bool, it *daypkg.Item) []sequence.Span {
+func (d *Arranger) closedStarts(w day.Way, lasts bool, it *day.Item) []sequence.Span {
 	if len(d.Quiet) == 0 || !(w.First.Planned >= 0) {
 		return nil
 	}
-	return dayClosedFor(d, dayAttendedEnds(d, w), w.First.Planned, w.Total().Planned, lasts, it)
+	return d.closedFor(d.attendedEnds(w), w.First.Planned, w.Total().Planned, lasts, it)
 }
 
 // closedSears are the starts at which a sear may not begin: those from which its end
 // falls into quiet hours. It may stand for long between the stages, so that this does
 // not follow from when the piece was put on.
-func dayClosedSears(d *daypkg.Day, w daypkg.Way, it *daypkg.Item) []sequence.Span {
+func (d *Arranger) closedSears(w day.Way, it *day.Item) []sequence.Span {
 	if len(d.Quiet) == 0 || !(w.Second.Planned >= 0) {
 		return nil
 	}
-	return dayClosedFor(d, []attendedEnd{newAttendedEnd(w.Second, 1-d.Req.Confidence)}, w.Second.Planned, w.Second.Planned, true, it)
+	return d.closedFor([]attendedEnd{newAttendedEnd(w.Second, 1-d.Req.Confidence)}, w.Second.Planned, w.Second.Planned, true, it)
 }
 
 // closedFor are the bad starts of a cook that is over so long before serving at the latest.
-func dayClosedFor(d *daypkg.Day, ends []attendedEnd, latest, whole float64, lasts bool, it *daypkg.Item) []sequence.Span {
+func (d *Arranger) closedFor(ends []attendedEnd, latest, whole float64, lasts bool, it *day.Item) []sequence.Span {
 	var closed []sequence.Span
 	for u := int(latest); u <= it.Earliest; u += startGrid {
-		if dayStartIsBad(d, ends, float64(u), whole, lasts) {
+		if d.startIsBad(ends, float64(u), whole, lasts) {
 			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
 		}
 	}
 	return closed
 }
 
-func dayStartIsBad(d *daypkg.Day, ends []attendedEnd, u, whole float64, lasts bool) bool {
+func (d *Arranger) startIsBad(ends []attendedEnd, u, whole float64, lasts bool) bool {
 	for _, q := range d.Quiet {
 		if !lasts && float64(q.From) < u && float64(q.To) > u-whole {
 			return true
@@ -66,7 +66,7 @@ func dayStartIsBad(d *daypkg.Day, ends []attendedEnd, u, whole float64, lasts bo
 // that may be that this is in quiet hours. To spare most of the many questions the
 // trouble of a normal distribution, it knows between which minutes the answer is sure.
 type attendedEnd struct {
-	pace    spreadpkg.ScaledPace
+	pace    spread.ScaledPace
 	allowed float64
 
 	never, late float64 // over in less, or in more, with the allowed chance at the most
@@ -74,7 +74,7 @@ type attendedEnd struct {
 }
 
 // attendedEnds are the whole cook, on the grate or in the oven, and the first stage.
-func dayAttendedEnds(d *daypkg.Day, w daypkg.Way) []attendedEnd {
+func (d *Arranger) attendedEnds(w day.Way) []attendedEnd {
 	allowed := 1 - d.Req.Confidence
 	ends := []attendedEnd{newAttendedEnd(w.Total(), allowed)}
 	if w.InOven.Planned > 0 {
@@ -86,14 +86,14 @@ func dayAttendedEnds(d *daypkg.Day, w daypkg.Way) []attendedEnd {
 	return ends
 }
 
-func newAttendedEnd(p spreadpkg.Pace, allowed float64) attendedEnd {
+func newAttendedEnd(p spread.Pace, allowed float64) attendedEnd {
 	e := attendedEnd{pace: p.Scaled(), allowed: allowed, never: math.Inf(-1), late: math.Inf(1), by: math.Inf(-1), after: math.Inf(1)}
 	const sure = 1e-6 // well above what rounding makes of a chance
 	ordered := 0 < p.Early && p.Early <= p.Expected && p.Expected <= p.Late
 	if !ordered || !(2*sure < allowed && allowed < 1-2*sure) {
 		return e // nothing is sure
 	}
-	at := func(chance float64) float64 { return p.At(spreadpkg.NormalQuantile(chance)) }
+	at := func(chance float64) float64 { return p.At(spread.NormalQuantile(chance)) }
 	e.never, e.late = at(allowed-sure), at(1-allowed+sure)
 	e.by, e.after = at((1-allowed)/2-sure), at((1+allowed)/2+sure)
 	return e
@@ -101,7 +101,7 @@ func newAttendedEnd(p spreadpkg.Pace, allowed float64) attendedEnd {
 
 // tooLikely says whether what is put on at minute u comes to its end within a quiet
 // stretch with more than the allowed chance.
-func (e *attendedEnd) tooLikely(u float64, q sequence.Span) bool {
+func (e *attendedEnd) tooLikely(u float64, q day.Span) bool {
 	longest, shortest := u-float64(q.From)+1, u-float64(q.To)+1
 	switch {
 	case longest <= e.never || shortest >= e.late:
@@ -114,11 +114,11 @@ func (e *attendedEnd) tooLikely(u float64, q sequence.Span) bool {
 
 // quietChance is the chance that something takes longer than the shortest and not
 // longer than the longest of two times, both in minutes.
-func quietChance(end *spreadpkg.ScaledPace, longest, shortest float64) float64 {
+func quietChance(end *spread.ScaledPace, longest, shortest float64) float64 {
 	if longest <= 0 || shortest > 3*end.Late || longest < end.Early/3 {
 		return 0
 	}
-	return spreadpkg.NormalCDF(end.QuantileOf(longest)) - spreadpkg.NormalCDF(end.QuantileOf(math.Max(shortest, 1e-3)))
+	return spread.NormalCDF(end.QuantileOf(longest)) - spread.NormalCDF(end.QuantileOf(math.Max(shortest, 1e-3)))
 }
 
 // appendSpan adds a span that does not begin before the last one, joining the two

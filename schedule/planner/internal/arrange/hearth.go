@@ -6,8 +6,8 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // mostFires is how many fires the solver is offered: enough for a low fire in
@@ -23,11 +23,11 @@ type Hearth struct {
 
 // layFires chooses the fires to offer: what sears need, then every dish's best
 // place, then every dish's next best, until there are enough.
-func dayLayFires(d *daypkg.Day) Hearth {
+func (d *Arranger) layFires() Hearth {
 	var h Hearth
 	for i := range d.Items {
 		if it := &d.Items[i]; it.Dish.Finish != "" {
-			for _, f := range DayFiresFor(d, daypkg.SearSpot(it)) {
+			for _, f := range d.FiresFor(day.SearSpot(it)) {
 				h.add(d.Grill, f)
 			}
 		}
@@ -40,7 +40,7 @@ func dayLayFires(d *daypkg.Day) Hearth {
 				continue
 			}
 			more = true
-			for _, f := range DayFiresFor(d, spots[rank]) {
+			for _, f := range d.FiresFor(spots[rank]) {
 				h.add(d.Grill, f)
 			}
 		}
@@ -65,24 +65,24 @@ func (h *Hearth) add(g fire.Grill, f fire.Fire) {
 }
 
 // firesFor are the fires on which a place can be had.
-func DayFiresFor(d *daypkg.Day, s daypkg.Spot) []fire.Fire {
+func (d *Arranger) FiresFor(s day.Spot) []fire.Fire {
 	if d.Grill.Kind == fire.OtherKind {
 		return []fire.Fire{{Layout: fire.Other, LevelC: s.LevelC}}
 	}
 	switch {
 	case s.Direct && s.Band == schedule.BandSear:
-		return []fire.Fire{{Layout: fire.Heap, LevelC: math.Max(s.LevelC, instantpkg.Celsius(550))}}
+		return []fire.Fire{{Layout: fire.Heap, LevelC: math.Max(s.LevelC, instant.Celsius(550))}}
 	case s.Direct:
 		return []fire.Fire{{Layout: fire.Spread, LevelC: s.LevelC}, {Layout: fire.TwoZone, LevelC: s.LevelC}}
-	case s.LevelC <= instantpkg.Celsius(287):
+	case s.LevelC <= instant.Celsius(287):
 		fires := []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}}
 		if d.LongestQuiet() > 0 {
 			fires = append(fires, fire.Fire{Layout: fire.Ring, LevelC: s.LevelC})
 		}
 		return fires
-	case s.LevelC < instantpkg.Celsius(300):
+	case s.LevelC < instant.Celsius(300):
 		return []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}}
-	case s.LevelC < instantpkg.Celsius(337):
+	case s.LevelC < instant.Celsius(337):
 		return []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}, {Layout: fire.TwoZone, LevelC: s.LevelC}}
 	}
 	return []fire.Fire{{Layout: fire.TwoZone, LevelC: s.LevelC}}
@@ -96,7 +96,7 @@ type Place struct{ Fire, Zone int }
 const sameLevelK = 0.6
 
 // placesOf are the zones in which a way can cook, fire by fire.
-func (h Hearth) PlacesOf(w daypkg.Way) []Place {
+func (h Hearth) PlacesOf(w day.Way) []Place {
 	var out []Place
 	for f, fr := range h.Fires {
 		for z, zone := range h.Zones[f] {
@@ -138,7 +138,7 @@ func takes(f fire.Footprint) float64 {
 }
 
 // tough dishes may ride through a change of fire on the indirect side.
-func rides(it *daypkg.Item) bool { return it.Cut.Style == cut.Tough }
+func rides(it *day.Item) bool { return it.Cut.Style == cut.Tough }
 
 // usable is the room of a zone in the measure of large pieces, m2.
 func usable(z fire.Zone) float64 { return fire.UsableM2(z, false) }

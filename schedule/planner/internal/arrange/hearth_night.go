@@ -4,24 +4,23 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule/internal/fire"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // lightClosed are the instants from which a light would bring the pouring of its
 // coals into quiet hours.
-func dayLightClosed(d *daypkg.Day, f fire.Fire) []sequence.Span {
-	return dayQuietMoved(d, d.Grill.PourMinutes(f))
+func (d *Arranger) lightClosed(f fire.Fire) []sequence.Span {
+	return d.quietMoved(d.Grill.PourMinutes(f))
 }
 
 // changeClosed are the instants at which the fire may not be changed to this one,
 // because the chimney for it would have to be lit in quiet hours.
-func dayChangeClosed(d *daypkg.Day, f fire.Fire) []sequence.Span {
-	return dayQuietMoved(d, -d.Grill.PourMinutes(f))
+func (d *Arranger) changeClosed(f fire.Fire) []sequence.Span {
+	return d.quietMoved(-d.Grill.PourMinutes(f))
 }
 
 // quietMoved are the quiet hours, earlier by so many minutes.
-func dayQuietMoved(d *daypkg.Day, by int) []sequence.Span {
+func (d *Arranger) quietMoved(by int) []sequence.Span {
 	if by == 0 {
 		return nil
 	}
@@ -40,17 +39,17 @@ const idleMost = 120
 // idleChanges those at which it may not be changed to, because it would burn through
 // them for nothing but what goes on after them: as long as nothing can be on it all
 // that time, and nothing that is cooked before can wait for their end.
-func dayIdleLights(d *daypkg.Day, p *sequence.Problem, f int, lasts bool) []sequence.Span {
-	return dayIdle(d, p, f, lasts, p.Fires[f].Setup)
+func (d *Arranger) idleLights(p *sequence.Problem, f int, lasts bool) []sequence.Span {
+	return d.idle(p, f, lasts, p.Fires[f].Setup)
 }
 
-func dayIdleChanges(d *daypkg.Day, p *sequence.Problem, f int, lasts bool) []sequence.Span {
-	return dayIdle(d, p, f, lasts, 0)
+func (d *Arranger) idleChanges(p *sequence.Problem, f int, lasts bool) []sequence.Span {
+	return d.idle(p, f, lasts, 0)
 }
 
 // idle are the instants from which, after so many minutes, a fire would burn idly
 // through quiet hours. A fire that does not last them has nothing on all that time.
-func dayIdle(d *daypkg.Day, p *sequence.Problem, f int, lasts bool, setup int) []sequence.Span {
+func (d *Arranger) idle(p *sequence.Problem, f int, lasts bool, setup int) []sequence.Span {
 	var out []sequence.Span
 	for _, q := range d.Quiet {
 		if q.To > p.Earliest || lasts && q.To-q.From <= idleMost {

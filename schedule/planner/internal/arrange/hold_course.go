@@ -3,20 +3,20 @@ package arrange
 import (
 	"math"
 
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // vented is the option with as long an open stand as the piece wants and as the
 // hold, needed for some minutes, leaves room for.
-func DayVented(d *daypkg.Day, p *Placed, o daypkg.HoldOption, needed float64) daypkg.HoldOption {
+func (d *Arranger) Vented(p *Placed, o day.HoldOption, needed float64) day.HoldOption {
 	if o.Vent == 0 || p.Way.State == nil {
 		return o
 	}
 	s, most := *p.Way.State, o.Minutes
-	s.Change(daypkg.Standing(p.Way, math.Min(daypkg.RoomC, d.Night.AirC), daypkg.PoorEnd))
-	s.RunFor(daypkg.VentLeast * 60)
-	for v := 2.0 * daypkg.VentLeast; v <= daypkg.VentMost && s.MeanC() > daypkg.VentToC; v += daypkg.VentLeast {
-		if s.RunFor(daypkg.VentLeast * 60); s.OuterC() < daypkg.VentOuterC {
+	s.Change(day.Standing(p.Way, math.Min(day.RoomC, d.Night.AirC), day.PoorEnd))
+	s.RunFor(day.VentLeast * 60)
+	for v := 2.0 * day.VentLeast; v <= day.VentMost && s.MeanC() > day.VentToC; v += day.VentLeast {
+		if s.RunFor(day.VentLeast * 60); s.OuterC() < day.VentOuterC {
 			break
 		}
 		longer := o

@@ -4,12 +4,12 @@ import (
 	"math"
 	"slices"
 
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
-func dayNightFires(d *daypkg.Day, h Hearth) daypkg.NightFires {
-	out := make(daypkg.NightFires, len(h.Fires))
+func (d *Arranger) nightFires(h Hearth) day.NightFires {
+	out := make(day.NightFires, len(h.Fires))
 	q := float64(d.LongestQuiet())
 	for i, f := range h.Fires {
 		out[i] = q == 0 || d.LastsNight(f, q)
@@ -21,7 +21,7 @@ func dayNightFires(d *daypkg.Day, h Hearth) daypkg.NightFires {
 // together with all others of its level, so that a piece may stay on while one
 // becomes the other; fires that do not last the night are kept apart, because
 // their starts are limited. Food over coals never rides through a change.
-func (b *Batch) modeRefs(h Hearth, night daypkg.NightFires) (first, second []modeRef) {
+func (b *Batch) modeRefs(h Hearth, night day.NightFires) (first, second []modeRef) {
 	each := b.Covers()
 	for i, w := range b.Ways {
 		for _, g := range placeGroups(h, w, night, each, b.Count == 1) {
@@ -46,7 +46,7 @@ type PlaceGroup struct {
 	night  bool
 }
 
-func placeGroups(h Hearth, w daypkg.Way, night daypkg.NightFires, areaM2 float64, alone bool) []PlaceGroup {
+func placeGroups(h Hearth, w day.Way, night day.NightFires, areaM2 float64, alone bool) []PlaceGroup {
 	var groups []PlaceGroup
 	for _, p := range h.PlacesOf(w) {
 		if !h.takesIn(p, areaM2, alone) {
@@ -93,10 +93,10 @@ func leastArea(batches []*Batch) float64 {
 // secondPlaces are the zones of the second stage: the same as the first, the
 // indirect side of hotter fires for a wrapped tough piece (it may ride through
 // the change), or the hot coals for a sear.
-func (h Hearth) SecondPlaces(it *daypkg.Item, w daypkg.Way, g PlaceGroup, areaM2 float64, alone bool) []Place {
+func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, areaM2 float64, alone bool) []Place {
 	if w.Sear {
 		hot := w
-		hot.Direct, hot.Band = true, daypkg.SearBand(it)
+		hot.Direct, hot.Band = true, day.SearBand(it)
 		all := slices.DeleteFunc(h.PlacesOf(hot), func(p Place) bool { return !h.takesIn(p, areaM2, alone) })
 		return slices.DeleteFunc(slices.Clone(all), func(p Place) bool { return !h.sameTaken(all[0], p, areaM2) })
 	}
@@ -121,12 +121,12 @@ func (h Hearth) SecondPlaces(it *daypkg.Item, w daypkg.Way, g PlaceGroup, areaM2
 }
 
 // gaps are those of the ways that the modes of a batch stand for.
-func dayGaps(d *daypkg.Day, b *Batch) []sequence.Gap {
+func (d *Arranger) gaps(b *Batch) []sequence.Gap {
 	out, known := make([]sequence.Gap, len(b.Ways)), make([]bool, len(b.Ways))
 	for _, refs := range [2][]modeRef{b.First, b.second} {
 		for _, r := range refs {
 			if !known[r.way] {
-				out[r.way], known[r.way] = dayGap(d, b, b.Ways[r.way]), true
+				out[r.way], known[r.way] = d.gap(b, b.Ways[r.way]), true
 			}
 		}
 	}
@@ -136,11 +136,11 @@ func dayGaps(d *daypkg.Day, b *Batch) []sequence.Gap {
 // gap is how long the batch may rest and hold before it is served. The hold is
 // cut by what the cook may finish earlier than planned, so that the early end
 // of the window can still be held.
-func dayGap(d *daypkg.Day, b *Batch, w daypkg.Way) sequence.Gap {
+func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 	rest := b.It.RestMinutes()
 	early := w.Total().Planned - w.Total().Early
 	most := d.StandsFor(b.It)
-	if held := dayLongestHold(d, b, w); held > 0 {
+	if held := d.longestHold(b, w); held > 0 {
 		most = math.Max(math.Min(held-early, b.It.Cut.Rest.LongestMinutes), rest+leastSlack)
 	}
 	g := sequence.Gap{Min: int(math.Ceil(rest)), Ideal: int(math.Ceil(rest))}

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	daypkg "example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
@@ -25,14 +24,14 @@ type spell struct{ from, to float64 }
 // of one day and the lunch of the next. The solver keeps one fire burning from the
 // first light on; its plan holds as well without what burns for nothing. What has begun,
 // so many phases, stays as it is, and nothing is lit before the minute now.
-func DayRekindle(d *daypkg.Day, a *Arrangement, all []*Placed, begun, now int) {
+func (d *Arranger) Rekindle(a *Arrangement, all []*Placed, begun, now int) {
 	for _, gap := range idleStretches(a.used(all, begun, now)) {
 		from, to := a.burningAt(gap.from), beginsIn(all, gap.to)
 		if from < 0 || to < from || to > from && to < begun {
 			continue
 		}
 		next := a.Solution.Phases[to]
-		light, ok := dayRelight(d, a, next.Fire, gap)
+		light, ok := d.relight(a, next.Fire, gap)
 		if !ok || light > now {
 			continue
 		}
@@ -63,10 +62,10 @@ func (a *Arrangement) Relit(k int) bool {
 // relight is the minute at which a fire is lit for what goes on at the end of a stretch:
 // as late as can be. False where it must be lit so early that the one before might as
 // well be kept.
-func dayRelight(d *daypkg.Day, a *Arrangement, f int, gap spell) (light int, ok bool) {
+func (d *Arranger) relight(a *Arrangement, f int, gap spell) (light int, ok bool) {
 	fire := &a.Problem.Fires[f]
 	light = int(gap.to) + fire.Setup
-	closed := slices.Concat(d.Quiet, fire.LightClosed, dayLightClosed(d, a.Hearth.Fires[f])) // a revision's problem has no lights closed
+	closed := slices.Concat(d.quiet(), fire.LightClosed, d.lightClosed(a.Hearth.Fires[f])) // a revision's problem has no lights closed
 	for {
 		i := slices.IndexFunc(closed, func(s sequence.Span) bool { return s.From <= light && light < s.To })
 		if i < 0 {

@@ -5,52 +5,51 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/sequence"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // assemble writes the solved day as a plan.
-func DayAssemble(d *daypkg.Day, ctx context.Context, a arrangepkg.Arrangement) (schedule.Plan, error) {
-	all, err := arrangepkg.DayPlace(d, ctx, a)
+func (d *Assembler) Assemble(ctx context.Context, a arrange.Arrangement) (schedule.Plan, error) {
+	all, err := d.Place(ctx, a)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	arrangepkg.DayRekindle(d, &a, all, 0, arrangepkg.Ever)
-	return DayWrite(d, ctx, a, all)
+	d.Rekindle(&a, all, 0, arrange.Ever)
+	return d.Write(ctx, a, all)
 }
 
-func DayWrite(d *daypkg.Day, ctx context.Context, a arrangepkg.Arrangement, all []*arrangepkg.Placed) (schedule.Plan, error) {
+func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arrange.Placed) (schedule.Plan, error) {
 	p := d.BlankPlan()
 	p.Feasible = true
 	p.Solution = SolutionOf(a.Solution)
-	p.Phases = DayPhases(d, a, all)
-	p.Fuel = dayFuel(d, p.Phases)
+	p.Phases = d.Phases(a, all)
+	p.Fuel = d.fuel(p.Phases)
 	var err error
-	if p.Dishes, err = dayDishes(d, ctx, all, a); err != nil {
+	if p.Dishes, err = d.dishes(ctx, all, a); err != nil {
 		return schedule.Plan{}, err
 	}
-	var rs []spreadpkg.Readiness
+	var rs []spread.Readiness
 	for _, b := range all {
 		rs = append(rs, b.Readiness())
 	}
-	p.Chance.All = instantpkg.Round3(spreadpkg.ChanceOfAll(rs))
+	p.Chance.All = instant.Round3(spread.ChanceOfAll(rs))
 	if len(p.Phases) > 0 {
 		t := p.Phases[0].SetupFrom
 		p.LightAt = &t
 	}
-	if err := dayLay(d, ctx, &p, a, all); err != nil {
+	if err := d.lay(ctx, &p, a, all); err != nil {
 		return schedule.Plan{}, err
 	}
-	dayNoteHolds(d, all)
-	dayNoteWraps(d, all)
-	dayNoteFuel(d, &p)
-	p.Steps = DaySteps(d, &p, a, all)
+	d.noteHolds(all)
+	d.noteWraps(all)
+	d.noteFuel(&p)
+	p.Steps = d.Steps(&p, a, all)
 	p.Quiet = d.QuietWithin(p)
-	p.Findings = instantpkg.NonNil(d.Findings)
-	p.Cautions = DayCautions(d, &p, all)
+	p.Findings = instant.NonNil([]schedule.Finding(d.findings))
+	p.Cautions = d.Cautions(&p, all)
 	return p, nil
 }
 
@@ -64,7 +63,7 @@ func SolutionOf(s sequence.Solution) schedule.Solution {
 
 // phases turns the solver's phases into the cook's. The last one ends with the
 // last food on the grate.
-func DayPhases(d *daypkg.Day, a arrangepkg.Arrangement, all []*arrangepkg.Placed) []schedule.Phase {
+func (d *Assembler) Phases(a arrange.Arrangement, all []*arrange.Placed) []schedule.Phase {
 	var out []schedule.Phase
 	setup := float64(a.Solution.Light)
 	for i, sp := range a.Solution.Phases {
@@ -74,7 +73,7 @@ func DayPhases(d *daypkg.Day, a arrangepkg.Arrangement, all []*arrangepkg.Placed
 		}
 		end := float64(sp.End)
 		if i == len(a.Solution.Phases)-1 {
-			end = arrangepkg.LastUse(all, i, float64(sp.Begin))
+			end = arrange.LastUse(all, i, float64(sp.Begin))
 		}
 		ph := schedule.Phase{
 			Number: i + 1, Layout: string(f.Layout), Band: fire.Band(f.LevelC), LevelC: f.LevelC,
@@ -86,7 +85,7 @@ func DayPhases(d *daypkg.Day, a arrangepkg.Arrangement, all []*arrangepkg.Placed
 				UsableM2: fire.UsableM2(z, false), DiscsM2: fire.UsableM2(z, true),
 			})
 		}
-		dayBurn(d, &ph, f, i == 0 || relit)
+		d.burn(&ph, f, i == 0 || relit)
 		out = append(out, ph)
 		setup = float64(sp.End)
 	}
@@ -94,8 +93,8 @@ func DayPhases(d *daypkg.Day, a arrangepkg.Arrangement, all []*arrangepkg.Placed
 }
 
 // window is an instant on the paces of a way, counted from the put-on.
-func dayWindow(d *daypkg.Day, p *arrangepkg.Placed, minutes func(z float64) float64) schedule.Window {
+func (d *Assembler) window(p *arrange.Placed, minutes func(z float64) float64) schedule.Window {
 	return schedule.Window{
-		Early: d.At(p.On - minutes(-spreadpkg.ZTenth)), Expected: d.At(p.On - minutes(0)), Late: d.At(p.On - minutes(spreadpkg.ZTenth)),
+		Early: d.At(p.On - minutes(-spread.ZTenth)), Expected: d.At(p.On - minutes(0)), Late: d.At(p.On - minutes(spread.ZTenth)),
 	}
 }

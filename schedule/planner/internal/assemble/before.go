@@ -6,12 +6,12 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // Minutes out of the refrigerator before the put-on: enough to trim and season,
@@ -24,7 +24,7 @@ const (
 
 // before are the steps of a dish before it goes on: thawing and salting once for
 // all of its pieces, taking out for each batch.
-func (it *Itinerary) before(dish *daypkg.Item, batches []*arrangepkg.Placed) {
+func (it *Itinerary) before(dish *day.Item, batches []*arrange.Placed) {
 	if len(batches) == 0 || dish.Cut.Style == cut.Timed {
 		return
 	}
@@ -40,7 +40,7 @@ func (it *Itinerary) before(dish *daypkg.Item, batches []*arrangepkg.Placed) {
 		it.thaw(dish, by)
 	}
 	if dish.FromFrozen {
-		it.D.Find(daypkg.FrozenFinding(dish))
+		it.D.findings.Add(day.FrozenFinding(dish))
 		return
 	}
 	for _, p := range batches {
@@ -48,14 +48,14 @@ func (it *Itinerary) before(dish *daypkg.Item, batches []*arrangepkg.Placed) {
 	}
 }
 
-func takeOutMinutes(dish *daypkg.Item) time.Duration {
+func takeOutMinutes(dish *day.Item) time.Duration {
 	if dish.Cut.Style == cut.Small {
 		return takeOutSmall * time.Minute
 	}
 	return takeOutLarge * time.Minute
 }
 
-func (it *Itinerary) takeOut(p *arrangepkg.Placed) {
+func (it *Itinerary) takeOut(p *arrange.Placed) {
 	d := it.D
 	on := d.At(p.On)
 	at := on.Add(-takeOutMinutes(p.It))
@@ -68,8 +68,8 @@ func (it *Itinerary) takeOut(p *arrangepkg.Placed) {
 	text := fmt.Sprintf("Take %s out of the refrigerator and season.", it.name(p))
 	if p.It.Category == safety.Leftovers {
 		text = fmt.Sprintf("Take %s out of the refrigerator.", it.name(p))
-		if p.It.Cut.Name == daypkg.ParcelCut {
-			text = fmt.Sprintf("Take %s out of the refrigerator, in foil: %s, each one layer.", it.name(p), saypkg.Plural(p.Count, "parcel"))
+		if p.It.Cut.Name == day.ParcelCut {
+			text = fmt.Sprintf("Take %s out of the refrigerator, in foil: %s, each one layer.", it.name(p), say.Plural(p.Count, "parcel"))
 		}
 	}
 	it.add(schedule.Step{Kind: schedule.StepTakeOut, At: at, Dish: p.It.Dish.ID, Batch: p.Number, Attended: true, Minutes: float64(p.HandsOn()), Text: text,
@@ -85,20 +85,20 @@ const (
 
 // salt is the dry brine on the evening before; it returns its instant, by which a
 // frozen piece must have thawed.
-func (it *Itinerary) salt(dish *daypkg.Item, by time.Time) time.Time {
+func (it *Itinerary) salt(dish *day.Item, by time.Time) time.Time {
 	d := it.D
 	y, m, n := by.In(d.Loc).Date()
 	at := time.Date(y, m, n, saltHour, 0, 0, 0, d.Loc)
 	for at.After(by.Add(-saltLeast)) {
 		at = at.AddDate(0, 0, -1)
 	}
-	at = dayBeforeQuiet(d, at)
+	at = d.beforeQuiet(at)
 	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
-		d.Find(daypkg.Finding("salt-no-time", dish.Path("prep"), dish, fmt.Sprintf(
-			"%s cannot be salted the evening before, because nothing starts before %s: salt it just before it goes on.", dish.Dish.Name, DayClock(d.Clock(e)))))
+		d.find("salt-no-time", dish.Path("prep"), dish, fmt.Sprintf(
+			"%s cannot be salted the evening before, because nothing starts before %s: salt it just before it goes on.", dish.Dish.Name, DayAndTime(d.Clock(e))))
 		return by
 	}
-	it.add(schedule.Step{Kind: schedule.StepTakeOut, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: arrangepkg.HandsOnLarge,
+	it.add(schedule.Step{Kind: schedule.StepTakeOut, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: arrange.HandsOnLarge,
 		Text: fmt.Sprintf("Salt %s all over, about half a teaspoon of coarse salt a pound (5 g a kilogram), and put back uncovered on a rack.", dish.Dish.Name),
 		Why:  "a dry brine wants the night"})
 	return at
@@ -106,41 +106,41 @@ func (it *Itinerary) salt(dish *daypkg.Item, by time.Time) time.Time {
 
 // thaw is the thawing of a frozen piece, done by an instant: in the refrigerator,
 // or, where the request lets nothing begin so early, in cold water.
-func (it *Itinerary) thaw(dish *daypkg.Item, by time.Time) {
+func (it *Itinerary) thaw(dish *day.Item, by time.Time) {
 	d := it.D
 	massKg := dish.Lots[0].MassKg // the heaviest
 	slow, fast := safety.ThawInRefrigerator(dish.Category, massKg), safety.ThawInColdWater(massKg)
 	start := func(t safety.Thaw) time.Time {
-		return dayBeforeQuiet(d, by.Add(-instantpkg.Minutes(t.MostHours*60)).Truncate(instantpkg.Quarter))
+		return d.beforeQuiet(by.Add(-instant.Minutes(t.MostHours * 60)).Truncate(instant.Quarter))
 	}
-	inWater := by.Add(-instantpkg.Minutes(fast.MostHours * 60)).Truncate(instantpkg.Quarter)
+	inWater := by.Add(-instant.Minutes(fast.MostHours * 60)).Truncate(instant.Quarter)
 	// The water is changed every 30 min, and salt may not wait after it.
 	watched := len(d.Untended(inWater, by)) == 0 && !dish.Prep.Brined
 	at, how, needs := start(slow), slow, 5.0
 	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
 		if !watched || inWater.Before(d.Clock(e)) {
-			d.Find(daypkg.Finding("thaw-no-time", dish.Path("start"), dish, fmt.Sprintf(
+			d.find("thaw-no-time", dish.Path("start"), dish, fmt.Sprintf(
 				"There is no time to thaw %s after %s: the refrigerator takes %s, cold water %s. Let the day begin earlier, or buy it thawed.",
-				dish.Dish.Name, DayClock(d.Clock(e)), d.About(slow.MostHours*60), d.About(fast.MostHours*60))))
+				dish.Dish.Name, DayAndTime(d.Clock(e)), d.About(slow.MostHours*60), d.About(fast.MostHours*60)))
 			return
 		}
 		at, how, needs = inWater, fast, 10
 	}
 	it.add(schedule.Step{Kind: schedule.StepThaw, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: needs,
 		Text: dish.Dish.Name + ": " + how.Sentence, Why: "on a slow fire a frozen centre is refused, so it cooks thawed"})
-	f := daypkg.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s must begin to thaw by %s.", dish.Dish.Name, DayClock(at)))
+	f := day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s must begin to thaw by %s.", dish.Dish.Name, DayAndTime(at)))
 	if watched && how == slow {
-		f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", DayClock(inWater))
+		f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", DayAndTime(inWater))
 	}
-	d.Find(f)
+	d.findings.Add(f)
 }
 
 // beforeQuiet moves an instant in quiet hours to a quarter of an hour before them.
-func dayBeforeQuiet(d *daypkg.Day, t time.Time) time.Time {
+func (d *Assembler) beforeQuiet(t time.Time) time.Time {
 	for range 3 { // quiet hours may touch each other
 		for _, q := range d.QuietIntervals() {
 			if !t.Before(q.From) && t.Before(q.To) {
-				t = q.From.Add(-instantpkg.Quarter)
+				t = q.From.Add(-instant.Quarter)
 			}
 		}
 	}
@@ -148,11 +148,11 @@ func dayBeforeQuiet(d *daypkg.Day, t time.Time) time.Time {
 }
 
 // dayClock is a clock with its day, "Fri 20:00".
-func DayClock(t time.Time) string { return t.Format("Mon 15:04") }
+func DayAndTime(t time.Time) string { return t.Format("Mon 15:04") }
 
 // batchesOf are the batches of a dish.
-func batchesOf(dish *daypkg.Item, all []*arrangepkg.Placed) []*arrangepkg.Placed {
-	var out []*arrangepkg.Placed
+func batchesOf(dish *day.Item, all []*arrange.Placed) []*arrange.Placed {
+	var out []*arrange.Placed
 	for _, p := range all {
 		if p.It.Index == dish.Index {
 			out = append(out, p)

@@ -3,16 +3,15 @@ package assemble
 import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // cautions are those that apply to the plan, most important first. A day that
 // cannot be done, and a forecast, light no fire.
-func DayCautions(d *daypkg.Day, p *schedule.Plan, all []*arrangepkg.Placed) []schedule.Caution {
+func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule.Caution {
 	s := safety.Situation{Charcoal: d.Grill.Kind != fire.OtherKind, Frail: d.Frail, NoSchedule: !p.Feasible}
 	for i := range d.Items {
 		it := &d.Items[i]
@@ -38,11 +37,11 @@ func DayCautions(d *daypkg.Day, p *schedule.Plan, all []*arrangepkg.Placed) []sc
 	}
 	for i := range d.Items {
 		if it := &d.Items[i]; it.Verdict.Kind == safety.BelowMinimum {
-			out = append(out, schedule.Caution{Code: it.Verdict.Code, Severity: schedule.Danger, Text: it.Dish.Name + ": " + saypkg.Lower(it.Verdict.Sentence), Source: it.Verdict.Minimum.Source})
+			out = append(out, schedule.Caution{Code: it.Verdict.Code, Severity: schedule.Danger, Text: it.Dish.Name + ": " + say.Lower(it.Verdict.Sentence), Source: it.Verdict.Minimum.Source})
 		}
 	}
 	return out
 }
 
 // lowGrateC is 225 F less what a grate may be off; below it meat warms slowly.
-var lowGrateC = instantpkg.Celsius(224)
+var lowGrateC = instant.Celsius(224)

@@ -6,28 +6,29 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // finding says a clash in words, with the names of the request.
 func (t Trouble) Finding(r schedule.Request) schedule.Finding {
-	f := schedule.Finding{Code: schedule.CodeClash, Severity: schedule.Danger, Dishes: t.Dishes, Rules: t.Rules}
+	f := schedule.NewFinding(schedule.CodeClash, "", "", t.Dishes...)
+	f.Rules = t.Rules
 	var names, rules []string
 	for _, dish := range r.Dishes {
 		if slices.Contains(t.Dishes, dish.ID) {
 			names = append(names, dish.Name)
 		}
 	}
-	for _, rule := range []string{arrangepkg.RuleEarliest, arrangepkg.RuleQuiet, arrangepkg.RuleHands, arrangepkg.RuleRoom, arrangepkg.RuleFire, arrangepkg.RuleHold} {
+	for _, rule := range []string{arrange.RuleEarliest, arrange.RuleQuiet, arrange.RuleHands, arrange.RuleRoom, arrange.RuleFire, arrange.RuleHold} {
 		if text := t.ruleText(rule, r); text != "" && slices.Contains(t.Rules, rule) {
 			rules = append(rules, text)
 		}
 	}
-	f.Text = saypkg.Listed(names, "and") + " cannot be had as asked."
+	f.Text = say.Listed(names, "and") + " cannot be had as asked."
 	if len(names) > 1 {
-		f.Text = saypkg.Listed(names, "and") + " cannot be had together as asked."
+		f.Text = say.Listed(names, "and") + " cannot be had together as asked."
 	}
 	if len(rules) > 0 {
 		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
@@ -48,23 +49,23 @@ func (t Trouble) ruleText(rule string, r schedule.Request) string {
 	lone := len(t.Dishes) == 1
 	has := func(other string) bool { return slices.Contains(t.Rules, other) }
 	switch {
-	case rule == arrangepkg.RuleQuiet:
+	case rule == arrange.RuleQuiet:
 		return quietText(r.Quiet)
-	case rule == arrangepkg.RuleEarliest:
+	case rule == arrange.RuleEarliest:
 		return earliestText(r)
-	case rule == arrangepkg.RuleHands:
+	case rule == arrange.RuleHands:
 		return "one cook has two hands"
-	case rule == arrangepkg.RuleRoom && lone:
+	case rule == arrange.RuleRoom && lone:
 		return "the grate has no room for all of it at once"
-	case rule == arrangepkg.RuleRoom:
+	case rule == arrange.RuleRoom:
 		return "the grate has no room for all of them at once"
-	case rule == arrangepkg.RuleFire && lone && (has(arrangepkg.RuleQuiet) || has(arrangepkg.RuleRoom)):
+	case rule == arrange.RuleFire && lone && (has(arrange.RuleQuiet) || has(arrange.RuleRoom)):
 		return ""
-	case rule == arrangepkg.RuleFire && lone:
+	case rule == arrange.RuleFire && lone:
 		return "a fire takes its time to come up or to change"
-	case rule == arrangepkg.RuleFire:
+	case rule == arrange.RuleFire:
 		return "a fire has one heat at a time and takes a while to change"
-	case lone && has(arrangepkg.RuleRoom):
+	case lone && has(arrange.RuleRoom):
 		return "what comes off first does not keep until the rest is done"
 	case lone:
 		return "it does not keep that long once it is done"
@@ -77,7 +78,7 @@ func quietText(all []schedule.Quiet) string {
 	for _, q := range all {
 		spans = append(spans, fmt.Sprintf("between %s and %s", q.From.HhMm(), q.To.HhMm()))
 	}
-	return "nobody is there to tend the fire or to take anything off " + saypkg.Listed(spans, "or")
+	return "nobody is there to tend the fire or to take anything off " + say.Listed(spans, "or")
 }
 
 func earliestText(r schedule.Request) string {
@@ -88,7 +89,7 @@ func earliestText(r schedule.Request) string {
 		return "it may not start before the time you gave"
 	}
 	if loc, err := r.Location(); err == nil {
-		return "nothing may start before " + DayClock(daypkg.ClockIn(r, r.Earliest, loc))
+		return "nothing may start before " + DayAndTime(day.ClockIn(r, r.Earliest, loc))
 	}
 	return "nothing may start before " + r.Earliest.Time.HhMm()
 }

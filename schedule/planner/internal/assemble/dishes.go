@@ -9,15 +9,15 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
 // dishes gathers the batches of each dish.
-func dayDishes(d *daypkg.Day, ctx context.Context, all []*arrangepkg.Placed, a arrangepkg.Arrangement) ([]schedule.DishPlan, error) {
+func (d *Assembler) dishes(ctx context.Context, all []*arrange.Placed, a arrange.Arrangement) ([]schedule.DishPlan, error) {
 	out := make([]schedule.DishPlan, len(d.Items))
 	for i := range d.Items {
 		it := &d.Items[i]
@@ -31,39 +31,39 @@ func dayDishes(d *daypkg.Day, ctx context.Context, all []*arrangepkg.Placed, a a
 			return nil, err
 		}
 		dp := &out[p.It.Index]
-		b := dayBatchPlan(d, p, a)
+		b := d.batchPlan(p, a)
 		dp.Count += p.Count
 		dp.MassKg += float64(p.Count) * p.MassKg
 		dp.Chance = math.Min(dp.Chance, b.Chance)
 		dp.Batches = append(dp.Batches, b)
 		if p.Number == 1 {
-			dp.Way = DayWayText(d, p)
+			dp.Way = d.WayText(p)
 			dp.TargetC = p.Way.PullC
-			dp.Holds, dp.DoneEarly, dp.Lethality = dayHoldAdvice(d, p), dayDoneEarly(d, p), dayLethality(d, p)
+			dp.Holds, dp.DoneEarly, dp.Lethality = d.holdAdvice(p), d.doneEarly(p), d.lethality(p)
 		}
 	}
 	return out, nil
 }
 
-func dayBatchPlan(d *daypkg.Day, p *arrangepkg.Placed, a arrangepkg.Arrangement) schedule.Batch {
-	b := schedule.Batch{Number: p.Number, Chance: instantpkg.Round3(p.Readiness().Chance())}
+func (d *Assembler) batchPlan(p *arrange.Placed, a arrange.Arrangement) schedule.Batch {
+	b := schedule.Batch{Number: p.Number, Chance: instant.Round3(p.Readiness().Chance())}
 	t, w, l := p.It.Cut.Dimensions(p.MassKg, float64(p.It.Dish.Thickness))
 	f := p.It.Footprint(p.MassKg)
 	for range p.Count {
 		b.Pieces = append(b.Pieces, schedule.Piece{MassKg: p.MassKg, ThicknessM: t, WidthM: w, LengthM: l, AreaM2: fire.CoverM2(f), Disc: f.Disc})
 	}
-	b.Stages = dayStages(d, p, a)
-	b.Milestones = dayMilestones(d, p)
-	b.Curve = dayCurve(d, p)
+	b.Stages = d.stages(p, a)
+	b.Milestones = d.milestones(p)
+	b.Curve = d.curve(p)
 	return b
 }
 
 // stages are the stretches of a batch as planned.
-func dayStages(d *daypkg.Day, p *arrangepkg.Placed, a arrangepkg.Arrangement) []schedule.Stage {
+func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.Stage {
 	area := float64(p.Count) * fire.CoverM2(p.It.Footprint(p.MassKg))
 	first := schedule.Stage{
 		Kind: p.Way.Kind, From: d.At(p.On), To: d.At(p.Off), Minutes: p.Way.First.Minutes(), Place: schedule.PlaceGrate,
-		Direct: p.Way.Direct, LevelC: dayAirAt(d, p, 0, a), CoreC: p.Way.PullC, Flips: p.Way.Flips, AreaM2: area,
+		Direct: p.Way.Direct, LevelC: d.airAt(p, 0, a), CoreC: p.Way.PullC, Flips: p.Way.Flips, AreaM2: area,
 		Zone: p.Zones[0], Phase: p.Phases[0][0] + 1, PhaseTo: p.Phases[0][1] + 1,
 	}
 	if p.Oven && p.Stages() == 1 { // carried indoors on the day, as it was
@@ -83,17 +83,17 @@ func dayStages(d *daypkg.Day, p *arrangepkg.Placed, a arrangepkg.Arrangement) []
 		switch {
 		case p.Way.Sear:
 			second.Kind, second.With, second.Direct = schedule.StageSear, "", true
-			second.LevelC, second.Flips = dayAirAt(d, p, 1, a), 1
+			second.LevelC, second.Flips = d.airAt(p, 1, a), 1
 		case p.Oven:
 			second.Place, second.Phase, second.PhaseTo, second.AreaM2, second.Zone = schedule.PlaceOven, 0, 0, 0, ""
 		}
 		out = append(out, second)
 	}
-	return append(out, dayWaits(d, p)...)
+	return append(out, d.waits(p)...)
 }
 
 // airAt is the level of the zone that a stage begins in.
-func dayAirAt(d *daypkg.Day, p *arrangepkg.Placed, stage int, a arrangepkg.Arrangement) float64 {
+func (d *Assembler) airAt(p *arrange.Placed, stage int, a arrange.Arrangement) float64 {
 	ph := p.Phases[stage][0]
 	if ph < 0 || ph >= len(a.Solution.Phases) {
 		return p.Way.LevelC
@@ -108,7 +108,7 @@ func dayAirAt(d *daypkg.Day, p *arrangepkg.Placed, stage int, a arrangepkg.Arran
 }
 
 // waits are the rest and the hold.
-func dayWaits(d *daypkg.Day, p *arrangepkg.Placed) []schedule.Stage {
+func (d *Assembler) waits(p *arrange.Placed) []schedule.Stage {
 	rest := p.It.RestMinutes()
 	serve := float64(p.It.Serve)
 	rested := math.Max(p.Off-rest, serve)
@@ -117,9 +117,9 @@ func dayWaits(d *daypkg.Day, p *arrangepkg.Placed) []schedule.Stage {
 		Late: math.Max(p.EarlyGap()-rest, 0),
 	}
 	var out []schedule.Stage
-	place := placedRestPlace(p)
+	place := restPlace(p)
 	if p.Off > rested {
-		out = append(out, schedule.Stage{Kind: schedule.StageRest, From: d.At(p.Off), To: d.At(rested), Place: place, Minutes: schedule.Minutes{rest, rest, rest}})
+		out = append(out, schedule.Stage{Kind: schedule.StageRest, From: d.At(p.Off), To: d.At(rested), Place: place, Minutes: schedule.Minutes{Early: rest, Expected: rest, Late: rest}})
 	}
 	if p.Hold >= 0 && (rested > serve || gap.Expected > 0) {
 		out = append(out, schedule.Stage{Kind: schedule.StageHold, From: d.At(rested), To: d.At(serve), Place: p.Options[p.Hold].Method, Minutes: gap})
@@ -128,7 +128,7 @@ func dayWaits(d *daypkg.Day, p *arrangepkg.Placed) []schedule.Stage {
 }
 
 // restPlace is where a piece rests: under a loose tent, small pieces as they are.
-func placedRestPlace(p *arrangepkg.Placed) string {
+func restPlace(p *arrange.Placed) string {
 	if p.It.Cut.Style == cut.Small || p.It.Cut.Style == cut.Timed {
 		return schedule.HoldCounter
 	}
@@ -144,9 +144,9 @@ type moment struct {
 }
 
 // moments are the instants of a batch from its put-on until it is rested.
-func PlacedMoments(p *arrangepkg.Placed) []moment {
-	out := []moment{{schedule.MilestoneOn, placedStartC(p), func(float64) float64 { return 0 }}}
-	stall, stalls := placedStall(p)
+func Moments(p *arrange.Placed) []moment {
+	out := []moment{{schedule.MilestoneOn, startC(p), func(float64) float64 { return 0 }}}
+	stall, stalls := stallOf(p)
 	if stalls {
 		out = append(out, moment{schedule.MilestoneStallBegins, stall.BeginCoreC, p.Way.When(stall.BeginS)})
 	}
@@ -159,47 +159,47 @@ func PlacedMoments(p *arrangepkg.Placed) []moment {
 	off := p.TakeOff
 	out = append(out, moment{schedule.MilestoneTakeOff, p.Way.PullC, off})
 	if p.Way.State != nil && p.It.Cut.Style != cut.Timed {
-		peak := p.Way.State.CarryOver(heat.Tented(daypkg.RoomC))
+		peak := p.Way.State.CarryOver(heat.Tented(day.RoomC))
 		out = append(out, moment{schedule.MilestonePeak, peak.CoreC, func(z float64) float64 { return off(z) + peak.AfterS/60 }})
 	}
-	return append(out, moment{schedule.MilestoneRested, placedRestedC(p), func(z float64) float64 { return off(z) + p.It.RestMinutes() }})
+	return append(out, moment{schedule.MilestoneRested, restedC(p), func(z float64) float64 { return off(z) + p.It.RestMinutes() }})
 }
 
 // restedC is what a probe shows in the middle after the least rest, degC; 0 where
 // the piece is not modelled.
-func placedRestedC(p *arrangepkg.Placed) float64 {
+func restedC(p *arrange.Placed) float64 {
 	if p.Way.State == nil || p.It.Cut.Style == cut.Timed {
 		return 0
 	}
 	rested := *p.Way.State
-	rested.Change(heat.Tented(daypkg.RoomC))
+	rested.Change(heat.Tented(day.RoomC))
 	rested.RunFor(p.It.RestMinutes() * 60)
 	return heat.ProbeCoreC(p.Way.PullC, rested.CoreC())
 }
 
 // milestones are the same on the clock, and the serving.
-func dayMilestones(d *daypkg.Day, p *arrangepkg.Placed) []schedule.Milestone {
+func (d *Assembler) milestones(p *arrange.Placed) []schedule.Milestone {
 	var out []schedule.Milestone
-	off := dayWindow(d, p, p.TakeOff)
-	for _, m := range PlacedMoments(p) {
-		w := dayWindow(d, p, m.Minutes)
+	off := d.window(p, p.TakeOff)
+	for _, m := range Moments(p) {
+		w := d.window(p, m.Minutes)
 		if m.Kind == schedule.MilestoneWrap { // it waits for somebody to be up, but not beyond the end
 			w = d.AfterQuiet(w)
-			w = schedule.Window{instantpkg.Earlier(w.Early, off.Early), instantpkg.Earlier(w.Expected, off.Expected), instantpkg.Earlier(w.Late, off.Late)}
+			w = schedule.Window{Early: instant.Earlier(w.Early, off.Early), Expected: instant.Earlier(w.Expected, off.Expected), Late: instant.Earlier(w.Late, off.Late)}
 		}
 		out = append(out, schedule.Milestone{Kind: m.Kind, CoreC: m.CoreC, Window: w})
 	}
 	return append(out, schedule.Milestone{Kind: schedule.MilestoneServe, Window: plans.FixedWindow(d.At(float64(p.It.Serve)))})
 }
 
-func placedStartC(p *arrangepkg.Placed) float64 {
+func startC(p *arrange.Placed) float64 {
 	if p.It.Cut.Style == cut.Timed {
 		return 0
 	}
 	return p.It.Body(p.MassKg).StartC
 }
 
-func placedStall(p *arrangepkg.Placed) (heat.Stall, bool) {
+func stallOf(p *arrange.Placed) (heat.Stall, bool) {
 	if p.Way.State == nil {
 		return heat.Stall{}, false
 	}
@@ -208,7 +208,7 @@ func placedStall(p *arrangepkg.Placed) (heat.Stall, bool) {
 }
 
 // wayText says how a batch cooks, in a few words.
-func DayWayText(d *daypkg.Day, p *arrangepkg.Placed) string {
+func (d *Assembler) WayText(p *arrange.Placed) string {
 	where := "beside the coals"
 	if p.Way.Direct {
 		where = "over the coals"

@@ -7,14 +7,13 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	saypkg "example.com/cookday/schedule/internal/say"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
 )
 
 // burn fills in the fuel, the building and the vents of a phase.
-func dayBurn(d *daypkg.Day, ph *schedule.Phase, f fire.Fire, first bool) {
+func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 	v := fire.Vents(f)
 	ph.Vents, ph.TopOpen, ph.LowOpen, ph.LidOff = d.VentsText(v), v.OpenTop, v.OpenBottom, v.LidOff
 	if desc, ok := fire.Describe(f.Layout); ok {
@@ -37,33 +36,33 @@ func dayBurn(d *daypkg.Day, ph *schedule.Phase, f fire.Fire, first bool) {
 			ph.Burn.LeftKg = math.Max(ph.Burn.LeftKg-t.Add.MassKg, 0)
 			continue
 		}
-		at := ph.From.Add(instantpkg.Minutes(t.AtMinute)).Round(time.Minute)
+		at := ph.From.Add(instant.Minutes(t.AtMinute)).Round(time.Minute)
 		ph.Burn.Refuels = append(ph.Burn.Refuels, schedule.Refuel{
 			Window: plans.FixedWindow(at), Count: t.Add.Count, MassKg: t.Add.MassKg, Lit: t.Lit,
 		})
 	}
 	for _, s := range b.Shortfalls {
-		d.Find(daypkg.Finding("fire-cannot-last", "", nil, dayShortText(d, ph, f, s)))
+		d.find("fire-cannot-last", "", nil, d.shortText(ph, f, s))
 	}
 	for _, n := range b.Notes {
-		if text := schedule.NoteTexts[n]; text != "" {
-			d.Find(daypkg.Finding(string(n), "", nil, text))
+		if notice, ok := schedule.Notice(string(n)); ok {
+			d.find(string(n), "", nil, notice.Text)
 		}
 	}
 }
 
 // shortText says when a fire that nobody feeds is down, and what would last.
-func dayShortText(d *daypkg.Day, ph *schedule.Phase, f fire.Fire, s fire.Shortfall) string {
-	at := func(minute float64) time.Time { return ph.From.Add(instantpkg.Minutes(minute)) }
+func (d *Assembler) shortText(ph *schedule.Phase, f fire.Fire, s fire.Shortfall) string {
+	at := func(minute float64) time.Time { return ph.From.Add(instant.Minutes(minute)) }
 	up := at(s.OutMinute + s.ShortMinutes)
 	text := fmt.Sprintf("The %s fire, fed last at %s, is expected to run down at about %s, and nobody is up before %s.",
-		f.Layout, saypkg.LocalClock(instantpkg.QuarterDown(at(s.FedMinute))), saypkg.LocalClock(instantpkg.QuarterDown(at(s.OutMinute))), saypkg.LocalClock(up))
+		f.Layout, say.LocalClock(instant.QuarterDown(at(s.FedMinute))), say.LocalClock(instant.QuarterDown(at(s.OutMinute))), say.LocalClock(up))
 	last := s.CanLastMinutes()
 	if last > 0 {
 		text += fmt.Sprintf(" It lasts about %s untended: feed it at %s or later before lights out, or get up by then.",
-			d.About(shortened(last)), saypkg.LocalClock(instantpkg.QuarterDown(up.Add(-instantpkg.Minutes(last))).Add(instantpkg.Quarter)))
+			d.About(shortened(last)), say.LocalClock(instant.QuarterDown(up.Add(-instant.Minutes(last))).Add(instant.Quarter)))
 	}
-	if other, longest := dayLongerFire(d, f, last); longest > 0 {
+	if other, longest := d.longerFire(f, last); longest > 0 {
 		text += fmt.Sprintf(" The %s layout lasts up to %s at this level.", other, d.About(shortened(longest)))
 	}
 	return text
@@ -71,7 +70,7 @@ func dayShortText(d *daypkg.Day, ph *schedule.Phase, f fire.Fire, s fire.Shortfa
 
 // longerFire is the layout that burns longest untended at a level through a night,
 // if it is longer than so many minutes.
-func dayLongerFire(d *daypkg.Day, f fire.Fire, than float64) (string, float64) {
+func (d *Assembler) longerFire(f fire.Fire, than float64) (string, float64) {
 	name, longest := "", than
 	for _, l := range fire.Layouts() {
 		if f.LevelC < l.MinC || f.LevelC > l.MaxC || l.Layout == f.Layout {
@@ -92,7 +91,7 @@ func dayLongerFire(d *daypkg.Day, f fire.Fire, than float64) (string, float64) {
 const lateTopUp = 25
 
 // fuel adds up the phases.
-func dayFuel(d *daypkg.Day, phases []schedule.Phase) *schedule.Fuel {
+func (d *Assembler) fuel(phases []schedule.Phase) *schedule.Fuel {
 	f := &schedule.Fuel{Kind: d.Req.Grill.Fuel}
 	for _, ph := range phases {
 		if b := ph.Burn; b != nil {
@@ -105,30 +104,30 @@ func dayFuel(d *daypkg.Day, phases []schedule.Phase) *schedule.Fuel {
 	if f.MassKg == 0 {
 		return nil
 	}
-	dayFuelText(d, f)
+	d.fuelText(f)
 	return f
 }
 
-func dayFuelText(d *daypkg.Day, f *schedule.Fuel) {
+func (d *Assembler) fuelText(f *schedule.Fuel) {
 	u := d.Req.Units
 	f.Text = fmt.Sprintf("Buy about %s of %s; the day is expected to burn %s, and real fires take between half and twice that.",
-		saypkg.Mass(u, f.BuyKg), f.Kind, saypkg.Mass(u, f.MassKg))
+		say.Mass(u, f.BuyKg), f.Kind, say.Mass(u, f.MassKg))
 	if f.Kind != schedule.FuelLump {
 		f.Text = fmt.Sprintf("Buy about %d briquettes (%s); the day is expected to burn %d, and real fires take between half and twice that.",
-			instantpkg.RoundTo(f.BuyCount, 10), saypkg.Mass(u, f.BuyKg), instantpkg.RoundTo(f.Count, 5))
+			instant.RoundTo(f.BuyCount, 10), say.Mass(u, f.BuyKg), instant.RoundTo(f.Count, 5))
 	}
 }
 
 // noteFuel says it where a refuel is likely to fall into quiet hours.
-func dayNoteFuel(d *daypkg.Day, p *schedule.Plan) {
+func (d *Assembler) noteFuel(p *schedule.Plan) {
 	for _, ph := range p.Phases {
 		if ph.Burn == nil {
 			continue
 		}
 		for _, r := range ph.Burn.Refuels {
 			if d.InQuiet(r.Window.Expected) {
-				d.Find(daypkg.Finding("refuel-in-quiet", "", nil, fmt.Sprintf(
-					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, saypkg.LocalClock(r.Window.Expected))))
+				d.find("refuel-in-quiet", "", nil, fmt.Sprintf(
+					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, say.LocalClock(r.Window.Expected)))
 			}
 		}
 	}

@@ -5,13 +5,12 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	saypkg "example.com/cookday/schedule/internal/say"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/unit"
 )
 
 // layText, litText and amountText say amounts of fuel in the cook's measure.
-func dayLayText(d *daypkg.Day, b *schedule.Burn) string {
+func (d *Assembler) layText(b *schedule.Burn) string {
 	if b == nil {
 		return "as the grill's maker says"
 	}
@@ -20,7 +19,7 @@ func dayLayText(d *daypkg.Day, b *schedule.Burn) string {
 		text += fmt.Sprintf(" in rows %s along %s of the edge", b.Rows, d.Req.Units.Length(unit.Length(b.ArcM)))
 	}
 	if b.Chunks > 0 {
-		text += fmt.Sprintf(", %s of wood on top, one of them where the fire begins", saypkg.Plural(b.Chunks, "chunk"))
+		text += fmt.Sprintf(", %s of wood on top, one of them where the fire begins", say.Plural(b.Chunks, "chunk"))
 	}
 	return text
 }
@@ -29,18 +28,18 @@ func dayLayText(d *daypkg.Day, b *schedule.Burn) string {
 func burnAllLit(b *schedule.Burn) bool { return b != nil && b.LightKg > 0.99*b.LayKg }
 
 // chimneyLayText says what is made ready for a fire of which every coal is lit first.
-func dayChimneyLayText(d *daypkg.Day, b *schedule.Burn) string {
+func (d *Assembler) chimneyLayText(b *schedule.Burn) string {
 	text := countText(d.Req.Units, b.Lay, b.LayKg) + " into the chimney"
 	if quarters(b.Chimneys) > oneChimney {
 		text = countText(d.Req.Units, b.Lay, b.LayKg) + " into the chimneys"
 	}
 	if b.Chunks > 0 {
-		text += ", " + saypkg.Plural(b.Chunks, "chunk") + " of wood at hand"
+		text += ", " + say.Plural(b.Chunks, "chunk") + " of wood at hand"
 	}
 	return text
 }
 
-func dayLitText(d *daypkg.Day, b *schedule.Burn) string {
+func (d *Assembler) litText(b *schedule.Burn) string {
 	if b == nil {
 		return "the coals"
 	}
@@ -50,12 +49,12 @@ func dayLitText(d *daypkg.Day, b *schedule.Burn) string {
 	return countText(d.Req.Units, b.Light, b.LightKg) + fmt.Sprintf(" (%s)", chimneyText(b.Chimneys))
 }
 
-func dayAmountText(d *daypkg.Day, a fire.Amount) string {
+func (d *Assembler) amountText(a fire.Amount) string {
 	return countText(d.Req.Units, a.Count, a.MassKg) + fmt.Sprintf(" (%s)", chimneyText(a.ChimneyFills))
 }
 
 // fewerText says how few are enough if the bed still glows.
-func dayFewerText(d *daypkg.Day, c fire.Change) string {
+func (d *Assembler) fewerText(c fire.Change) string {
 	if c.AddAtLeast.MassKg > c.Add.MassKg*0.8 || c.AddAtLeast.MassKg <= 0 {
 		return ""
 	}
@@ -66,11 +65,11 @@ func dayFewerText(d *daypkg.Day, c fire.Change) string {
 func countText(u unit.System, count int, kg float64) string {
 	switch {
 	case count == 0:
-		return saypkg.Mass(u, kg) + " of lump"
+		return say.Mass(u, kg) + " of lump"
 	case count > 20:
 		return fmt.Sprintf("%d briquettes", (count+4)/5*5)
 	}
-	return saypkg.Plural(count, "briquette")
+	return say.Plural(count, "briquette")
 }
 
 // oneChimney is how many quarters of a fill still go into one chimney, heaped.

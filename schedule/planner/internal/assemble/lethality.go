@@ -7,16 +7,16 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // lethality is what the predicted core temperature of a cook and its rest adds up
 // to against the published table of its food. It is information: it changes nothing.
-func dayLethality(d *daypkg.Day, p *arrangepkg.Placed) *schedule.Lethality {
+func (d *Assembler) lethality(p *arrange.Placed) *schedule.Lethality {
 	if p.Way.State == nil || p.Way.Direct || p.Way.Sear || p.Way.Believed != nil || p.It.Prep.Stuffed || p.It.Cut.Style == cut.Timed {
 		return nil
 	}
@@ -24,7 +24,7 @@ func dayLethality(d *daypkg.Day, p *arrangepkg.Placed) *schedule.Lethality {
 	if !ok {
 		return nil
 	}
-	l, err := table.Integrate(dayCoreHistory(d, p))
+	l, err := table.Integrate(d.coreHistory(p))
 	if err != nil {
 		return nil
 	}
@@ -36,28 +36,28 @@ func dayLethality(d *daypkg.Day, p *arrangepkg.Placed) *schedule.Lethality {
 		at := d.At(p.On - l.ReachedMinute)
 		out.At = &at
 	}
-	out.Text = dayLethalityText(d, p, out)
+	out.Text = d.lethalityText(p, out)
 	return out
 }
 
-func dayLethalityText(d *daypkg.Day, p *arrangepkg.Placed, l *schedule.Lethality) string {
+func (d *Assembler) lethalityText(p *arrange.Placed, l *schedule.Lethality) string {
 	rule := fmt.Sprintf("Information, no permission: the published minimum of %s", d.Core(p.It.Verdict.Minimum.CoreC))
 	if rest := p.It.Verdict.Minimum.RestMinutes; rest > 0 {
-		rule += " with its rest of " + daypkg.SpokenSpan(rest)
+		rule += " with its rest of " + day.SpokenSpan(rest)
 	}
 	if !l.Reached {
 		return fmt.Sprintf("As predicted the core adds up to %.0f %% of the published time and temperature table for %s. %s stands.", math.Floor(l.Fraction*100), l.Product, rule)
 	}
 	return fmt.Sprintf("As predicted the core has added up to the whole of the published time and temperature table for %s by about %s. %s stands.",
-		l.Product, saypkg.LocalClock(instantpkg.QuarterDown(*l.At).Add(instantpkg.Quarter)), rule)
+		l.Product, say.LocalClock(instant.QuarterDown(*l.At).Add(instant.Quarter)), rule)
 }
 
 // coreHistory is the predicted core temperature from the put-on through the least
 // rest, at the expected pace, in minutes from the put-on.
-func dayCoreHistory(d *daypkg.Day, p *arrangepkg.Placed) []safety.Sample {
-	model, s := arrangepkg.DayModelCook(d, p)
+func (d *Assembler) coreHistory(p *arrange.Placed) []safety.Sample {
+	model, s := d.ModelCook(p)
 	pace := p.Way.Total().Expected / p.Way.ModelDone
-	samples := []safety.Sample{{Minute: 0, C: placedStartC(p)}}
+	samples := []safety.Sample{{Minute: 0, C: startC(p)}}
 	for _, q := range model.Points {
 		if m := q.AtS / 60 * pace; m > samples[len(samples)-1].Minute {
 			samples = append(samples, safety.Sample{Minute: m, C: q.CoreC})
@@ -65,7 +65,7 @@ func dayCoreHistory(d *daypkg.Day, p *arrangepkg.Placed) []safety.Sample {
 	}
 	off := math.Max(p.Way.Total().Expected, samples[len(samples)-1].Minute)
 	samples = append(samples, safety.Sample{Minute: off, C: p.Way.PullC})
-	s.Change(heat.Tented(daypkg.RoomC))
+	s.Change(heat.Tented(day.RoomC))
 	for m := 1.0; m <= p.It.RestMinutes(); m++ {
 		s.RunFor(60)
 		samples = append(samples, safety.Sample{Minute: off + m, C: heat.ProbeCoreC(p.Way.PullC, s.CoreC())})

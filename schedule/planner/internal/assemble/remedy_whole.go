@@ -1,7 +1,7 @@
 package assemble
 
 import (
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 )
 
-func (t Trouble) Key() string { return saypkg.Listed(t.Dishes, "and") }
+func (t Trouble) Key() string { return say.Listed(t.Dishes, "and") }

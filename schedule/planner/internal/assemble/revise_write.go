@@ -5,14 +5,14 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/belief"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // liveCurve is the core of a piece on the grate, as believed, to the late end
 // of its take-off.
-func dayLiveCurve(d *daypkg.Day, p *arrangepkg.Placed) []schedule.Point {
+func (d *Assembler) liveCurve(p *arrange.Placed) []schedule.Point {
 	b, c, total := p.Way.Believed, p.Way.Journey, p.Way.Total()
 	read := func(x, m float64) float64 {
 		return b.Between(x, func(q *belief.Path) float64 {
@@ -26,7 +26,7 @@ func dayLiveCurve(d *daypkg.Day, p *arrangepkg.Placed) []schedule.Point {
 		}
 		return read(x, m)
 	}
-	step := math.Max(math.Ceil(total.Late/daypkg.CurvePoints), 1)
+	step := math.Max(math.Ceil(total.Late/day.CurvePoints), 1)
 	var out []schedule.Point
 	for m := 0.0; m <= total.Late+step/2; m += step {
 		core := [3]float64{along(0.9, m), along(0.5, m), along(0.1, m)}

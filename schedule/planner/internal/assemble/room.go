@@ -8,20 +8,19 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // lay gives every piece its spot on the grate, for the picture. Meat bends: where
 // no spot is found by shape a finding says that it will be tight, and nothing more.
-func dayLay(d *daypkg.Day, ctx context.Context, p *schedule.Plan, a arrangepkg.Arrangement, all []*arrangepkg.Placed) error {
+func (d *Assembler) lay(ctx context.Context, p *schedule.Plan, a arrange.Arrangement, all []*arrange.Placed) error {
 	if d.Grill.Kind == fire.OtherKind {
 		return nil
 	}
 	for i := range p.Phases {
 		zones := a.Hearth.Zones[a.Solution.Phases[i].Fire]
 		for _, z := range zones {
-			if err := dayLayZone(d, ctx, p, i, z, all); err != nil {
+			if err := d.layZone(ctx, p, i, z, all); err != nil {
 				return err
 			}
 		}
@@ -29,7 +28,7 @@ func dayLay(d *daypkg.Day, ctx context.Context, p *schedule.Plan, a arrangepkg.A
 	return nil
 }
 
-func dayLayZone(d *daypkg.Day, ctx context.Context, p *schedule.Plan, phase int, z fire.Zone, all []*arrangepkg.Placed) error {
+func (d *Assembler) layZone(ctx context.Context, p *schedule.Plan, phase int, z fire.Zone, all []*arrange.Placed) error {
 	type laid struct {
 		from, to float64
 		spots    []fire.Spot
@@ -40,7 +39,7 @@ func dayLayZone(d *daypkg.Day, ctx context.Context, p *schedule.Plan, phase int,
 		if err := ctx.Err(); err != nil { // places are searched for
 			return err
 		}
-		from, to, ok := placedInZone(b, phase, z.Name)
+		from, to, ok := inZone(b, phase, z.Name)
 		if !ok {
 			continue
 		}
@@ -63,8 +62,8 @@ func dayLayZone(d *daypkg.Day, ctx context.Context, p *schedule.Plan, phase int,
 		done = append(done, l)
 		if !fits && !tight[b.It.Dish.ID] {
 			tight[b.It.Dish.ID] = true
-			d.Find(schedule.Finding{Code: "tight", Severity: schedule.Info, Dishes: []string{b.It.Dish.ID}, Text: fmt.Sprintf(
-				"%s will be tight on the %s side: bend, fold or stand pieces closer.", b.It.Dish.Name, z.Name)})
+			d.find("tight", "", b.It, fmt.Sprintf(
+				"%s will be tight on the %s side: bend, fold or stand pieces closer.", b.It.Dish.Name, z.Name))
 		}
 	}
 	return nil
@@ -72,7 +71,7 @@ func dayLayZone(d *daypkg.Day, ctx context.Context, p *schedule.Plan, phase int,
 
 // inZone is the stretch in which a batch lies in a zone during a phase, in
 // minutes before the last serving instant.
-func placedInZone(p *arrangepkg.Placed, phase int, zone string) (from, to float64, ok bool) {
+func inZone(p *arrange.Placed, phase int, zone string) (from, to float64, ok bool) {
 	for s := range p.Stages() {
 		if p.Phases[s][0] > phase || p.Phases[s][1] < phase || p.Phases[s][0] < 0 || p.Zones[s] != zone {
 			continue

@@ -5,21 +5,20 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // itinerary collects the steps of a plan.
 type Itinerary struct {
-	D     *daypkg.Day
+	D     *Assembler
 	Plan  *schedule.Plan
-	A     arrangepkg.Arrangement
+	A     arrange.Arrangement
 	Steps []schedule.Step
 	Count map[string]int // steps so far of a dish, batch and kind
 }
 
 // steps lists what to do and to expect, by instant.
-func DaySteps(d *daypkg.Day, p *schedule.Plan, a arrangepkg.Arrangement, all []*arrangepkg.Placed) []schedule.Step {
+func (d *Assembler) Steps(p *schedule.Plan, a arrange.Arrangement, all []*arrange.Placed) []schedule.Step {
 	it := &Itinerary{D: d, Plan: p, A: a, Count: map[string]int{}}
 	it.fires()
 	for i := range d.Items {

@@ -8,20 +8,19 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // cook are the steps of a batch while it cooks.
-func (it *Itinerary) cook(p *arrangepkg.Placed) {
+func (it *Itinerary) cook(p *arrange.Placed) {
 	d := it.D
 	base := schedule.Step{Dish: p.It.Dish.ID, Batch: p.Number}
 	name := it.name(p)
 	it.putOn(base, p, name)
-	for _, m := range dayMilestones(d, p) {
+	for _, m := range d.milestones(p) {
 		s := base
 		s.Window, s.At, s.CoreC = m.Window, m.Window.Expected, m.CoreC
 		switch m.Kind {
@@ -46,18 +45,18 @@ func (it *Itinerary) cook(p *arrangepkg.Placed) {
 	if p.SearedLater() {
 		it.offForSear(base, p, name)
 		s := base
-		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = schedule.StepSear, d.At(p.Wrap), true, arrangepkg.HandsWrap, dayAirAt(d, p, 1, it.A)
+		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = schedule.StepSear, d.At(p.Wrap), true, arrange.HandsWrap, d.airAt(p, 1, it.A)
 		s.Text = fmt.Sprintf("Sear %s over the coals, about %s, turned once. Probes out.", name, d.About(p.Way.Second.Expected))
 		s.Why = whyStart(it.A, p, 1)
 		it.add(s)
 	}
 }
 
-func (it *Itinerary) putOn(s schedule.Step, p *arrangepkg.Placed, name string) {
+func (it *Itinerary) putOn(s schedule.Step, p *arrange.Placed, name string) {
 	d := it.D
 	s.Kind, s.At, s.Attended, s.Minutes = schedule.StepPutOn, d.At(p.On), true, float64(p.HandsOn())
-	s.GrateC, s.Why = dayAirAt(d, p, 0, it.A), whyStart(it.A, p, 0)
-	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, dayZoneText(d, p.Zones[0], p.Way.Direct), d.Level(s.GrateC))
+	s.GrateC, s.Why = d.airAt(p, 0, it.A), whyStart(it.A, p, 0)
+	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, d.zoneText(p.Zones[0], p.Way.Direct), d.Level(s.GrateC))
 	if p.It.FromFrozen {
 		s.Text += " Straight from the freezer."
 	}
@@ -68,10 +67,10 @@ func (it *Itinerary) putOn(s schedule.Step, p *arrangepkg.Placed, name string) {
 }
 
 // offForSear takes a piece off the slow side to stand until the coals are ready.
-func (it *Itinerary) offForSear(s schedule.Step, p *arrangepkg.Placed, name string) {
+func (it *Itinerary) offForSear(s schedule.Step, p *arrange.Placed, name string) {
 	d := it.D
 	s.Kind, s.Attended, s.Minutes, s.CoreC = schedule.StepTakeOff, true, 2, p.Way.WrapC
-	s.Window = dayWindow(d, p, p.Way.First.At)
+	s.Window = d.window(p, p.Way.First.At)
 	s.At = s.Window.Expected
 	it.look(schedule.Step{Dish: s.Dish, Batch: s.Batch}, p.Way.First, s.At,
 		fmt.Sprintf("First look at %s: %s Off for the sear at %s in the core.", name, fastDays, d.Core(s.CoreC)), p)
@@ -80,8 +79,8 @@ func (it *Itinerary) offForSear(s schedule.Step, p *arrangepkg.Placed, name stri
 	it.add(s)
 }
 
-func (it *Itinerary) wrapStep(s schedule.Step, p *arrangepkg.Placed, name string) schedule.Step {
-	s.Kind, s.Attended, s.Minutes = schedule.StepWrap, true, arrangepkg.HandsWrap
+func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) schedule.Step {
+	s.Kind, s.Attended, s.Minutes = schedule.StepWrap, true, arrange.HandsWrap
 	s.Text = fmt.Sprintf("Wrap %s tightly in %s at %s in the core, or when the bark is set.", name, p.Way.With, it.D.Core(s.CoreC))
 	s.Why = "wrapping ends the stall"
 	if p.Way.Fixed { // by the clock, not by the core
@@ -98,7 +97,7 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrangepkg.Placed, name string
 }
 
 // turns are the flips over the coals.
-func (it *Itinerary) turns(base schedule.Step, p *arrangepkg.Placed, name string) {
+func (it *Itinerary) turns(base schedule.Step, p *arrange.Placed, name string) {
 	if !p.Way.Direct {
 		return
 	}
@@ -114,13 +113,13 @@ func (it *Itinerary) turns(base schedule.Step, p *arrangepkg.Placed, name string
 const fastDays = "fast days are as common as slow ones."
 
 // look is the first look, at the early end of a time on the grate that ends at off.
-func (it *Itinerary) look(s schedule.Step, took spreadpkg.Pace, off time.Time, text string, p *arrangepkg.Placed) {
+func (it *Itinerary) look(s schedule.Step, took spread.Pace, off time.Time, text string, p *arrange.Placed) {
 	d := it.D
 	if took.Expected < shortestLook || p.It.Cut.Style == cut.Timed {
 		return
 	}
 	s.Kind, s.Attended, s.Minutes, s.Text, s.Why = schedule.StepLook, true, 2, text, "the early end of its window"
-	s.At = off.Add(-instantpkg.Minutes(math.Max(took.Expected/5, took.Expected-took.Early)))
+	s.At = off.Add(-instant.Minutes(math.Max(took.Expected/5, took.Expected-took.Early)))
 	if d.InQuiet(s.At) {
 		s.At = d.AfterQuiet(plans.FixedWindow(s.At)).Expected
 	}
@@ -136,14 +135,14 @@ const shortestLook = 30
 // coverAfter is how many minutes a side stands before it wants a cover (assumption).
 const coverAfter = 15
 
-func (it *Itinerary) takeOff(s schedule.Step, p *arrangepkg.Placed, name string) schedule.Step {
+func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) schedule.Step {
 	d := it.D
 	s.Kind, s.Attended, s.Minutes = schedule.StepTakeOff, true, 2
 	s.Why = "the core is at its target"
 	if p.It.Cut.Style == cut.Timed {
 		s.Text, s.CoreC = fmt.Sprintf("Take off %s when they look done.", name), 0
 		s.Why = "their time is up"
-		if _, holds := arrangepkg.DayChosenHold(d, p); !holds && p.Took().Expected > 0 && p.On-p.Took().Expected-float64(p.It.Serve) > coverAfter {
+		if _, holds := d.ChosenHold(p); !holds && p.Took().Expected > 0 && p.On-p.Took().Expected-float64(p.It.Serve) > coverAfter {
 			s.Text += " Keep covered until the table."
 		}
 		return s
@@ -153,7 +152,7 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrangepkg.Placed, name string)
 		s.Why = "thin tough cuts are done by time and by the bend, not by temperature alone"
 		return s
 	}
-	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.Core(s.CoreC)) + p.It.HoldSentence(d)
+	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.Core(s.CoreC)) + p.It.HoldSentence(d.Day)
 	if p.It.Cut.Style == cut.Small {
 		s.Text += " " + p.It.Cut.Look
 	}
@@ -162,14 +161,14 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrangepkg.Placed, name string)
 
 // doneText says how to tell that a piece is done. Where the bend tells it, the core is at
 // its doneness and beyond: how far beyond, the model knows less well than the cook.
-func (it *Itinerary) doneText(p *arrangepkg.Placed) string {
+func (it *Itinerary) doneText(p *arrange.Placed) string {
 	if p.It.ByTheBend() {
 		return fmt.Sprintf("when the rack bends and its surface cracks; the core is at %s or more then", it.D.Core(math.Min(p.It.TargetC, p.Way.PullC)))
 	}
 	return it.D.Core(p.Way.PullC) + " in the core"
 }
 
-func (it *Itinerary) name(p *arrangepkg.Placed) string {
+func (it *Itinerary) name(p *arrange.Placed) string {
 	n := 0
 	for _, b := range it.A.Batches {
 		if b.It == p.It {
@@ -181,7 +180,7 @@ func (it *Itinerary) name(p *arrangepkg.Placed) string {
 
 // zoneText says where a piece lies; the zones of a grill of another kind have names of
 // their owner's.
-func dayZoneText(d *daypkg.Day, zone string, direct bool) string {
+func (d *Assembler) zoneText(zone string, direct bool) string {
 	switch {
 	case zone == "":
 		return "in the oven"

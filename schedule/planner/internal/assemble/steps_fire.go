@@ -6,8 +6,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // fires are the steps that tend the fire.
@@ -45,27 +45,27 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 	d := it.D
 	desc, charcoal := fire.Describe(f.Layout)
 	if !charcoal || d.Grill.Kind == fire.OtherKind {
-		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrangepkg.HandsLight, Why: why,
+		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
 			Text: "Light the grill and bring it to " + d.Level(ph.LevelC) + "."})
 		return
 	}
-	lay := dayBeforeQuiet(d, ph.SetupFrom.Add(-instantpkg.Minutes(float64(desc.LayMinutes))))
+	lay := d.beforeQuiet(ph.SetupFrom.Add(-instant.Minutes(float64(desc.LayMinutes))))
 	if e := d.Req.Earliest; e != nil && lay.Before(d.Clock(e)) {
-		if lay = instantpkg.Earlier(d.Clock(e), ph.SetupFrom); d.InQuiet(lay) {
+		if lay = instant.Earlier(d.Clock(e), ph.SetupFrom); d.InQuiet(lay) {
 			lay = ph.SetupFrom
 		}
 	}
-	layText, pour := "Lay the fire, "+ph.Layout+": "+dayLayText(d, ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
+	layText, pour := "Lay the fire, "+ph.Layout+": "+d.layText(ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
 	if burnAllLit(ph.Burn) {
-		layText, pour = "Make the fire ready, "+ph.Layout+": "+dayChimneyLayText(d, ph.Burn)+".", ph.Build
+		layText, pour = "Make the fire ready, "+ph.Layout+": "+d.chimneyLayText(ph.Burn)+".", ph.Build
 		if ph.Burn.Chunks > 0 {
 			pour += " The wood goes on top."
 		}
 	}
 	it.add(schedule.Step{Kind: schedule.StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes), Text: layText, Why: "laid before it is lit"})
-	it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrangepkg.HandsLight, Why: why,
-		Text: "Light " + dayLitText(d, ph.Burn) + ", outdoors, away from walls and roofs."})
-	it.add(schedule.Step{Kind: schedule.StepSetVents, At: ph.SetupFrom.Add(instantpkg.Minutes(float64(d.Grill.PourMinutes(f)))), Phase: ph.Number, Attended: true, Minutes: 2,
+	it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
+		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
+	it.add(schedule.Step{Kind: schedule.StepSetVents, At: ph.SetupFrom.Add(instant.Minutes(float64(d.Grill.PourMinutes(f)))), Phase: ph.Number, Attended: true, Minutes: 2,
 		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
 }
 
@@ -79,8 +79,8 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 	next := d.Grill.Plan(f, fire.Need{Slices: d.WeatherBetween(ph.From, ph.To)})
 	c := d.Grill.ChangeAdvice(from, f, left, next)
 	if c.LeadMinutes > 0 {
-		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom.Add(-instantpkg.Minutes(float64(c.LeadMinutes))), Phase: ph.Number, Attended: true, Minutes: 3,
-			Text: "Light a chimney for the change: " + dayAmountText(d, c.Add) + "." + dayFewerText(d, c), Why: "the coals must be lit before they are added"})
+		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom.Add(-instant.Minutes(float64(c.LeadMinutes))), Phase: ph.Number, Attended: true, Minutes: 3,
+			Text: "Light a chimney for the change: " + d.amountText(c.Add) + "." + d.fewerText(c), Why: "the coals must be lit before they are added"})
 	}
 	if c.ProbesOut {
 		it.add(schedule.Step{Kind: schedule.StepProbesOut, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: 1,
@@ -90,9 +90,9 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 	if c.LiftGrate && it.rides(ph.Number) {
 		text += "Food off the grate first. "
 	}
-	it.add(schedule.Step{Kind: schedule.StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrangepkg.HandsChange, GrateC: ph.LevelC,
+	it.add(schedule.Step{Kind: schedule.StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsChange, GrateC: ph.LevelC,
 		Text: text + c.Coals, Why: "the next dishes want another heat"})
-	if at := ph.SetupFrom.Add(arrangepkg.HandsChange * time.Minute); ph.Vents != "" && !d.InQuiet(at) && at.Before(ph.From) {
+	if at := ph.SetupFrom.Add(arrange.HandsChange * time.Minute); ph.Vents != "" && !d.InQuiet(at) && at.Before(ph.From) {
 		it.add(schedule.Step{Kind: schedule.StepSetVents, At: at, Phase: ph.Number, Attended: true, Minutes: 2, GrateC: ph.LevelC,
 			Text: "Lid and vents: " + ph.Vents + ".", Why: "the coals lie as they should"})
 	}

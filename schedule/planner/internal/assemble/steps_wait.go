@@ -8,20 +8,20 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // wait are the rest, the hold and the knife.
-func (it *Itinerary) Wait(p *arrangepkg.Placed) {
+func (it *Itinerary) Wait(p *arrange.Placed) {
 	d := it.D
 	base := schedule.Step{Dish: p.It.Dish.ID, Batch: p.Number}
 	name := it.name(p)
-	off := dayWindow(d, p, p.TakeOff)
-	held, holds := arrangepkg.DayChosenHold(d, p)
+	off := d.window(p, p.TakeOff)
+	held, holds := d.ChosenHold(p)
 	if rest := p.It.RestMinutes(); rest > 0 {
 		s := base
 		s.Kind, s.Window, s.At = schedule.StepRest, off, off.Expected
@@ -30,7 +30,7 @@ func (it *Itinerary) Wait(p *arrangepkg.Placed) {
 			s.Text = fmt.Sprintf("Let %s rest at least %s, uncut; the %s will do.", name, d.About(rest), place)
 		}
 		if holds && held.Vent > 0 {
-			s.Text, s.Why = strings.TrimSpace(dayStandText(d, p, held, name)), "shut in at once it would go on cooking"
+			s.Text, s.Why = strings.TrimSpace(d.standText(p, held, name)), "shut in at once it would go on cooking"
 		}
 		it.add(s)
 	}
@@ -44,12 +44,12 @@ func (it *Itinerary) Wait(p *arrangepkg.Placed) {
 }
 
 // knife is the last work on a piece that is cut up before it is served.
-func (it *Itinerary) knife(s schedule.Step, p *arrangepkg.Placed, name string) {
+func (it *Itinerary) knife(s schedule.Step, p *arrange.Placed, name string) {
 	d := it.D
 	serve := float64(p.It.Serve)
 	s.Kind, s.At, s.Attended, s.Minutes = schedule.StepSlice, d.At(serve+sliceMinutes), true, sliceMinutes
 	if rested := it.rested(p); rested.After(s.At) { // the rest comes first
-		s.At = instantpkg.Earlier(rested, d.At(serve))
+		s.At = instant.Earlier(rested, d.At(serve))
 	}
 	if travel := p.It.TravelMinutes(); travel > 0 {
 		s.At = d.At(serve - travel)
@@ -57,24 +57,24 @@ func (it *Itinerary) knife(s schedule.Step, p *arrangepkg.Placed, name string) {
 	s.Text, s.Why = fmt.Sprintf("%s %s.", knifeWord(p.It), name), "just before serving: cut meat cools fast"
 	if d.Chill { // nobody waits for the evening with what is done
 		last := d.At(serve)
-		s.Window = plans.Shift(dayWindow(d, p, p.TakeOff), p.It.RestMinutes())
-		s.Window = schedule.Window{instantpkg.Earlier(s.Window.Early, last), instantpkg.Earlier(s.Window.Expected, last), instantpkg.Earlier(s.Window.Late, last)}
+		s.Window = plans.Shift(d.window(p, p.TakeOff), p.It.RestMinutes())
+		s.Window = schedule.Window{Early: instant.Earlier(s.Window.Early, last), Expected: instant.Earlier(s.Window.Expected, last), Late: instant.Earlier(s.Window.Late, last)}
 		s.At = s.Window.Expected
-		s.Text, s.Why = dayPortionText(d, name)+" Chill it at once.", "hot meat may stand for 2 h; thin portions chill fast enough"
+		s.Text, s.Why = d.portionText(name)+" Chill it at once.", "hot meat may stand for 2 h; thin portions chill fast enough"
 	}
 	it.add(s)
 }
 
 // rested is when the least rest of a batch is expected to be over.
-func (it *Itinerary) rested(p *arrangepkg.Placed) time.Time {
-	return dayWindow(it.D, p, p.TakeOff).Expected.Add(instantpkg.Minutes(p.It.RestMinutes()))
+func (it *Itinerary) rested(p *arrange.Placed) time.Time {
+	return it.D.window(p, p.TakeOff).Expected.Add(instant.Minutes(p.It.RestMinutes()))
 }
 
 // sliceMinutes is how long before the table the knife comes out (assumption).
 const sliceMinutes = 10
 
 // knifeWord is what is done with a piece before it is served.
-func knifeWord(it *daypkg.Item) string {
+func knifeWord(it *day.Item) string {
 	switch {
 	case it.Cut.Style == cut.Bird:
 		return "Carve"
@@ -84,7 +84,7 @@ func knifeWord(it *daypkg.Item) string {
 	return "Slice"
 }
 
-func (it *Itinerary) holdStep(base schedule.Step, p *arrangepkg.Placed, o daypkg.HoldOption, off schedule.Window) {
+func (it *Itinerary) holdStep(base schedule.Step, p *arrange.Placed, o day.HoldOption, off schedule.Window) {
 	d := it.D
 	s := base
 	s.Kind = map[string]string{schedule.HoldBox: schedule.StepBox, schedule.HoldOven: schedule.StepToOven}[o.Method]
@@ -100,14 +100,14 @@ func (it *Itinerary) holdStep(base schedule.Step, p *arrangepkg.Placed, o daypkg
 	}
 	s.Attended, s.Minutes, s.Window = true, 5, plans.Shift(off, after)
 	if last := d.At(float64(p.It.Serve)); s.Window.Expected.After(last) {
-		s.Window.Early, s.Window.Expected = instantpkg.Earlier(s.Window.Early, last), last
+		s.Window.Early, s.Window.Expected = instant.Earlier(s.Window.Early, last), last
 	}
 	s.At = s.Window.Expected
 	// What is cut up as soon as it has rested is not covered for that.
 	if knife := d.At(float64(p.It.Serve) + sliceMinutes); s.Kind == schedule.StepHold && p.It.TravelMinutes() == 0 && !s.At.Before(knife) && p.Off-p.It.RestMinutes() <= float64(p.It.Serve) {
 		return
 	}
-	s.Text, s.Why = dayKeepText(d, o, it.name(p)), "done early is normal: it waits warm"
+	s.Text, s.Why = d.keepText(o, it.name(p)), "done early is normal: it waits warm"
 	it.add(s)
 }
 
@@ -130,11 +130,11 @@ func (it *Itinerary) servings() {
 	sort.SliceStable(order, func(i, j int) bool { return order[i].at > order[j].at })
 	for _, l := range order {
 		s := schedule.Step{Kind: schedule.StepServe, At: d.At(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
-		switch list := saypkg.Listed(names[l], "and"); {
+		switch list := say.Listed(names[l], "and"); {
 		case d.Chill:
 			s.Text, s.Why = "At the latest now into the refrigerator, one layer in shallow pans: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
 		case l.travel > 0:
-			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", saypkg.LocalClock(d.At(float64(l.at)-l.travel)))
+			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", say.LocalClock(d.At(float64(l.at)-l.travel)))
 		default:
 			s.Text = ServeText(list)
 		}

@@ -7,25 +7,25 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // holdAdvice says how a finished batch may wait: what works first, gentlest first.
-func dayHoldAdvice(d *daypkg.Day, p *arrangepkg.Placed) []schedule.HoldAdvice {
+func (d *Assembler) holdAdvice(p *arrange.Placed) []schedule.HoldAdvice {
 	var out []schedule.HoldAdvice
 	early, needed := p.On-p.Took().Early, p.LongestWait()
 	for i, o := range p.Options {
-		o = arrangepkg.DayVented(d, p, o, needed)
+		o = d.Vented(p, o, needed)
 		h := schedule.HoldAdvice{
 			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: o.Minutes, VentMinutes: o.Vent, Until: d.At(early - o.Minutes),
-			Rule: o.Rule.Sentence, Text: DayHoldText(d, p, o, p.It.Dish.Name),
+			Rule: o.Rule.Sentence, Text: d.HoldText(p, o, p.It.Dish.Name),
 		}
-		dayForesee(d, p, o, &h)
+		d.foresee(p, o, &h)
 		out = append(out, h)
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].LimitMinutes >= needed && out[j].LimitMinutes < needed })
@@ -37,7 +37,7 @@ const courseStep = 30
 
 // foresee follows a hold from the expected take-off to the table: what a probe in
 // the middle shows, what the outer layer has, and what it has at the poor end.
-func dayForesee(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, h *schedule.HoldAdvice) {
+func (d *Assembler) foresee(p *arrange.Placed, o day.HoldOption, h *schedule.HoldAdvice) {
 	if p.Way.State == nil {
 		return
 	}
@@ -46,8 +46,8 @@ func dayForesee(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, h *sch
 	if whole < 0 {
 		return
 	}
-	usual := daypkg.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, daypkg.ExpectedEnd))
-	poor := daypkg.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, daypkg.PoorEnd))
+	usual := day.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, day.ExpectedEnd))
+	poor := day.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, day.PoorEnd))
 	at := func(m float64) schedule.HoldPoint {
 		a, b := usual.After(m), poor.After(m)
 		return schedule.HoldPoint{At: d.At(off - m), CoreC: heat.ProbeCoreC(p.Way.PullC, a.CoreC()), OuterC: a.OuterC(), LowC: b.OuterC()}
@@ -65,7 +65,7 @@ func dayForesee(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, h *sch
 }
 
 // standText is the open stand before a hold.
-func dayStandText(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, name string) string {
+func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) string {
 	if o.Vent == 0 {
 		return ""
 	}
@@ -76,12 +76,12 @@ func dayStandText(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, name
 }
 
 // holdText says how to wait, from the heat on.
-func DayHoldText(d *daypkg.Day, p *arrangepkg.Placed, o daypkg.HoldOption, name string) string {
-	return dayStandText(d, p, o, name) + dayKeepText(d, o, name)
+func (d *Assembler) HoldText(p *arrange.Placed, o day.HoldOption, name string) string {
+	return d.standText(p, o, name) + d.keepText(o, name)
 }
 
 // keepText says how to hold what has stood.
-func dayKeepText(d *daypkg.Day, o daypkg.HoldOption, name string) string {
+func (d *Assembler) keepText(o day.HoldOption, name string) string {
 	limit := d.About(shortened(o.Minutes))
 	switch o.Method {
 	case schedule.HoldBox:
@@ -109,29 +109,29 @@ func shortened(m float64) float64 {
 
 // doneEarly is what to do when a dish is done at the early end of its window. It is
 // empty where that is no matter.
-func dayDoneEarly(d *daypkg.Day, p *arrangepkg.Placed) string {
-	o, ok := arrangepkg.DayChosenHold(d, p)
+func (d *Assembler) doneEarly(p *arrange.Placed) string {
+	o, ok := d.ChosenHold(p)
 	if !ok || p.EarlyGap() < p.It.RestMinutes()+earlyMatters {
 		return ""
 	}
 	off := d.At(p.On - p.Way.Total().Early)
-	text := fmt.Sprintf("Done early, at about %s? That is as common as late. Take it off. %s", saypkg.LocalClock(instantpkg.QuarterDown(off)),
-		DayHoldText(d, p, o, p.It.Dish.Name))
-	if until := off.Add(instantpkg.Minutes(o.Minutes)); until.Before(d.At(float64(p.It.Serve) - p.It.TravelMinutes())) {
-		text += fmt.Sprintf(" That carries it to about %s, not to the table: then it goes into an oven at %s or more, or is eaten.", saypkg.LocalClock(instantpkg.QuarterDown(until)), d.Grate(warmOvenC))
+	text := fmt.Sprintf("Done early, at about %s? That is as common as late. Take it off. %s", say.LocalClock(instant.QuarterDown(off)),
+		d.HoldText(p, o, p.It.Dish.Name))
+	if until := off.Add(instant.Minutes(o.Minutes)); until.Before(d.At(float64(p.It.Serve) - p.It.TravelMinutes())) {
+		text += fmt.Sprintf(" That carries it to about %s, not to the table: then it goes into an oven at %s or more, or is eaten.", say.LocalClock(instant.QuarterDown(until)), d.Grate(warmOvenC))
 	}
 	return text
 }
 
 // holdEnds is the look at a piece whose hold is likely to end before it is eaten.
-func (it *Itinerary) holdEnds(base schedule.Step, p *arrangepkg.Placed, o daypkg.HoldOption, off schedule.Window) {
+func (it *Itinerary) holdEnds(base schedule.Step, p *arrange.Placed, o day.HoldOption, off schedule.Window) {
 	d, s := it.D, base
 	s.Kind, s.Window, s.Attended, s.Minutes = schedule.StepLook, plans.Shift(off, shortened(o.Minutes)), true, 2
 	serve := d.At(float64(p.It.Serve))
-	if !s.Window.Expected.Before(serve.Add(-instantpkg.Quarter)) || d.InQuiet(s.Window.Expected) {
+	if !s.Window.Expected.Before(serve.Add(-instant.Quarter)) || d.InQuiet(s.Window.Expected) {
 		return
 	}
-	s.Window.Late = instantpkg.Earlier(s.Window.Late, serve)
+	s.Window.Late = instant.Earlier(s.Window.Late, serve)
 	s.At = s.Window.Expected
 	s.Text = fmt.Sprintf("Measure %s just under the surface. Near %s it is at the end of its hold: into an oven at %s or more with it, or eat it.",
 		it.name(p), d.Core(safety.DangerHighC), d.Grate(warmOvenC))
@@ -143,4 +143,4 @@ func (it *Itinerary) holdEnds(base schedule.Step, p *arrangepkg.Placed, o daypkg
 const earlyMatters = 30
 
 // warmOvenC is the lowest setting that keeps the outer layer above the line.
-var warmOvenC = instantpkg.Celsius(150)
+var warmOvenC = instant.Celsius(150)

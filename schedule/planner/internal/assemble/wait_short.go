@@ -6,16 +6,16 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	saypkg "example.com/cookday/schedule/internal/say"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
 // noteHolds says it where the early end of a window cannot be held.
-func dayNoteHolds(d *daypkg.Day, all []*arrangepkg.Placed) {
-	told := map[*daypkg.Item]*arrangepkg.Placed{} // the plan tells the limits of a dish as they are for its first batch
+func (d *Assembler) noteHolds(all []*arrange.Placed) {
+	told := map[*day.Item]*arrange.Placed{} // the plan tells the limits of a dish as they are for its first batch
 	for _, p := range all {
 		if p.It.Cut.Style == cut.Timed {
 			continue
@@ -25,20 +25,20 @@ func dayNoteHolds(d *daypkg.Day, all []*arrangepkg.Placed) {
 		}
 		limit := d.StandsFor(p.It)
 		if p.Hold >= 0 {
-			limit = math.Min(p.Options[p.Hold].Minutes, placedLimitOf(told[p.It], p.Options[p.Hold].Method))
-			dayNoteGrillHold(d, p, all)
+			limit = math.Min(p.Options[p.Hold].Minutes, holdLimit(told[p.It], p.Options[p.Hold].Method))
+			d.noteGrillHold(p, all)
 		}
 		switch {
 		case math.Max(p.EarlyGap(), p.Off-float64(p.It.Serve)) > limit+holdTolerance: // a piece may be off for hours
-			d.Find(daypkg.Finding(schedule.CodeHoldShort, p.It.Path("hold"), p.It, dayShortHoldText(d, p, placedLabelAmong(p, all, d.Req.Units), limit)))
+			d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.shortHoldText(p, labelAmong(p, all, d.Req.Units), limit))
 		case p.It.TravelMinutes() > 0 && p.LongestWait() > limit+holdTolerance:
-			d.Find(daypkg.Finding("travel-short", p.It.Path("travel"), p.It, dayTravelText(d, p, limit)))
+			d.find("travel-short", p.It.Path("travel"), p.It, d.travelText(p, limit))
 		}
 	}
 }
 
 // limitOf is how long a way of waiting is good for, without end where a piece has no such way.
-func placedLimitOf(p *arrangepkg.Placed, method string) float64 {
+func holdLimit(p *arrange.Placed, method string) float64 {
 	for _, o := range p.Options {
 		if o.Method == method {
 			return o.Minutes
@@ -48,7 +48,7 @@ func placedLimitOf(p *arrangepkg.Placed, method string) float64 {
 }
 
 // labelAmong is the name of a batch where others of its dish may have to be told from it.
-func placedLabelAmong(p *arrangepkg.Placed, all []*arrangepkg.Placed, u unit.System) string {
+func labelAmong(p *arrange.Placed, all []*arrange.Placed, u unit.System) string {
 	n := 0
 	for _, o := range all {
 		if o.It == p.It {
@@ -60,7 +60,7 @@ func placedLabelAmong(p *arrangepkg.Placed, all []*arrangepkg.Placed, u unit.Sys
 
 // shortHoldText says how far a hold carries that is too short on a fast day, or even on
 // an ordinary one.
-func dayShortHoldText(d *daypkg.Day, p *arrangepkg.Placed, name string, limit float64) string {
+func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64) string {
 	serve := float64(p.It.Serve)
 	when, off := "on a fast day", p.On-p.Took().Early
 	if p.On-p.Took().Expected-serve > limit+holdTolerance {
@@ -68,10 +68,10 @@ func dayShortHoldText(d *daypkg.Day, p *arrangepkg.Placed, name string, limit fl
 	}
 	if limit < bestAtOnce {
 		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.%s",
-			name, when, saypkg.LocalClock(d.At(off)), d.About(off-serve), dayHoldHelp(d, p))
+			name, when, say.LocalClock(d.At(off)), d.About(off-serve), d.holdHelp(p))
 	}
 	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.%s",
-		name, when, saypkg.LocalClock(d.At(off)), saypkg.LocalClock(instantpkg.QuarterDown(d.At(off-limit))), saypkg.LocalClock(d.At(serve)), dayHoldHelp(d, p))
+		name, when, say.LocalClock(d.At(off)), say.LocalClock(instant.QuarterDown(d.At(off-limit))), say.LocalClock(d.At(serve)), d.holdHelp(p))
 }
 
 // bestAtOnce is the limit in minutes below which a piece is hardly held at all.
@@ -82,7 +82,7 @@ const looseConfidence = 0.65
 
 // holdHelp is what would help a dish that may be done too early: a way of waiting that
 // the request does not have, or a later start at a smaller chance.
-func dayHoldHelp(d *daypkg.Day, p *arrangepkg.Placed) string {
+func (d *Assembler) holdHelp(p *arrange.Placed) string {
 	var help []string
 	if d.Req.Oven == nil && p.Hold >= 0 {
 		help = append(help, "a warm oven")
@@ -93,10 +93,10 @@ func dayHoldHelp(d *daypkg.Day, p *arrangepkg.Placed) string {
 	if len(help) == 0 {
 		return ""
 	}
-	return " What helps: " + saypkg.Listed(help, "or") + "."
+	return " What helps: " + say.Listed(help, "or") + "."
 }
 
-func dayTravelText(d *daypkg.Day, p *arrangepkg.Placed, limit float64) string {
+func (d *Assembler) travelText(p *arrange.Placed, limit float64) string {
 	name := p.It.Dish.Name
 	if p.Hold < 0 {
 		return fmt.Sprintf("%s is no food to travel hot: it keeps %s and the way takes %s. Cook it there, or carry it cold.", name, d.About(shortened(limit)), d.About(p.It.TravelMinutes()))
@@ -107,7 +107,7 @@ func dayTravelText(d *daypkg.Day, p *arrangepkg.Placed, limit float64) string {
 
 // noteGrillHold says it where the fire is still needed by others while something is
 // to be held over it.
-func dayNoteGrillHold(d *daypkg.Day, p *arrangepkg.Placed, all []*arrangepkg.Placed) {
+func (d *Assembler) noteGrillHold(p *arrange.Placed, all []*arrange.Placed) {
 	if p.Options[p.Hold].Method != schedule.HoldGrill {
 		return
 	}
@@ -116,8 +116,8 @@ func dayNoteGrillHold(d *daypkg.Day, p *arrangepkg.Placed, all []*arrangepkg.Pla
 		last = math.Min(last, o.Off)
 	}
 	if last < p.Off-holdTolerance {
-		d.Find(daypkg.Finding("hold-grill-busy", p.It.Path("hold"), p.It, fmt.Sprintf(
-			"The fire is needed until %s, so %s cannot be held over it from %s on: use a box or the oven.", saypkg.LocalClock(d.At(last)), p.It.Dish.Name, saypkg.LocalClock(d.At(p.Off)))))
+		d.find("hold-grill-busy", p.It.Path("hold"), p.It, fmt.Sprintf(
+			"The fire is needed until %s, so %s cannot be held over it from %s on: use a box or the oven.", say.LocalClock(d.At(last)), p.It.Dish.Name, say.LocalClock(d.At(p.Off))))
 	}
 }
 

@@ -1,13 +1,13 @@
 package assemble
 
 import (
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // whyStart says what holds the start of a stage where it is, for the cook: a stage that
 // another follows at once is held by what holds that other.
-func whyStart(a arrangepkg.Arrangement, p *arrangepkg.Placed, stage int) string {
+func whyStart(a arrange.Arrangement, p *arrange.Placed, stage int) string {
 	r, at := heldBy(p.Reasons, stage)
 	text := reasonText(a, r)
 	switch {
@@ -36,7 +36,7 @@ func heldBy(reasons []sequence.Reason, stage int) (sequence.Reason, int) {
 }
 
 // reasonText is the constraint that holds a start, or the light, where it is.
-func reasonText(a arrangepkg.Arrangement, r sequence.Reason) string {
+func reasonText(a arrange.Arrangement, r sequence.Reason) string {
 	other := "the fire"
 	if r.Chain >= 0 && r.Chain < len(a.Batches) {
 		other = a.Batches[r.Chain].It.Dish.Name

@@ -4,8 +4,8 @@ import (
 	"context"
 	"math"
 
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // What a reading of the core is off by. Two degrees Fahrenheit are the probe's
@@ -18,7 +18,7 @@ const (
 	stallEdgeK  = 6 // the model's error fades over so much on either side (assumption)
 )
 
-var StallLowC, StallHighC = instantpkg.Celsius(135), instantpkg.Celsius(175)
+var StallLowC, StallHighC = instant.Celsius(135), instant.Celsius(175)
 
 // Assumptions on what many readings are worth.
 const (
@@ -56,8 +56,8 @@ const (
 // belief is what is believed of the pace of one piece: weights over the
 // logarithm of its pace, and the model's path at each.
 type Belief struct {
-	spread spreadpkg.Spread // before any reading
-	Stalls bool             // the cut has a stall
+	spread spread.Spread // before any reading
+	Stalls bool          // the cut has a stall
 	ratio  float64
 	Paths  []Path
 	xs     []float64
@@ -76,7 +76,7 @@ type Belief struct {
 }
 
 // newBelief follows a course at all paces that may be.
-func NewBelief(ctx context.Context, c *Journey, s spreadpkg.Spread, stalls bool) (*Belief, error) {
+func NewBelief(ctx context.Context, c *Journey, s spread.Spread, stalls bool) (*Belief, error) {
 	b := &Belief{spread: s, Stalls: stalls, ratio: 1}
 	for i := range pathCount {
 		if err := ctx.Err(); err != nil { // a path with many readings takes milliseconds

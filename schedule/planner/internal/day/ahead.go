@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 func ClockIn(r schedule.Request, c *schedule.Clock, loc *time.Location) time.Time {
@@ -23,7 +23,7 @@ func ChillAt(r schedule.Request, loc *time.Location) time.Time {
 	y, m, n := r.Serve.Date.Date()
 	d := Day{Req: r, Loc: loc, End: time.Date(y, m, n, r.Serve.Time.Hours(), r.Serve.Time.Minutes(), 0, 0, loc)}
 	latest := time.Date(y, m, n-1, chillHour, 0, 0, 0, loc)
-	for at := latest; at.Hour() >= chillLeast; at = at.Add(-2 * instantpkg.Quarter) {
+	for at := latest; at.Hour() >= chillLeast; at = at.Add(-2 * instant.Quarter) {
 		if len(d.Untended(at, at.Add(ChillWatch))) == 0 {
 			return at
 		}

@@ -6,17 +6,17 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // doubtfulC is the grate temperature below which a fire that brings meat to
 // doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
 // hours before the model lets them. believedC is what such a grate has instead.
 var (
-	doubtfulC       = instantpkg.Celsius(215)
-	doubtfulTargetC = instantpkg.Celsius(195)
-	believedC       = instantpkg.Celsius(220)
+	doubtfulC       = instant.Celsius(215)
+	doubtfulTargetC = instant.Celsius(195)
+	believedC       = instant.Celsius(220)
 )
 
 // doubtful says whether a level is hardly what the grate has.
@@ -39,7 +39,7 @@ func (k *kitchen) setAir(with string) {
 	levelC := k.base.LevelC
 	air := believed(levelC, k.it.TargetC)
 	if k.it.Dish.Level != nil && levelC >= doubtfulC {
-		if least := k.leastAir(air, air+spreadpkg.GrateErrorK, with); least > 0 {
+		if least := k.leastAir(air, air+spread.GrateErrorK, with); least > 0 {
 			air = least
 		}
 	}
@@ -79,33 +79,33 @@ func (k *kitchen) aimC() float64 {
 	return k.base.PullC
 }
 
-// noteAir says it where the model is given another air than the level.
-func (d *Day) NoteAir(path string, it *Item, w Way) {
+// AirFindings say it where the model is given another air than the level.
+func (d *Day) AirFindings(path string, it *Item, w Way) []schedule.Finding {
 	switch {
 	case w.Direct || w.AirC == w.LevelC:
+		return nil
 	case doubtful(w.LevelC, it.TargetC):
-		d.Find(schedule.Finding{Code: "grate-doubtful", Severity: schedule.Warning, Path: path, Dishes: []string{it.Dish.ID}, Text: fmt.Sprintf(
+		return []schedule.Finding{Finding("grate-doubtful", path, it, fmt.Sprintf(
 			"A grate at %s hardly brings meat to %s. Where it seems to, the grate is hotter than its gauge says: the times are for %s. Measure beside the meat.",
-			d.Grate(w.LevelC), d.Core(it.TargetC), d.Grate(w.AirC))})
+			d.Grate(w.LevelC), d.Core(it.TargetC), d.Grate(w.AirC)))}
 	default:
 		wrap := ""
 		if w.With == "" && it.Cut.Wrap.FromC > 0 {
 			wrap = "wrap it, or "
 		}
-		d.Find(schedule.Finding{Code: "grate-creeps", Severity: schedule.Warning, Path: path, Dishes: []string{it.Dish.ID}, Text: fmt.Sprintf(
+		return []schedule.Finding{Finding("grate-creeps", path, it, fmt.Sprintf(
 			"At %s the core only just creeps up to %s, and a little cooler it never gets there. The times are for %s on average. Surer: %skeep %s or more.",
-			d.Grate(w.LevelC), d.Core(it.TargetC), d.Core(w.AirC), wrap, d.Grate(w.AirC+spreadpkg.GrateErrorK))})
+			d.Grate(w.LevelC), d.Core(it.TargetC), d.Core(w.AirC), wrap, d.Grate(w.AirC+spread.GrateErrorK)))}
 	}
 }
 
 // soughtC is how far a grate is looked for that brings a dish to its target, degC.
-var soughtC = instantpkg.Celsius(400)
+var soughtC = instant.Celsius(400)
 
 // neverArrives is the finding of a dish that no fire on offer brings to its target.
 func (d *Day) NeverArrives(it *Item) schedule.Finding {
-	f := schedule.Finding{Code: schedule.CodeNeverArrives, Severity: schedule.Danger, Path: it.Path("level"), Dishes: []string{it.Dish.ID}}
-	f.Text = fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
-		it.Dish.Name, d.Core(it.TargetC))
+	f := Finding(schedule.CodeNeverArrives, it.Path("level"), it, fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
+		it.Dish.Name, d.Core(it.TargetC)))
 	if it.Dish.Level == nil || it.Dish.Finish != "" {
 		return f
 	}
@@ -117,7 +117,7 @@ func (d *Day) NeverArrives(it *Item) schedule.Finding {
 	k.base = Way{LevelC: levelC, PullC: it.TargetC}
 	takes := "No grate brings it there."
 	if least := k.leastAir(levelC, math.Max(levelC, soughtC), with); least > 0 {
-		takes = fmt.Sprintf("It takes about %s, or a lower target.", d.Grate(least+spreadpkg.GrateErrorK/2))
+		takes = fmt.Sprintf("It takes about %s, or a lower target.", d.Grate(least+spread.GrateErrorK/2))
 	}
 	f.Text = fmt.Sprintf("%s will not get to %s with the grate at %s: the core stops short of it, near %s. %s",
 		it.Dish.Name, d.Core(it.TargetC), d.Grate(levelC), d.Core(k.stopsAt(levelC, with)), takes)

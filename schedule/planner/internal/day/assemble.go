@@ -10,7 +10,7 @@ import (
 func (d *Day) BlankPlan() schedule.Plan {
 	h := plans.Hash(d.Req)
 	return schedule.Plan{
-		Format: 1, ID: plans.PlanID(d.Req, h), Name: d.Req.Name, ServeAt: d.End, TZ: d.Req.Serve.TZ, Units: string(d.Req.Units),
+		Format: 1, ID: plans.ID(d.Req, h), Name: d.Req.Name, ServeAt: d.End, TZ: d.Req.Serve.TZ, Units: string(d.Req.Units),
 		Chance: schedule.Chance{Asked: d.Req.Confidence},
 		Dishes: []schedule.DishPlan{}, Phases: []schedule.Phase{}, Steps: []schedule.Step{}, Findings: []schedule.Finding{}, Remedies: []schedule.Remedy{}, Cautions: []schedule.Caution{},
 		Provenance: schedule.Provenance{Catalogue: cut.Version, Model: modelVersion, RequestHash: h},

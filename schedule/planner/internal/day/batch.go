@@ -5,7 +5,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // waysAt simulates a lot in one place.
@@ -32,8 +32,8 @@ func (d *Day) simulated(it *Item, l Lot, s Spot) []Way {
 // timedWay is a plain item that takes a time, not a temperature.
 func (d *Day) timedWay(it *Item, s Spot) Way {
 	t := it.Cut.Timed
-	sd := math.Log(t[2]/t[1]) / spreadpkg.ZTenth
-	w := Way{Kind: schedule.StageBare, Direct: s.Direct, LevelC: s.LevelC, AirC: s.LevelC, Band: s.Band, Spread: spreadpkg.Spread{S: sd}, Flips: it.Cut.Flips}
-	w.First = spreadpkg.Paces(d.Z, func(z float64) float64 { return t[1] * w.Spread.Factor(z) })
+	sd := math.Log(t[2]/t[1]) / spread.ZTenth
+	w := Way{Kind: schedule.StageBare, Direct: s.Direct, LevelC: s.LevelC, AirC: s.LevelC, Band: s.Band, Spread: spread.Spread{S: sd}, Flips: it.Cut.Flips}
+	w.First = spread.Paces(d.Z, func(z float64) float64 { return t[1] * w.Spread.Factor(z) })
 	return w
 }

@@ -7,16 +7,15 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
-	"example.com/cookday/schedule/internal/strict"
 )
 
 // resolveFrozen decides which; a fault where it makes no sense.
-func (it *Item) resolveFrozen() []strict.Fault {
+func (it *Item) resolveFrozen() []schedule.Fault {
 	if it.Dish.Start == nil || !it.Dish.Start.Frozen {
 		return nil
 	}
 	if it.Cut.Style == cut.Timed {
-		return []strict.Fault{{Path: it.Path("start"), Sentence: it.Cut.Title + " goes by the clock, which does not know frozen; leave start out"}}
+		return []schedule.Fault{{Path: it.Path("start"), Sentence: it.Cut.Title + " goes by the clock, which does not know frozen; leave start out"}}
 	}
 	if it.Cut.Style == cut.Small && it.Dish.Finish == "" && !it.Prep.Brined {
 		for _, s := range it.Spots() {
@@ -49,16 +48,12 @@ func FrozenFinding(it *Item) schedule.Finding {
 		"%s: on frozen, planned with the published factor of %g. The published figure is a least one: measure, and expect it late rather than early.", it.Dish.Name, safety.FrozenFactor))
 }
 
-// frozenOutlook puts the one piece of an inquiry on frozen, large or small: there is
+// PutOnFrozen puts the one piece of an inquiry on frozen, large or small: there is
 // no day before it to thaw it in. The published rule may refuse it.
-func (d *Day) FrozenOutlook(it *Item, levelC float64) error {
-	if !it.Thaws && !it.FromFrozen {
-		return nil
-	}
+func (it *Item) PutOnFrozen(levelC float64) error {
 	if v := safety.JudgeFrozen(levelC); v.Kind == safety.Refused {
-		return schedule.InquiryFault("start", v.Sentence)
+		return &schedule.InputError{Faults: []schedule.Fault{{Path: "start", Sentence: v.Sentence}}}
 	}
 	it.Thaws, it.FromFrozen = false, true
-	d.Find(FrozenFinding(it))
 	return nil
 }

@@ -1,15 +1,11 @@
 package day
 
 import (
-	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/strict"
-	"example.com/cookday/schedule/planner/internal/sequence"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
@@ -28,7 +24,7 @@ type Day struct {
 	Loc      *time.Location
 	End      time.Time           // the last serving instant: minute 0
 	silence  []schedule.Interval // what quietIntervals found
-	Quiet    []sequence.Span
+	Quiet    []Span
 	Earliest int
 	Z        float64 // standard normal quantile of the asked chance
 	Frail    bool
@@ -37,52 +33,13 @@ type Day struct {
 	Night    fire.Weather  // the coolest of the day
 	Outdoors heat.Outdoors // what the meat feels of it
 	Items    []Item
-	Findings []schedule.Finding
-	Effort
+	Chill    bool // what is served is cut and chilled, for another day
+	memo     *Memo
 }
 
-// effort is how hard the solver tries. The zero value is a full plan's.
-type Effort struct {
-	Budget  int  // nodes; 0 stands for the solver's own
-	NoClash bool // do not look for the reason of an infeasible day
-	Purse   *Purse
-	Memo    *memo    // simulated cooks; shared by plans made one after another
-	Part    bool     // of a longer request: the guests are counted there
-	Probe   bool     // only whether the day can be had: no plan is written
-	Chill   bool     // what is served is cut and chilled, for another day
-	Lifted  []string // rules that do not bind: nothing is planned so, only asked
-}
-
-// resolve turns a validated request with its defaults into a day.
-func Resolve(req schedule.Request) (*Day, []strict.Fault) {
-	loc, err := req.Location()
-	if err != nil {
-		return nil, []strict.Fault{{Path: "serve.tz", Sentence: err.Error()}}
-	}
-	return ResolveIn(req, loc)
-}
-
-// resolveIn is resolve where the time zone of the request is at hand: reading it
-// takes longer than all the rest.
-func ResolveIn(req schedule.Request, loc *time.Location) (*Day, []strict.Fault) {
-	d := &Day{Req: req, Loc: loc, Z: spreadpkg.NormalQuantile(req.Confidence)}
-	d.Frail = req.Guests != nil && req.Guests.Frail
-	d.End = d.wall(req.Serve.Date, req.Serve.Time)
-	for _, dish := range req.Dishes {
-		if at := d.Clock(dish.Serve); dish.Serve != nil && at.After(d.End) {
-			d.End = at
-		}
-	}
-	d.Earliest = int(schedule.Horizon.Minutes())
-	if req.Earliest != nil {
-		d.Earliest = min(d.Earliest, d.Minute(d.Clock(req.Earliest)))
-	}
-	d.Quiet = d.quietSpans()
-	d.resolveWeather()
-	d.Grill = resolveGrill(req.Grill)
-	faults := d.resolveItems()
-	return d, faults
-}
+// Span is a stretch of minutes before the last serving instant: u lies in it if
+// From <= u < To.
+type Span struct{ From, To int }
 
 // wall is an instant on the wall clock of the request.
 func (d *Day) wall(on date.Date, at clock.Clock) time.Time {
@@ -137,12 +94,12 @@ func (d *Day) QuietIntervals() []schedule.Interval {
 
 // quietSpans are the same in minutes before the last serving. An instant t is
 // quiet if From <= t < To, and minutes run the other way.
-func (d *Day) quietSpans() []sequence.Span {
-	var spans []sequence.Span
+func (d *Day) quietSpans() []Span {
+	var spans []Span
 	for _, q := range d.QuietIntervals() {
-		s := sequence.Span{From: d.Minute(q.To) + 1, To: d.Minute(q.From) + 1}
+		s := Span{From: d.Minute(q.To) + 1, To: d.Minute(q.From) + 1}
 		if s.To > 0 && s.From < s.To && s.From <= int(schedule.Horizon.Minutes()) {
-			spans = append(spans, sequence.Span{From: max(s.From, 0), To: s.To})
+			spans = append(spans, Span{From: max(s.From, 0), To: s.To})
 		}
 	}
 	return spans
@@ -180,20 +137,6 @@ func resolveGrill(g schedule.Grill) fire.Grill {
 		})
 	}
 	return out
-}
-
-// find notes a finding, once.
-func (d *Day) Find(f schedule.Finding) {
-	i := slices.IndexFunc(d.Findings, func(o schedule.Finding) bool { return o.Code == f.Code && o.Text == f.Text })
-	if i < 0 {
-		d.Findings = append(d.Findings, f)
-		return
-	}
-	for _, id := range f.Dishes { // two dishes may have one name
-		if o := &d.Findings[i]; !slices.Contains(o.Dishes, id) {
-			o.Dishes = append(slices.Clone(o.Dishes), id)
-		}
-	}
 }
 
 // clockOf is an instant as a request writes it, with its date.

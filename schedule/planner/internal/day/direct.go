@@ -5,8 +5,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 const (
@@ -50,7 +50,7 @@ func (d *Day) directWays(it *Item, l Lot, s Spot) []Way {
 	w.Spread = spreadOf(it.Cut, true, s.LevelC)
 	w.Spread.Grate = grateShareDirect(body, fire, w.PullC)
 	w.Spread = w.Spread.SlowestOf(l.Count)
-	w.First = spreadpkg.Paces(d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
+	w.First = spread.Paces(d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
 	return []Way{w}
 }
 
@@ -66,7 +66,7 @@ func grateShareDirect(b heat.Body, f heat.Fire, pullC float64) float64 {
 		s.RunTo(pullC, 0, longestDirectS)
 		return s.ElapsedS()
 	}
-	return math.Max(math.Log(at(-spreadpkg.GrateErrorK)/at(spreadpkg.GrateErrorK))/2, 0)
+	return math.Max(math.Log(at(-spread.GrateErrorK)/at(spread.GrateErrorK))/2, 0)
 }
 
 // searedWays smokes a lot beside the coals and finishes it over them.
@@ -87,8 +87,8 @@ func (d *Day) searedWays(it *Item, l Lot, s Spot) []Way {
 	w.ModelDone = w.ModelWrap + sear
 	w.PullC = it.TargetC
 	direct := spreadOf(it.Cut, true, s.LevelC)
-	w.First = spreadpkg.Paces(d.Z, func(z float64) float64 { return w.ModelWrap * w.Spread.Factor(z) })
-	w.Second = spreadpkg.Paces(d.Z, func(z float64) float64 { return math.Max(sear*direct.Factor(z), 1) })
+	w.First = spread.Paces(d.Z, func(z float64) float64 { return w.ModelWrap * w.Spread.Factor(z) })
+	w.Second = spread.Paces(d.Z, func(z float64) float64 { return math.Max(sear*direct.Factor(z), 1) })
 	return []Way{k.keep(w)}
 }
 
@@ -106,7 +106,7 @@ func SearBand(it *Item) string {
 // searSpot is where a sear happens: over an even layer, or over a heap.
 func SearSpot(it *Item) Spot {
 	if band := SearBand(it); band == schedule.BandSear {
-		return Spot{Direct: true, Band: band, LevelC: instantpkg.Celsius(600)}
+		return Spot{Direct: true, Band: band, LevelC: instant.Celsius(600)}
 	}
-	return Spot{Direct: true, Band: schedule.BandHot, LevelC: instantpkg.Celsius(375)}
+	return Spot{Direct: true, Band: schedule.BandHot, LevelC: instant.Celsius(375)}
 }

@@ -6,7 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // weatherBetween cuts a stretch into pieces of one weather, day and night.
@@ -45,7 +45,7 @@ func (d *Day) weatherAt(t time.Time) (fire.Weather, time.Time) {
 	for _, h := range d.Req.Weather.Hours { // in the order of their instants
 		at := d.Clock(&h.From)
 		if at.After(t) {
-			return w, instantpkg.Earlier(until, at)
+			return w, instant.Earlier(until, at)
 		}
 		w = refined(w, h)
 	}

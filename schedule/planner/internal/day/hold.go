@@ -6,7 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 )
 
@@ -14,7 +14,7 @@ import (
 const longestHoldS = 14 * 3600
 
 // defaultOvenC is the air of a warm oven that the request does not set.
-var defaultOvenC = instantpkg.Celsius(170)
+var defaultOvenC = instant.Celsius(170)
 
 // holdOption is one way of waiting and how long it may last.
 type HoldOption struct {
@@ -88,7 +88,7 @@ func (d *Day) HotFor(w Way, method string, pieces int, vent float64) float64 {
 	if w.State == nil {
 		return 0
 	}
-	return d.Memo.hold(d.holdKey(w, method, pieces, vent), func() float64 {
+	return d.memo.hold(d.holdKey(w, method, pieces, vent), func() float64 {
 		s := *w.State
 		return d.Course(w, method, pieces, vent, PoorEnd).untilOuterBelow(&s, safety.DangerHighC)
 	})
@@ -109,5 +109,5 @@ func (it *Item) TravelMinutes() float64 {
 	if it.Dish.Travel == nil {
 		return 0
 	}
-	return instantpkg.UnitMinutes(*it.Dish.Travel)
+	return instant.UnitMinutes(*it.Dish.Travel)
 }

@@ -9,9 +9,8 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
-	"example.com/cookday/schedule/internal/strict"
 )
 
 // item is a resolved dish.
@@ -30,6 +29,7 @@ type Item struct {
 	FromFrozen bool // it goes on frozen
 	Earliest   int
 	Lots       []Lot
+	likes      []cut.Place // where its cut likes to cook, if a described grill may have other places
 }
 
 // lot is the like pieces of a dish; unequal pieces finish on their own.
@@ -43,8 +43,8 @@ type Lot struct {
 // lies nearer at the sea, where cooks get to it, may stay as near.
 const boilingMarginK = 5
 
-func (d *Day) resolveItems() []strict.Fault {
-	var faults []strict.Fault
+func (d *Day) resolveItems() []schedule.Fault {
+	var faults []schedule.Fault
 	for i, dish := range d.Req.Dishes {
 		it, fs := d.resolveItem(i, dish)
 		faults = append(faults, fs...)
@@ -53,16 +53,16 @@ func (d *Day) resolveItems() []strict.Fault {
 	return faults
 }
 
-func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []strict.Fault) {
+func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 	path := fmt.Sprintf("dishes[%d]", i)
 	c, ok := cut.Find(dish.Cut)
 	if !ok {
-		return Item{}, []strict.Fault{{Path: path + ".cut", Sentence: schedule.NoSuchCut(dish.Cut)}}
+		return Item{}, []schedule.Fault{{Path: path + ".cut", Sentence: schedule.NoSuchCut(dish.Cut)}}
 	}
-	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: schedule.PrepOf(dish.Prep), Earliest: d.Earliest}
+	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(dish.Prep), Earliest: d.Earliest}
 	it.Serve = d.Minute(d.Clock(dish.Serve))
 	if dish.Travel != nil {
-		it.Serve += int(instantpkg.UnitMinutes(*dish.Travel))
+		it.Serve += int(instant.UnitMinutes(*dish.Travel))
 	}
 	if dish.Earliest != nil {
 		it.Earliest = min(it.Earliest, d.Minute(d.Clock(dish.Earliest)))
@@ -70,7 +70,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []strict.Fault) {
 	it.Lots = LotsOf(dish)
 	if d.Grill.Kind == fire.OtherKind {
 		it.Cut.Places = withinZones(c.Places, d.Grill.OtherZones)
-		d.noteZones(&it, c.Places)
+		it.likes = c.Places
 	}
 	if faults := laterFields(path, dish); len(faults) > 0 {
 		return it, faults
@@ -87,17 +87,17 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []strict.Fault) {
 	}
 	it.Verdict = safety.JudgeTarget(it.Category, it.Prep, it.TargetC, d.Frail)
 	if it.Verdict.Kind == safety.Refused {
-		return it, []strict.Fault{{Path: path + ".target", Sentence: it.Verdict.Sentence}}
+		return it, []schedule.Fault{{Path: path + ".target", Sentence: it.Verdict.Sentence}}
 	}
 	return it, nil
 }
 
 // laterFields refuses what is understood but not planned yet, so that nothing a
 // cook wrote is passed over.
-func laterFields(path string, dish schedule.Dish) []strict.Fault {
-	var faults []strict.Fault
+func laterFields(path string, dish schedule.Dish) []schedule.Fault {
+	var faults []schedule.Fault
 	if dish.Ready != "" { // a request with such dishes is split before
-		faults = append(faults, strict.Fault{Path: path + ".ready", Sentence: "a dish of this day alone cannot be ready the day before; leave ready out"})
+		faults = append(faults, schedule.Fault{Path: path + ".ready", Sentence: "a dish of this day alone cannot be ready the day before; leave ready out"})
 	}
 	return faults
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // kitchen simulates one body in one set of surroundings.
@@ -30,12 +30,12 @@ func (k *kitchen) minutes() float64 { return k.sim.ElapsedS() / 60 }
 
 // spread is the uncertainty of this cook: the grate's share from two runs at a
 // standard deviation either way, the dish's as measured.
-func (k *kitchen) spread(count int) spreadpkg.Spread {
+func (k *kitchen) spread(count int) spread.Spread {
 	s := spreadOf(k.it.Cut, false, k.base.LevelC)
 	if k.tenderS > 0 {
 		s.Median = 0 // the clock is set on told times, not on the model's
 	}
-	cold, hot := k.at(-spreadpkg.GrateErrorK), k.at(spreadpkg.GrateErrorK)
+	cold, hot := k.at(-spread.GrateErrorK), k.at(spread.GrateErrorK)
 	switch {
 	case cold > 0 && hot > 0:
 		s.Grate = math.Log(cold/hot) / 2
@@ -73,7 +73,7 @@ func (k *kitchen) over(s *heat.Sim) bool {
 }
 
 // tenderLevelC is the middle of the band for which times to tenderness are told.
-var tenderLevelC = instantpkg.Celsius(237.5)
+var tenderLevelC = instant.Celsius(237.5)
 
 // setTenderClock finds how long a thin tough cut of usual weight must stay above its tender
 // temperature so that a bare cook takes the time that practice tells. A typed
@@ -97,7 +97,7 @@ func (k *kitchen) setTenderClock() {
 // unsure widens the spread of a cook whose core creeps up to what the air, not
 // the boiling point, lets it come to: a few degrees more or less on the grate
 // are then hours.
-func (k *kitchen) unsure(s spreadpkg.Spread) spreadpkg.Spread {
+func (k *kitchen) unsure(s spread.Spread) spread.Spread {
 	ends := k.sim.AsymptoteC()
 	if ends < heat.BoilingC(k.d.Outdoors.AltitudeM)-airLimitedK && ends-k.aimC() < slowMarginK {
 		s.S += slowSpreadUp

@@ -6,8 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
-	"example.com/cookday/schedule/internal/strict"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // keptHot lengthens ways by the time that a published minimum wants to be held, as
@@ -24,9 +23,9 @@ func (it *Item) keptHot(ways []Way) []Way {
 		if w.Stages() > 1 {
 			last = &w.Second
 		}
-		*last = last.Plus(spreadpkg.Pace{m, m, m, m})
+		*last = last.Plus(spread.Same(m))
 		if w.InOven.Planned > 0 {
-			w.InOven = w.InOven.Plus(spreadpkg.Pace{m, m, m, m})
+			w.InOven = w.InOven.Plus(spread.Same(m))
 		}
 	}
 	return ways
@@ -61,7 +60,7 @@ func SpokenSpan(m float64) string { return fmt.Sprintf("%.0f min", math.Ceil(m))
 
 // finalFault refuses a peak after carry-over for food that must have its minimum on
 // the fire: what a rest adds is no part of it.
-func (it *Item) finalFault() []strict.Fault {
+func (it *Item) finalFault() []schedule.Fault {
 	switch it.Category {
 	case safety.Poultry, safety.Ground, safety.GroundPoultry, safety.Sausage, safety.Leftovers:
 	default:
@@ -72,5 +71,5 @@ func (it *Item) finalFault() []strict.Fault {
 	if !it.final {
 		return nil
 	}
-	return []strict.Fault{{Path: it.Path("target"), Sentence: "final counts on heat that comes after the fire, and " + schedule.InText(it.Cut) + " has its minimum on the fire; give the core temperature itself"}}
+	return []schedule.Fault{{Path: it.Path("target"), Sentence: "final counts on heat that comes after the fire, and " + schedule.InText(it.Cut) + " has its minimum on the fire; give the core temperature itself"}}
 }

@@ -4,18 +4,18 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // memo keeps simulated ways and holds between plans of much the same day, as when
 // remedies are tried: what they take depends on nothing that is not in the key.
-type memo struct {
+type Memo struct {
 	cooks map[cookKey][]Way
 	holds map[holdKey]float64
 }
 
-func NewMemo() *memo {
-	return &memo{cooks: map[cookKey][]Way{}, holds: map[holdKey]float64{}}
+func NewMemo() *Memo {
+	return &Memo{cooks: map[cookKey][]Way{}, holds: map[holdKey]float64{}}
 }
 
 type cookKey struct {
@@ -41,7 +41,7 @@ func (d *Day) cookKey(it *Item, l Lot, s Spot) cookKey {
 			k.wrapFromC = float64(*w.From)
 		}
 		if w.After != nil {
-			k.wrapMin = instantpkg.UnitMinutes(*w.After)
+			k.wrapMin = instant.UnitMinutes(*w.After)
 		}
 	}
 	return k
@@ -50,10 +50,10 @@ func (d *Day) cookKey(it *Item, l Lot, s Spot) cookKey {
 // remembered is waysAt, simulated once.
 func (d *Day) Remembered(it *Item, l Lot, s Spot) []Way {
 	k := d.cookKey(it, l, s)
-	ways, ok := d.Memo.cooks[k]
+	ways, ok := d.memo.cooks[k]
 	if !ok {
 		ways = d.WaysAt(it, l, s)
-		d.Memo.cooks[k] = ways
+		d.memo.cooks[k] = ways
 	}
 	return slices.Clone(ways)
 }
@@ -72,7 +72,7 @@ func (d *Day) holdKey(w Way, method string, pieces int, vent float64) holdKey {
 }
 
 // hold is the minutes of a hold, worked out once. Without a memo they are worked out.
-func (m *memo) hold(k holdKey, minutes func() float64) float64 {
+func (m *Memo) hold(k holdKey, minutes func() float64) float64 {
 	if m == nil {
 		return minutes()
 	}

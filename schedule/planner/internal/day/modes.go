@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 )
 
@@ -31,7 +31,7 @@ func (d *Day) LastsNight(f fire.Fire, quiet float64) bool {
 func (it *Item) RestMinutes() float64 {
 	rest := it.Cut.Rest.MinMinutes
 	if it.Dish.Rest != nil {
-		rest = instantpkg.UnitMinutes(*it.Dish.Rest)
+		rest = instant.UnitMinutes(*it.Dish.Rest)
 	}
 	return math.Max(rest, it.Verdict.Minimum.RestMinutes)
 }

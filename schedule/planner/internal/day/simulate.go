@@ -5,7 +5,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // longestCookS bounds one simulated cook; nothing that takes longer than the
@@ -54,7 +54,7 @@ func (k *kitchen) bare(ways []Way) []Way {
 	w := k.base
 	w.PullC = k.sim.CoreC()
 	w.Spread, w.ModelDone = k.unsure(w.Spread), k.minutes()
-	w.First = spreadpkg.Paces(k.d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
+	w.First = spread.Paces(k.d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
 	if wraps, _ := k.it.Wraps(); len(wraps) > 0 {
 		w.Cost += Unhabitual
 	}
@@ -80,13 +80,13 @@ func (k *kitchen) wrapped(ways []Way, wrap schedule.Wrap) []Way {
 	w.PullC = k.sim.CoreC()
 	w.Spread, w.ModelDone = k.unsure(w.Spread), k.minutes()
 	w.Fixed = wrap.After != nil
-	w.First = spreadpkg.Paces(k.d.Z, func(z float64) float64 {
+	w.First = spread.Paces(k.d.Z, func(z float64) float64 {
 		if w.Fixed {
 			return w.ModelWrap
 		}
 		return w.ModelWrap * w.Spread.Factor(z)
 	})
-	w.Second = spreadpkg.Paces(k.d.Z, func(z float64) float64 {
+	w.Second = spread.Paces(k.d.Z, func(z float64) float64 {
 		return math.Max((w.ModelDone-w.ModelWrap)*w.Spread.Factor(z), 1)
 	})
 	return append(ways, k.keep(w))
@@ -95,17 +95,17 @@ func (k *kitchen) wrapped(ways []Way, wrap schedule.Wrap) []Way {
 // ovenFinish is the second stage in the kitchen oven at the grate's level, where
 // there is one: it frees the grate. The air of an oven is steadier than a fire's,
 // but the spread stays that of the cut.
-func (k *kitchen) ovenFinish(w Way) spreadpkg.Pace {
+func (k *kitchen) ovenFinish(w Way) spread.Pace {
 	if k.d.Req.Oven == nil {
-		return spreadpkg.Pace{}
+		return spread.Pace{}
 	}
 	s := k.sim
 	s.Change(heat.WarmOven(k.base.LevelC).AtAltitude(k.d.Outdoors.AltitudeM))
 	if !k.finish(&s) {
-		return spreadpkg.Pace{}
+		return spread.Pace{}
 	}
 	rest := s.ElapsedS()/60 - w.ModelWrap
-	return spreadpkg.Paces(k.d.Z, func(z float64) float64 { return math.Max(rest*w.Spread.Factor(z), 1) })
+	return spread.Paces(k.d.Z, func(z float64) float64 { return math.Max(rest*w.Spread.Factor(z), 1) })
 }
 
 func (k *kitchen) keep(w Way) Way {

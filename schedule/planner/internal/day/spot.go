@@ -8,7 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // spot is one place a dish may cook: beside or over the coals at a level.
@@ -55,8 +55,8 @@ func (it *Item) places() []cut.Place {
 		return it.Cut.Places
 	}
 	own := slices.DeleteFunc(slices.Clone(it.Cut.Places), func(p cut.Place) bool { return p.Direct })
-	low := cut.Place{Band: schedule.BandLow, LevelsC: []float64{instantpkg.Celsius(250), instantpkg.Celsius(225)}}
-	hot := cut.Place{Band: schedule.BandHot, LevelsC: []float64{instantpkg.Celsius(350), instantpkg.Celsius(375)}}
+	low := cut.Place{Band: schedule.BandLow, LevelsC: []float64{instant.Celsius(250), instant.Celsius(225)}}
+	hot := cut.Place{Band: schedule.BandHot, LevelsC: []float64{instant.Celsius(350), instant.Celsius(375)}}
 	switch {
 	case len(own) == 0 && gentle:
 		return []cut.Place{low}
@@ -71,7 +71,7 @@ func (it *Item) places() []cut.Place {
 }
 
 // leastSmokeC is the coolest level that stands in for a hotter one, degC (assumption).
-var leastSmokeC = instantpkg.Celsius(225)
+var leastSmokeC = instant.Celsius(225)
 
 // withinZones gives a cut that has no level in any described zone beside the fire the
 // nearest one that there is, and what the low band has below it: a smoker that is never
@@ -102,7 +102,7 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 	}
 	out := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return !p.Direct })
 	there := cut.Place{Band: fire.Band(nearest), LevelsC: []float64{nearest}}
-	for _, level := range []float64{instantpkg.Celsius(275), instantpkg.Celsius(250)} {
+	for _, level := range []float64{instant.Celsius(275), instant.Celsius(250)} {
 		if level < nearest && has(level) {
 			there.LevelsC = append(there.LevelsC, level)
 		}
@@ -110,13 +110,19 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 	return append([]cut.Place{there}, out...)
 }
 
-// noteZones says it where a dish has not the heat that its cut likes.
-func (d *Day) noteZones(it *Item, likes []cut.Place) {
-	if it.Dish.Level != nil || len(likes) == 0 || it.Cut.Places[0].Direct || it.Cut.Places[0].LevelsC[0] == likes[0].LevelsC[0] {
-		return
+// CoolZones are findings of the dishes that have not the heat that their cuts like.
+func (d *Day) CoolZones() []schedule.Finding {
+	var out []schedule.Finding
+	for i := range d.Items {
+		it := &d.Items[i]
+		likes := it.likes
+		if it.Dish.Level != nil || len(likes) == 0 || it.Cut.Places[0].Direct || it.Cut.Places[0].LevelsC[0] == likes[0].LevelsC[0] {
+			continue
+		}
+		out = append(out, Finding("cool-zones", it.Path("level"), it, fmt.Sprintf("%s is usually cooked at %s. No zone beside the fire has that; the nearest has %s.",
+			it.Dish.Name, d.Grate(likes[0].LevelsC[0]), d.Grate(it.Cut.Places[0].LevelsC[0]))))
 	}
-	d.Find(Finding("cool-zones", it.Path("level"), it, fmt.Sprintf("%s is usually cooked at %s. No zone beside the fire has that; the nearest has %s.",
-		it.Dish.Name, d.Grate(likes[0].LevelsC[0]), d.Grate(it.Cut.Places[0].LevelsC[0]))))
+	return out
 }
 
 // hotterFirst keeps the usual level first and puts the others hottest first: a

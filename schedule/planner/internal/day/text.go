@@ -6,12 +6,12 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/unit"
 )
 
 // about writes minutes as a cook would say them.
-func (d *Day) About(m float64) string { return d.Req.Units.About(instantpkg.Minutes(m)) }
+func (d *Day) About(m float64) string { return d.Req.Units.About(instant.Minutes(m)) }
 
 func (d *Day) Core(c float64) string { return d.Req.Units.Core(unit.Temperature(c)) }
 

@@ -6,7 +6,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/belief"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // way is one way of cooking a lot: where, how hot, under what, and how long.
@@ -18,12 +18,12 @@ type Way struct {
 	Band   string
 	With   string // what the second stage is wrapped in
 	WrapC  float64
-	Fixed  bool           // the wrap is by the clock: it waits
-	InOven spreadpkg.Pace // minutes of the second stage if it is in the kitchen oven; zero: not offered
-	Sear   bool           // the second stage is over the hot coals
+	Fixed  bool        // the wrap is by the clock: it waits
+	InOven spread.Pace // minutes of the second stage if it is in the kitchen oven; zero: not offered
+	Sear   bool        // the second stage is over the hot coals
 
-	First, Second spreadpkg.Pace // minutes; second is zero without a second stage
-	Spread        spreadpkg.Spread
+	First, Second spread.Pace // minutes; second is zero without a second stage
+	Spread        spread.Spread
 	Flips         int
 	PullC         float64   // core at take-off
 	tenderS       float64   // how long it must be tender-hot, at the model's own pace; 0: the core decides
@@ -36,7 +36,7 @@ type Way struct {
 	Journey  *belief.Journey
 }
 
-func (w Way) Total() spreadpkg.Pace { return w.First.Plus(w.Second) }
+func (w Way) Total() spread.Pace { return w.First.Plus(w.Second) }
 
 // when is what the model shows at an instant in s, in minutes from the put-on at a
 // standard normal quantile of the pace: before the wrap with the first stage, which
@@ -65,23 +65,23 @@ func (w Way) QuantileOf(minutes float64) float64 { return w.Total().QuantileOf(m
 // spreadOf is the uncertainty of a cook: measured log errors of the heat model
 // against government charts, university records and cooks' logs. Rows for
 // direct heat and small pieces are widened because fires differ.
-func spreadOf(c cut.Cut, direct bool, levelC float64) spreadpkg.Spread {
+func spreadOf(c cut.Cut, direct bool, levelC float64) spread.Spread {
 	const hotFromC = 148 // 300 F
 	switch {
 	case direct:
-		return spreadpkg.Spread{S: 0.20}
+		return spread.Spread{S: 0.20}
 	case c.Spread == "tough":
-		return spreadpkg.Spread{Median: -0.10, S: 0.20}
+		return spread.Spread{Median: -0.10, S: 0.20}
 	case c.Spread == "tough-thin":
-		return spreadpkg.Spread{Median: 0.10, S: 0.25}
+		return spread.Spread{Median: 0.10, S: 0.25}
 	case c.Style == cut.Bird:
-		return spreadpkg.Spread{Median: -0.05, S: 0.25}
+		return spread.Spread{Median: -0.05, S: 0.25}
 	case c.Style == cut.Roast && levelC < hotFromC:
-		return spreadpkg.Spread{Median: -0.07, S: 0.27}
+		return spread.Spread{Median: -0.07, S: 0.27}
 	case c.Style == cut.Roast:
-		return spreadpkg.Spread{S: 0.16}
+		return spread.Spread{S: 0.16}
 	}
-	return spreadpkg.Spread{S: 0.20}
+	return spread.Spread{S: 0.20}
 }
 
 // slowMarginK is how far the asymptote of the core may lie above the target

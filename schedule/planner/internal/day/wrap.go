@@ -8,8 +8,8 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -28,9 +28,9 @@ func (k *kitchen) toWrap(s *heat.Sim, w schedule.Wrap) bool {
 	case w.After == nil:
 		return s.RunTo(math.Min(float64(*w.From), k.base.PullC), LongestCookS) == heat.Reached
 	case k.tenderS == 0:
-		s.RunWithin(k.base.PullC, instantpkg.UnitMinutes(*w.After)*60)
+		s.RunWithin(k.base.PullC, instant.UnitMinutes(*w.After)*60)
 	default:
-		after := instantpkg.UnitMinutes(*w.After) * 60
+		after := instant.UnitMinutes(*w.After) * 60
 		if s.RunWithin(k.it.Cut.TenderAboveC, after) == heat.Reached {
 			k.hotS = s.ElapsedS()
 			s.RunFor(math.Min(after, k.hotS+k.tenderS) - k.hotS)
@@ -93,11 +93,11 @@ func (k *kitchen) waiting(ways []Way, wrap schedule.Wrap) []Way {
 // comes to its temperature if that is later. At a pace f the piece has come as far
 // as the model has after b/f minutes, and what is left takes f times the model's rest.
 func (k *kitchen) wrappedAfter(prompt Way, b float64, wrap schedule.Wrap) (Way, bool) {
-	zs := [4]float64{-spreadpkg.ZTenth, 0, spreadpkg.ZTenth, k.d.Z}
+	zs := [4]float64{-spread.ZTenth, 0, spread.ZTenth, k.d.Z}
 	order := [4]int{0, 1, 2, 3}
 	slices.SortStableFunc(order[:], func(i, j int) int { return cmp.Compare(zs[j], zs[i]) }) // slowest is least far
 	w := prompt
-	w.Fixed, w.InOven = true, spreadpkg.Pace{}
+	w.Fixed, w.InOven = true, spread.Pace{}
 	var wraps, totals [4]float64
 	var done heat.Sim
 	k.start()
@@ -120,9 +120,9 @@ func (k *kitchen) wrappedAfter(prompt Way, b float64, wrap schedule.Wrap) (Way, 
 		}
 	}
 	bare := func(i int) float64 { return math.Min(wraps[i], totals[i]) }
-	w.First = spreadpkg.Pace{bare(0), bare(1), bare(2), bare(3)}
+	w.First = spread.Pace{Early: bare(0), Expected: bare(1), Late: bare(2), Planned: bare(3)}
 	rest := func(i int) float64 { return math.Max(totals[i]-wraps[i], 1) }
-	w.Second = spreadpkg.Pace{rest(0), rest(1), rest(2), rest(3)}
+	w.Second = spread.Pace{Early: rest(0), Expected: rest(1), Late: rest(2), Planned: rest(3)}
 	if t := w.Total(); t.At(k.d.Z) > t.Planned { // the curve through three points does not see where the wait ends
 		w.Second.Planned += t.At(k.d.Z) - t.Planned
 	}

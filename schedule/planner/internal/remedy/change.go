@@ -8,9 +8,9 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -44,7 +44,7 @@ func (c change) key() string { return c.dose() + " " + c.text }
 
 // changesFor lists what may mend a clash, least painful first: changes of its
 // dishes, and of the day where the rules in its way can be let go of.
-func (m *mender) changesFor(r schedule.Request, t assemblepkg.Trouble) []change {
+func (m *mender) changesFor(r schedule.Request, t assemble.Trouble) []change {
 	var out []change
 	for i, dish := range r.Dishes {
 		if slices.Contains(t.Dishes, dish.ID) {
@@ -54,16 +54,16 @@ func (m *mender) changesFor(r schedule.Request, t assemblepkg.Trouble) []change 
 	if r.Oven == nil {
 		out = append(out, ovenChange(r))
 	}
-	if t.Over(arrangepkg.RuleQuiet, arrangepkg.RuleEarliest) || hasOwnTime(r, t) {
+	if t.Over(arrange.RuleQuiet, arrange.RuleEarliest) || hasOwnTime(r, t) {
 		out = append(out, laterChanges(r)...)
 	}
-	if t.Over(arrangepkg.RuleQuiet) {
+	if t.Over(arrange.RuleQuiet) {
 		out = append(out, m.nightChanges(r, t)...)
 	}
-	if t.Over(arrangepkg.RuleEarliest) && assemblepkg.HasEarliest(r) {
+	if t.Over(arrange.RuleEarliest) && assemble.HasEarliest(r) {
 		out = append(out, m.earlierChanges(r, t)...)
 	}
-	if t.Over(arrangepkg.RuleQuiet, arrangepkg.RuleEarliest, arrangepkg.RuleHold) {
+	if t.Over(arrange.RuleQuiet, arrange.RuleEarliest, arrange.RuleHold) {
 		out = append(out, confidenceChanges(r)...)
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].pain < out[j].pain })
@@ -72,7 +72,7 @@ func (m *mender) changesFor(r schedule.Request, t assemblepkg.Trouble) []change 
 
 // hasOwnTime says whether some dish of a clash is served at a time of its own, so
 // that moving the main serving sets it apart from the others.
-func hasOwnTime(r schedule.Request, t assemblepkg.Trouble) bool {
+func hasOwnTime(r schedule.Request, t assemble.Trouble) bool {
 	return slices.ContainsFunc(r.Dishes, func(d schedule.Dish) bool { return d.Serve != nil && slices.Contains(t.Dishes, d.ID) })
 }
 
@@ -87,7 +87,7 @@ func moved(r schedule.Request, dish *schedule.Dish, by time.Duration) schedule.C
 	if dish != nil {
 		own = dish.Serve
 	}
-	at := daypkg.ClockOf(daypkg.ClockIn(r, own, loc).Add(by))
+	at := day.ClockOf(day.ClockIn(r, own, loc).Add(by))
 	if *at.Date == r.Serve.Date {
 		at.Date = nil
 	}

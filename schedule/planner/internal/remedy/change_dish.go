@@ -7,7 +7,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // dishChange is a change of one dish of the menu. Dishes are found by their id, so
@@ -17,11 +17,11 @@ type dishChange struct {
 	i    int
 	dish schedule.Dish
 	cut  cut.Cut
-	t    assemblepkg.Trouble
+	t    assemble.Trouble
 }
 
 // dishChanges are what may be done about one dish of a clash.
-func dishChanges(r schedule.Request, i int, t assemblepkg.Trouble) []change {
+func dishChanges(r schedule.Request, i int, t assemble.Trouble) []change {
 	c, ok := cut.Find(r.Dishes[i].Cut)
 	if !ok {
 		return nil

@@ -5,8 +5,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -55,11 +55,11 @@ func (d dishChange) wrap() []change {
 // waits are any way of holding, and a shorter rest.
 func (d dishChange) waits() []change {
 	var out []change
-	if len(d.dish.Hold) > 0 && d.t.Over(arrangepkg.RuleHold) {
+	if len(d.dish.Hold) > 0 && d.t.Over(arrange.RuleHold) {
 		out = append(out, holdChange(d.r, d.dish))
 	}
-	if rest := d.dish.Rest; rest != nil && instantpkg.UnitMinutes(*rest) > d.cut.Rest.MinMinutes {
-		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(instantpkg.Minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14,
+	if rest := d.dish.Rest; rest != nil && instant.UnitMinutes(*rest) > d.cut.Rest.MinMinutes {
+		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(instant.Minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14,
 			func(dish *schedule.Dish) { dish.Rest = nil }, "rest", nil))
 	}
 	return out

@@ -6,17 +6,17 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"github.com/rickb777/date/clock"
 )
 
 // nightChanges get up earlier, go to bed later, get up once, or give quiet hours up.
-func (m *mender) nightChanges(r schedule.Request, t assemblepkg.Trouble) []change {
+func (m *mender) nightChanges(r schedule.Request, t assemble.Trouble) []change {
 	var out []change
 	for i, q := range r.Quiet {
 		if isNight(q) {
@@ -36,7 +36,7 @@ func (m *mender) nightChanges(r schedule.Request, t assemblepkg.Trouble) []chang
 }
 
 // isNight says whether quiet hours are for sleep: over midnight, or before dawn.
-func isNight(q schedule.Quiet) bool { return q.To <= q.From || q.To.Hours() < daypkg.NightTo }
+func isNight(q schedule.Quiet) bool { return q.To <= q.From || q.To.Hours() < day.NightTo }
 
 // shorterNights get up earlier or go to bed later.
 func shorterNights(r schedule.Request, i int) []change {
@@ -77,8 +77,8 @@ const (
 
 // wakeChange gets up once in the night: for what the clash would have done then if
 // nobody slept, where that is within one short while.
-func (m *mender) wakeChange(r schedule.Request, t assemblepkg.Trouble) (change, bool) {
-	free, _ := lift(plans.Keep(r, t.Dishes), arrangepkg.RuleQuiet)
+func (m *mender) wakeChange(r schedule.Request, t assemble.Trouble) (change, bool) {
+	free, _ := lift(plans.Keep(r, t.Dishes), arrange.RuleQuiet)
 	p, ok := m.whole(free, remedyBudget)
 	if !ok || !p.Feasible {
 		return change{}, false
@@ -87,21 +87,21 @@ func (m *mender) wakeChange(r schedule.Request, t assemblepkg.Trouble) (change, 
 	if err != nil {
 		return change{}, false
 	}
-	d := daypkg.Day{Req: r, Loc: loc, End: p.ServeAt}
+	d := day.Day{Req: r, Loc: loc, End: p.ServeAt}
 	var first, last time.Time
 	for _, s := range p.Steps {
 		if s.Attended && s.Window.Early.Equal(s.Window.Late) && d.InQuiet(s.At) {
 			if first.IsZero() {
 				first = s.At
 			}
-			last = s.At.Add(instantpkg.Minutes(s.Minutes))
+			last = s.At.Add(instant.Minutes(s.Minutes))
 		}
 	}
 	if first.IsZero() || last.Sub(first) > wakeMinutes*time.Minute {
 		return change{}, false
 	}
-	from := daypkg.ClockOf(first.Add(-wakeMargin * time.Minute).Truncate(wakeMargin * time.Minute).In(loc)).Time
-	to := daypkg.ClockOf(last.Add((2*wakeMargin - 1) * time.Minute).Truncate(wakeMargin * time.Minute).In(loc)).Time
+	from := day.ClockOf(first.Add(-wakeMargin * time.Minute).Truncate(wakeMargin * time.Minute).In(loc)).Time
+	to := day.ClockOf(last.Add((2*wakeMargin - 1) * time.Minute).Truncate(wakeMargin * time.Minute).In(loc)).Time
 	for i, q := range r.Quiet {
 		if isNight(q) && inClock(q, from) && inClock(q, to) {
 			quiet := slices.Insert(slices.Clone(r.Quiet), i+1, schedule.Quiet{From: to, To: q.To})
@@ -122,8 +122,8 @@ func inClock(q schedule.Quiet, c clock.Clock) bool {
 
 // earlierChanges begin before the earliest instant: by so much as the clash needs,
 // or, where that is in quiet hours, the evening before.
-func (m *mender) earlierChanges(r schedule.Request, t assemblepkg.Trouble) []change {
-	free, _ := lift(plans.Keep(r, t.Dishes), arrangepkg.RuleEarliest)
+func (m *mender) earlierChanges(r schedule.Request, t assemble.Trouble) []change {
+	free, _ := lift(plans.Keep(r, t.Dishes), arrange.RuleEarliest)
 	p, ok := m.whole(liftAll(free, t.Idle), remedyBudget)
 	if !ok || !p.Feasible || p.LightAt == nil {
 		return nil
@@ -132,14 +132,14 @@ func (m *mender) earlierChanges(r schedule.Request, t assemblepkg.Trouble) []cha
 	if err != nil {
 		return nil
 	}
-	d := daypkg.Day{Req: r, Loc: loc, End: p.ServeAt}
-	at := p.LightAt.Truncate(instantpkg.Quarter).In(loc)
+	d := day.Day{Req: r, Loc: loc, End: p.ServeAt}
+	at := p.LightAt.Truncate(instant.Quarter).In(loc)
 	if !d.InQuiet(at) {
 		return earlierChange(r, t, at, 17)
 	}
 	eve := at
 	for d.InQuiet(eve) {
-		eve = eve.Add(-instantpkg.Quarter)
+		eve = eve.Add(-instant.Quarter)
 	}
 	return append(earlierChange(r, t, eve.Add(-eveHours*time.Hour), 18), earlierChange(r, t, at, 24)...)
 }
@@ -148,9 +148,9 @@ func (m *mender) earlierChanges(r schedule.Request, t assemblepkg.Trouble) []cha
 const eveHours = 3
 
 // earlierChange sets what is the earliest instant for the dishes of a clash.
-func earlierChange(r schedule.Request, t assemblepkg.Trouble, from time.Time, pain int) []change {
-	at := daypkg.ClockOf(from)
-	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", assemblepkg.DayClock(from)), price: "an earlier start", pain: pain}
+func earlierChange(r schedule.Request, t assemble.Trouble, from time.Time, pain int) []change {
+	at := day.ClockOf(from)
+	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", assemble.DayAndTime(from)), price: "an earlier start", pain: pain}
 	if r.Earliest != nil {
 		c.edits = append(c.edits, Edit("earliest", at))
 	}

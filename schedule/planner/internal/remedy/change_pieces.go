@@ -9,7 +9,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -25,7 +25,7 @@ func (d dishChange) pieces() []change {
 	}
 	out = append(out, d.smaller()...)
 	out = append(out, d.lighter()...)
-	if d.dish.Count < 2 || !d.t.Over(arrangepkg.RuleRoom, arrangepkg.RuleHold, arrangepkg.RuleHands) {
+	if d.dish.Count < 2 || !d.t.Over(arrange.RuleRoom, arrange.RuleHold, arrange.RuleHands) {
 		return out
 	}
 	last := d.dish.Count
@@ -46,7 +46,7 @@ func (d dishChange) pieces() []change {
 func (d dishChange) smaller() []change {
 	w, n, u := d.dish.Weight, d.dish.Count, d.r.Units
 	fits := func(w unit.Mass) bool { return float64(w) >= d.cut.MinPieceKg }
-	if n != 1 || w == 0 || !d.t.Over(arrangepkg.RuleRoom, arrangepkg.RuleEarliest, arrangepkg.RuleQuiet) {
+	if n != 1 || w == 0 || !d.t.Over(arrange.RuleRoom, arrange.RuleEarliest, arrange.RuleQuiet) {
 		return nil
 	}
 	var out []change
@@ -67,7 +67,7 @@ func (d dishChange) smaller() []change {
 // the grate by little. Weights are those that a shop has: tenths of a pound, 50 g.
 func (d dishChange) lighter() []change {
 	w, u := d.dish.Weight, d.r.Units
-	if w == 0 || d.dish.Count < 2 || d.cut.Style == cut.Small || !d.t.Over(arrangepkg.RuleRoom) {
+	if w == 0 || d.dish.Count < 2 || d.cut.Style == cut.Small || !d.t.Over(arrange.RuleRoom) {
 		return nil
 	}
 	step := unit.Mass(0.05)
@@ -113,7 +113,7 @@ func (d dishChange) sittingSizes() []struct{ parts, apart int } {
 
 // sitting is the dish in so many parts, minutes apart, some of them before its time.
 func (d dishChange) sitting(code string, parts, before, apart, pain int) change {
-	sizes := arrangepkg.Split(d.dish.Count, (d.dish.Count+parts-1)/parts)
+	sizes := arrange.Split(d.dish.Count, (d.dish.Count+parts-1)/parts)
 	before = min(before, len(sizes)-1)
 	by := time.Duration(apart) * time.Minute
 	var words []string
@@ -152,7 +152,7 @@ func (d dishChange) sitting(code string, parts, before, apart, pain int) change 
 // number alone it may be that of a like dish.
 func (d dishChange) sittingID(n int) string {
 	id := d.dish.ID + "-sitting-" + counted(n)
-	for slices.Contains(plans.IdsOf(d.r), id) {
+	for slices.Contains(plans.IDsOf(d.r), id) {
 		id += "b"
 	}
 	return id

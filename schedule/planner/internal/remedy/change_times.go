@@ -5,7 +5,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // times are the day before, a serving of its own, and several sittings.
@@ -19,10 +19,10 @@ func (d dishChange) times() []change {
 	if d.dish.Ready != "" {
 		return out
 	}
-	if d.cut.Style != cut.Tough && d.dish.Count > 1 && d.t.Over(arrangepkg.RuleRoom, arrangepkg.RuleHands) {
+	if d.cut.Style != cut.Tough && d.dish.Count > 1 && d.t.Over(arrange.RuleRoom, arrange.RuleHands) {
 		out = append(out, d.sittings()...)
 	}
-	if len(d.r.Dishes) > 1 && (len(d.t.Dishes) > 1 || d.t.Over(arrangepkg.RuleQuiet, arrangepkg.RuleEarliest)) {
+	if len(d.r.Dishes) > 1 && (len(d.t.Dishes) > 1 || d.t.Over(arrange.RuleQuiet, arrange.RuleEarliest)) {
 		out = append(out, d.courses()...)
 	}
 	return out

@@ -3,8 +3,8 @@ package remedy
 import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // lift is the request without a rule that a cook can let go of; false if it does
@@ -12,12 +12,12 @@ import (
 func lift(r schedule.Request, rule string) (schedule.Request, bool) {
 	r = plans.CopyRequest(r)
 	switch rule {
-	case arrangepkg.RuleQuiet:
+	case arrange.RuleQuiet:
 		had := len(r.Quiet) > 0
 		r.Quiet = nil
 		return r, had
-	case arrangepkg.RuleEarliest:
-		had := assemblepkg.HasEarliest(r)
+	case arrange.RuleEarliest:
+		had := assemble.HasEarliest(r)
 		r.Earliest = nil
 		for i := range r.Dishes {
 			r.Dishes[i].Earliest = nil

@@ -6,11 +6,9 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/strict"
-	aheadpkg "example.com/cookday/schedule/planner/internal/ahead"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/ahead"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // Budgets of asking whether parts of a day can be had: how many parts, and the
@@ -28,8 +26,8 @@ const (
 // part alone: with fires and loads of its own.
 type judge struct {
 	ctx    context.Context
-	effort daypkg.Effort // of the plan that is judged: its simulated cooks and its purse
-	left   int           // probes it may still make
+	effort ahead.Effort // of the plan that is judged: its simulated cooks and its purse
+	left   int          // probes it may still make
 	err    error
 }
 
@@ -51,9 +49,9 @@ func (j *judge) within(r schedule.Request, nodes int) verdict {
 		return unsure
 	}
 	e := j.effort
-	e.Budget, e.NoClash, e.Probe = nodes, true, true
-	p, err := aheadpkg.MakePlan(j.ctx, r, e)
-	_, bad := err.(*strict.InputError)
+	e.Budget, e.NoClash, e.FirstPlan = nodes, true, true
+	p, err := ahead.Plan(j.ctx, r, e)
+	_, bad := err.(*schedule.InputError)
 	switch {
 	case bad:
 		return faulty
@@ -70,8 +68,8 @@ func (j *judge) within(r schedule.Request, nodes int) verdict {
 
 // clashes are smallest sets of dishes that cannot be had together: one, and others
 // among the rest of the menu. The first guess is what the solver said of the day.
-func (j *judge) clashes(r schedule.Request, p schedule.Plan) []assemblepkg.Trouble {
-	var all []assemblepkg.Trouble
+func (j *judge) clashes(r schedule.Request, p schedule.Plan) []assemble.Trouble {
+	var all []assemble.Trouble
 	guess := inTrouble(p)
 	rest := r
 	for len(all) < mostClashes && len(rest.Dishes) > 0 {
@@ -90,8 +88,8 @@ func (j *judge) clashes(r schedule.Request, p schedule.Plan) []assemblepkg.Troub
 
 // smallest is a clash of an infeasible day (deletion filter). A dish that cannot be
 // had even alone is the clash a cook understands best.
-func (j *judge) smallest(r schedule.Request, guess []string) assemblepkg.Trouble {
-	t := assemblepkg.Trouble{Dishes: plans.IdsOf(r)}
+func (j *judge) smallest(r schedule.Request, guess []string) assemble.Trouble {
+	t := assemble.Trouble{Dishes: plans.IDsOf(r)}
 	if n := len(guess); n > 0 && n < len(t.Dishes) && j.of(plans.Keep(r, guess)) == cannot {
 		t.Dishes = slices.Clone(guess)
 	}
@@ -123,14 +121,14 @@ func (j *judge) smallest(r schedule.Request, guess []string) assemblepkg.Trouble
 
 // explain is the finding of a clash: the rules that stand in its way are those of
 // the solver, but for what a cook can let go of, which is tried.
-func (j *judge) explain(r schedule.Request, t *assemblepkg.Trouble, told []schedule.Finding) (schedule.Finding, error) {
+func (j *judge) explain(r schedule.Request, t *assemble.Trouble, told []schedule.Finding) (schedule.Finding, error) {
 	core := plans.Keep(r, t.Dishes)
 	f, err := j.told(core, *t, told, false)
 	if err != nil || f.Code != schedule.CodeClash {
 		return f, err
 	}
 	var needed []string
-	for _, rule := range []string{arrangepkg.RuleQuiet, arrangepkg.RuleEarliest} {
+	for _, rule := range []string{arrange.RuleQuiet, arrange.RuleEarliest} {
 		lifted, has := lift(core, rule)
 		if !has {
 			continue
@@ -159,12 +157,12 @@ func (j *judge) explain(r schedule.Request, t *assemblepkg.Trouble, told []sched
 // the solver named, or, if it has named none, those that it mostly is.
 func (j *judge) kitchen(core schedule.Request, told []string) (needed []string, vague bool) {
 	if len(told) == 0 {
-		told = []string{arrangepkg.RuleFire, arrangepkg.RuleRoom, arrangepkg.RuleHold}
+		told = []string{arrange.RuleFire, arrange.RuleRoom, arrange.RuleHold}
 	}
 	was, before := j.effort.Lifted, j.effort.Lifted
 	defer func() { j.effort.Lifted = before }()
-	for _, rule := range arrangepkg.KitchenRules {
-		if rule == arrangepkg.RuleEarliest && assemblepkg.HasEarliest(core) {
+	for _, rule := range arrange.KitchenRules {
+		if rule == arrange.RuleEarliest && assemble.HasEarliest(core) {
 			continue
 		}
 		j.effort.Lifted = append(slices.Clone(was), rule)
@@ -185,20 +183,20 @@ func (j *judge) kitchen(core schedule.Request, told []string) (needed []string, 
 
 // told is what the solver says of a clash, unless the plan has said it; with rules it
 // says over what, as far as it sees that quickly.
-func (j *judge) told(core schedule.Request, t assemblepkg.Trouble, known []schedule.Finding, rules bool) (schedule.Finding, error) {
+func (j *judge) told(core schedule.Request, t assemble.Trouble, known []schedule.Finding, rules bool) (schedule.Finding, error) {
 	if f, ok := findingFor(known, t.Dishes); ok && f.Code == schedule.CodeClash {
 		return f, nil
 	} // what has no room or no fire on a full day may have both alone
 	e := j.effort
 	e.Budget, e.NoClash = 4*probeBudget, !rules
-	p, err := aheadpkg.MakePlan(j.ctx, core, e)
+	p, err := ahead.Plan(j.ctx, core, e)
 	if err != nil {
 		return schedule.Finding{}, err
 	}
 	if f, ok := findingFor(p.Findings, t.Dishes); ok {
 		return f, nil
 	}
-	return schedule.Finding{Code: schedule.CodeClash}, nil
+	return schedule.NewFinding(schedule.CodeClash, "", ""), nil
 }
 
 // findingFor is the finding that makes the day infeasible for just these dishes.

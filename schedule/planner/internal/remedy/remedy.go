@@ -6,8 +6,10 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/ahead"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // Bounds of the search for remedies, in plans made: of the whole day, and of the
@@ -23,7 +25,7 @@ const (
 // withRemedies says of a day that cannot be had which dishes clash over what, and
 // what would mend it, least painful first; of a tight one what would ease it. The
 // list may be empty. The request has its defaults.
-func WithRemedies(ctx context.Context, r schedule.Request, p schedule.Plan, e daypkg.Effort) (schedule.Plan, error) {
+func WithRemedies(ctx context.Context, r schedule.Request, p schedule.Plan, e ahead.Effort) (schedule.Plan, error) {
 	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, mended: map[string]string{}}
 	var err error
 	if p.Feasible {
@@ -42,7 +44,7 @@ func WithRemedies(ctx context.Context, r schedule.Request, p schedule.Plan, e da
 
 // noRemedy says that nothing helps, and whether all that could was tried.
 func (m *mender) noRemedy() schedule.Finding {
-	f := schedule.Finding{Code: schedule.CodeNoRemedy, Severity: schedule.Info, Text: "None of the changes that were tried makes this day work. Fewer dishes, smaller pieces, another day or a second grill are what is left."}
+	f := schedule.NewFinding(schedule.CodeNoRemedy, "", "None of the changes that were tried makes this day work. Fewer dishes, smaller pieces, another day or a second grill are what is left.")
 	if m.left <= 0 || m.effort.Purse.Empty() {
 		f.Text = "No change was found that makes this day work, and not all could be tried: the menu is long for one grill. Ask again with a dish less, smaller pieces or more time."
 	}
@@ -53,7 +55,7 @@ func (m *mender) noRemedy() schedule.Finding {
 type mender struct {
 	judge
 	plan     schedule.Plan
-	troubles []assemblepkg.Trouble
+	troubles []assemble.Trouble
 	wholes   int
 	joined   int               // changes allowed in one remedy
 	mended   map[string]string // by clash: the change that mended it last
@@ -63,10 +65,10 @@ type mender struct {
 // loads, or of which nothing is proven, is in trouble as a whole.
 func (m *mender) diagnose(r schedule.Request, p *schedule.Plan) error {
 	if plans.CookedAhead(r) {
-		planIsOf(p, r)
+		restate(p, r)
 	}
 	if !slices.ContainsFunc(p.Findings, isClash) {
-		m.troubles = []assemblepkg.Trouble{{Dishes: plans.IdsOf(r), Unproven: true}}
+		m.troubles = []assemble.Trouble{{Dishes: plans.IDsOf(r), Unproven: true}}
 		return nil
 	}
 	m.troubles = m.clashes(r, *p)
@@ -86,20 +88,25 @@ func (m *mender) diagnose(r schedule.Request, p *schedule.Plan) error {
 	return m.err
 }
 
-// isOf makes an infeasible plan of one day of two that of the request for both.
-func planIsOf(p *schedule.Plan, r schedule.Request) {
+// restate makes an infeasible plan of one day of two that of the request for both.
+func restate(p *schedule.Plan, r schedule.Request) {
 	plain := plans.CopyRequest(r)
 	for i := range plain.Dishes {
 		plain.Dishes[i].Ready = ""
 	}
-	d, faults := daypkg.Resolve(plain)
-	if len(faults) > 0 {
+	loc, err := plain.Location()
+	if err != nil {
 		return
 	}
+	resolved, err := day.Resolve(day.Sound{Request: plain, Loc: loc}, day.Options{})
+	if err != nil {
+		return
+	}
+	d := assemble.New(&arrange.Arranger{Day: resolved})
 	p.Dishes, p.ServeAt, p.Request, p.Name = d.Menu(), d.End, r, r.Name
-	p.Cautions = assemblepkg.DayCautions(d, p, nil)
+	p.Cautions = d.Cautions(p, nil)
 	p.Provenance.RequestHash = plans.Hash(r)
-	p.ID = plans.PlanID(r, p.Provenance.RequestHash)
+	p.ID = plans.ID(r, p.Provenance.RequestHash)
 }
 
 // remedies tries the changes that may mend the first clash, each on the dishes of
@@ -145,7 +152,7 @@ func (m *mender) lone(r schedule.Request) bool {
 // mends says whether a change lets the dishes of a clash be had by themselves, at
 // least without the rules that the clash does not need: these may be a trouble of
 // their own, for a further change to mend.
-func (m *mender) mends(r schedule.Request, c change, t assemblepkg.Trouble) bool {
+func (m *mender) mends(r schedule.Request, c change, t assemble.Trouble) bool {
 	changed := plans.CopyRequest(r)
 	c.apply(&changed)
 	now := part(changed, r, t)
@@ -161,8 +168,8 @@ func (m *mender) mends(r schedule.Request, c change, t assemblepkg.Trouble) bool
 
 // part is what a changed request has of the dishes of a clash and of dishes that
 // the change has added.
-func part(changed, r schedule.Request, t assemblepkg.Trouble) schedule.Request {
-	old := plans.IdsOf(r)
+func part(changed, r schedule.Request, t assemble.Trouble) schedule.Request {
+	old := plans.IDsOf(r)
 	return plans.Only(changed, func(id string) bool { return slices.Contains(t.Dishes, id) || !slices.Contains(old, id) })
 }
 

@@ -7,7 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // tightChance is the chance of all dishes together below which a day counts as
@@ -85,7 +85,7 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 	rem := m.remedy(changed, p, used)
 	if full, ok := m.inFull(rem); ok {
 		p = full
-		remedyTell(&rem.Remedy, p)
+		tell(&rem.Remedy, p)
 	}
 	g := eased{rem: rem, held: len(shortDishes(m.plan)) - len(shortDishes(p)), by: p.Chance.All - m.plan.Chance.All}
 	less := tooEarly(p) <= (1-easeShare)*tooEarly(m.plan) && tooEarly(m.plan) > 0
@@ -132,7 +132,7 @@ func steadier(r schedule.Request, i int) []change {
 	if len(r.Dishes[i].Hold) > 0 {
 		all = append(all, holdChange(r, r.Dishes[i]))
 	}
-	for _, c := range dishChanges(r, i, assemblepkg.Trouble{Dishes: []string{r.Dishes[i].ID}}) {
+	for _, c := range dishChanges(r, i, assemble.Trouble{Dishes: []string{r.Dishes[i].ID}}) {
 		if c.code == codeWrap || c.code == codeHotter {
 			all = append(all, c)
 		}

@@ -8,14 +8,14 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
 	saypkg "example.com/cookday/schedule/internal/say"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // remedy is what changes come to: the request with them, and its day.
 func (m *mender) remedy(now schedule.Request, p schedule.Plan, used []change) priced {
 	rem := priced{leads: now, proven: p.Solution.Proven}
 	rem.Remedy = schedule.Remedy{Code: used[0].code, For: codeOf(m.plan)}
-	remedyTell(&rem.Remedy, p)
+	tell(&rem.Remedy, p)
 	rem.Text = joined(used, " ", func(c change) []string { return []string{c.text} })
 	rem.Price = joined(used, "; ", func(c change) []string { return strings.Split(c.price, "; ") })
 	for _, c := range used {
@@ -25,8 +25,8 @@ func (m *mender) remedy(now schedule.Request, p schedule.Plan, used []change) pr
 }
 
 // tell writes down the day that a remedy leads to.
-func remedyTell(r *schedule.Remedy, p schedule.Plan) {
-	r.LightAt, r.ServeAt, r.Chance, r.Cost = p.LightAt, plans.PlanTableAt(p), p.Chance.All, p.Solution.Objective
+func tell(r *schedule.Remedy, p schedule.Plan) {
+	r.LightAt, r.ServeAt, r.Chance, r.Cost = p.LightAt, plans.TableAt(p), p.Chance.All, p.Solution.Objective
 }
 
 // Slots in the texts of a change: for the name of its dish, and for how many dishes.
@@ -97,7 +97,7 @@ func (m *mender) settled(all []priced) []schedule.Remedy {
 	out := []schedule.Remedy{}
 	for _, rem := range all {
 		if p, ok := m.inFull(rem); ok {
-			remedyTell(&rem.Remedy, p)
+			tell(&rem.Remedy, p)
 		}
 		out = append(out, rem.Remedy)
 	}
@@ -111,7 +111,7 @@ func (m *mender) inFull(rem priced) (schedule.Plan, bool) {
 		return schedule.Plan{}, false
 	}
 	e := m.effort
-	e.Budget, e.Purse = 0, &daypkg.Purse{daypkg.FullPurse}
+	e.Budget, e.Purse = 0, arrange.NewPurse(arrange.FullPurse)
 	p, ok := m.made(rem.leads, e)
 	return p, ok && p.Feasible
 }

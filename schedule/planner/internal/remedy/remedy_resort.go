@@ -5,8 +5,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // Bounds of the last resort: probes, whole days, and nodes of a purse of its own, so
@@ -14,13 +14,13 @@ import (
 const (
 	resortProbes = 200
 	resortWholes = 4
-	resortPurse  = daypkg.FullPurse / 6 // for each part of the search
-	resortSaved  = resortPurse / 2      // of it, for the plan that the changes lead to
-	resortFloor  = daypkg.FullPurse / 8 // of the purse for the other remedies: what is below it goes to the last resort
-	resortTries  = 12                   // changes tried for each dish that has no place beside others
-	resortBudget = 4 * probeBudget      // of the plan that it leads to: more than showed that there is one
-	fitBudget    = probeBudget / 4      // of a probe: what is hard to fit in does not fit
-	handful      = 4                    // dishes taken at once onto a menu that is growing
+	resortPurse  = arrange.FullPurse / 6 // for each part of the search
+	resortSaved  = resortPurse / 2       // of it, for the plan that the changes lead to
+	resortFloor  = arrange.FullPurse / 8 // of the purse for the other remedies: what is below it goes to the last resort
+	resortTries  = 12                    // changes tried for each dish that has no place beside others
+	resortBudget = 4 * probeBudget       // of the plan that it leads to: more than showed that there is one
+	fitBudget    = probeBudget / 4       // of a probe: what is hard to fit in does not fit
+	handful      = 4                     // dishes taken at once onto a menu that is growing
 )
 
 // resort is a menu on the way to one that can be had: what has been changed so far,
@@ -37,9 +37,9 @@ type resort struct {
 // its own, or else cooked somewhere else. The second answer only sends away.
 func (m *mender) lastResort(r schedule.Request) []priced {
 	m.left, m.wholes = resortProbes, resortWholes
-	m.effort.Purse = &daypkg.Purse{resortPurse}
+	m.effort.Purse = arrange.NewPurse(resortPurse)
 	plain := m.together(resort{now: r})
-	m.effort.Purse = &daypkg.Purse{resortPurse}
+	m.effort.Purse = arrange.NewPurse(resortPurse)
 	eased := resort{now: plans.CopyRequest(r)}
 	if r.Oven == nil {
 		eased.use(ovenChange(r))
@@ -59,7 +59,7 @@ func (m *mender) lastResort(r schedule.Request) []priced {
 		resort
 		fit bool
 	}{{eased, true}, {plain, false}} {
-		m.effort.Purse = &daypkg.Purse{resortPurse}
+		m.effort.Purse = arrange.NewPurse(resortPurse)
 		if rem, ok := m.withTheRest(s.resort, s.fit); ok {
 			out = append(out, rem)
 		}
@@ -86,7 +86,7 @@ func (m *mender) alone(now schedule.Request, id string) (change, bool) {
 // together keeps dishes that can be had together, each as the menu names them.
 func (m *mender) together(s resort) resort {
 	s.kept = nil
-	for few := range slices.Chunk(plans.IdsOf(s.now), handful) {
+	for few := range slices.Chunk(plans.IDsOf(s.now), handful) {
 		m.take(&s, few)
 	}
 	return s
@@ -107,7 +107,7 @@ func (m *mender) take(s *resort, few []string) {
 // that comes to.
 func (m *mender) withTheRest(s resort, fit bool) (priced, bool) {
 	s.now, s.kept, s.used = plans.CopyRequest(s.now), slices.Clone(s.kept), slices.Clone(s.used)
-	for _, id := range plans.IdsOf(s.now) {
+	for _, id := range plans.IDsOf(s.now) {
 		if slices.Contains(s.kept, id) {
 			continue
 		}
@@ -121,9 +121,9 @@ func (m *mender) withTheRest(s resort, fit bool) (priced, bool) {
 		if !ok {
 			return priced{}, false
 		}
-		before := plans.IdsOf(s.now)
+		before := plans.IDsOf(s.now)
 		s.use(c)
-		for _, now := range plans.IdsOf(s.now) { // a sitting is a dish more
+		for _, now := range plans.IDsOf(s.now) { // a sitting is a dish more
 			if now == id || !slices.Contains(before, now) {
 				s.kept = append(s.kept, now)
 			}
@@ -141,7 +141,7 @@ func (m *mender) withTheRest(s resort, fit bool) (priced, bool) {
 
 // sendAway cooks a dish somewhere else than in the oven, where others may be held.
 func sendAway(now schedule.Request, id string) (change, bool) {
-	away := dishChanges(now, slices.Index(plans.IdsOf(now), id), assemblepkg.Trouble{Dishes: []string{id}})
+	away := dishChanges(now, slices.Index(plans.IDsOf(now), id), assemble.Trouble{Dishes: []string{id}})
 	k := slices.IndexFunc(away, func(c change) bool { return c.code == codeElsewhere && !c.bakes })
 	if k < 0 {
 		return change{}, false
@@ -152,8 +152,8 @@ func sendAway(now schedule.Request, id string) (change, bool) {
 // fitting is the least painful change of a dish with which it can be had beside those
 // that are kept.
 func (m *mender) fitting(now schedule.Request, id string, kept []string) (change, bool) {
-	before := plans.IdsOf(now)
-	all := fewDoses(dishChanges(now, slices.Index(before, id), assemblepkg.Trouble{Dishes: append(slices.Clone(kept), id)}))
+	before := plans.IDsOf(now)
+	all := fewDoses(dishChanges(now, slices.Index(before, id), assemble.Trouble{Dishes: append(slices.Clone(kept), id)}))
 	slices.SortStableFunc(all, func(a, b change) int { return a.pain - b.pain })
 	for k, c := range all {
 		if m.effort.Purse.Below(resortSaved) || k == resortTries && len(kept) > 0 {

@@ -6,10 +6,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/strict"
-	aheadpkg "example.com/cookday/schedule/planner/internal/ahead"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/ahead"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // complete plans the day with a change, and with more changes as long as another
@@ -57,7 +55,7 @@ func (m *mender) onward(r, now schedule.Request, used []change) (priced, bool) {
 const mostVain = 2
 
 // another is a clash that shows once the known ones are mended.
-func (m *mender) another(now schedule.Request) assemblepkg.Trouble {
+func (m *mender) another(now schedule.Request) assemble.Trouble {
 	t := m.smallest(now, nil)
 	if f, err := m.told(plans.Keep(now, t.Dishes), t, nil, true); err == nil {
 		t.Rules = f.Rules
@@ -67,13 +65,13 @@ func (m *mender) another(now schedule.Request) assemblepkg.Trouble {
 }
 
 // still is a known clash, but for the first, that a changed request still has.
-func (m *mender) still(r, now schedule.Request) (assemblepkg.Trouble, bool) {
+func (m *mender) still(r, now schedule.Request) (assemble.Trouble, bool) {
 	for _, t := range m.troubles[1:] {
 		if p := part(now, r, t); len(p.Dishes) > 0 && len(p.Dishes) < len(now.Dishes) && m.of(p) == cannot {
 			return t, true
 		}
 	}
-	return assemblepkg.Trouble{}, false
+	return assemble.Trouble{}, false
 }
 
 // whole plans a changed day; false if the change is refused, or an error ends it all.
@@ -83,11 +81,11 @@ func (m *mender) whole(r schedule.Request, budget int) (schedule.Plan, bool) {
 	return m.made(r, e)
 }
 
-func (m *mender) made(r schedule.Request, e daypkg.Effort) (schedule.Plan, bool) {
+func (m *mender) made(r schedule.Request, e ahead.Effort) (schedule.Plan, bool) {
 	m.wholes--
 	e.NoClash = true
-	p, err := aheadpkg.MakePlan(m.ctx, r, e)
-	if _, refused := err.(*strict.InputError); err != nil && !refused {
+	p, err := ahead.Plan(m.ctx, r, e)
+	if _, refused := err.(*schedule.InputError); err != nil && !refused {
 		m.err = err
 	}
 	return p, err == nil
@@ -95,7 +93,7 @@ func (m *mender) made(r schedule.Request, e daypkg.Effort) (schedule.Plan, bool)
 
 // next is the least painful change that mends a further clash and is of another kind
 // than those used: first the one that did so before.
-func (m *mender) next(now schedule.Request, t assemblepkg.Trouble, used []change) (change, bool) {
+func (m *mender) next(now schedule.Request, t assemble.Trouble, used []change) (change, bool) {
 	all := m.changesFor(now, t)
 	if known := m.mended[t.Key()]; known != "" {
 		sort.SliceStable(all, func(i, j int) bool { return all[i].key() == known && all[j].key() != known })

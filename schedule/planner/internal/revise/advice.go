@@ -8,10 +8,10 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	remedypkg "example.com/cookday/schedule/planner/internal/remedy"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/remedy"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // option is something the cook could do now, as the entry that the log would get.
@@ -39,7 +39,7 @@ func (v *revision) advice(ctx context.Context, p *schedule.Plan, l left) ([]sche
 		if why == schedule.Early && r.ServeAt.After(p.ServeAt) {
 			continue // too slow: dinner would wait for it
 		}
-		if why != "fire-died" && remedyIdle(r, p) {
+		if why != "fire-died" && changesNothing(r, p) {
 			continue
 		}
 		out = append(out, r)
@@ -60,8 +60,8 @@ func (v *revision) advice(ctx context.Context, p *schedule.Plan, l left) ([]sche
 }
 
 // idle says whether an option changes nothing that matters to the plan.
-func remedyIdle(r schedule.Remedy, p *schedule.Plan) bool {
-	return strings.HasSuffix(r.Price, instantpkg.SameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
+func changesNothing(r schedule.Remedy, p *schedule.Plan) bool {
+	return strings.HasSuffix(r.Price, instant.SameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
 }
 
 // troubled is the piece on the grate that most needs something done, and the
@@ -76,7 +76,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		if a.where != cooking || a.believed == nil || a.condemned {
 			continue
 		}
-		cool := off < 0 && placedWait(l.all[i]) <= earlyWorth // what waits for long is none the worse for it
+		cool := off < 0 && waitOf(l.all[i]) <= earlyWorth // what waits for long is none the worse for it
 		if chance := l.all[i].Readiness().Chance(); chance < least || worst < 0 && (dead || cool || v.try.later > 0 || v.try.halfway) {
 			worst, least = i, math.Min(chance, least)
 		}
@@ -97,7 +97,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		if a.where != cooking || a.believed == nil || a.condemned {
 			continue
 		}
-		wait := placedWait(l.all[i])
+		wait := waitOf(l.all[i])
 		if _, stands := v.stands(a); stands && !a.wrap.set && wait <= earlyWorth {
 			return i, stalled
 		}
@@ -109,7 +109,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 }
 
 // wait is how long the batch is expected to wait beyond its ideal rest, minutes.
-func placedWait(p *arrangepkg.Placed) float64 {
+func waitOf(p *arrange.Placed) float64 {
 	return p.On - p.Way.Total().Expected - float64(p.It.Serve) - p.It.Cut.Rest.IdealMinutes
 }
 
@@ -133,7 +133,7 @@ func (v *revision) offLevel() float64 {
 func (v *revision) priced(ctx context.Context, p *schedule.Plan, l left, i int, o option, why string) (schedule.Remedy, error) {
 	r := schedule.Remedy{Code: o.code, For: why, Text: o.text, Edits: []schedule.Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
 	o.entry.At = v.now
-	r.Edits = append(r.Edits, remedypkg.Edit("log", o.entry))
+	r.Edits = append(r.Edits, remedy.Edit("log", o.entry))
 	after, ok := v.with(ctx, o.entry)
 	if !ok {
 		return r, nil
@@ -163,7 +163,7 @@ func (v *revision) with(ctx context.Context, e schedule.Entry) (*revision, bool)
 			return nil, false
 		}
 	}
-	w.grate = dayGrateHistory(w.day, w.log, w.now, w.plannedLevel)
+	w.grate = newGrateHistory(w.day.Day, w.log, w.now, w.plannedLevel)
 	w.afoot = make([]*afoot, len(v.afoot))
 	for i, a := range v.afoot {
 		b := *a
@@ -200,11 +200,11 @@ func (l left) take(a *afoot) float64 {
 
 // chance is that of all dishes together.
 func (l left) chance() float64 {
-	var rs []spreadpkg.Readiness
+	var rs []spread.Readiness
 	for _, p := range l.all {
 		rs = append(rs, p.Readiness())
 	}
-	return instantpkg.Round3(spreadpkg.ChanceOfAll(rs))
+	return instant.Round3(spread.ChanceOfAll(rs))
 }
 
 // effect says what an option does to the take-off.
@@ -214,9 +214,9 @@ func (v *revision) effect(a *afoot, was, is float64, o option) string {
 	case o.dishOnly:
 		return "The cook stays as it is"
 	case math.Abs(moved) < 1:
-		return name + instantpkg.SameTime
+		return name + instant.SameTime
 	case a.never(was) && !a.never(is):
-		return fmt.Sprintf("%s is done after all, at about %s", name, v.clock(a.on.at.Add(instantpkg.Minutes(is))))
+		return fmt.Sprintf("%s is done after all, at about %s", name, v.clock(a.on.at.Add(instant.Minutes(is))))
 	case o.against.Kind != "":
 		return fmt.Sprintf("%s is done %s than left bare", name, v.moves(moved))
 	}

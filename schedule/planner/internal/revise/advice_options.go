@@ -7,21 +7,21 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
 )
 
 // Temperatures that advice names, degC.
 var (
-	hotterC, hottestC, sinkC = instantpkg.Celsius(275), instantpkg.Celsius(300), instantpkg.Celsius(225)
-	finishC                  = instantpkg.Celsius(300)
-	wrapFromC                = instantpkg.Celsius(140) // earlier there is no bark to keep (common practice, no source)
+	hotterC, hottestC, sinkC = instant.Celsius(275), instant.Celsius(300), instant.Celsius(225)
+	finishC                  = instant.Celsius(300)
+	wrapFromC                = instant.Celsius(140) // earlier there is no bark to keep (common practice, no source)
 )
 
 // options are what may be done about a piece, least trouble first.
-func (v *revision) options(a *afoot, p *arrangepkg.Placed, why string) []option {
+func (v *revision) options(a *afoot, p *arrange.Placed, why string) []option {
 	if why == schedule.Early {
 		return v.slower(a, p)
 	}
@@ -59,7 +59,7 @@ func (v *revision) options(a *afoot, p *arrangepkg.Placed, why string) []option 
 
 // wrapLater says whether the piece would stay bare for a while yet.
 func (v *revision) wrapLater(a *afoot) bool {
-	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+assemblepkg.LeastLeft
+	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+assemble.LeastLeft
 }
 
 // mendFire is what helps a fire that sinks or is out.
@@ -67,7 +67,7 @@ func (v *revision) mendFire(a *afoot, why string) []option {
 	var out []option
 	level := v.grate.levelAt(v.now, v.plannedLevel)
 	coals := "Rebuild the fire: knock the ash out, open the vents below, add fuel."
-	if level > instantpkg.Celsius(325) {
+	if level > instant.Celsius(325) {
 		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
 	}
 	switch why {
@@ -85,8 +85,8 @@ func (v *revision) mendFire(a *afoot, why string) []option {
 }
 
 // laterServing moves dinner, or only the dish where something else is ready.
-func (v *revision) laterServing(a *afoot, p *arrangepkg.Placed) []option {
-	ready := a.on.at.Add(instantpkg.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
+func (v *revision) laterServing(a *afoot, p *arrange.Placed) []option {
+	ready := a.on.at.Add(instant.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
 	const step = 10 * time.Minute
 	at := ready.Truncate(step)
 	if at.Before(ready) {
@@ -108,7 +108,7 @@ func (v *revision) laterServing(a *afoot, p *arrangepkg.Placed) []option {
 }
 
 // slower is what helps a piece that comes too early.
-func (v *revision) slower(a *afoot, p *arrangepkg.Placed) []option {
+func (v *revision) slower(a *afoot, p *arrange.Placed) []option {
 	var out []option
 	if a.batch.It.Cut.Style != cut.Tough || p.Way.LevelC > hottestC+offLevelK {
 		return nil // what wants a hot grate is not the better for a cool one

@@ -6,9 +6,9 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	remedypkg "example.com/cookday/schedule/planner/internal/remedy"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/remedy"
 )
 
 // unhurried is the least later serving at which everything has the asked chance.
@@ -21,7 +21,7 @@ func (v *revision) unhurried(ctx context.Context, p *schedule.Plan) []schedule.R
 			continue
 		}
 		return []schedule.Remedy{{Code: "later", For: "less-sure", Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
-			Edits: []schedule.Edit{remedypkg.Edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
+			Edits: []schedule.Edit{remedy.Edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
 	}
 	return nil
 }
@@ -31,18 +31,18 @@ const lunchHour = 11
 
 // sooner is an earlier serving for what cannot be held until its own: of the whole
 // menu where nothing else is left to cook, else of the dish.
-func (v *revision) sooner(ctx context.Context, p *schedule.Plan, a *afoot, x *arrangepkg.Placed) []schedule.Remedy {
+func (v *revision) sooner(ctx context.Context, p *schedule.Plan, a *afoot, x *arrange.Placed) []schedule.Remedy {
 	const step = 10 * time.Minute
-	o, held := arrangepkg.DayChosenHold(v.day, x)
+	o, held := v.day.ChosenHold(x)
 	if held && o.Minutes >= x.LongestWait() {
 		return nil // it keeps
 	}
 	t, off := a.live.Total(), x.It.RestMinutes()+x.It.TravelMinutes()
-	at := a.on.at.Add(instantpkg.Minutes(t.Late + off)).Add(step - time.Nanosecond).Truncate(step)
-	if until := a.on.at.Add(instantpkg.Minutes(t.Expected + o.Minutes)).Truncate(step); held && until.Before(at) {
+	at := a.on.at.Add(instant.Minutes(t.Late + off)).Add(step - time.Nanosecond).Truncate(step)
+	if until := a.on.at.Add(instant.Minutes(t.Expected + o.Minutes)).Truncate(step); held && until.Before(at) {
 		at = until // later it would still have to wait for too long
 	}
-	if ready := a.on.at.Add(instantpkg.Minutes(t.Expected + off)); at.Before(ready) || !at.Before(v.serve(a)) || at.Hour() < lunchHour || at.YearDay() != p.ServeAt.YearDay() || v.day.InQuiet(at) {
+	if ready := a.on.at.Add(instant.Minutes(t.Expected + off)); at.Before(ready) || !at.Before(v.serve(a)) || at.Hour() < lunchHour || at.YearDay() != p.ServeAt.YearDay() || v.day.InQuiet(at) {
 		return nil
 	}
 	name, e := a.batch.It.Dish.Name, schedule.Entry{At: v.now, Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
@@ -55,5 +55,5 @@ func (v *revision) sooner(ctx context.Context, p *schedule.Plan, a *afoot, x *ar
 		return nil
 	}
 	return []schedule.Remedy{{Code: "sooner", For: schedule.Early, Text: text, Price: fmt.Sprintf("%s is eaten %s earlier", name, v.span(v.serve(a).Sub(at).Minutes())),
-		Edits: []schedule.Edit{remedypkg.Edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
+		Edits: []schedule.Edit{remedy.Edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
 }

@@ -6,7 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // grateReading is one reading of the grate's air.
@@ -25,7 +25,7 @@ type outage struct {
 
 // grateHistory is what the log says of the fire.
 type grateHistory struct {
-	d        *daypkg.Day
+	d        *day.Day
 	readings []grateReading
 	outages  []outage
 	levels   []grateReading // levels that the cook set
@@ -49,7 +49,7 @@ const (
 	airStepK      = 3.0 // the history of the air is kept in such steps
 )
 
-func dayGrateHistory(d *daypkg.Day, log []schedule.Entry, now time.Time, level func(time.Time) float64) grateHistory {
+func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func(time.Time) float64) grateHistory {
 	h := grateHistory{d: d, offsetK: math.NaN()}
 	var lids []time.Time
 	var gauges []grateReading

@@ -7,31 +7,31 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // revision is one day at one instant.
 type revision struct {
 	asked   schedule.Request // as first planned
 	ahead   *schedule.Ahead  // what is cooked the day before, as first planned; nil for nothing
-	base    *daypkg.Day
+	base    *assemble.Assembler
 	first   schedule.Plan   // its phases and steps, moved along with serving
 	planned []schedule.Step // its steps as first planned
-	firstA  arrangepkg.Arrangement
-	placed  []*arrangepkg.Placed // as first planned
+	memo    *day.Memo
+	firstA  arrange.Arrangement
+	placed  []*arrange.Placed // as first planned
 
 	log    []schedule.Entry
 	now    time.Time
-	asking *daypkg.Day // with what the log changed
-	day    *daypkg.Day // the same, or served later if that cannot be met
+	asking *assemble.Assembler // with what the log changed
+	day    *assemble.Assembler // the same, or served later if that cannot be met
 	grate  grateHistory
 	afoot  []*afoot
 	called []*afoot // called off: what was done with them stays
 
-	hearth arrangepkg.Hearth
+	hearth arrange.Hearth
 	phases int // phases begun by now
 	moved  bool
 	left   left
@@ -57,37 +57,32 @@ func NewRevision(ctx context.Context, p schedule.Plan, log []schedule.Entry, now
 
 // plan makes the first plan again, as far as a revision needs it.
 func (v *revision) plan(ctx context.Context, id string) error {
-	r := v.asked.WithDefaults()
-	loc, err := r.Location()
+	s, err := day.Examine(v.asked)
 	if err != nil {
-		loc = nil // validation says it
+		return err
 	}
-	if faults := r.ValidateIn(loc); len(faults) > 0 {
-		return &strict.InputError{Faults: faults}
+	v.memo = day.NewMemo()
+	d, err := v.resolved(s, arrange.Effort{Purse: arrange.NewPurse(arrange.FullPurse)})
+	if err != nil {
+		return err
 	}
-	d, faults := daypkg.ResolveIn(r, loc)
-	if len(faults) > 0 {
-		return &strict.InputError{Faults: faults}
-	}
-	d.Effort = daypkg.Effort{Memo: daypkg.NewMemo(), Purse: &daypkg.Purse{daypkg.FullPurse}}
-	a, err := arrangepkg.DayArrange(d, ctx)
+	a, err := d.Arrange(ctx)
 	if err != nil {
 		return err
 	}
 	if len(a.Solution.Chains) == 0 {
-		return &strict.InputError{Faults: []strict.Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
+		return &schedule.InputError{Faults: []schedule.Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
 	}
-	if v.placed, err = arrangepkg.DayPlace(d, ctx, a); err != nil {
+	if v.placed, err = d.Place(ctx, a); err != nil {
 		return err
 	}
-	arrangepkg.DayRekindle(d, &a, v.placed, 0, arrangepkg.Ever)
+	d.Rekindle(&a, v.placed, 0, arrange.Ever)
 	v.base, v.firstA, v.hearth = d, a, a.Hearth
 	v.first = d.BlankPlan()
 	v.first.ID, v.first.Feasible = id, true
-	v.first.Phases = assemblepkg.DayPhases(d, a, v.placed)
-	v.first.Steps = assemblepkg.DaySteps(d, &v.first, a, v.placed)
-	v.first.Cautions = assemblepkg.DayCautions(d, &v.first, v.placed)
-	d.Findings = nil
+	v.first.Phases = d.Phases(a, v.placed)
+	v.first.Steps = d.Steps(&v.first, a, v.placed)
+	v.first.Cautions = d.Cautions(&v.first, v.placed)
 	return nil
 }
 

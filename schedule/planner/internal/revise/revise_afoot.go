@@ -7,14 +7,13 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
-	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // Where a batch is at now.
@@ -43,9 +42,9 @@ type stand struct {
 
 // afoot is one batch while the day runs.
 type afoot struct {
-	first  *arrangepkg.Placed // as first planned, in the first plan's day; nil for what the log added
-	batch  *arrangepkg.Batch  // in the revised day
-	open   *arrangepkg.Batch  // the same as it is being arranged, if it waits
+	first  *arrange.Placed // as first planned, in the first plan's day; nil for what the log added
+	batch  *arrange.Batch  // in the revised day
+	open   *arrange.Batch  // the same as it is being arranged, if it waits
 	where  whereabouts
 	on     known
 	wrap   known
@@ -66,7 +65,7 @@ type afoot struct {
 	readings []belief.Reading // the same cores, from the put-on, judged
 	believed *belief.Belief   // nil where the model follows nothing
 	journey  *belief.Journey
-	live     daypkg.Way // what is left, as the solver and the texts take it
+	live     day.Way // what is left, as the solver and the texts take it
 }
 
 // look works out from the log where every batch is, and what is believed of it.
@@ -88,7 +87,7 @@ func (v *revision) look(ctx context.Context) error {
 	for i := range v.base.Items {
 		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
 	}
-	v.grate = dayGrateHistory(v.day, v.whileItBurns(), v.now, v.plannedLevel)
+	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel)
 	v.begun()
 	for _, a := range v.afoot {
 		if a.on.set && !a.on.logged && a.first != nil && a.first.Phases[0][0] >= v.phases && len(a.cores) == 0 {
@@ -111,17 +110,17 @@ func (v *revision) giveUp() {
 		if a.where != cooking || !a.condemned {
 			continue
 		}
-		at := v.serve(a).Add(-instantpkg.Minutes(a.batch.It.RestMinutes())).Add(-2 * assemblepkg.LeastLeft * time.Minute)
+		at := v.serve(a).Add(-instant.Minutes(a.batch.It.RestMinutes())).Add(-2 * assemble.LeastLeft * time.Minute)
 		if !v.now.Before(at) && at.After(a.on.at) {
 			a.off, a.gone, a.where, a.believed = known{at: at, set: true}, true, off, nil
 			continue
 		}
-		a.live = wayUntil(a.live, v.now.Sub(a.on.at).Minutes()+2*assemblepkg.LeastLeft, a.wrap.set)
+		a.live = wayUntil(a.live, v.now.Sub(a.on.at).Minutes()+2*assemble.LeastLeft, a.wrap.set)
 	}
 }
 
 // again is a batch of the first plan in the revised day; nil if its dish is gone.
-func (v *revision) again(p *arrangepkg.Placed) *arrangepkg.Batch {
+func (v *revision) again(p *arrange.Placed) *arrange.Batch {
 	for i := range v.day.Items {
 		if it := &v.day.Items[i]; it.Dish.ID == p.It.Dish.ID {
 			b := *p.Batch
@@ -135,25 +134,24 @@ func (v *revision) again(p *arrangepkg.Placed) *arrangepkg.Batch {
 // addDishes makes batches of the dishes that the log added, and room in the
 // hearth for the fires they want.
 func (v *revision) addDishes(ctx context.Context) error {
-	if n := arrangepkg.DayLeastBatches(v.day); n > arrangepkg.MostBatches {
+	if n := v.day.LeastBatches(); n > arrange.MostBatches {
 		return tooManyLoads(n)
 	}
 	for i := range v.day.Items {
 		if plans.OnMenu(v.base.Req, v.day.Items[i].Dish.ID) {
 			continue
 		}
-		only := *v.day
-		only.Items = v.day.Items[i : i+1]
+		only := v.day.Only(i)
 		for _, s := range only.Items[0].Spots() {
-			for _, f := range arrangepkg.DayFiresFor(&only, s) {
-				hearthAddAlways(&v.hearth, v.day.Grill, f)
+			for _, f := range only.FiresFor(s) {
+				addAlways(&v.hearth, v.day.Grill, f)
 			}
 		}
-		batches, err := arrangepkg.DayBatches(&only, ctx, v.hearth, arrangepkg.Roomiest)
+		batches, err := only.Batches(ctx, v.hearth, arrange.Roomiest)
 		if err != nil {
 			return err
 		}
-		if n := len(v.afoot) + len(batches); n > arrangepkg.MostBatches {
+		if n := len(v.afoot) + len(batches); n > arrange.MostBatches {
 			return tooManyLoads(n)
 		}
 		for _, b := range batches {
@@ -165,8 +163,8 @@ func (v *revision) addDishes(ctx context.Context) error {
 
 // tooManyLoads is the fault of a log that adds more than a day holds.
 func tooManyLoads(n int) error {
-	return &strict.InputError{Faults: []strict.Fault{{Path: "log", Sentence: fmt.Sprintf(
-		"with the dishes that were added the menu makes %d loads of the grate, and a day holds %d at the most", n, arrangepkg.MostBatches)}}}
+	return &schedule.InputError{Faults: []schedule.Fault{{Path: "log", Sentence: fmt.Sprintf(
+		"with the dishes that were added the menu makes %d loads of the grate, and a day holds %d at the most", n, arrange.MostBatches)}}}
 }
 
 // litLate is by how much the fire was lit later than planned. One that is lit

@@ -5,8 +5,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/strict"
-	aheadpkg "example.com/cookday/schedule/planner/internal/ahead"
+	"example.com/cookday/schedule/planner/internal/ahead"
 )
 
 // withAhead adds to a revision what the other of two days does: the steps of the day
@@ -17,12 +16,9 @@ func (v *revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Pla
 	if v.ahead.Plan != nil { // the log is of the day of serving, and may move it
 		r.Serve = v.day.Req.Serve
 	}
-	s, faults, err := aheadpkg.SplitAhead(ctx, r)
+	s, err := ahead.Split(ctx, r, v.base.Loc)
 	if err != nil {
 		return schedule.Plan{}, err
-	}
-	if len(faults) > 0 {
-		return schedule.Plan{}, &strict.InputError{Faults: faults}
 	}
 	own := map[string]bool{}
 	for _, step := range p.Steps {

@@ -5,19 +5,19 @@ import (
 	"slices"
 	"time"
 
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/strict"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // left is the solved rest of the day.
 type left struct {
-	a     arrangepkg.Arrangement // the whole day: what is past, what cooks, what waits
-	all   []*arrangepkg.Placed
+	a     arrange.Arrangement // the whole day: what is past, what cooks, what waits
+	all   []*arrange.Placed
 	bound []*afoot // of each placed
 }
 
@@ -56,11 +56,11 @@ func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
 			return v.join(ctx, s, p, order)
 		}
 	}
-	return left{}, &strict.InputError{Faults: []strict.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
+	return left{}, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
 }
 
 // counted is the way of a batch at the chance that the try counts with.
-func (v *revision) counted(a *afoot, w daypkg.Way) daypkg.Way {
+func (v *revision) counted(a *afoot, w day.Way) day.Way {
 	if v.try.halfway && (a.where == cooking || v.try.all) {
 		w.First.Planned, w.Second.Planned = w.First.Expected, w.Second.Expected
 		w.InOven.Planned = w.InOven.Expected
@@ -85,11 +85,11 @@ const longestDelay = 480
 // too late to be rested by its serving.
 func (v *revision) tooLateToRest() bool {
 	for _, a := range v.afoot {
-		ready := v.now.Add(2 * assemblepkg.LeastLeft * time.Minute)
+		ready := v.now.Add(2 * assemble.LeastLeft * time.Minute)
 		if a.where == off {
 			ready = a.off.at
 		}
-		if a.where != waiting && ready.Add(instantpkg.Minutes(a.batch.It.RestMinutes())).After(v.serve(a)) {
+		if a.where != waiting && ready.Add(instant.Minutes(a.batch.It.RestMinutes())).After(v.serve(a)) {
 			return true
 		}
 	}
@@ -97,17 +97,17 @@ func (v *revision) tooLateToRest() bool {
 }
 
 // serveLater moves all serving instants of the day but those of what has been served.
-func (v *revision) serveLater(asked *daypkg.Day, byMinutes int) error {
+func (v *revision) serveLater(asked *assemble.Assembler, byMinutes int) error {
 	if byMinutes == 0 {
 		return nil
 	}
 	by := time.Duration(byMinutes) * time.Minute
 	r := plans.CopyRequest(asked.Req)
-	at := daypkg.ClockOf(asked.Clock(nil).Add(by))
+	at := day.ClockOf(asked.Clock(nil).Add(by))
 	r.Serve.Date, r.Serve.Time = *at.Date, at.Time
 	for i := range r.Dishes {
 		if s := r.Dishes[i].Serve; s != nil && (asked.Clock(s).After(v.now) || v.awaited(r.Dishes[i].ID)) {
-			at := daypkg.ClockOf(asked.Clock(s).Add(by))
+			at := day.ClockOf(asked.Clock(s).Add(by))
 			r.Dishes[i].Serve = &at
 		}
 	}
@@ -139,11 +139,11 @@ func (v *revision) rebind() {
 // solve states and solves what is left. The order says which batch a chain is.
 func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Problem, []*afoot, error) {
 	var order []*afoot
-	var open []*arrangepkg.Batch
+	var open []*arrange.Batch
 	for _, a := range v.afoot {
 		if a.where == waiting {
 			b := *a.batch
-			b.Ways = append([]daypkg.Way(nil), b.Ways...)
+			b.Ways = append([]day.Way(nil), b.Ways...)
 			for i := range b.Ways {
 				b.Ways[i] = v.counted(a, b.Ways[i])
 			}
@@ -152,7 +152,7 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 		}
 	}
 	now := v.day.Minute(v.now)
-	p, err := arrangepkg.DayProblem(v.day, ctx, v.hearth, open)
+	p, err := v.day.Problem(ctx, v.hearth, open)
 	if err != nil {
 		return sequence.Solution{}, p, order, err
 	}
@@ -189,12 +189,12 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 				earliest = max(earliest, v.day.Minute(a.on.at))
 			}
 		}
-		p.Earliest = max(p.Earliest, earliest+p.Fires[v.fireNow()].Setup+arrangepkg.HandsLight)
+		p.Earliest = max(p.Earliest, earliest+p.Fires[v.fireNow()].Setup+arrange.HandsLight)
 	}
 	if len(p.Chains) == 0 {
 		return sequence.Solution{Status: sequence.Optimal, Light: -1}, p, order, nil
 	}
-	s, err := arrangepkg.DaySearch(v.day, ctx, &p)
+	s, err := v.day.Search(ctx, &p)
 	return s, p, order, err
 }
 

@@ -3,9 +3,9 @@ package revise
 import (
 	"math"
 
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
@@ -34,8 +34,8 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	if on-total-serve < gap.Min {
 		gap.Min = 0
 	}
-	task := func(minutes int, places []arrangepkg.Place) sequence.Task {
-		m := sequence.Mode{Area: b.Area(v.hearth, places, b.Covers()), Minutes: []int{max(minutes, 1)}, Places: arrangepkg.AsPlaces(places), Gap: gap}
+	task := func(minutes int, places []arrange.Place) sequence.Task {
+		m := sequence.Mode{Area: b.Area(v.hearth, places, b.Covers()), Minutes: []int{max(minutes, 1)}, Places: arrange.AsPlaces(places), Gap: gap}
 		if aside {
 			m.Area = 0 // it is there, whether there is room or not
 		}
@@ -46,8 +46,8 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	}
 	first, second := v.placesNow(a)
 	split := int(math.Ceil(w.First.Planned))
-	if v.splits(a) && split >= total && total-assemblepkg.LeastLeft > on-now {
-		split = total - assemblepkg.LeastLeft // as the cut way is placed
+	if v.splits(a) && split >= total && total-assemble.LeastLeft > on-now {
+		split = total - assemble.LeastLeft // as the cut way is placed
 	}
 	if !v.splits(a) || split >= total || split <= on-now {
 		places := first
@@ -58,10 +58,10 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 	} else {
 		c.Tasks = []sequence.Task{task(split, first), task(total-split, second)}
 		if w.Sear {
-			c.Tasks[0].LagMax = daypkg.SearLagMinutes
+			c.Tasks[0].LagMax = day.SearLagMinutes
 		}
 		if at := on - split; at > 0 && !v.day.InQuiet(v.day.At(float64(at))) {
-			c.Tasks[1].StartHands = arrangepkg.HandsWrap
+			c.Tasks[1].StartHands = arrange.HandsWrap
 		}
 	}
 	c.Tasks[0].Modes[0].Closed = allBut(on)
@@ -73,24 +73,24 @@ func (v *revision) splits(a *afoot) bool {
 	if a.live.Sear {
 		return true
 	}
-	return a.live.Stages() > 1 && !(a.wrap.set && a.wrapMinute() < v.now.Sub(a.on.at).Minutes()+assemblepkg.LeastLeft)
+	return a.live.Stages() > 1 && !(a.wrap.set && a.wrapMinute() < v.now.Sub(a.on.at).Minutes()+assemble.LeastLeft)
 }
 
 // placesNow are the zones that a batch on the grate may be in, now and in its
 // second stage; none stands for the oven.
-func (v *revision) placesNow(a *afoot) (first, second []arrangepkg.Place) {
+func (v *revision) placesNow(a *afoot) (first, second []arrange.Place) {
 	if v.inOven(a) {
 		return nil, nil
 	}
 	w, fireNow := a.live, v.fireNow()
-	here := arrangepkg.Place{fireNow, 0}
+	here := arrange.Place{Fire: fireNow}
 	for z, zone := range v.hearth.Zones[fireNow] {
 		if zone.Direct == w.Direct {
 			here.Zone = z
 			break
 		}
 	}
-	g := arrangepkg.PlaceGroup{Places: []arrangepkg.Place{here}}
+	g := arrange.PlaceGroup{Places: []arrange.Place{here}}
 	for _, p := range v.hearth.PlacesOf(w) {
 		if p.Fire != fireNow && !w.Direct {
 			g.Places = append(g.Places, p)

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule"
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 )
 
 // shortestChange is the least move of a step, in minutes, that is worth a word.
@@ -63,7 +63,7 @@ var stepNames = map[string]string{
 func (v *revision) stepName(s schedule.Step) string {
 	name := stepNames[s.Kind]
 	if s.Dish == "" {
-		return saypkg.Upper(name)
+		return say.Upper(name)
 	}
 	for _, a := range v.afoot {
 		if a.batch.It.Dish.ID == s.Dish {

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/belief"
 )
 
@@ -33,7 +33,7 @@ func (v *revision) findings(l left) []schedule.Finding {
 			v.noteLate(a, p, add)
 		case waiting:
 			if chance := p.Readiness().Chance(); chance < v.day.Req.Confidence-lateWorth {
-				add(about(a, schedule.MayBeLate, schedule.Warning, fmt.Sprintf("%s: on at %s; the chance to be ready at %s is about %.0f %%.",
+				add(about(a, schedule.MayBeLate, fmt.Sprintf("%s: on at %s; the chance to be ready at %s is about %.0f %%.",
 					p.It.Dish.Name, v.clock(v.day.At(p.On)), v.clock(v.serve(a)), 100*chance)))
 			}
 		case off:
@@ -45,8 +45,8 @@ func (v *revision) findings(l left) []schedule.Finding {
 	return out
 }
 
-func about(a *afoot, code, severity, text string) schedule.Finding {
-	return schedule.Finding{Code: code, Severity: severity, Dishes: []string{a.batch.It.Dish.ID}, Text: text}
+func about(a *afoot, code, text string) schedule.Finding {
+	return schedule.NewFinding(code, "", text, a.batch.It.Dish.ID)
 }
 
 // probeTexts say what a doubtful reading is likely to be, and what to do.
@@ -74,11 +74,11 @@ func (v *revision) noteProbe(a *afoot, add func(schedule.Finding)) {
 	for _, doubt := range order {
 		r := last[doubt]
 		text := fmt.Sprintf("%s: the reading of %s at %s %s. It is left out.", a.batch.It.Dish.Name, v.day.Core(r.CoreC),
-			v.clock(a.on.at.Add(instantpkg.Minutes(r.Minute))), probeTexts[doubt])
+			v.clock(a.on.at.Add(instant.Minutes(r.Minute))), probeTexts[doubt])
 		if n := count[doubt]; n > 1 {
 			text += fmt.Sprintf(" So are %d others like it.", n-1)
 		}
-		add(about(a, doubt, schedule.Warning, text))
+		add(about(a, doubt, text))
 	}
 }
 
@@ -97,7 +97,7 @@ func (v *revision) noteSilence(a *afoot, add func(schedule.Finding)) {
 	n := 0
 	for _, r := range a.readings {
 		if r.Counts() {
-			at := a.on.at.Add(instantpkg.Minutes(r.Minute))
+			at := a.on.at.Add(instant.Minutes(r.Minute))
 			if n > 0 {
 				gap = math.Max(gap, at.Sub(lastAt).Minutes())
 			}
@@ -109,14 +109,14 @@ func (v *revision) noteSilence(a *afoot, add func(schedule.Finding)) {
 	b := a.believed
 	low := b.Between(b.PaceSoFar(0.9), func(p *belief.Path) float64 { return p.NowC })
 	if n == 0 {
-		add(about(a, "no-readings", schedule.Info, fmt.Sprintf(
+		add(about(a, "no-readings", fmt.Sprintf(
 			"No reading of %s: this is the first plan's forecast and its slow end is counted with. On a slow day it is only at %s by now and comes off at %s. A reading would tell.",
-			name, v.day.Core(low), v.clock(a.on.at.Add(instantpkg.Minutes(a.live.Total().Late))))))
+			name, v.day.Core(low), v.clock(a.on.at.Add(instant.Minutes(a.live.Total().Late))))))
 		return
 	}
 	still := v.now.Sub(lastAt)
 	if still >= silence && still.Minutes() > 1.5*gap {
-		add(about(a, "readings-stopped", schedule.Info, fmt.Sprintf(
+		add(about(a, "readings-stopped", fmt.Sprintf(
 			"The last reading of %s was at %s. Since then it is the forecast alone; on the slow side it is at %s by now. Read it again.",
 			name, v.clock(lastAt), v.day.Core(low))))
 	}
@@ -144,7 +144,7 @@ func (v *revision) noteFalling(a *afoot, add func(schedule.Finding)) {
 	if len(run) < 3 || run[0].Minute-run[len(run)-1].Minute < fallingLeast || run[len(run)-1].CoreC-run[0].CoreC < fallingK {
 		return
 	}
-	add(about(a, "core-falling", schedule.Warning, fmt.Sprintf(
+	add(about(a, "core-falling", fmt.Sprintf(
 		"The core of %s has fallen from %s to %s. Look at the fire: it may have gone out.",
 		a.batch.It.Dish.Name, v.day.Core(run[len(run)-1].CoreC), v.day.Core(run[0].CoreC))))
 }
@@ -155,11 +155,11 @@ func (v *revision) noteOff(a *afoot, add func(schedule.Finding)) {
 		return
 	}
 	if !v.now.Before(v.serve(a)) {
-		add(about(a, "taken-as-done", schedule.Info, fmt.Sprintf("No word that %s came off: it was due by %s and is taken as served.",
+		add(about(a, "taken-as-done", fmt.Sprintf("No word that %s came off: it was due by %s and is taken as served.",
 			a.batch.It.Dish.Name, v.clock(a.off.at))))
 		return
 	}
-	add(about(a, "no-word", schedule.Warning, fmt.Sprintf(
+	add(about(a, "no-word", fmt.Sprintf(
 		"Is %s off? There is no word of it; it was due by %s and is taken as done. If it is still on, log a reading of its core before %s, or it is not planned for.",
 		a.batch.It.Dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))))
 }

@@ -12,16 +12,16 @@ import (
 // noteServing says that the plan is for a later hour, or counts with less.
 func (v *revision) noteServing(add func(schedule.Finding)) {
 	if v.try.aside {
-		add(schedule.Finding{Code: "stands-in-the-way", Severity: schedule.Warning, Text: "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."})
+		add(schedule.NewFinding("stands-in-the-way", "", "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."))
 	}
 	switch {
 	case v.try.later > 0:
-		add(schedule.Finding{Code: "served-later", Severity: schedule.Warning, Text: fmt.Sprintf(
+		add(schedule.NewFinding("served-later", "", fmt.Sprintf(
 			"What is left cannot be ready by %s. The earliest that works is %s: the plan is for that.",
-			v.clock(v.day.End.Add(-time.Duration(v.try.later)*time.Minute)), v.clock(v.day.End))})
+			v.clock(v.day.End.Add(-time.Duration(v.try.later)*time.Minute)), v.clock(v.day.End))))
 	case v.try.halfway:
-		add(schedule.Finding{Code: "less-sure", Severity: schedule.Warning, Text: fmt.Sprintf(
-			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))})
+		add(schedule.NewFinding("less-sure", "", fmt.Sprintf(
+			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))))
 	}
 }
 
@@ -38,7 +38,7 @@ func (v *revision) noteFire(add func(schedule.Finding)) {
 			if v.fireWanted() {
 				text += then
 			}
-			add(schedule.Finding{Code: "fire-died", Severity: schedule.Danger, Text: text})
+			add(schedule.NewFinding("fire-died", "", text))
 		}
 	} else if air := v.grate.ahead(v.now, v.plannedLevel); len(v.grate.readings) > 0 {
 		level := v.grate.levelAt(v.now, v.plannedLevel)
@@ -47,8 +47,8 @@ func (v *revision) noteFire(add func(schedule.Finding)) {
 			if off < 0 {
 				way = "below"
 			}
-			add(schedule.Finding{Code: "grate-off-level", Severity: schedule.Warning, Text: fmt.Sprintf(
-				"The grate runs at about %s, %s its level of %s. The times take it that it stays so.", v.day.Grate(air), way, v.day.Grate(level))})
+			add(schedule.NewFinding("grate-off-level", "", fmt.Sprintf(
+				"The grate runs at about %s, %s its level of %s. The times take it that it stays so.", v.day.Grate(air), way, v.day.Grate(level))))
 		}
 	}
 	v.noteGauge(add)
@@ -68,7 +68,7 @@ func (v *revision) noteGauge(add func(schedule.Finding)) {
 	if v.grate.offsetK < 0 {
 		sense = "less"
 	}
-	add(schedule.Finding{Code: "gauge-offset", Severity: schedule.Info, Path: "grill.gauge_offset", Text: fmt.Sprintf(
+	add(schedule.NewFinding("gauge-offset", "grill.gauge_offset", fmt.Sprintf(
 		"The lid gauge shows %.0f F (%.0f °C) %s than the grate. Go by the grate; for the next plan give that as the gauge's offset.",
-		math.Abs(v.grate.offsetK)*1.8, math.Abs(v.grate.offsetK), sense)})
+		math.Abs(v.grate.offsetK)*1.8, math.Abs(v.grate.offsetK), sense)))
 }

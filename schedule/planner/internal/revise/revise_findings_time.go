@@ -6,9 +6,8 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/belief"
 )
 
@@ -41,7 +40,7 @@ func (v *revision) stands(a *afoot) (run []belief.Reading, ok bool) {
 		}
 		run = append(run, r)
 	}
-	return run, len(run) > 1 && instantpkg.Minutes(run[0].Minute-run[len(run)-1].Minute) >= stallLeast
+	return run, len(run) > 1 && instant.Minutes(run[0].Minute-run[len(run)-1].Minute) >= stallLeast
 }
 
 // noteStall says that a core that stands still is the stall and no fault.
@@ -55,29 +54,29 @@ func (v *revision) noteStall(a *afoot, add func(schedule.Finding)) {
 	if last.CoreC-first.CoreC > creptK {
 		so = fmt.Sprintf("has crept from %s to %s in %s", v.day.Core(first.CoreC), v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
 	}
-	add(about(a, stalled, schedule.Info, fmt.Sprintf(
+	add(about(a, stalled, fmt.Sprintf(
 		"%s %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about %s, between %s and %s.",
-		a.batch.It.Dish.Name, so, v.clock(a.on.at.Add(instantpkg.Minutes(t.Expected))),
-		v.clock(a.on.at.Add(instantpkg.Minutes(t.Early))), v.clock(a.on.at.Add(instantpkg.Minutes(t.Late))))))
+		a.batch.It.Dish.Name, so, v.clock(a.on.at.Add(instant.Minutes(t.Expected))),
+		v.clock(a.on.at.Add(instant.Minutes(t.Early))), v.clock(a.on.at.Add(instant.Minutes(t.Late))))))
 }
 
 // noteLate says that a piece on the grate may miss its serving, with the chance
 // of it; it is late only if it is expected after it.
-func (v *revision) noteLate(a *afoot, p *arrangepkg.Placed, add func(schedule.Finding)) {
+func (v *revision) noteLate(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
 	code := v.lateness(a, p)
 	if code == "" {
 		return
 	}
 	t, rest := a.live.Total(), p.It.RestMinutes()
 	if a.never(t.Expected) {
-		add(about(a, code, schedule.Warning, fmt.Sprintf("%s: at the heat that it has now it does not come to %s within two days.",
+		add(about(a, code, fmt.Sprintf("%s: at the heat that it has now it does not come to %s within two days.",
 			a.batch.It.Dish.Name, v.day.Core(a.journey.TargetC))))
 		return
 	}
-	add(about(a, code, schedule.Warning, fmt.Sprintf(
+	add(about(a, code, fmt.Sprintf(
 		"%s: expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f %%.",
-		a.batch.It.Dish.Name, v.clock(a.on.at.Add(instantpkg.Minutes(t.Expected))), v.clock(a.on.at.Add(instantpkg.Minutes(t.Expected+rest))),
-		v.clock(a.on.at.Add(instantpkg.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance())))
+		a.batch.It.Dish.Name, v.clock(a.on.at.Add(instant.Minutes(t.Expected))), v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
+		v.clock(a.on.at.Add(instant.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance())))
 }
 
 // never says whether an expected take-off, minutes from the put-on, only stands
@@ -86,7 +85,7 @@ func (a *afoot) never(minute float64) bool {
 	return a.journey != nil && minute-a.journey.Now > belief.LongestAhead-1
 }
 
-func (v *revision) lateness(a *afoot, p *arrangepkg.Placed) string {
+func (v *revision) lateness(a *afoot, p *arrange.Placed) string {
 	switch {
 	case p.On-a.live.Total().Expected-p.It.RestMinutes() < float64(p.It.Serve):
 		return schedule.Late
@@ -107,16 +106,16 @@ func (v *revision) noteEarly(l left, add func(schedule.Finding)) {
 	off := v.day.At(p.On - a.live.Total().Expected)
 	text := fmt.Sprintf("%s: expected off at %s, %s before serving.", p.It.Dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
 	if p.Hold >= 0 {
-		o, _ := arrangepkg.DayChosenHold(v.day, p)
-		until := off.Add(instantpkg.Minutes(o.Minutes))
+		o, _ := v.day.ChosenHold(p)
+		until := off.Add(instant.Minutes(o.Minutes))
 		if until.Before(v.serve(a)) {
 			text += fmt.Sprintf(" It can be held until about %s, which is too short.", v.clock(until))
 		} else {
 			text += " It can be held until then."
 		}
-		text += " " + assemblepkg.DayHoldText(v.day, p, o, p.It.Dish.Name)
+		text += " " + v.day.HoldText(p, o, p.It.Dish.Name)
 	}
-	add(about(a, schedule.Early, schedule.Info, text))
+	add(about(a, schedule.Early, text))
 }
 
 // lateWorth is by how much a chance may miss what was asked before it is said.

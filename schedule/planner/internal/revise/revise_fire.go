@@ -7,7 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
@@ -15,7 +15,7 @@ import (
 const rebuiltLasts = 45 * time.Minute
 
 // addAlways adds a fire beyond the number that a first plan is offered.
-func hearthAddAlways(h *arrangepkg.Hearth, g fire.Grill, f fire.Fire) {
+func addAlways(h *arrange.Hearth, g fire.Grill, f fire.Fire) {
 	for _, o := range h.Fires {
 		if o.Layout == f.Layout && math.Abs(o.LevelC-f.LevelC) < 1 {
 			return

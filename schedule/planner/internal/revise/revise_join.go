@@ -7,16 +7,16 @@ import (
 	"slices"
 	"time"
 
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // join puts what is past, what cooks and what waits into one arrangement, in
 // minutes before the last serving of the revised day.
 func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Problem, order []*afoot) (left, error) {
-	l := left{a: arrangepkg.Arrangement{Hearth: v.hearth, Problem: p, Solution: s}}
+	l := left{a: arrange.Arrangement{Hearth: v.hearth, Problem: p, Solution: s}}
 	past := max(v.phases-1, 0)
 	l.a.Solution.Phases = v.pastPhases(s, past)
 	if v.phases > 0 {
@@ -24,11 +24,11 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 		l.a.Solution.Light = max(l.a.Solution.Light, l.a.Solution.Phases[0].Begin)
 		l.a.Solution.WhyLight = v.firstA.Solution.WhyLight
 	}
-	place := func(a *afoot, p *arrangepkg.Placed) {
-		arrangepkg.DaySetHold(v.day, p, p.EarlyGap())
+	place := func(a *afoot, p *arrange.Placed) {
+		v.day.SetHold(p, p.EarlyGap())
 		l.all, l.bound = append(l.all, p), append(l.bound, a)
 	}
-	var open []*arrangepkg.Batch
+	var open []*arrange.Batch
 	for _, a := range order {
 		if a.where == waiting {
 			open = append(open, a.open)
@@ -37,13 +37,13 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 		}
 		l.a.Batches = append(l.a.Batches, a.batch)
 	}
-	sub := arrangepkg.Arrangement{Hearth: v.hearth, Batches: open, Solution: s}
-	ahead, err := arrangepkg.DayPlace(v.day, ctx, sub)
+	sub := arrange.Arrangement{Hearth: v.hearth, Batches: open, Solution: s}
+	ahead, err := v.day.Place(ctx, sub)
 	if err != nil {
 		return left{}, err
 	}
 	for i, p := range ahead {
-		arrangepkg.ShiftPhases(p, past)
+		arrange.ShiftPhases(p, past)
 		place(order[i], p)
 	}
 	for i := len(open); i < len(order); i++ {
@@ -57,7 +57,7 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 	}
 	for i, p := range l.all {
 		if l.bound[i].where != waiting {
-			placedByInstants(p, l.a.Solution.Phases)
+			byInstants(p, l.a.Solution.Phases)
 		}
 		for i := range p.Reasons {
 			if p.Reasons[i].Chain >= len(order) {
@@ -65,14 +65,14 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 			}
 		}
 	}
-	arrangepkg.DayRekindle(v.day, &l.a, l.all, v.phases, v.day.Minute(v.now))
+	v.day.Rekindle(&l.a, l.all, v.phases, v.day.Minute(v.now))
 	l.sort()
 	return l, nil
 }
 
 // byInstants gives the stages of a batch the phases that burn while they last. A
 // stage that ends while the fire is being changed belongs to the next one too.
-func placedByInstants(p *arrangepkg.Placed, phases []sequence.Phase) {
+func byInstants(p *arrange.Placed, phases []sequence.Phase) {
 	in := func(u float64, ends bool) int {
 		for k, ph := range phases {
 			if u > float64(ph.End) || ends && u == float64(ph.End) {
@@ -104,7 +104,7 @@ func (l *left) sort() {
 		a, b := l.all[i], l.all[j]
 		return cmp.Or(cmp.Compare(a.It.Index, b.It.Index), cmp.Compare(a.Number, b.Number))
 	})
-	all, bound := make([]*arrangepkg.Placed, len(index)), make([]*afoot, len(index))
+	all, bound := make([]*arrange.Placed, len(index)), make([]*afoot, len(index))
 	for k, i := range index {
 		all[k], bound[k] = l.all[i], l.bound[i]
 	}
@@ -150,8 +150,8 @@ func (v *revision) phaseOn(a *afoot) int {
 func (v *revision) u(t time.Time) float64 { return v.day.End.Sub(t).Minutes() }
 
 // placedNow is a batch on the grate.
-func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *arrangepkg.Placed {
-	p := &arrangepkg.Placed{Batch: a.batch, Way: v.counted(a, a.live), On: v.u(a.on.at), Wrap: math.NaN(), Reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
+func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *arrange.Placed {
+	p := &arrange.Placed{Batch: a.batch, Way: v.counted(a, a.live), On: v.u(a.on.at), Wrap: math.NaN(), Reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
 	last := chain[len(chain)-1]
 	wayCutTo(&p.Way, p.On-float64(last.End))
 	p.Off = p.On - p.Way.Total().Planned
@@ -160,7 +160,7 @@ func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *arran
 	}
 	p.Phases[0] = [2]int{chain[0].FirstPhase, chain[0].LastPhase}
 	p.Phases[1] = [2]int{last.FirstPhase, last.LastPhase}
-	arrangepkg.ShiftPhases(p, past)
+	arrange.ShiftPhases(p, past)
 	if v.inOven(a) {
 		p.Oven, p.Phases[1] = true, [2]int{-1, -1}
 		p.Phases[0] = [2]int{past, past}
@@ -191,23 +191,23 @@ func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *arran
 
 // cutTo cuts what the plan counts with to what serving leaves; the window and the
 // chance say how likely that is enough.
-func wayCutTo(w *daypkg.Way, minutes float64) {
+func wayCutTo(w *day.Way, minutes float64) {
 	over := w.Total().Planned - minutes
 	switch {
 	case over <= 0:
 	case w.Stages() == 1:
 		w.First.Planned -= over
-	case over < w.Second.Planned-assemblepkg.LeastLeft:
+	case over < w.Second.Planned-assemble.LeastLeft:
 		w.Second.Planned -= over
 	default:
-		w.Second.Planned = assemblepkg.LeastLeft
-		w.First.Planned = minutes - assemblepkg.LeastLeft
+		w.Second.Planned = assemble.LeastLeft
+		w.First.Planned = minutes - assemble.LeastLeft
 	}
 }
 
 // placedBefore is a batch that is off.
-func (v *revision) placedBefore(a *afoot, phases int) *arrangepkg.Placed {
-	var p arrangepkg.Placed
+func (v *revision) placedBefore(a *afoot, phases int) *arrange.Placed {
+	var p arrange.Placed
 	if a.first != nil {
 		p = *a.first
 		on := v.u(a.on.at) // a fire that was lit late has moved it

@@ -6,10 +6,10 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/belief"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // journeyStep is how finely the history of the air is looked at, minutes.
@@ -21,7 +21,7 @@ func (v *revision) journeyOf(a *afoot) *belief.Journey {
 	w := a.way()
 	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.now.Sub(a.on.at).Minutes(), TargetC: w.PullC}
 	c.EveryS = math.Min(math.Max(w.ModelDone*60/belief.CurveSamples, 5), 300)
-	daypkg.JourneyEndsAs(c, w, a.batch.It.Cut)
+	day.JourneyEndsAs(c, w, a.batch.It.Cut)
 	level := w.AirC
 	marks := []float64{0}
 	if len(v.grate.readings)+len(v.grate.outages)+len(v.grate.levels) > 0 {
@@ -36,7 +36,7 @@ func (v *revision) journeyOf(a *afoot) *belief.Journey {
 	if _, dead := v.grate.dead(); dead && !a.oven.set {
 		air := v.airFor(a, v.now)
 		ready := c.Now + float64(v.day.Grill.SetupMinutes(v.hearth.Fires[v.fireNow()]))
-		c.Coming = []belief.Surround{{c.Now, v.envAt(a, v.now, level, (air+v.day.Night.AirC)/2)}, {ready, c.Ahead}}
+		c.Coming = []belief.Surround{{From: c.Now, In: v.envAt(a, v.now, level, (air+v.day.Night.AirC)/2)}, {From: ready, In: c.Ahead}}
 	}
 	v.wrapToCome(a, c, ahead)
 	return c
@@ -64,12 +64,12 @@ func (v *revision) surrounds(a *afoot, marks []float64, level float64) []belief.
 		if i+1 < len(marks) {
 			middle = (m + marks[i+1]) / 2
 		}
-		t := a.on.at.Add(instantpkg.Minutes(middle))
+		t := a.on.at.Add(instant.Minutes(middle))
 		air := v.airFor(a, t)
 		air = level + math.Round((air-level)/airStepK)*airStepK
-		in := v.envAt(a, a.on.at.Add(instantpkg.Minutes(m)), level, air)
+		in := v.envAt(a, a.on.at.Add(instant.Minutes(m)), level, air)
 		if n := len(out); n == 0 || out[n-1].In != in {
-			out = append(out, belief.Surround{m, in})
+			out = append(out, belief.Surround{From: m, In: in})
 		}
 	}
 	return out
@@ -103,13 +103,13 @@ func (v *revision) envAt(a *afoot, t time.Time, level, air float64) heat.Surroun
 		}
 		in := heat.Oven(ovenC)
 		if wrapped {
-			in = daypkg.Covered(in, a.with)
+			in = day.Covered(in, a.with)
 		}
 		return in
 	}
 	in := heat.Grate(air, v.day.Outdoors)
 	if wrapped {
-		in = daypkg.Covered(in, a.with)
+		in = day.Covered(in, a.with)
 	}
 	return in
 }
@@ -120,12 +120,12 @@ func (v *revision) wrapToCome(a *afoot, c *belief.Journey, ahead float64) {
 	if a.wrap.set || a.bare || a.oven.set || w.With == "" || w.Sear {
 		return
 	}
-	in := daypkg.Covered(heat.Grate(ahead, v.day.Outdoors), w.With)
+	in := day.Covered(heat.Grate(ahead, v.day.Outdoors), w.With)
 	if a.first != nil && a.first.Oven {
-		in = daypkg.Covered(heat.Oven(w.LevelC), w.With)
+		in = day.Covered(heat.Oven(w.LevelC), w.With)
 	}
 	c.Wrap = belief.WrapAhead{Planned: true, In: in, CoreC: w.WrapC, Waits: func(m float64) float64 {
-		t := v.day.AfterQuiet(plans.FixedWindow(a.on.at.Add(instantpkg.Minutes(m)))).Expected
+		t := v.day.AfterQuiet(plans.FixedWindow(a.on.at.Add(instant.Minutes(m)))).Expected
 		return t.Sub(a.on.at).Minutes()
 	}}
 	if w.Fixed {

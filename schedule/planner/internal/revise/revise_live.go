@@ -7,9 +7,9 @@ import (
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/belief"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // believe follows every piece that cooks beside the coals, judges its readings,
@@ -52,7 +52,7 @@ func (a *afoot) followed() bool {
 }
 
 // way is the way the batch was put on; of what the log added, its first.
-func (a *afoot) way() daypkg.Way {
+func (a *afoot) way() day.Way {
 	if a.first != nil {
 		return a.first.Way
 	}
@@ -86,7 +86,7 @@ func (v *revision) follow(ctx context.Context, a *afoot) error {
 	b.Whole, b.Lost, b.Place = a.way().ModelDone, v.lostMinutes(a), v.placeSpread(a)
 	belief.Sieve{
 		Fast: &b.Paths[0], Slow: &b.Paths[len(b.Paths)-1], ErrorK: b.ErrorK, Paths: b.Paths,
-		AirC:     func(m float64) float64 { return v.airFor(a, a.on.at.Add(instantpkg.Minutes(m))) },
+		AirC:     func(m float64) float64 { return v.airFor(a, a.on.at.Add(instant.Minutes(m))) },
 		OutsideC: v.day.Air.AirC,
 		Cooking:  func(from, to float64) bool { return v.onFire(a, from, to) },
 		TargetC:  a.way().PullC,
@@ -113,7 +113,7 @@ func (v *revision) placeSpread(a *afoot) float64 {
 	const aheadS = 60.0
 	in := heat.Grate(w.AirC, v.day.Outdoors)
 	if w.With != "" {
-		in = daypkg.Covered(in, w.With)
+		in = day.Covered(in, w.With)
 	}
 	s := *w.State
 	s.Change(in)
@@ -128,7 +128,7 @@ func (v *revision) placeSpread(a *afoot) float64 {
 
 // onFire says whether the piece was on a live fire from one minute to another.
 func (v *revision) onFire(a *afoot, from, to float64) bool {
-	start, end := a.on.at.Add(instantpkg.Minutes(from)), a.on.at.Add(instantpkg.Minutes(to))
+	start, end := a.on.at.Add(instant.Minutes(from)), a.on.at.Add(instant.Minutes(to))
 	for _, s := range a.stands {
 		if s.from.Before(end) && start.Before(s.to.Add(time.Hour)) {
 			return false

@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // followMoves moves what was planned along with serving: what had not begun when
@@ -47,7 +47,7 @@ func (v *revision) wentOnBefore(after time.Time, by time.Duration) bool {
 }
 
 // follows says whether a batch of the first plan moves with the main serving.
-func follows(p *arrangepkg.Placed) bool { return p.It.Dish.Serve == nil }
+func follows(p *arrange.Placed) bool { return p.It.Dish.Serve == nil }
 
 // firstAfter is the first instant after another at which the first plan begins
 // something that moves with serving.
@@ -76,13 +76,13 @@ func (v *revision) shiftPlanned(after time.Time, by time.Duration) {
 		}
 	}
 	waits := len(v.first.Phases) // the first phase that had not begun
-	if !slices.ContainsFunc(v.placed, func(p *arrangepkg.Placed) bool { return !follows(p) }) {
+	if !slices.ContainsFunc(v.placed, func(p *arrange.Placed) bool { return !follows(p) }) {
 		waits = v.shiftPhases(after, by)
 	}
 	for i := range v.first.Steps {
 		if s := &v.first.Steps[i]; s.At.After(after) && (moved[s.Dish] || s.Dish == "" && s.Phase > waits) {
 			s.At = s.At.Add(by)
-			s.Window = schedule.Window{s.Window.Early.Add(by), s.Window.Expected.Add(by), s.Window.Late.Add(by)}
+			s.Window = schedule.Window{Early: s.Window.Early.Add(by), Expected: s.Window.Expected.Add(by), Late: s.Window.Late.Add(by)}
 		}
 	}
 }

@@ -5,15 +5,15 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
 // noteSafety puts the history of a piece before the rules: time without heat,
 // chilling half-way, the danger zone, the hold. It never forbids; it says what
 // is outside the published limits.
-func (v *revision) noteSafety(a *afoot, p *arrangepkg.Placed, add func(schedule.Finding)) {
+func (v *revision) noteSafety(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
 	for _, f := range a.verdict {
 		add(a.earned(f))
 	}
@@ -91,7 +91,7 @@ func (v *revision) episodes(a *afoot) []safety.Episode {
 
 // outageOf is the part of an outage that the piece was on the grate for.
 func (v *revision) outageOf(a *afoot, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
-	from, to := instantpkg.Latest(o.from, a.on.at), o.to
+	from, to := instant.Latest(o.from, a.on.at), o.to
 	for _, k := range []known{a.off, a.oven} {
 		if k.set && k.at.Before(to) {
 			to = k.at
@@ -104,7 +104,7 @@ func (v *revision) outageOf(a *afoot, o outage, add func(safety.EpisodeKind, tim
 
 // noteHold follows a hold by its readings: just under the surface where it was
 // measured there, else in the core, which is warmer.
-func (v *revision) noteHold(a *afoot, p *arrangepkg.Placed, add func(schedule.Finding)) {
+func (v *revision) noteHold(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
 	if n := len(a.stands); n > 0 {
 		if a.stands[n-1].kind == schedule.LogCounter {
 			v.noteCooling(a, add)
@@ -127,7 +127,7 @@ func (v *revision) noteHold(a *afoot, p *arrangepkg.Placed, add func(schedule.Fi
 	}
 	var samples []safety.Sample
 	for _, s := range v.samples(a, held) {
-		if at := a.on.at.Add(instantpkg.Minutes(s.Minute)); !at.Before(a.off.at) && !at.After(end) {
+		if at := a.on.at.Add(instant.Minutes(s.Minute)); !at.Before(a.off.at) && !at.After(end) {
 			samples = append(samples, s)
 		}
 	}
@@ -147,7 +147,7 @@ func (v *revision) noteCooling(a *afoot, add func(schedule.Finding)) {
 	stand := a.stands[len(a.stands)-1]
 	var samples []safety.Sample
 	for _, s := range v.samples(a, a.cores) {
-		if at := a.on.at.Add(instantpkg.Minutes(s.Minute)); !at.After(stand.to) {
+		if at := a.on.at.Add(instant.Minutes(s.Minute)); !at.After(stand.to) {
 			samples = append(samples, s)
 		}
 	}

@@ -6,18 +6,16 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	arrangepkg "example.com/cookday/schedule/planner/internal/arrange"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
 )
 
 // steps are those of the whole day: what is done where and when it was done,
 // what is due and has not been said to be done at now, the rest as arranged.
 func (v *revision) steps(p *schedule.Plan, l left) []schedule.Step {
-	fresh := dayStepsFor(v.day, p, l)
+	fresh := v.day.Steps(p, l.a, l.all)
 	before := map[string]schedule.Step{}
 	for _, s := range v.first.Steps {
 		before[s.ID] = s
@@ -57,7 +55,7 @@ func (v *revision) steps(p *schedule.Plan, l left) []schedule.Step {
 		if a.Done != b.Done {
 			return a.Done
 		}
-		return plans.StepRank[a.Kind] < plans.StepRank[b.Kind]
+		return plans.RankOf(a.Kind) < plans.RankOf(b.Kind)
 	})
 	return out
 }
@@ -65,21 +63,16 @@ func (v *revision) steps(p *schedule.Plan, l left) []schedule.Step {
 // waitsOfCalled are the steps of waiting of dishes that were off before they were called
 // off: a revision may have planned another way to wait than the first plan.
 func (v *revision) waitsOfCalled(p *schedule.Plan, l left) []schedule.Step {
-	it := &assemblepkg.Itinerary{D: v.day, Plan: p, A: l.a, Count: map[string]int{}}
+	it := &assemble.Itinerary{D: v.day, Plan: p, A: l.a, Count: map[string]int{}}
 	for _, a := range v.called {
 		if !a.off.set || !a.boxed.set {
 			continue
 		}
 		b := v.placedBefore(a, len(l.a.Solution.Phases))
-		arrangepkg.DaySetHold(v.day, b, b.EarlyGap())
+		v.day.SetHold(b, b.EarlyGap())
 		it.Wait(b)
 	}
 	return slices.DeleteFunc(it.Steps, func(s schedule.Step) bool { _, told := v.fact(s, l); return !told })
-}
-
-// stepsFor lists the steps of an arrangement under the ids of a plan.
-func dayStepsFor(d *daypkg.Day, p *schedule.Plan, l left) []schedule.Step {
-	return assemblepkg.DaySteps(d, p, l.a, l.all)
 }
 
 // settled is a step as the log and the clock leave it.
@@ -179,7 +172,7 @@ func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
 			if before.Minute > 0 { // on the line between the two
 				m -= (r.Minute - before.Minute) * (r.CoreC - coreC) / (r.CoreC - before.CoreC)
 			}
-			return a.on.at.Add(instantpkg.Minutes(m)).Truncate(time.Minute), true
+			return a.on.at.Add(instant.Minutes(m)).Truncate(time.Minute), true
 		}
 	}
 	return time.Time{}, false

@@ -5,9 +5,9 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // tellDish tells the batches of a dish, among some, what the log says of it.
@@ -89,13 +89,13 @@ func (a *afoot) tell(e schedule.Entry) {
 		if e.Value == schedule.WrapNone {
 			a.bare = true
 		} else if !a.wrap.set {
-			fact.at = instantpkg.Latest(fact.at, a.on.at.Add(assemblepkg.LeastLeft*time.Minute)) // it went on wrapped
+			fact.at = instant.Latest(fact.at, a.on.at.Add(assemble.LeastLeft*time.Minute)) // it went on wrapped
 			a.wrap, a.with = fact, e.Value
 		}
 	case schedule.LogToOven:
 		a.oven, a.ovenC = fact, e.C
 	case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
-		if e.At.Sub(a.on.at) < assemblepkg.LeastLeft*time.Minute {
+		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
 			return // nothing is done the minute it goes on: a slip of the pen
 		}
 		if !a.off.set {

@@ -7,7 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 )
 
 // rebuildMinutes are hands: ash out, coals lit in the chimney (common practice, no source).
@@ -100,10 +100,10 @@ func (v *revision) serveWithout(s schedule.Step, l left) string {
 	}
 	var text []string
 	if len(fit) > 0 {
-		text = append(text, "Serve: "+saypkg.Listed(fit, "and")+".")
+		text = append(text, "Serve: "+say.Listed(fit, "and")+".")
 	}
 	if len(unfit) > 0 {
-		text = append(text, "Do not serve "+saypkg.Listed(unfit, "or")+": outside the published limits.")
+		text = append(text, "Do not serve "+say.Listed(unfit, "or")+": outside the published limits.")
 	}
 	if len(text) == 0 {
 		return s.Text

@@ -4,24 +4,24 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/internal/heat"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
-	daypkg "example.com/cookday/schedule/planner/internal/day"
-	spreadpkg "example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // taught is the way after what other pieces said of the grate: its mean error
 // and what is left of its spread, in standard deviations of the unknown one.
 // z is the quantile that the plan counts with.
-func wayTaught(w daypkg.Way, mean, sd, z float64) daypkg.Way {
+func wayTaught(w day.Way, mean, sd, z float64) day.Way {
 	if mean == 0 && sd == 1 || w.Spread.S <= 0 {
 		return w
 	}
-	s := spreadpkg.Spread{Median: w.Spread.Median + w.Spread.Grate*mean, Grate: w.Spread.Grate * sd}
+	s := spread.Spread{Median: w.Spread.Median + w.Spread.Grate*mean, Grate: w.Spread.Grate * sd}
 	s.S = math.Hypot(w.Spread.Own(), s.Grate)
-	as := func(p spreadpkg.Pace, planned float64) spreadpkg.Pace {
+	as := func(p spread.Pace, planned float64) spread.Pace {
 		at := func(z float64) float64 { return p.At((s.Median + s.S*z - w.Spread.Median) / w.Spread.S) }
-		q := spreadpkg.Pace{Early: at(-spreadpkg.ZTenth), Expected: at(0), Late: at(spreadpkg.ZTenth)}
+		q := spread.Pace{Early: at(-spread.ZTenth), Expected: at(0), Late: at(spread.ZTenth)}
 		q.Planned = q.At(planned) // by the window that is shown: the line through the old one bends elsewhere
 		return q
 	}
@@ -35,32 +35,32 @@ func wayTaught(w daypkg.Way, mean, sd, z float64) daypkg.Way {
 
 // liveWay is the way of a piece on the grate, counted from its put-on: what has
 // passed is fixed, the rest has the spread of the belief.
-func (v *revision) liveWay(a *afoot) daypkg.Way {
+func (v *revision) liveWay(a *afoot) day.Way {
 	b, w := a.believed, a.way()
-	least := a.journey.Now + assemblepkg.LeastLeft
+	least := a.journey.Now + assemble.LeastLeft
 	quantiles := [4]float64{b.Quantile(0.1), b.Quantile(0.5), b.Quantile(0.9), b.Quantile(v.day.Req.Confidence)}
 	var done, wrap [4]float64
 	for i, x := range quantiles {
 		done[i] = math.Min(math.Max(b.Done(x), least), a.journey.Now+belief.LongestAhead)
-		wrap[i] = math.Min(math.Max(b.Wrap(x), a.journey.Now), done[i]-assemblepkg.LeastLeft)
+		wrap[i] = math.Min(math.Max(b.Wrap(x), a.journey.Now), done[i]-assemble.LeastLeft)
 	}
-	of := func(x [4]float64) spreadpkg.Pace {
-		return spreadpkg.Pace{Early: x[0], Expected: x[1], Late: x[2], Planned: x[3]}
+	of := func(x [4]float64) spread.Pace {
+		return spread.Pace{Early: x[0], Expected: x[1], Late: x[2], Planned: x[3]}
 	}
 	total := of(done)
 	sear := w.Second
-	w.First, w.Second = total, spreadpkg.Pace{}
+	w.First, w.Second = total, spread.Pace{}
 	switch {
 	case w.Sear:
 		w.Second = sear
 	case a.wrap.set && a.wrapMinute() < least:
 		m := a.wrapMinute()
-		w.First, w.Second = spreadpkg.Pace{m, m, m, m}, total.Plus(spreadpkg.Pace{-m, -m, -m, -m})
+		w.First, w.Second = spread.Same(m), total.Plus(spread.Same(-m))
 	case a.journey.Wrap.Planned:
 		slowAfterToo(&wrap, done)
 		w.First = of(wrap)
 		for i := range done {
-			done[i] = math.Max(done[i]-wrap[i], assemblepkg.LeastLeft)
+			done[i] = math.Max(done[i]-wrap[i], assemble.LeastLeft)
 		}
 		w.Second = of(done)
 	}
@@ -70,7 +70,7 @@ func (v *revision) liveWay(a *afoot) daypkg.Way {
 	if !w.Sear && w.Second.Planned == 0 {
 		w.With = ""
 	}
-	w.Spread = spreadpkg.Spread{Median: quantiles[1], S: math.Max((quantiles[2]-quantiles[0])/(2*spreadpkg.ZTenth), 0.005)}
+	w.Spread = spread.Spread{Median: quantiles[1], S: math.Max((quantiles[2]-quantiles[0])/(2*spread.ZTenth), 0.005)}
 	w.Spread.Grate = math.Min(a.way().Spread.Grate*b.GrateS, 0.95*w.Spread.S)
 	w.State = beliefStateAt(b, quantiles[1])
 	f := math.Exp(quantiles[1])
@@ -111,26 +111,25 @@ func beliefStateAt(b *belief.Belief, x float64) *heat.Sim {
 
 // until is the way of a piece that comes off at a minute, done or not: a second
 // stage that has not begun is as good as none.
-func wayUntil(w daypkg.Way, minute float64, wrapped bool) daypkg.Way {
-	all := func(m float64) spreadpkg.Pace { return spreadpkg.Pace{m, m, m, m} }
-	w.Spread = spreadpkg.Spread{}
+func wayUntil(w day.Way, minute float64, wrapped bool) day.Way {
+	w.Spread = spread.Spread{}
 	switch {
 	case w.Stages() == 1:
-		w.First = all(minute)
+		w.First = spread.Same(minute)
 	case wrapped && !w.Sear:
-		w.First = all(math.Min(w.First.Expected, minute-assemblepkg.LeastLeft))
-		w.Second = all(minute - w.First.Expected)
+		w.First = spread.Same(math.Min(w.First.Expected, minute-assemble.LeastLeft))
+		w.Second = spread.Same(minute - w.First.Expected)
 	default:
-		w.First, w.Second = all(minute-assemblepkg.LeastLeft), all(assemblepkg.LeastLeft)
+		w.First, w.Second = spread.Same(minute-assemble.LeastLeft), spread.Same(assemble.LeastLeft)
 	}
 	return w
 }
 
 // clockWay is the way of a piece that the model does not follow: as planned,
 // and not done before now.
-func (v *revision) clockWay(a *afoot) daypkg.Way {
+func (v *revision) clockWay(a *afoot) day.Way {
 	w := a.way()
-	least := v.now.Sub(a.on.at).Minutes() + assemblepkg.LeastLeft
+	least := v.now.Sub(a.on.at).Minutes() + assemble.LeastLeft
 	if w.Stages() > 1 {
 		return w
 	}
@@ -142,23 +141,22 @@ func (v *revision) clockWay(a *afoot) daypkg.Way {
 
 // pastWay is the way of a batch that is off: as long as it took where the log
 // says so, else as planned.
-func (a *afoot) pastWay() daypkg.Way {
+func (a *afoot) pastWay() day.Way {
 	w := a.way()
 	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone {
 		return w
 	}
-	total := math.Max(a.off.at.Sub(a.on.at).Minutes(), assemblepkg.LeastLeft)
-	same := func(m float64) spreadpkg.Pace { return spreadpkg.Pace{m, m, m, m} }
-	w.First, w.Second = same(total), spreadpkg.Pace{}
+	total := math.Max(a.off.at.Sub(a.on.at).Minutes(), assemble.LeastLeft)
+	w.First, w.Second = spread.Same(total), spread.Pace{}
 	if a.wrap.set && a.wrap.at.Before(a.off.at) && !w.Sear {
 		m := a.wrapMinute()
-		w.First, w.Second = same(m), same(total-m)
+		w.First, w.Second = spread.Same(m), spread.Same(total-m)
 		if a.with != "" {
 			w.With = a.with
 		}
 	} else if !w.Sear {
 		w.With = ""
 	}
-	w.Spread = spreadpkg.Spread{}
+	w.Spread = spread.Spread{}
 	return w
 }

@@ -7,14 +7,13 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	assemblepkg "example.com/cookday/schedule/planner/internal/assemble"
 )
 
 // write is the revised plan but for its remedies and changes.
 func (v *revision) write(ctx context.Context, l left) (schedule.Plan, error) {
-	p, err := assemblepkg.DayWrite(v.day, ctx, l.a, l.all)
+	p, err := v.day.Write(ctx, l.a, l.all)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
@@ -37,7 +36,7 @@ func (v *revision) write(ctx context.Context, l left) (schedule.Plan, error) {
 			p.Findings[i].Text = v.waitsTooLong(f)
 		}
 	}
-	p.Findings = instantpkg.NonNil(append(v.findings(l), p.Findings...))
+	p.Findings = instant.NonNil(append(v.findings(l), p.Findings...))
 	return p, nil
 }
 
@@ -84,7 +83,7 @@ func (v *revision) waitsTooLong(f schedule.Finding) string {
 			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.",
 				name, v.clock(a.off.at), v.clock(v.serve(a)))
 		default:
-			done := a.on.at.Add(instantpkg.Minutes(a.live.Total().Early + a.batch.It.RestMinutes()))
+			done := a.on.at.Add(instant.Minutes(a.live.Total().Early + a.batch.It.RestMinutes()))
 			return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
 				name, v.clock(done), v.clock(v.serve(a)))
 		}

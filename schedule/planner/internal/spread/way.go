@@ -16,6 +16,11 @@ func Paces(z float64, f func(z float64) float64) Pace {
 	return Pace{Early: f(-ZTenth), Expected: f(0), Late: f(ZTenth), Planned: f(z)}
 }
 
+// Same is a pace that is the same however it goes.
+func Same(minutes float64) Pace {
+	return Pace{Early: minutes, Expected: minutes, Late: minutes, Planned: minutes}
+}
+
 func (p Pace) Plus(q Pace) Pace {
 	return Pace{p.Early + q.Early, p.Expected + q.Expected, p.Late + q.Late, p.Planned + q.Planned}
 }

@@ -1,10 +1,10 @@
-package day
+package arrange
 
 import (
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
-// fullPurse is what all searches for one answer may spend together, in nodes of a
+// FullPurse is what all searches for one answer may spend together, in nodes of a
 // small day: the plan, the day before, the reasons of a clash and every remedy. It
 // bounds the cost of the worst request; ordinary days spend a few hundredths of it.
 const FullPurse = 120_000
@@ -17,10 +17,13 @@ const (
 	layoutNodes  = 20 // of laying out one batch for one fire
 )
 
-// purse is what is left of that; nil is without end.
-type Purse struct{ Left int }
+// Purse is what is left of that; nil is without end.
+type Purse struct{ left int }
 
-// budget is the nodes that a search of a problem may open.
+// NewPurse is a purse of so many nodes.
+func NewPurse(nodes int) *Purse { return &Purse{left: nodes} }
+
+// Budget is the nodes that a search of a problem may open.
 func (p *Purse) Budget(asked int, q *sequence.Problem) int {
 	if asked == 0 {
 		asked = sequence.DefaultBudget
@@ -28,21 +31,21 @@ func (p *Purse) Budget(asked int, q *sequence.Problem) int {
 	if p == nil {
 		return asked
 	}
-	return max(1, min(asked, (p.Left-layout(q))/dearness(q)))
+	return max(1, min(asked, (p.left-layout(q))/dearness(q)))
 }
 
-// spend takes what a search has cost.
+// Spend takes what a search has cost.
 func (p *Purse) Spend(nodes int, q *sequence.Problem) {
 	if p != nil {
-		p.Left -= layout(q) + nodes*dearness(q)
+		p.left -= layout(q) + nodes*dearness(q)
 	}
 }
 
-// empty says that no further search is worth its beginning.
+// Empty says that no further search is worth its beginning.
 func (p *Purse) Empty() bool { return p.Below(1) }
 
-// below says whether less than so much is left.
-func (p *Purse) Below(nodes int) bool { return p != nil && p.Left < nodes }
+// Below says whether less than so much is left.
+func (p *Purse) Below(nodes int) bool { return p != nil && p.left < nodes }
 
 func dearness(q *sequence.Problem) int { return 1 + len(q.Chains)/batchesANode }
 

@@ -1,0 +1,38 @@
+package arrange
+
+import (
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// Arranger states a day as a problem over integers, has it solved, and reads the
+// answer back.
+type Arranger struct {
+	*day.Day
+	Effort
+}
+
+// Effort is how hard a search tries. The zero value is that of a full plan.
+type Effort struct {
+	Budget    int      // nodes; 0 stands for the solver's own
+	Purse     *Purse   // what all searches for one answer may spend; nil is without end
+	NoClash   bool     // do not look for the reason of an infeasible day
+	FirstPlan bool     // only whether the day can be had
+	Lifted    []string // rules that do not bind: nothing is planned so, only asked
+}
+
+// quiet are the quiet hours as the solver takes them.
+func (d *Arranger) quiet() []sequence.Span {
+	out := make([]sequence.Span, len(d.Quiet))
+	for i, q := range d.Quiet {
+		out[i] = sequence.Span(q)
+	}
+	return out
+}
+
+// Only is the same day with one of its dishes.
+func (d *Arranger) Only(item int) *Arranger {
+	one := *d.Day
+	one.Items = d.Items[item : item+1]
+	return &Arranger{Day: &one, Effort: d.Effort}
+}

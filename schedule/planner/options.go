@@ -1,0 +1,63 @@
+package planner
+
+import (
+	"strings"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/check"
+	"example.com/cookday/schedule/planner/internal/ahead"
+)
+
+// Option changes how a plan is made.
+type Option func(*options)
+
+type options struct {
+	judged bool
+	nodes  int // of the search; 0 for the usual ones and remedies
+}
+
+// Judged has the finished plan judged by [check.Plan]. A plan that is not sound is a
+// fault of this program: it comes back with an [*UnsoundError].
+func Judged() Option { return func(o *options) { o.judged = true } }
+
+// Cheaply gives the search so many nodes and looks for no remedies.
+func Cheaply(nodes int) Option { return func(o *options) { o.nodes = nodes } }
+
+// UnsoundError is a plan of this program that breaks what every plan promises.
+type UnsoundError struct{ Faults []schedule.Fault }
+
+// Error gives the faults one a line, after a line that says what they are.
+func (e *UnsoundError) Error() string {
+	lines := []string{"this program made a plan that is not sound; do not follow it"}
+	for _, f := range e.Faults {
+		lines = append(lines, f.String())
+	}
+	return strings.Join(lines, "\n")
+}
+
+func optionsOf(all []Option) options {
+	var o options
+	for _, set := range all {
+		set(&o)
+	}
+	return o
+}
+
+func (o options) effort() ahead.Effort {
+	e := ahead.FullEffort()
+	if o.nodes > 0 {
+		e.Budget, e.Purse = o.nodes, nil
+	}
+	return e
+}
+
+// judge gives a finished plan back, and what is wrong with it if that is asked for.
+func (o options) judge(p schedule.Plan) (schedule.Plan, error) {
+	if !o.judged {
+		return p, nil
+	}
+	if faults := check.Plan(p); len(faults) > 0 {
+		return p, &UnsoundError{Faults: faults}
+	}
+	return p, nil
+}
