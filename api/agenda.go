@@ -54,17 +54,17 @@ func (a *agenda) cautions() []string {
 
 // Reminder is one step, flat, for a flow that knows nothing of plans.
 type Reminder struct {
-	Plan         string    `json:"plan"`
-	Revision     int       `json:"revision"`
-	Step         string    `json:"step"` // stays the same through revisions
-	Kind         string    `json:"kind"`
-	Dish         string    `json:"dish"` // its name; "" for the fire
-	Text         string    `json:"text"`
-	Why          string    `json:"why"`
-	At           time.Time `json:"at"`
-	MinutesUntil float64   `json:"minutes_until"` // negative once it is past
-	Attended     bool      `json:"attended"`      // it needs a person
-	HandsMinutes float64   `json:"hands_minutes"`
+	Plan         string            `json:"plan"`
+	Revision     int               `json:"revision"`
+	Step         string            `json:"step"` // stays the same through revisions
+	Kind         schedule.StepKind `json:"kind"`
+	Dish         string            `json:"dish"` // its name; "" for the fire
+	Text         string            `json:"text"`
+	Why          string            `json:"why"`
+	At           time.Time         `json:"at"`
+	MinutesUntil float64           `json:"minutes_until"` // negative once it is past
+	Attended     bool              `json:"attended"`      // it needs a person
+	HandsMinutes float64           `json:"hands_minutes"`
 }
 
 func (a *agenda) reminder(s schedule.Step, now time.Time) Reminder {
@@ -81,23 +81,23 @@ func minutesBetween(from, to time.Time) float64 {
 
 // Due is the answer to what is to be done.
 type Due struct {
-	Plan          string     `json:"plan"`
-	Revision      int        `json:"revision"`
-	At            time.Time  `json:"at"`
-	WithinMinutes float64    `json:"within_minutes"`
-	Feasible      bool       `json:"feasible"`
-	NowText       string     `json:"now_text"` // the last step begun, "" before the first one
-	NowKind       string     `json:"now_kind"`
-	NowDish       string     `json:"now_dish"`
-	NowSince      float64    `json:"now_minutes_since"`
-	NextText      string     `json:"next_text"` // the first step to come, "" after the last one
-	NextKind      string     `json:"next_kind"`
-	NextDish      string     `json:"next_dish"`
-	NextAt        *time.Time `json:"next_at"`
-	NextUntil     *float64   `json:"next_minutes_until"`
-	ServeUntil    float64    `json:"serve_minutes_until"`
-	Due           []Reminder `json:"due"` // steps in [at, at + within)
-	Cautions      []string   `json:"cautions"`
+	Plan          string            `json:"plan"`
+	Revision      int               `json:"revision"`
+	At            time.Time         `json:"at"`
+	WithinMinutes float64           `json:"within_minutes"`
+	Feasible      bool              `json:"feasible"`
+	NowText       string            `json:"now_text"` // the last step begun, "" before the first one
+	NowKind       schedule.StepKind `json:"now_kind"`
+	NowDish       string            `json:"now_dish"`
+	NowSince      float64           `json:"now_minutes_since"`
+	NextText      string            `json:"next_text"` // the first step to come, "" after the last one
+	NextKind      schedule.StepKind `json:"next_kind"`
+	NextDish      string            `json:"next_dish"`
+	NextAt        *time.Time        `json:"next_at"`
+	NextUntil     *float64          `json:"next_minutes_until"`
+	ServeUntil    float64           `json:"serve_minutes_until"`
+	Due           []Reminder        `json:"due"` // steps in [at, at + within)
+	Cautions      []string          `json:"cautions"`
 }
 
 // due looks at the agenda from an instant. Steps that a revision found done are

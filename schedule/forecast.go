@@ -38,12 +38,12 @@ type Outlook struct {
 
 // OutlookMilestone is one instant of an Outlook, minutes from the put-on.
 type OutlookMilestone struct {
-	Kind            string     `json:"kind"`
-	CoreC           float64    `json:"core_c,omitempty"` // left out where it is not modelled
-	EarlyMinutes    float64    `json:"early_minutes"`
-	ExpectedMinutes float64    `json:"expected_minutes"`
-	LateMinutes     float64    `json:"late_minutes"`
-	Quantiles       []Quantile `json:"quantiles,omitempty"`
+	Kind            MilestoneKind `json:"kind"`
+	CoreC           float64       `json:"core_c,omitempty"` // left out where it is not modelled
+	EarlyMinutes    float64       `json:"early_minutes"`
+	ExpectedMinutes float64       `json:"expected_minutes"`
+	LateMinutes     float64       `json:"late_minutes"`
+	Quantiles       []Quantile    `json:"quantiles,omitempty"`
 }
 
 // Quantile is the minutes that are enough with a probability.

@@ -14,7 +14,7 @@ func Notices() []Caution {
 	all := slices.Clone(notices)
 	for _, c := range safety.Catalogue() {
 		if _, ours := Notice(c.Code); !ours {
-			all = append(all, Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
+			all = append(all, Caution{Code: c.Code, Severity: Severity(c.Severity), Text: c.Sentence, Source: c.Source})
 		}
 	}
 	return all

@@ -109,20 +109,23 @@ type Spot struct {
 	AngleDeg float64 `json:"angle_deg"`
 }
 
+// StageKind says what a batch goes through in a stage.
+type StageKind string
+
 // Kinds of stage.
 const (
-	StageBare    = "bare"
-	StageWrapped = "wrapped"
-	StageSear    = "sear"
-	StageRest    = "rest"
-	StageHold    = "hold"
+	StageBare    StageKind = "bare"
+	StageWrapped StageKind = "wrapped"
+	StageSear    StageKind = "sear"
+	StageRest    StageKind = "rest"
+	StageHold    StageKind = "hold"
 )
 
 // Stage is a stretch of a batch's day as it is planned, that is with each stage
 // of cooking taken at the asked chance: From and To are instants of the plan,
 // Minutes the 10th, 50th and 90th percentile of the stage alone.
 type Stage struct {
-	Kind    string    `json:"kind"`
+	Kind    StageKind `json:"kind"`
 	From    time.Time `json:"from"`
 	To      time.Time `json:"to"`
 	Minutes Minutes   `json:"minutes"`
@@ -145,23 +148,26 @@ type Minutes struct {
 	Late     float64 `json:"late"`
 }
 
+// MilestoneKind says which instant of a batch a milestone is.
+type MilestoneKind string
+
 // Kinds of milestone.
 const (
-	MilestoneOn          = "on"
-	MilestoneStallBegins = "stall-begins"
-	MilestoneWrap        = "wrap"
-	MilestoneStallEnds   = "stall-ends"
-	MilestoneTakeOff     = "take-off"
-	MilestonePeak        = "peak" // of the carry-over
-	MilestoneRested      = "rested"
-	MilestoneServe       = "serve"
+	MilestoneOn          MilestoneKind = "on"
+	MilestoneStallBegins MilestoneKind = "stall-begins"
+	MilestoneWrap        MilestoneKind = "wrap"
+	MilestoneStallEnds   MilestoneKind = "stall-ends"
+	MilestoneTakeOff     MilestoneKind = "take-off"
+	MilestonePeak        MilestoneKind = "peak" // of the carry-over
+	MilestoneRested      MilestoneKind = "rested"
+	MilestoneServe       MilestoneKind = "serve"
 )
 
 // Milestone is an instant in the life of a batch.
 type Milestone struct {
-	Kind   string  `json:"kind"`
-	CoreC  float64 `json:"core_c,omitempty"` // expected at that instant; 0 where it is not modelled
-	Window Window  `json:"window"`
+	Kind   MilestoneKind `json:"kind"`
+	CoreC  float64       `json:"core_c,omitempty"` // expected at that instant; 0 where it is not modelled
+	Window Window        `json:"window"`
 }
 
 // Point is a sample of a predicted curve at the expected pace.
@@ -219,10 +225,10 @@ type Provenance struct {
 
 // Change is one difference that a revision made.
 type Change struct {
-	Step    string  `json:"step,omitempty"` // id
-	Kind    string  `json:"kind"`
-	Dish    string  `json:"dish,omitempty"`
-	Minutes float64 `json:"minutes"` // later is positive
-	Text    string  `json:"text"`
-	Why     string  `json:"why"`
+	Step    string   `json:"step,omitempty"` // id
+	Kind    StepKind `json:"kind"`
+	Dish    string   `json:"dish,omitempty"`
+	Minutes float64  `json:"minutes"` // later is positive
+	Text    string   `json:"text"`
+	Why     string   `json:"why"`
 }

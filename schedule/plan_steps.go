@@ -9,7 +9,7 @@ type Step struct {
 	ID       string    `json:"id"` // stays the same through revisions
 	At       time.Time `json:"at"`
 	Window   Window    `json:"window"`
-	Kind     string    `json:"kind"`
+	Kind     StepKind  `json:"kind"`
 	Dish     string    `json:"dish,omitempty"` // id of the dish
 	Batch    int       `json:"batch,omitempty"`
 	Phase    int       `json:"phase,omitempty"`
@@ -22,46 +22,52 @@ type Step struct {
 	Why      string    `json:"why"`
 }
 
+// StepKind says what a step is about. New kinds may come: pass over what you do not know.
+type StepKind string
+
 // Kinds of step.
 const (
-	StepThaw        = "thaw"
-	StepTakeOut     = "take-out"
-	StepLayFire     = "lay-fire"
-	StepLight       = "light"
-	StepFireReady   = "fire-ready"
-	StepSetVents    = "set-vents"
-	StepPutOn       = "put-on"
-	StepStallBegins = "stall-begins"
-	StepWrap        = "wrap"
-	StepStallEnds   = "stall-ends"
-	StepLook        = "look"
-	StepCheckFire   = "check-fire"
-	StepRefuel      = "refuel"
-	StepChangeFire  = "change-fire"
-	StepProbesOut   = "probes-out"
-	StepFlip        = "flip"
-	StepTakeOff     = "take-off"
-	StepRest        = "rest"
-	StepBox         = "box"
-	StepToOven      = "to-oven"
-	StepHold        = "hold"
-	StepSear        = "sear"
-	StepSlice       = "slice"
-	StepServe       = "serve"
-	StepCloseDown   = "close-down"
+	StepThaw        StepKind = "thaw"
+	StepTakeOut     StepKind = "take-out"
+	StepLayFire     StepKind = "lay-fire"
+	StepLight       StepKind = "light"
+	StepFireReady   StepKind = "fire-ready"
+	StepSetVents    StepKind = "set-vents"
+	StepPutOn       StepKind = "put-on"
+	StepStallBegins StepKind = "stall-begins"
+	StepWrap        StepKind = "wrap"
+	StepStallEnds   StepKind = "stall-ends"
+	StepLook        StepKind = "look"
+	StepCheckFire   StepKind = "check-fire"
+	StepRefuel      StepKind = "refuel"
+	StepChangeFire  StepKind = "change-fire"
+	StepProbesOut   StepKind = "probes-out"
+	StepFlip        StepKind = "flip"
+	StepTakeOff     StepKind = "take-off"
+	StepRest        StepKind = "rest"
+	StepBox         StepKind = "box"
+	StepToOven      StepKind = "to-oven"
+	StepHold        StepKind = "hold"
+	StepSear        StepKind = "sear"
+	StepSlice       StepKind = "slice"
+	StepServe       StepKind = "serve"
+	StepCloseDown   StepKind = "close-down"
 )
+
+// Severity says how grave a finding or a caution is.
+type Severity string
 
 // Severities of findings and cautions.
 const (
-	Info    = "info"
-	Warning = "caution"
-	Danger  = "danger"
+	Info    Severity = "info"
+	Warning Severity = "caution"
+	Danger  Severity = "danger"
 )
 
 // Finding is something the plan's owner must know.
 type Finding struct {
 	Code     string   `json:"code"`
-	Severity string   `json:"severity"`
+	Severity Severity `json:"severity"`
 	Path     string   `json:"path,omitempty"` // of the request's field it comes from
 	Dishes   []string `json:"dishes,omitempty"`
 	Rules    []string `json:"rules,omitempty"` // of a clash: what stands in the way
@@ -90,8 +96,8 @@ type Edit struct {
 
 // Caution is a warning that goes with every output it applies to.
 type Caution struct {
-	Code     string `json:"code"`
-	Severity string `json:"severity"`
-	Text     string `json:"text"`
-	Source   string `json:"source,omitempty"`
+	Code     string   `json:"code"`
+	Severity Severity `json:"severity"`
+	Text     string   `json:"text"`
+	Source   string   `json:"source,omitempty"`
 }

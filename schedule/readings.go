@@ -14,66 +14,43 @@ import (
 type Entry struct {
 	At    time.Time `json:"time"`
 	Dish  string    `json:"dish,omitempty"`   // id of the dish; empty for the grill
-	Kind  string    `json:"kind"`             // one of the Log constants
+	Kind  EntryKind `json:"kind"`             // one of the Log constants
 	C     float64   `json:"temp_c,omitempty"` // degC, of kinds that carry a temperature
 	Value string    `json:"value,omitempty"`  // what the other kinds carry
 	Line  int       `json:"-"`                // of the text it was read from; 0 if unknown
 }
 
+// EntryKind says what an entry of a log is.
+type EntryKind string
+
 // Kinds of entry that are readings.
 const (
-	LogCore  = "core"  // of the dish, by its probe
-	LogOuter = "outer" // of the dish, just under its surface, while it is held
-	LogGrate = "grate" // the air beside the meat at grate height
-	LogGauge = "gauge" // the gauge in the lid
+	LogCore  EntryKind = "core"  // of the dish, by its probe
+	LogOuter EntryKind = "outer" // of the dish, just under its surface, while it is held
+	LogGrate EntryKind = "grate" // the air beside the meat at grate height
+	LogGauge EntryKind = "gauge" // the gauge in the lid
 )
 
 // Kinds of entry that are events.
 const (
-	LogLit           = "lit"            // the fire, first or again
-	LogLevel         = "level"          // the cook sets the grate to another level
-	LogFireOut       = "fire-out"       // the fire has gone out, or choked
-	LogRefuelled     = "refuelled"      // fuel was added
-	LogLidOpened     = "lid-opened"     // the readings of the next minutes mean little
-	LogOn            = "on"             // the dish was put on
-	LogWrapped       = "wrapped"        // in the value, foil or paper, or none: it is left bare
-	LogToOven        = "to-oven"        // goes on cooking in the kitchen oven at a temperature
-	LogPulled        = "pulled"         // taken off, done
-	LogBoxed         = "boxed"          // put where it is held
-	LogCounter       = "counter"        // done, and stands without heat
-	LogStopped       = "stopped"        // taken off the heat before it was done
-	LogChilled       = "chilled"        // into the refrigerator or on ice
-	LogRestarted     = "restarted"      // back on the heat
-	LogServingMoved  = "serving-moved"  // to the clock in the value
-	LogDishAdded     = "dish-added"     // the value is the dish as JSON
-	LogDishCancelled = "dish-cancelled" // no longer wanted
+	LogLit           EntryKind = "lit"            // the fire, first or again
+	LogLevel         EntryKind = "level"          // the cook sets the grate to another level
+	LogFireOut       EntryKind = "fire-out"       // the fire has gone out, or choked
+	LogRefuelled     EntryKind = "refuelled"      // fuel was added
+	LogLidOpened     EntryKind = "lid-opened"     // the readings of the next minutes mean little
+	LogOn            EntryKind = "on"             // the dish was put on
+	LogWrapped       EntryKind = "wrapped"        // in the value, foil or paper, or none: it is left bare
+	LogToOven        EntryKind = "to-oven"        // goes on cooking in the kitchen oven at a temperature
+	LogPulled        EntryKind = "pulled"         // taken off, done
+	LogBoxed         EntryKind = "boxed"          // put where it is held
+	LogCounter       EntryKind = "counter"        // done, and stands without heat
+	LogStopped       EntryKind = "stopped"        // taken off the heat before it was done
+	LogChilled       EntryKind = "chilled"        // into the refrigerator or on ice
+	LogRestarted     EntryKind = "restarted"      // back on the heat
+	LogServingMoved  EntryKind = "serving-moved"  // to the clock in the value
+	LogDishAdded     EntryKind = "dish-added"     // the value is the dish as JSON
+	LogDishCancelled EntryKind = "dish-cancelled" // no longer wanted
 )
-
-// carries says what the value of a kind of entry is.
-type carries int
-
-const (
-	nothing     carries = iota // or a note, which is kept
-	temperature                // such as 152 F
-	maybeTemp                  // the same, or nothing
-	wrapping                   // foil, paper, none, or nothing
-	instantText                // a clock
-	dishText                   // a dish as JSON
-)
-
-// logKinds are the kinds of entry: what each carries, and whether it belongs to
-// a dish (else to the grill).
-var logKinds = map[string]struct {
-	carries carries
-	Dish    bool
-}{
-	LogCore: {temperature, true}, LogOuter: {temperature, true}, LogGrate: {temperature, false}, LogGauge: {temperature, false},
-	LogLit: {nothing, false}, LogLevel: {temperature, false}, LogFireOut: {nothing, false}, LogRefuelled: {nothing, false},
-	LogLidOpened: {nothing, false}, LogOn: {nothing, true}, LogWrapped: {wrapping, true}, LogToOven: {maybeTemp, true},
-	LogPulled: {nothing, true}, LogBoxed: {nothing, true}, LogCounter: {nothing, true}, LogStopped: {nothing, true},
-	LogChilled: {nothing, true}, LogRestarted: {nothing, true}, LogServingMoved: {instantText, false},
-	LogDishAdded: {dishText, false}, LogDishCancelled: {nothing, true},
-}
 
 // Limits of a log. A probe that reports every minute for two days stays below.
 const (
@@ -125,10 +102,11 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 // that is added.
 func JoinLogs(old, more []Entry) []Entry {
 	type key struct {
-		at         int64
-		dish, kind string
-		c          float64
-		value      string
+		at    int64
+		dish  string
+		kind  EntryKind
+		c     float64
+		value string
 	}
 	seen := make(map[key]bool, len(old)+len(more))
 	out := slices.Grow([]Entry(nil), len(old)+len(more))

@@ -33,12 +33,12 @@ type logChecker struct {
 }
 
 func (c *logChecker) entry(e *Entry, path string) {
-	kind, ok := logKinds[e.Kind]
+	form, ok := e.Kind.form()
 	if !ok {
-		c.faults.AddLine(path+".kind", e.Line, "%s is not known; there are %s", say.Quoted(e.Kind), say.Listed(KindNames(), "and"))
+		c.faults.AddLine(path+".kind", e.Line, "%s is not known; there are %s", say.Quoted(string(e.Kind)), say.Listed(kindNames(), "and"))
 		return
 	}
-	c.dish(e, path, kind.Dish)
+	c.dish(e, path, form.OfDish)
 	if e.At.After(c.now) {
 		c.faults.AddLine(path+".time", e.Line, "%s is after now, %s", c.instant(e.At), c.instant(c.now))
 	}

@@ -3,7 +3,6 @@ package schedule
 import (
 	"regexp"
 	"slices"
-	"sort"
 	"strings"
 	"time"
 
@@ -56,7 +55,7 @@ func cookingFrom(p Plan) time.Time {
 
 func (r *logReader) entry(row logRow) (Entry, bool) {
 	before := r.faults.Len()
-	e := Entry{Line: row.line, Kind: row.kind}
+	e := Entry{Line: row.line, Kind: EntryKind(row.kind)}
 	fault := func(field, format string, args ...any) {
 		r.faults.AddLine(row.path+field, row.line, format, args...)
 	}
@@ -68,12 +67,12 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 	if !at.IsZero() {
 		r.before = at
 	}
-	kind, known := logKinds[row.kind]
+	form, known := e.Kind.form()
 	if !known {
-		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(KindNames(), "and"))
+		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(kindNames(), "and"))
 		return e, false
 	}
-	if kind.Dish || row.kind == LogServingMoved && row.dish != "" {
+	if form.OfDish || e.Kind == LogServingMoved && row.dish != "" {
 		id, ok := r.dishID(row.dish)
 		if !ok {
 			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
@@ -82,7 +81,7 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
 		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, say.Quoted(row.dish))
 	}
-	r.value(&e, kind.carries, row.value, fault)
+	r.value(&e, form.Carries, row.value, fault)
 	if r.faults.Len() > before {
 		return e, false
 	}
@@ -90,9 +89,9 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 }
 
 // value reads what the entry carries.
-func (r *logReader) value(e *Entry, what carries, text string, fault func(field, format string, args ...any)) {
+func (r *logReader) value(e *Entry, what Carries, text string, fault func(field, format string, args ...any)) {
 	switch {
-	case what == temperature, what == maybeTemp && text != "":
+	case what == CarriesTemperature, what == CarriesMaybeTemperature && text != "":
 		t, err := unit.ParseTemperature(text)
 		if err != nil {
 			fault("value", "%s", err)
@@ -100,15 +99,15 @@ func (r *logReader) value(e *Entry, what carries, text string, fault func(field,
 			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", say.Quoted(text))
 		}
 		e.C = float64(t)
-	case what == wrapping && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
+	case what == CarriesWrap && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
 		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
-	case what == instantText:
+	case what == CarriesInstant:
 		at, sentence := r.instant(text)
 		if sentence != "" {
 			fault("value", "%s %s", say.Quoted(text), sentence)
 		}
 		e.Value = at.Format(time.RFC3339)
-	case what == dishText:
+	case what == CarriesDish:
 		r.newDish(e, text, fault)
 	default:
 		e.Value = text
@@ -171,15 +170,6 @@ func (r *logReader) dishNames() []string {
 	for _, d := range r.plan.Dishes {
 		names = append(names, d.ID)
 	}
-	return names
-}
-
-func KindNames() []string {
-	names := make([]string, 0, len(logKinds))
-	for k := range logKinds {
-		names = append(names, k)
-	}
-	sort.Strings(names)
 	return names
 }
 

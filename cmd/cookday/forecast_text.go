@@ -31,7 +31,7 @@ func writeOutlook(w io.Writer, q schedule.Inquiry, o schedule.Outlook, columns i
 		t.item(mark(f.Severity), f.Text)
 	}
 	t.line("")
-	for _, severity := range []string{schedule.Danger, schedule.Warning, schedule.Info} {
+	for _, severity := range []schedule.Severity{schedule.Danger, schedule.Warning, schedule.Info} {
 		for _, c := range o.Cautions {
 			if c.Severity == severity {
 				t.item(mark(severity), c.Text)
@@ -63,7 +63,7 @@ func outlookTitle(units unit.System, o schedule.Outlook) string {
 	return text + "."
 }
 
-func mark(severity string) string {
+func mark(severity schedule.Severity) string {
 	if severity == schedule.Info {
 		return "- "
 	}
@@ -86,7 +86,7 @@ func outlookTable(units unit.System, o schedule.Outlook) string {
 		if m.CoreC > 0 {
 			core = units.Core(unit.Temperature(m.CoreC))
 		}
-		fmt.Fprintf(table, "%s\t%s\t%s\t%s\t%s", strings.ReplaceAll(m.Kind, "-", " "), core,
+		fmt.Fprintf(table, "%s\t%s\t%s\t%s\t%s", strings.ReplaceAll(string(m.Kind), "-", " "), core,
 			about(units, m.EarlyMinutes), about(units, m.ExpectedMinutes), about(units, m.LateMinutes))
 		for _, q := range m.Quantiles {
 			fmt.Fprintf(table, "\t%s", about(units, q.Minutes))

@@ -112,7 +112,7 @@ func (c *checker) condemned(dish string) bool {
 
 // done says whether a step of the past stands for an act, so that rules on what
 // is still to be planned pass it over.
-func (c *checker) done(kind, dish string, batch, phase int) bool {
+func (c *checker) done(kind schedule.StepKind, dish string, batch, phase int) bool {
 	for _, s := range c.plan.Steps {
 		if s.Done && s.Kind == kind && s.Dish == dish && (dish == "" || s.Batch == batch) && (dish != "" || s.Phase == phase) {
 			return true

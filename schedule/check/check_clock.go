@@ -13,14 +13,14 @@ import (
 // milestones: they are there, in order, and follow from the stages.
 func (c *checker) milestones() {
 	for _, b := range c.batches() {
-		at := map[string]schedule.Window{}
+		at := map[schedule.MilestoneKind]schedule.Window{}
 		for _, m := range b.Milestones {
 			if _, twice := at[m.Kind]; twice {
 				c.fault(b.path+".milestones", "%s is there twice", m.Kind)
 			}
 			at[m.Kind] = m.Window
 		}
-		for _, kind := range []string{schedule.MilestoneOn, schedule.MilestoneTakeOff, schedule.MilestoneRested, schedule.MilestoneServe} {
+		for _, kind := range []schedule.MilestoneKind{schedule.MilestoneOn, schedule.MilestoneTakeOff, schedule.MilestoneRested, schedule.MilestoneServe} {
 			if _, ok := at[kind]; !ok {
 				c.fault(b.path+".milestones", "%s is missing", kind)
 			}
@@ -34,8 +34,8 @@ func (c *checker) milestones() {
 	}
 }
 
-func (c *checker) milestoneOrder(path string, at map[string]schedule.Window) {
-	for _, pair := range [][2]string{
+func (c *checker) milestoneOrder(path string, at map[schedule.MilestoneKind]schedule.Window) {
+	for _, pair := range [][2]schedule.MilestoneKind{
 		{schedule.MilestoneOn, schedule.MilestoneStallBegins}, {schedule.MilestoneStallBegins, schedule.MilestoneStallEnds}, {schedule.MilestoneStallEnds, schedule.MilestoneTakeOff},
 		{schedule.MilestoneOn, schedule.MilestoneWrap}, {schedule.MilestoneWrap, schedule.MilestoneTakeOff}, {schedule.MilestoneOn, schedule.MilestoneTakeOff},
 		{schedule.MilestoneTakeOff, schedule.MilestonePeak}, {schedule.MilestoneTakeOff, schedule.MilestoneRested},
@@ -51,7 +51,7 @@ func (c *checker) milestoneOrder(path string, at map[string]schedule.Window) {
 
 // milestoneMinutes: on and serve are the planned instants, take-off is as far from
 // the put-on as the stages take, rested a rest later.
-func (c *checker) milestoneMinutes(b *batchFacts, at map[string]schedule.Window) {
+func (c *checker) milestoneMinutes(b *batchFacts, at map[schedule.MilestoneKind]schedule.Window) {
 	path := b.path + ".milestones"
 	if on := at[schedule.MilestoneOn]; !on.Expected.Equal(b.on()) {
 		c.fault(path, "on at %s; its first stage begins at %s", instant(on.Expected), instant(b.on()))
@@ -77,7 +77,7 @@ func (c *checker) milestoneMinutes(b *batchFacts, at map[string]schedule.Window)
 
 // afterWrap: from the wrap to the take-off it takes what the wrapped stage takes,
 // as expected. A wrap that waits for the morning makes the take-off wait too.
-func (c *checker) afterWrap(b *batchFacts, at map[string]schedule.Window) {
+func (c *checker) afterWrap(b *batchFacts, at map[schedule.MilestoneKind]schedule.Window) {
 	wrap, ok := at[schedule.MilestoneWrap]
 	last := b.cooking[len(b.cooking)-1]
 	if !ok || last.Kind != schedule.StageWrapped || c.plan.Revision > 0 {
@@ -113,7 +113,7 @@ func (c *checker) earliest() {
 // waitsForMorning are the steps that never fall into quiet hours. What follows a
 // take-off is left to chance (the rule quiet-chance), what follows dinner is nobody's
 // business.
-var waitsForMorning = []string{
+var waitsForMorning = []schedule.StepKind{
 	schedule.StepThaw, schedule.StepTakeOut, schedule.StepLayFire, schedule.StepLight, schedule.StepSetVents, schedule.StepPutOn, schedule.StepWrap, schedule.StepLook, schedule.StepCheckFire, schedule.StepChangeFire, schedule.StepProbesOut, schedule.StepSear,
 }
 
@@ -158,9 +158,10 @@ func (c *checker) listedInParts(q schedule.Interval) bool {
 
 // act is an attended start as the plan reserves hands for it.
 type act struct {
-	path, kind string
-	at         time.Time
-	minutes    float64
+	path    string
+	kind    schedule.StepKind
+	at      time.Time
+	minutes float64
 }
 
 // reserved are the attended starts still to come: lighting, changes of fire, every
@@ -175,7 +176,7 @@ func (c *checker) reserved() []act {
 	}
 	for _, b := range c.batches() {
 		for k, s := range b.cooking {
-			kind := map[string]string{schedule.StageWrapped: schedule.StepWrap, schedule.StageSear: schedule.StepSear}[s.Kind]
+			kind := map[schedule.StageKind]schedule.StepKind{schedule.StageWrapped: schedule.StepWrap, schedule.StageSear: schedule.StepSear}[s.Kind]
 			if k == 0 {
 				kind = schedule.StepPutOn
 			}
@@ -188,7 +189,7 @@ func (c *checker) reserved() []act {
 }
 
 // handsOf is how many minutes of hands the plan's own step of an act states.
-func (c *checker) handsOf(kind, dish string, batch, phase int) float64 {
+func (c *checker) handsOf(kind schedule.StepKind, dish string, batch, phase int) float64 {
 	for _, s := range c.plan.Steps {
 		if s.Kind == kind && s.Dish == dish && s.Batch == batch && (dish != "" || s.Phase == phase) {
 			return s.Minutes

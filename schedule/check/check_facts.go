@@ -204,7 +204,7 @@ func (c *checker) batches() []batchFacts {
 	return out
 }
 
-func cooks(kind string) bool {
+func cooks(kind schedule.StageKind) bool {
 	return kind == schedule.StageBare || kind == schedule.StageWrapped || kind == schedule.StageSear
 }
 
@@ -225,7 +225,7 @@ func (b *batchFacts) pause() float64 {
 }
 
 // milestone is a milestone of a kind.
-func (b *batchFacts) milestone(kind string) (schedule.Milestone, bool) {
+func (b *batchFacts) milestone(kind schedule.MilestoneKind) (schedule.Milestone, bool) {
 	for _, m := range b.Milestones {
 		if m.Kind == kind {
 			return m, true

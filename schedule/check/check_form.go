@@ -129,7 +129,7 @@ func (c *checker) findings() {
 	}
 }
 
-func (c *checker) said(path, code, severity, text string) {
+func (c *checker) said(path, code string, severity schedule.Severity, text string) {
 	if code == "" {
 		c.fault(path+".code", "is empty")
 	}

@@ -119,7 +119,7 @@ func (c *checker) oven() {
 }
 
 // logged says whether the log has an event of a batch once it was on.
-func (c *checker) logged(kind string, b *batchFacts) bool {
+func (c *checker) logged(kind schedule.EntryKind, b *batchFacts) bool {
 	for _, e := range c.plan.Log {
 		if e.Kind == kind && e.Dish == b.dish.plan.ID && !e.At.Before(b.on()) {
 			return true

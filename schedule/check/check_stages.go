@@ -37,7 +37,7 @@ func (c *checker) stages() {
 
 func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) {
 	s := all[k]
-	order := map[string]int{schedule.StageBare: 1, schedule.StageWrapped: 2, schedule.StageSear: 3, schedule.StageRest: 4, schedule.StageHold: 5}
+	order := map[schedule.StageKind]int{schedule.StageBare: 1, schedule.StageWrapped: 2, schedule.StageSear: 3, schedule.StageRest: 4, schedule.StageHold: 5}
 	if order[s.Kind] == 0 {
 		c.fault(path+".kind", "%q is not known", s.Kind)
 	}

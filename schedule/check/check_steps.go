@@ -12,7 +12,7 @@ import (
 )
 
 // attendedKinds says of every kind of step whether it needs a person.
-var attendedKinds = map[string]bool{
+var attendedKinds = map[schedule.StepKind]bool{
 	schedule.StepThaw: true, schedule.StepTakeOut: true, schedule.StepLayFire: true, schedule.StepLight: true, schedule.StepFireReady: false, schedule.StepSetVents: true, schedule.StepPutOn: true,
 	schedule.StepStallBegins: false, schedule.StepWrap: true, schedule.StepStallEnds: false, schedule.StepLook: true, schedule.StepCheckFire: true, schedule.StepRefuel: true, schedule.StepChangeFire: true,
 	schedule.StepProbesOut: true, schedule.StepFlip: true, schedule.StepTakeOff: true, schedule.StepRest: false, schedule.StepBox: true, schedule.StepToOven: true, schedule.StepHold: true, schedule.StepSear: true,
@@ -117,7 +117,7 @@ func (c *checker) shut(number int) {
 }
 
 // madeBy is the step that makes the fire of a phase.
-func phaseMadeBy(ph schedule.Phase) string {
+func phaseMadeBy(ph schedule.Phase) schedule.StepKind {
 	if ph.Number == 1 || ph.Relit {
 		return schedule.StepLight
 	}
@@ -149,7 +149,7 @@ func (c *checker) batchActs(b *batchFacts) {
 
 // needStep wants a step of a kind at an instant; a step that is done stands for it
 // whenever it was.
-func (c *checker) needStep(path, kind, dish string, batch, phase int, at time.Time) {
+func (c *checker) needStep(path string, kind schedule.StepKind, dish string, batch, phase int, at time.Time) {
 	for _, s := range c.plan.Steps {
 		if s.Kind == kind && s.Dish == dish && s.Batch == batch && s.Phase == phase && (s.At.Equal(at) || s.Done) {
 			return

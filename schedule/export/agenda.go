@@ -97,7 +97,7 @@ func (v *view) entry(s schedule.Step) entry {
 	if c, ok := v.changes[s.ID]; ok {
 		e.change = sentence(c.Text)
 		if e.change == "" {
-			e.change = sentence(c.Kind)
+			e.change = sentence(string(c.Kind))
 		}
 	}
 	return e

@@ -82,7 +82,7 @@ func (c *icalendar) noPlan() {
 // stages writes the stages of a batch. They have no id in the plan; theirs is made
 // as a step's is, of plan, dish, batch, kind and ordinal.
 func (c *icalendar) stages(d schedule.DishPlan, b schedule.Batch) {
-	seen := map[string]int{}
+	seen := map[schedule.StageKind]int{}
 	for _, s := range b.Stages {
 		seen[s.Kind]++
 		what := c.stage(s)
@@ -90,7 +90,7 @@ func (c *icalendar) stages(d schedule.DishPlan, b schedule.Batch) {
 		if len(d.Batches) > 1 {
 			title = fmt.Sprintf("%s, batch %d: %s", c.dish(d.ID), b.Number, what)
 		}
-		c.event(c.uid(d.ID, fmt.Sprint(b.Number), s.Kind, fmt.Sprint(seen[s.Kind])), s.From, s.To, title, nil)
+		c.event(c.uid(d.ID, fmt.Sprint(b.Number), string(s.Kind), fmt.Sprint(seen[s.Kind])), s.From, s.To, title, nil)
 		c.line("TRANSP", "TRANSPARENT")
 		c.end("VEVENT")
 	}

@@ -16,7 +16,7 @@ const (
 )
 
 // tellingKinds are the steps that stand for what goes with them where many moved alike.
-var tellingKinds = map[string]bool{
+var tellingKinds = map[schedule.StepKind]bool{
 	schedule.StepLight: true, schedule.StepChangeFire: true, schedule.StepPutOn: true, schedule.StepWrap: true,
 	schedule.StepTakeOff: true, schedule.StepSear: true, schedule.StepServe: true,
 }

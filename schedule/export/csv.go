@@ -64,7 +64,7 @@ func (v *view) stepTable() csvTable {
 		t.rows = append(t.rows, map[string]string{"row": "step", "id": s.ID, "at": v.instant(s.At),
 			"early": v.instant(s.Window.Early), "expected": v.instant(s.Window.Expected), "late": v.instant(s.Window.Late),
 			"local_date": v.at(s.At).Format(time.DateOnly), "local_time": v.at(s.At).Format("15:04"),
-			"kind": s.Kind, "dish_id": cell(s.Dish), "dish": cell(v.names[s.Dish]), "batch": count(s.Batch), "phase": count(s.Phase),
+			"kind": string(s.Kind), "dish_id": cell(s.Dish), "dish": cell(v.names[s.Dish]), "batch": count(s.Batch), "phase": count(s.Phase),
 			"attended": strconv.FormatBool(s.Attended), "hands_minutes": number(s.Minutes, 1), "core_c": some(s.CoreC, 1),
 			"grate_c": some(s.GrateC, 1), "done": strconv.FormatBool(s.Done), "text": cell(s.Text), "why": cell(s.Why)})
 	}
@@ -72,7 +72,7 @@ func (v *view) stepTable() csvTable {
 }
 
 // dishMilestones are the instants that get three columns each in the table of dishes.
-var dishMilestones = []string{schedule.MilestoneOn, schedule.MilestoneStallBegins, schedule.MilestoneWrap, schedule.MilestoneStallEnds,
+var dishMilestones = []schedule.MilestoneKind{schedule.MilestoneOn, schedule.MilestoneStallBegins, schedule.MilestoneWrap, schedule.MilestoneStallEnds,
 	schedule.MilestoneTakeOff, schedule.MilestoneRested, schedule.MilestoneServe}
 
 func (v *view) dishTable() csvTable {
@@ -80,7 +80,7 @@ func (v *view) dishTable() csvTable {
 		"way", "chance", "batch", "batch_pieces", "batch_chance", "hold"}}
 	for _, kind := range dishMilestones {
 		for _, end := range []string{"early", "expected", "late"} {
-			t.columns = append(t.columns, strings.ReplaceAll(kind, "-", "_")+"_"+end)
+			t.columns = append(t.columns, strings.ReplaceAll(string(kind), "-", "_")+"_"+end)
 		}
 	}
 	t.columns = append(t.columns, "text")
@@ -106,7 +106,7 @@ func (v *view) batchRow(d schedule.DishPlan, b schedule.Batch) map[string]string
 		}
 	}
 	for _, m := range b.Milestones {
-		name := strings.ReplaceAll(m.Kind, "-", "_")
+		name := strings.ReplaceAll(string(m.Kind), "-", "_")
 		row[name+"_early"], row[name+"_expected"], row[name+"_late"] = v.instant(m.Window.Early), v.instant(m.Window.Expected), v.instant(m.Window.Late)
 	}
 	return row

@@ -207,7 +207,7 @@ func (c *curve) wrapped() {
 	c.label(min(max(x, curveLeft+half), c.axis.right-half), c.bottom-5, "middle", "wrap")
 }
 
-func (c *curve) milestone(kind string) time.Time {
+func (c *curve) milestone(kind schedule.MilestoneKind) time.Time {
 	for _, m := range c.batch.Milestones {
 		if m.Kind == kind {
 			return m.Window.Expected

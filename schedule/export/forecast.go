@@ -11,7 +11,7 @@ import (
 )
 
 // outlookMilestones get three columns each, in this order.
-var outlookMilestones = []string{schedule.MilestoneStallBegins, schedule.MilestoneWrap, schedule.MilestoneStallEnds,
+var outlookMilestones = []schedule.MilestoneKind{schedule.MilestoneStallBegins, schedule.MilestoneWrap, schedule.MilestoneStallEnds,
 	schedule.MilestoneTakeOff, schedule.MilestoneRested}
 
 // ForecastCSV writes a forecast as a header and one line (RFC 4180), minutes from
@@ -22,7 +22,7 @@ func ForecastCSV(w io.Writer, o schedule.Outlook) error {
 	line := []string{cell(o.Cut), number(o.MassKg, 3), number(o.GrateC, 1), number(o.TargetC, 1), cell(o.Way), strconv.FormatBool(o.Reaches), cell(o.Reason)}
 	var quantiles []schedule.Quantile
 	for _, kind := range outlookMilestones {
-		name := strings.ReplaceAll(kind, "-", "_")
+		name := strings.ReplaceAll(string(kind), "-", "_")
 		header = append(header, name+"_early_minutes", name+"_expected_minutes", name+"_late_minutes")
 		i := slices.IndexFunc(o.Milestones, func(m schedule.OutlookMilestone) bool { return m.Kind == kind })
 		if i < 0 {

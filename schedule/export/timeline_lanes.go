@@ -117,13 +117,13 @@ func onFire(s schedule.Stage) bool {
 // least is the narrowest bar: twelve minutes of a long day are less than a pixel.
 const least = 3.0
 
-func (t *timeline) stageBar(kind string, from, to time.Time) {
+func (t *timeline) stageBar(kind schedule.StageKind, from, to time.Time) {
 	x := t.axis.x(from)
 	pairs := []any{"class", "edge", "x", x, "y", t.y, "width", max(t.axis.x(to)-x, least), "height", barHeight}
 	if kind == schedule.StageBare {
 		pairs[1] = "edge bare"
 	} else {
-		pairs = append(pairs, "fill", t.fill(kind))
+		pairs = append(pairs, "fill", t.fill(string(kind)))
 	}
 	t.shape("rect", pairs...)
 }
@@ -177,7 +177,10 @@ func (t *timeline) legend() {
 		}
 	}
 	used := t.stageKinds()
-	for _, k := range []struct{ kind, word, class, pattern string }{{schedule.StageBare, "cooking", "bare", ""}, {schedule.StageWrapped, "wrapped", "", "wrapped"},
+	for _, k := range []struct {
+		kind                 schedule.StageKind
+		word, class, pattern string
+	}{{schedule.StageBare, "cooking", "bare", ""}, {schedule.StageWrapped, "wrapped", "", "wrapped"},
 		{schedule.StageSear, "sear", "", "sear"}, {schedule.StageRest, "rest", "", "rest"}, {schedule.StageHold, "hold", "", "hold"}} {
 		if used[k.kind] {
 			key(k.word, bar(k.class, k.pattern))
@@ -197,8 +200,8 @@ func (t *timeline) legend() {
 	t.y += lineHeight + 6
 }
 
-func (v *view) stageKinds() map[string]bool {
-	used := map[string]bool{}
+func (v *view) stageKinds() map[schedule.StageKind]bool {
+	used := map[schedule.StageKind]bool{}
 	for _, d := range v.Dishes {
 		for _, b := range d.Batches {
 			for _, s := range b.Stages {

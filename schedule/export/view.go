@@ -159,7 +159,7 @@ func (v *view) bySeverity() (first, rest []schedule.Caution) {
 			first = append(first, c)
 		}
 	}
-	for _, severity := range []string{schedule.Warning, schedule.Info} {
+	for _, severity := range []schedule.Severity{schedule.Warning, schedule.Info} {
 		for _, c := range v.Cautions {
 			if c.Severity == severity {
 				rest = append(rest, c)

@@ -7,8 +7,8 @@ import (
 )
 
 // phrase says an identifier of the plan in plain words.
-func phrase(id string) string {
-	switch id {
+func phrase[Word ~string](id Word) string {
+	switch string(id) {
 	case schedule.HoldBox:
 		return "insulated box"
 	case schedule.HoldTent:
@@ -19,10 +19,10 @@ func phrase(id string) string {
 		return "warm oven"
 	case schedule.HoldGrill:
 		return "on the grate over a dying fire"
-	case schedule.StepCheckFire:
+	case string(schedule.StepCheckFire):
 		return "check fire"
 	}
-	return strings.ReplaceAll(id, "-", " ")
+	return strings.ReplaceAll(string(id), "-", " ")
 }
 
 // layoutWords names a layout. The ring has two more names in the trade, so that

@@ -20,6 +20,6 @@ func ID(r schedule.Request, hash string) string {
 
 // stepID stays the same through revisions, so that a calendar updates instead of
 // duplicating.
-func StepID(plan, dish string, batch int, kind string, ordinal int) string {
+func StepID(plan, dish string, batch int, kind schedule.StepKind, ordinal int) string {
 	return uuid.NewSHA1(planSpace, fmt.Appendf(nil, "%s/%s/%d/%s/%d", plan, dish, batch, kind, ordinal)).String()
 }

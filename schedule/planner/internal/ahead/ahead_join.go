@@ -107,7 +107,7 @@ func (s TwoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 		id = dish.ID
 	}
 	off := schedule.Window{Early: in.Add(instant.Minutes(w.oven.Early)).Round(time.Minute), Expected: in.Add(instant.Minutes(w.oven.Expected)).Round(time.Minute), Late: in.Add(instant.Minutes(w.oven.Late)).Round(time.Minute)}
-	add := func(kind string, at time.Time, win schedule.Window, text, why string) {
+	add := func(kind schedule.StepKind, at time.Time, win schedule.Window, text, why string) {
 		p.Steps = append(p.Steps, schedule.Step{
 			ID: plans.StepID(p.ID, "warm/"+dish.ID, 0, kind, 0), Kind: kind, At: at, Window: win, Dish: id, Attended: true, Minutes: arrange.HandsOnSmall, Text: text, Why: why,
 		})
@@ -122,7 +122,7 @@ func (s TwoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 
 // serve puts a dish that was warmed in the oven on the table with all that is served
 // then: one step for one instant.
-func (s TwoDays) serve(p *schedule.Plan, dish schedule.Dish, ready time.Time, loc *time.Location, add func(kind string, at time.Time, win schedule.Window, text, why string)) {
+func (s TwoDays) serve(p *schedule.Plan, dish schedule.Dish, ready time.Time, loc *time.Location, add func(kind schedule.StepKind, at time.Time, win schedule.Window, text, why string)) {
 	if dish.Travel != nil {
 		add(schedule.StepServe, ready, plans.FixedWindow(ready), assemble.LeaveText(dish.Name, s.asked.Units.About(time.Duration(*dish.Travel))),
 			"on the table at "+say.LocalClock(day.ClockIn(s.asked, dish.Serve, loc)))
@@ -183,7 +183,7 @@ func (s TwoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Fin
 func aheadCautions(a, b []schedule.Caution) []schedule.Caution {
 	all := slices.Clone(a)
 	for _, c := range safety.Cautions(safety.Situation{ChillAhead: true, Reheat: true}) {
-		b = append(slices.Clone(b), schedule.Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
+		b = append(slices.Clone(b), schedule.Caution{Code: c.Code, Severity: schedule.Severity(c.Severity), Text: c.Sentence, Source: c.Source})
 	}
 	for _, c := range b {
 		if !slices.ContainsFunc(all, func(o schedule.Caution) bool { return o.Code == c.Code && o.Text == c.Text }) {

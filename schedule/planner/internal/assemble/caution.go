@@ -33,7 +33,7 @@ func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule
 	}
 	out := []schedule.Caution{}
 	for _, c := range safety.Cautions(s) {
-		out = append(out, schedule.Caution{Code: c.Code, Severity: string(c.Severity), Text: c.Sentence, Source: c.Source})
+		out = append(out, schedule.Caution{Code: c.Code, Severity: schedule.Severity(c.Severity), Text: c.Sentence, Source: c.Source})
 	}
 	for i := range d.Items {
 		if it := &d.Items[i]; it.Verdict.Kind == safety.BelowMinimum {

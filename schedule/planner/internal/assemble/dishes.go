@@ -138,7 +138,7 @@ func restPlace(p *arrange.Placed) string {
 // moment is an instant of a batch, in minutes from its put-on at a standard
 // normal quantile of its pace.
 type moment struct {
-	Kind    string
+	Kind    schedule.MilestoneKind
 	CoreC   float64
 	Minutes func(z float64) float64
 }

@@ -87,7 +87,7 @@ func knifeWord(it *day.Item) string {
 func (it *Itinerary) holdStep(base schedule.Step, p *arrange.Placed, o day.HoldOption, off schedule.Window) {
 	d := it.D
 	s := base
-	s.Kind = map[string]string{schedule.HoldBox: schedule.StepBox, schedule.HoldOven: schedule.StepToOven}[o.Method]
+	s.Kind = map[string]schedule.StepKind{schedule.HoldBox: schedule.StepBox, schedule.HoldOven: schedule.StepToOven}[o.Method]
 	if s.Kind == "" {
 		s.Kind = schedule.StepHold
 	}

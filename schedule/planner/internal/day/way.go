@@ -3,6 +3,7 @@ package day
 import (
 	"math"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/belief"
@@ -11,7 +12,7 @@ import (
 
 // way is one way of cooking a lot: where, how hot, under what, and how long.
 type Way struct {
-	Kind   string // of the first stage: bare or sear
+	Kind   schedule.StageKind // of the first stage: bare or sear
 	Direct bool
 	LevelC float64 // of the fire for an indirect way; of the air over the coals for a direct one
 	AirC   float64 // what the model is given for that level, of an indirect way

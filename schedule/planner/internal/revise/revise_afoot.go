@@ -37,7 +37,7 @@ type known struct {
 type stand struct {
 	from, to time.Time
 	open     bool
-	kind     string // LogStopped, LogCounter or LogChilled
+	kind     schedule.EntryKind // LogStopped, LogCounter or LogChilled
 }
 
 // afoot is one batch while the day runs.

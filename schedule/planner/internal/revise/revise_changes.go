@@ -52,7 +52,7 @@ func (v *revision) changes(p *schedule.Plan) []schedule.Change {
 }
 
 // stepNames are the kinds of step in the cook's words.
-var stepNames = map[string]string{
+var stepNames = map[schedule.StepKind]string{
 	schedule.StepThaw: "into the refrigerator to thaw", schedule.StepTakeOut: "out of the refrigerator", schedule.StepLayFire: "lay the fire", schedule.StepLight: "light", schedule.StepFireReady: "fire ready", schedule.StepSetVents: "pour the coals, set the vents",
 	schedule.StepPutOn: "put on", schedule.StepStallBegins: "stall begins", schedule.StepWrap: "wrap", schedule.StepStallEnds: "stall ends", schedule.StepLook: "first look",
 	schedule.StepCheckFire: "look at the fire", schedule.StepRefuel: "add fuel", schedule.StepChangeFire: "change the fire", schedule.StepProbesOut: "probes out",

@@ -9,7 +9,7 @@ import (
 )
 
 // told are the instants at which the log has a kind of entry.
-func (v *revision) told(kind string) []time.Time {
+func (v *revision) told(kind schedule.EntryKind) []time.Time {
 	var out []time.Time
 	for _, e := range v.log {
 		if e.Kind == kind {

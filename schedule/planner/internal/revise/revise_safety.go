@@ -42,7 +42,7 @@ func (a *afoot) earned(f safety.Finding) schedule.Finding {
 	if f.Severity == safety.Danger {
 		text += " Throw it away; your local food authority can say more."
 	}
-	return schedule.Finding{Code: f.Code, Severity: string(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
+	return schedule.Finding{Code: f.Code, Severity: schedule.Severity(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
 }
 
 // samples are readings in minutes from the put-on, those in doubt left out.
@@ -64,7 +64,7 @@ func (v *revision) samples(a *afoot, entries []schedule.Entry) []safety.Sample {
 
 // episodes are the stretches in which the piece was not cooked, in order.
 func (v *revision) episodes(a *afoot) []safety.Episode {
-	kinds := map[string]safety.EpisodeKind{schedule.LogStopped: safety.Stopped, schedule.LogCounter: safety.Standing, schedule.LogChilled: safety.Chilled}
+	kinds := map[schedule.EntryKind]safety.EpisodeKind{schedule.LogStopped: safety.Stopped, schedule.LogCounter: safety.Standing, schedule.LogChilled: safety.Chilled}
 	var out []safety.Episode
 	add := func(kind safety.EpisodeKind, from, to time.Time) {
 		e := safety.Episode{Kind: kind, FromMinute: from.Sub(a.on.at).Minutes(), ToMinute: to.Sub(a.on.at).Minutes()}

@@ -73,7 +73,7 @@ func (v *revision) withdraw(steps []schedule.Step, l left) []schedule.Step {
 			continue
 		case !wanted && s.Kind == schedule.StepRefuel:
 			s.Text = "Leave this out: nothing on this fire may be served."
-		case at >= 0 && slices.Contains([]string{schedule.StepLook, schedule.StepStallBegins, schedule.StepStallEnds, schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold, schedule.StepFlip, schedule.StepSlice}, s.Kind):
+		case at >= 0 && slices.Contains([]schedule.StepKind{schedule.StepLook, schedule.StepStallBegins, schedule.StepStallEnds, schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold, schedule.StepFlip, schedule.StepSlice}, s.Kind):
 			continue
 		case at >= 0:
 			s.Text = fmt.Sprintf("%s is outside the published limits: throw it away now, and leave this out.", names[at])
