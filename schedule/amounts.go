@@ -12,7 +12,7 @@ import (
 // A child eats half of what an adult does (assumption; common practice, no source).
 const childShare = 0.5
 
-// eaters is the guests in adults.
+// Eaters is the guests in adults.
 func (g Guests) Eaters() float64 { return float64(g.Adults) + childShare*float64(g.Children) }
 
 // Amount is how much of a cut to buy for a head count.
@@ -44,10 +44,10 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 	for i, name := range cuts {
 		c, ok := cut.Find(name)
 		if !ok {
-			faults.Add(strict.ItemPath("cuts", i), "%s", NoSuchCut(name))
+			faults.Add(strict.ItemPath("cuts", i), "%s", noSuchCut(name))
 			continue
 		}
-		if IsMain(c) {
+		if c.IsMain() {
 			mains++
 		}
 		found = append(found, c)
@@ -58,16 +58,13 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 	out := make([]Amount, len(found))
 	for i, c := range found {
 		share := eaters
-		if IsMain(c) {
+		if c.IsMain() {
 			share /= float64(mains)
 		}
 		out[i] = amountOf(c, share)
 	}
 	return out, nil
 }
-
-// isMain says whether a cut is what a serving is reckoned of: meat and fish.
-func IsMain(c cut.Cut) bool { return c.Food != "vegetable" && c.Food != "none" }
 
 // amountOf is what so many adults eat of one cut, in pieces of about the usual weight.
 func amountOf(c cut.Cut, eaters float64) Amount {

@@ -82,7 +82,7 @@ func Cuts() Catalogue {
 func FindCut(name string) (Cut, error) {
 	c, ok := cut.Find(strings.ToLower(name))
 	if !ok {
-		return Cut{}, &InputError{Faults: []Fault{{Path: "cut", Sentence: NoSuchCut(name)}}}
+		return Cut{}, &InputError{Faults: []Fault{{Path: "cut", Sentence: noSuchCut(name)}}}
 	}
 	return shownCut(c), nil
 }

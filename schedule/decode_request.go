@@ -23,7 +23,7 @@ func newDecoder(faults *strict.FaultList) decoder { return decoder{strict.NewDec
 func (d decoder) request(r *Request) strict.Reader {
 	return func(n *strict.Node, path string) {
 		d.Object(n, path,
-			strict.Required("format", d.Whole(&r.Format, "1")),
+			strict.Required("format", d.format(&r.Format)),
 			strict.Optional("id", d.Text(&r.ID)),
 			strict.Optional("name", d.Text(&r.Name)),
 			strict.Required("serve", d.serve(&r.Serve)),
@@ -37,6 +37,16 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),
 			strict.Required("dishes", strict.List(d.Decoder, &r.Dishes, maxDishes, d.dish)),
 		)
+	}
+}
+
+// format refuses a written 0, which stands for a field left out.
+func (d decoder) format(to *int) strict.Reader {
+	return func(n *strict.Node, path string) {
+		known := d.Faults.Len()
+		if d.Whole(to, "1")(n, path); *to == 0 && d.Faults.Len() == known && !n.Broken() {
+			d.Faults.AddLine(path, n.Line, "%s is not known; this program reads format %d", n.Text, knownFormat)
+		}
 	}
 }
 

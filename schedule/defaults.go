@@ -13,6 +13,7 @@ import (
 // What stands for a field that is left out. The weather keeps its gaps: a plan
 // says when it had to assume it.
 const (
+	knownFormat       = 1
 	defaultConfidence = 0.9
 	defaultUnits      = unit.US
 	defaultFuel       = FuelBriquettes
@@ -22,9 +23,10 @@ const (
 // defaultOvenHold is a common lowest setting of kitchen ovens (common practice, no source).
 var defaultOvenHold = unit.FromFahrenheit(170)
 
-// withDefaults fills what was left out and gives every dish an id. It shares no
+// WithDefaults fills what was left out and gives every dish an id. It shares no
 // memory that it writes to with r, and a second call changes nothing.
 func (r Request) WithDefaults() Request {
+	fill(&r.Format, knownFormat)
 	fill(&r.Confidence, defaultConfidence)
 	fill(&r.Units, defaultUnits)
 	if r.Grill.Kind != GrillOther {

@@ -52,7 +52,7 @@ type Quantile struct {
 	Minutes     float64 `json:"minutes"`
 }
 
-// request is of a day with the one dish, served far from any clock that matters.
+// Request is of a day with the one dish, served far from any clock that matters.
 func (q Inquiry) Request() Request {
 	r := Request{
 		Format: 1, Units: q.Units, Weather: q.Weather, Dishes: []Dish{q.Dish},

@@ -11,7 +11,7 @@ import (
 )
 
 // noSuchCut says that a name is not in the catalogue, and what may be meant.
-func NoSuchCut(name string) string {
+func noSuchCut(name string) string {
 	return fmt.Sprintf("%s is not in the catalogue; the nearest are %s", say.Quoted(name), say.Listed(nearestCuts(name, 3), "and"))
 }
 

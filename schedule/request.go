@@ -48,19 +48,6 @@ type Guests struct {
 	Frail    bool `json:"frail,omitempty"` // old, very young, pregnant or ill people eat: rules of safety are stricter
 }
 
-// Kinds of grill.
-const (
-	GrillKettle = "kettle" // round, with a lid; wants Diameter
-	GrillBox    = "box"    // rectangular grate; wants Width and Depth
-	GrillOther  = "other"  // described by its zones; gets no charcoal advice
-)
-
-// Kinds of fuel.
-const (
-	FuelBriquettes = "briquettes"
-	FuelLump       = "lump"
-)
-
 // Grill is the one cooker of the day.
 type Grill struct {
 	Kind        string          `json:"kind"`
@@ -154,13 +141,6 @@ type Start struct {
 	Frozen bool             `json:"frozen,omitempty"`
 }
 
-// What a piece is wrapped in.
-const (
-	WrapFoil  = "foil"
-	WrapPaper = "paper"
-	WrapNone  = "none"
-)
-
 // Wrap asks for a cover from a core temperature (the earliest one, not an
 // appointment) or after a time on the grate. In a file it is none or
 // {with: foil, from: 150 F} or {with: paper, after: 4h}.
@@ -169,16 +149,6 @@ type Wrap struct {
 	From  *unit.Temperature `json:"from,omitempty"`
 	After *unit.Duration    `json:"after,omitempty"`
 }
-
-// Ways of holding a finished piece, gentlest first.
-const (
-	HoldNone    = "none"
-	HoldCounter = "counter"
-	HoldTent    = "tent"
-	HoldBox     = "insulated-box"
-	HoldOven    = "oven"
-	HoldGrill   = "grill" // on the grate over a dying fire
-)
 
 // Location is the time zone of the request.
 func (r Request) Location() (*time.Location, error) { return time.LoadLocation(r.Serve.TZ) }

@@ -54,8 +54,8 @@ const (
 )
 
 func (v *validator) head() {
-	if v.r.Format != 1 {
-		v.faults.Add("format", "%d is not known; this program reads format 1", v.r.Format)
+	if v.r.Format != knownFormat {
+		v.faults.Add("format", "%d is not known; this program reads format %d", v.r.Format, knownFormat)
 	}
 	v.id("id", v.r.ID)
 	v.name("name", v.r.Name)

@@ -2,10 +2,10 @@ package schedule
 
 import (
 	"slices"
-	"strings"
 	"time"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
@@ -56,7 +56,7 @@ func (v *validator) dish(path string, dish Dish) {
 		v.wrap(path+".wrap", dish, c)
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
-		v.faults.Add(path+".cut", "%s", NoSuchCut(dish.Cut))
+		v.faults.Add(path+".cut", "%s", noSuchCut(dish.Cut))
 	}
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")
@@ -65,9 +65,9 @@ func (v *validator) dish(path string, dish Dish) {
 	}
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
-		if dish.Zone == ZoneDirect && float64(*dish.Level) < LeastDirectC {
+		if dish.Zone == ZoneDirect && float64(*dish.Level) < fire.LeastDirectC() {
 			v.faults.AddValue(path+".level", v.units.Grate(*dish.Level), "is too cool for a fire to cook over; it takes %s or more, or the zone indirect",
-				v.units.Grate(unit.Temperature(LeastDirectC)))
+				v.units.Grate(unit.Temperature(fire.LeastDirectC())))
 		}
 	}
 	v.hold(path+".hold", dish.Hold)
@@ -102,7 +102,7 @@ func (v *validator) pieces(path string, dish Dish, c cut.Cut) {
 		}
 		usual, _, length := c.Dimensions(float64(mass), 0)
 		least, most := usual/thicknessFactor, max(usual, min(usual*thicknessFactor, length))
-		ranged(v, path+".thickness", "thickness of "+InText(c), dish.Thickness, unit.Length(least), unit.Length(most), v.units.Length)
+		ranged(v, path+".thickness", "thickness of "+c.InText(), dish.Thickness, unit.Length(least), unit.Length(most), v.units.Length)
 	}
 }
 
@@ -110,24 +110,21 @@ func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
 	least, most := v.units.Mass(unit.Mass(c.MinPieceKg)), v.units.Mass(unit.Mass(c.MaxPieceKg))
 	switch {
 	case w == 0:
-		v.faults.Add(path, "the weight is missing or 0; for %s it is from %s to %s a piece", InText(c), least, most)
+		v.faults.Add(path, "the weight is missing or 0; for %s it is from %s to %s a piece", c.InText(), least, most)
 	case w >= unit.Mass(c.MinPieceKg) && w <= unit.Mass(c.MaxPieceKg):
 	case count > 1:
-		v.faults.AddValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, InText(c), least, most)
+		v.faults.AddValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, c.InText(), least, most)
 	default:
-		v.faults.AddValue(path, v.units.Mass(w), "is not plausible: for %s it is from %s to %s a piece", InText(c), least, most)
+		v.faults.AddValue(path, v.units.Mass(w), "is not plausible: for %s it is from %s to %s a piece", c.InText(), least, most)
 	}
 }
-
-// inText is the title of a cut within a sentence.
-func InText(c cut.Cut) string { return strings.ToLower(c.Title[:1]) + c.Title[1:] }
 
 func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	path += ".target"
 	t := dish.Target
 	if c.Style == cut.Timed {
 		if t != nil {
-			v.faults.Add(path, "%s goes by the clock and has no core temperature; leave the target out", InText(c))
+			v.faults.Add(path, "%s goes by the clock and has no core temperature; leave the target out", c.InText())
 		}
 		return
 	}
@@ -153,7 +150,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	case slices.Contains(names, t.Doneness):
 		v.judge(path, dish, c)
 	default:
-		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", say.Quoted(t.Doneness), InText(c), say.Listed(names, "or"))
+		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", say.Quoted(t.Doneness), c.InText(), say.Listed(names, "or"))
 	}
 }
 
@@ -183,7 +180,7 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 	case w.With == WrapNone && (w.From != nil || w.After != nil):
 		v.faults.Add(path, "none has neither from nor after; leave them out")
 	case w.With != WrapNone && !c.WrapAllowed:
-		v.faults.Add(path, "%s is not wrapped while it cooks; leave wrap out or write none", InText(c))
+		v.faults.Add(path, "%s is not wrapped while it cooks; leave wrap out or write none", c.InText())
 	case w.From != nil && w.After != nil:
 		v.faults.Add(path, "from and after are both given; keep the core temperature or the time")
 	case w.From != nil:
@@ -205,7 +202,7 @@ func (v *validator) finish(path, finish string, c cut.Cut) {
 		return
 	}
 	if c.Style == cut.Tough || c.Style == cut.Timed {
-		v.faults.Add(path, "%s is not seared at the end; leave finish out", InText(c))
+		v.faults.Add(path, "%s is not seared at the end; leave finish out", c.InText())
 	}
 }
 

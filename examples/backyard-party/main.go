@@ -25,11 +25,18 @@ func main() {
 	if err != nil {
 		log.Fatal(err)
 	}
+	if !p.Feasible { // a day that cannot be done is no error: the plan says why, and what would help
+		for _, f := range p.Findings {
+			fmt.Println(f.Text)
+		}
+		for _, rem := range p.Remedies {
+			fmt.Println(rem.Text, rem.Price)
+		}
+		return
+	}
 	for _, d := range p.Dishes {
-		for _, m := range d.Batches[0].Milestones {
-			if m.Kind == schedule.MilestoneTakeOff {
-				fmt.Printf("%-9s comes off between %s and %s\n", d.Name, about(m.Window.Early), about(m.Window.Late))
-			}
+		if off, ok := d.Batches[0].Milestone(schedule.MilestoneTakeOff); ok {
+			fmt.Printf("%-9s comes off between %s and %s\n", d.Name, about(off.Window.Early), about(off.Window.Late))
 		}
 	}
 	fmt.Printf("All is ready at %s with a chance of about %.0f %%.\n", about(p.ServeAt), 100*p.Chance.All)

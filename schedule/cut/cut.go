@@ -10,6 +10,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 )
 
 // Version names the state of the tables; it changes with any figure in them.
@@ -165,6 +166,12 @@ func (c Cut) FindDoneness(name string) (Doneness, bool) {
 	}
 	return c.Doneness[i], true
 }
+
+// InText is the title within a sentence.
+func (c Cut) InText() string { return strings.ToLower(c.Title[:1]) + c.Title[1:] }
+
+// IsMain says whether a serving is reckoned of the cut: meat and fish.
+func (c Cut) IsMain() bool { return c.Food != "vegetable" && c.Food != "none" }
 
 // clone keeps the catalogue out of the caller's hands.
 func (c Cut) clone() Cut {

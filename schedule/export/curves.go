@@ -208,12 +208,8 @@ func (c *curve) wrapped() {
 }
 
 func (c *curve) milestone(kind schedule.MilestoneKind) time.Time {
-	for _, m := range c.batch.Milestones {
-		if m.Kind == kind {
-			return m.Window.Expected
-		}
-	}
-	return time.Time{}
+	m, _ := c.batch.Milestone(kind)
+	return m.Window.Expected
 }
 
 func (c *curve) words() string {

@@ -40,7 +40,7 @@ func invented() schedule.Plan {
 			Burn:  &schedule.Burn{MassKg: 1, LowKg: 0.5, HighKg: 2, Lay: 80, Light: 80, Chimneys: 1, LastsMinutes: 45},
 			Build: "Heap a full chimney of lit coals in the middle", Vents: "All vents open, lid off"},
 	}
-	add := func(id string, w schedule.Window, kind, dish string, attended bool, text string) {
+	add := func(id string, w schedule.Window, kind schedule.StepKind, dish string, attended bool, text string) {
 		p.Steps = append(p.Steps, schedule.Step{ID: "00000000-0000-5000-8000-0000000000" + id, At: w.Expected, Window: w, Kind: kind, Dish: dish,
 			Attended: attended, Minutes: 5, Text: text, Why: "so that the meal is at 18:00"})
 	}
@@ -66,7 +66,7 @@ func invented() schedule.Plan {
 }
 
 func inventedDishes(on func(d, h, m int) time.Time, fixed func(time.Time) schedule.Window, spread func(a, b, c time.Time) schedule.Window) []schedule.DishPlan {
-	stage := func(kind string, from, to time.Time) schedule.Stage {
+	stage := func(kind schedule.StageKind, from, to time.Time) schedule.Stage {
 		m := to.Sub(from).Minutes()
 		return schedule.Stage{Kind: kind, From: from, To: to, Minutes: schedule.Minutes{Early: 0.9 * m, Expected: m, Late: 1.1 * m}}
 	}

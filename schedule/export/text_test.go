@@ -127,7 +127,7 @@ func TestChangesThatAreAlikeAreToldAtOnce(t *testing.T) {
 	p.Revision, p.Changes = 1, nil
 	for _, s := range p.Steps {
 		if s.Dish == "chickens" {
-			p.Changes = append(p.Changes, schedule.Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Minutes: 120, Text: "Chickens, " + s.Kind + ": moved; 2 h later.", Why: "serving was moved"})
+			p.Changes = append(p.Changes, schedule.Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Minutes: 120, Text: "Chickens, " + string(s.Kind) + ": moved; 2 h later.", Why: "serving was moved"})
 		}
 	}
 	if len(p.Changes) < 5 {

@@ -102,12 +102,8 @@ func (t *timeline) batchLane(d schedule.DishPlan, b schedule.Batch) {
 }
 
 func takeOff(b schedule.Batch) (schedule.Window, bool) {
-	for _, m := range b.Milestones {
-		if m.Kind == schedule.MilestoneTakeOff {
-			return m.Window, true
-		}
-	}
-	return schedule.Window{}, false
+	m, ok := b.Milestone(schedule.MilestoneTakeOff)
+	return m.Window, ok
 }
 
 func onFire(s schedule.Stage) bool {

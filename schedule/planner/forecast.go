@@ -74,13 +74,16 @@ func inquiryDay(q schedule.Inquiry) (*assemble.Assembler, error) {
 	if faults := q.Validate(); len(faults) > 0 {
 		return nil, &schedule.InputError{Faults: faults}
 	}
-	s, err := day.Examine(q.Request())
+	r := q.Request()
+	loc, err := r.Location()
 	if err != nil {
 		return nil, err
 	}
-	d, err := day.Resolve(s, day.Options{})
+	d, err := day.Resolve(day.Sound{Request: r, Loc: loc}, day.Options{})
 	if bad, ok := errors.AsType[*schedule.InputError](err); ok {
 		return nil, &schedule.InputError{Faults: q.InItsWords(bad.Faults)}
+	} else if err != nil {
+		return nil, err
 	}
 	return assemble.New(&arrange.Arranger{Day: d}), nil
 }

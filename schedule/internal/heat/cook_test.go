@@ -100,7 +100,7 @@ func TestShapes(t *testing.T) {
 		if err := b.Check(); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
-		if b.bounded() != b {
+		if b.sound() != b {
 			t.Errorf("%s: a body that passes Check is changed", name)
 		}
 	}

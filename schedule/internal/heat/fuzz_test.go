@@ -8,7 +8,18 @@ import (
 // mostSteps is what any single run may take, whatever it is given.
 const mostSteps = patientSteps + MaxRunS/longStepS + 100
 
-// Whatever body and surroundings: no panic, finite, bounded steps, and no
+// mustRefuse fails unless a start panics, as it does with a body that cannot be.
+func mustRefuse(t *testing.T, start func()) {
+	t.Helper()
+	defer func() {
+		if recover() == nil {
+			t.Error("a body that does not pass its Check is cooked")
+		}
+	}()
+	start()
+}
+
+// A body that does not pass its Check is refused. Whatever other body, and whatever surroundings: no panic, finite, bounded steps, and no
 // temperature outside those of body and surroundings by more than the 3 K that
 // a two-step formula may overshoot after a sudden change.
 func FuzzCook(f *testing.F) {
@@ -22,6 +33,10 @@ func FuzzCook(f *testing.F) {
 			WetFactor: 1, SupplyFactor: 1, StartC: startC}
 		in := Surroundings{AirC: airC, WallC: wallC, ConvectionWM2K: convection, Emissivity: 0.85, VapourPa: vapour, Cover: 1}.AtAltitude(altitude)
 		var s Sim
+		if b.Check() != nil {
+			mustRefuse(t, func() { s.Start(b, in) })
+			return
+		}
 		s.Start(b, in)
 		low, high := s.face.limits()
 		low, high = math.Min(low, s.CoreC()), math.Max(high, s.CoreC())
@@ -59,8 +74,13 @@ func FuzzSlab(f *testing.F) {
 	f.Add(0.6, 0.6, 0.6, 4.4, 300.0, 1e-9)
 	f.Fuzz(func(t *testing.T, thick, wide, long, startC, target, flip float64) {
 		var s Slab
-		s.Start(Body{ThicknessM: thick, WidthM: wide, LengthM: long, RadiusScale: 1, Water: 0.7, Protein: 0.2, Fat: 0.1,
-			WetFactor: 1, SupplyFactor: 1, StartC: startC}, DirectFire(true))
+		b := Body{ThicknessM: thick, WidthM: wide, LengthM: long, RadiusScale: 1, Water: 0.7, Protein: 0.2, Fat: 0.1,
+			WetFactor: 1, SupplyFactor: 1, StartC: startC}
+		if b.Check() != nil {
+			mustRefuse(t, func() { s.Start(b, DirectFire(true)) })
+			return
+		}
+		s.Start(b, DirectFire(true))
 		s.RunTo(target, flip, MaxDirectS)
 		for _, c := range []float64{s.CoreC(), s.BelowC(), s.AboveC()} {
 			if !(c >= -33 && c <= fireC+3) {

@@ -85,13 +85,14 @@ type state struct {
 }
 
 // Start puts b, at its start temperature throughout, into its first
-// surroundings, which also fix the shape for the rest of the cook. Values
-// outside the ranges of Check are moved to the nearest limit.
+// surroundings, which also fix the shape for the rest of the cook. It panics if b does
+// not pass its Check; surroundings outside the ranges of theirs, which may come from
+// readings, are moved to the nearest limit.
 func (s *Sim) Start(b Body, in Surroundings) { s.StartWith(b, in, Standard) }
 
 // StartWith is Start with another precision.
 func (s *Sim) StartWith(b Body, in Surroundings, p Precision) {
-	b, in = b.bounded(), in.bounded()
+	b, in = b.sound(), in.bounded()
 	p.Cells = min(max(p.Cells, 4), maxCells)
 	p.ToleranceK = clamp(p.ToleranceK, 1e-3, 5, Standard.ToleranceK)
 	p.MaxStepS = clamp(p.MaxStepS, minStepS, 900, Standard.MaxStepS)

@@ -68,7 +68,7 @@ type side struct {
 
 // Start puts b at its start temperature over a fire.
 func (s *Slab) Start(b Body, f Fire) {
-	b = b.bounded()
+	b = b.sound()
 	s.lay(b, f)
 	for i := range slabCells {
 		s.tempC[i], s.released[i] = b.StartC, expelled(b.StartC)
@@ -81,7 +81,7 @@ func (s *Slab) Start(b Body, f Fire) {
 // StartFrom puts the body of a cook, with the temperatures and surface water it
 // has now, over a fire: the sear after a smoke. The elapsed time starts again at 0.
 func (s *Slab) StartFrom(b Body, sim *Sim, f Fire) {
-	s.lay(b.bounded(), f)
+	s.lay(b.sound(), f)
 	for i := range slabCells {
 		depth := math.Abs(float64(2*i+1)/slabCells - 1) // from the middle, 0 to 1
 		s.tempC[i] = sim.at(&sim.state.tempC, depth)

@@ -29,21 +29,28 @@ type HoldRule struct {
 	Sentence     string
 }
 
-// HoldFor is the rule for a piece that leaves the heat at finishC. small: patties,
-// steaks, chops. roast: whole-muscle roasts cooked by the roast rule. airC is the air
-// it would wait in; ovenC the warm oven on offer, 0 if there is none.
+// Finished is a piece that leaves the heat and is to wait.
+type Finished struct {
+	CoreC float64
+	Small bool    // patties, steaks, chops
+	Roast bool    // whole-muscle roasts cooked by the roast rule
+	AirC  float64 // that it would wait in
+	OvenC float64 // of the warm oven on offer, 0 if there is none
+}
+
+// HoldFor is the rule for a finished piece.
 //
 // The household charts hold at 140 F, the Food Code at 135 F: the stricter stands.
 // The oven's 130 F is for roasts whose core has itself been to 130 F.
-func HoldFor(finishC float64, small, roast bool, airC, ovenC float64) HoldRule {
-	limit := outLimit(airC)
+func HoldFor(f Finished) HoldRule {
+	limit := outLimit(f.AirC)
 	switch {
-	case small:
+	case f.Small:
 		return HoldRule{Kind: HoldNone, Source: NoSource, Sentence: "Serve it straight from the grill."}
-	case finishC >= HoldFromC:
+	case f.CoreC >= HoldFromC:
 		return HoldRule{Kind: HoldOuterAbove, LimitC: DangerHighC, Source: "usda_danger_zone",
 			Sentence: fmt.Sprintf("Hold it hot. When the meat just under its surface falls to %s, serve it or chill it.", spoken(DangerHighC))}
-	case roast && ovenC >= roastHoldC && finishC >= roastHoldC:
+	case f.Roast && f.OvenC >= roastHoldC && f.CoreC >= roastHoldC:
 		return HoldRule{Kind: HoldRoastOven, LimitC: roastHoldC, Source: "fda_3_501_16",
 			Sentence: fmt.Sprintf("Hold it in an oven at %s or above.", spoken(roastHoldC))}
 	default:

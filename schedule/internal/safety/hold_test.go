@@ -27,7 +27,7 @@ func TestHoldFor(t *testing.T) {
 		{"burger", 160, true, false, 84, 170, HoldNone, 0, 0},
 	}
 	for _, x := range cases {
-		r := HoldFor(celsius(x.finishF), x.small, x.roast, celsius(x.airF), celsius(x.ovenF))
+		r := HoldFor(Finished{CoreC: celsius(x.finishF), Small: x.small, Roast: x.roast, AirC: celsius(x.airF), OvenC: celsius(x.ovenF)})
 		limit := 0.0
 		if r.LimitC > 0 {
 			limit = fahrenheit(r.LimitC)
@@ -39,8 +39,8 @@ func TestHoldFor(t *testing.T) {
 }
 
 func TestJudgeHold(t *testing.T) {
-	outer := HoldFor(celsius(203), false, true, celsius(84), 0)
-	clock := HoldFor(celsius(130), false, true, celsius(84), 0)
+	outer := HoldFor(Finished{CoreC: celsius(203), Roast: true, AirC: celsius(84)})
+	clock := HoldFor(Finished{CoreC: celsius(130), Roast: true, AirC: celsius(84)})
 	falling := []Sample{{600, celsius(180)}, {840, celsius(140)}, {900, celsius(130)}}
 	cases := []struct {
 		name  string
@@ -140,7 +140,7 @@ func TestBadSamplesAreNamed(t *testing.T) {
 }
 
 func ExampleHoldFor() {
-	r := HoldFor(95, false, true, 29, 0) // a brisket off at 95 degC on a warm day, no oven
+	r := HoldFor(Finished{CoreC: 95, Roast: true, AirC: 29}) // a brisket off at 95 degC on a warm day, no oven
 	fmt.Println(r.Kind, r.Sentence)
 	// Output: outer-above Hold it hot. When the meat just under its surface falls to 140 F (60 °C), serve it or chill it.
 }

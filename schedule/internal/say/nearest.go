@@ -4,7 +4,7 @@ import (
 	"strings"
 )
 
-// nearestWord is the candidate that differs from word by the fewest letters, or
+// NearestWord is the candidate that differs from word by the fewest letters, or
 // "" if none is close enough to be meant.
 func NearestWord(word string, candidates []string) string {
 	best, least := "", 1+min(len([]rune(word)), 40)/4
@@ -19,7 +19,7 @@ func NearestWord(word string, candidates []string) string {
 	return best
 }
 
-// letterEdits counts the letters to add, drop, change or swap with the next one to
+// LetterEdits counts the letters to add, drop, change or swap with the next one to
 // make b of a. More than 60 letters are no slip of the pen: the rest is passed over.
 func LetterEdits(a, b string) int {
 	x, y := []rune(a), []rune(b)

@@ -8,17 +8,26 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// localClock is a local clock, "17:45".
+// Quoted makes foreign text fit for a message of one line.
+func Quoted(text string) string {
+	const most = 40 // characters; enough to recognise it
+	if runes := []rune(text); len(runes) > most {
+		text = string(runes[:most]) + "..."
+	}
+	return fmt.Sprintf("%q", text)
+}
+
+// LocalClock is a local clock, "17:45".
 func LocalClock(t time.Time) string { return t.Format("15:04") }
 
 func Mass(u unit.System, kg float64) string { return u.Mass(unit.Mass(kg)) }
 
-// upper and lower change the first letter of a text that begins with a plain one.
+// Upper and lower change the first letter of a text that begins with a plain one.
 func Upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 func Lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
-// plural is a number with its noun: "1 chunk", "2 chunks".
+// Plural is a number with its noun: "1 chunk", "2 chunks".
 func Plural(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
@@ -26,7 +35,7 @@ func Plural(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// listed writes words as a sentence has them: "a, b and c".
+// Listed writes words as a sentence has them: "a, b and c".
 func Listed(words []string, last string) string {
 	if len(words) < 2 {
 		return strings.Join(words, "")

@@ -4,11 +4,12 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/cookday/schedule/internal/say"
 )
 
-// decoder reads the neutral tree into values. It goes on after a fault, so that
+// Decoder reads the neutral tree into values. It goes on after a fault, so that
 // a cook mends a file in one go.
 type Decoder struct {
 	Faults *FaultList
@@ -20,10 +21,10 @@ func NewDecoder(faults *FaultList) *Decoder {
 	return &Decoder{Faults: faults, lines: map[string]int{}, texts: map[string]string{}}
 }
 
-// reader reads one node into the place it was made for.
+// Reader reads one node into the place it was made for.
 type Reader func(n *Node, path string)
 
-// member is one field that an object may have.
+// Member is one field that an object may have.
 type Member struct {
 	Name     string
 	Required bool
@@ -35,7 +36,7 @@ func Optional(name string, read Reader) Member { return Member{Name: name, Read:
 
 func Required(name string, read Reader) Member { return Member{Name: name, Required: true, Read: read} }
 
-// object reads an object field by field; members are offered in messages in
+// Object reads an object field by field; members are offered in messages in
 // the order given.
 func (d *Decoder) Object(n *Node, path string, members ...Member) {
 	d.lines[path] = n.Line
@@ -84,7 +85,7 @@ func offer(name string, members []Member) string {
 	return "; there are " + say.Listed(names, "and")
 }
 
-// is notes a fault unless the node is of the kind that is wanted.
+// Is notes a fault unless the node is of the kind that is wanted.
 func (d *Decoder) Is(n *Node, path string, kind nodeKind, want string) bool {
 	if n.Kind == kind {
 		return true
@@ -151,7 +152,7 @@ func (d *Decoder) Number(to *float64, example string) Reader {
 	}
 }
 
-// quantity reads text with a unit; a bare number gets the sentence that names the units.
+// Quantity reads text with a unit; a bare number gets the sentence that names the units.
 func Quantity[T any](d *Decoder, to *T, parse func(string) (T, error)) Reader {
 	return func(n *Node, path string) {
 		if n.Kind != NodeNumber && !d.Is(n, path, NodeText, "text with a unit") {
@@ -166,7 +167,7 @@ func Quantity[T any](d *Decoder, to *T, parse func(string) (T, error)) Reader {
 	}
 }
 
-// pointed reads into a value that is nil where the field is left out.
+// Pointed reads into a value that is nil where the field is left out.
 func Pointed[T any](to **T, read func(*T) Reader) Reader {
 	return func(n *Node, path string) {
 		v := new(T)
@@ -175,7 +176,7 @@ func Pointed[T any](to **T, read func(*T) Reader) Reader {
 	}
 }
 
-// notZero refuses a typed 0 where the zero value stands for a field left out.
+// NotZero refuses a typed 0 where the zero value stands for a field left out.
 func NotZero[T comparable](d *Decoder, to *T, read Reader) Reader {
 	return func(n *Node, path string) {
 		var zero T
@@ -186,7 +187,7 @@ func NotZero[T comparable](d *Decoder, to *T, read Reader) Reader {
 	}
 }
 
-// list reads every item of a list; more than most is refused before any is read.
+// List reads every item of a list; more than most is refused before any is read.
 func List[T any](d *Decoder, to *[]T, most int, read func(*T) Reader) Reader {
 	return func(n *Node, path string) {
 		if !d.Is(n, path, NodeList, "a list") {
@@ -207,5 +208,15 @@ func List[T any](d *Decoder, to *[]T, most int, read func(*T) Reader) Reader {
 			}
 			*to = append(*to, v)
 		}
+	}
+}
+
+// lineOf is the line of a path or of the nearest thing around it.
+func (d *Decoder) lineOf(path string) int {
+	for {
+		if line, ok := d.lines[path]; ok || path == "" {
+			return line
+		}
+		path = path[:max(strings.LastIndexAny(path, ".["), 0)]
 	}
 }

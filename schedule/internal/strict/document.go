@@ -47,7 +47,7 @@ const (
 	MaxPlanBytes    = 16 << 20 // a plan of forty dishes with curves takes about a tenth
 )
 
-// parseDocument reads one document. What begins with { is JSON, all else YAML.
+// ParseDocument reads one document. What begins with { is JSON, all else YAML.
 // Faults that stop the reading come alone, with a nil tree.
 func ParseDocument(data []byte, limit int) (*Node, *FaultList) {
 	faults := &FaultList{}
@@ -61,7 +61,7 @@ func ParseDocument(data []byte, limit int) (*Node, *FaultList) {
 	return parseYAML(data, faults), faults
 }
 
-// unreadable says why no parser should look at the bytes, and on which line.
+// Unreadable says why no parser should look at the bytes, and on which line.
 func Unreadable(data []byte, limit int) (string, int) {
 	switch {
 	case len(data) > limit:
@@ -119,3 +119,6 @@ func (n *Node) setField(path string, f nodeField, faults *FaultList) {
 	}
 	n.fields = append(n.fields, f)
 }
+
+// Broken says that the fault of a node is already noted.
+func (n *Node) Broken() bool { return n.Kind == nodeBroken }

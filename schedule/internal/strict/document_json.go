@@ -6,7 +6,7 @@ import (
 	"errors"
 )
 
-// parseJSON reads exactly one JSON value.
+// ParseJSON reads exactly one JSON value.
 func ParseJSON(data []byte, faults *FaultList) *Node {
 	var whole json.RawMessage
 	if err := json.Unmarshal(data, &whole); err != nil { // syntax and what follows, in one place

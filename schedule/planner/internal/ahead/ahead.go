@@ -90,7 +90,7 @@ func aheadDish(r schedule.Request, i int, loc *time.Location, chill time.Time) (
 	dish := r.Dishes[i]
 	path := strict.ItemPath("dishes", i)
 	if c, ok := cut.Find(dish.Cut); ok && (c.Style == cut.Small || c.Style == cut.Timed) {
-		return dish, []schedule.Fault{{Path: path + ".ready", Sentence: schedule.InText(c) + " cooks in minutes and is no better the next day; leave ready out"}}
+		return dish, []schedule.Fault{{Path: path + ".ready", Sentence: c.InText() + " cooks in minutes and is no better the next day; leave ready out"}}
 	}
 	dish.Ready, dish.Serve, dish.Travel, dish.Hold = "", nil, nil, []string{schedule.HoldNone}
 	if e := dish.Earliest; e != nil {

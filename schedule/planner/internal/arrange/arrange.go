@@ -21,7 +21,7 @@ const ovenCost = 300
 // ovenRoomCm2 is what a kitchen oven's rack takes (assumption).
 const ovenRoomCm2 = 1500
 
-// arrangement is the solved day: what the solver was asked, in the planner's
+// Arrangement is the solved day: what the solver was asked, in the planner's
 // terms, and what it answered.
 type Arrangement struct {
 	Least    int // batches that the menu makes at the least
@@ -31,7 +31,7 @@ type Arrangement struct {
 	Solution sequence.Solution
 }
 
-// arrange states the day as an integer problem and solves it. Dishes are split
+// Arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, into
 // more, smaller ones that fit every place they may cook in.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
@@ -82,11 +82,14 @@ func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch) (Arran
 	return a, err
 }
 
-// search solves a problem with what the day may still spend.
+// Search solves a problem with what the day may still spend.
 func (d *Arranger) Search(ctx context.Context, p *sequence.Problem) (sequence.Solution, error) {
 	p.Budget = d.Purse.Budget(d.Budget, p)
 	s, err := sequence.Solve(ctx, p)
 	d.Purse.Spend(s.Nodes, p)
+	if err == nil {
+		err = sequence.Verify(p, &s) // worked out again where it is used: a breach is a fault of this program
+	}
 	return s, err
 }
 

@@ -9,10 +9,10 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// mostBatches is how many batches a day may have; more is no day at one grill.
+// MostBatches is how many batches a day may have; more is no day at one grill.
 const MostBatches = 24
 
-// batch is the pieces of a dish that share the grate at one time, and the ways
+// Batch is the pieces of a dish that share the grate at one time, and the ways
 // they may cook.
 type Batch struct {
 	It     *day.Item
@@ -33,7 +33,7 @@ type modeRef struct {
 	night  bool // its fire lasts through the quiet hours untended
 }
 
-// leastBatches is how many batches there are however large the grate is. It is known
+// LeastBatches is how many batches there are however large the grate is. It is known
 // before anything is simulated, so that a menu beyond all bounds costs nothing.
 func (d *Arranger) LeastBatches() int {
 	n := 0
@@ -43,7 +43,7 @@ func (d *Arranger) LeastBatches() int {
 	return n
 }
 
-// batches splits the dishes by the room on the grate and simulates their ways.
+// Batches splits the dishes by the room on the grate and simulates their ways.
 func (d *Arranger) Batches(ctx context.Context, h Hearth, fit fitting) ([]*Batch, error) {
 	var all []*Batch
 	group := 0
@@ -96,7 +96,7 @@ func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, fit fitting) int
 	return max(best, 1)
 }
 
-// split parts n pieces into as few even batches as hold most each, larger first.
+// Split parts n pieces into as few even batches as hold most each, larger first.
 func Split(n, most int) []int {
 	count := (n + most - 1) / most
 	sizes := make([]int, count)
@@ -127,7 +127,7 @@ func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth
 	return ways, nil
 }
 
-// label names the batch for people. Of unequal pieces it says which they are.
+// Label names the batch for people. Of unequal pieces it says which they are.
 func (b *Batch) Label(of int, u unit.System) string {
 	name := b.It.Dish.Name
 	if of > 1 {

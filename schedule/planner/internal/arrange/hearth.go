@@ -6,7 +6,6 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/day"
 )
 
@@ -14,7 +13,7 @@ import (
 // two layouts, a hot one with two zones, an even layer and a heap.
 const mostFires = 6
 
-// hearth is the fires of the day.
+// Hearth is the fires of the day.
 type Hearth struct {
 	Fires []fire.Fire
 	Zones [][]fire.Zone
@@ -64,38 +63,22 @@ func (h *Hearth) add(g fire.Grill, f fire.Fire) {
 	h.Zones = append(h.Zones, g.Zones(f))
 }
 
-// firesFor are the fires on which a place can be had.
+// FiresFor are the fires on which a place can be had.
 func (d *Arranger) FiresFor(s day.Spot) []fire.Fire {
 	if d.Grill.Kind == fire.OtherKind {
 		return []fire.Fire{{Layout: fire.Other, LevelC: s.LevelC}}
 	}
-	switch {
-	case s.Direct && s.Band == schedule.BandSear:
-		return []fire.Fire{{Layout: fire.Heap, LevelC: math.Max(s.LevelC, instant.Celsius(550))}}
-	case s.Direct:
-		return []fire.Fire{{Layout: fire.Spread, LevelC: s.LevelC}, {Layout: fire.TwoZone, LevelC: s.LevelC}}
-	case s.LevelC <= instant.Celsius(287):
-		fires := []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}}
-		if d.LongestQuiet() > 0 {
-			fires = append(fires, fire.Fire{Layout: fire.Ring, LevelC: s.LevelC})
-		}
-		return fires
-	case s.LevelC < instant.Celsius(300):
-		return []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}}
-	case s.LevelC < instant.Celsius(337):
-		return []fire.Fire{{Layout: fire.Banked, LevelC: s.LevelC}, {Layout: fire.TwoZone, LevelC: s.LevelC}}
-	}
-	return []fire.Fire{{Layout: fire.TwoZone, LevelC: s.LevelC}}
+	return fire.Serving(s.Direct, s.Band, s.LevelC, d.LongestQuiet() > 0)
 }
 
-// place is one zone of one fire.
+// Place is one zone of one fire.
 type Place struct{ Fire, Zone int }
 
 // sameLevelK is how far two levels may differ and still be one: a tenth of what
 // the shared error of the grate is.
 const sameLevelK = 0.6
 
-// placesOf are the zones in which a way can cook, fire by fire.
+// PlacesOf are the zones in which a way can cook, fire by fire.
 func (h Hearth) PlacesOf(w day.Way) []Place {
 	var out []Place
 	for f, fr := range h.Fires {

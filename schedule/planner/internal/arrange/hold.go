@@ -16,7 +16,7 @@ func (d *Arranger) longestHold(b *Batch, w day.Way) float64 {
 	return math.Max(longest-b.It.TravelMinutes(), 0)
 }
 
-// setHold gives a batch its ways of waiting, and picks one that lasts so many minutes.
+// SetHold gives a batch its ways of waiting, and picks one that lasts so many minutes.
 func (d *Arranger) SetHold(p *Placed, needed float64) {
 	p.Options = d.HoldOptions(p.It, p.Way, p.Count)
 	p.Hold, p.holdLong = chooseHold(p.Options, needed)
@@ -36,3 +36,38 @@ func chooseHold(options []day.HoldOption, needed float64) (chosen int, ok bool) 
 	}
 	return chosen, false
 }
+
+// Vented is the option with as long an open stand as the piece wants and as the
+// hold, needed for some minutes, leaves room for.
+func (d *Arranger) Vented(p *Placed, o day.HoldOption, needed float64) day.HoldOption {
+	if o.Vent == 0 || p.Way.State == nil {
+		return o
+	}
+	s, most := *p.Way.State, o.Minutes
+	s.Change(day.Standing(p.Way, math.Min(day.RoomC, d.Night.AirC), day.PoorEnd))
+	s.RunFor(day.VentLeast * 60)
+	for v := 2.0 * day.VentLeast; v <= day.VentMost && s.MeanC() > day.VentToC; v += day.VentLeast {
+		if s.RunFor(day.VentLeast * 60); s.OuterC() < day.VentOuterC {
+			break
+		}
+		longer := o
+		longer.Vent, longer.Minutes = v, math.Min(d.HotFor(p.Way, o.Method, p.Count, v), most)
+		if longer.Minutes < needed {
+			break
+		}
+		o = longer
+	}
+	return o
+}
+
+// ChosenHold is how a batch waits, its open stand settled; false if it does not.
+func (d *Arranger) ChosenHold(p *Placed) (day.HoldOption, bool) {
+	if p.Hold < 0 {
+		return day.HoldOption{}, false
+	}
+	return d.Vented(p, p.Options[p.Hold], p.LongestWait()), true
+}
+
+// LongestWait is how long it may have to stay hot: done early, served late, or
+// eaten after a journey.
+func (p *Placed) LongestWait() float64 { return p.EarlyGap() + p.It.TravelMinutes() }

@@ -90,7 +90,7 @@ func leastArea(batches []*Batch) float64 {
 	return least
 }
 
-// secondPlaces are the zones of the second stage: the same as the first, the
+// SecondPlaces are the zones of the second stage: the same as the first, the
 // indirect side of hotter fires for a wrapped tough piece (it may ride through
 // the change), or the hot coals for a sear.
 func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, areaM2 float64, alone bool) []Place {

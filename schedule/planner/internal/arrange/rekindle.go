@@ -20,7 +20,7 @@ const (
 // serving instant.
 type spell struct{ from, to float64 }
 
-// rekindle lets the fire go out where nothing is on it for long, as between the supper
+// Rekindle lets the fire go out where nothing is on it for long, as between the supper
 // of one day and the lunch of the next. The solver keeps one fire burning from the
 // first light on; its plan holds as well without what burns for nothing. What has begun,
 // so many phases, stays as it is, and nothing is lit before the minute now.
@@ -43,13 +43,13 @@ func (d *Arranger) Rekindle(a *Arrangement, all []*Placed, begun, now int) {
 			if s, ok := p.overFire(); ok && s.from <= gap.to {
 				ShiftPhases(p, from+1-to)
 			} else if ok {
-				p.Phases[0], p.Phases[1] = upTo(p.Phases[0], from), upTo(p.Phases[1], from)
+				p.Phases[0], p.Phases[1] = p.Phases[0].UpTo(from), p.Phases[1].UpTo(from)
 			}
 		}
 	}
 }
 
-// relit says whether phase k is lit anew: the fire before it ends long before a change
+// Relit says whether phase k is lit anew: the fire before it ends long before a change
 // to it would begin, or is the same.
 func (a *Arrangement) Relit(k int) bool {
 	if k == 0 {
@@ -108,7 +108,7 @@ func (p *Placed) overFire() (spell, bool) {
 	if p.Oven && !math.IsNaN(p.Wrap) {
 		s.to = p.Wrap
 	}
-	return s, p.Phases[0][0] >= 0
+	return s, p.Phases[0].First >= 0
 }
 
 // burningAt is the last phase that has begun by a minute; -1 for none.
@@ -120,28 +120,23 @@ func (a *Arrangement) burningAt(at float64) int {
 	return k
 }
 
-// upTo are phases, none later than the last.
-func upTo(phases [2]int, last int) [2]int {
-	return [2]int{min(phases[0], last), min(phases[1], last)}
-}
-
 // beginsIn is the phase in which the fire is used from a minute on; -1 for none.
 func beginsIn(all []*Placed, at float64) int {
 	first := -1
 	for _, p := range all {
-		if s, ok := p.overFire(); ok && s.from == at && (first < 0 || p.Phases[0][0] < first) {
-			first = p.Phases[0][0]
+		if s, ok := p.overFire(); ok && s.from == at && (first < 0 || p.Phases[0].First < first) {
+			first = p.Phases[0].First
 		}
 	}
 	return first
 }
 
-// lastUse is when the last batch leaves phase i.
+// LastUse is when the last batch leaves phase i.
 func LastUse(all []*Placed, i int, begin float64) float64 {
 	end := begin
 	for _, p := range all {
 		for s := range p.Stages() {
-			if p.Phases[s][1] != i {
+			if p.Phases[s].Last != i {
 				continue
 			}
 			at := p.Off

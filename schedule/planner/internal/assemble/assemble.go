@@ -11,7 +11,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
-// assemble writes the solved day as a plan.
+// Assemble writes the solved day as a plan.
 func (d *Assembler) Assemble(ctx context.Context, a arrange.Arrangement) (schedule.Plan, error) {
 	all, err := d.Place(ctx, a)
 	if err != nil {
@@ -61,7 +61,7 @@ func SolutionOf(s sequence.Solution) schedule.Solution {
 	}
 }
 
-// phases turns the solver's phases into the cook's. The last one ends with the
+// Phases turns the solver's phases into the cook's. The last one ends with the
 // last food on the grate.
 func (d *Assembler) Phases(a arrange.Arrangement, all []*arrange.Placed) []schedule.Phase {
 	var out []schedule.Phase

@@ -9,7 +9,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
-// cautions are those that apply to the plan, most important first. A day that
+// Cautions are those that apply to the plan, most important first. A day that
 // cannot be done, and a forecast, light no fire.
 func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule.Caution {
 	s := safety.Situation{Charcoal: d.Grill.Kind != fire.OtherKind, Frail: d.Frail, NoSchedule: !p.Feasible}

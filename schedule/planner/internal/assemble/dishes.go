@@ -64,7 +64,7 @@ func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.
 	first := schedule.Stage{
 		Kind: p.Way.Kind, From: d.At(p.On), To: d.At(p.Off), Minutes: p.Way.First.Minutes(), Place: schedule.PlaceGrate,
 		Direct: p.Way.Direct, LevelC: d.airAt(p, 0, a), CoreC: p.Way.PullC, Flips: p.Way.Flips, AreaM2: area,
-		Zone: p.Zones[0], Phase: p.Phases[0][0] + 1, PhaseTo: p.Phases[0][1] + 1,
+		Zone: p.Zones[0], Phase: p.Phases[0].First + 1, PhaseTo: p.Phases[0].Last + 1,
 	}
 	if p.Oven && p.Stages() == 1 { // carried indoors on the day, as it was
 		first.Place, first.Phase, first.PhaseTo, first.AreaM2, first.Zone = schedule.PlaceOven, 0, 0, 0, ""
@@ -78,7 +78,7 @@ func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.
 		second := schedule.Stage{
 			Kind: schedule.StageWrapped, From: d.At(p.Wrap), To: d.At(p.Off), Minutes: p.Way.Second.Minutes(), With: p.Way.With,
 			Place: schedule.PlaceGrate, LevelC: p.Way.LevelC, CoreC: p.Way.PullC, AreaM2: area, Zone: p.Zones[1],
-			Phase: p.Phases[1][0] + 1, PhaseTo: p.Phases[1][1] + 1,
+			Phase: p.Phases[1].First + 1, PhaseTo: p.Phases[1].Last + 1,
 		}
 		switch {
 		case p.Way.Sear:
@@ -94,7 +94,7 @@ func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.
 
 // airAt is the level of the zone that a stage begins in.
 func (d *Assembler) airAt(p *arrange.Placed, stage int, a arrange.Arrangement) float64 {
-	ph := p.Phases[stage][0]
+	ph := p.Phases[stage].First
 	if ph < 0 || ph >= len(a.Solution.Phases) {
 		return p.Way.LevelC
 	}
@@ -143,7 +143,7 @@ type moment struct {
 	Minutes func(z float64) float64
 }
 
-// moments are the instants of a batch from its put-on until it is rested.
+// Moments are the instants of a batch from its put-on until it is rested.
 func Moments(p *arrange.Placed) []moment {
 	out := []moment{{schedule.MilestoneOn, startC(p), func(float64) float64 { return 0 }}}
 	stall, stalls := stallOf(p)
@@ -207,7 +207,7 @@ func stallOf(p *arrange.Placed) (heat.Stall, bool) {
 	return st, ok && p.It.Cut.Style == cut.Tough
 }
 
-// wayText says how a batch cooks, in a few words.
+// WayText says how a batch cooks, in a few words.
 func (d *Assembler) WayText(p *arrange.Placed) string {
 	where := "beside the coals"
 	if p.Way.Direct {

@@ -73,7 +73,7 @@ func (d *Assembler) layZone(ctx context.Context, p *schedule.Plan, phase int, z 
 // minutes before the last serving instant.
 func inZone(p *arrange.Placed, phase int, zone string) (from, to float64, ok bool) {
 	for s := range p.Stages() {
-		if p.Phases[s][0] > phase || p.Phases[s][1] < phase || p.Phases[s][0] < 0 || p.Zones[s] != zone {
+		if p.Phases[s].First > phase || p.Phases[s].Last < phase || p.Phases[s].First < 0 || p.Zones[s] != zone {
 			continue
 		}
 		a, b := p.On, p.Off

@@ -8,7 +8,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
-// itinerary collects the steps of a plan.
+// Itinerary collects the steps of a plan.
 type Itinerary struct {
 	D     *Assembler
 	Plan  *schedule.Plan
@@ -17,7 +17,7 @@ type Itinerary struct {
 	Count map[string]int // steps so far of a dish, batch and kind
 }
 
-// steps lists what to do and to expect, by instant.
+// Steps lists what to do and to expect, by instant.
 func (d *Assembler) Steps(p *schedule.Plan, a arrange.Arrangement, all []*arrange.Placed) []schedule.Step {
 	it := &Itinerary{D: d, Plan: p, A: a, Count: map[string]int{}}
 	it.fires()

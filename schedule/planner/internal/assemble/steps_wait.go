@@ -13,9 +13,16 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
-// wait are the rest, the hold and the knife.
+// portionText says how thick a dish may be cut to chill in time.
+func (d *Assembler) portionText(name string) string {
+	t, _ := day.ThickestPortion()
+	return fmt.Sprintf("Slice or pull %s, no piece thicker than %s.", name, d.Req.Units.Length(unit.Length(t)))
+}
+
+// Wait are the rest, the hold and the knife.
 func (it *Itinerary) Wait(p *arrange.Placed) {
 	d := it.D
 	base := schedule.Step{Dish: p.It.Dish.ID, Batch: p.Number}
@@ -144,7 +151,7 @@ func (it *Itinerary) servings() {
 
 const ServeWord = "Serve: "
 
-// serveText and leaveText bring what is ready to the table, here or elsewhere.
+// ServeText and leaveText bring what is ready to the table, here or elsewhere.
 func ServeText(list string) string { return ServeWord + list + "." }
 
 func LeaveText(list, time string) string {

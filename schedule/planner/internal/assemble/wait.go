@@ -75,7 +75,7 @@ func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) 
 	return fmt.Sprintf("Let %s stand open about %s until it stops cooking. ", name, d.About(o.Vent))
 }
 
-// holdText says how to wait, from the heat on.
+// HoldText says how to wait, from the heat on.
 func (d *Assembler) HoldText(p *arrange.Placed, o day.HoldOption, name string) string {
 	return d.standText(p, o, name) + d.keepText(o, name)
 }

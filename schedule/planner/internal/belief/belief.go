@@ -53,7 +53,7 @@ const (
 	grateReach = 3.0
 )
 
-// belief is what is believed of the pace of one piece: weights over the
+// Belief is what is believed of the pace of one piece: weights over the
 // logarithm of its pace, and the model's path at each.
 type Belief struct {
 	spread spread.Spread // before any reading
@@ -75,7 +75,7 @@ type Belief struct {
 	GrateS float64 // its standard deviations; positive is cooler
 }
 
-// newBelief follows a course at all paces that may be.
+// NewBelief follows a course at all paces that may be.
 func NewBelief(ctx context.Context, c *Journey, s spread.Spread, stalls bool) (*Belief, error) {
 	b := &Belief{spread: s, Stalls: stalls, ratio: 1}
 	for i := range pathCount {
@@ -91,7 +91,7 @@ func NewBelief(ctx context.Context, c *Journey, s spread.Spread, stalls bool) (*
 	return b, nil
 }
 
-// again is the belief in another future; what the readings said stays.
+// Again is the belief in another future; what the readings said stays.
 func (b *Belief) Again(c *Journey) *Belief {
 	out := *b
 	out.Paths = make([]Path, len(b.Paths))
@@ -101,7 +101,7 @@ func (b *Belief) Again(c *Journey) *Belief {
 	return &out
 }
 
-// between reads a figure of the paths at x, linear in the logarithm of the pace.
+// Between reads a figure of the paths at x, linear in the logarithm of the pace.
 func (b *Belief) Between(x float64, of func(*Path) float64) float64 {
 	low, high := b.Paths[0].Lnf, b.Paths[len(b.Paths)-1].Lnf
 	i := (x - low) / (high - low) * float64(len(b.Paths)-1)
@@ -122,7 +122,7 @@ func (b *Belief) coreAt(x float64, k int) float64 {
 	return low + (i-float64(j))*(high-low)
 }
 
-// done and wrap are the minutes from the put-on at the pace exp(x).
+// Done and wrap are the minutes from the put-on at the pace exp(x).
 func (b *Belief) Done(x float64) float64 {
 	return math.Exp(b.Between(x, func(p *Path) float64 { return math.Log(p.Done) }))
 }
@@ -136,7 +136,7 @@ func (b *Belief) Wrap(x float64) float64 {
 	})
 }
 
-// errorK is the standard deviation of a reading against the model.
+// ErrorK is the standard deviation of a reading against the model.
 func (b *Belief) ErrorK(coreC float64) float64 {
 	if !b.Stalls {
 		return ProbeErrorK
@@ -145,7 +145,7 @@ func (b *Belief) ErrorK(coreC float64) float64 {
 	return math.Hypot(ProbeErrorK, stallErrorK*math.Max(1-out/stallEdgeK, 0))
 }
 
-// quantile is the logarithm of the pace of the whole cook that is not exceeded
+// Quantile is the logarithm of the pace of the whole cook that is not exceeded
 // with a probability; paceSoFar the same of the pace up to the last reading.
 func (b *Belief) Quantile(probability float64) float64 { return b.quantileOf(b.chance, probability) }
 

@@ -102,7 +102,7 @@ func (d *Day) AirFindings(path string, it *Item, w Way) []schedule.Finding {
 // soughtC is how far a grate is looked for that brings a dish to its target, degC.
 var soughtC = instant.Celsius(400)
 
-// neverArrives is the finding of a dish that no fire on offer brings to its target.
+// NeverArrives is the finding of a dish that no fire on offer brings to its target.
 func (d *Day) NeverArrives(it *Item) schedule.Finding {
 	f := Finding(schedule.CodeNeverArrives, it.Path("level"), it, fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
 		it.Dish.Name, d.Core(it.TargetC)))

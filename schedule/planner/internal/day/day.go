@@ -11,13 +11,18 @@ import (
 	"github.com/rickb777/date/clock"
 )
 
+func ClockIn(r schedule.Request, c *schedule.Clock, loc *time.Location) time.Time {
+	d := Day{Req: r, Loc: loc}
+	return d.Clock(c)
+}
+
 // mildDay is what a request without weather gets.
 var mildDay = unit.FromFahrenheit(70)
 
 // defaultHumidity is the relative humidity of a day that says nothing.
 const defaultHumidity = 0.5
 
-// day is a resolved request: clocks are minutes before the last serving
+// Day is a resolved request: clocks are minutes before the last serving
 // instant, the grill and the weather are what the models take.
 type Day struct {
 	Req      schedule.Request
@@ -47,7 +52,7 @@ func (d *Day) wall(on date.Date, at clock.Clock) time.Time {
 	return time.Date(y, m, n, at.Hours(), at.Minutes(), 0, 0, d.Loc)
 }
 
-// clock is the instant of c, on the day of serving if c has no date of its own;
+// Clock is the instant of c, on the day of serving if c has no date of its own;
 // nil stands for the main serving instant.
 func (d *Day) Clock(c *schedule.Clock) time.Time {
 	switch {
@@ -59,19 +64,19 @@ func (d *Day) Clock(c *schedule.Clock) time.Time {
 	return d.wall(d.Req.Serve.Date, c.Time)
 }
 
-// at is the instant u minutes before the last serving.
+// At is the instant u minutes before the last serving.
 func (d *Day) At(u float64) time.Time {
 	return d.End.Add(-time.Duration(u * float64(time.Minute))).Round(time.Minute)
 }
 
-// minute is the inverse of at, rounded down to the later whole minute.
+// Minute is the inverse of at, rounded down to the later whole minute.
 func (d *Day) Minute(t time.Time) int { return int(d.End.Sub(t) / time.Minute) }
 
 // daysAhead is how long before its horizon a plan may have steps: a week thaws the
 // largest turkey.
 const daysAhead = 8
 
-// quietIntervals are the quiet hours from the first possible step to the last
+// QuietIntervals are the quiet hours from the first possible step to the last
 // serving, worked out once.
 func (d *Day) QuietIntervals() []schedule.Interval {
 	if len(d.Req.Quiet) == 0 || d.silence != nil {
@@ -139,8 +144,23 @@ func resolveGrill(g schedule.Grill) fire.Grill {
 	return out
 }
 
-// clockOf is an instant as a request writes it, with its date.
+// ClockOf is an instant as a request writes it, with its date.
 func ClockOf(t time.Time) schedule.Clock {
 	on := date.NewAt(t)
 	return schedule.Clock{Date: &on, Time: clock.New(t.Hour(), t.Minute(), 0, 0)}
+}
+
+// QuietWithin are the quiet hours that touch the plan.
+func (d *Day) QuietWithin(p schedule.Plan) []schedule.Interval {
+	if len(p.Steps) == 0 {
+		return nil
+	}
+	first := p.Steps[0].At
+	var out []schedule.Interval
+	for _, q := range d.QuietIntervals() {
+		if q.To.After(first) && q.From.Before(p.ServeAt) {
+			out = append(out, q)
+		}
+	}
+	return out
 }

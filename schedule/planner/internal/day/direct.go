@@ -11,7 +11,7 @@ import (
 
 const (
 	longestDirectS = 3 * 3600
-	// searLagMinutes is how long a piece may wait between the smoke and the sear,
+	// SearLagMinutes is how long a piece may wait between the smoke and the sear,
 	// while the fire is changed.
 	SearLagMinutes = 45
 	// searRiseK is what a sear adds to the core: the piece comes off the indirect
@@ -92,7 +92,7 @@ func (d *Day) searedWays(it *Item, l Lot, s Spot) []Way {
 	return []Way{k.keep(w)}
 }
 
-// searBand is the fire a sear wants: a heap for what the cut sears on, else an
+// SearBand is the fire a sear wants: a heap for what the cut sears on, else an
 // even layer.
 func SearBand(it *Item) string {
 	for _, p := range it.Cut.Places {
@@ -103,7 +103,7 @@ func SearBand(it *Item) string {
 	return schedule.BandSear
 }
 
-// searSpot is where a sear happens: over an even layer, or over a heap.
+// SearSpot is where a sear happens: over an even layer, or over a heap.
 func SearSpot(it *Item) Spot {
 	if band := SearBand(it); band == schedule.BandSear {
 		return Spot{Direct: true, Band: band, LevelC: instant.Celsius(600)}

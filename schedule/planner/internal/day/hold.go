@@ -10,13 +10,16 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 )
 
+// RoomC is the air of a kitchen or a shaded table.
+const RoomC = 21.0
+
 // longestHoldS bounds a simulated hold; a longer one is another day's cook.
 const longestHoldS = 14 * 3600
 
 // defaultOvenC is the air of a warm oven that the request does not set.
 var defaultOvenC = instant.Celsius(170)
 
-// holdOption is one way of waiting and how long it may last.
+// HoldOption is one way of waiting and how long it may last.
 type HoldOption struct {
 	Method  string
 	Minutes float64 // by the rule, from the take-off, at the pessimistic end
@@ -53,7 +56,7 @@ func (d *Day) holdMethods(it *Item) []string {
 // at the most: by then it would be within the rule and not worth eating (assumption).
 const longestOverGood = 4
 
-// holdOptions follows the finished piece through each way of waiting.
+// HoldOptions follows the finished piece through each way of waiting.
 func (d *Day) HoldOptions(it *Item, w Way, pieces int) []HoldOption {
 	var out []HoldOption
 	small := it.Cut.Style == cut.Small || it.Cut.Style == cut.Timed
@@ -62,7 +65,7 @@ func (d *Day) HoldOptions(it *Item, w Way, pieces int) []HoldOption {
 		if m == schedule.HoldOven {
 			oven = d.OvenC()
 		}
-		rule := safety.HoldFor(w.PullC, small, it.Cut.Style == cut.Roast, d.Air.AirC, oven)
+		rule := safety.HoldFor(safety.Finished{CoreC: w.PullC, Small: small, Roast: it.Cut.Style == cut.Roast, AirC: d.Air.AirC, OvenC: oven})
 		o := HoldOption{Method: m, Rule: rule, Vent: leastVent(it, m)}
 		switch rule.Kind {
 		case safety.HoldByClock:
@@ -82,7 +85,7 @@ func (d *Day) HoldOptions(it *Item, w Way, pieces int) []HoldOption {
 	return out
 }
 
-// hotFor is how many minutes after the take-off the outer layer stays above the
+// HotFor is how many minutes after the take-off the outer layer stays above the
 // published line, at the pessimistic end.
 func (d *Day) HotFor(w Way, method string, pieces int, vent float64) float64 {
 	if w.State == nil {
@@ -104,7 +107,7 @@ func (d *Day) OvenC() float64 {
 	return float64(d.Req.Oven.Hold)
 }
 
-// travelMinutes is the time between leaving and eating.
+// TravelMinutes is the time between leaving and eating.
 func (it *Item) TravelMinutes() float64 {
 	if it.Dish.Travel == nil {
 		return 0

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -13,7 +14,7 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 )
 
-// item is a resolved dish.
+// Item is a resolved dish.
 type Item struct {
 	Index      int
 	Dish       schedule.Dish
@@ -32,7 +33,7 @@ type Item struct {
 	likes      []cut.Place // where its cut likes to cook, if a described grill may have other places
 }
 
-// lot is the like pieces of a dish; unequal pieces finish on their own.
+// Lot is the like pieces of a dish; unequal pieces finish on their own.
 type Lot struct {
 	MassKg float64
 	Count  int
@@ -57,7 +58,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 	path := fmt.Sprintf("dishes[%d]", i)
 	c, ok := cut.Find(dish.Cut)
 	if !ok {
-		return Item{}, []schedule.Fault{{Path: path + ".cut", Sentence: schedule.NoSuchCut(dish.Cut)}}
+		return Item{}, []schedule.Fault{{Path: path + ".cut", Sentence: strconv.Quote(dish.Cut) + " is not in the catalogue"}}
 	}
 	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(dish.Prep), Earliest: d.Earliest}
 	it.Serve = d.Minute(d.Clock(dish.Serve))
@@ -123,7 +124,7 @@ func (d *Day) target(c cut.Cut, t *schedule.Target) (coreC float64, name string,
 	return coreC, name, false
 }
 
-// lotsOf groups pieces of the same weight, heaviest first.
+// LotsOf groups pieces of the same weight, heaviest first.
 func LotsOf(dish schedule.Dish) []Lot {
 	if len(dish.Weights) == 0 {
 		return []Lot{{MassKg: float64(dish.Weight), Count: dish.Count}}
@@ -142,7 +143,7 @@ func LotsOf(dish schedule.Dish) []Lot {
 	return lots
 }
 
-// body is a piece of the dish as the heat model takes it.
+// Body is a piece of the dish as the heat model takes it.
 func (it *Item) Body(massKg float64) heat.Body {
 	t, w, l := it.Cut.HeatDimensions(massKg, float64(it.Dish.Thickness))
 	k := it.Cut.Composition
@@ -157,17 +158,22 @@ func (it *Item) Body(massKg float64) heat.Body {
 	return b
 }
 
-// footprint is what a piece covers of the grate.
+// Footprint is what a piece covers of the grate.
 func (it *Item) Footprint(massKg float64) fire.Footprint {
 	l, w := it.Cut.Footprint(massKg, float64(it.Dish.Thickness))
 	return fire.Footprint{LengthM: l, WidthM: w, Disc: it.Cut.Disc, Rack: it.Cut.Rack}
 }
 
-// path is where a fault or finding of the dish points.
+// Path is where a fault or finding of the dish points.
 func (it *Item) Path(field string) string {
 	p := fmt.Sprintf("dishes[%d]", it.Index)
 	if field == "" {
 		return p
 	}
 	return p + "." + field
+}
+
+// ByTheBend says whether a dish is done by time and by the bend.
+func (it *Item) ByTheBend() bool {
+	return it.Cut.TenderMinutes[1] > 0 && it.Dish.Target == nil && it.Dish.Finish == ""
 }

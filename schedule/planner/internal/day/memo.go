@@ -7,7 +7,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 )
 
-// memo keeps simulated ways and holds between plans of much the same day, as when
+// Memo keeps simulated ways and holds between plans of much the same day, as when
 // remedies are tried: what they take depends on nothing that is not in the key.
 type Memo struct {
 	cooks map[cookKey][]Way
@@ -47,7 +47,7 @@ func (d *Day) cookKey(it *Item, l Lot, s Spot) cookKey {
 	return k
 }
 
-// remembered is waysAt, simulated once.
+// Remembered is waysAt, simulated once.
 func (d *Day) Remembered(it *Item, l Lot, s Spot) []Way {
 	k := d.cookKey(it, l, s)
 	ways, ok := d.memo.cooks[k]

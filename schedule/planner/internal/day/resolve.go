@@ -1,9 +1,11 @@
 package day
 
 import (
+	"fmt"
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
@@ -64,5 +66,22 @@ func Resolve(s Sound, o Options) (*Day, error) {
 	if faults := d.resolveItems(); len(faults) > 0 {
 		return nil, &schedule.InputError{Faults: faults}
 	}
-	return d, nil
+	return d, d.lookAtBodies()
+}
+
+// lookAtBodies looks once at every body that will be simulated. One that cannot be is a
+// fault of the catalogue or of validation, and no fault of the request.
+func (d *Day) lookAtBodies() error {
+	for i := range d.Items {
+		it := &d.Items[i]
+		if it.Cut.Style == cut.Timed { // goes by the clock and is no body
+			continue
+		}
+		for _, l := range it.Lots {
+			if err := it.Body(l.MassKg).Check(); err != nil {
+				return fmt.Errorf("%s of %g kg as a body: %w", it.Cut.Name, l.MassKg, err)
+			}
+		}
+	}
+	return nil
 }

@@ -11,14 +11,14 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 )
 
-// spot is one place a dish may cook: beside or over the coals at a level.
+// Spot is one place a dish may cook: beside or over the coals at a level.
 type Spot struct {
 	Direct bool
 	Band   string
 	LevelC float64
 }
 
-// spots lists where a dish may cook, best first, as asked and as the cut allows.
+// Spots lists where a dish may cook, best first, as asked and as the cut allows.
 func (it *Item) Spots() []Spot {
 	var out []Spot
 	for _, p := range it.places() {
@@ -50,7 +50,7 @@ func (it *Item) Spots() []Spot {
 // below that of any fire with a place over its coals. A cut that has no other
 // gets the low and the hot band.
 func (it *Item) places() []cut.Place {
-	gentle := it.Dish.Level != nil && float64(*it.Dish.Level) < schedule.LeastDirectC
+	gentle := it.Dish.Level != nil && float64(*it.Dish.Level) < fire.LeastDirectC()
 	if it.Dish.Finish == "" && !gentle && it.Dish.Zone != schedule.ZoneIndirect {
 		return it.Cut.Places
 	}

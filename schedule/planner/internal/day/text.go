@@ -10,17 +10,17 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// about writes minutes as a cook would say them.
+// About writes minutes as a cook would say them.
 func (d *Day) About(m float64) string { return d.Req.Units.About(instant.Minutes(m)) }
 
 func (d *Day) Core(c float64) string { return d.Req.Units.Core(unit.Temperature(c)) }
 
 func (d *Day) Grate(c float64) string { return d.Req.Units.Grate(unit.Temperature(c)) }
 
-// level is a grate temperature with its band before it: "low, 250 F".
+// Level is a grate temperature with its band before it: "low, 250 F".
 func (d *Day) Level(c float64) string { return fire.Band(c) + ", " + d.Grate(c) }
 
-// slack is how far off a grate may be: 25 F either way is good enough (common
+// Slack is how far off a grate may be: 25 F either way is good enough (common
 // practice, no source).
 func (d *Day) Slack() string {
 	if d.Req.Units == unit.Metric {
@@ -29,7 +29,7 @@ func (d *Day) Slack() string {
 	return d.Req.Units.Difference(unit.DifferenceFromFahrenheit(25))
 }
 
-// inQuiet says whether an instant falls into quiet hours.
+// InQuiet says whether an instant falls into quiet hours.
 func (d *Day) InQuiet(t time.Time) bool {
 	for _, q := range d.QuietIntervals() {
 		if !t.Before(q.From) && t.Before(q.To) {
@@ -39,7 +39,7 @@ func (d *Day) InQuiet(t time.Time) bool {
 	return false
 }
 
-// afterQuiet moves the instants of a window that fall into quiet hours to their
+// AfterQuiet moves the instants of a window that fall into quiet hours to their
 // end: a wrap waits until somebody is up.
 func (d *Day) AfterQuiet(w schedule.Window) schedule.Window {
 	move := func(t time.Time) time.Time {
@@ -53,7 +53,7 @@ func (d *Day) AfterQuiet(w schedule.Window) schedule.Window {
 	return schedule.Window{Early: move(w.Early), Expected: move(w.Expected), Late: move(w.Late)}
 }
 
-// ventsText says how to set the vents.
+// VentsText says how to set the vents.
 func (d *Day) VentsText(v fire.VentAdvice) string {
 	if v.OpenTop == 0 && v.OpenBottom == 0 {
 		return ""

@@ -10,7 +10,20 @@ import (
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
-// way is one way of cooking a lot: where, how hot, under what, and how long.
+// endsAs sets where a cook on the grate ends: before the sear, when it has been
+// tender-hot for long enough, or at its target.
+func JourneyEndsAs(c *belief.Journey, w Way, kind cut.Cut) {
+	switch {
+	case w.Sear:
+		c.TargetC = w.WrapC
+	case w.tenderS > 0:
+		c.TargetC, c.TenderS = kind.TenderAboveC, w.tenderS
+	default:
+		c.TargetC = w.PullC
+	}
+}
+
+// Way is one way of cooking a lot: where, how hot, under what, and how long.
 type Way struct {
 	Kind   schedule.StageKind // of the first stage: bare or sear
 	Direct bool
@@ -39,7 +52,7 @@ type Way struct {
 
 func (w Way) Total() spread.Pace { return w.First.Plus(w.Second) }
 
-// when is what the model shows at an instant in s, in minutes from the put-on at a
+// When is what the model shows at an instant in s, in minutes from the put-on at a
 // standard normal quantile of the pace: before the wrap with the first stage, which
 // may wait for a clock, and after it with the second.
 func (w Way) When(modelS float64) func(z float64) float64 {
@@ -60,7 +73,7 @@ func (w Way) Stages() int {
 	return 1
 }
 
-// quantileOf is that of the whole cook.
+// QuantileOf is that of the whole cook.
 func (w Way) QuantileOf(minutes float64) float64 { return w.Total().QuantileOf(minutes) }
 
 // spreadOf is the uncertainty of a cook: measured log errors of the heat model

@@ -13,7 +13,7 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// covered is the surroundings under a wrapping.
+// Covered is the surroundings under a wrapping.
 func Covered(in heat.Surroundings, with string) heat.Surroundings {
 	if with == schedule.WrapPaper {
 		return in.InPaper()
@@ -39,7 +39,7 @@ func (k *kitchen) toWrap(s *heat.Sim, w schedule.Wrap) bool {
 	return true
 }
 
-// wraps are the wrappings to try, and whether bare to the end is one of the ways.
+// Wraps are the wrappings to try, and whether bare to the end is one of the ways.
 func (it *Item) Wraps() (wraps []schedule.Wrap, bare bool) {
 	switch asked := it.Dish.Wrap; {
 	case asked != nil && asked.With == schedule.WrapNone:
@@ -129,7 +129,7 @@ func (k *kitchen) wrappedAfter(prompt Way, b float64, wrap schedule.Wrap) (Way, 
 	return w, true
 }
 
-// longestQuiet is the longest quiet stretch in minutes.
+// LongestQuiet is the longest quiet stretch in minutes.
 func (d *Day) LongestQuiet() int {
 	longest := 0
 	for _, q := range d.Quiet {

@@ -1,7 +1,6 @@
 package remedy
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 	"sort"
@@ -24,8 +23,7 @@ type change struct {
 	way               string // tells doses apart that go opposite ways
 	bakes             bool   // in the oven, which is then too hot to hold anything
 	pain              int
-	edits             []schedule.Edit
-	apply             func(r *schedule.Request)
+	edits             []schedule.Edit // of the request that it was made for
 }
 
 // dose names a kind of change, whatever its size.
@@ -110,7 +108,7 @@ func laterChanges(r schedule.Request) []change {
 		}
 		out = append(out, change{
 			code: "later", text: fmt.Sprintf("Serve at %s.", at.Time.HhMm()), price: fmt.Sprintf("%s later", r.Units.About(time.Duration(m)*time.Minute)),
-			pain: 18 + 6*k, edits: []schedule.Edit{Edit("serve", s)}, apply: func(r *schedule.Request) { r.Serve = s },
+			pain: 18 + 6*k, edits: []schedule.Edit{schedule.NewEdit("serve", s)},
 		})
 	}
 	return out
@@ -130,7 +128,7 @@ func confidenceChanges(r schedule.Request) []change {
 		if r.Confidence > c.to {
 			out = append(out, change{
 				code: codeConfidence, text: "Accept less certainty.", price: "each dish is late " + c.text, pain: c.pain,
-				edits: []schedule.Edit{Edit("confidence", c.to)}, apply: func(r *schedule.Request) { r.Confidence = c.to },
+				edits: []schedule.Edit{schedule.NewEdit("confidence", c.to)},
 			})
 		}
 	}
@@ -152,7 +150,7 @@ const surer = 0.95
 func surerChange(r schedule.Request) change {
 	return change{
 		code: codeSurer, text: "Allow more time for everything.", price: "an earlier start, and longer holds on most days", pain: 20,
-		edits: []schedule.Edit{Edit("confidence", surer)}, apply: func(r *schedule.Request) { r.Confidence = surer },
+		edits: []schedule.Edit{schedule.NewEdit("confidence", surer)},
 	}
 }
 
@@ -160,15 +158,6 @@ func ovenChange(r schedule.Request) change {
 	oven := schedule.Oven{Hold: unit.FromFahrenheit(170)}
 	return change{
 		code: codeOven, text: "Hold or finish in the kitchen oven.", price: "the oven is taken, at " + r.Units.Grate(oven.Hold), pain: 10,
-		edits: []schedule.Edit{Edit("oven", oven)}, apply: func(r *schedule.Request) { r.Oven = &oven },
+		edits: []schedule.Edit{schedule.NewEdit("oven", oven)},
 	}
-}
-
-// edit writes a value as JSON; the values are our own types, which always marshal.
-func Edit(path string, v any) schedule.Edit {
-	text, err := json.Marshal(v)
-	if err != nil {
-		text = []byte("null")
-	}
-	return schedule.Edit{Path: path, Value: string(text)}
 }

@@ -5,13 +5,11 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
-// dishChange is a change of one dish of the menu. Dishes are found by their id, so
-// that the change means the same in a part of the menu.
+// dishChange is a change of one dish of the menu.
 type dishChange struct {
 	r    schedule.Request
 	i    int
@@ -33,18 +31,10 @@ func dishChanges(r schedule.Request, i int, t assemble.Trouble) []change {
 
 // make is a change of fields of the dish; those are given as name and value, nil
 // leaves a field out.
-func (d dishChange) make(code, text, price string, pain int, set func(dish *schedule.Dish), fields ...any) change {
+func (d dishChange) make(code, text, price string, pain int, fields ...any) change {
 	c := change{code: code, text: text, price: price, of: d.dish.ID, name: d.dish.Name, pain: pain}
 	for k := 0; k < len(fields); k += 2 {
-		c.edits = append(c.edits, Edit(strict.ItemPath("dishes", d.i)+"."+fields[k].(string), fields[k+1]))
-	}
-	id := d.dish.ID
-	c.apply = func(r *schedule.Request) {
-		for i := range r.Dishes {
-			if r.Dishes[i].ID == id {
-				set(&r.Dishes[i])
-			}
-		}
+		c.edits = append(c.edits, schedule.NewEdit(strict.ItemPath("dishes", d.i)+"."+fields[k].(string), fields[k+1]))
 	}
 	return c
 }
@@ -67,23 +57,15 @@ func (d dishChange) away() []change {
 	if len(d.r.Dishes) < 2 {
 		return nil
 	}
-	id := d.dish.ID
 	gone := change{
 		code: codeElsewhere, text: "Cook {dish} on another grill, in the kitchen, or not at all.", price: "{dishes} fewer on the grate",
-		of: id, name: d.dish.Name, pain: 70, edits: []schedule.Edit{Edit(strict.ItemPath("dishes", d.i), nil)},
-		apply: func(r *schedule.Request) {
-			*r = plans.Only(*r, func(o string) bool { return o != id })
-		},
+		of: d.dish.ID, name: d.dish.Name, pain: 70, edits: []schedule.Edit{schedule.NewEdit(strict.ItemPath("dishes", d.i), nil)},
 	}
 	if d.cut.Style != cut.Timed || d.r.Oven == nil {
 		return []change{gone}
 	}
 	baked := gone
 	baked.text, baked.price, baked.pain, baked.bakes = "Cook {dish} in the kitchen oven.", "no smoke, and nothing waits in the oven", 24, true
-	baked.edits = append([]schedule.Edit{Edit("oven", nil)}, gone.edits...)
-	baked.apply = func(r *schedule.Request) {
-		gone.apply(r)
-		r.Oven = nil
-	}
+	baked.edits = append([]schedule.Edit{schedule.NewEdit("oven", nil)}, gone.edits...)
 	return []change{baked, gone}
 }

@@ -16,23 +16,18 @@ func (d dishChange) heat() []change {
 	u := d.r.Units
 	if l := d.dish.Level; l != nil {
 		if hot := unit.FromFahrenheit(275); d.cut.Style == cut.Tough && *l < hot-1 {
-			out = append(out, d.make(codeHotter, "Cook {dish} at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15,
-				func(dish *schedule.Dish) { dish.Level = &hot }, "level", hot))
+			out = append(out, d.make(codeHotter, "Cook {dish} at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15, "level", hot))
 		}
-		out = append(out, d.make("other-heat", "Let {dish} cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16,
-			func(dish *schedule.Dish) { dish.Level = nil }, "level", nil))
+		out = append(out, d.make("other-heat", "Let {dish} cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16, "level", nil))
 	}
 	if d.dish.Zone != "" {
-		out = append(out, d.make("other-side", "Let {dish} cook on either side of the grate.", "not the side you asked for", 13,
-			func(dish *schedule.Dish) { dish.Zone = "" }, "zone", nil))
+		out = append(out, d.make("other-side", "Let {dish} cook on either side of the grate.", "not the side you asked for", 13, "zone", nil))
 	}
 	if d.dish.Finish != "" {
-		out = append(out, d.make("no-sear", "Leave the sear of {dish} out, or do it in a hot pan.", "no crust from the coals", 19,
-			func(dish *schedule.Dish) { dish.Finish = "" }, "finish", nil))
+		out = append(out, d.make("no-sear", "Leave the sear of {dish} out, or do it in a hot pan.", "no crust from the coals", 19, "finish", nil))
 	}
 	if flat, ok := cut.Find(d.cut.Name + "-spatchcock"); ok && d.cut.Style == cut.Bird {
-		out = append(out, d.make("flatten", "Take the backbone out of {dish} and cook flat.", "no whole bird on the table", 21,
-			func(dish *schedule.Dish) { dish.Cut = flat.Name }, "cut", flat.Name))
+		out = append(out, d.make("flatten", "Take the backbone out of {dish} and cook flat.", "no whole bird on the table", 21, "cut", flat.Name))
 	}
 	return out
 }
@@ -48,8 +43,7 @@ func (d dishChange) wrap() []change {
 		return nil
 	}
 	early := schedule.Wrap{With: schedule.WrapFoil, From: &from}
-	return []change{d.make(codeWrap, "Wrap {dish} in foil from "+d.r.Units.Core(from)+".", "a softer bark", 12,
-		func(dish *schedule.Dish) { dish.Wrap = &early }, "wrap", early)}
+	return []change{d.make(codeWrap, "Wrap {dish} in foil from "+d.r.Units.Core(from)+".", "a softer bark", 12, "wrap", early)}
 }
 
 // waits are any way of holding, and a shorter rest.
@@ -59,8 +53,7 @@ func (d dishChange) waits() []change {
 		out = append(out, holdChange(d.r, d.dish))
 	}
 	if rest := d.dish.Rest; rest != nil && instant.UnitMinutes(*rest) > d.cut.Rest.MinMinutes {
-		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(instant.Minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14,
-			func(dish *schedule.Dish) { dish.Rest = nil }, "rest", nil))
+		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(instant.Minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14, "rest", nil))
 	}
 	return out
 }
@@ -73,5 +66,5 @@ func holdChange(r schedule.Request, dish schedule.Dish) change {
 	if r.Oven != nil {
 		where += " or in the oven"
 	}
-	return d.make("hold", "Hold {dish} "+where+".", "it waits longer, hot", 11, func(dish *schedule.Dish) { dish.Hold = nil }, "hold", nil)
+	return d.make("hold", "Hold {dish} "+where+".", "it waits longer, hot", 11, "hold", nil)
 }

@@ -64,7 +64,7 @@ func quietChange(quiet []schedule.Quiet, code, text, price string, pain int) cha
 	}
 	return change{
 		code: code, text: text, price: price, pain: pain,
-		edits: []schedule.Edit{Edit("quiet", quiet)}, apply: func(r *schedule.Request) { r.Quiet = slices.Clone(quiet) },
+		edits: []schedule.Edit{schedule.NewEdit("quiet", quiet)},
 	}
 }
 
@@ -152,25 +152,15 @@ func earlierChange(r schedule.Request, t assemble.Trouble, from time.Time, pain 
 	at := day.ClockOf(from)
 	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", assemble.DayAndTime(from)), price: "an earlier start", pain: pain}
 	if r.Earliest != nil {
-		c.edits = append(c.edits, Edit("earliest", at))
+		c.edits = append(c.edits, schedule.NewEdit("earliest", at))
 	}
 	for i, dish := range r.Dishes {
 		if dish.Earliest != nil && slices.Contains(t.Dishes, dish.ID) {
-			c.edits = append(c.edits, Edit(strict.ItemPath("dishes", i)+".earliest", at))
+			c.edits = append(c.edits, schedule.NewEdit(strict.ItemPath("dishes", i)+".earliest", at))
 		}
 	}
 	if len(c.edits) == 0 {
 		return nil
-	}
-	c.apply = func(r *schedule.Request) {
-		if r.Earliest != nil {
-			r.Earliest = &at
-		}
-		for i := range r.Dishes {
-			if r.Dishes[i].Earliest != nil && slices.Contains(t.Dishes, r.Dishes[i].ID) {
-				r.Dishes[i].Earliest = &at
-			}
-		}
 	}
 	return []change{c}
 }

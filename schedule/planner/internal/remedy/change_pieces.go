@@ -20,8 +20,7 @@ func (d dishChange) pieces() []change {
 	large := d.cut.Style == cut.Tough || d.cut.Style == cut.Roast
 	if n := d.dish.Count; large && d.dish.Weight > 0 && n > 0 {
 		half, count := d.dish.Weight/2, n*2
-		out = append(out, d.make("smaller", "Cut {dish} into pieces of "+u.Mass(half)+".", "smaller pieces, more bark", 25,
-			func(dish *schedule.Dish) { dish.Weight, dish.Count = half, count }, "weight", half, "count", count))
+		out = append(out, d.make("smaller", "Cut {dish} into pieces of "+u.Mass(half)+".", "smaller pieces, more bark", 25, "weight", half, "count", count))
 	}
 	out = append(out, d.smaller()...)
 	out = append(out, d.lighter()...)
@@ -35,8 +34,7 @@ func (d dishChange) pieces() []change {
 			continue
 		}
 		last = n
-		out = append(out, d.make(codeFewer, "Cook "+counted(n)+" of the "+counted(d.dish.Count)+" {dish}.", "less to eat", 52+2*k,
-			func(dish *schedule.Dish) { dish.Count = n }, "count", n))
+		out = append(out, d.make(codeFewer, "Cook "+counted(n)+" of the "+counted(d.dish.Count)+" {dish}.", "less to eat", 52+2*k, "count", n))
 	}
 	return out
 }
@@ -51,13 +49,11 @@ func (d dishChange) smaller() []change {
 	}
 	var out []change
 	if half := w / 2; d.cut.Style == cut.Bird && fits(half) {
-		out = append(out, d.make("smaller", "Cook {dish} as two birds of "+u.Mass(half)+".", "two to carve instead of one", 23,
-			func(dish *schedule.Dish) { dish.Weight, dish.Count = half, 2 }, "weight", half, "count", 2))
+		out = append(out, d.make("smaller", "Cook {dish} as two birds of "+u.Mass(half)+".", "two to carve instead of one", 23, "weight", half, "count", 2))
 	}
 	for k, share := range []float64{0.8, 0.6, 0.4} {
 		if less := w * unit.Mass(share); d.cut.Style != cut.Small && fits(less) {
-			out = append(out, d.make(codeFewer, "Cook {dish} of "+u.Mass(less)+" instead of "+u.Mass(w)+".", "less to eat", 52+2*k,
-				func(dish *schedule.Dish) { dish.Weight = less }, "weight", less))
+			out = append(out, d.make(codeFewer, "Cook {dish} of "+u.Mass(less)+" instead of "+u.Mass(w)+".", "less to eat", 52+2*k, "weight", less))
 		}
 	}
 	return out
@@ -82,8 +78,7 @@ func (d dishChange) lighter() []change {
 			continue
 		}
 		last = less
-		out = append(out, d.make("lighter", "Take {dish} of "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less to eat", 19+k,
-			func(dish *schedule.Dish) { dish.Weight = less }, "weight", less))
+		out = append(out, d.make("lighter", "Take {dish} of "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less to eat", 19+k, "weight", less))
 	}
 	return out
 }
@@ -131,19 +126,14 @@ func (d dishChange) sitting(code string, parts, before, apart, pain int) change 
 		part.Count, part.Serve = n, &at
 		more = append(more, part)
 	}
-	fields, serve, when := []any{"count", sizes[0]}, d.dish.Serve, " later"
+	fields, when := []any{"count", sizes[0]}, " later"
 	if before > 0 {
-		fields, serve, when = append(fields, "serve", *first), first, " earlier"
+		fields, when = append(fields, "serve", *first), " earlier"
 	}
 	c := d.make(code, "Serve {dish} in "+numberWord(len(sizes))+" sittings, "+shares(sizes, words)+".",
-		"some eat "+d.r.Units.About(time.Duration(len(sizes)-1)*by)+when, pain, func(dish *schedule.Dish) { dish.Count, dish.Serve = sizes[0], serve }, fields...)
+		"some eat "+d.r.Units.About(time.Duration(len(sizes)-1)*by)+when, pain, fields...)
 	for k, part := range more {
-		c.edits = append(c.edits, Edit(strict.ItemPath("dishes", len(d.r.Dishes)+k), part))
-	}
-	apply := c.apply
-	c.apply = func(r *schedule.Request) {
-		apply(r)
-		r.Dishes = append(r.Dishes, more...)
+		c.edits = append(c.edits, schedule.NewEdit(strict.ItemPath("dishes", len(d.r.Dishes)+k), part))
 	}
 	return c
 }

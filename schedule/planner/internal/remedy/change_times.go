@@ -13,8 +13,7 @@ func (d dishChange) times() []change {
 	var out []change
 	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
 	if !quick && d.dish.Ready == "" {
-		out = append(out, d.make("day-before", "Cook {dish} the day before, chill, and warm for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(),
-			func(dish *schedule.Dish) { dish.Ready = schedule.ReadyDayBefore }, "ready", schedule.ReadyDayBefore))
+		out = append(out, d.make("day-before", "Cook {dish} the day before, chill, and warm for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(), "ready", schedule.ReadyDayBefore))
 	}
 	if d.dish.Ready != "" {
 		return out
@@ -60,8 +59,7 @@ func (d dishChange) courses() []change {
 			word string
 		}{{by, " later"}, {-by, " earlier"}} {
 			at := moved(d.r, &d.dish, way.by)
-			c := d.make("course", "Serve {dish} at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k,
-				func(dish *schedule.Dish) { dish.Serve = &at }, "serve", at)
+			c := d.make("course", "Serve {dish} at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k, "serve", at)
 			c.way = way.word
 			out = append(out, c)
 		}

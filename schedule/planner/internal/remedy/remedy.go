@@ -22,7 +22,7 @@ const (
 	remedyBudget = 1000 // nodes of each plan: a remedy that is hard to find is a poor one
 )
 
-// withRemedies says of a day that cannot be had which dishes clash over what, and
+// WithRemedies says of a day that cannot be had which dishes clash over what, and
 // what would mend it, least painful first; of a tight one what would ease it. The
 // list may be empty. The request has its defaults.
 func WithRemedies(ctx context.Context, r schedule.Request, p schedule.Plan, e ahead.Effort) (schedule.Plan, error) {
@@ -149,13 +149,24 @@ func (m *mender) lone(r schedule.Request) bool {
 	return len(t.Dishes) == len(r.Dishes) && len(t.Idle) == 0
 }
 
+// with is a request with changes that were made for it, one after another.
+func (m *mender) with(r schedule.Request, changes ...change) schedule.Request {
+	for _, c := range changes {
+		changed, err := r.With(c.edits...)
+		if err != nil { // the edits are ours
+			m.err = err
+			return r
+		}
+		r = changed
+	}
+	return r
+}
+
 // mends says whether a change lets the dishes of a clash be had by themselves, at
 // least without the rules that the clash does not need: these may be a trouble of
 // their own, for a further change to mend.
 func (m *mender) mends(r schedule.Request, c change, t assemble.Trouble) bool {
-	changed := plans.CopyRequest(r)
-	c.apply(&changed)
-	now := part(changed, r, t)
+	now := part(m.with(r, c), r, t)
 	if len(now.Dishes) == 0 {
 		return true // nothing of the clash is left
 	}

@@ -10,7 +10,6 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/arrange"
-	"example.com/cookday/schedule/planner/internal/remedy"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
@@ -133,7 +132,7 @@ func (v *revision) offLevel() float64 {
 func (v *revision) priced(ctx context.Context, p *schedule.Plan, l left, i int, o option, why string) (schedule.Remedy, error) {
 	r := schedule.Remedy{Code: o.code, For: why, Text: o.text, Edits: []schedule.Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
 	o.entry.At = v.now
-	r.Edits = append(r.Edits, remedy.Edit("log", o.entry))
+	r.Edits = append(r.Edits, schedule.NewEdit("log", o.entry))
 	after, ok := v.with(ctx, o.entry)
 	if !ok {
 		return r, nil

@@ -8,7 +8,6 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/arrange"
-	"example.com/cookday/schedule/planner/internal/remedy"
 )
 
 // unhurried is the least later serving at which everything has the asked chance.
@@ -21,7 +20,7 @@ func (v *revision) unhurried(ctx context.Context, p *schedule.Plan) []schedule.R
 			continue
 		}
 		return []schedule.Remedy{{Code: "later", For: "less-sure", Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
-			Edits: []schedule.Edit{remedy.Edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
+			Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
 	}
 	return nil
 }
@@ -55,5 +54,5 @@ func (v *revision) sooner(ctx context.Context, p *schedule.Plan, a *afoot, x *ar
 		return nil
 	}
 	return []schedule.Remedy{{Code: "sooner", For: schedule.Early, Text: text, Price: fmt.Sprintf("%s is eaten %s earlier", name, v.span(v.serve(a).Sub(at).Minutes())),
-		Edits: []schedule.Edit{remedy.Edit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
+		Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
 }

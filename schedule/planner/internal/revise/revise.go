@@ -35,7 +35,8 @@ type revision struct {
 	phases int // phases begun by now
 	moved  bool
 	left   left
-	try    try // by which the rest of the day could be arranged
+	try    try   // by which the rest of the day could be arranged
+	err    error // of the judge of safety
 }
 
 func NewRevision(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (*revision, error) {
@@ -86,7 +87,7 @@ func (v *revision) plan(ctx context.Context, id string) error {
 	return nil
 }
 
-// revised arranges what is left and writes the plan.
+// Revised arranges what is left and writes the plan.
 func (v *revision) Revised(ctx context.Context) (schedule.Plan, error) {
 	left, err := v.arrangeLeft(ctx)
 	if err != nil {
@@ -94,6 +95,9 @@ func (v *revision) Revised(ctx context.Context) (schedule.Plan, error) {
 	}
 	v.left = left
 	p, err := v.write(ctx, left)
+	if err == nil {
+		err = v.err
+	}
 	if err != nil {
 		return schedule.Plan{}, err
 	}

@@ -19,6 +19,9 @@ func (h *hunt) answer(bound int) Solution {
 	if s.Stopped == "" {
 		s.Status = Optimal
 	}
+	if h.any { // nothing is known of better ones
+		s.Status, s.Bound, s.Stopped = Feasible, 0, "the first plan is enough"
+	}
 	h.plan.tell(&s)
 	return s
 }

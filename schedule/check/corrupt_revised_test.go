@@ -1,0 +1,84 @@
+package check_test
+
+import (
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+)
+
+// revisedLog is a day of the party with a slow brisket, wrapped late, and sausages added.
+const revisedLog = `time,dish,kind,value
+07:58,brisket,on,
+09:30,brisket,core,95 F
+11:40,brisket,core,142 F
+11:45,brisket,wrapped,foil
+12:30,,dish-added,"{""cut"": ""sausage"", ""weight"": ""4 oz"", ""count"": 6, ""name"": ""Sausages""}"
+13:30,brisket,core,170 F
+15:10,brisket,core,196 F
+`
+
+func stepOf(p *schedule.Plan, kind schedule.StepKind, dish string) *schedule.Step {
+	i := slices.IndexFunc(p.Steps, func(s schedule.Step) bool { return s.Kind == kind && s.Dish == dish })
+	return &p.Steps[i]
+}
+
+// moveStep moves a step and its window, and keeps the steps in order.
+func moveStep(p *schedule.Plan, s *schedule.Step, minutes float64) {
+	putOff(&s.At, minutes)
+	shifted(&s.Window, minutes)
+	slices.SortStableFunc(p.Steps, func(a, b schedule.Step) int { return a.At.Compare(b.At) })
+}
+
+// revisedCorruptions spoil a revised plan in one place each.
+var revisedCorruptions = []struct {
+	name, party, rule string
+	spoil             func(*schedule.Plan)
+}{
+	{"put-on moved in the past", "revised", "past", func(p *schedule.Plan) { moveStep(p, stepOf(p, schedule.StepPutOn, "brisket"), 7) }},
+	{"put-on and its stage moved in the past", "revised", "past", func(p *schedule.Plan) {
+		moveStep(p, stepOf(p, schedule.StepPutOn, "brisket"), 7)
+		putOff(&loadOf(p, 0).Stages[0].From, 7)
+		shifted(&theMilestone(loadOf(p, 0), schedule.MilestoneOn).Window, 7)
+	}},
+	{"done undone", "revised", "past", func(p *schedule.Plan) { stepOf(p, schedule.StepPutOn, "brisket").Done = false }},
+	{"done before it is", "revised", "past", func(p *schedule.Plan) { stepOf(p, schedule.StepPutOn, "burgers").Done = true }},
+	{"to do yesterday", "revised", "past", func(p *schedule.Plan) {
+		s := stepOf(p, schedule.StepTakeOff, "chickens")
+		moveStep(p, s, -s.At.Sub(*p.RevisedAt).Minutes()-30)
+	}},
+	{"caution dropped", "revised", "cautions", func(p *schedule.Plan) {
+		p.Cautions = leavingOut(p.Cautions, func(c schedule.Caution) bool { return c.Code == "carbon-monoxide" })
+	}},
+	{"step under another id", "revised", "steps", func(p *schedule.Plan) {
+		stepOf(p, schedule.StepPutOn, "burgers").ID = plans.StepID(p.ID, "ghost", 1, schedule.StepPutOn, 1)
+	}},
+	{"id of another plan", "revised", "steps", func(p *schedule.Plan) {
+		s := stepOf(p, schedule.StepTakeOff, "chickens")
+		s.ID = plans.StepID("another plan", s.Dish, s.Batch, s.Kind, 1)
+	}},
+	{"sausages on top of the burgers", "revised", "room", func(p *schedule.Plan) {
+		added, there := &p.Dishes[3].Batches[0], p.Dishes[2].Batches[0].Stages[0]
+		s := &added.Stages[0]
+		s.From, s.To, s.Zone, s.Phase, s.PhaseTo, s.Direct = there.From, there.To, there.Zone, there.Phase, there.PhaseTo, there.Direct
+	}},
+	{"burgers over full though the brisket stands in the way", "revised", "room", func(p *schedule.Plan) {
+		p.Findings = append(p.Findings, schedule.Finding{Code: "stands-in-the-way", Severity: schedule.Warning, Text: "The brisket stands in the way."})
+		b := loadOf(p, 2)
+		b.Pieces = append(b.Pieces, b.Pieces...)
+	}},
+	{"window early after late", "revised", "windows", func(p *schedule.Plan) {
+		w := &stepOf(p, schedule.StepTakeOff, "brisket").Window
+		w.Early, w.Late = w.Late.Add(time.Minute), w.Early
+	}},
+	{"paper where the log says foil", "revised", "asked", func(p *schedule.Plan) {
+		for i := range loadOf(p, 0).Stages {
+			if s := &loadOf(p, 0).Stages[i]; s.Kind == schedule.StageWrapped {
+				s.With = schedule.WrapPaper
+			}
+		}
+	}},
+	{"shut down while it cooks", "revised", "acts", func(p *schedule.Plan) { moveStep(p, stepOf(p, schedule.StepCloseDown, ""), -15) }},
+	{"chance better than its window", "revised", "chance", func(p *schedule.Plan) { loadOf(p, 2).Chance = 0.999; p.Dishes[2].Chance = 0.999 }},
+}

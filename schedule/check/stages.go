@@ -1,0 +1,241 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/safety"
+)
+
+// searWait is the longest a piece may wait between smoke and sear while the fire
+// is changed, minutes (assumption).
+const searWait = 45
+
+// stages: each follows the one before it without a gap, cooking first, then rest,
+// then hold, and nothing cooks after serving.
+func (c *checker) stages() {
+	for i := range c.facts.dishes {
+		d := &c.facts.dishes[i]
+		for j, b := range d.plan.Batches {
+			path := fmt.Sprintf("%s.batches[%d]", d.path, j)
+			if b.Number != j+1 {
+				c.fault(path+".number", "%d in place %d", b.Number, j+1)
+			}
+			if len(b.Stages) == 0 || !cooks(b.Stages[0].Kind) {
+				c.fault(path+".stages", "the first stage must be one that cooks")
+				continue
+			}
+			for k := range b.Stages {
+				c.stage(fmt.Sprintf("%s.stages[%d]", path, k), d, b.Stages, k)
+			}
+		}
+	}
+}
+
+func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) {
+	s := all[k]
+	order := map[schedule.StageKind]int{schedule.StageBare: 1, schedule.StageWrapped: 2, schedule.StageSear: 3, schedule.StageRest: 4, schedule.StageHold: 5}
+	if order[s.Kind] == 0 {
+		c.fault(path+".kind", "%q is not known", s.Kind)
+	}
+	if s.To.Before(s.From) || cooks(s.Kind) && !s.To.After(s.From) {
+		c.fault(path, "ends at %s, not after its beginning at %s", instant(s.To), instant(s.From))
+	}
+	if s.To.After(d.serve) {
+		c.fault(path+".to", "%s goes on to %s, after the dish is served at %s", s.Kind, instant(s.To), instant(d.serve))
+	}
+	if k == 0 {
+		return
+	}
+	before := all[k-1]
+	if order[s.Kind] <= order[before.Kind] {
+		c.fault(path+".kind", "%s cannot follow %s", s.Kind, before.Kind)
+	}
+	wait := minutesBetween(before.To, s.From)
+	if wait < 0 || wait > 0 && s.Kind != schedule.StageSear || wait > searWait+wholeMinute {
+		c.fault(path+".from", "%s, %.0f min after the stage before it ends at %s; stages follow at once (a sear within %d min)",
+			instant(s.From), wait, instant(before.To), searWait)
+	}
+}
+
+// rest: at least the least rest of the dish, and the published one, lies between
+// the heat and serving, and is a stage.
+func (c *checker) rest() {
+	for _, b := range c.batches() {
+		need := b.dish.rest
+		if need <= 0 {
+			continue
+		}
+		if b.gap() < need-1e-6 {
+			c.fault(b.path, "%.0f min from the heat at %s to serving at %s; the rest takes %.0f", b.gap(), instant(b.off()), instant(b.dish.serve), need)
+		}
+		rested := false
+		for k, s := range b.Stages {
+			if s.Kind != schedule.StageRest {
+				continue
+			}
+			rested = true
+			if has := minutesBetween(s.From, s.To); has < need-halfMinute {
+				c.fault(fmt.Sprintf("%s.stages[%d]", b.path, k), "rests %.0f min; it takes %.0f", has, need)
+			}
+		}
+		if !rested {
+			c.fault(b.path+".stages", "there is no rest; it takes %.0f min", need)
+		}
+	}
+}
+
+// holdGrace is how far the early end may overrun a hold before it must be said,
+// minutes: half of what a modelled cooling is worth in an hour (assumption), and
+// the rounding of both ends.
+const holdGrace = 5 + wholeMinute
+
+// hold: finished food waits no longer than the way of waiting allows, as planned
+// and on a fast day, or a finding says so. What has no hold waits no longer than
+// it keeps its quality.
+func (c *checker) hold() {
+	for _, b := range c.batches() {
+		c.holdRules(&b)
+		limit := b.holdLimit()
+		early := minutesBetween(b.on(), b.dish.serve) - c.untilOff(&b).Early
+		if c.found("hold-short", b.dish.plan.ID) || c.condemned(b.dish.plan.ID) {
+			continue
+		}
+		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
+			// It came off when it came off: that is a fast or a slow day, not a plan.
+			early = b.gap()
+		} else if b.gap() > limit+wholeMinute {
+			c.fault(b.path, "waits %.0f min as planned; its way of waiting is good for %.0f", b.gap(), limit)
+		}
+		if early > limit+holdGrace && !b.dish.timed() && !c.chilled() {
+			c.fault(b.path, "waits %.0f min on a fast day; its way of waiting is good for %.0f, and no finding \"hold-short\" says so", early, limit)
+		}
+	}
+}
+
+// chilled says whether all that is cooked is chilled for another day: what is done
+// early is chilled early and waits for nobody.
+func (c *checker) chilled() bool { return c.plan.Ahead != nil && c.plan.Ahead.Plan == nil }
+
+// advice is the hold that a batch is in, else the one chosen for its dish.
+func (b *batchFacts) advice() (schedule.HoldAdvice, bool) {
+	for _, s := range b.Stages {
+		if s.Kind != schedule.StageHold {
+			continue
+		}
+		for _, h := range b.dish.plan.Holds {
+			if h.Method == s.Place {
+				return h, true
+			}
+		}
+		return schedule.HoldAdvice{}, false
+	}
+	for _, h := range b.dish.plan.Holds {
+		if h.Chosen {
+			return h, true
+		}
+	}
+	return schedule.HoldAdvice{}, false
+}
+
+// holdLimit is how many minutes after the heat a batch may wait.
+func (b *batchFacts) holdLimit() float64 {
+	if h, ok := b.advice(); ok {
+		return h.LimitMinutes
+	}
+	return b.dish.rest + math.Max(b.dish.cut.Rest.LongestMinutes-b.dish.cut.Rest.MinMinutes, 0)
+}
+
+// holdRules: the advice is allowed by the request and by the published rules; a
+// hold by the clock is no longer than they print.
+func (c *checker) holdRules(b *batchFacts) {
+	d := b.dish
+	for k, h := range d.plan.Holds {
+		path := fmt.Sprintf("%s.holds[%d]", d.path, k)
+		if len(d.ask.Hold) > 0 && !containsID(d.ask.Hold, h.Method) || h.Method == schedule.HoldNone {
+			c.fault(path, "%q is no way of waiting that the request allows", h.Method)
+		}
+		rule := c.publishedHold(d, h.Method)
+		if rule.Kind == safety.HoldNone {
+			c.fault(path, "%s has no hold: %s", d.plan.Name, rule.Sentence)
+		}
+		if rule.Kind == safety.HoldByClock && h.LimitMinutes > rule.LimitMinutes+1e-6 {
+			c.fault(path+".limit_minutes", "%.0f; the published clock is %.0f", h.LimitMinutes, rule.LimitMinutes)
+		}
+	}
+	for k, s := range b.Stages {
+		if _, ok := b.advice(); s.Kind == schedule.StageHold && !ok {
+			c.fault(fmt.Sprintf("%s.stages[%d].place", b.path, k), "%q is not among the ways of waiting of %s", s.Place, d.plan.Name)
+		}
+	}
+}
+
+func (c *checker) publishedHold(d *dishFacts, method string) safety.HoldRule {
+	air, oven := 21.1, 0.0 // 70 F, what stands for a day that is not described
+	if a := c.facts.req.Weather.Air; a != nil {
+		air = float64(*a)
+	}
+	if o := c.facts.req.Oven; o != nil && method == schedule.HoldOven {
+		oven = float64(o.Hold)
+	}
+	small := d.cut.Style == cut.Small || d.timed()
+	return safety.HoldFor(safety.Finished{CoreC: d.plan.TargetC, Small: small, Roast: d.cut.Style == cut.Roast, AirC: air, OvenC: oven})
+}
+
+// untilOff is the spread of the time from the put-on to the take-off, minutes. In a
+// first plan it follows from the stages; a sear waits for its instant, however
+// early the smoke is done. A revision knows more, and says it in the window.
+func (c *checker) untilOff(b *batchFacts) schedule.Minutes {
+	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && c.plan.Revision > 0 {
+		since := func(t time.Time) float64 { return math.Max(minutesBetween(b.on(), t), 0) }
+		return schedule.Minutes{Early: since(m.Window.Early), Expected: since(m.Window.Expected), Late: since(m.Window.Late)}
+	}
+	var sum schedule.Minutes
+	for _, s := range b.cooking {
+		least := 0.0
+		if s.Kind == schedule.StageSear {
+			least = minutesBetween(b.on(), s.From)
+		}
+		sum.Early = math.Max(sum.Early, least) + s.Minutes.Early
+		sum.Expected = math.Max(sum.Expected, least) + s.Minutes.Expected
+		sum.Late = math.Max(sum.Late, least) + s.Minutes.Late
+	}
+	return sum
+}
+
+// overHeat is the same without the wait before a sear.
+func (c *checker) overHeat(b *batchFacts) schedule.Minutes {
+	if c.plan.Revision > 0 {
+		return c.untilOff(b)
+	}
+	var sum schedule.Minutes
+	for _, s := range b.cooking {
+		sum.Early, sum.Expected, sum.Late = sum.Early+s.Minutes.Early, sum.Expected+s.Minutes.Expected, sum.Late+s.Minutes.Late
+	}
+	return sum
+}
+
+// stageMinutes: a batch has as long over the heat as its spread asks at the plan's
+// chance. The spread is log-normal between its three points; where a wrap waits
+// for the clock that is near, not exact: two in a hundred are allowed, and a
+// minute a stage for rounding.
+func (c *checker) stageMinutes() {
+	if c.plan.Revision > 0 {
+		return
+	}
+	for _, b := range c.batches() {
+		for k, s := range b.cooking {
+			if s.Minutes.Expected <= 0 {
+				c.fault(fmt.Sprintf("%s.stages[%d].minutes", b.path, k), "%.1f expected; cooking takes time", s.Minutes.Expected)
+			}
+		}
+		need := minutesAt(c.overHeat(&b), c.facts.req.Confidence)
+		has := minutesBetween(b.on(), b.off()) - b.pause()
+		if has < need*0.98-wholeMinute*float64(len(b.cooking)) {
+			c.fault(b.path+".stages", "%.0f min over the heat are planned; at a chance of %g it takes %.0f", has, c.facts.req.Confidence, need)
+		}
+	}
+}

@@ -1,0 +1,30 @@
+package schedule
+
+// Codes of the findings that make a day infeasible for reasons of its dishes.
+const (
+	CodeClash        = "clash"
+	CodeNoRoom       = "no-room"
+	CodeNeverArrives = "never-arrives"
+)
+
+// Why a reading is not believed.
+const (
+	ProbeInAir   = "probe-in-air"   // it shows the air of the grill, or the grate
+	ProbeFellOut = "probe-fell-out" // it shows the air outside
+	ProbeHot     = "probe-hot"      // warmer than the meat can be by now
+	ProbeCold    = "probe-cold"     // colder than it can have become
+)
+
+const CodeNoRemedy = "no-remedy"
+
+// CodeHoldShort is the finding of a dish that may be done too early to be held.
+const CodeHoldShort = "hold-short"
+
+// Codes of a piece that may not be ready.
+const (
+	Late      = "late"        // expected after its serving
+	MayBeLate = "may-be-late" // expected before it, but not at the asked chance
+)
+
+// Early is the code of a piece that will have to wait for long.
+const Early = "early"

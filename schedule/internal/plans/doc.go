@@ -1,0 +1,3 @@
+// Package plans has small things about requests and plans that several rooms need: ids
+// and hashes, parts of a request, the order of steps, windows.
+package plans

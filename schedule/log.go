@@ -1,0 +1,125 @@
+package schedule
+
+import (
+	"bytes"
+	"cmp"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// Entry is one line of a cook's log: a reading of a thermometer, or something
+// that was done or happened.
+type Entry struct {
+	At    time.Time `json:"time"`
+	Dish  string    `json:"dish,omitempty"`   // id of the dish; empty for the grill
+	Kind  EntryKind `json:"kind"`             // one of the Log constants
+	C     float64   `json:"temp_c,omitempty"` // degC, of kinds that carry a temperature
+	Value string    `json:"value,omitempty"`  // what the other kinds carry
+	Line  int       `json:"-"`                // of the text it was read from; 0 if unknown
+}
+
+// EntryKind says what an entry of a log is.
+type EntryKind string
+
+// Kinds of entry that are readings.
+const (
+	LogCore  EntryKind = "core"  // of the dish, by its probe
+	LogOuter EntryKind = "outer" // of the dish, just under its surface, while it is held
+	LogGrate EntryKind = "grate" // the air beside the meat at grate height
+	LogGauge EntryKind = "gauge" // the gauge in the lid
+)
+
+// Kinds of entry that are events.
+const (
+	LogLit           EntryKind = "lit"            // the fire, first or again
+	LogLevel         EntryKind = "level"          // the cook sets the grate to another level
+	LogFireOut       EntryKind = "fire-out"       // the fire has gone out, or choked
+	LogRefuelled     EntryKind = "refuelled"      // fuel was added
+	LogLidOpened     EntryKind = "lid-opened"     // the readings of the next minutes mean little
+	LogOn            EntryKind = "on"             // the dish was put on
+	LogWrapped       EntryKind = "wrapped"        // in the value, foil or paper, or none: it is left bare
+	LogToOven        EntryKind = "to-oven"        // goes on cooking in the kitchen oven at a temperature
+	LogPulled        EntryKind = "pulled"         // taken off, done
+	LogBoxed         EntryKind = "boxed"          // put where it is held
+	LogCounter       EntryKind = "counter"        // done, and stands without heat
+	LogStopped       EntryKind = "stopped"        // taken off the heat before it was done
+	LogChilled       EntryKind = "chilled"        // into the refrigerator or on ice
+	LogRestarted     EntryKind = "restarted"      // back on the heat
+	LogServingMoved  EntryKind = "serving-moved"  // to the clock in the value
+	LogDishAdded     EntryKind = "dish-added"     // the value is the dish as JSON
+	LogDishCancelled EntryKind = "dish-cancelled" // no longer wanted
+)
+
+// Limits of a log. A probe that reports every minute for two days stays below.
+const (
+	maxLogBytes = 1 << 20
+	maxEntries  = 5000
+)
+
+// ReadLog reads a cook's log for a plan: CSV with the header
+// time,dish,kind,value, or a JSON array of objects with these names, or one such
+// object. A time is
+// RFC 3339 or a clock of the plan's time zone on the plan's days, "04:15", with
+// a date before it where that is needed. Temperatures are text with a unit,
+// "152 F". Dishes go by their id or name. All faults come as one *[InputError],
+// with their lines.
+func ReadLog(data []byte, p Plan) ([]Entry, error) {
+	faults := &strict.FaultList{}
+	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
+		faults.AddLine("", line, "%s", sentence)
+		return nil, inputError(faults)
+	}
+	var rows []logRow
+	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
+		rows = jsonRows(data, faults)
+	} else {
+		rows = csvRows(data, faults)
+	}
+	if len(rows) > maxEntries {
+		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
+		return nil, inputError(faults)
+	}
+	r, err := newLogReader(p, faults)
+	if err != nil {
+		return nil, err
+	}
+	var out []Entry
+	for _, row := range rows {
+		if e, ok := r.entry(row); ok {
+			out = append(out, e)
+		}
+	}
+	if err := inputError(faults); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// JoinLogs is the whole log in order of time. An entry that is there already is
+// taken once, so that a cook may hand in the whole file again with every line
+// that is added.
+func JoinLogs(old, more []Entry) []Entry {
+	type key struct {
+		at    int64
+		dish  string
+		kind  EntryKind
+		c     float64
+		value string
+	}
+	seen := make(map[key]bool, len(old)+len(more))
+	out := slices.Grow([]Entry(nil), len(old)+len(more))
+	for _, e := range slices.Concat(old, more) {
+		e.Line = 0
+		k := key{e.At.UnixNano(), e.Dish, e.Kind, e.C, e.Value}
+		if !seen[k] {
+			seen[k] = true
+			out = append(out, e)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Entry) int {
+		return cmp.Or(a.At.Compare(b.At), cmp.Compare(a.Dish, b.Dish), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.C, b.C), cmp.Compare(a.Value, b.Value))
+	})
+	return out
+}

@@ -1,0 +1,215 @@
+package schedule
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
+)
+
+// logReader turns rows into entries of one plan.
+type logReader struct {
+	plan        Plan
+	loc         *time.Location
+	first, last time.Time // what a clock without a date may mean lies between
+	before      time.Time // the entry before
+	added       []Dish
+	faults      *strict.FaultList
+}
+
+// A log may begin a little before the plan does and end after the serving.
+const (
+	logBefore = 6 * time.Hour
+	logAfter  = 30 * time.Hour
+)
+
+func newLogReader(p Plan, faults *strict.FaultList) (*logReader, error) {
+	loc, err := time.LoadLocation(p.TZ)
+	if err != nil {
+		return nil, &InputError{Faults: []Fault{{Path: "tz", Sentence: err.Error()}}}
+	}
+	r := &logReader{plan: p, loc: loc, first: p.ServeAt.Add(-Horizon), last: p.ServeAt.Add(logAfter), faults: faults}
+	if len(p.Steps) > 0 {
+		r.first = p.Steps[0].At.Add(-logBefore)
+	}
+	r.before = r.first
+	if at := cookingFrom(p).Add(-logBefore); at.After(r.first) {
+		r.before = at // a clock alone is no day of thawing
+	}
+	return r, nil
+}
+
+// cookingFrom is when the fire is laid, or the first dish put on.
+func cookingFrom(p Plan) time.Time {
+	for _, s := range p.Steps { // by time
+		if s.Kind == StepLayFire || s.Kind == StepLight || s.Kind == StepPutOn {
+			return s.At
+		}
+	}
+	return time.Time{}
+}
+
+func (r *logReader) entry(row logRow) (Entry, bool) {
+	before := r.faults.Len()
+	e := Entry{Line: row.line, Kind: EntryKind(row.kind)}
+	fault := func(field, format string, args ...any) {
+		r.faults.AddLine(row.path+field, row.line, format, args...)
+	}
+	at, sentence := r.instant(row.time)
+	if sentence != "" {
+		fault("time", "%s %s", say.Quoted(row.time), sentence)
+	}
+	e.At = at
+	if !at.IsZero() {
+		r.before = at
+	}
+	form, known := e.Kind.form()
+	if !known {
+		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(kindNames(), "and"))
+		return e, false
+	}
+	if form.OfDish || e.Kind == LogServingMoved && row.dish != "" {
+		id, ok := r.dishID(row.dish)
+		if !ok {
+			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
+		}
+		e.Dish = id
+	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
+		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, say.Quoted(row.dish))
+	}
+	r.value(&e, form.Carries, row.value, fault)
+	if r.faults.Len() > before {
+		return e, false
+	}
+	return e, true
+}
+
+// value reads what the entry carries.
+func (r *logReader) value(e *Entry, what Carries, text string, fault func(field, format string, args ...any)) {
+	switch {
+	case what == CarriesTemperature, what == CarriesMaybeTemperature && text != "":
+		t, err := unit.ParseTemperature(text)
+		if err != nil {
+			fault("value", "%s", err)
+		} else if float64(t) < coldestReadingC || float64(t) > hottestReadingC {
+			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", say.Quoted(text))
+		}
+		e.C = float64(t)
+	case what == CarriesWrap && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
+		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
+	case what == CarriesInstant:
+		at, sentence := r.instant(text)
+		if sentence != "" {
+			fault("value", "%s %s", say.Quoted(text), sentence)
+		}
+		e.Value = at.Format(time.RFC3339)
+	case what == CarriesDish:
+		r.newDish(e, text, fault)
+	default:
+		e.Value = text
+	}
+}
+
+// Readings outside these are slips of the pen or of the unit, degC.
+const (
+	coldestReadingC = -40
+	hottestReadingC = 600
+)
+
+// newDish reads a dish that is added to the menu. Its id is written into the
+// entry, so that it does not depend on the dishes before it.
+func (r *logReader) newDish(e *Entry, text string, fault func(field, format string, args ...any)) {
+	dish, err := ParseDish(text)
+	if err != nil {
+		fault("value", `is no dish: %s; write it as {"cut": "burger", "weight": "6 oz", "count": 4}`, err)
+		return
+	}
+	if dish.ID == "" {
+		dishes := slices.Concat(r.plan.Request.Dishes, r.added, []Dish{dish})
+		fillIDs(dishes)
+		dish.ID = dishes[len(dishes)-1].ID
+	}
+	r.added = append(r.added, dish)
+	e.Dish, e.Value = dish.ID, text
+}
+
+// ParseDish reads a dish as JSON, by the rules of a request.
+func ParseDish(text string) (Dish, error) {
+	faults := &strict.FaultList{}
+	tree := strict.ParseJSON([]byte(text), faults)
+	var dish Dish
+	if tree != nil {
+		newDecoder(faults).dish(&dish)(tree, "")
+	}
+	return dish, inputError(faults)
+}
+
+func (r *logReader) dishID(text string) (string, bool) {
+	if text == "" && len(r.plan.Dishes) == 1 {
+		return r.plan.Dishes[0].ID, true
+	}
+	for _, d := range r.plan.Dishes {
+		if d.ID == text || strings.EqualFold(d.Name, text) {
+			return d.ID, true
+		}
+	}
+	for _, d := range r.added {
+		if d.ID == text || strings.EqualFold(d.Name, text) {
+			return d.ID, true
+		}
+	}
+	return "", false
+}
+
+func (r *logReader) dishNames() []string {
+	var names []string
+	for _, d := range r.plan.Dishes {
+		names = append(names, d.ID)
+	}
+	return names
+}
+
+var logClock = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])(:[0-5][0-9])?$`)
+
+// instant reads a time of a log. A clock alone is the first such instant not
+// before the entry before it.
+func (r *logReader) instant(text string) (time.Time, string) {
+	if t, err := time.Parse(time.RFC3339, text); err == nil {
+		return r.within(t.In(r.loc))
+	}
+	for _, form := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02T15:04:05"} {
+		if t, err := time.ParseInLocation(form, text, r.loc); err == nil {
+			return r.within(t)
+		}
+	}
+	if !logClock.MatchString(text) {
+		return time.Time{}, `must be a time such as "04:15", "2027-07-03 04:15" or 2027-07-03T04:15:00-05:00`
+	}
+	form := "15:04"
+	if strings.Count(text, ":") == 2 {
+		form = "15:04:05"
+	}
+	c, err := time.Parse(form, text)
+	if err != nil {
+		return time.Time{}, "is no time of day"
+	}
+	y, m, n := r.before.In(r.loc).Date()
+	for k := range 4 {
+		t := time.Date(y, m, n+k, c.Hour(), c.Minute(), c.Second(), 0, r.loc)
+		if !t.Before(r.before) {
+			return r.within(t)
+		}
+	}
+	return time.Time{}, "lies on none of the plan's days"
+}
+
+func (r *logReader) within(t time.Time) (time.Time, string) {
+	if t.Before(r.first) || t.After(r.last) {
+		return t, "is not of the plan's days, " + r.first.In(r.loc).Format("2006-01-02 15:04") + " to " + r.last.In(r.loc).Format("2006-01-02 15:04")
+	}
+	return t, ""
+}

@@ -1,0 +1,63 @@
+package ahead
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/planner/internal/day"
+)
+
+// How far the servings of a menu may be off the guests before it is worth a word
+// (assumptions): people eat more of one thing and less of another.
+const (
+	scarce = 0.85
+	lavish = 2
+)
+
+// guestFindings compares the menu with the guests.
+func guestFindings(r schedule.Request) []schedule.Finding {
+	if r.Guests == nil || r.Guests.Eaters() <= 0 {
+		return nil
+	}
+	servings, mains := 0.0, 0
+	for _, dish := range r.Dishes {
+		c, ok := cut.Find(dish.Cut)
+		if !ok || !c.IsMain() {
+			continue
+		}
+		mains++
+		for _, l := range day.LotsOf(dish) {
+			servings += l.MassKg * float64(l.Count) / c.ServingKg
+		}
+	}
+	eaters := r.Guests.Eaters()
+	switch {
+	case mains == 0:
+		return nil
+	case servings < scarce*eaters:
+		return []schedule.Finding{day.Finding("too-little", "guests", nil, fmt.Sprintf(
+			"The menu has about %s of meat and fish for %s: about %.0f %% more would do.",
+			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
+	case servings > lavish*eaters:
+		return []schedule.Finding{day.Finding("too-much", "guests", nil, fmt.Sprintf(
+			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 h.", portions(servings), headCount(*r.Guests)))}
+	}
+	return nil
+}
+
+func portions(n float64) string {
+	if n < 1.5 {
+		return "1 portion"
+	}
+	return fmt.Sprintf("%.0f portions", math.Floor(n+0.5))
+}
+
+// headCount says the guests as they were counted.
+func headCount(g schedule.Guests) string {
+	if g.Children == 0 {
+		return fmt.Sprintf("%d", g.Adults)
+	}
+	return fmt.Sprintf("%d adults and %d children, who eat half", g.Adults, g.Children)
+}

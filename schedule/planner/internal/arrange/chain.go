@@ -1,0 +1,121 @@
+package arrange
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// hands are the minutes of work at a put-on, a wrap, the light and a change of
+// fire (assumptions).
+const (
+	HandsOnLarge = 5
+	HandsOnSmall = 3
+	HandsWrap    = 5
+	HandsLight   = 15
+	HandsChange  = 10
+)
+
+func (b *Batch) HandsOn() int {
+	if b.It.Cut.Style == cut.Small || b.It.Cut.Style == cut.Timed {
+		return HandsOnSmall
+	}
+	return HandsOnLarge
+}
+
+// chain states the batch for the solver and remembers what its modes stand for.
+func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chain {
+	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.It.Cut.HoldCostTenths, Group: b.group}
+	b.First, b.second = b.modeRefs(h, night)
+	stages := 1
+	for _, w := range b.Ways {
+		stages = max(stages, w.Stages())
+	}
+	gaps, covers := d.gaps(b), b.Covers()
+	first := sequence.Task{StartHands: b.HandsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
+	for _, r := range b.First {
+		w := b.Ways[r.way]
+		m := sequence.Mode{Area: b.Area(h, r.places, covers), Cost: w.Cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
+		m.Closed = d.closedStarts(w, r.night, b.It)
+		m.Gap = gaps[r.way]
+		first.Modes = append(first.Modes, m)
+	}
+	c.Tasks = []sequence.Task{first}
+	if stages == 2 {
+		second := b.secondTask(h, gaps, covers)
+		for i, r := range b.second {
+			if w := b.Ways[r.way]; w.Sear && !r.oven {
+				second.Modes[i].Closed = d.closedSears(w, b.It)
+			}
+		}
+		c.Tasks = append(c.Tasks, second)
+	}
+	return c
+}
+
+// lag is how long a batch may wait between its stages: not at all for a wrap,
+// while the fire is changed for a sear.
+func (b *Batch) lag(stages int) int {
+	if stages == 2 && b.It.Dish.Finish != "" {
+		return day.SearLagMinutes
+	}
+	return 0
+}
+
+// firstMinutes is the first stage in whole minutes. Where others of the dish's
+// ways have two stages and this one does not, its last minute stands for the
+// second: the solver wants the same number of stages of all.
+func (b *Batch) firstMinutes(w day.Way, stages int) int {
+	m := int(math.Ceil(w.First.Planned))
+	if stages == 2 && w.Stages() == 1 {
+		m--
+	}
+	return max(m, 1)
+}
+
+func (b *Batch) secondTask(h Hearth, gaps []sequence.Gap, covers float64) sequence.Task {
+	t := sequence.Task{StartHands: HandsWrap, EndHands: sequence.Unattended}
+	for _, r := range b.second {
+		w := b.Ways[r.way]
+		m := sequence.Mode{Area: b.Area(h, r.places, covers), Minutes: make([]int, len(b.First)), Gap: gaps[r.way]}
+		stage := w.Second
+		if r.oven {
+			stage = w.InOven
+			m.Area, m.Places, m.Cost = min(m.Area, ovenRoomCm2), []sequence.Place{{Fire: sequence.OvenFire}}, ovenCost
+		} else {
+			m.Places = AsPlaces(r.places)
+		}
+		for i, f := range b.First {
+			if f.way == r.way && (r.oven || f.night == r.night) {
+				m.Minutes[i] = max(int(math.Ceil(stage.Planned)), 1)
+			}
+		}
+		t.Modes = append(t.Modes, m)
+	}
+	return t
+}
+
+// Covers is what the batch takes of a zone's room, m2.
+func (b *Batch) Covers() float64 { return takes(b.It.Footprint(b.MassKg)) * float64(b.Count) }
+
+// Area is what the batch takes of a zone, in whole square centimetres, where it
+// covers so much. A single piece larger than the room of the zone takes all of it.
+func (b *Batch) Area(h Hearth, places []Place, coversM2 float64) int {
+	area := math.Ceil(coversM2*1e4 - 1e-6)
+	if b.Count == 1 {
+		for _, p := range places {
+			area = math.Min(area, math.Floor(h.room(p)*1e4))
+		}
+	}
+	return int(area)
+}
+
+func AsPlaces(ps []Place) []sequence.Place {
+	out := make([]sequence.Place, len(ps))
+	for i, p := range ps {
+		out[i] = sequence.Place{Fire: p.Fire, Zone: p.Zone}
+	}
+	return out
+}

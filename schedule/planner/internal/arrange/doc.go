@@ -1,0 +1,15 @@
+// Package arrange answers one question: in which order, on which fire and when does
+// everything go on?
+//
+// In: a [day.Day]. Out: an [Arrangement]: the problem over integers that it stated, the
+// answer of package sequence, and, by [Arranger.Place], the batches of that answer in
+// the planner's terms ([Placed]). What no cook would do is closed to the solver here.
+//
+// It writes no sentence and no instant of a clock.
+//
+//	arrange.go, chain.go, modes.go   the problem
+//	hearth.go, night.go, closed.go   fires on offer, and hours that are closed
+//	batch.go                         loads of the grate
+//	placed.go, hold.go, rekindle.go  the answer read back
+//	rules.go, budget.go              rules that may be lifted; how much a search may spend
+package arrange

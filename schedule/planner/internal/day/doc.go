@@ -1,0 +1,18 @@
+// Package day answers one question: what can each dish do by itself today?
+//
+// In: a sound request ([Examine]). Out: a [Day], which has the clock, the quiet hours,
+// the weather and the grill as the models take them, and for every dish an [Item] with
+// the ways it may cook ([Way], worked out by heat and kept in a [Memo]) and the ways it
+// may wait ([HoldOption]). Ways that break a rule of safety are dropped here, before
+// anybody could trade them against time.
+//
+// Instants are minutes before the last serving: larger is earlier. It knows nothing of
+// other dishes on the grate, of the solver, or of the sentences of a plan but those
+// that refuse or warn of one dish.
+//
+//	resolve.go, day.go, item.go   the request as a day
+//	simulate.go, kitchen.go       how a piece cooks: the minutes of a stall come from here
+//	wrap.go, direct.go, frozen.go, air.go   wraps, coals, frozen pieces, doubtful grates
+//	hold.go, course.go, rest.go, chill.go   how it waits, and how long at the most
+//	spot.go, weather.go           where it may cook, and in what air
+package day

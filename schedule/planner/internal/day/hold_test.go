@@ -1,0 +1,139 @@
+package day
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
+)
+
+func fahrenheit(c float64) float64 { return unit.Temperature(c).Fahrenheit() }
+
+// cooked is a piece at its take-off from a grate, and a calm day to hold it on.
+func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*Day, Way) {
+	t.Helper()
+	c, ok := cut.Find(name)
+	if !ok {
+		t.Fatalf("no cut %s", name)
+	}
+	it := &Item{Cut: c}
+	w := Way{PullC: instant.Celsius(pullF), LevelC: instant.Celsius(grateF), State: new(heat.Sim)}
+	w.State.Start(it.Body(float64(unit.FromPounds(lb))), heat.Grate(w.LevelC, heat.CalmDay()))
+	if got := w.State.RunTo(w.PullC, LongestCookS); got != heat.Reached {
+		t.Fatalf("%s: %v", name, got)
+	}
+	d := &Day{Air: fire.Weather{AirC: RoomC}, Night: fire.Weather{AirC: RoomC}}
+	d.Req.Oven = &schedule.Oven{Hold: unit.FromFahrenheit(170)}
+	return d, w
+}
+
+// The records of cooldown.csv against the pessimistic end of a hold. Pieces and
+// starts that a record does not print are assumed as it is told: a shoulder of
+// 8 lb from a grate at 250 F, out at 203 F. What must hold: where a record had
+// fallen to 140 F, the plan does not still claim it. The errors of the core at the
+// expected end are written down.
+func TestHoldsAgainstRecords(t *testing.T) {
+	file, err := os.Open("../../../internal/heat/testdata/cooldown.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pieces := map[string]struct {
+		cut               string
+		lb, grateF, pullF float64
+		method            string
+	}{
+		"turkey_cool_class":      {"turkey-breast", 8, 325, 186, schedule.HoldCounter},
+		"box_informal":           {"pork-butt", 8, 250, 203, schedule.HoldBox},
+		"box_informal_2":         {"pork-butt", 8, 250, 203, schedule.HoldBox},
+		"box_general":            {"pork-butt", 8, 250, 200, schedule.HoldBox},
+		"roast_chicken_informal": {"chicken", 4.5, 350, 149, schedule.HoldTent},
+	}
+	seen := 0
+	for _, r := range rows[1:] {
+		hours, err := strconv.ParseFloat(r[6], 64)
+		if hours == 0 || err != nil {
+			continue // the take-off itself
+		}
+		recorded, err := strconv.ParseFloat(r[7], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := pieces[r[0]]
+		d, w := cooked(t, p.cut, p.lb, p.grateF, p.pullF)
+		if strings.Contains(r[3], "95 F") {
+			d.Night.AirC = instant.Celsius(95) // air is the lesser of room and night: the room decides, to the safe side
+		}
+		s := *w.State
+		s = Follow(&s, d.Course(w, p.method, 1, 0, ExpectedEnd)).After(hours * 60)
+		core := fahrenheit(heat.ProbeCoreC(w.PullC, s.CoreC()))
+		limit := d.HotFor(w, p.method, 1, 0)
+		t.Logf("%-22s %5.2f h: core %3.0f F, recorded %3.0f (error %+3.0f); outer claimed above 140 F for %.1f h", r[0], hours, core, recorded, core-recorded, limit/60)
+		if recorded <= 140 && limit >= hours*60 {
+			t.Errorf("%s: above 140 F claimed for %.1f h, recorded %g F at %g h", r[0], limit/60, recorded, hours)
+		}
+		// The boxes are off by -18 to +5 F, the bare turkey breast by +29: it cools too
+		// slowly here. The chicken's record begins at 149 F some time after the oven; here it
+		// is taken off then and rises first, which explains most of the +56.
+		worst := map[string]float64{"turkey_cool_class": 30, "roast_chicken_informal": 57}[r[0]]
+		if math.Abs(core-recorded) > max(worst, 19) {
+			t.Errorf("%s: core %.0f F, recorded %.0f: further off than is written down", r[0], core, recorded)
+		}
+		seen++
+	}
+	if seen != 8 {
+		t.Errorf("%d records", seen)
+	}
+}
+
+// A better box never cools faster, more pieces never cool faster, and the poor end
+// is never later than the expected one.
+func TestBetterBoxesHoldLonger(t *testing.T) {
+	d, w := cooked(t, "pork-butt", 8, 250, 203)
+	hot := func(in heat.Surroundings) float64 {
+		s := *w.State
+		return course{{0, in}}.untilOuterBelow(&s, safety.DangerHighC)
+	}
+	last := math.Inf(1)
+	for u := heat.BoxVeryGoodWM2K; u <= heat.BoxPoorWM2K; u += 0.25 {
+		m := hot(heat.Boxed(RoomC, u))
+		if m > last {
+			t.Errorf("%g W/(m2 K) holds %.0f min, a better box %.0f", u, m, last)
+		}
+		last = m
+	}
+	last = 0
+	for n := 1; n <= 8; n++ {
+		poor, usual := d.HotFor(w, schedule.HoldBox, n, 0), hot(heat.Boxed(RoomC, boxWM2K(n, ExpectedEnd)))
+		if poor < last-1e-9 || poor > usual {
+			t.Errorf("%d pieces: %.0f min, fewer %.0f, expected %.0f", n, poor, last, usual)
+		}
+		last = poor
+	}
+}
+
+func TestGrillHoldDiesAtThePoorEnd(t *testing.T) {
+	d, w := cooked(t, "brisket", 12, 250, 203)
+	w.With = schedule.WrapFoil
+	poor := d.HotFor(w, schedule.HoldGrill, 1, 0)
+	s := *w.State
+	usual := d.Course(w, schedule.HoldGrill, 1, 0, ExpectedEnd).untilOuterBelow(&s, safety.DangerHighC)
+	t.Logf("over a dying fire: %.1f h, %.1f h at the poor end", usual/60, poor/60)
+	if !(poor > 0 && poor < usual) {
+		t.Errorf("%.0f min at the poor end, %.0f expected", poor, usual)
+	}
+}

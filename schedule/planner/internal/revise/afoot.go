@@ -1,0 +1,206 @@
+package revise
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/day"
+)
+
+// Where a batch is at now.
+type whereabouts int
+
+const (
+	waiting whereabouts = iota // not on yet
+	cooking
+	off // taken off
+)
+
+// known is an instant that has passed: logged, or taken as planned because
+// nothing says otherwise.
+type known struct {
+	at     time.Time
+	set    bool
+	logged bool
+}
+
+// stand is a stretch off the heat, open if it lasts until now.
+type stand struct {
+	from, to time.Time
+	open     bool
+	kind     schedule.EntryKind // LogStopped, LogCounter or LogChilled
+}
+
+// afoot is one batch while the day runs.
+type afoot struct {
+	first  *arrange.Placed // as first planned, in the first plan's day; nil for what the log added
+	batch  *arrange.Batch  // in the revised day
+	open   *arrange.Batch  // the same as it is being arranged, if it waits
+	where  whereabouts
+	on     known
+	wrap   known
+	with   string // what it was wrapped in
+	bare   bool   // the cook leaves it bare
+	off    known
+	boxed  known
+	oven   known
+	ovenC  float64
+	stands []stand
+	cores  []schedule.Entry // core readings
+	outers []schedule.Entry
+
+	verdict   []safety.Finding // what its history has earned
+	condemned bool             // it is outside the published limits: nothing brings it to the table
+	gone      bool             // given up, off at an instant of ours
+
+	readings []belief.Reading // the same cores, from the put-on, judged
+	believed *belief.Belief   // nil where the model follows nothing
+	journey  *belief.Journey
+	live     day.Way // what is left, as the solver and the texts take it
+}
+
+// look works out from the log where every batch is, and what is believed of it.
+func (v *revision) look(ctx context.Context) error {
+	for _, p := range v.placed {
+		if b := v.again(p); b != nil {
+			v.afoot = append(v.afoot, &afoot{first: p, batch: b})
+		} else {
+			v.called = append(v.called, &afoot{first: p, batch: p.Batch})
+		}
+	}
+	if err := v.addDishes(ctx); err != nil {
+		return err
+	}
+	late := v.litLate()
+	for i := range v.day.Items {
+		v.tellDish(v.afoot, v.day.Items[i].Dish.ID, late)
+	}
+	for i := range v.base.Items {
+		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
+	}
+	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel)
+	v.begun()
+	for _, a := range v.afoot {
+		if a.on.set && !a.on.logged && a.first != nil && a.first.Phases[0].First >= v.phases && len(a.cores) == 0 {
+			*a = afoot{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
+		}
+	}
+	if err := v.believe(ctx); err != nil {
+		return err
+	}
+	v.giveUp()
+	return nil
+}
+
+// giveUp takes what is outside the published limits out of the day, for nobody waits
+// for it: it comes off now, and is off by the last minute for its serving.
+func (v *revision) giveUp() {
+	for _, a := range v.afoot {
+		a.verdict = v.judged(a)
+		a.condemned = slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger })
+		if a.where != cooking || !a.condemned {
+			continue
+		}
+		at := v.serve(a).Add(-instant.Minutes(a.batch.It.RestMinutes())).Add(-2 * assemble.LeastLeft * time.Minute)
+		if !v.now.Before(at) && at.After(a.on.at) {
+			a.off, a.gone, a.where, a.believed = known{at: at, set: true}, true, off, nil
+			continue
+		}
+		a.live = wayUntil(a.live, v.now.Sub(a.on.at).Minutes()+2*assemble.LeastLeft, a.wrap.set)
+	}
+}
+
+// again is a batch of the first plan in the revised day; nil if its dish is gone.
+func (v *revision) again(p *arrange.Placed) *arrange.Batch {
+	for i := range v.day.Items {
+		if it := &v.day.Items[i]; it.Dish.ID == p.It.Dish.ID {
+			b := *p.Batch
+			b.It = it
+			return &b
+		}
+	}
+	return nil
+}
+
+// addDishes makes batches of the dishes that the log added, and room in the
+// hearth for the fires they want.
+func (v *revision) addDishes(ctx context.Context) error {
+	if n := v.day.LeastBatches(); n > arrange.MostBatches {
+		return tooManyLoads(n)
+	}
+	for i := range v.day.Items {
+		if plans.OnMenu(v.base.Req, v.day.Items[i].Dish.ID) {
+			continue
+		}
+		only := v.day.Only(i)
+		for _, s := range only.Items[0].Spots() {
+			for _, f := range only.FiresFor(s) {
+				addAlways(&v.hearth, v.day.Grill, f)
+			}
+		}
+		batches, err := only.Batches(ctx, v.hearth, arrange.Roomiest)
+		if err != nil {
+			return err
+		}
+		if n := len(v.afoot) + len(batches); n > arrange.MostBatches {
+			return tooManyLoads(n)
+		}
+		for _, b := range batches {
+			v.afoot = append(v.afoot, &afoot{batch: b})
+		}
+	}
+	return nil
+}
+
+// tooManyLoads is the fault of a log that adds more than a day holds.
+func tooManyLoads(n int) error {
+	return &schedule.InputError{Faults: []schedule.Fault{{Path: "log", Sentence: fmt.Sprintf(
+		"with the dishes that were added the menu makes %d loads of the grate, and a day holds %d at the most", n, arrange.MostBatches)}}}
+}
+
+// litLate is by how much the fire was lit later than planned. One that is lit
+// after something was done with food on it had burned before.
+func (v *revision) litLate() time.Duration {
+	for _, e := range v.log {
+		if v.onFireBy(e) {
+			return 0
+		}
+		if e.Kind != schedule.LogLit || v.lights(e.At) != 0 {
+			continue
+		}
+		if late := e.At.Sub(v.first.Phases[0].SetupFrom); late > 0 && late < 12*time.Hour {
+			return late
+		}
+		return 0
+	}
+	return 0
+}
+
+// onFireBy says whether an entry tells of a dish that was on the grate.
+func (v *revision) onFireBy(e schedule.Entry) bool {
+	switch e.Kind {
+	case schedule.LogOn:
+		return true
+	case schedule.LogCore, schedule.LogWrapped, schedule.LogToOven, schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter, schedule.LogStopped, schedule.LogRestarted:
+	default:
+		return false
+	}
+	for _, p := range v.placed {
+		if p.It.Dish.ID == e.Dish && !e.At.Before(v.base.At(p.On)) {
+			return true
+		}
+	}
+	return false
+}
+
+// serve is the instant at which the batch is to be ready.
+func (v *revision) serve(a *afoot) time.Time { return v.day.At(float64(a.batch.It.Serve)) }

@@ -1,0 +1,18 @@
+// Package revise answers one question: how does the day go on from here?
+//
+// In: a plan, a log and an instant ([New]). Out: the plan as it stands
+// ([Revision.Plan]). The answer follows from the first request, the whole log and now,
+// and from nothing else.
+//
+// Three tenses, in this order:
+//
+//	past       log.go, tell.go, moved.go, grate.go   what is known of it; it is fixed
+//	under way  batch.go, journey.go, live.go, way.go  where each piece is, and what is believed of it
+//	ahead      arrange.go, chain.go, fire.go, join.go what is left, arranged again
+//
+// and then what is said: write.go, steps.go, urgent.go (the plan), findings*.go,
+// safety.go (what the log shows), advice*.go (what could be done), changes.go, why.go
+// (what has changed, and why).
+//
+// A log line is read by package schedule; here it is only understood.
+package revise

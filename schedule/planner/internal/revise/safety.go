@@ -1,0 +1,167 @@
+package revise
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/arrange"
+)
+
+// noteSafety puts the history of a piece before the rules: time without heat,
+// chilling half-way, the danger zone, the hold. It never forbids; it says what
+// is outside the published limits.
+func (v *revision) noteSafety(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
+	for _, f := range a.verdict {
+		add(a.earned(f))
+	}
+	if a.where == off {
+		v.noteHold(a, p, add)
+	}
+}
+
+// judged is what the history of a piece has earned.
+func (v *revision) judged(a *afoot) []safety.Finding {
+	if !a.on.set {
+		return nil
+	}
+	found, err := safety.JudgeHistory(safety.History{
+		Category: a.batch.It.Category, Prep: a.batch.It.Prep, AirC: v.day.Air.AirC,
+		Core: v.samples(a, a.cores), Episodes: v.episodes(a),
+	})
+	v.fail(err)
+	return found
+}
+
+// fail keeps an error of the judge of safety. It looks at what this program made of the
+// log, so that its error is a fault of the program: no plan is given then, for silence
+// would be taken for a clean history.
+func (v *revision) fail(err error) {
+	if v.err == nil && err != nil {
+		v.err = fmt.Errorf("the history of a piece cannot be judged: %w", err)
+	}
+}
+
+func (a *afoot) earned(f safety.Finding) schedule.Finding {
+	text := a.batch.It.Dish.Name + ": " + f.Sentence
+	if f.Severity == safety.Danger {
+		text += " Throw it away; your local food authority can say more."
+	}
+	return schedule.Finding{Code: f.Code, Severity: schedule.Severity(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
+}
+
+// samples are readings in minutes from the put-on, those in doubt left out.
+func (v *revision) samples(a *afoot, entries []schedule.Entry) []safety.Sample {
+	doubt := map[int64]bool{}
+	for i, r := range a.readings {
+		if !r.Counts() {
+			doubt[a.cores[i].At.UnixNano()] = true
+		}
+	}
+	var out []safety.Sample
+	for _, e := range entries {
+		if e.Kind != schedule.LogCore || !doubt[e.At.UnixNano()] {
+			out = append(out, safety.Sample{Minute: e.At.Sub(a.on.at).Minutes(), C: e.C})
+		}
+	}
+	return out
+}
+
+// episodes are the stretches in which the piece was not cooked, in order.
+func (v *revision) episodes(a *afoot) []safety.Episode {
+	kinds := map[schedule.EntryKind]safety.EpisodeKind{schedule.LogStopped: safety.Stopped, schedule.LogCounter: safety.Standing, schedule.LogChilled: safety.Chilled}
+	var out []safety.Episode
+	add := func(kind safety.EpisodeKind, from, to time.Time) {
+		e := safety.Episode{Kind: kind, FromMinute: from.Sub(a.on.at).Minutes(), ToMinute: to.Sub(a.on.at).Minutes()}
+		if n := len(out); n > 0 && e.FromMinute < out[n-1].ToMinute {
+			e.FromMinute = out[n-1].ToMinute
+		}
+		if e.ToMinute > e.FromMinute {
+			out = append(out, e)
+		}
+	}
+	outages := v.grate.outages
+	for _, s := range a.stands {
+		for len(outages) > 0 && outages[0].from.Before(s.from) {
+			v.outageOf(a, outages[0], add)
+			outages = outages[1:]
+		}
+		add(kinds[s.kind], s.from, s.to)
+	}
+	for _, o := range outages {
+		v.outageOf(a, o, add)
+	}
+	return out
+}
+
+// outageOf is the part of an outage that the piece was on the grate for.
+func (v *revision) outageOf(a *afoot, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
+	from, to := instant.Latest(o.from, a.on.at), o.to
+	for _, k := range []known{a.off, a.oven} {
+		if k.set && k.at.Before(to) {
+			to = k.at
+		}
+	}
+	if to.After(from) {
+		add(safety.FireOut, from, to)
+	}
+}
+
+// noteHold follows a hold by its readings: just under the surface where it was
+// measured there, else in the core, which is warmer.
+func (v *revision) noteHold(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
+	if n := len(a.stands); n > 0 {
+		if a.stands[n-1].kind == schedule.LogCounter {
+			v.noteCooling(a, add)
+		}
+		return
+	}
+	style := p.It.Cut.Style
+	oven := 0.0
+	if p.Hold >= 0 && p.Options[p.Hold].Method == schedule.HoldOven && !a.boxed.set {
+		oven = v.day.OvenC()
+	}
+	rule := safety.HoldFor(safety.Finished{CoreC: p.Way.PullC, Small: style == cut.Small || style == cut.Timed, Roast: style == cut.Roast, AirC: v.day.Air.AirC, OvenC: oven})
+	held := a.outers
+	if len(held) == 0 {
+		held = a.cores
+	}
+	end := v.now
+	if serve := v.serve(a); serve.Before(end) {
+		end = serve
+	}
+	var samples []safety.Sample
+	for _, s := range v.samples(a, held) {
+		if at := a.on.at.Add(instant.Minutes(s.Minute)); !at.Before(a.off.at) && !at.After(end) {
+			samples = append(samples, s)
+		}
+	}
+	if rule.Kind == safety.HoldByClock {
+		samples = []safety.Sample{{Minute: a.off.at.Sub(a.on.at).Minutes(), C: p.Way.PullC}, {Minute: end.Sub(a.on.at).Minutes(), C: p.Way.PullC}}
+	}
+	if len(samples) == 0 || rule.Kind == safety.HoldNone || rule.Kind == safety.HoldRoastOven || end.Before(a.off.at) {
+		return
+	}
+	r, err := safety.JudgeHold(rule, samples)
+	if v.fail(err); r.Finding != nil {
+		add(a.earned(*r.Finding))
+	}
+}
+
+// noteCooling follows a piece that cools on a counter by its readings.
+func (v *revision) noteCooling(a *afoot, add func(schedule.Finding)) {
+	stand := a.stands[len(a.stands)-1]
+	var samples []safety.Sample
+	for _, s := range v.samples(a, a.cores) {
+		if at := a.on.at.Add(instant.Minutes(s.Minute)); !at.After(stand.to) {
+			samples = append(samples, s)
+		}
+	}
+	r, err := safety.JudgeCooling(samples)
+	if v.fail(err); r.Finding != nil {
+		add(a.earned(*r.Finding))
+	}
+}

@@ -1,0 +1,152 @@
+package revise
+
+import (
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/planner/internal/assemble"
+)
+
+// tellDish tells the batches of a dish, among some, what the log says of it.
+func (v *revision) tellDish(among []*afoot, id string, late time.Duration) {
+	var all []*afoot
+	for _, a := range among {
+		if a.batch.It.Dish.ID == id {
+			all = append(all, a)
+		}
+	}
+	for _, e := range v.log {
+		if e.Dish == id && e.Kind == schedule.LogOn {
+			v.putOn(all, e.At)
+		}
+	}
+	for _, a := range all {
+		if !a.on.set && a.first != nil {
+			if at := v.base.At(a.first.On).Add(late); !at.After(v.now) && !anyOn(all, a) {
+				a.on = known{at: at, set: true}
+			}
+		}
+	}
+	for _, e := range v.log {
+		if e.Dish == id && e.Kind != schedule.LogOn {
+			for _, a := range all {
+				a.tell(e)
+			}
+		}
+	}
+	for _, a := range all {
+		v.settle(a)
+	}
+}
+
+// anyOn says whether the log puts on another batch of the dish: then it is kept
+// strictly, and a batch is on when the log says so.
+func anyOn(all []*afoot, but *afoot) bool {
+	for _, a := range all {
+		if a != but && a.on.logged {
+			return true
+		}
+	}
+	return false
+}
+
+// putOn gives an instant to the next batch that is not on, and to those that
+// were to go on with it.
+func (v *revision) putOn(all []*afoot, at time.Time) {
+	var next *afoot
+	for _, a := range all {
+		if a.on.set {
+			continue
+		}
+		if next == nil {
+			next = a
+		}
+		if a == next || a.first != nil && next.first != nil && math.Abs(a.first.On-next.first.On) < 2 {
+			a.on = known{at: at, set: true, logged: true}
+		}
+	}
+}
+
+// tell notes an event or reading of the dish. What comes before the batch is on
+// or after it is off is not about it.
+func (a *afoot) tell(e schedule.Entry) {
+	if !a.on.set || e.At.Before(a.on.at) {
+		return
+	}
+	fact := known{at: e.At, set: true, logged: true}
+	if n := len(a.stands); n > 0 && a.stands[n-1].open && e.Kind != schedule.LogCore && e.Kind != schedule.LogOuter {
+		a.stands[n-1].open, a.stands[n-1].to = false, e.At
+	}
+	switch e.Kind {
+	case schedule.LogCore:
+		a.cores = append(a.cores, e)
+	case schedule.LogOuter:
+		a.outers = append(a.outers, e)
+	case schedule.LogWrapped:
+		if e.Value == schedule.WrapNone {
+			a.bare = true
+		} else if !a.wrap.set {
+			fact.at = instant.Latest(fact.at, a.on.at.Add(assemble.LeastLeft*time.Minute)) // it went on wrapped
+			a.wrap, a.with = fact, e.Value
+		}
+	case schedule.LogToOven:
+		a.oven, a.ovenC = fact, e.C
+	case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
+		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
+			return // nothing is done the minute it goes on: a slip of the pen
+		}
+		if !a.off.set {
+			a.off = fact
+		}
+		if e.Kind == schedule.LogBoxed && !a.boxed.set {
+			a.boxed = fact
+		}
+		if e.Kind == schedule.LogCounter {
+			a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
+		}
+	case schedule.LogStopped, schedule.LogChilled:
+		a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
+	case schedule.LogRestarted:
+		a.off = known{}
+	}
+}
+
+// settle says where the batch is. Without a word of it, what was planned is
+// taken as done once it was due at the asked chance.
+func (v *revision) settle(a *afoot) {
+	if n := len(a.stands); n > 0 && a.stands[n-1].open {
+		a.stands[n-1].to = v.now
+	}
+	switch {
+	case !a.on.set:
+		a.where = waiting
+		return
+	case a.off.set:
+		a.where = off
+		return
+	}
+	a.where = cooking
+	silent := len(a.cores) == 0 && len(a.stands) == 0
+	if !silent || a.first == nil {
+		return
+	}
+	shift := a.on.at.Sub(v.base.At(a.first.On))
+	due := v.base.At(a.first.Off).Add(shift)
+	if k := a.first.Phases[a.first.Stages()-1].Last + 1; k > 0 && k < len(v.first.Phases) {
+		if next := v.first.Phases[k].SetupFrom; next.After(a.on.at) && next.Before(due) {
+			due = next // the next fire was wanted then
+		}
+	}
+	if at := due; !at.After(v.now) {
+		a.off, a.where = known{at: at, set: true}, off
+	}
+	if p := a.first; p.Stages() == 2 && !p.Way.Sear && !a.wrap.set && !a.bare {
+		wrapped := v.base.AfterQuiet(plans.FixedWindow(v.base.At(p.On - p.Way.First.Expected))).Expected.Add(shift)
+		if !wrapped.After(v.now) {
+			a.wrap = known{at: wrapped, set: true}
+		}
+	}
+}

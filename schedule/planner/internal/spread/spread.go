@@ -1,0 +1,92 @@
+package spread
+
+import (
+	"math"
+)
+
+// ZTenth is the standard normal quantile of 0.9; windows run from -zTenth to zTenth.
+const ZTenth = 1.2815515655446004
+
+// pieceShare is the spread between pieces of one dish, as a share of the dish's
+// own spread. An assumption.
+const pieceShare = 0.3
+
+// GrateErrorK is the standard deviation of the grate temperature that all
+// dishes share. An assumption.
+const GrateErrorK = 6.0
+
+// Spread describes a log-normal factor exp(Median + S z) on predicted minutes.
+// Grate is the part of S that comes from the shared error of the grate.
+type Spread struct {
+	Median float64 // of the logarithm
+	S      float64 // standard deviation of the logarithm, all causes
+	Grate  float64 // change of the logarithm a standard deviation of the grate error makes, >= 0
+}
+
+// Factor is the factor at the standard normal quantile z.
+func (s Spread) Factor(z float64) float64 { return math.Exp(s.Median + s.S*z) }
+
+// Own is the standard deviation of the dish's own factor: what the shared part
+// leaves. A little is always left, for no two pieces are alike.
+func (s Spread) Own() float64 {
+	return math.Sqrt(math.Max(s.S*s.S-s.Grate*s.Grate, pieceShare*pieceShare*s.S*s.S))
+}
+
+// SlowestOf is the spread of the slowest of n like pieces: the expected
+// greatest of n normal values (Blom's approximation, 1958, from memory) times
+// the spread between pieces.
+func (s Spread) SlowestOf(n int) Spread {
+	if n > 1 {
+		s.Median += pieceShare * s.S * NormalQuantile((float64(n)-0.375)/(float64(n)+0.25))
+	}
+	return s
+}
+
+// NormalCDF is the standard normal distribution.
+func NormalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
+
+// NormalQuantile is its inverse for p in (0, 1).
+func NormalQuantile(p float64) float64 { return -math.Sqrt2 * math.Erfcinv(2*p) }
+
+// Readiness is one dish's margin: it is ready in time if its standard normal
+// factor stays below Z.
+type Readiness struct {
+	Z float64
+	Spread
+}
+
+// Chance is the probability that the dish is ready in time.
+func (r Readiness) Chance() float64 { return NormalCDF(r.Z) }
+
+// ChanceOfAll is the probability that all are ready in time. Given the grate
+// error the dishes are independent, so it is one integral over that error
+// (Simpson's rule, 64 intervals over 5 standard deviations either way).
+func ChanceOfAll(rs []Readiness) float64 {
+	const n, reach = 64, 5.0
+	h := 2 * reach / n
+	sum := 0.0
+	for i := 0; i <= n; i++ {
+		g := -reach + float64(i)*h
+		w := 2.0
+		switch {
+		case i == 0 || i == n:
+			w = 1
+		case i%2 == 1:
+			w = 4
+		}
+		sum += w * math.Exp(-g*g/2) * chanceGiven(rs, g)
+	}
+	return math.Min(1, sum*h/3/math.Sqrt(2*math.Pi))
+}
+
+// chanceGiven is the same for a known grate error, in standard deviations of a
+// cooler (slower) grate.
+func chanceGiven(rs []Readiness, g float64) float64 {
+	p := 1.0
+	for _, r := range rs {
+		if r.S > 0 {
+			p *= NormalCDF((r.Z*r.S - r.Grate*g) / r.Own())
+		}
+	}
+	return p
+}

@@ -1,0 +1,41 @@
+package planner_test
+
+import (
+	"context"
+	"fmt"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/planner"
+)
+
+// BenchmarkRevise revises the example party by two hundred readings of core and
+// grate, five hours into the brisket.
+func BenchmarkRevise(b *testing.B) {
+	p := plantest.Party(b, "../..")
+	on := plantest.StepAt(b, p, schedule.StepPutOn, "brisket")
+	entries := twoHundredReadings(b, p, on)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := planner.Revise(context.Background(), p, entries, on.Add(300*time.Minute)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// twoHundredReadings are a hundred of the core and a hundred of the grate.
+func twoHundredReadings(t testing.TB, p schedule.Plan, on time.Time) []schedule.Entry {
+	t.Helper()
+	log := fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n", on.Format(time.RFC3339))
+	for i := range 100 {
+		at := on.Add(time.Duration(i*3) * time.Minute).Format(time.RFC3339)
+		log += fmt.Sprintf("%s,brisket,core,%.1f F\n%s,,grate,%d F\n", at, 40+110*float64(i)/100, at, 268+i%7)
+	}
+	entries, err := schedule.ReadLog([]byte(log), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return entries
+}

@@ -1,0 +1,134 @@
+package planner_test
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
+)
+
+// day reads a request, plans it, and revises the plan by a log at a local time.
+// What these examples ask for is common practice, no source.
+func revise(path, log, now string) schedule.Plan {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		panic(err)
+	}
+	request, err := schedule.Read(text)
+	if err != nil {
+		panic(err)
+	}
+	plan, err := planner.Make(context.Background(), request)
+	if err != nil {
+		panic(err)
+	}
+	entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+log), plan)
+	if err != nil {
+		panic(err)
+	}
+	loc, err := time.LoadLocation(plan.TZ)
+	if err != nil {
+		panic(err)
+	}
+	at, err := time.ParseInLocation("2006-01-02 15:04", now, loc)
+	if err != nil {
+		panic(err)
+	}
+	revised, err := planner.Revise(context.Background(), plan, entries, at)
+	if err != nil {
+		panic(err)
+	}
+	return revised
+}
+
+// say prints what a revision found of the given codes, and its advice.
+func say(p schedule.Plan, codes ...string) {
+	for _, f := range p.Findings {
+		for _, c := range codes {
+			if f.Code == c {
+				fmt.Println(f.Text)
+			}
+		}
+	}
+	for _, r := range p.Remedies {
+		fmt.Println("-", r.Text, r.Price+".")
+	}
+}
+
+const (
+	terrace   = "testdata/logs/brisket-alone.yaml"
+	overnight = "testdata/logs/overnight.yaml"
+)
+
+// A brisket two hours ahead at noon: let the fire sink, or let it wait.
+func ExampleRevise_ahead() {
+	say(revise(terrace, `08:00,brisket,on,
+10:00,brisket,core,148 F
+10:30,brisket,wrapped,foil
+12:00,brisket,core,185 F
+`, "2027-07-03 12:00"), "early", "late", "served-later")
+	// Output:
+	// Brisket: expected off at 13:01, 5 h before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
+	// - Let the fire sink to 225 F. Brisket is done 45 min later.
+}
+
+// A brisket that stands at 152 F for three hours is in its stall.
+func ExampleRevise_stalled() {
+	say(revise(terrace, `08:00,brisket,on,
+11:00,brisket,core,152 F
+12:30,brisket,core,152 F
+14:00,brisket,core,153 F
+`, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
+	// Output:
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 16:34, between 15:51 and 17:38.
+	// Brisket: expected off at 16:34 and, rested, ready at 17:04; on a slow day at 18:08. The chance for 18:00 is about 87 %.
+	// - Wrap Brisket in foil now. Brisket is done 40 min earlier than left bare.
+	// - Bring the grate up to 300 F. Brisket is done 15 min earlier.
+	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 6 min earlier.
+	// - Serve at 18:10. The cook stays as it is.
+}
+
+// A chicken that reads 340 F after twenty minutes is a probe in the air.
+func ExampleRevise_probe() {
+	say(revise("testdata/logs/chicken.yaml", `17:00,chicken,on,
+17:15,chicken,core,70 F
+17:20,chicken,core,340 F
+`, "2027-07-03 17:20"), "probe-in-air", "late")
+	// Output:
+	// Chicken: the reading of 340 F at 17:20 shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part. It is left out.
+}
+
+// Dinner is moved from six to eight at half past four.
+func ExampleRevise_servingMoved() {
+	p := revise("testdata/logs/chicken-and-burgers.yaml", `16:20,chicken,on,
+16:30,,serving-moved,20:00
+`, "2027-07-03 16:30")
+	fmt.Println("serve at", p.ServeAt.Format("15:04"))
+	for _, s := range p.Steps {
+		if s.Kind == schedule.StepPutOn {
+			fmt.Println("put on", s.Dish, s.At.Format("15:04"), "done:", s.Done)
+		}
+	}
+	say(p, "early")
+	// Output:
+	// serve at 20:00
+	// put on chicken 16:20 done: true
+	// put on burgers 19:46 done: false
+	// Chicken: expected off at 17:15, 2 h 45 min before serving. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
+	// - Serve Chicken by itself at 17:30. Chicken is eaten 2 h 30 min earlier.
+}
+
+// The fire went out at three in the night and is found at half past five.
+func ExampleRevise_fireOut() {
+	say(revise(overnight, `2027-07-02 22:00,butt,on,
+2027-07-03 00:30,butt,core,95 F
+2027-07-03 03:00,,fire-out,
+2027-07-03 05:30,butt,core,118 F
+`, "2027-07-03 05:30"), "fire-died", "fire-out", "fire-out-over", "slow-through-danger-zone")
+	// Output:
+	// The fire has been out since about 03:00.
+	// Butt: 2 h 30 min without heat between 40 and 140 F (4.4 and 60 °C); the published limit is 2 h. With the fire out this is outside the published limits: do not serve it. Throw it away; your local food authority can say more.
+}

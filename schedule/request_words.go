@@ -1,0 +1,48 @@
+package schedule
+
+// ReadyDayBefore is the word of a dish that is cooked the day before, chilled, and
+// warmed again for the table.
+const ReadyDayBefore = "day-before"
+
+// Kinds of grill.
+const (
+	GrillKettle = "kettle" // round, with a lid; wants Diameter
+	GrillBox    = "box"    // rectangular grate; wants Width and Depth
+	GrillOther  = "other"  // described by its zones; gets no charcoal advice
+)
+
+// Kinds of fuel.
+const (
+	FuelBriquettes = "briquettes"
+	FuelLump       = "lump"
+)
+
+// What a piece is wrapped in.
+const (
+	WrapFoil  = "foil"
+	WrapPaper = "paper"
+	WrapNone  = "none"
+)
+
+// Ways of holding a finished piece, gentlest first.
+const (
+	HoldNone    = "none"
+	HoldCounter = "counter"
+	HoldTent    = "tent"
+	HoldBox     = "insulated-box"
+	HoldOven    = "oven"
+	HoldGrill   = "grill" // on the grate over a dying fire
+)
+
+// Words of a request for where a dish cooks.
+const (
+	ZoneDirect   = "direct"   // over the coals
+	ZoneIndirect = "indirect" // beside them
+)
+
+// Bands of heat, in the trade's words.
+const (
+	BandLow  = "low"
+	BandHot  = "hot"
+	BandSear = "sear"
+)
