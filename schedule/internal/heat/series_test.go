@@ -75,7 +75,7 @@ func ideal(dims, biot float64, p Precision) *Sim {
 	const radiusM, conductivity, capacity = 0.04, 0.5, 3.5e6
 	var s Sim
 	dry := Surroundings{AirC: 100, WallC: 100, ConvectionWM2K: biot * conductivity / radiusM}
-	s.StartWith(Body{ThicknessM: 2 * radiusM, WidthM: 1, LengthM: 1, RadiusScale: 1, StartC: 0}, dry, p)
+	s.StartWith(Body{ThicknessM: 2 * radiusM, WidthM: 1, LengthM: 1, RadiusScale: 1, Water: 0.7, Protein: 0.2, Fat: 0.1, StartC: 0}, dry, p)
 	s.divide(dims, radiusM, s.cells)
 	s.material.conductivity, s.material.capacity = quadratic{a: conductivity}, quadratic{a: capacity}
 	s.Change(dry)

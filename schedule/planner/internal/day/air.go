@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/spread"
@@ -106,6 +107,10 @@ var soughtC = instant.Celsius(400)
 func (d *Day) NeverArrives(it *Item) schedule.Finding {
 	f := Finding(schedule.CodeNeverArrives, it.Path("level"), it, fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
 		it.Dish.Name, d.Core(it.TargetC)))
+	if it.Cut.Style == cut.Timed {
+		f.Text = fmt.Sprintf("%s: cooked by the clock at a usual heat, and no fire on offer here has such a heat. Leave the level out, or use a grill that has it.", it.Dish.Name)
+		return f
+	}
 	if it.Dish.Level == nil || it.Dish.Finish != "" {
 		return f
 	}
