@@ -23,12 +23,12 @@ type Planner interface {
 // Library is the planner of package schedule.
 type Library struct{}
 
-// Make is [schedule.Make].
+// Make is [planner.Make], judged.
 func (Library) Make(ctx context.Context, r schedule.Request) (schedule.Plan, error) {
-	return planner.Make(ctx, r)
+	return planner.Make(ctx, r, planner.Judged())
 }
 
-// Forecast is [schedule.Forecast].
+// Forecast is [planner.Forecast].
 func (Library) Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error) {
 	return planner.Forecast(ctx, q)
 }
@@ -38,7 +38,7 @@ func (Library) ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error) {
 	return schedule.ReadLog(data, p)
 }
 
-// Revise is [schedule.Revise].
+// Revise is [planner.Revise], judged.
 func (Library) Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error) {
-	return planner.Revise(ctx, p, log, now)
+	return planner.Revise(ctx, p, log, now, planner.Judged())
 }

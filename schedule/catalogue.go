@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/strict"
 )
 
 // Catalogue is every cut that a request may name, as commands and services show it.
@@ -89,10 +89,10 @@ func FindCut(name string) (Cut, error) {
 
 func shownCut(x cut.Cut) Cut {
 	c := Cut{
-		Name: x.Name, Title: x.Title, Also: instant.NonNil(x.Also), Estimate: x.Estimate, Style: string(x.Style), Food: x.Food,
+		Name: x.Name, Title: x.Title, Also: strict.NonNil(x.Also), Estimate: x.Estimate, Style: string(x.Style), Food: x.Food,
 		MinPieceKg: x.MinPieceKg, MaxPieceKg: x.MaxPieceKg, TypicalKg: x.Typical, ServingKg: x.ServingKg, Doneness: []CutDoneness{},
 		RestMinutes: CutRest{x.Rest.MinMinutes, x.Rest.IdealMinutes, x.Rest.LongestMinutes}, Wrap: x.Wrap.With, WrapFromC: x.Wrap.FromC,
-		WrapAllowed: x.WrapAllowed, Places: []CutPlace{}, Look: x.Look, Note: x.Note, Sources: instant.NonNil(x.Sources),
+		WrapAllowed: x.WrapAllowed, Places: []CutPlace{}, Look: x.Look, Note: x.Note, Sources: strict.NonNil(x.Sources),
 	}
 	c.ThicknessM, c.WidthM, c.LengthM = x.Dimensions(x.Typical, 0)
 	for _, d := range x.Doneness {

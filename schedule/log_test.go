@@ -8,8 +8,8 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/unit"
 )
 
 // A log may be CSV with its columns in any order, or JSON; times may be RFC 3339,
@@ -37,7 +37,7 @@ func TestReadLogReads(t *testing.T) {
 		}
 		want := []schedule.Entry{
 			{At: at("2027-07-03 07:40"), Dish: "brisket", Kind: schedule.LogOn},
-			{At: at("2027-07-03 12:00"), Dish: "brisket", Kind: schedule.LogCore, C: instant.Celsius(152)},
+			{At: at("2027-07-03 12:00"), Dish: "brisket", Kind: schedule.LogCore, C: unit.FToC(152)},
 			{At: at("2027-07-03 12:05"), Kind: schedule.LogGrate, C: 121},
 			{At: at("2027-07-04 00:15"), Kind: schedule.LogLidOpened},
 		}
@@ -54,7 +54,7 @@ func TestReadLogReads(t *testing.T) {
 func TestReadLogOfOneObject(t *testing.T) {
 	p := plantest.Party(t, "..")
 	log, err := schedule.ReadLog([]byte(`{"time": "2027-07-03T12:00:00-05:00", "dish": "Brisket", "kind": "core", "value": "152 F"}`), p)
-	if err != nil || len(log) != 1 || log[0].Dish != "brisket" || log[0].Kind != schedule.LogCore || log[0].C != instant.Celsius(152) {
+	if err != nil || len(log) != 1 || log[0].Dish != "brisket" || log[0].Kind != schedule.LogCore || log[0].C != unit.FToC(152) {
 		t.Errorf("%+v, %v", log, err)
 	}
 	_, err = schedule.ReadLog([]byte("{\n\"time\": \"12:00\", \"dish\": \"brisket\", \"kind\": \"core\", \"value\": \"152\"}"), p)

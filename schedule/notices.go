@@ -91,6 +91,7 @@ var notices = []Caution{
 	{"no-readings", Info, "A piece on the fire was never measured.", ours},
 	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
 	{"taken-as-done", Info, "The log is silent on a step whose time is past; it is taken as done.", ours},
+	{"unsound", Danger, "The log does not fit together, and the plan made of it breaks a rule that every plan keeps.", ours},
 	{"no-word", Warning, "Nothing is known of a piece that was due off before its serving.", ours},
 	{ProbeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
 	{ProbeFellOut, Warning, "A probe shows the air outside.", ours},

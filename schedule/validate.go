@@ -6,7 +6,7 @@ import (
 	"time"
 	"unicode"
 
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -22,7 +22,7 @@ func (r Request) ValidateIn(known *time.Location) []Fault { return faultsOf(r.fa
 func (r Request) faults(known *time.Location) []strict.Fault {
 	v := &validator{r: r, units: r.Units, known: known}
 	if r.Units != unit.US && r.Units != unit.Metric {
-		v.faults.Add("units", "%s must be us or metric", saypkg.Quoted(string(r.Units)))
+		v.faults.Add("units", "%s must be us or metric", say.Quoted(string(r.Units)))
 		v.units = unit.US
 	}
 	v.head()
@@ -79,11 +79,11 @@ func (v *validator) count(path string, n int) {
 func (v *validator) name(path, text string) {
 	switch {
 	case len([]rune(text)) > maxName:
-		v.faults.Add(path, "%s is too long; at most %d characters are allowed", saypkg.Quoted(text), maxName)
+		v.faults.Add(path, "%s is too long; at most %d characters are allowed", say.Quoted(text), maxName)
 	case strings.IndexFunc(text, unicode.IsControl) >= 0:
-		v.faults.Add(path, "%s contains a line break or another control character; write one plain line", saypkg.Quoted(text))
+		v.faults.Add(path, "%s contains a line break or another control character; write one plain line", say.Quoted(text))
 	case text != "" && strings.TrimSpace(text) == "":
-		v.faults.Add(path, "%s is blank; give a name or leave the field out", saypkg.Quoted(text))
+		v.faults.Add(path, "%s is blank; give a name or leave the field out", say.Quoted(text))
 	}
 }
 
@@ -94,9 +94,9 @@ func (v *validator) id(path, text string) {
 	})
 	switch {
 	case odd >= 0:
-		v.faults.Add(path, "%s must be of letters, digits, - and _ only", saypkg.Quoted(text))
+		v.faults.Add(path, "%s must be of letters, digits, - and _ only", say.Quoted(text))
 	case len([]rune(text)) > maxID:
-		v.faults.Add(path, "%s is too long; at most %d characters are allowed", saypkg.Quoted(text), maxID)
+		v.faults.Add(path, "%s is too long; at most %d characters are allowed", say.Quoted(text), maxID)
 	}
 }
 
@@ -105,10 +105,10 @@ func (v *validator) word(path, text string, allowed ...string) bool {
 	if slices.Contains(allowed, text) {
 		return true
 	}
-	if near := saypkg.NearestWord(text, allowed); near != "" {
-		v.faults.Add(path, "%s is not known; did you mean %s?", saypkg.Quoted(text), near)
+	if near := say.NearestWord(text, allowed); near != "" {
+		v.faults.Add(path, "%s is not known; did you mean %s?", say.Quoted(text), near)
 	} else {
-		v.faults.Add(path, "%s is not known; it must be %s", saypkg.Quoted(text), saypkg.Listed(allowed, "or"))
+		v.faults.Add(path, "%s is not known; it must be %s", say.Quoted(text), say.Listed(allowed, "or"))
 	}
 	return false
 }
@@ -122,13 +122,13 @@ func (v *validator) words(path string, list []string, allowed ...string) {
 	}
 }
 
-// ranged refuses a value outside least to most, also NaN; say prints one in the
+// ranged refuses a value outside least to most, also NaN; text prints one in the
 // cook's units.
-func ranged[T ~float64](v *validator, path, what string, value, least, most T, say func(T) string) bool {
+func ranged[T ~float64](v *validator, path, what string, value, least, most T, text func(T) string) bool {
 	if value >= least && value <= most {
 		return true
 	}
-	v.faults.AddValue(path, say(value), "is not a plausible %s; it must lie between %s and %s", what, say(least), say(most))
+	v.faults.AddValue(path, text(value), "is not a plausible %s; it must lie between %s and %s", what, text(least), text(most))
 	return false
 }
 

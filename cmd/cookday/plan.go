@@ -49,6 +49,6 @@ func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
 	if err != nil {
 		return schedule.Plan{}, inFile(in.name, err)
 	}
-	p, err := planner.Make(cmd.Context(), r)
+	p, err := planner.Make(cmd.Context(), r, planner.Judged())
 	return p, inFile(in.name, err)
 }

@@ -91,6 +91,6 @@ func revisePlan(cmd *cobra.Command, p schedule.Plan, name string, now time.Time)
 	if err != nil {
 		return schedule.Plan{}, inFile(in.name, err)
 	}
-	revised, err := planner.Revise(cmd.Context(), p, log, now)
+	revised, err := planner.Revise(cmd.Context(), p, log, now, planner.Judged())
 	return revised, inFile(in.name, err)
 }

@@ -194,7 +194,7 @@ func (c *checker) curves() {
 				c.fault(path, "low %.1f, expected %.1f and high %.1f are not in that order", p.LowC, p.CoreC, p.HighC)
 			}
 			if i > 0 && !p.At.After(b.Curve[i-1].At) {
-				c.fault(path+".at", "%s is not after the point before it", instant(p.At))
+				c.fault(path+".at", "%s is not after the point before it", told(p.At))
 				break
 			}
 		}

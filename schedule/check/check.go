@@ -130,8 +130,8 @@ func containsID(ids []string, id string) bool {
 	return false
 }
 
-// instant is a time as a fault names it.
-func instant(t time.Time) string { return t.Format("2006-01-02 15:04") }
+// told is an instant as a fault says it.
+func told(t time.Time) string { return t.Format("2006-01-02 15:04") }
 
 // minutesBetween is the time from a to b.
 func minutesBetween(a, b time.Time) float64 { return b.Sub(a).Minutes() }

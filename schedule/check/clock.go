@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // milestones: they are there, in order, and follow from the stages.
@@ -43,8 +43,8 @@ func (c *checker) milestoneOrder(path string, at map[schedule.MilestoneKind]sche
 		a, hasA := at[pair[0]]
 		b, hasB := at[pair[1]]
 		if hasA && hasB && (a.Early.After(b.Early) || a.Expected.After(b.Expected) || a.Late.After(b.Late)) {
-			c.fault(path+".milestones", "%s (%s, %s, %s) is after %s (%s, %s, %s)", pair[0], instant(a.Early), instant(a.Expected), instant(a.Late),
-				pair[1], instant(b.Early), instant(b.Expected), instant(b.Late))
+			c.fault(path+".milestones", "%s (%s, %s, %s) is after %s (%s, %s, %s)", pair[0], told(a.Early), told(a.Expected), told(a.Late),
+				pair[1], told(b.Early), told(b.Expected), told(b.Late))
 		}
 	}
 }
@@ -54,10 +54,10 @@ func (c *checker) milestoneOrder(path string, at map[schedule.MilestoneKind]sche
 func (c *checker) milestoneMinutes(b *batchFacts, at map[schedule.MilestoneKind]schedule.Window) {
 	path := b.path + ".milestones"
 	if on := at[schedule.MilestoneOn]; !on.Expected.Equal(b.on()) {
-		c.fault(path, "on at %s; its first stage begins at %s", instant(on.Expected), instant(b.on()))
+		c.fault(path, "on at %s; its first stage begins at %s", told(on.Expected), told(b.on()))
 	}
 	if serve := at[schedule.MilestoneServe]; !serve.Expected.Equal(b.dish.serve) {
-		c.fault(path, "serve at %s; the dish is served at %s", instant(serve.Expected), instant(b.dish.serve))
+		c.fault(path, "serve at %s; the dish is served at %s", told(serve.Expected), told(b.dish.serve))
 	}
 	c.afterWrap(b, at)
 	off, rested, m := at[schedule.MilestoneTakeOff], at[schedule.MilestoneRested], c.untilOff(b)
@@ -84,7 +84,7 @@ func (c *checker) afterWrap(b *batchFacts, at map[schedule.MilestoneKind]schedul
 		return
 	}
 	if has := minutesBetween(wrap.Expected, at[schedule.MilestoneTakeOff].Expected); has < last.Minutes.Expected-wholeMinute {
-		c.fault(b.path+".milestones", "%.0f min from the wrap at %s to the take-off, as expected; wrapped it takes %.0f", has, instant(wrap.Expected), last.Minutes.Expected)
+		c.fault(b.path+".milestones", "%.0f min from the wrap at %s to the take-off, as expected; wrapped it takes %.0f", has, told(wrap.Expected), last.Minutes.Expected)
 	}
 }
 
@@ -95,7 +95,7 @@ func (c *checker) earliest() {
 		least := c.facts.clockAt(e)
 		for i, s := range c.plan.Steps {
 			if s.At.Before(least) && !s.Done {
-				c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, before the earliest instant, %s", s.Kind, instant(s.At), instant(least))
+				c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, before the earliest instant, %s", s.Kind, told(s.At), told(least))
 			}
 		}
 	}
@@ -105,7 +105,7 @@ func (c *checker) earliest() {
 			continue
 		}
 		if least := c.facts.clockAt(e); b.on().Before(least) {
-			c.fault(b.path+".stages[0].from", "%s is before the earliest instant of the dish, %s", instant(b.on()), instant(least))
+			c.fault(b.path+".stages[0].from", "%s is before the earliest instant of the dish, %s", told(b.on()), told(least))
 		}
 	}
 }
@@ -121,12 +121,12 @@ var waitsForMorning = []schedule.StepKind{
 func (c *checker) quiet() {
 	for i, s := range c.plan.Steps {
 		if q, in := c.facts.quietAt(s.At); in && !s.Done && slices.Contains(waitsForMorning, s.Kind) {
-			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, in quiet hours from %s to %s", s.Kind, instant(s.At), instant(q.From), instant(q.To))
+			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, in quiet hours from %s to %s", s.Kind, told(s.At), told(q.From), told(q.To))
 		}
 	}
 	for _, a := range c.reserved() {
 		if q, in := c.facts.quietAt(a.at); in {
-			c.fault(a.path, "%s at %s, in quiet hours from %s to %s", a.kind, instant(a.at), instant(q.From), instant(q.To))
+			c.fault(a.path, "%s at %s, in quiet hours from %s to %s", a.kind, told(a.at), told(q.From), told(q.To))
 		}
 	}
 	if len(c.plan.Steps) == 0 {
@@ -135,9 +135,9 @@ func (c *checker) quiet() {
 	first := c.plan.Steps[0].At
 	for _, q := range c.facts.quiet {
 		touches := q.To.After(first) && q.From.Before(c.plan.ServeAt)
-		q = schedule.Interval{From: instantpkg.Later(q.From, first), To: instantpkg.Earlier(q.To, c.plan.ServeAt)} // of merged ones some may lie outside
+		q = schedule.Interval{From: instant.Later(q.From, first), To: instant.Earlier(q.To, c.plan.ServeAt)} // of merged ones some may lie outside
 		if touches && !c.listedInParts(q) {
-			c.fault("quiet", "%s to %s is missing", instant(q.From), instant(q.To))
+			c.fault("quiet", "%s to %s is missing", told(q.From), told(q.To))
 		}
 	}
 }
@@ -205,7 +205,7 @@ func (c *checker) hands() {
 	for i := 1; i < len(all); i++ {
 		a, b := all[i-1], all[i]
 		if gap := minutesBetween(a.at, b.at); gap < a.minutes-1e-6 {
-			c.fault(b.path, "%s at %s, %.0f min after %s (%s) begins, which takes %.0f", b.kind, instant(b.at), gap, a.kind, a.path, a.minutes)
+			c.fault(b.path, "%s at %s, %.0f min after %s (%s) begins, which takes %.0f", b.kind, told(b.at), gap, a.kind, a.path, a.minutes)
 		}
 	}
 }

@@ -23,7 +23,7 @@ func (c *checker) phases() {
 	if (len(ps) > 0) != (c.plan.LightAt != nil) {
 		c.fault("light_at", "a plan has it if, and only if, it has phases; there are %d", len(ps))
 	} else if len(ps) > 0 && !c.plan.LightAt.Equal(ps[0].SetupFrom) {
-		c.fault("light_at", "%s is not the beginning of the first phase, %s", instant(*c.plan.LightAt), instant(ps[0].SetupFrom))
+		c.fault("light_at", "%s is not the beginning of the first phase, %s", told(*c.plan.LightAt), told(ps[0].SetupFrom))
 	}
 	for i, ph := range ps {
 		path := fmt.Sprintf("phases[%d]", i)
@@ -31,7 +31,7 @@ func (c *checker) phases() {
 			c.fault(path+".number", "%d in place %d", ph.Number, i+1)
 		}
 		if ph.From.Before(ph.SetupFrom) || ph.To.Before(ph.From) || ph.To.After(c.plan.ServeAt) {
-			c.fault(path, "set-up %s, ready %s, end %s and serving %s are not in that order", instant(ph.SetupFrom), instant(ph.From), instant(ph.To), instant(c.plan.ServeAt))
+			c.fault(path, "set-up %s, ready %s, end %s and serving %s are not in that order", told(ph.SetupFrom), told(ph.From), told(ph.To), told(c.plan.ServeAt))
 		}
 		if ph.Band != fire.Band(ph.LevelC) {
 			c.fault(path+".band", "%q is not the band of %.0f degC, %s", ph.Band, ph.LevelC, fire.Band(ph.LevelC))
@@ -40,7 +40,7 @@ func (c *checker) phases() {
 		case i > 0 && !ph.Relit:
 			c.change(path, ps[i-1], ph)
 		case i > 0 && ph.SetupFrom.Before(ps[i-1].To):
-			c.fault(path, "it is lit anew at %s, while the phase before it burns until %s", instant(ph.SetupFrom), instant(ps[i-1].To))
+			c.fault(path, "it is lit anew at %s, while the phase before it burns until %s", told(ph.SetupFrom), told(ps[i-1].To))
 		case !c.done(schedule.StepLight, "", 0, ph.Number):
 			if need, has := c.facts.grill.SetupMinutes(phaseAsFire(ph)), minutesBetween(ph.SetupFrom, ph.From); has < float64(need)-1e-6 {
 				c.fault(path, "%.0f min from the light to a %s fire; it takes %d", has, ph.Layout, need)
@@ -51,7 +51,7 @@ func (c *checker) phases() {
 
 func (c *checker) change(path string, before, ph schedule.Phase) {
 	if ph.SetupFrom.Before(before.To) {
-		c.fault(path, "the change begins at %s, before the phase before it ends at %s", instant(ph.SetupFrom), instant(before.To))
+		c.fault(path, "the change begins at %s, before the phase before it ends at %s", told(ph.SetupFrom), told(before.To))
 	}
 	if c.done(schedule.StepChangeFire, "", 0, ph.Number) {
 		return
@@ -88,8 +88,7 @@ func (c *checker) zones() {
 					has.AreaM2, has.UsableM2, has.DiscsM2, z.AreaM2, fire.UsableM2(z, false), fire.UsableM2(z, true))
 			}
 		}
-		if d, charcoal := fire.Describe(fire.Layout(ph.Layout)); charcoal && !c.found(string(fire.LevelOutside), "") &&
-			(ph.LevelC < d.MinC-sameLevel || ph.LevelC > d.MaxC+sameLevel) {
+		if d, charcoal := fire.Describe(fire.Layout(ph.Layout)); charcoal && !c.found(string(fire.LevelOutside), "") && !d.Holds(ph.LevelC) {
 			c.fault(fmt.Sprintf("phases[%d].level_c", i), "%.0f degC is nothing that a %s fire holds: %.0f to %.0f", ph.LevelC, ph.Layout, d.MinC, d.MaxC)
 		}
 	}
@@ -117,7 +116,7 @@ func (c *checker) fuel() {
 		sum.MassKg, sum.LowKg, sum.HighKg, sum.BuyKg = sum.MassKg+b.MassKg, sum.LowKg+b.LowKg, sum.HighKg+b.HighKg, sum.BuyKg+b.BuyKg
 		for j, r := range b.Refuels {
 			if !inSpan(r.Window.Expected, ph.From, ph.To) {
-				c.fault(fmt.Sprintf("%s.refuels[%d]", path, j), "expected at %s, outside its phase from %s to %s", instant(r.Window.Expected), instant(ph.From), instant(ph.To))
+				c.fault(fmt.Sprintf("%s.refuels[%d]", path, j), "expected at %s, outside its phase from %s to %s", told(r.Window.Expected), told(ph.From), told(ph.To))
 			}
 		}
 	}
@@ -174,7 +173,7 @@ func (c *checker) untended() {
 				end = ph.To
 			}
 			if need := minutesBetween(fed, end); need > ph.Burn.LastsMinutes+halfMinute {
-				c.fault(fmt.Sprintf("phases[%d].burn.lasts_minutes", i), "%.0f; nobody may feed the fire for %.0f min up to %s", ph.Burn.LastsMinutes, need, instant(end))
+				c.fault(fmt.Sprintf("phases[%d].burn.lasts_minutes", i), "%.0f; nobody may feed the fire for %.0f min up to %s", ph.Burn.LastsMinutes, need, told(end))
 			}
 		}
 	}

@@ -55,11 +55,11 @@ func (c *checker) serving() {
 			last = at
 		}
 		if !d.plan.ServeAt.Equal(d.serve) {
-			c.fault(d.path+".serve_at", "%s is not when the request wants it ready, %s", instant(d.plan.ServeAt), instant(d.serve))
+			c.fault(d.path+".serve_at", "%s is not when the request wants it ready, %s", told(d.plan.ServeAt), told(d.serve))
 		}
 	}
 	if !c.plan.ServeAt.Equal(last) {
-		c.fault("serve_at", "%s is not the last serving instant of the request, %s", instant(c.plan.ServeAt), instant(last))
+		c.fault("serve_at", "%s is not the last serving instant of the request, %s", told(c.plan.ServeAt), told(last))
 	}
 }
 
@@ -181,7 +181,7 @@ func (c *checker) remedies() {
 			c.fault(path+".chance", "%g is more than 1", r.Chance)
 		}
 		if r.LightAt != nil && r.LightAt.After(r.ServeAt) {
-			c.fault(path+".light_at", "%s is after serving at %s", instant(*r.LightAt), instant(r.ServeAt))
+			c.fault(path+".light_at", "%s is after serving at %s", told(*r.LightAt), told(r.ServeAt))
 		}
 	}
 }

@@ -20,9 +20,9 @@ func (c *checker) past() {
 		path := fmt.Sprintf("steps[%d]", i)
 		switch {
 		case s.Done && s.At.After(*now):
-			c.fault(path+".done", "%s at %s is done, after now, %s", s.Kind, instant(s.At), instant(*now))
+			c.fault(path+".done", "%s at %s is done, after now, %s", s.Kind, told(s.At), told(*now))
 		case !s.Done && s.At.Before(*now):
-			c.fault(path+".done", "%s at %s is to be done, before now, %s", s.Kind, instant(s.At), instant(*now))
+			c.fault(path+".done", "%s at %s is to be done, before now, %s", s.Kind, told(s.At), told(*now))
 		}
 	}
 	for _, b := range c.batches() {
@@ -31,7 +31,7 @@ func (c *checker) past() {
 				continue
 			}
 			if !s.At.Equal(b.on()) {
-				c.fault(b.path+".stages[0].from", "%s; it is put on at %s", instant(b.on()), instant(s.At))
+				c.fault(b.path+".stages[0].from", "%s; it is put on at %s", told(b.on()), told(s.At))
 			}
 			if s.Done {
 				c.putOnAsLogged(fmt.Sprintf("steps[%d]", i), s)
@@ -41,14 +41,14 @@ func (c *checker) past() {
 }
 
 func (c *checker) putOnAsLogged(path string, s schedule.Step) {
-	var told []time.Time
+	var logged []time.Time
 	for _, e := range c.plan.Log {
 		if e.Kind == schedule.LogOn && e.Dish == s.Dish {
-			told = append(told, e.At)
+			logged = append(logged, e.At)
 		}
 	}
-	if len(told) > 0 && !slices.ContainsFunc(told, s.At.Equal) {
-		c.fault(path+".at", "%s was put on at %s; the log has %s", s.Dish, instant(s.At), instant(told[0]))
+	if len(logged) > 0 && !slices.ContainsFunc(logged, s.At.Equal) {
+		c.fault(path+".at", "%s was put on at %s; the log has %s", s.Dish, told(s.At), told(logged[0]))
 	}
 }
 

@@ -92,14 +92,14 @@ func (c *checker) placed(path string, b *batchFacts, s schedule.Stage) {
 		begins = first.SetupFrom // what stays on through a change of fire may be wrapped during it
 	}
 	if !inSpan(s.From, begins, first.To) {
-		c.fault(path+".from", "%s is not in phase %d, from %s to %s", instant(s.From), s.Phase, instant(first.From), instant(first.To))
+		c.fault(path+".from", "%s is not in phase %d, from %s to %s", told(s.From), s.Phase, told(first.From), told(first.To))
 	}
 	ready := last.From
 	if c.plan.RevisedAt != nil {
 		ready = last.SetupFrom // a piece may come off while the fire is being changed
 	}
 	if !inSpan(s.To, ready, last.To) {
-		c.fault(path+".to", "%s is not in phase %d, from %s to %s", instant(s.To), s.PhaseTo, instant(last.From), instant(last.To))
+		c.fault(path+".to", "%s is not in phase %d, from %s to %s", told(s.To), s.PhaseTo, told(last.From), told(last.To))
 	}
 	z, ok := zoneOf(first, s)
 	if !ok || z.Name != s.Zone {

@@ -86,7 +86,7 @@ func (c *checker) overfull(all []lying, roomM2 float64, where string) {
 			}
 		}
 		if sum > roomM2+1e-6 {
-			c.fault(l.path, "at %s %s holds %.4f m2; it takes %.4f", instant(l.from), where, sum, roomM2)
+			c.fault(l.path, "at %s %s holds %.4f m2; it takes %.4f", told(l.from), where, sum, roomM2)
 		}
 	}
 }

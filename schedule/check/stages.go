@@ -42,10 +42,10 @@ func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) 
 		c.fault(path+".kind", "%q is not known", s.Kind)
 	}
 	if s.To.Before(s.From) || cooks(s.Kind) && !s.To.After(s.From) {
-		c.fault(path, "ends at %s, not after its beginning at %s", instant(s.To), instant(s.From))
+		c.fault(path, "ends at %s, not after its beginning at %s", told(s.To), told(s.From))
 	}
 	if s.To.After(d.serve) {
-		c.fault(path+".to", "%s goes on to %s, after the dish is served at %s", s.Kind, instant(s.To), instant(d.serve))
+		c.fault(path+".to", "%s goes on to %s, after the dish is served at %s", s.Kind, told(s.To), told(d.serve))
 	}
 	if k == 0 {
 		return
@@ -57,7 +57,7 @@ func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) 
 	wait := minutesBetween(before.To, s.From)
 	if wait < 0 || wait > 0 && s.Kind != schedule.StageSear || wait > searWait+wholeMinute {
 		c.fault(path+".from", "%s, %.0f min after the stage before it ends at %s; stages follow at once (a sear within %d min)",
-			instant(s.From), wait, instant(before.To), searWait)
+			told(s.From), wait, told(before.To), searWait)
 	}
 }
 
@@ -70,7 +70,7 @@ func (c *checker) rest() {
 			continue
 		}
 		if b.gap() < need-1e-6 {
-			c.fault(b.path, "%.0f min from the heat at %s to serving at %s; the rest takes %.0f", b.gap(), instant(b.off()), instant(b.dish.serve), need)
+			c.fault(b.path, "%.0f min from the heat at %s to serving at %s; the rest takes %.0f", b.gap(), told(b.off()), told(b.dish.serve), need)
 		}
 		rested := false
 		for k, s := range b.Stages {

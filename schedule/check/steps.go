@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	instantpkg "example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"github.com/google/uuid"
 )
@@ -26,10 +26,10 @@ func (c *checker) steps() {
 	for i, s := range c.plan.Steps {
 		path := fmt.Sprintf("steps[%d]", i)
 		if i > 0 && s.At.Before(c.plan.Steps[i-1].At) {
-			c.fault(path+".at", "%s is before the step before it, %s", instant(s.At), instant(c.plan.Steps[i-1].At))
+			c.fault(path+".at", "%s is before the step before it, %s", told(s.At), told(c.plan.Steps[i-1].At))
 		}
 		if !s.At.Equal(s.Window.Expected) {
-			c.fault(path+".at", "%s is not the expected instant of its window, %s", instant(s.At), instant(s.Window.Expected))
+			c.fault(path+".at", "%s is not the expected instant of its window, %s", told(s.At), told(s.Window.Expected))
 		}
 		if j, twice := ids[s.ID]; twice {
 			c.fault(path+".id", "%q is also the id of steps[%d]", s.ID, j)
@@ -111,7 +111,7 @@ func (c *checker) acts() {
 func (c *checker) shut(number int) {
 	end := c.plan.Phases[number-1].To
 	if now := c.plan.RevisedAt; now != nil && !c.done(schedule.StepCloseDown, "", 0, number) {
-		end = instantpkg.Latest(end, *now) // what the log ended is shut down now
+		end = instant.Later(end, *now) // what the log ended is shut down now
 	}
 	c.needStep(fmt.Sprintf("phases[%d].to", number-1), schedule.StepCloseDown, "", 0, number, end)
 }
@@ -155,5 +155,5 @@ func (c *checker) needStep(path string, kind schedule.StepKind, dish string, bat
 			return
 		}
 	}
-	c.fault(path, "there is no step %s at %s", kind, instant(at))
+	c.fault(path, "there is no step %s at %s", kind, told(at))
 }

@@ -101,7 +101,7 @@ func (c *checker) windows() {
 		switch w := v.Interface().(type) {
 		case schedule.Window:
 			if w.Early.After(w.Expected) || w.Expected.After(w.Late) {
-				c.fault(path, "early %s, expected %s and late %s are not in that order", instant(w.Early), instant(w.Expected), instant(w.Late))
+				c.fault(path, "early %s, expected %s and late %s are not in that order", told(w.Early), told(w.Expected), told(w.Late))
 			}
 		case schedule.Minutes:
 			if w.Early > w.Expected || w.Expected > w.Late {
@@ -109,7 +109,7 @@ func (c *checker) windows() {
 			}
 		case schedule.Interval:
 			if !w.To.After(w.From) {
-				c.fault(path, "ends at %s, not after its beginning at %s", instant(w.To), instant(w.From))
+				c.fault(path, "ends at %s, not after its beginning at %s", told(w.To), told(w.From))
 			}
 		}
 	})

@@ -10,7 +10,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -51,7 +51,7 @@ func Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 		p := unscheduled(it, ways)
 		o.Way, o.Milestones, o.TargetC = d.WayText(p), milestonesOf(p, q.Probabilities), p.Way.PullC
 	}
-	o.Findings = instant.NonNil([]schedule.Finding(found))
+	o.Findings = strict.NonNil([]schedule.Finding(found))
 	o.Cautions = d.Cautions(&schedule.Plan{Phases: []schedule.Phase{{LevelC: s.LevelC, Band: s.Band}}}, nil)
 	return o, nil
 }

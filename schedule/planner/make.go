@@ -21,5 +21,8 @@ func Make(ctx context.Context, r schedule.Request, how ...Option) (schedule.Plan
 	if err != nil {
 		return p, err
 	}
-	return o.judge(p)
+	if faults := o.judge(p); len(faults) > 0 {
+		return p, &UnsoundError{Faults: faults}
+	}
+	return p, nil
 }

@@ -20,3 +20,12 @@ func TestATimedDishWithoutItsHeatIsSaidInItsWords(t *testing.T) {
 		t.Errorf("%q", f.Text)
 	}
 }
+
+// A level that is a little outside of what a layout is made for is near enough: the
+// judge and the plan agree on how near.
+func TestALevelNearTheEndOfALayoutIsPlanned(t *testing.T) {
+	for _, level := range []string{"200 F", "202 F", "210 F", "215 F", "223 F", "330 F", "345 F", "420 F", "430 F"} {
+		plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{cut: ham-portion, weight: 2 lb, level: "+level+"}"))
+		plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{cut: brisket-flat, weight: 4 lb, level: "+level+"}"))
+	}
+}

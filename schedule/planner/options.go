@@ -16,8 +16,10 @@ type options struct {
 	nodes  int // of the search; 0 for the usual ones and remedies
 }
 
-// Judged has the finished plan judged by [check.Plan]. A plan that is not sound is a
-// fault of this program: it comes back with an [*UnsoundError].
+// Judged has the finished plan judged by [check.Plan]. A plan of [Make] that is not
+// sound is a fault of this program: it comes back with an [*UnsoundError]. One of
+// [Revise] gets a finding that says so before all others, for food is on the fire and
+// most often an entry of the log is to blame.
 func Judged() Option { return func(o *options) { o.judged = true } }
 
 // Cheaply gives the search so many nodes and looks for no remedies.
@@ -28,7 +30,7 @@ type UnsoundError struct{ Faults []schedule.Fault }
 
 // Error gives the faults one a line, after a line that says what they are.
 func (e *UnsoundError) Error() string {
-	lines := []string{"this program made a plan that is not sound; do not follow it"}
+	lines := []string{"this program made a plan that does not hold together: keep to the last one and to the thermometer, and report this"}
 	for _, f := range e.Faults {
 		lines = append(lines, f.String())
 	}
@@ -51,13 +53,10 @@ func (o options) effort() ahead.Effort {
 	return e
 }
 
-// judge gives a finished plan back, and what is wrong with it if that is asked for.
-func (o options) judge(p schedule.Plan) (schedule.Plan, error) {
+// judge is what is wrong with a finished plan, if that is asked for.
+func (o options) judge(p schedule.Plan) []schedule.Fault {
 	if !o.judged {
-		return p, nil
+		return nil
 	}
-	if faults := check.Plan(p); len(faults) > 0 {
-		return p, &UnsoundError{Faults: faults}
-	}
-	return p, nil
+	return check.Plan(p)
 }

@@ -26,5 +26,9 @@ func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	return optionsOf(how).judge(revised)
+	if faults := optionsOf(how).judge(revised); len(faults) > 0 {
+		said := schedule.NewFinding("unsound", "log", "The log does not fit together, and times below may be wrong. Go by the thermometer. Look for an entry with a wrong time or a wrong dish.")
+		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
+	}
+	return revised, nil
 }

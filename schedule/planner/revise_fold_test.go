@@ -11,9 +11,9 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/check"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plantest"
 	"example.com/cookday/schedule/planner"
+	"example.com/cookday/schedule/unit"
 )
 
 // A day as it might be logged: put-on near its time, cores that climb as the
@@ -68,7 +68,7 @@ func drawLog(rt *rapid.T, p schedule.Plan, until time.Time) []schedule.Entry {
 	case 3:
 		add(trouble, "sausages", schedule.LogDishAdded, 0, `{"cut": "sausage", "weight": "4 oz", "count": 6, "name": "Sausages"}`)
 	case 4:
-		add(trouble, "", schedule.LogLevel, instant.Celsius(300), "")
+		add(trouble, "", schedule.LogLevel, unit.FToC(300), "")
 	case 5:
 		add(trouble, "", schedule.LogRefuelled, 0, "")
 	}

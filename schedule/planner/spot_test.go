@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/unit"
 )
 
 const smoker = `grill:
@@ -25,7 +25,7 @@ func TestDescribedZonesAreUsedAsTheyAre(t *testing.T) {
 			t.Errorf("%s: %v", c, p.Findings)
 			continue
 		}
-		if ph := p.Phases[0]; ph.LevelC > instant.Celsius(301) && p.Dishes[0].Batches[0].Stages[0].LevelC < instant.Celsius(301) {
+		if ph := p.Phases[0]; ph.LevelC > unit.FToC(301) && p.Dishes[0].Batches[0].Stages[0].LevelC < unit.FToC(301) {
 			t.Errorf("%s: brought to %.0f C for a zone that has 149", c, ph.LevelC)
 		}
 		if got := putOnTexts(p); !strings.Contains(got, "zone ") || strings.Contains(got, "coals") {
@@ -38,7 +38,7 @@ func TestDescribedZonesAreUsedAsTheyAre(t *testing.T) {
 	}
 	// A zone that has the usual level is used at that.
 	p = plantest.Plan(t, plantest.Evening(strings.Replace(smoker, "300 F", "400 F", 1), "{cut: chicken-spatchcock, weight: 4.5 lb}"))
-	if got := p.Dishes[0].Batches[0].Stages[0].LevelC; got < instant.Celsius(349) {
+	if got := p.Dishes[0].Batches[0].Stages[0].LevelC; got < unit.FToC(349) {
 		t.Errorf("at %.0f C where 191 can be had", got)
 	}
 }

@@ -21,6 +21,9 @@ var difference = quantity{
 // FromFahrenheit converts degrees Fahrenheit.
 func FromFahrenheit(f float64) Temperature { return Temperature((f - 32) * 5 / 9) }
 
+// FToC is degrees Celsius of degrees Fahrenheit: figures of the trade stay as it says them.
+func FToC(f float64) float64 { return float64(FromFahrenheit(f)) }
+
 // Fahrenheit returns t in degrees Fahrenheit.
 func (t Temperature) Fahrenheit() float64 { return float64(t)*9/5 + 32 }
 

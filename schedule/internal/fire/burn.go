@@ -119,7 +119,7 @@ func (g Grill) notes(f Fire, n Need) []Note {
 	if size := g.equivalentM(); size < lawMinM || size > lawMaxM {
 		notes = append(notes, SizeOutsideLaw)
 	}
-	if d := describe(f.Layout); d != nil && (f.LevelC < d.MinC-closeEnoughK || f.LevelC > d.MaxC+closeEnoughK) {
+	if d := describe(f.Layout); d != nil && !d.Holds(f.LevelC) {
 		notes = append(notes, LevelOutside)
 	}
 	for _, s := range n.Slices {

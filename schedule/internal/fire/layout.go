@@ -91,6 +91,12 @@ var layouts = []Description{
 	},
 }
 
+// Holds says whether the layout is made for a level, degC: within its range, or as near
+// to it as is good enough.
+func (d Description) Holds(levelC float64) bool {
+	return levelC >= d.MinC-closeEnoughK && levelC <= d.MaxC+closeEnoughK
+}
+
 // Layouts lists every charcoal layout, coolest first. The result is the caller's own.
 func Layouts() []Description {
 	list := make([]Description, len(layouts))

@@ -22,7 +22,7 @@ func TableAt(p schedule.Plan) time.Time {
 func FixedWindow(t time.Time) schedule.Window { return schedule.Window{Early: t, Expected: t, Late: t} }
 
 func WindowNotBefore(w schedule.Window, t time.Time) schedule.Window {
-	return schedule.Window{Early: instant.Latest(w.Early, t), Expected: instant.Latest(w.Expected, t), Late: instant.Latest(w.Late, t)}
+	return schedule.Window{Early: instant.Later(w.Early, t), Expected: instant.Later(w.Expected, t), Late: instant.Later(w.Late, t)}
 }
 
 func Shift(w schedule.Window, byMinutes float64) schedule.Window {

@@ -129,7 +129,7 @@ func chartMinimum(c Category, p Prep) Minimum {
 }
 
 // celsius converts a table's degrees Fahrenheit.
-func celsius(f float64) float64 { return float64(unit.FromFahrenheit(f)) }
+func celsius(f float64) float64 { return unit.FToC(f) }
 
 // spoken writes a temperature for a sentence in both scales: "145 F (62.8 °C)". Both
 // are kept to a tenth, because a rounded limit is another limit.

@@ -43,3 +43,6 @@ func Listed(words []string, last string) string {
 	n := len(words) - 1
 	return fmt.Sprintf("%s %s %s", strings.Join(words[:n], ", "), last, words[n])
 }
+
+// RoundTo is the nearest whole number of steps.
+func RoundTo(n, step int) int { return (n + step/2) / step * step }

@@ -10,12 +10,12 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/plantest"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
 const aheadBrisket = "{name: Brisket, cut: brisket, weight: 12 lb, ready: day-before}"
@@ -72,7 +72,7 @@ func TestCookedAheadWarmedOnTheGrate(t *testing.T) {
 	}
 	d := p.Dishes[0]
 	// fda_3_403_11: 165 F, within 2 h.
-	if d.Cut != day.ParcelCut || d.TargetC < instant.Celsius(165)-0.01 || d.Batches[0].Stages[0].Minutes.Late > safety.ReheatWithinMinutes {
+	if d.Cut != day.ParcelCut || d.TargetC < unit.FToC(165)-0.01 || d.Batches[0].Stages[0].Minutes.Late > safety.ReheatWithinMinutes {
 		t.Errorf("%+v", d)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
@@ -20,7 +19,7 @@ func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*day.Day, day
 		t.Fatalf("no cut %s", name)
 	}
 	it := &day.Item{Cut: c}
-	w := day.Way{PullC: instant.Celsius(pullF), LevelC: instant.Celsius(grateF), State: new(heat.Sim)}
+	w := day.Way{PullC: unit.FToC(pullF), LevelC: unit.FToC(grateF), State: new(heat.Sim)}
 	w.State.Start(it.Body(float64(unit.FromPounds(lb))), heat.Grate(w.LevelC, heat.CalmDay()))
 	if got := w.State.RunTo(w.PullC, day.LongestCookS); got != heat.Reached {
 		t.Fatalf("%s: %v", name, got)

@@ -5,7 +5,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/sequence"
 	"example.com/cookday/schedule/planner/internal/spread"
@@ -35,7 +36,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 	for _, b := range all {
 		rs = append(rs, b.Readiness())
 	}
-	p.Chance.All = instant.Round3(spread.ChanceOfAll(rs))
+	p.Chance.All = plans.Round3(spread.ChanceOfAll(rs))
 	if len(p.Phases) > 0 {
 		t := p.Phases[0].SetupFrom
 		p.LightAt = &t
@@ -48,7 +49,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 	d.noteFuel(&p)
 	p.Steps = d.Steps(&p, a, all)
 	p.Quiet = d.QuietWithin(p)
-	p.Findings = instant.NonNil([]schedule.Finding(d.findings))
+	p.Findings = strict.NonNil([]schedule.Finding(d.findings))
 	p.Cautions = d.Cautions(&p, all)
 	return p, nil
 }

@@ -3,10 +3,10 @@ package assemble
 import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/unit"
 )
 
 // Cautions are those that apply to the plan, most important first. A day that
@@ -44,4 +44,4 @@ func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule
 }
 
 // lowGrateC is 225 F less what a grate may be off; below it meat warms slowly.
-var lowGrateC = instant.Celsius(224)
+var lowGrateC = unit.FToC(224)

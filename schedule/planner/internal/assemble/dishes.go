@@ -46,7 +46,7 @@ func (d *Assembler) dishes(ctx context.Context, all []*arrange.Placed, a arrange
 }
 
 func (d *Assembler) batchPlan(p *arrange.Placed, a arrange.Arrangement) schedule.Batch {
-	b := schedule.Batch{Number: p.Number, Chance: instant.Round3(p.Readiness().Chance())}
+	b := schedule.Batch{Number: p.Number, Chance: plans.Round3(p.Readiness().Chance())}
 	t, w, l := p.It.Cut.Dimensions(p.MassKg, float64(p.It.Dish.Thickness))
 	f := p.It.Footprint(p.MassKg)
 	for range p.Count {

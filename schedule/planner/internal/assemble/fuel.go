@@ -114,7 +114,7 @@ func (d *Assembler) fuelText(f *schedule.Fuel) {
 		say.Mass(u, f.BuyKg), f.Kind, say.Mass(u, f.MassKg))
 	if f.Kind != schedule.FuelLump {
 		f.Text = fmt.Sprintf("Buy about %d briquettes (%s); the day is expected to burn %d, and real fires take between half and twice that.",
-			instant.RoundTo(f.BuyCount, 10), say.Mass(u, f.BuyKg), instant.RoundTo(f.Count, 5))
+			say.RoundTo(f.BuyCount, 10), say.Mass(u, f.BuyKg), say.RoundTo(f.Count, 5))
 	}
 }
 

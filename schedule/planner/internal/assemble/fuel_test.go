@@ -14,6 +14,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
 // dayOf is a resolved day on a grill, in a weather, with one dish that does not matter.
@@ -48,14 +49,14 @@ func morning(d *Assembler) time.Time { return time.Date(2027, 7, 3, 9, 0, 0, 0, 
 // 70 F calm air. The burn of the first phase has the warm-up in it, 15 min.
 func TestFuelOfAPhaseAgainstPractice(t *testing.T) {
 	d := dayOf(t, "grill: {kind: kettle, diameter: 22.5 in}\nweather: {air: 70 F}\n")
-	low := burnt(d, fire.Fire{Layout: fire.Banked, LevelC: instant.Celsius(250)}, morning(d), 6)
+	low := burnt(d, fire.Fire{Layout: fire.Banked, LevelC: unit.FToC(250)}, morning(d), 6)
 	t.Logf("six hours low: %d laid, %d of them lit", low.Burn.Lay, low.Burn.Light)
 	if math.Abs(float64(low.Burn.Lay)/85-1) > 0.1 || low.Burn.Light < 8 || low.Burn.Light > 12 || len(low.Burn.Refuels) != 0 {
 		t.Errorf("laid %d with %d lit and %d top-ups, practice 85 with 10", low.Burn.Lay, low.Burn.Light, len(low.Burn.Refuels))
 	}
-	hot := burnt(d, fire.Fire{Layout: fire.TwoZone, LevelC: instant.Celsius(350)}, morning(d), 3)
+	hot := burnt(d, fire.Fire{Layout: fire.TwoZone, LevelC: unit.FToC(350)}, morning(d), 3)
 	for f, want := range map[float64]float64{350: 16, 250: 10.6, 212: 8} {
-		if rate := d.Grill.RatePerHour(instant.Celsius(f), d.Air); math.Abs(rate/want-1) > 0.1 {
+		if rate := d.Grill.RatePerHour(unit.FToC(f), d.Air); math.Abs(rate/want-1) > 0.1 {
 			t.Errorf("%.1f an hour at %g F, practice %g", rate, f, want)
 		}
 	}
@@ -79,7 +80,7 @@ func TestFuelOfAPhaseAgainstPractice(t *testing.T) {
 func TestFireThatCannotLastSaysWhatWould(t *testing.T) {
 	d := dayOf(t, "grill: {kind: kettle, diameter: 22 in}\nquiet: [{from: \"21:00\", to: \"09:00\"}]\n")
 	evening := time.Date(2027, 7, 2, 20, 0, 0, 0, d.Loc)
-	burnt(d, fire.Fire{Layout: fire.Banked, LevelC: instant.Celsius(250)}, evening, 16)
+	burnt(d, fire.Fire{Layout: fire.Banked, LevelC: unit.FToC(250)}, evening, 16)
 	f := d.findings[len(d.findings)-1]
 	for _, i := range d.findings {
 		if i.Code == "fire-cannot-last" {
@@ -105,7 +106,7 @@ func TestHarderDaysNeverNeedLessFuel(t *testing.T) {
 		longer := rapid.Float64Range(0, 4).Draw(t, "longer")
 		kg := func(air, wind, level, hours float64) (kg, buy float64) {
 			d := dayOf(t, fmt.Sprintf("grill: {kind: kettle, diameter: 22 in}\nweather: {air: %.3f F, wind: %.3f mph}\n", air, wind))
-			b := burnt(d, fire.Fire{Layout: fire.Banked, LevelC: instant.Celsius(level)}, morning(d), hours).Burn
+			b := burnt(d, fire.Fire{Layout: fire.Banked, LevelC: unit.FToC(level)}, morning(d), hours).Burn
 			return b.MassKg, b.BuyKg
 		}
 		a, buyA := kg(air, wind, level, hours)

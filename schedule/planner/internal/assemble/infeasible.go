@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
@@ -39,7 +39,7 @@ func (d *Assembler) Infeasible(a arrange.Arrangement) schedule.Plan {
 		}
 	}
 	p.Dishes = d.Menu()
-	p.Findings = instant.NonNil([]schedule.Finding(d.findings))
+	p.Findings = strict.NonNil([]schedule.Finding(d.findings))
 	p.Cautions = d.Cautions(&p, nil)
 	return p
 }

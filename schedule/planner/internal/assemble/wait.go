@@ -13,6 +13,7 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
 // holdAdvice says how a finished batch may wait: what works first, gentlest first.
@@ -143,4 +144,4 @@ func (it *Itinerary) holdEnds(base schedule.Step, p *arrange.Placed, o day.HoldO
 const earlyMatters = 30
 
 // warmOvenC is the lowest setting that keeps the outer layer above the line.
-var warmOvenC = instant.Celsius(150)
+var warmOvenC = unit.FToC(150)

@@ -4,8 +4,8 @@ import (
 	"context"
 	"math"
 
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/unit"
 )
 
 // What a reading of the core is off by. Two degrees Fahrenheit are the probe's
@@ -18,7 +18,7 @@ const (
 	stallEdgeK  = 6 // the model's error fades over so much on either side (assumption)
 )
 
-var StallLowC, StallHighC = instant.Celsius(135), instant.Celsius(175)
+var StallLowC, StallHighC = unit.FToC(135), unit.FToC(175)
 
 // Assumptions on what many readings are worth.
 const (

@@ -7,17 +7,17 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/unit"
 )
 
 // doubtfulC is the grate temperature below which a fire that brings meat to
 // doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
 // hours before the model lets them. believedC is what such a grate has instead.
 var (
-	doubtfulC       = instant.Celsius(215)
-	doubtfulTargetC = instant.Celsius(195)
-	believedC       = instant.Celsius(220)
+	doubtfulC       = unit.FToC(215)
+	doubtfulTargetC = unit.FToC(195)
+	believedC       = unit.FToC(220)
 )
 
 // doubtful says whether a level is hardly what the grate has.
@@ -101,7 +101,7 @@ func (d *Day) AirFindings(path string, it *Item, w Way) []schedule.Finding {
 }
 
 // soughtC is how far a grate is looked for that brings a dish to its target, degC.
-var soughtC = instant.Celsius(400)
+var soughtC = unit.FToC(400)
 
 // NeverArrives is the finding of a dish that no fire on offer brings to its target.
 func (d *Day) NeverArrives(it *Item) schedule.Finding {

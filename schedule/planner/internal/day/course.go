@@ -7,7 +7,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/unit"
 )
 
 // end says which end of what is not known a hold is computed for.
@@ -149,7 +149,7 @@ func boxWM2K(pieces int, e end) float64 {
 
 // The air over a fire whose vents are all but shut falls to dyingC and stays there
 // for dyingHours, or, at the poor end, goes out (assumptions).
-var dyingC = instant.Celsius(150)
+var dyingC = unit.FToC(150)
 
 const (
 	dyingHours  = 2
@@ -176,8 +176,8 @@ func dying(levelC, airC float64, e end) course {
 // stands at least ventLeast, and never so long that its outer layer comes near the
 // line (common practice, no source; the minutes are the model's).
 var (
-	VentToC    = instant.Celsius(170)
-	VentOuterC = instant.Celsius(150)
+	VentToC    = unit.FToC(170)
+	VentOuterC = unit.FToC(150)
 )
 
 const (

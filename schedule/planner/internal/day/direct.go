@@ -5,8 +5,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/unit"
 )
 
 const (
@@ -106,7 +106,7 @@ func SearBand(it *Item) string {
 // SearSpot is where a sear happens: over an even layer, or over a heap.
 func SearSpot(it *Item) Spot {
 	if band := SearBand(it); band == schedule.BandSear {
-		return Spot{Direct: true, Band: band, LevelC: instant.Celsius(600)}
+		return Spot{Direct: true, Band: band, LevelC: unit.FToC(600)}
 	}
-	return Spot{Direct: true, Band: schedule.BandHot, LevelC: instant.Celsius(375)}
+	return Spot{Direct: true, Band: schedule.BandHot, LevelC: unit.FToC(375)}
 }

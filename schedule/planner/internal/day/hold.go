@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
 )
 
 // RoomC is the air of a kitchen or a shaded table.
@@ -17,7 +18,7 @@ const RoomC = 21.0
 const longestHoldS = 14 * 3600
 
 // defaultOvenC is the air of a warm oven that the request does not set.
-var defaultOvenC = instant.Celsius(170)
+var defaultOvenC = unit.FToC(170)
 
 // HoldOption is one way of waiting and how long it may last.
 type HoldOption struct {

@@ -12,7 +12,6 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/unit"
 )
@@ -27,7 +26,7 @@ func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*Day, Way) {
 		t.Fatalf("no cut %s", name)
 	}
 	it := &Item{Cut: c}
-	w := Way{PullC: instant.Celsius(pullF), LevelC: instant.Celsius(grateF), State: new(heat.Sim)}
+	w := Way{PullC: unit.FToC(pullF), LevelC: unit.FToC(grateF), State: new(heat.Sim)}
 	w.State.Start(it.Body(float64(unit.FromPounds(lb))), heat.Grate(w.LevelC, heat.CalmDay()))
 	if got := w.State.RunTo(w.PullC, LongestCookS); got != heat.Reached {
 		t.Fatalf("%s: %v", name, got)
@@ -76,7 +75,7 @@ func TestHoldsAgainstRecords(t *testing.T) {
 		p := pieces[r[0]]
 		d, w := cooked(t, p.cut, p.lb, p.grateF, p.pullF)
 		if strings.Contains(r[3], "95 F") {
-			d.Night.AirC = instant.Celsius(95) // air is the lesser of room and night: the room decides, to the safe side
+			d.Night.AirC = unit.FToC(95) // air is the lesser of room and night: the room decides, to the safe side
 		}
 		s := *w.State
 		s = Follow(&s, d.Course(w, p.method, 1, 0, ExpectedEnd)).After(hours * 60)

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/unit"
 )
 
 // kitchen simulates one body in one set of surroundings.
@@ -73,7 +73,7 @@ func (k *kitchen) over(s *heat.Sim) bool {
 }
 
 // tenderLevelC is the middle of the band for which times to tenderness are told.
-var tenderLevelC = instant.Celsius(237.5)
+var tenderLevelC = unit.FToC(237.5)
 
 // setTenderClock finds how long a thin tough cut of usual weight must stay above its tender
 // temperature so that a bare cook takes the time that practice tells. A typed

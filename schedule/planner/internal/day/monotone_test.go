@@ -8,8 +8,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
 )
 
 // drawWay is the bare way of cooking some large piece beside the coals on a day; it
@@ -52,7 +52,7 @@ func resolved(t interface{ Fatal(...any) }, rest string) *Day {
 func wayOn(t interface{ Fatal(...any) }, weather, cutName string, lb, grateF float64, band string) (*Day, *Item, Way) {
 	d := resolved(t, fmt.Sprintf("grill: {kind: kettle, diameter: 22 in}\noven: {hold: 170 F}\n%s\ndishes:\n  - {cut: %s, weight: %.4f lb}\n", weather, cutName, lb))
 	it := &d.Items[0]
-	ways := d.indirectWays(it, it.Lots[0], band, instant.Celsius(grateF))
+	ways := d.indirectWays(it, it.Lots[0], band, unit.FToC(grateF))
 	for _, w := range ways {
 		if w.With == "" {
 			return d, it, w

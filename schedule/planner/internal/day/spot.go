@@ -8,7 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
-	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/unit"
 )
 
 // Spot is one place a dish may cook: beside or over the coals at a level.
@@ -55,8 +55,8 @@ func (it *Item) places() []cut.Place {
 		return it.Cut.Places
 	}
 	own := slices.DeleteFunc(slices.Clone(it.Cut.Places), func(p cut.Place) bool { return p.Direct })
-	low := cut.Place{Band: schedule.BandLow, LevelsC: []float64{instant.Celsius(250), instant.Celsius(225)}}
-	hot := cut.Place{Band: schedule.BandHot, LevelsC: []float64{instant.Celsius(350), instant.Celsius(375)}}
+	low := cut.Place{Band: schedule.BandLow, LevelsC: []float64{unit.FToC(250), unit.FToC(225)}}
+	hot := cut.Place{Band: schedule.BandHot, LevelsC: []float64{unit.FToC(350), unit.FToC(375)}}
 	switch {
 	case len(own) == 0 && gentle:
 		return []cut.Place{low}
@@ -71,7 +71,7 @@ func (it *Item) places() []cut.Place {
 }
 
 // leastSmokeC is the coolest level that stands in for a hotter one, degC (assumption).
-var leastSmokeC = instant.Celsius(225)
+var leastSmokeC = unit.FToC(225)
 
 // withinZones gives a cut that has no level in any described zone beside the fire the
 // nearest one that there is, and what the low band has below it: a smoker that is never
@@ -102,7 +102,7 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 	}
 	out := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return !p.Direct })
 	there := cut.Place{Band: fire.Band(nearest), LevelsC: []float64{nearest}}
-	for _, level := range []float64{instant.Celsius(275), instant.Celsius(250)} {
+	for _, level := range []float64{unit.FToC(275), unit.FToC(250)} {
 		if level < nearest && has(level) {
 			there.LevelsC = append(there.LevelsC, level)
 		}

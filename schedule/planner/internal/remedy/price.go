@@ -7,7 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	saypkg "example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
@@ -36,11 +36,11 @@ const (
 )
 
 // joined says changes one after another, and like ones of several dishes in one breath.
-func joined(used []change, between string, say func(change) []string) string {
+func joined(used []change, between string, textsOf func(change) []string) string {
 	var said []string
 	names := map[string][]string{}
 	for _, c := range used {
-		for _, text := range say(c) {
+		for _, text := range textsOf(c) {
 			if !slices.Contains(said, text) {
 				said = append(said, text)
 			}
@@ -54,7 +54,7 @@ func joined(used []change, between string, say func(change) []string) string {
 		if n := len(names[text]); n > 1 {
 			dishes = numberWord(n) + " dishes"
 		}
-		said[i] = strings.NewReplacer(dishSlot, saypkg.Listed(names[text], "and"), countSlot, dishes).Replace(text)
+		said[i] = strings.NewReplacer(dishSlot, say.Listed(names[text], "and"), countSlot, dishes).Replace(text)
 	}
 	return strings.Join(said, between)
 }

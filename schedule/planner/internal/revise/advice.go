@@ -9,6 +9,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
@@ -60,7 +61,7 @@ func (v *revision) advice(ctx context.Context, p *schedule.Plan, l left) ([]sche
 
 // idle says whether an option changes nothing that matters to the plan.
 func changesNothing(r schedule.Remedy, p *schedule.Plan) bool {
-	return strings.HasSuffix(r.Price, instant.SameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
+	return strings.HasSuffix(r.Price, sameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
 }
 
 // troubled is the piece on the grate that most needs something done, and the
@@ -187,6 +188,9 @@ func (v *revision) with(ctx context.Context, e schedule.Entry) (*revision, bool)
 	return &w, err == nil
 }
 
+// sameTime is what an option does that moves no take-off.
+const sameTime = " is done at the same time"
+
 // take is the expected take-off of a batch as arranged, minutes from its put-on.
 func (l left) take(a *afoot) float64 {
 	for _, p := range l.all {
@@ -203,7 +207,7 @@ func (l left) chance() float64 {
 	for _, p := range l.all {
 		rs = append(rs, p.Readiness())
 	}
-	return instant.Round3(spread.ChanceOfAll(rs))
+	return plans.Round3(spread.ChanceOfAll(rs))
 }
 
 // effect says what an option does to the take-off.
@@ -213,7 +217,7 @@ func (v *revision) effect(a *afoot, was, is float64, o option) string {
 	case o.dishOnly:
 		return "The cook stays as it is"
 	case math.Abs(moved) < 1:
-		return name + instant.SameTime
+		return name + sameTime
 	case a.never(was) && !a.never(is):
 		return fmt.Sprintf("%s is done after all, at about %s", name, v.clock(a.on.at.Add(instant.Minutes(is))))
 	case o.against.Kind != "":

@@ -11,13 +11,14 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/unit"
 )
 
 // Temperatures that advice names, degC.
 var (
-	hotterC, hottestC, sinkC = instant.Celsius(275), instant.Celsius(300), instant.Celsius(225)
-	finishC                  = instant.Celsius(300)
-	wrapFromC                = instant.Celsius(140) // earlier there is no bark to keep (common practice, no source)
+	hotterC, hottestC, sinkC = unit.FToC(275), unit.FToC(300), unit.FToC(225)
+	finishC                  = unit.FToC(300)
+	wrapFromC                = unit.FToC(140) // earlier there is no bark to keep (common practice, no source)
 )
 
 // options are what may be done about a piece, least trouble first.
@@ -67,7 +68,7 @@ func (v *revision) mendFire(a *afoot, why string) []option {
 	var out []option
 	level := v.grate.levelAt(v.now, v.plannedLevel)
 	coals := "Rebuild the fire: knock the ash out, open the vents below, add fuel."
-	if level > instant.Celsius(325) {
+	if level > unit.FToC(325) {
 		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
 	}
 	switch why {

@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plantest"
 	"example.com/cookday/schedule/planner"
 	"example.com/cookday/schedule/planner/internal/revise"
@@ -100,7 +99,7 @@ func TestNeverIsSaid(t *testing.T) {
 		t.Errorf("advice %v", q.Remedies)
 	}
 	for _, r := range q.Remedies {
-		if strings.HasSuffix(r.Price, instant.SameTime) && r.Chance < q.Chance.All+revise.LateWorth {
+		if strings.HasSuffix(r.Price, revise.SameTime) && r.Chance < q.Chance.All+revise.LateWorth {
 			t.Errorf("idle advice: %s %s", r.Text, r.Price)
 		}
 	}

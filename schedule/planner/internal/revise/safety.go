@@ -99,7 +99,7 @@ func (v *revision) episodes(a *afoot) []safety.Episode {
 
 // outageOf is the part of an outage that the piece was on the grate for.
 func (v *revision) outageOf(a *afoot, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
-	from, to := instant.Latest(o.from, a.on.at), o.to
+	from, to := instant.Later(o.from, a.on.at), o.to
 	for _, k := range []known{a.off, a.oven} {
 		if k.set && k.at.Before(to) {
 			to = k.at

@@ -89,7 +89,7 @@ func (a *afoot) tell(e schedule.Entry) {
 		if e.Value == schedule.WrapNone {
 			a.bare = true
 		} else if !a.wrap.set {
-			fact.at = instant.Latest(fact.at, a.on.at.Add(assemble.LeastLeft*time.Minute)) // it went on wrapped
+			fact.at = instant.Later(fact.at, a.on.at.Add(assemble.LeastLeft*time.Minute)) // it went on wrapped
 			a.wrap, a.with = fact, e.Value
 		}
 	case schedule.LogToOven:

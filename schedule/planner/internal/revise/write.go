@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/strict"
 )
 
 // write is the revised plan but for its remedies and changes.
@@ -36,7 +37,7 @@ func (v *revision) write(ctx context.Context, l left) (schedule.Plan, error) {
 			p.Findings[i].Text = v.waitsTooLong(f)
 		}
 	}
-	p.Findings = instant.NonNil(append(v.findings(l), p.Findings...))
+	p.Findings = strict.NonNil(append(v.findings(l), p.Findings...))
 	return p, nil
 }
 
