@@ -48,7 +48,7 @@ func optionsOf(all []Option) options {
 func (o options) effort() ahead.Effort {
 	e := ahead.FullEffort()
 	if o.nodes > 0 {
-		e.Budget, e.Purse = o.nodes, nil
+		e.Nodes, e.Allowance = o.nodes, nil
 	}
 	return e
 }

@@ -52,7 +52,7 @@ func (d document) plan() (schedule.Plan, error) {
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	p, err := ahead.Plan(context.Background(), r, ahead.Effort{Effort: arrange.Effort{NoClash: true, Purse: arrange.NewPurse(arrange.FullPurse)}})
+	p, err := ahead.Plan(context.Background(), r, ahead.Effort{Effort: arrange.Effort{NoClash: true, Allowance: arrange.NewAllowance(arrange.FullAllowance)}})
 	if err == nil && p.Feasible {
 		if faults := check.Plan(p); len(faults) > 0 {
 			return p, fmt.Errorf("the judge: %v", faults)

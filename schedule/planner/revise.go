@@ -18,11 +18,11 @@ import (
 // else: entries handed in one by one or all at once give the same plan. Faults
 // of the log are an [*schedule.InputError]; so is a plan that cannot be done.
 func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, how ...Option) (schedule.Plan, error) {
-	v, err := revise.NewRevision(ctx, p, log, now)
+	v, err := revise.New(ctx, p, log, now)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	revised, err := v.Revised(ctx)
+	revised, err := v.Plan(ctx)
 	if err != nil {
 		return schedule.Plan{}, err
 	}

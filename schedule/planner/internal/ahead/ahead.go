@@ -121,8 +121,8 @@ func planTwo(ctx context.Context, sound day.Sound, e Effort) (schedule.Plan, err
 		return schedule.Plan{}, err
 	}
 	first := e
-	if e.Budget == 0 { // each day is searched as it would be alone
-		first.Purse, e.Purse = arrange.NewPurse(arrange.FullPurse), arrange.NewPurse(arrange.FullPurse)
+	if e.Nodes == 0 { // each day is searched as it would be alone
+		first.Allowance, e.Allowance = arrange.NewAllowance(arrange.FullAllowance), arrange.NewAllowance(arrange.FullAllowance)
 	}
 	before, err := planPart(ctx, s.before, first, true)
 	if err != nil {

@@ -17,9 +17,9 @@ type Effort struct {
 	Memo *day.Memo // simulated cooks; shared by plans made one after another
 }
 
-// FullEffort is that of an answer: one purse for all its searches.
+// FullEffort is that of an answer: one allowance for all its searches.
 func FullEffort() Effort {
-	return Effort{Effort: arrange.Effort{Purse: arrange.NewPurse(arrange.FullPurse)}, Memo: day.NewMemo()}
+	return Effort{Effort: arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)}, Memo: day.NewMemo()}
 }
 
 // Plan makes the plan of a request, without remedies.

@@ -14,11 +14,11 @@ type Arranger struct {
 
 // Effort is how hard a search tries. The zero value is that of a full plan.
 type Effort struct {
-	Budget    int      // nodes; 0 stands for the solver's own
-	Purse     *Purse   // what all searches for one answer may spend; nil is without end
-	NoClash   bool     // do not look for the reason of an infeasible day
-	FirstPlan bool     // only whether the day can be had
-	Lifted    []string // rules that do not bind: nothing is planned so, only asked
+	Nodes     int        // nodes; 0 stands for the solver's own
+	Allowance *Allowance // what all searches for one answer may spend; nil is without end
+	NoClash   bool       // do not look for the reason of an infeasible day
+	FirstPlan bool       // only whether the day can be had
+	Lifted    []string   // rules that do not bind: nothing is planned so, only asked
 }
 
 // quiet are the quiet hours as the solver takes them.

@@ -38,7 +38,7 @@ func truthWays(t *testing.T, confidence string) (*day.Day, []*arrange.Batch) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cheaply := arrange.Effort{Budget: 1, NoClash: true, FirstPlan: true} // the answer does not matter, its batches do
+	cheaply := arrange.Effort{Nodes: 1, NoClash: true, FirstPlan: true} // the answer does not matter, its batches do
 	a, err := (&arrange.Arranger{Day: d, Effort: cheaply}).Arrange(context.Background())
 	if err != nil {
 		t.Fatal(err)

@@ -49,17 +49,17 @@ const (
 	mostClashes = 3    // clashes told, of dishes that have nothing in common
 )
 
-// judge asks whether days can be had. It plans requests as [Make] does, so that
+// prober asks whether days can be had. It plans requests as [Make] does, so that
 // what it finds of a part of the menu is what a cook would find who asked for that
 // part alone: with fires and loads of its own.
-type judge struct {
+type prober struct {
 	ctx    context.Context
-	effort ahead.Effort // of the plan that is judged: its simulated cooks and its purse
+	effort ahead.Effort // of the plan that is judged: its simulated cooks and its allowance
 	left   int          // probes it may still make
 	err    error
 }
 
-// verdict is what a judge says of a day.
+// verdict is what a prober says of a day.
 type verdict int
 
 const (
@@ -69,15 +69,15 @@ const (
 	faulty // the request has faults
 )
 
-func (j *judge) of(r schedule.Request) verdict { return j.within(r, probeBudget) }
+func (j *prober) of(r schedule.Request) verdict { return j.within(r, probeBudget) }
 
 // within is of with a budget of its own.
-func (j *judge) within(r schedule.Request, nodes int) verdict {
-	if j.left--; j.left < 0 || j.err != nil || j.effort.Purse.Empty() {
+func (j *prober) within(r schedule.Request, nodes int) verdict {
+	if j.left--; j.left < 0 || j.err != nil || j.effort.Allowance.Empty() {
 		return unsure
 	}
 	e := j.effort
-	e.Budget, e.NoClash, e.FirstPlan = nodes, true, true
+	e.Nodes, e.NoClash, e.FirstPlan = nodes, true, true
 	p, err := ahead.Plan(j.ctx, r, e)
 	_, bad := err.(*schedule.InputError)
 	switch {
@@ -96,7 +96,7 @@ func (j *judge) within(r schedule.Request, nodes int) verdict {
 
 // clashes are smallest sets of dishes that cannot be had together: one, and others
 // among the rest of the menu. The first guess is what the solver said of the day.
-func (j *judge) clashes(r schedule.Request, p schedule.Plan) []assemble.Trouble {
+func (j *prober) clashes(r schedule.Request, p schedule.Plan) []assemble.Trouble {
 	var all []assemble.Trouble
 	guess := inTrouble(p)
 	rest := r
@@ -116,7 +116,7 @@ func (j *judge) clashes(r schedule.Request, p schedule.Plan) []assemble.Trouble 
 
 // smallest is a clash of an infeasible day (deletion filter). A dish that cannot be
 // had even alone is the clash a cook understands best.
-func (j *judge) smallest(r schedule.Request, guess []string) assemble.Trouble {
+func (j *prober) smallest(r schedule.Request, guess []string) assemble.Trouble {
 	t := assemble.Trouble{Dishes: plans.IDsOf(r)}
 	if n := len(guess); n > 0 && n < len(t.Dishes) && j.of(plans.Keep(r, guess)) == cannot {
 		t.Dishes = slices.Clone(guess)
@@ -149,7 +149,7 @@ func (j *judge) smallest(r schedule.Request, guess []string) assemble.Trouble {
 
 // explain is the finding of a clash: the rules that stand in its way are those of
 // the solver, but for what a cook can let go of, which is tried.
-func (j *judge) explain(r schedule.Request, t *assemble.Trouble, told []schedule.Finding) (schedule.Finding, error) {
+func (j *prober) explain(r schedule.Request, t *assemble.Trouble, told []schedule.Finding) (schedule.Finding, error) {
 	core := plans.Keep(r, t.Dishes)
 	f, err := j.told(core, *t, told, false)
 	if err != nil || f.Code != schedule.CodeClash {
@@ -183,7 +183,7 @@ func (j *judge) explain(r schedule.Request, t *assemble.Trouble, told []schedule
 // kitchen are the rules of the kitchen that a clash needs: without any one of them
 // it would be none (deletion filter). Where that is not known, it is vague: those that
 // the solver named, or, if it has named none, those that it mostly is.
-func (j *judge) kitchen(core schedule.Request, told []string) (needed []string, vague bool) {
+func (j *prober) kitchen(core schedule.Request, told []string) (needed []string, vague bool) {
 	if len(told) == 0 {
 		told = []string{arrange.RuleFire, arrange.RuleRoom, arrange.RuleHold}
 	}
@@ -211,12 +211,12 @@ func (j *judge) kitchen(core schedule.Request, told []string) (needed []string, 
 
 // told is what the solver says of a clash, unless the plan has said it; with rules it
 // says over what, as far as it sees that quickly.
-func (j *judge) told(core schedule.Request, t assemble.Trouble, known []schedule.Finding, rules bool) (schedule.Finding, error) {
+func (j *prober) told(core schedule.Request, t assemble.Trouble, known []schedule.Finding, rules bool) (schedule.Finding, error) {
 	if f, ok := findingFor(known, t.Dishes); ok && f.Code == schedule.CodeClash {
 		return f, nil
 	} // what has no room or no fire on a full day may have both alone
 	e := j.effort
-	e.Budget, e.NoClash = 4*probeBudget, !rules
+	e.Nodes, e.NoClash = 4*probeBudget, !rules
 	p, err := ahead.Plan(j.ctx, core, e)
 	if err != nil {
 		return schedule.Finding{}, err

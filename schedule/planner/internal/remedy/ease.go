@@ -70,7 +70,7 @@ func (g eased) better(o eased) bool {
 
 // eases says what changes gain, and whether that is worth telling.
 func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
-	if m.err != nil || m.effort.Purse.Empty() {
+	if m.err != nil || m.effort.Allowance.Empty() {
 		return eased{}, false
 	}
 	changed := m.with(r, used...)

@@ -111,7 +111,7 @@ func (m *mender) inFull(rem priced) (schedule.Plan, bool) {
 		return schedule.Plan{}, false
 	}
 	e := m.effort
-	e.Budget, e.Purse = 0, arrange.NewPurse(arrange.FullPurse)
+	e.Nodes, e.Allowance = 0, arrange.NewAllowance(arrange.FullAllowance)
 	p, ok := m.made(rem.leads, e)
 	return p, ok && p.Feasible
 }

@@ -26,7 +26,7 @@ const (
 // what would mend it, least painful first; of a tight one what would ease it. The
 // list may be empty. The request has its defaults.
 func WithRemedies(ctx context.Context, r schedule.Request, p schedule.Plan, e ahead.Effort) (schedule.Plan, error) {
-	m := &mender{judge: judge{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, mended: map[string]string{}}
+	m := &mender{prober: prober{ctx: ctx, effort: e, left: mostProbes}, plan: p, wholes: mostWholes, joined: mostJoined, mended: map[string]string{}}
 	var err error
 	if p.Feasible {
 		p.Remedies, err = m.ease(r)
@@ -45,7 +45,7 @@ func WithRemedies(ctx context.Context, r schedule.Request, p schedule.Plan, e ah
 // noRemedy says that nothing helps, and whether all that could was tried.
 func (m *mender) noRemedy() schedule.Finding {
 	f := schedule.NewFinding(schedule.CodeNoRemedy, "", "None of the changes that were tried makes this day work. Fewer dishes, smaller pieces, another day or a second grill are what is left.")
-	if m.left <= 0 || m.effort.Purse.Empty() {
+	if m.left <= 0 || m.effort.Allowance.Empty() {
 		f.Text = "No change was found that makes this day work, and not all could be tried: the menu is long for one grill. Ask again with a dish less, smaller pieces or more time."
 	}
 	return f
@@ -53,7 +53,7 @@ func (m *mender) noRemedy() schedule.Finding {
 
 // mender plans changed requests until its tries are used up.
 type mender struct {
-	judge
+	prober
 	plan     schedule.Plan
 	troubles []assemble.Trouble
 	wholes   int
@@ -74,7 +74,7 @@ func (m *mender) diagnose(r schedule.Request, p *schedule.Plan) error {
 	m.troubles = m.clashes(r, *p)
 	var found []schedule.Finding
 	for i := range m.troubles {
-		if i > 0 && m.effort.Purse.Empty() {
+		if i > 0 && m.effort.Allowance.Empty() {
 			m.troubles = m.troubles[:i]
 			break // why the others clash cannot be worked out any more
 		}
@@ -128,7 +128,7 @@ func (m *mender) tried(r schedule.Request, all []change) ([]priced, bool) {
 	var out []priced
 	failed := map[string]int{}
 	for _, c := range all {
-		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.effort.Purse.Below(resortFloor) || m.err != nil {
+		if len(out) > mostRemedies || m.left <= 0 || m.wholes <= 0 || m.effort.Allowance.Below(resortFloor) || m.err != nil {
 			return out, false
 		}
 		if failed[c.dose()] >= mostDoses || !m.mends(r, c, m.troubles[0]) {

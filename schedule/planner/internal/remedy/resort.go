@@ -9,18 +9,18 @@ import (
 	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
-// Bounds of the last resort: probes, whole days, and nodes of a purse of its own, so
+// Bounds of the last resort: probes, whole days, and nodes of an allowance of its own, so
 // that there is an answer even where the reasons of the clash have cost everything.
 const (
-	resortProbes = 200
-	resortWholes = 4
-	resortPurse  = arrange.FullPurse / 6 // for each part of the search
-	resortSaved  = resortPurse / 2       // of it, for the plan that the changes lead to
-	resortFloor  = arrange.FullPurse / 8 // of the purse for the other remedies: what is below it goes to the last resort
-	resortTries  = 12                    // changes tried for each dish that has no place beside others
-	resortBudget = 4 * probeBudget       // of the plan that it leads to: more than showed that there is one
-	fitBudget    = probeBudget / 4       // of a probe: what is hard to fit in does not fit
-	handful      = 4                     // dishes taken at once onto a menu that is growing
+	resortProbes    = 200
+	resortWholes    = 4
+	resortAllowance = arrange.FullAllowance / 6 // for each part of the search
+	resortSaved     = resortAllowance / 2       // of it, for the plan that the changes lead to
+	resortFloor     = arrange.FullAllowance / 8 // of the allowance for the other remedies: what is below it goes to the last resort
+	resortTries     = 12                        // changes tried for each dish that has no place beside others
+	resortBudget    = 4 * probeBudget           // of the plan that it leads to: more than showed that there is one
+	fitBudget       = probeBudget / 4           // of a probe: what is hard to fit in does not fit
+	handful         = 4                         // dishes taken at once onto a menu that is growing
 )
 
 // resort is a menu on the way to one that can be had: what has been changed so far,
@@ -37,9 +37,9 @@ type resort struct {
 // its own, or else cooked somewhere else. The second answer only sends away.
 func (m *mender) lastResort(r schedule.Request) []priced {
 	m.left, m.wholes = resortProbes, resortWholes
-	m.effort.Purse = arrange.NewPurse(resortPurse)
+	m.effort.Allowance = arrange.NewAllowance(resortAllowance)
 	plain := m.together(resort{now: r})
-	m.effort.Purse = arrange.NewPurse(resortPurse)
+	m.effort.Allowance = arrange.NewAllowance(resortAllowance)
 	eased := resort{now: plans.CopyRequest(r)}
 	if r.Oven == nil {
 		m.use(&eased, ovenChange(r))
@@ -59,7 +59,7 @@ func (m *mender) lastResort(r schedule.Request) []priced {
 		resort
 		fit bool
 	}{{eased, true}, {plain, false}} {
-		m.effort.Purse = arrange.NewPurse(resortPurse)
+		m.effort.Allowance = arrange.NewAllowance(resortAllowance)
 		if rem, ok := m.withTheRest(s.resort, s.fit); ok {
 			out = append(out, rem)
 		}
@@ -156,7 +156,7 @@ func (m *mender) fitting(now schedule.Request, id string, kept []string) (change
 	all := fewDoses(dishChanges(now, slices.Index(before, id), assemble.Trouble{Dishes: append(slices.Clone(kept), id)}))
 	slices.SortStableFunc(all, func(a, b change) int { return a.pain - b.pain })
 	for k, c := range all {
-		if m.effort.Purse.Below(resortSaved) || k == resortTries && len(kept) > 0 {
+		if m.effort.Allowance.Below(resortSaved) || k == resortTries && len(kept) > 0 {
 			break
 		}
 		with := plans.Only(m.with(now, c), func(o string) bool {

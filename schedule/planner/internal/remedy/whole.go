@@ -74,7 +74,7 @@ func (m *mender) still(r, now schedule.Request) (assemble.Trouble, bool) {
 // whole plans a changed day; false if the change is refused, or an error ends it all.
 func (m *mender) whole(r schedule.Request, budget int) (schedule.Plan, bool) {
 	e := m.effort
-	e.Budget = budget
+	e.Nodes = budget
 	return m.made(r, e)
 }
 

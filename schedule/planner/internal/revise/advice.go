@@ -25,7 +25,7 @@ type option struct {
 // advice is what could be done now, each with what it does: the same day is
 // followed again with the entry that the log would get, and the difference of the
 // two take-offs is the effect. Its edits are entries of the log.
-func (v *revision) advice(ctx context.Context, p *schedule.Plan, l left) ([]schedule.Remedy, error) {
+func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([]schedule.Remedy, error) {
 	out := []schedule.Remedy{}
 	i, why := v.troubled(l)
 	if i < 0 {
@@ -67,7 +67,7 @@ func changesNothing(r schedule.Remedy, p *schedule.Plan) bool {
 // troubled is the piece on the grate that most needs something done, and the
 // finding that says why: the fire, the least chance of being ready, or the
 // longest wait.
-func (v *revision) troubled(l left) (worst int, why string) {
+func (v *Revision) troubled(l remainder) (worst int, why string) {
 	worst = -1
 	least, longest := v.day.Req.Confidence-lateWorth, earlyWorth
 	_, dead := v.grate.dead()
@@ -77,7 +77,7 @@ func (v *revision) troubled(l left) (worst int, why string) {
 			continue
 		}
 		cool := off < 0 && waitOf(l.all[i]) <= earlyWorth // what waits for long is none the worse for it
-		if chance := l.all[i].Readiness().Chance(); chance < least || worst < 0 && (dead || cool || v.try.later > 0 || v.try.halfway) {
+		if chance := l.all[i].Readiness().Chance(); chance < least || worst < 0 && (dead || cool || v.attempt.later > 0 || v.attempt.halfway) {
 			worst, least = i, math.Min(chance, least)
 		}
 	}
@@ -86,9 +86,9 @@ func (v *revision) troubled(l left) (worst int, why string) {
 		return worst, "fire-died"
 	case worst >= 0 && off < 0:
 		return worst, "grate-off-level"
-	case worst >= 0 && v.try.later > 0:
+	case worst >= 0 && v.attempt.later > 0:
 		return worst, "served-later"
-	case worst >= 0 && v.try.halfway:
+	case worst >= 0 && v.attempt.halfway:
 		return worst, "less-sure"
 	case worst >= 0:
 		return worst, v.lateness(l.bound[worst], l.all[worst])
@@ -118,7 +118,7 @@ func waitOf(p *arrange.Placed) float64 {
 const earlyWorth = 60.0
 
 // offLevel is by how much the grate is off its level if that is too much, K.
-func (v *revision) offLevel() float64 {
+func (v *Revision) offLevel() float64 {
 	if len(v.grate.readings) == 0 {
 		return 0
 	}
@@ -130,7 +130,7 @@ func (v *revision) offLevel() float64 {
 }
 
 // priced follows the day with an option taken.
-func (v *revision) priced(ctx context.Context, p *schedule.Plan, l left, i int, o option, why string) (schedule.Remedy, error) {
+func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i int, o option, why string) (schedule.Remedy, error) {
 	r := schedule.Remedy{Code: o.code, For: why, Text: o.text, Edits: []schedule.Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
 	o.entry.At = v.now
 	r.Edits = append(r.Edits, schedule.NewEdit("log", o.entry))
@@ -144,8 +144,8 @@ func (v *revision) priced(ctx context.Context, p *schedule.Plan, l left, i int, 
 			return r, nil
 		}
 	}
-	is, was := after.left.take(l.bound[i]), before.left.take(l.bound[i])
-	r.Price, r.Chance, r.ServeAt = v.effect(l.bound[i], was, is, o), after.left.chance(), after.day.End
+	is, was := after.remainder.take(l.bound[i]), before.remainder.take(l.bound[i])
+	r.Price, r.Chance, r.ServeAt = v.effect(l.bound[i], was, is, o), after.remainder.chance(), after.day.End
 	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
 		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))
 	}
@@ -154,23 +154,23 @@ func (v *revision) priced(ctx context.Context, p *schedule.Plan, l left, i int, 
 
 // with is the same day with one more entry in its log, now, arranged again. What
 // the readings say of the past stays as it is.
-func (v *revision) with(ctx context.Context, e schedule.Entry) (*revision, bool) {
+func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool) {
 	w := *v
 	e.At = v.now
-	w.log, w.day, w.try = schedule.JoinLogs(v.log, []schedule.Entry{e}), v.asking, try{}
+	w.log, w.day, w.attempt = schedule.JoinLogs(v.log, []schedule.Entry{e}), v.asking, attempt{}
 	if e.Kind == schedule.LogServingMoved {
 		if err := w.amend(); err != nil {
 			return nil, false
 		}
 	}
 	w.grate = newGrateHistory(w.day.Day, w.log, w.now, w.plannedLevel)
-	w.afoot = make([]*afoot, len(v.afoot))
-	for i, a := range v.afoot {
+	w.batches = make([]*liveBatch, len(v.batches))
+	for i, a := range v.batches {
 		b := *a
-		w.afoot[i] = &b
+		w.batches[i] = &b
 	}
 	w.rebind()
-	for _, a := range w.afoot {
+	for _, a := range w.batches {
 		if e.Dish == a.batch.It.Dish.ID && e.Kind != schedule.LogServingMoved {
 			a.tell(e)
 		}
@@ -184,7 +184,7 @@ func (v *revision) with(ctx context.Context, e schedule.Entry) (*revision, bool)
 	}
 	w.giveUp()
 	l, err := w.arrangeLeft(ctx)
-	w.left = l
+	w.remainder = l
 	return &w, err == nil
 }
 
@@ -192,7 +192,7 @@ func (v *revision) with(ctx context.Context, e schedule.Entry) (*revision, bool)
 const sameTime = " is done at the same time"
 
 // take is the expected take-off of a batch as arranged, minutes from its put-on.
-func (l left) take(a *afoot) float64 {
+func (l remainder) take(a *liveBatch) float64 {
 	for _, p := range l.all {
 		if p.It.Dish.ID == a.batch.It.Dish.ID && p.Number == a.batch.Number {
 			return p.Way.Total().Expected
@@ -202,7 +202,7 @@ func (l left) take(a *afoot) float64 {
 }
 
 // chance is that of all dishes together.
-func (l left) chance() float64 {
+func (l remainder) chance() float64 {
 	var rs []spread.Readiness
 	for _, p := range l.all {
 		rs = append(rs, p.Readiness())
@@ -211,7 +211,7 @@ func (l left) chance() float64 {
 }
 
 // effect says what an option does to the take-off.
-func (v *revision) effect(a *afoot, was, is float64, o option) string {
+func (v *Revision) effect(a *liveBatch, was, is float64, o option) string {
 	name, moved := a.batch.It.Dish.Name, math.Round(is-was)
 	switch {
 	case o.dishOnly:

@@ -22,7 +22,7 @@ var (
 )
 
 // options are what may be done about a piece, least trouble first.
-func (v *revision) options(a *afoot, p *arrange.Placed, why string) []option {
+func (v *Revision) options(a *liveBatch, p *arrange.Placed, why string) []option {
 	if why == schedule.Early {
 		return v.slower(a, p)
 	}
@@ -59,12 +59,12 @@ func (v *revision) options(a *afoot, p *arrange.Placed, why string) []option {
 }
 
 // wrapLater says whether the piece would stay bare for a while yet.
-func (v *revision) wrapLater(a *afoot) bool {
+func (v *Revision) wrapLater(a *liveBatch) bool {
 	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+assemble.LeastLeft
 }
 
 // mendFire is what helps a fire that sinks or is out.
-func (v *revision) mendFire(a *afoot, why string) []option {
+func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	var out []option
 	level := v.grate.levelAt(v.now, v.plannedLevel)
 	coals := "Rebuild the fire: knock the ash out, open the vents below, add fuel."
@@ -86,7 +86,7 @@ func (v *revision) mendFire(a *afoot, why string) []option {
 }
 
 // laterServing moves dinner, or only the dish where something else is ready.
-func (v *revision) laterServing(a *afoot, p *arrange.Placed) []option {
+func (v *Revision) laterServing(a *liveBatch, p *arrange.Placed) []option {
 	ready := a.on.at.Add(instant.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
 	const step = 10 * time.Minute
 	at := ready.Truncate(step)
@@ -98,7 +98,7 @@ func (v *revision) laterServing(a *afoot, p *arrange.Placed) []option {
 	}
 	moved := schedule.Entry{Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
 	out := []option{{code: "later", text: fmt.Sprintf("Serve at %s.", v.clock(at)), entry: moved, dishOnly: true}}
-	for _, o := range v.afoot {
+	for _, o := range v.batches {
 		if o.where == off && o.batch.It.Dish.ID != a.batch.It.Dish.ID {
 			moved.Dish = a.batch.It.Dish.ID
 			return append(out, option{code: "slice-first", text: fmt.Sprintf("Slice and serve what is done at %s, and %s at %s.",
@@ -109,7 +109,7 @@ func (v *revision) laterServing(a *afoot, p *arrange.Placed) []option {
 }
 
 // slower is what helps a piece that comes too early.
-func (v *revision) slower(a *afoot, p *arrange.Placed) []option {
+func (v *Revision) slower(a *liveBatch, p *arrange.Placed) []option {
 	var out []option
 	if a.batch.It.Cut.Style != cut.Tough || p.Way.LevelC > hottestC+offLevelK {
 		return nil // what wants a hot grate is not the better for a cool one

@@ -11,16 +11,16 @@ import (
 )
 
 // unhurried is the least later serving at which everything has the asked chance.
-func (v *revision) unhurried(ctx context.Context, p *schedule.Plan) []schedule.Remedy {
+func (v *Revision) unhurried(ctx context.Context, p *schedule.Plan) []schedule.Remedy {
 	for _, later := range []int{20, 40, 60, 90, 120} {
 		at := p.ServeAt.Add(time.Duration(later) * time.Minute)
 		e := schedule.Entry{At: v.now, Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
 		w, ok := v.with(ctx, e)
-		if !ok || w.try != (try{}) {
+		if !ok || w.attempt != (attempt{}) {
 			continue
 		}
 		return []schedule.Remedy{{Code: "later", For: "less-sure", Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
-			Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
+			Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.remainder.chance()}}
 	}
 	return nil
 }
@@ -30,7 +30,7 @@ const lunchHour = 11
 
 // sooner is an earlier serving for what cannot be held until its own: of the whole
 // menu where nothing else is left to cook, else of the dish.
-func (v *revision) sooner(ctx context.Context, p *schedule.Plan, a *afoot, x *arrange.Placed) []schedule.Remedy {
+func (v *Revision) sooner(ctx context.Context, p *schedule.Plan, a *liveBatch, x *arrange.Placed) []schedule.Remedy {
 	const step = 10 * time.Minute
 	o, held := v.day.ChosenHold(x)
 	if held && o.Minutes >= x.LongestWait() {
@@ -50,9 +50,9 @@ func (v *revision) sooner(ctx context.Context, p *schedule.Plan, a *afoot, x *ar
 		e.Dish, text = a.batch.It.Dish.ID, fmt.Sprintf("Serve %s by itself at %s.", name, v.clock(at))
 	}
 	w, ok := v.with(ctx, e)
-	if !ok || w.try.later > 0 || w.try.aside {
+	if !ok || w.attempt.later > 0 || w.attempt.aside {
 		return nil
 	}
 	return []schedule.Remedy{{Code: "sooner", For: schedule.Early, Text: text, Price: fmt.Sprintf("%s is eaten %s earlier", name, v.span(v.serve(a).Sub(at).Minutes())),
-		Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.left.chance()}}
+		Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.remainder.chance()}}
 }

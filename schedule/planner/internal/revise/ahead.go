@@ -11,7 +11,7 @@ import (
 // withAhead adds to a revision what the other of two days does: the steps of the day
 // before, and the warming for the table, at the hour at which that is now. What is past
 // of it is taken as done: the log follows one day.
-func (v *revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Plan, error) {
+func (v *Revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Plan, error) {
 	r := plans.CopyRequest(v.ahead.Request)
 	if v.ahead.Plan != nil { // the log is of the day of serving, and may move it
 		r.Serve = v.day.Req.Serve

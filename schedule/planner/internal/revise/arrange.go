@@ -14,54 +14,54 @@ import (
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
-// left is the solved rest of the day.
-type left struct {
+// remainder is the solved rest of the day.
+type remainder struct {
 	a     arrange.Arrangement // the whole day: what is past, what cooks, what waits
 	all   []*arrange.Placed
-	bound []*afoot // of each placed
+	bound []*liveBatch // of each placed
 }
 
-// try is one way to meet what is left of the day.
-type try struct {
+// attempt is one way to meet what is left of the day.
+type attempt struct {
 	later   int  // minutes that serving is moved by
 	halfway bool // what is on the grate is counted at its expected end, not at the asked chance
 	all     bool // and so is what is not on yet
 	aside   bool // what is on the grate and will not be done in time makes room now
 }
 
-// tries are in the order in which they are taken: dinner is moved last, and by
+// attempts are in the order in which they are taken: dinner is moved last, and by
 // as little as it can.
-var tries = []try{
+var attempts = []attempt{
 	{}, {halfway: true}, {halfway: true, all: true},
 	{later: 20}, {later: 40}, {later: 60}, {later: 90}, {later: 120}, {later: 180}, {later: 240}, {later: 360}, {later: 480},
 	{halfway: true, all: true, aside: true}, {later: 40, aside: true}, {later: 90, aside: true}, {later: 240, aside: true},
 }
 
 // arrangeLeft solves the rest of the day.
-func (v *revision) arrangeLeft(ctx context.Context) (left, error) {
+func (v *Revision) arrangeLeft(ctx context.Context) (remainder, error) {
 	asked := v.day
-	for _, t := range tries {
-		v.try = t
+	for _, t := range attempts {
+		v.attempt = t
 		if err := v.serveLater(asked, t.later); err != nil {
-			return left{}, err
+			return remainder{}, err
 		}
 		if !v.now.Before(v.day.End) && v.unserved() || t.later < longestDelay && v.tooLateToRest() {
 			continue
 		}
 		s, p, order, err := v.solve(ctx)
 		if err != nil {
-			return left{}, err
+			return remainder{}, err
 		}
 		if s.Status == sequence.Optimal || s.Status == sequence.Feasible {
 			return v.join(ctx, s, p, order)
 		}
 	}
-	return left{}, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
+	return remainder{}, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
 }
 
 // counted is the way of a batch at the chance that the try counts with.
-func (v *revision) counted(a *afoot, w day.Way) day.Way {
-	if v.try.halfway && (a.where == cooking || v.try.all) {
+func (v *Revision) counted(a *liveBatch, w day.Way) day.Way {
+	if v.attempt.halfway && (a.where == cooking || v.attempt.all) {
 		w.First.Planned, w.Second.Planned = w.First.Expected, w.Second.Expected
 		w.InOven.Planned = w.InOven.Expected
 	}
@@ -69,8 +69,8 @@ func (v *revision) counted(a *afoot, w day.Way) day.Way {
 }
 
 // unserved says whether something that may be served is still waiting or cooking.
-func (v *revision) unserved() bool {
-	for _, a := range v.afoot {
+func (v *Revision) unserved() bool {
+	for _, a := range v.batches {
 		if a.where != off && !a.condemned {
 			return true
 		}
@@ -83,8 +83,8 @@ const longestDelay = 480
 
 // tooLateToRest says whether something came off, or can come off at the earliest,
 // too late to be rested by its serving.
-func (v *revision) tooLateToRest() bool {
-	for _, a := range v.afoot {
+func (v *Revision) tooLateToRest() bool {
+	for _, a := range v.batches {
 		ready := v.now.Add(2 * assemble.LeastLeft * time.Minute)
 		if a.where == off {
 			ready = a.off.at
@@ -97,7 +97,7 @@ func (v *revision) tooLateToRest() bool {
 }
 
 // serveLater moves all serving instants of the day but those of what has been served.
-func (v *revision) serveLater(asked *assemble.Assembler, byMinutes int) error {
+func (v *Revision) serveLater(asked *assemble.Assembler, byMinutes int) error {
 	if byMinutes == 0 {
 		return nil
 	}
@@ -119,13 +119,13 @@ func (v *revision) serveLater(asked *assemble.Assembler, byMinutes int) error {
 }
 
 // awaited says whether some of a dish is not off the fire yet.
-func (v *revision) awaited(id string) bool {
-	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.It.Dish.ID == id && a.where != off })
+func (v *Revision) awaited(id string) bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.batch.It.Dish.ID == id && a.where != off })
 }
 
 // rebind gives the batches the items of the day as it is now.
-func (v *revision) rebind() {
-	for _, a := range v.afoot {
+func (v *Revision) rebind() {
+	for _, a := range v.batches {
 		for i := range v.day.Items {
 			if v.day.Items[i].Dish.ID == a.batch.It.Dish.ID {
 				b := *a.batch
@@ -137,10 +137,10 @@ func (v *revision) rebind() {
 }
 
 // solve states and solves what is left. The order says which batch a chain is.
-func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Problem, []*afoot, error) {
-	var order []*afoot
+func (v *Revision) solve(ctx context.Context) (sequence.Solution, sequence.Problem, []*liveBatch, error) {
+	var order []*liveBatch
 	var open []*arrange.Batch
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.where == waiting {
 			b := *a.batch
 			b.Ways = append([]day.Way(nil), b.Ways...)
@@ -175,7 +175,7 @@ func (v *revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 			mode.Closed = append(mode.Closed[:len(mode.Closed):len(mode.Closed)], sequence.Span{From: min(now, ready) + 1, To: forever})
 		}
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.where == cooking {
 			order = append(order, a)
 			p.Chains = append(p.Chains, v.liveChain(a, now))

@@ -12,9 +12,9 @@ import (
 // liveChain is a batch on the grate: its start is fixed, what is left takes the
 // minutes of the belief at the asked chance, cut to what serving leaves so that
 // a late dish does not stand in the way of a plan.
-func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
+func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 	w, b := v.counted(a, a.live), a.batch
-	on, aside := v.day.Minute(a.on.at), v.try.aside || a.condemned
+	on, aside := v.day.Minute(a.on.at), v.attempt.aside || a.condemned
 	total := int(math.Ceil(w.Total().Planned))
 	rest := int(math.Ceil(b.It.RestMinutes()))
 	serve, leastGap := b.It.Serve, rest
@@ -69,7 +69,7 @@ func (v *revision) liveChain(a *afoot, now int) sequence.Chain {
 }
 
 // splits says whether a second stage is still to come.
-func (v *revision) splits(a *afoot) bool {
+func (v *Revision) splits(a *liveBatch) bool {
 	if a.live.Sear {
 		return true
 	}
@@ -78,7 +78,7 @@ func (v *revision) splits(a *afoot) bool {
 
 // placesNow are the zones that a batch on the grate may be in, now and in its
 // second stage; none stands for the oven.
-func (v *revision) placesNow(a *afoot) (first, second []arrange.Place) {
+func (v *Revision) placesNow(a *liveBatch) (first, second []arrange.Place) {
 	if v.inOven(a) {
 		return nil, nil
 	}
@@ -108,6 +108,6 @@ func (v *revision) placesNow(a *afoot) (first, second []arrange.Place) {
 }
 
 // inOven says whether the piece is in the kitchen oven now.
-func (v *revision) inOven(a *afoot) bool {
+func (v *Revision) inOven(a *liveBatch) bool {
 	return v.day.Req.Oven != nil && (a.oven.set || a.first != nil && a.first.Oven && a.wrap.set)
 }

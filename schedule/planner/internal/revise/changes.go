@@ -12,7 +12,7 @@ import (
 const shortestChange = 3
 
 // changes says what moved against the first plan, and why.
-func (v *revision) changes(p *schedule.Plan) []schedule.Change {
+func (v *Revision) changes(p *schedule.Plan) []schedule.Change {
 	before := map[string]schedule.Step{}
 	for _, s := range v.planned {
 		before[s.ID] = s
@@ -60,12 +60,12 @@ var stepNames = map[schedule.StepKind]string{
 	schedule.StepSear: "sear", schedule.StepSlice: "slice", schedule.StepServe: "serve", schedule.StepCloseDown: "shut the grill down",
 }
 
-func (v *revision) stepName(s schedule.Step) string {
+func (v *Revision) stepName(s schedule.Step) string {
 	name := stepNames[s.Kind]
 	if s.Dish == "" {
 		return say.Upper(name)
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.batch.It.Dish.ID == s.Dish {
 			return a.batch.It.Dish.Name + ", " + name
 		}

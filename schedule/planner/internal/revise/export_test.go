@@ -17,6 +17,6 @@ const SameTime = sameTime
 
 // Moves says how much earlier or later something is, in the units of a request.
 func Moves(r schedule.Request, minutes float64) string {
-	v := &revision{base: &assemble.Assembler{Arranger: &arrange.Arranger{Day: &day.Day{Req: r}}}}
+	v := &Revision{base: &assemble.Assembler{Arranger: &arrange.Arranger{Day: &day.Day{Req: r}}}}
 	return v.moves(minutes)
 }

@@ -12,7 +12,7 @@ import (
 )
 
 // findings is what the log shows, and what was assumed where it is silent.
-func (v *revision) findings(l left) []schedule.Finding {
+func (v *Revision) findings(l remainder) []schedule.Finding {
 	var out []schedule.Finding
 	add := func(f schedule.Finding) { out = append(out, f) }
 	v.noteServing(add)
@@ -45,7 +45,7 @@ func (v *revision) findings(l left) []schedule.Finding {
 	return out
 }
 
-func about(a *afoot, code, text string) schedule.Finding {
+func about(a *liveBatch, code, text string) schedule.Finding {
 	return schedule.NewFinding(code, "", text, a.batch.It.Dish.ID)
 }
 
@@ -58,7 +58,7 @@ var probeTexts = map[string]string{
 }
 
 // noteProbe names readings that are not believed, the last of each sort.
-func (v *revision) noteProbe(a *afoot, add func(schedule.Finding)) {
+func (v *Revision) noteProbe(a *liveBatch, add func(schedule.Finding)) {
 	last, count := map[string]belief.Reading{}, map[string]int{}
 	var order []string
 	for _, r := range a.readings {
@@ -88,7 +88,7 @@ const silence = 2 * time.Hour
 
 // noteSilence says that there is no reading, or none any more, and what is
 // counted with then.
-func (v *revision) noteSilence(a *afoot, add func(schedule.Finding)) {
+func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 	if a.believed == nil {
 		return
 	}
@@ -130,7 +130,7 @@ const (
 )
 
 // noteFalling says that the core falls though it should be cooking.
-func (v *revision) noteFalling(a *afoot, add func(schedule.Finding)) {
+func (v *Revision) noteFalling(a *liveBatch, add func(schedule.Finding)) {
 	if _, dead := v.grate.dead(); dead || a.believed == nil || len(a.stands) > 0 && a.stands[len(a.stands)-1].open {
 		return
 	}
@@ -150,7 +150,7 @@ func (v *revision) noteFalling(a *afoot, add func(schedule.Finding)) {
 }
 
 // noteOff says what was taken as done though the log does not say so.
-func (v *revision) noteOff(a *afoot, add func(schedule.Finding)) {
+func (v *Revision) noteOff(a *liveBatch, add func(schedule.Finding)) {
 	if a.off.logged || a.first == nil {
 		return
 	}

@@ -10,23 +10,23 @@ import (
 )
 
 // noteServing says that the plan is for a later hour, or counts with less.
-func (v *revision) noteServing(add func(schedule.Finding)) {
-	if v.try.aside {
+func (v *Revision) noteServing(add func(schedule.Finding)) {
+	if v.attempt.aside {
 		add(schedule.NewFinding("stands-in-the-way", "", "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."))
 	}
 	switch {
-	case v.try.later > 0:
+	case v.attempt.later > 0:
 		add(schedule.NewFinding("served-later", "", fmt.Sprintf(
 			"What is left cannot be ready by %s. The earliest that works is %s: the plan is for that.",
-			v.clock(v.day.End.Add(-time.Duration(v.try.later)*time.Minute)), v.clock(v.day.End))))
-	case v.try.halfway:
+			v.clock(v.day.End.Add(-time.Duration(v.attempt.later)*time.Minute)), v.clock(v.day.End))))
+	case v.attempt.halfway:
 		add(schedule.NewFinding("less-sure", "", fmt.Sprintf(
 			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))))
 	}
 }
 
 // noteFire says what the thermometers show of the fire.
-func (v *revision) noteFire(add func(schedule.Finding)) {
+func (v *Revision) noteFire(add func(schedule.Finding)) {
 	if o, dead := v.grate.dead(); dead {
 		if v.now.Sub(o.from) >= 0 {
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
@@ -55,7 +55,7 @@ func (v *revision) noteFire(add func(schedule.Finding)) {
 }
 
 // noteGauge says how far the gauge is off where the grate was read beside it.
-func (v *revision) noteGauge(add func(schedule.Finding)) {
+func (v *Revision) noteGauge(add func(schedule.Finding)) {
 	if math.IsNaN(v.grate.offsetK) {
 		return
 	}

@@ -24,7 +24,7 @@ const creptK = 5 / 1.8
 const stalled = "stall"
 
 // stands says how long the last readings have stood still in the range of the stall.
-func (v *revision) stands(a *afoot) (run []belief.Reading, ok bool) {
+func (v *Revision) stands(a *liveBatch) (run []belief.Reading, ok bool) {
 	if a.believed == nil || !a.believed.Stalls {
 		return nil, false
 	}
@@ -44,7 +44,7 @@ func (v *revision) stands(a *afoot) (run []belief.Reading, ok bool) {
 }
 
 // noteStall says that a core that stands still is the stall and no fault.
-func (v *revision) noteStall(a *afoot, add func(schedule.Finding)) {
+func (v *Revision) noteStall(a *liveBatch, add func(schedule.Finding)) {
 	run, ok := v.stands(a)
 	if !ok {
 		return
@@ -62,7 +62,7 @@ func (v *revision) noteStall(a *afoot, add func(schedule.Finding)) {
 
 // noteLate says that a piece on the grate may miss its serving, with the chance
 // of it; it is late only if it is expected after it.
-func (v *revision) noteLate(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
+func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
 	code := v.lateness(a, p)
 	if code == "" {
 		return
@@ -81,11 +81,11 @@ func (v *revision) noteLate(a *afoot, p *arrange.Placed, add func(schedule.Findi
 
 // never says whether an expected take-off, minutes from the put-on, only stands
 // for none: the core does not get there.
-func (a *afoot) never(minute float64) bool {
+func (a *liveBatch) never(minute float64) bool {
 	return a.journey != nil && minute-a.journey.Now > belief.LongestAhead-1
 }
 
-func (v *revision) lateness(a *afoot, p *arrange.Placed) string {
+func (v *Revision) lateness(a *liveBatch, p *arrange.Placed) string {
 	switch {
 	case p.On-a.live.Total().Expected-p.It.RestMinutes() < float64(p.It.Serve):
 		return schedule.Late
@@ -97,7 +97,7 @@ func (v *revision) lateness(a *afoot, p *arrange.Placed) string {
 
 // noteEarly says how a piece that is done long before its serving waits, and
 // until when it may.
-func (v *revision) noteEarly(l left, add func(schedule.Finding)) {
+func (v *Revision) noteEarly(l remainder, add func(schedule.Finding)) {
 	i, why := v.troubled(l)
 	if why != schedule.Early {
 		return

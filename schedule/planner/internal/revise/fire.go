@@ -28,7 +28,7 @@ func addAlways(h *arrange.Hearth, g fire.Grill, f fire.Fire) {
 
 // whileItBurns is the log without what was read of the grate while its fire was to be
 // out: a cold grate is no dead fire then.
-func (v *revision) whileItBurns() []schedule.Entry {
+func (v *Revision) whileItBurns() []schedule.Entry {
 	return slices.DeleteFunc(slices.Clone(v.log), func(e schedule.Entry) bool {
 		if e.Kind != schedule.LogGrate && e.Kind != schedule.LogGauge {
 			return false
@@ -44,7 +44,7 @@ func (v *revision) whileItBurns() []schedule.Entry {
 
 // lights is the phase whose fire is lit at an instant: the one that is planned to be lit
 // nearest to it; -1 where there is none.
-func (v *revision) lights(at time.Time) int {
+func (v *Revision) lights(at time.Time) int {
 	nearest := -1
 	for k, ph := range v.first.Phases {
 		if k > 0 && !ph.Relit {
@@ -58,7 +58,7 @@ func (v *revision) lights(at time.Time) int {
 }
 
 // lateOf is by how much the fire of phase k was lit later than planned.
-func (v *revision) lateOf(k int) time.Duration {
+func (v *Revision) lateOf(k int) time.Duration {
 	if k == 0 {
 		return v.litLate()
 	}
@@ -72,7 +72,7 @@ func (v *revision) lateOf(k int) time.Duration {
 
 // begun finds the phases that have begun. A change of fire waits for food that
 // must be off before it, if the log says that it is still on.
-func (v *revision) begun() {
+func (v *Revision) begun() {
 	for k := range v.first.Phases {
 		from := v.first.Phases[k].SetupFrom.Add(v.lateOf(k))
 		if from.After(v.now) && !v.onIn(k) {
@@ -86,8 +86,8 @@ func (v *revision) begun() {
 }
 
 // onIn says whether the log has put something on that belongs to phase k or later.
-func (v *revision) onIn(k int) bool {
-	for _, a := range v.afoot {
+func (v *Revision) onIn(k int) bool {
+	for _, a := range v.batches {
 		if a.first != nil && a.on.logged && a.first.Phases[0].First >= k {
 			return true
 		}
@@ -97,8 +97,8 @@ func (v *revision) onIn(k int) bool {
 
 // keeps says whether something that cooks keeps the fire of phase k beyond its
 // time: a piece that the log follows, and that is not off by it.
-func (v *revision) keeps(k int) bool {
-	for _, a := range v.afoot {
+func (v *Revision) keeps(k int) bool {
+	for _, a := range v.batches {
 		if a.where != cooking || a.first == nil || a.first.Oven || len(a.cores)+len(a.stands) == 0 || a.isAside(v.first.Phases[k+1].SetupFrom) {
 			continue
 		}
@@ -110,13 +110,13 @@ func (v *revision) keeps(k int) bool {
 }
 
 // isAside says whether the piece has been off the heat since an instant, and is.
-func (a *afoot) isAside(since time.Time) bool {
+func (a *liveBatch) isAside(since time.Time) bool {
 	n := len(a.stands)
 	return n > 0 && a.stands[n-1].open && !a.stands[n-1].from.After(since)
 }
 
 // fireNow is the fire that burns; before the first light, the one to be lit first.
-func (v *revision) fireNow() int {
+func (v *Revision) fireNow() int {
 	if len(v.firstA.Solution.Phases) == 0 {
 		return 0
 	}
@@ -124,7 +124,7 @@ func (v *revision) fireNow() int {
 }
 
 // plannedLevel is the level of the phase that was to burn at an instant.
-func (v *revision) plannedLevel(at time.Time) float64 {
+func (v *Revision) plannedLevel(at time.Time) float64 {
 	level := 0.0
 	for i, ph := range v.first.Phases {
 		if i == 0 || !ph.SetupFrom.After(at) {
@@ -136,7 +136,7 @@ func (v *revision) plannedLevel(at time.Time) float64 {
 
 // readyAt is the minute at which the fire that burns, or is being made, is ready:
 // now, or later if it is not yet.
-func (v *revision) readyAt() int {
+func (v *Revision) readyAt() int {
 	now := v.day.Minute(v.now)
 	if v.phases == 0 {
 		return now
@@ -146,7 +146,7 @@ func (v *revision) readyAt() int {
 }
 
 // burning is a chain that holds the fire that burns in its place until now.
-func (v *revision) burning(ready int) sequence.Chain {
+func (v *Revision) burning(ready int) sequence.Chain {
 	at := max(ready, 1)
 	return sequence.Chain{Tasks: []sequence.Task{{
 		StartHands: sequence.Unattended, EndHands: sequence.Unattended,

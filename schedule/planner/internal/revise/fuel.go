@@ -9,7 +9,7 @@ import (
 )
 
 // told are the instants at which the log has a kind of entry.
-func (v *revision) told(kind schedule.EntryKind) []time.Time {
+func (v *Revision) told(kind schedule.EntryKind) []time.Time {
 	var out []time.Time
 	for _, e := range v.log {
 		if e.Kind == kind {
@@ -21,7 +21,7 @@ func (v *revision) told(kind schedule.EntryKind) []time.Time {
 
 // refuelNumber is the place of a refuel among those of the first plan, from 1; 0
 // for one that was added since, and the number of them for no id.
-func (v *revision) refuelNumber(id string) int {
+func (v *Revision) refuelNumber(id string) int {
 	n := 0
 	for _, s := range v.first.Steps {
 		if s.Kind != schedule.StepRefuel {
@@ -39,7 +39,7 @@ func (v *revision) refuelNumber(id string) int {
 
 // moreFuel are the refuels of the log that the first plan knows nothing of. They
 // are steps of their own: those that a revision adds may be gone in the next.
-func (v *revision) moreFuel(p *schedule.Plan) []schedule.Step {
+func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 	var out []schedule.Step
 	for k, at := range v.told(schedule.LogRefuelled) {
 		if k < v.refuelNumber("") {
@@ -52,7 +52,7 @@ func (v *revision) moreFuel(p *schedule.Plan) []schedule.Step {
 }
 
 // phaseAt is the phase, from 1, that was to burn at an instant.
-func (v *revision) phaseAt(at time.Time) int {
+func (v *Revision) phaseAt(at time.Time) int {
 	n := min(len(v.first.Phases), 1)
 	for i, ph := range v.first.Phases {
 		if !ph.SetupFrom.After(at) {
@@ -64,7 +64,7 @@ func (v *revision) phaseAt(at time.Time) int {
 
 // takenBy says whether a refuel that was added to the plan since is one of those
 // that the log has, and takes it from them.
-func (v *revision) takenBy(s schedule.Step, more *[]schedule.Step) bool {
+func (v *Revision) takenBy(s schedule.Step, more *[]schedule.Step) bool {
 	if s.Kind != schedule.StepRefuel || v.refuelNumber(s.ID) > 0 {
 		return false
 	}

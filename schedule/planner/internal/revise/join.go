@@ -15,8 +15,8 @@ import (
 
 // join puts what is past, what cooks and what waits into one arrangement, in
 // minutes before the last serving of the revised day.
-func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Problem, order []*afoot) (left, error) {
-	l := left{a: arrange.Arrangement{Hearth: v.hearth, Problem: p, Solution: s}}
+func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Problem, order []*liveBatch) (remainder, error) {
+	l := remainder{a: arrange.Arrangement{Hearth: v.hearth, Problem: p, Solution: s}}
 	past := max(v.phases-1, 0)
 	l.a.Solution.Phases = v.pastPhases(s, past)
 	if v.phases > 0 {
@@ -24,7 +24,7 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 		l.a.Solution.Light = max(l.a.Solution.Light, l.a.Solution.Phases[0].Begin)
 		l.a.Solution.WhyLight = v.firstA.Solution.WhyLight
 	}
-	place := func(a *afoot, p *arrange.Placed) {
+	place := func(a *liveBatch, p *arrange.Placed) {
 		v.day.SetHold(p, p.EarlyGap())
 		l.all, l.bound = append(l.all, p), append(l.bound, a)
 	}
@@ -40,7 +40,7 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 	sub := arrange.Arrangement{Hearth: v.hearth, Batches: open, Solution: s}
 	ahead, err := v.day.Place(ctx, sub)
 	if err != nil {
-		return left{}, err
+		return remainder{}, err
 	}
 	for i, p := range ahead {
 		arrange.ShiftPhases(p, past)
@@ -49,7 +49,7 @@ func (v *revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 	for i := len(open); i < len(order); i++ {
 		place(order[i], v.placedNow(order[i], s.Chains[i], past))
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.where == off {
 			l.a.Batches = append(l.a.Batches, a.batch)
 			place(a, v.placedBefore(a, len(l.a.Solution.Phases)))
@@ -95,7 +95,7 @@ func byInstants(p *arrange.Placed, phases []sequence.Phase) {
 }
 
 // sort orders the batches as the menu does.
-func (l *left) sort() {
+func (l *remainder) sort() {
 	index := make([]int, len(l.all))
 	for i := range index {
 		index[i] = i
@@ -104,7 +104,7 @@ func (l *left) sort() {
 		a, b := l.all[i], l.all[j]
 		return cmp.Or(cmp.Compare(a.It.Index, b.It.Index), cmp.Compare(a.Number, b.Number))
 	})
-	all, bound := make([]*arrange.Placed, len(index)), make([]*afoot, len(index))
+	all, bound := make([]*arrange.Placed, len(index)), make([]*liveBatch, len(index))
 	for k, i := range index {
 		all[k], bound[k] = l.all[i], l.bound[i]
 	}
@@ -112,13 +112,13 @@ func (l *left) sort() {
 }
 
 // shifted is a minute of the first plan's day in the revised one.
-func (v *revision) shifted(u int) int {
+func (v *Revision) shifted(u int) int {
 	return u + int(v.day.End.Sub(v.base.End).Minutes())
 }
 
 // pastPhases are the phases that are over, and those of the solution; the fire
 // that burns keeps the instant at which it was ready.
-func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
+func (v *Revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 	var out []sequence.Phase
 	for k := range past {
 		ph := v.firstA.Solution.Phases[k]
@@ -130,7 +130,7 @@ func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 	if v.phases > 0 && len(out) > past {
 		out[past].Begin = v.shifted(v.firstA.Solution.Phases[past].Begin) - int(v.lateOf(past).Minutes())
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if k := v.phaseOn(a); a.where != waiting && k >= 0 && k < len(out) && k < v.phases {
 			out[k].Begin = max(out[k].Begin, v.day.Minute(a.on.at)) // it went on: the fire was there
 		}
@@ -139,7 +139,7 @@ func (v *revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 }
 
 // phaseOn is the phase that a batch was put on in; -1 if it was none.
-func (v *revision) phaseOn(a *afoot) int {
+func (v *Revision) phaseOn(a *liveBatch) int {
 	if a.first == nil {
 		return -1
 	}
@@ -147,10 +147,10 @@ func (v *revision) phaseOn(a *afoot) int {
 }
 
 // u is an instant in minutes before the last serving, with its fraction.
-func (v *revision) u(t time.Time) float64 { return v.day.End.Sub(t).Minutes() }
+func (v *Revision) u(t time.Time) float64 { return v.day.End.Sub(t).Minutes() }
 
 // placedNow is a batch on the grate.
-func (v *revision) placedNow(a *afoot, chain []sequence.Placed, past int) *arrange.Placed {
+func (v *Revision) placedNow(a *liveBatch, chain []sequence.Placed, past int) *arrange.Placed {
 	p := &arrange.Placed{Batch: a.batch, Way: v.counted(a, a.live), On: v.u(a.on.at), Wrap: math.NaN(), Reasons: []sequence.Reason{{Kind: sequence.LastServing, Chain: -1}, {Kind: sequence.TaskBefore, Chain: -1}}}
 	last := chain[len(chain)-1]
 	wayCutTo(&p.Way, p.On-float64(last.End))
@@ -206,7 +206,7 @@ func wayCutTo(w *day.Way, minutes float64) {
 }
 
 // placedBefore is a batch that is off.
-func (v *revision) placedBefore(a *afoot, phases int) *arrange.Placed {
+func (v *Revision) placedBefore(a *liveBatch, phases int) *arrange.Placed {
 	var p arrange.Placed
 	if a.first != nil {
 		p = *a.first

@@ -17,7 +17,7 @@ const journeyStep = 15
 
 // journeyOf is the day of the piece: the air as measured, wraps, stops, and what
 // is to come.
-func (v *revision) journeyOf(a *afoot) *belief.Journey {
+func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	w := a.way()
 	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.now.Sub(a.on.at).Minutes(), TargetC: w.PullC}
 	c.EveryS = math.Min(math.Max(w.ModelDone*60/belief.CurveSamples, 5), 300)
@@ -44,7 +44,7 @@ func (v *revision) journeyOf(a *afoot) *belief.Journey {
 
 // surrounds are the surroundings of the past, changing at marks and at what was
 // done to the piece.
-func (v *revision) surrounds(a *afoot, marks []float64, level float64) []belief.Surround {
+func (v *Revision) surrounds(a *liveBatch, marks []float64, level float64) []belief.Surround {
 	at := func(t time.Time) { marks = append(marks, math.Max(t.Sub(a.on.at).Minutes(), 0)) }
 	for _, k := range []known{a.wrap, a.oven} {
 		if k.set {
@@ -85,7 +85,7 @@ func sortedMarks(marks []float64) []float64 {
 }
 
 // envAt is what surrounds the piece from an instant on, in air of that temperature.
-func (v *revision) envAt(a *afoot, t time.Time, level, air float64) heat.Surroundings {
+func (v *Revision) envAt(a *liveBatch, t time.Time, level, air float64) heat.Surroundings {
 	for _, s := range a.stands {
 		if t.Before(s.from) || !s.open && !t.Before(s.to) {
 			continue
@@ -115,7 +115,7 @@ func (v *revision) envAt(a *afoot, t time.Time, level, air float64) heat.Surroun
 }
 
 // wrapToCome adds the wrap that is planned and not done yet.
-func (v *revision) wrapToCome(a *afoot, c *belief.Journey, ahead float64) {
+func (v *Revision) wrapToCome(a *liveBatch, c *belief.Journey, ahead float64) {
 	w := a.way()
 	if a.wrap.set || a.bare || a.oven.set || w.With == "" || w.Sear {
 		return

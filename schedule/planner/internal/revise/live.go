@@ -14,9 +14,9 @@ import (
 
 // believe follows every piece that cooks beside the coals, judges its readings,
 // and shares the grate's error between the pieces.
-func (v *revision) believe(ctx context.Context) error {
+func (v *Revision) believe(ctx context.Context) error {
 	var all []*belief.Belief
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if err := ctx.Err(); err != nil { // a piece with many readings takes milliseconds
 			return err
 		}
@@ -28,7 +28,7 @@ func (v *revision) believe(ctx context.Context) error {
 		}
 	}
 	mean, sd := belief.ShareGrate(all, v.grateRatio())
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		switch {
 		case a.believed != nil:
 			a.live = v.liveWay(a)
@@ -46,13 +46,13 @@ func (v *revision) believe(ctx context.Context) error {
 
 // followed says whether the model follows the piece from its put-on: whatever
 // cooks beside the coals.
-func (a *afoot) followed() bool {
+func (a *liveBatch) followed() bool {
 	w := a.way()
 	return w.State != nil && !w.Direct && a.batch.It.Cut.Style != cut.Timed
 }
 
 // way is the way the batch was put on; of what the log added, its first.
-func (a *afoot) way() day.Way {
+func (a *liveBatch) way() day.Way {
 	if a.first != nil {
 		return a.first.Way
 	}
@@ -61,7 +61,7 @@ func (a *afoot) way() day.Way {
 
 // grateRatio is how much of the grate's error is left where a thermometer stands
 // beside the meat.
-func (v *revision) grateRatio() float64 {
+func (v *Revision) grateRatio() float64 {
 	for _, r := range v.grate.readings {
 		if !r.gauge {
 			return measuredShare
@@ -71,7 +71,7 @@ func (v *revision) grateRatio() float64 {
 }
 
 // follow runs the piece through its day at all paces and weighs its readings.
-func (v *revision) follow(ctx context.Context, a *afoot) error {
+func (v *Revision) follow(ctx context.Context, a *liveBatch) error {
 	a.journey = v.journeyOf(a)
 	a.readings = nil
 	for _, e := range a.cores {
@@ -95,7 +95,7 @@ func (v *revision) follow(ctx context.Context, a *afoot) error {
 }
 
 // lostMinutes is how long the piece has been without heat since its put-on.
-func (v *revision) lostMinutes(a *afoot) float64 {
+func (v *Revision) lostMinutes(a *liveBatch) float64 {
 	lost := 0.0
 	for _, e := range v.episodes(a) {
 		lost += e.ToMinute - e.FromMinute
@@ -105,7 +105,7 @@ func (v *revision) lostMinutes(a *afoot) float64 {
 
 // placeSpread is what the place of the probe does to the instant of the take-off,
 // as a standard deviation of the logarithm of the whole cook.
-func (v *revision) placeSpread(a *afoot) float64 {
+func (v *Revision) placeSpread(a *liveBatch) float64 {
 	w := a.way()
 	if w.State == nil || w.ModelDone <= 0 {
 		return 0
@@ -127,7 +127,7 @@ func (v *revision) placeSpread(a *afoot) float64 {
 }
 
 // onFire says whether the piece was on a live fire from one minute to another.
-func (v *revision) onFire(a *afoot, from, to float64) bool {
+func (v *Revision) onFire(a *liveBatch, from, to float64) bool {
 	start, end := a.on.at.Add(instant.Minutes(from)), a.on.at.Add(instant.Minutes(to))
 	for _, s := range a.stands {
 		if s.from.Before(end) && start.Before(s.to.Add(time.Hour)) {
@@ -143,7 +143,7 @@ func (v *revision) onFire(a *afoot, from, to float64) bool {
 }
 
 // airFor is the air beside the piece at an instant of the past.
-func (v *revision) airFor(a *afoot, at time.Time) float64 {
+func (v *Revision) airFor(a *liveBatch, at time.Time) float64 {
 	level := a.way().AirC
 	return v.grate.airAt(at, func(time.Time) float64 { return level })
 }

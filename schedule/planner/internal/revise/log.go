@@ -13,7 +13,7 @@ import (
 )
 
 // take checks the log and makes the day that it changed.
-func (v *revision) take(log []schedule.Entry, now time.Time) error {
+func (v *Revision) take(log []schedule.Entry, now time.Time) error {
 	log, err := schedule.CheckLog(log, v.base.Req.Dishes, now.In(v.base.Loc))
 	if err != nil {
 		return err
@@ -23,7 +23,7 @@ func (v *revision) take(log []schedule.Entry, now time.Time) error {
 }
 
 // amend applies what the log says of the menu and of serving.
-func (v *revision) amend() error {
+func (v *Revision) amend() error {
 	r := v.base.Req
 	r.Dishes = append([]schedule.Dish(nil), r.Dishes...)
 	for i, e := range v.log {
@@ -58,7 +58,7 @@ func (v *revision) amend() error {
 	return err
 }
 
-func (v *revision) resolve(r schedule.Request) error {
+func (v *Revision) resolve(r schedule.Request) error {
 	s, err := day.ExamineIn(r, v.base.Loc)
 	if err != nil {
 		return err
@@ -68,7 +68,7 @@ func (v *revision) resolve(r schedule.Request) error {
 }
 
 // resolved is a day to be arranged and written, with the simulated cooks of the others.
-func (v *revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler, error) {
+func (v *Revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler, error) {
 	d, err := day.Resolve(s, day.Options{Memo: v.memo})
 	if err != nil {
 		return nil, err

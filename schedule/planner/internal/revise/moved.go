@@ -12,7 +12,7 @@ import (
 // followMoves moves what was planned along with serving: what had not begun when
 // dinner was moved is taken to have followed it, for want of another word. A move
 // to an earlier hour that leaves no time for that moves nothing.
-func (v *revision) followMoves() {
+func (v *Revision) followMoves() {
 	serve := v.base.Clock(nil)
 	for _, e := range v.log {
 		if e.Kind != schedule.LogServingMoved || e.Dish != "" {
@@ -31,7 +31,7 @@ func (v *revision) followMoves() {
 
 // wentOnBefore says whether the log puts something on before the fire that it would
 // wait for after a move: the cook kept to the plan as it was.
-func (v *revision) wentOnBefore(after time.Time, by time.Duration) bool {
+func (v *Revision) wentOnBefore(after time.Time, by time.Duration) bool {
 	for _, e := range v.log {
 		for _, p := range v.placed {
 			k := p.Phases[0].First
@@ -51,7 +51,7 @@ func follows(p *arrange.Placed) bool { return p.It.Dish.Serve == nil }
 
 // firstAfter is the first instant after another at which the first plan begins
 // something that moves with serving.
-func (v *revision) firstAfter(at time.Time) time.Time {
+func (v *Revision) firstAfter(at time.Time) time.Time {
 	first := v.base.End
 	for _, ph := range v.first.Phases {
 		if ph.SetupFrom.After(at) && ph.SetupFrom.Before(first) {
@@ -67,7 +67,7 @@ func (v *revision) firstAfter(at time.Time) time.Time {
 }
 
 // shiftPlanned moves what begins after an instant.
-func (v *revision) shiftPlanned(after time.Time, by time.Duration) {
+func (v *Revision) shiftPlanned(after time.Time, by time.Duration) {
 	moved := map[string]bool{}
 	for _, p := range v.placed {
 		if follows(p) && v.base.At(p.On).After(after) {
@@ -89,7 +89,7 @@ func (v *revision) shiftPlanned(after time.Time, by time.Duration) {
 
 // shiftPhases moves the phases that begin after an instant, and says which is the
 // first of them. The fire before them burns on until then.
-func (v *revision) shiftPhases(after time.Time, by time.Duration) (first int) {
+func (v *Revision) shiftPhases(after time.Time, by time.Duration) (first int) {
 	solved := slices.Clone(v.firstA.Solution.Phases) // the solver's answer is kept for others
 	v.firstA.Solution.Phases = solved
 	minutes := int(math.Round(by.Minutes()))

@@ -12,8 +12,8 @@ import (
 	"example.com/cookday/schedule/planner/internal/day"
 )
 
-// revision is one day at one instant.
-type revision struct {
+// Revision is one day at one instant.
+type Revision struct {
 	asked   schedule.Request // as first planned
 	ahead   *schedule.Ahead  // what is cooked the day before, as first planned; nil for nothing
 	base    *assemble.Assembler
@@ -23,28 +23,28 @@ type revision struct {
 	firstA  arrange.Arrangement
 	placed  []*arrange.Placed // as first planned
 
-	log    []schedule.Entry
-	now    time.Time
-	asking *assemble.Assembler // with what the log changed
-	day    *assemble.Assembler // the same, or served later if that cannot be met
-	grate  grateHistory
-	afoot  []*afoot
-	called []*afoot // called off: what was done with them stays
+	log     []schedule.Entry
+	now     time.Time
+	asking  *assemble.Assembler // with what the log changed
+	day     *assemble.Assembler // the same, or served later if that cannot be met
+	grate   grateHistory
+	batches []*liveBatch
+	called  []*liveBatch // called off: what was done with them stays
 
-	hearth arrange.Hearth
-	phases int // phases begun by now
-	moved  bool
-	left   left
-	try    try   // by which the rest of the day could be arranged
-	err    error // of the judge of safety
+	hearth    arrange.Hearth
+	phases    int // phases begun by now
+	moved     bool
+	remainder remainder
+	attempt   attempt // by which the rest of the day could be arranged
+	err       error   // of the judge of safety
 }
 
-func NewRevision(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (*revision, error) {
-	v := &revision{asked: p.Request, ahead: p.Ahead}
+func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (*Revision, error) {
+	v := &Revision{asked: p.Request, ahead: p.Ahead}
 	if p.Asked != nil {
 		v.asked = *p.Asked
 	}
-	if err := v.plan(ctx, p.ID); err != nil {
+	if err := v.planAgain(ctx, p.ID); err != nil {
 		return nil, err
 	}
 	v.now = now.In(v.base.Loc).Truncate(time.Minute)
@@ -56,14 +56,14 @@ func NewRevision(ctx context.Context, p schedule.Plan, log []schedule.Entry, now
 	return v, v.look(ctx)
 }
 
-// plan makes the first plan again, as far as a revision needs it.
-func (v *revision) plan(ctx context.Context, id string) error {
+// planAgain makes the first plan again, as far as a revision needs it.
+func (v *Revision) planAgain(ctx context.Context, id string) error {
 	s, err := day.Examine(v.asked)
 	if err != nil {
 		return err
 	}
 	v.memo = day.NewMemo()
-	d, err := v.resolved(s, arrange.Effort{Purse: arrange.NewPurse(arrange.FullPurse)})
+	d, err := v.resolved(s, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)})
 	if err != nil {
 		return err
 	}
@@ -88,12 +88,12 @@ func (v *revision) plan(ctx context.Context, id string) error {
 }
 
 // Revised arranges what is left and writes the plan.
-func (v *revision) Revised(ctx context.Context) (schedule.Plan, error) {
+func (v *Revision) Plan(ctx context.Context) (schedule.Plan, error) {
 	left, err := v.arrangeLeft(ctx)
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	v.left = left
+	v.remainder = left
 	p, err := v.write(ctx, left)
 	if err == nil {
 		err = v.err
@@ -112,7 +112,7 @@ func (v *revision) Revised(ctx context.Context) (schedule.Plan, error) {
 }
 
 // clock is an instant as a text of the plan says it.
-func (v *revision) clock(t time.Time) string {
+func (v *Revision) clock(t time.Time) string {
 	t = t.In(v.base.Loc)
 	if t.YearDay() != v.now.YearDay() {
 		return t.Format("Mon 15:04")
@@ -120,7 +120,7 @@ func (v *revision) clock(t time.Time) string {
 	return t.Format("15:04")
 }
 
-func (v *revision) span(minutes float64) string {
+func (v *Revision) span(minutes float64) string {
 	if minutes < 0 {
 		minutes = -minutes
 	}
@@ -135,6 +135,6 @@ func earlierLater(minutes float64) string {
 }
 
 // moves says "1 h 50 min earlier".
-func (v *revision) moves(minutes float64) string {
+func (v *Revision) moves(minutes float64) string {
 	return fmt.Sprintf("%s %s", v.span(minutes), earlierLater(minutes))
 }

@@ -14,7 +14,7 @@ import (
 // noteSafety puts the history of a piece before the rules: time without heat,
 // chilling half-way, the danger zone, the hold. It never forbids; it says what
 // is outside the published limits.
-func (v *revision) noteSafety(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
+func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
 	for _, f := range a.verdict {
 		add(a.earned(f))
 	}
@@ -24,7 +24,7 @@ func (v *revision) noteSafety(a *afoot, p *arrange.Placed, add func(schedule.Fin
 }
 
 // judged is what the history of a piece has earned.
-func (v *revision) judged(a *afoot) []safety.Finding {
+func (v *Revision) judged(a *liveBatch) []safety.Finding {
 	if !a.on.set {
 		return nil
 	}
@@ -39,13 +39,13 @@ func (v *revision) judged(a *afoot) []safety.Finding {
 // fail keeps an error of the judge of safety. It looks at what this program made of the
 // log, so that its error is a fault of the program: no plan is given then, for silence
 // would be taken for a clean history.
-func (v *revision) fail(err error) {
+func (v *Revision) fail(err error) {
 	if v.err == nil && err != nil {
 		v.err = fmt.Errorf("the history of a piece cannot be judged: %w", err)
 	}
 }
 
-func (a *afoot) earned(f safety.Finding) schedule.Finding {
+func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
 	text := a.batch.It.Dish.Name + ": " + f.Sentence
 	if f.Severity == safety.Danger {
 		text += " Throw it away; your local food authority can say more."
@@ -54,7 +54,7 @@ func (a *afoot) earned(f safety.Finding) schedule.Finding {
 }
 
 // samples are readings in minutes from the put-on, those in doubt left out.
-func (v *revision) samples(a *afoot, entries []schedule.Entry) []safety.Sample {
+func (v *Revision) samples(a *liveBatch, entries []schedule.Entry) []safety.Sample {
 	doubt := map[int64]bool{}
 	for i, r := range a.readings {
 		if !r.Counts() {
@@ -71,7 +71,7 @@ func (v *revision) samples(a *afoot, entries []schedule.Entry) []safety.Sample {
 }
 
 // episodes are the stretches in which the piece was not cooked, in order.
-func (v *revision) episodes(a *afoot) []safety.Episode {
+func (v *Revision) episodes(a *liveBatch) []safety.Episode {
 	kinds := map[schedule.EntryKind]safety.EpisodeKind{schedule.LogStopped: safety.Stopped, schedule.LogCounter: safety.Standing, schedule.LogChilled: safety.Chilled}
 	var out []safety.Episode
 	add := func(kind safety.EpisodeKind, from, to time.Time) {
@@ -98,7 +98,7 @@ func (v *revision) episodes(a *afoot) []safety.Episode {
 }
 
 // outageOf is the part of an outage that the piece was on the grate for.
-func (v *revision) outageOf(a *afoot, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
+func (v *Revision) outageOf(a *liveBatch, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
 	from, to := instant.Later(o.from, a.on.at), o.to
 	for _, k := range []known{a.off, a.oven} {
 		if k.set && k.at.Before(to) {
@@ -112,7 +112,7 @@ func (v *revision) outageOf(a *afoot, o outage, add func(safety.EpisodeKind, tim
 
 // noteHold follows a hold by its readings: just under the surface where it was
 // measured there, else in the core, which is warmer.
-func (v *revision) noteHold(a *afoot, p *arrange.Placed, add func(schedule.Finding)) {
+func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
 	if n := len(a.stands); n > 0 {
 		if a.stands[n-1].kind == schedule.LogCounter {
 			v.noteCooling(a, add)
@@ -152,7 +152,7 @@ func (v *revision) noteHold(a *afoot, p *arrange.Placed, add func(schedule.Findi
 }
 
 // noteCooling follows a piece that cools on a counter by its readings.
-func (v *revision) noteCooling(a *afoot, add func(schedule.Finding)) {
+func (v *Revision) noteCooling(a *liveBatch, add func(schedule.Finding)) {
 	stand := a.stands[len(a.stands)-1]
 	var samples []safety.Sample
 	for _, s := range v.samples(a, a.cores) {

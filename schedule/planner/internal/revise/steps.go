@@ -14,7 +14,7 @@ import (
 
 // steps are those of the whole day: what is done where and when it was done,
 // what is due and has not been said to be done at now, the rest as arranged.
-func (v *revision) steps(p *schedule.Plan, l left) []schedule.Step {
+func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 	fresh := v.day.Steps(p, l.a, l.all)
 	before := map[string]schedule.Step{}
 	for _, s := range v.first.Steps {
@@ -62,7 +62,7 @@ func (v *revision) steps(p *schedule.Plan, l left) []schedule.Step {
 
 // waitsOfCalled are the steps of waiting of dishes that were off before they were called
 // off: a revision may have planned another way to wait than the first plan.
-func (v *revision) waitsOfCalled(p *schedule.Plan, l left) []schedule.Step {
+func (v *Revision) waitsOfCalled(p *schedule.Plan, l remainder) []schedule.Step {
 	it := &assemble.Itinerary{D: v.day, Plan: p, A: l.a, Count: map[string]int{}}
 	for _, a := range v.called {
 		if !a.off.set || !a.boxed.set {
@@ -76,7 +76,7 @@ func (v *revision) waitsOfCalled(p *schedule.Plan, l left) []schedule.Step {
 }
 
 // settled is a step as the log and the clock leave it.
-func (v *revision) settled(p *schedule.Plan, s, before schedule.Step, l left) schedule.Step {
+func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainder) schedule.Step {
 	if isStall(s) && before.ID != "" {
 		told := before // where a stall lies is believed anew with each reading; what is told of it is not
 		if at, ok := v.fact(told, l); ok {
@@ -115,13 +115,13 @@ func isStall(s schedule.Step) bool {
 }
 
 // isPast says whether a step has been, by the log or by the plan.
-func (v *revision) isPast(s schedule.Step, l left) bool {
+func (v *Revision) isPast(s schedule.Step, l remainder) bool {
 	_, told := v.fact(s, l)
 	return told || !s.At.After(v.now)
 }
 
 // fact is when the log says that a step was done.
-func (v *revision) fact(s schedule.Step, l left) (time.Time, bool) {
+func (v *Revision) fact(s schedule.Step, l remainder) (time.Time, bool) {
 	if s.Dish == "" {
 		return v.fireFact(s)
 	}
@@ -150,7 +150,7 @@ func (v *revision) fact(s schedule.Step, l left) (time.Time, bool) {
 }
 
 // of is the batch of a dish.
-func (l left) of(dish string, number int) *afoot {
+func (l remainder) of(dish string, number int) *liveBatch {
 	for i, p := range l.all {
 		if p.It.Dish.ID == dish && p.Number == number {
 			return l.bound[i]
@@ -160,7 +160,7 @@ func (l left) of(dish string, number int) *afoot {
 }
 
 // firstAt is when the core was first at a temperature by believed readings.
-func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
+func (a *liveBatch) firstAt(coreC float64, now time.Time) (time.Time, bool) {
 	var before belief.Reading
 	for _, r := range a.readings {
 		switch {
@@ -180,7 +180,7 @@ func (a *afoot) firstAt(coreC float64, now time.Time) (time.Time, bool) {
 
 // fireFact is when the fire was lit, and when fuel was added for the first time,
 // the second and so on.
-func (v *revision) fireFact(s schedule.Step) (time.Time, bool) {
+func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
 	if s.Kind == schedule.StepRefuel {
 		if told, n := v.told(schedule.LogRefuelled), v.refuelNumber(s.ID); n > 0 && n <= len(told) {
 			return told[n-1], true
@@ -197,7 +197,7 @@ func (v *revision) fireFact(s schedule.Step) (time.Time, bool) {
 // followsFromFacts says whether a step stands at an instant that later readings
 // do not move: the fire of phases that have begun, serving, and what follows a
 // take-off that is logged. It is done when that instant has passed.
-func (v *revision) followsFromFacts(s schedule.Step, l left) bool {
+func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 	switch s.Kind {
 	case schedule.StepServe, schedule.StepSlice:
 		return true
@@ -212,11 +212,11 @@ func (v *revision) followsFromFacts(s schedule.Step, l left) bool {
 
 // wasDone says whether a step of the first plan that is due was done, for all
 // that is known. What the log follows is done when the log says so.
-func (v *revision) wasDone(s schedule.Step) bool {
+func (v *Revision) wasDone(s schedule.Step) bool {
 	if s.Dish == "" {
 		return s.Phase <= v.phases
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.batch.It.Dish.ID != s.Dish || a.batch.Number != s.Batch {
 			continue
 		}

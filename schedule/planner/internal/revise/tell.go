@@ -11,8 +11,8 @@ import (
 )
 
 // tellDish tells the batches of a dish, among some, what the log says of it.
-func (v *revision) tellDish(among []*afoot, id string, late time.Duration) {
-	var all []*afoot
+func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
+	var all []*liveBatch
 	for _, a := range among {
 		if a.batch.It.Dish.ID == id {
 			all = append(all, a)
@@ -44,7 +44,7 @@ func (v *revision) tellDish(among []*afoot, id string, late time.Duration) {
 
 // anyOn says whether the log puts on another batch of the dish: then it is kept
 // strictly, and a batch is on when the log says so.
-func anyOn(all []*afoot, but *afoot) bool {
+func anyOn(all []*liveBatch, but *liveBatch) bool {
 	for _, a := range all {
 		if a != but && a.on.logged {
 			return true
@@ -55,8 +55,8 @@ func anyOn(all []*afoot, but *afoot) bool {
 
 // putOn gives an instant to the next batch that is not on, and to those that
 // were to go on with it.
-func (v *revision) putOn(all []*afoot, at time.Time) {
-	var next *afoot
+func (v *Revision) putOn(all []*liveBatch, at time.Time) {
+	var next *liveBatch
 	for _, a := range all {
 		if a.on.set {
 			continue
@@ -72,7 +72,7 @@ func (v *revision) putOn(all []*afoot, at time.Time) {
 
 // tell notes an event or reading of the dish. What comes before the batch is on
 // or after it is off is not about it.
-func (a *afoot) tell(e schedule.Entry) {
+func (a *liveBatch) tell(e schedule.Entry) {
 	if !a.on.set || e.At.Before(a.on.at) {
 		return
 	}
@@ -116,7 +116,7 @@ func (a *afoot) tell(e schedule.Entry) {
 
 // settle says where the batch is. Without a word of it, what was planned is
 // taken as done once it was due at the asked chance.
-func (v *revision) settle(a *afoot) {
+func (v *Revision) settle(a *liveBatch) {
 	if n := len(a.stands); n > 0 && a.stands[n-1].open {
 		a.stands[n-1].to = v.now
 	}

@@ -15,7 +15,7 @@ const rebuildMinutes = 15
 
 // rebuild is what has to be done now if the fire is out. Fuel that was due soon
 // waits for that fire.
-func (v *revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
+func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
 	if _, dead := v.grate.dead(); !dead || v.phases == 0 || !v.fireWanted() {
 		return steps
 	}
@@ -32,8 +32,8 @@ func (v *revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 }
 
 // fireWanted says whether something that may be served still needs a fire.
-func (v *revision) fireWanted() bool {
-	for _, a := range v.afoot {
+func (v *Revision) fireWanted() bool {
+	for _, a := range v.batches {
 		if a.where != off && !a.condemned {
 			return true
 		}
@@ -42,7 +42,7 @@ func (v *revision) fireWanted() bool {
 }
 
 // unfit are the names of dishes outside the published limits, in order of the menu.
-func (v *revision) unfit(l left) (ids, names []string) {
+func (v *Revision) unfit(l remainder) (ids, names []string) {
 	for _, a := range l.bound {
 		if a.condemned && !slices.Contains(ids, a.batch.It.Dish.ID) {
 			ids, names = append(ids, a.batch.It.Dish.ID), append(names, a.batch.It.Dish.Name)
@@ -52,14 +52,14 @@ func (v *revision) unfit(l left) (ids, names []string) {
 }
 
 // isUnfit says whether a dish is outside the published limits.
-func (v *revision) isUnfit(dish string) bool {
-	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.batch.It.Dish.ID == dish && a.condemned })
+func (v *Revision) isUnfit(dish string) bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.batch.It.Dish.ID == dish && a.condemned })
 }
 
 // withdraw takes dishes that must not be served out of the steps to come: what is
 // only expected of them or done for the table falls away, the rest says why it is
 // not to be done.
-func (v *revision) withdraw(steps []schedule.Step, l left) []schedule.Step {
+func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step {
 	ids, names := v.unfit(l)
 	if len(ids) == 0 {
 		return steps
@@ -86,7 +86,7 @@ func (v *revision) withdraw(steps []schedule.Step, l left) []schedule.Step {
 }
 
 // serveWithout is the text of a serving without the dishes that are not fit for it.
-func (v *revision) serveWithout(s schedule.Step, l left) string {
+func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 	var fit, unfit []string
 	for i, a := range l.bound {
 		name := a.batch.It.Dish.Name

@@ -35,7 +35,7 @@ func wayTaught(w day.Way, mean, sd, z float64) day.Way {
 
 // liveWay is the way of a piece on the grate, counted from its put-on: what has
 // passed is fixed, the rest has the spread of the belief.
-func (v *revision) liveWay(a *afoot) day.Way {
+func (v *Revision) liveWay(a *liveBatch) day.Way {
 	b, w := a.believed, a.way()
 	least := a.journey.Now + assemble.LeastLeft
 	quantiles := [4]float64{b.Quantile(0.1), b.Quantile(0.5), b.Quantile(0.9), b.Quantile(v.day.Req.Confidence)}
@@ -93,7 +93,7 @@ func slowAfterToo(wrap *[4]float64, done [4]float64) {
 	}
 }
 
-func (a *afoot) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
+func (a *liveBatch) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
 
 // stateAt is the piece at its target on the path nearest to x; nil if it never gets there.
 func beliefStateAt(b *belief.Belief, x float64) *heat.Sim {
@@ -127,7 +127,7 @@ func wayUntil(w day.Way, minute float64, wrapped bool) day.Way {
 
 // clockWay is the way of a piece that the model does not follow: as planned,
 // and not done before now.
-func (v *revision) clockWay(a *afoot) day.Way {
+func (v *Revision) clockWay(a *liveBatch) day.Way {
 	w := a.way()
 	least := v.now.Sub(a.on.at).Minutes() + assemble.LeastLeft
 	if w.Stages() > 1 {
@@ -141,7 +141,7 @@ func (v *revision) clockWay(a *afoot) day.Way {
 
 // pastWay is the way of a batch that is off: as long as it took where the log
 // says so, else as planned.
-func (a *afoot) pastWay() day.Way {
+func (a *liveBatch) pastWay() day.Way {
 	w := a.way()
 	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone {
 		return w

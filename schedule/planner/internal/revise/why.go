@@ -11,11 +11,11 @@ import (
 
 // why says what moved a step: what the log says of it, the readings of its
 // dish, or what another dish or the serving did to it.
-func (v *revision) why(s schedule.Step) string {
+func (v *Revision) why(s schedule.Step) string {
 	if s.Done && s.Dish == "" {
 		return v.whyFire()
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.batch.It.Dish.ID != s.Dish || a.batch.Number != s.Batch {
 			continue
 		}
@@ -39,14 +39,14 @@ func (v *revision) why(s schedule.Step) string {
 		return "it was cancelled"
 	}
 	switch {
-	case v.try.later > 0:
-		return fmt.Sprintf("serving at %s can no longer be met", v.clock(v.day.End.Add(-time.Duration(v.try.later)*time.Minute)))
+	case v.attempt.later > 0:
+		return fmt.Sprintf("serving at %s can no longer be met", v.clock(v.day.End.Add(-time.Duration(v.attempt.later)*time.Minute)))
 	case v.moved:
 		return fmt.Sprintf("serving was moved to %s", v.clock(v.day.End))
 	case v.litLate() > 0:
 		return "the fire was lit later than planned"
 	}
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.where == cooking && a.believed != nil && len(a.readings) > 0 {
 			return v.pace(a)
 		}
@@ -55,7 +55,7 @@ func (v *revision) why(s schedule.Step) string {
 }
 
 // whyFire says why the fire was there at another time than planned.
-func (v *revision) whyFire() string {
+func (v *Revision) whyFire() string {
 	for _, e := range v.log {
 		if e.Kind == schedule.LogLit {
 			return "the fire was lit then"
@@ -65,7 +65,7 @@ func (v *revision) whyFire() string {
 }
 
 // pace says how a piece is coming along against the first plan.
-func (v *revision) pace(a *afoot) string {
+func (v *Revision) pace(a *liveBatch) string {
 	name := a.batch.It.Dish.Name
 	if _, dead := v.grate.dead(); dead {
 		return "the fire is out and has to be rebuilt"

@@ -13,7 +13,7 @@ import (
 )
 
 // write is the revised plan but for its remedies and changes.
-func (v *revision) write(ctx context.Context, l left) (schedule.Plan, error) {
+func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error) {
 	p, err := v.day.Write(ctx, l.a, l.all)
 	if err != nil {
 		return schedule.Plan{}, err
@@ -43,7 +43,7 @@ func (v *revision) write(ctx context.Context, l left) (schedule.Plan, error) {
 
 // tellRefuels gives the fuel of the phases the instants of their steps: what was
 // due and is not done is due now.
-func (v *revision) tellRefuels(p *schedule.Plan) {
+func (v *Revision) tellRefuels(p *schedule.Plan) {
 	for _, s := range p.Steps {
 		if s.Kind != schedule.StepRefuel || s.Done || s.Phase < 1 || s.Phase > len(p.Phases) || p.Phases[s.Phase-1].Burn == nil {
 			continue
@@ -59,13 +59,13 @@ func (v *revision) tellRefuels(p *schedule.Plan) {
 }
 
 // isOn says whether one of some dishes is on the grate, or was.
-func (v *revision) isOn(ids []string) bool {
-	return slices.ContainsFunc(v.afoot, func(a *afoot) bool { return a.on.set && slices.Contains(ids, a.batch.It.Dish.ID) })
+func (v *Revision) isOn(ids []string) bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.on.set && slices.Contains(ids, a.batch.It.Dish.ID) })
 }
 
 // isOff says whether all batches of some dishes are off.
-func (v *revision) isOff(ids []string) bool {
-	for _, a := range v.afoot {
+func (v *Revision) isOff(ids []string) bool {
+	for _, a := range v.batches {
 		if a.where != off && slices.Contains(ids, a.batch.It.Dish.ID) {
 			return false
 		}
@@ -75,8 +75,8 @@ func (v *revision) isOff(ids []string) bool {
 
 // waitsTooLong says of a dish that is on or off what hold-short says of one to come:
 // it can no longer be put on later.
-func (v *revision) waitsTooLong(f schedule.Finding) string {
-	for _, a := range v.afoot {
+func (v *Revision) waitsTooLong(f schedule.Finding) string {
+	for _, a := range v.batches {
 		name := a.batch.It.Dish.Name
 		switch {
 		case !slices.Contains(f.Dishes, a.batch.It.Dish.ID) || a.where == waiting:

@@ -1,7 +1,7 @@
 package sequence
 
 // answer puts the best plan into words.
-func (h *hunt) answer(bound int) Solution {
+func (h *solver) answer(bound int) Solution {
 	s := Solution{Nodes: h.nodes, Light: -1}
 	if bound < h.best.cost {
 		s.Stopped = "the budget of nodes is spent"

@@ -15,16 +15,16 @@ func (s *search) assess() (value, bool) {
 			continue
 		}
 		bound, joint := s.total()
-		if !(value{bound.cost + joint, bound.starts}).less(s.hunt.best) {
+		if !(value{bound.cost + joint, bound.starts}).less(s.solver.best) {
 			return value{}, false
 		}
 		rooms, hands := s.crowding()
 		extra := max(hands, sum(rooms))
-		if !s.tighten(s.hunt.best.cost-bound.cost, rooms, extra) {
+		if !s.tighten(s.solver.best.cost-bound.cost, rooms, extra) {
 			return value{}, false
 		}
 		bound.cost += max(joint, extra)
-		if !bound.less(s.hunt.best) {
+		if !bound.less(s.solver.best) {
 			return value{}, false
 		}
 		if len(s.queue) == 0 {
@@ -46,7 +46,7 @@ func (s *search) glance() (value, bool) {
 	}
 	bound, joint := s.total()
 	bound.cost += joint
-	return bound, bound.less(s.hunt.best)
+	return bound, bound.less(s.solver.best)
 }
 
 // total is the plain bound of the node, term by term, and what the fire of some
@@ -75,7 +75,7 @@ func (s *search) total() (v value, joint int) {
 // grow by more than the slack over the plain bound, less what the queues of
 // others must cost.
 func (s *search) tighten(slack int, rooms []int, extra int) bool {
-	if s.hunt.best.cost == never {
+	if s.solver.best.cost == never {
 		return true
 	}
 	if len(s.fires) > 0 && s.BurnCost > 0 && (slack < extra || !s.lower(0, s.low[0]+(slack-extra)/s.BurnCost)) {

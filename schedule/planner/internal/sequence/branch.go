@@ -34,7 +34,7 @@ func (s *search) open(depth int) {
 	if !ok {
 		return
 	}
-	if s.quota--; s.quota < 0 || !s.hunt.count() {
+	if s.quota--; s.quota < 0 || !s.solver.count() {
 		s.halted = true
 		s.leave(bound)
 		return
@@ -52,7 +52,7 @@ func (s *search) open(depth int) {
 	c := s.next()
 	if c < 0 {
 		v, _ := s.total()
-		s.hunt.record(s, v)
+		s.solver.record(s, v)
 		return
 	}
 	for _, i := range s.est[s.class[c]].alive {
@@ -121,7 +121,7 @@ func (s *search) branch(children []child, depth int, chain int) {
 	children = children[:n]
 	slices.SortStableFunc(children, func(a, b child) int { return a.bound.compare(b.bound) })
 	for i := range children {
-		if !children[i].bound.less(s.hunt.best) {
+		if !children[i].bound.less(s.solver.best) {
 			return
 		}
 		if s.halted {

@@ -11,8 +11,8 @@ const earliestRelief = 7 * 24 * 60
 // Chains go first and in bundles, so that few chains are left and few problems
 // are solved. That a subset of a feasible set is feasible makes one pass of
 // single deletions enough.
-func (h *hunt) clash(d *day) *Clash {
-	f := filter{hunt: h, day: d, left: h.budget - h.nodes, minimal: true}
+func (h *solver) clash(d *day) *Clash {
+	f := filter{solver: h, day: d, left: h.budget - h.nodes, minimal: true}
 	for c := range d.Chains {
 		f.chains = append(f.chains, c)
 	}
@@ -31,7 +31,7 @@ const layoutNodes = 20
 
 // filter is the state of the deletion filter.
 type filter struct {
-	*hunt
+	*solver
 	day     *day
 	chains  []int
 	rules   []Rule
@@ -74,7 +74,7 @@ func (f *filter) infeasible(chains []int, rules []Rule) bool {
 		f.minimal = false
 		return false
 	}
-	h := &hunt{ctx: f.ctx, budget: f.left, best: value{never, never}, any: true}
+	h := &solver{ctx: f.ctx, budget: f.left, best: value{never, never}, any: true}
 	bound := h.solve(prepare(relax(f.day.Problem, chains, rules)))
 	f.left -= h.nodes + layoutNodes*len(chains)*len(f.day.Fires)
 	f.nodes += h.nodes

@@ -61,7 +61,7 @@
 // # Beyond proof
 //
 // On large days the budget ends first. Part of it then goes to each promising
-// sequence of fires by itself (roam.go): a first plan comes from a partial day, on
+// sequence of fires by itself (turns.go): a first plan comes from a partial day, on
 // which chains may be left out at a price, improved until nobody is. The rest goes
 // to plans near the best one (improve.go), which free a few chains and solve those
 // exactly; where no small set helps any more, to the sequences left behind. Placing tasks or whole chains one by

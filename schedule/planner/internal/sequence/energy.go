@@ -48,7 +48,7 @@ func (s *search) crowding() (rooms []int, hands int) {
 // coarse says that crowding is not worth its time: near a plan hardly anything is
 // left to queue, and without a plan no bound closes a node.
 func (s *search) coarse() bool {
-	return s.near != nil || s.hunt.best.cost == never && !s.atRoot
+	return s.near != nil || s.solver.best.cost == never && !s.atRoot
 }
 
 // queue is the members of a crowd and what they were found to cost together.

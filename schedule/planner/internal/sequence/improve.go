@@ -22,7 +22,7 @@ type rounds struct {
 // improve goes on, from where it was left, until the nodes are spent or nothing
 // it knows helps. A round without any gain is followed by one with larger sets,
 // up to most chains.
-func (h *hunt) improve(list []*candidate, until, most int) {
+func (h *solver) improve(list []*candidate, until, most int) {
 	for h.plan != nil && !h.spent(until) {
 		if h.size == 0 {
 			h.rounds = rounds{size: 2, before: h.best}
@@ -45,7 +45,7 @@ func (h *hunt) improve(list []*candidate, until, most int) {
 }
 
 // neighbourhood searches the one whose turn it is; false: the round is over.
-func (h *hunt) neighbourhood(list []*candidate, until int) bool {
+func (h *solver) neighbourhood(list []*candidate, until int) bool {
 	p, i := h.plan, h.turn
 	if i < len(p.Chains) {
 		h.free(list, p.around(i, h.size), until)
@@ -70,13 +70,13 @@ func (h *hunt) neighbourhood(list []*candidate, until int) bool {
 }
 
 // spent says that no more nodes may be opened up to a number of them.
-func (h *hunt) spent(until int) bool {
+func (h *solver) spent(until int) bool {
 	return h.err != nil || h.nodes >= min(until, h.budget) || h.done()
 }
 
 // done says that the plan is good enough: any at all, if that was asked for, and
 // a partial day's once it leaves nobody out.
-func (h *hunt) done() bool {
+func (h *solver) done() bool {
 	return h.plan != nil && (h.any || h.plan.partial && len(h.plan.out(1)) == 0)
 }
 
@@ -93,7 +93,7 @@ func (p *plan) out(most int) []int {
 
 // free solves the best plan again with some chains free, and with some of those
 // that it leaves out.
-func (h *hunt) free(list []*candidate, chains []int, until int) {
+func (h *solver) free(list []*candidate, chains []int, until int) {
 	chains = append(chains, h.plan.out(2)...)
 	slices.Sort(chains)
 	chains = slices.Compact(chains)
@@ -114,7 +114,7 @@ func (h *hunt) free(list []*candidate, chains []int, until int) {
 
 // move solves the best plan again under another sequence of fires. Chains that
 // cannot do there what they do now are free.
-func (h *hunt) move(to *candidate, until int) {
+func (h *solver) move(to *candidate, until int) {
 	if to.search.course == h.plan.course || !to.root.less(h.best) || !h.count() {
 		return
 	}

@@ -8,7 +8,7 @@ const never = math.MaxInt / 4
 type search struct {
 	*course
 	*system
-	hunt     *hunt
+	solver   *solver
 	at       []int  // number of the first task of each chain
 	chosen   []*way // by chain; nil: not yet
 	guests   [][]guest
@@ -39,9 +39,9 @@ type search struct {
 	picker   picker
 }
 
-func newSearch(h *hunt, c *course) *search {
+func newSearch(h *solver, c *course) *search {
 	n := len(c.fires)
-	s := &search{course: c, hunt: h, order: c.longest}
+	s := &search{course: c, solver: h, order: c.longest}
 	for i := range c.Chains {
 		s.at = append(s.at, n)
 		n += len(c.Chains[i].Tasks)

@@ -12,7 +12,7 @@ func Solve(ctx context.Context, p *Problem) (Solution, error) {
 		return Solution{}, err
 	}
 	d := prepare(p)
-	h := &hunt{ctx: ctx, budget: p.Budget, best: value{never, never}, any: p.FirstPlan}
+	h := &solver{ctx: ctx, budget: p.Budget, best: value{never, never}, any: p.FirstPlan}
 	if h.budget == 0 {
 		h.budget = DefaultBudget
 	}

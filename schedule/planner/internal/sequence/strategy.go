@@ -6,25 +6,25 @@ const tasteNodes = 150
 // solve spends the budget and returns a bound of all plans: a taste of each
 // course, a short exact search that suffices for small days, a plan under each
 // course and plans near the best one, and the exact search again.
-func (h *hunt) solve(d *day) (bound int) {
+func (h *solver) solve(d *day) (bound int) {
 	list := candidates(h, d)
 	h.taste(list, h.share(10))
 	bound = h.exact(list, h.share(25))
 	if bound >= h.best.cost || h.spent(h.budget) {
 		return bound
 	}
-	all := h.roam(d, list, h.share(50), h.share(70))
-	h.improve(list, h.share(90), weary)
+	all := h.shareOut(d, list, h.share(50), h.share(70))
+	h.improve(list, h.share(90), freedPerTurn)
 	h.revisit(d, all, h.share(75))
-	h.improve(list, h.share(90), 2*weary)
+	h.improve(list, h.share(90), 2*freedPerTurn)
 	return max(bound, h.exact(list, h.budget))
 }
 
 // share is a number of nodes: so many hundredths of the budget.
-func (h *hunt) share(hundredths int) int { return h.budget / 100 * hundredths }
+func (h *solver) share(hundredths int) int { return h.budget / 100 * hundredths }
 
 // taste searches each course a little.
-func (h *hunt) taste(list []*candidate, until int) {
+func (h *solver) taste(list []*candidate, until int) {
 	for _, c := range list {
 		if c.root.less(h.best) && !h.spent(until) {
 			c.search.run(min(tasteNodes, until-h.nodes), c.search.longest, nil)
@@ -33,7 +33,7 @@ func (h *hunt) taste(list []*candidate, until int) {
 }
 
 // exact searches the courses in order of their bounds.
-func (h *hunt) exact(list []*candidate, until int) (bound int) {
+func (h *solver) exact(list []*candidate, until int) (bound int) {
 	bound = never
 	for _, c := range list {
 		if c.root.less(h.best) {
@@ -44,7 +44,7 @@ func (h *hunt) exact(list []*candidate, until int) (bound int) {
 }
 
 // adopt takes over the plan of a partial day.
-func (h *hunt) adopt(s *search, p *plan) {
+func (h *solver) adopt(s *search, p *plan) {
 	n := p.near(s)
 	for c, w := range p.ways {
 		n.ways[c] = s.counterpart(s.class[c], w, p.course)

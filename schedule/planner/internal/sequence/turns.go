@@ -6,7 +6,7 @@ import "slices"
 // the best one rarely lead from one sequence to another, since a change of fire
 // moves everything; so each promising sequence gets a plan of its own, improved
 // a little without regard to better ones elsewhere, and the best of them more. The
-// others get another turn once the best one is weary: the sequence of the best plan
+// others get another turn once the best one has had its turn: the sequence of the best plan
 // may be slow to show it.
 
 // start is a sequence with the best plan found under it so far. While it has
@@ -14,15 +14,15 @@ import "slices"
 // a price, and improves that until nobody is.
 type start struct {
 	*candidate
-	hunt, loose *hunt
-	partial     *candidate
+	solver, loose *solver
+	partial       *candidate
 }
 
-// roam gives each course a share of half of the nodes, the better half of the
+// shareOut gives each course a share of half of the nodes, the better half of the
 // courses a share of half of what is left, and so on. While there is no plan at
 // all it goes on up to the greater number of nodes. It returns the courses, the
 // best first.
-func (h *hunt) roam(d *day, list []*candidate, until, greater int) []*start {
+func (h *solver) shareOut(d *day, list []*candidate, until, greater int) []*start {
 	end := func() int {
 		if h.plan == nil {
 			return greater
@@ -35,7 +35,7 @@ func (h *hunt) roam(d *day, list []*candidate, until, greater int) []*start {
 		if !c.root.less(h.best) || h.spent(end()) {
 			break
 		}
-		s := &start{candidate: c, hunt: &hunt{ctx: h.ctx, best: value{never, never}}}
+		s := &start{candidate: c, solver: &solver{ctx: h.ctx, best: value{never, never}}}
 		h.visit(s, d, share)
 		all = append(all, s)
 	}
@@ -60,9 +60,9 @@ func rank(all []*start) {
 	slices.SortStableFunc(all, func(a, b *start) int { return a.value().compare(b.value()) })
 }
 
-// revisit goes back to courses that roam has left, the best first, until each is
-// weary.
-func (h *hunt) revisit(d *day, all []*start, until int) {
+// revisit goes back to courses that shareOut has left, the best first, until each
+// has had its turn.
+func (h *solver) revisit(d *day, all []*start, until int) {
 	for _, s := range all {
 		if s.root.less(h.best) && !h.spent(until) {
 			h.visit(s, d, (until-h.nodes+1)/2)
@@ -70,42 +70,42 @@ func (h *hunt) revisit(d *day, all []*start, until int) {
 	}
 }
 
-// weary is how many chains are freed under one course before others get their
+// freedPerTurn is how many chains are freed under one course before others get their
 // turn: larger sets are seldom solved within their quota.
-const weary = 4
+const freedPerTurn = 4
 
 // value is that of the plan, or of the partial one.
 func (s *start) value() value {
-	if s.hunt.plan == nil && s.loose != nil {
+	if s.solver.plan == nil && s.loose != nil {
 		return s.loose.best
 	}
-	return s.hunt.best
+	return s.solver.best
 }
 
 // visit works on a start alone for so many nodes and takes over its plan if it is
 // the best.
-func (h *hunt) visit(s *start, d *day, nodes int) {
-	s.search.hunt = s.hunt
-	s.hunt.nodes, s.hunt.budget = h.nodes, min(h.budget, h.nodes+nodes)
-	if s.hunt.plan == nil {
+func (h *solver) visit(s *start, d *day, nodes int) {
+	s.search.solver = s.solver
+	s.solver.nodes, s.solver.budget = h.nodes, min(h.budget, h.nodes+nodes)
+	if s.solver.plan == nil {
 		s.begin(d)
 	}
-	s.hunt.improve([]*candidate{s.candidate}, s.hunt.budget, weary)
-	s.search.hunt = h
-	h.nodes, h.err = s.hunt.nodes, s.hunt.err
-	if s.hunt.best.less(h.best) {
-		h.best, h.plan, h.rounds = s.hunt.best, s.hunt.plan, s.hunt.rounds
+	s.solver.improve([]*candidate{s.candidate}, s.solver.budget, freedPerTurn)
+	s.search.solver = h
+	h.nodes, h.err = s.solver.nodes, s.solver.err
+	if s.solver.best.less(h.best) {
+		h.best, h.plan, h.rounds = s.solver.best, s.solver.plan, s.solver.rounds
 		h.satisfied()
 	}
 }
 
 // begin looks for a first plan on the partial day.
 func (s *start) begin(d *day) {
-	h := s.hunt
+	h := s.solver
 	if s.loose == nil {
 		part := *d
 		part.partial = true
-		s.loose = &hunt{ctx: h.ctx, best: value{never, never}}
+		s.loose = &solver{ctx: h.ctx, best: value{never, never}}
 		s.partial = &candidate{search: newSearch(s.loose, newCourse(&part, s.search.fires))}
 	}
 	l := s.loose
@@ -121,7 +121,7 @@ func (s *start) begin(d *day) {
 }
 
 // dive searches in haste until it finds a plan.
-func (h *hunt) dive(s *search, until int) {
+func (h *solver) dive(s *search, until int) {
 	h.any, s.hasty = true, true
 	s.run(max(0, until-h.nodes), s.longest, nil)
 	h.any, s.hasty = false, false

@@ -40,8 +40,8 @@ type stand struct {
 	kind     schedule.EntryKind // LogStopped, LogCounter or LogChilled
 }
 
-// afoot is one batch while the day runs.
-type afoot struct {
+// liveBatch is one batch while the day runs.
+type liveBatch struct {
 	first  *arrange.Placed // as first planned, in the first plan's day; nil for what the log added
 	batch  *arrange.Batch  // in the revised day
 	open   *arrange.Batch  // the same as it is being arranged, if it waits
@@ -69,12 +69,12 @@ type afoot struct {
 }
 
 // look works out from the log where every batch is, and what is believed of it.
-func (v *revision) look(ctx context.Context) error {
+func (v *Revision) look(ctx context.Context) error {
 	for _, p := range v.placed {
 		if b := v.again(p); b != nil {
-			v.afoot = append(v.afoot, &afoot{first: p, batch: b})
+			v.batches = append(v.batches, &liveBatch{first: p, batch: b})
 		} else {
-			v.called = append(v.called, &afoot{first: p, batch: p.Batch})
+			v.called = append(v.called, &liveBatch{first: p, batch: p.Batch})
 		}
 	}
 	if err := v.addDishes(ctx); err != nil {
@@ -82,16 +82,16 @@ func (v *revision) look(ctx context.Context) error {
 	}
 	late := v.litLate()
 	for i := range v.day.Items {
-		v.tellDish(v.afoot, v.day.Items[i].Dish.ID, late)
+		v.tellDish(v.batches, v.day.Items[i].Dish.ID, late)
 	}
 	for i := range v.base.Items {
 		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
 	}
 	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel)
 	v.begun()
-	for _, a := range v.afoot {
+	for _, a := range v.batches {
 		if a.on.set && !a.on.logged && a.first != nil && a.first.Phases[0].First >= v.phases && len(a.cores) == 0 {
-			*a = afoot{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
+			*a = liveBatch{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
 		}
 	}
 	if err := v.believe(ctx); err != nil {
@@ -103,8 +103,8 @@ func (v *revision) look(ctx context.Context) error {
 
 // giveUp takes what is outside the published limits out of the day, for nobody waits
 // for it: it comes off now, and is off by the last minute for its serving.
-func (v *revision) giveUp() {
-	for _, a := range v.afoot {
+func (v *Revision) giveUp() {
+	for _, a := range v.batches {
 		a.verdict = v.judged(a)
 		a.condemned = slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger })
 		if a.where != cooking || !a.condemned {
@@ -120,7 +120,7 @@ func (v *revision) giveUp() {
 }
 
 // again is a batch of the first plan in the revised day; nil if its dish is gone.
-func (v *revision) again(p *arrange.Placed) *arrange.Batch {
+func (v *Revision) again(p *arrange.Placed) *arrange.Batch {
 	for i := range v.day.Items {
 		if it := &v.day.Items[i]; it.Dish.ID == p.It.Dish.ID {
 			b := *p.Batch
@@ -133,7 +133,7 @@ func (v *revision) again(p *arrange.Placed) *arrange.Batch {
 
 // addDishes makes batches of the dishes that the log added, and room in the
 // hearth for the fires they want.
-func (v *revision) addDishes(ctx context.Context) error {
+func (v *Revision) addDishes(ctx context.Context) error {
 	if n := v.day.LeastBatches(); n > arrange.MostBatches {
 		return tooManyLoads(n)
 	}
@@ -151,11 +151,11 @@ func (v *revision) addDishes(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		if n := len(v.afoot) + len(batches); n > arrange.MostBatches {
+		if n := len(v.batches) + len(batches); n > arrange.MostBatches {
 			return tooManyLoads(n)
 		}
 		for _, b := range batches {
-			v.afoot = append(v.afoot, &afoot{batch: b})
+			v.batches = append(v.batches, &liveBatch{batch: b})
 		}
 	}
 	return nil
@@ -169,7 +169,7 @@ func tooManyLoads(n int) error {
 
 // litLate is by how much the fire was lit later than planned. One that is lit
 // after something was done with food on it had burned before.
-func (v *revision) litLate() time.Duration {
+func (v *Revision) litLate() time.Duration {
 	for _, e := range v.log {
 		if v.onFireBy(e) {
 			return 0
@@ -186,7 +186,7 @@ func (v *revision) litLate() time.Duration {
 }
 
 // onFireBy says whether an entry tells of a dish that was on the grate.
-func (v *revision) onFireBy(e schedule.Entry) bool {
+func (v *Revision) onFireBy(e schedule.Entry) bool {
 	switch e.Kind {
 	case schedule.LogOn:
 		return true
@@ -203,4 +203,4 @@ func (v *revision) onFireBy(e schedule.Entry) bool {
 }
 
 // serve is the instant at which the batch is to be ready.
-func (v *revision) serve(a *afoot) time.Time { return v.day.At(float64(a.batch.It.Serve)) }
+func (v *Revision) serve(a *liveBatch) time.Time { return v.day.At(float64(a.batch.It.Serve)) }

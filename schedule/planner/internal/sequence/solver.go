@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// hunt is the state shared by all searches of one Solve: the best plan so far,
+// solver is the state shared by all searches of one Solve: the best plan so far,
 // the nodes spent.
-type hunt struct {
+type solver struct {
 	ctx    context.Context
 	nodes  int
 	budget int
@@ -64,7 +64,7 @@ func (p *plan) exchange(a, b int) {
 }
 
 // count opens one more node; false: the search has to stop.
-func (h *hunt) count() bool {
+func (h *solver) count() bool {
 	if h.err != nil || h.nodes >= h.budget {
 		return false
 	}
@@ -74,7 +74,7 @@ func (h *hunt) count() bool {
 }
 
 // record keeps a leaf that is better than the best.
-func (h *hunt) record(s *search, v value) {
+func (h *solver) record(s *search, v value) {
 	h.best = v
 	h.plan = &plan{s.course, v, s.at, slices.Clone(s.chosen), slices.Clone(s.low), slices.Clone(s.arcs)}
 	h.plan.order()
@@ -82,7 +82,7 @@ func (h *hunt) record(s *search, v value) {
 }
 
 // satisfied ends all searches if any plan will do: nothing can be better.
-func (h *hunt) satisfied() {
+func (h *solver) satisfied() {
 	if h.any {
 		h.best = value{-1, -1}
 	}
@@ -114,7 +114,7 @@ type candidate struct {
 }
 
 // candidates are the courses that are possible at all, the best bound first.
-func candidates(h *hunt, d *day) []*candidate {
+func candidates(h *solver, d *day) []*candidate {
 	var list []*candidate
 	for _, fires := range sequences(d, d.phases) {
 		if h.err = h.ctx.Err(); h.err != nil {
