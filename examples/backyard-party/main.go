@@ -30,7 +30,7 @@ func main() {
 			fmt.Println(f.Text)
 		}
 		for _, rem := range p.Remedies {
-			fmt.Println(rem.Text, rem.Price)
+			fmt.Printf("%s (%s)\n", rem.Text, rem.Price)
 		}
 		return
 	}
