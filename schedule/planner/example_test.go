@@ -110,9 +110,9 @@ func ExampleForecast() {
 	// rested spread: true
 }
 
-// A temperature below the target is no error either: the answer says why not.
+// A grate that is far cooler than the target is no error either: the answer says why not.
 func ExampleForecast_neverArrives() {
-	q, err := schedule.ReadInquiry(map[string]string{"cut": "chicken", "weight": "5 lb", "grate": "160 F"})
+	q, err := schedule.ReadInquiry(map[string]string{"cut": "chicken", "weight": "5 lb", "grate": "150 F", "target": "180 F"})
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -125,7 +125,7 @@ func ExampleForecast_neverArrives() {
 	fmt.Println(why)
 	// Output:
 	// gets there: false
-	// Whole chicken will not get to 165 F with the grate at 160 F
+	// Whole chicken will not get to 180 F with the grate at 150 F
 }
 
 // The plan while the day goes on: what the log says is done is fixed, the rest stands.
