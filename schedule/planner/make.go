@@ -14,12 +14,22 @@ import (
 func Make(ctx context.Context, r schedule.Request, how ...Option) (schedule.Plan, error) {
 	o := optionsOf(how)
 	e := o.effort()
-	p, err := ahead.Plan(ctx, r, e)
+	b, err := boundBy(r, o.notBefore)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	p, err := ahead.Plan(ctx, b.planned, e)
 	if err == nil && o.nodes == 0 {
-		p, err = remedy.WithRemedies(ctx, r.WithDefaults(), p, e)
+		p, err = remedy.WithRemedies(ctx, b.planned.WithDefaults(), p, e)
 	}
 	if err != nil {
-		return p, err
+		return p, b.fault(err)
+	}
+	p = b.undo(p)
+	if o.nodes == 0 {
+		if p, err = b.inTime(ctx, p, e); err != nil {
+			return p, err
+		}
 	}
 	if faults := o.judge(p); len(faults) > 0 {
 		return p, &UnsoundError{Faults: faults}

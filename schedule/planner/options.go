@@ -2,6 +2,7 @@ package planner
 
 import (
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/check"
@@ -12,8 +13,9 @@ import (
 type Option func(*options)
 
 type options struct {
-	judged bool
-	nodes  int // of the search; 0 for the usual ones and remedies
+	judged    bool
+	nodes     int       // of the search; 0 for the usual ones and remedies
+	notBefore time.Time // zero for no such instant
 }
 
 // Judged has the finished plan judged by [check.Plan]. A plan of [Make] that is not

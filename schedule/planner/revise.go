@@ -18,6 +18,18 @@ import (
 // else: entries handed in one by one or all at once give the same plan. Faults
 // of the log are an [*schedule.InputError]; so is a plan that cannot be done.
 func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, how ...Option) (schedule.Plan, error) {
+	o := optionsOf(how)
+	first := p.Request
+	if p.Asked != nil {
+		first = *p.Asked
+	}
+	b, err := boundBy(first, o.notBefore)
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if !b.from.IsZero() { // the first plan is made again as it was made
+		p.Request, p.Asked = b.planned, nil
+	}
 	v, err := revise.New(ctx, p, log, now)
 	if err != nil {
 		return schedule.Plan{}, err
@@ -26,7 +38,8 @@ func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	if faults := optionsOf(how).judge(revised); len(faults) > 0 {
+	revised = b.undo(revised)
+	if faults := o.judge(revised); len(faults) > 0 {
 		said := schedule.NewFinding("unsound", "log", "The log does not fit together, and times below may be wrong. Go by the thermometer. Look for an entry with a wrong time or a wrong dish.")
 		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
 	}

@@ -33,6 +33,11 @@ func ID(r schedule.Request, hash string) string {
 	return uuid.NewSHA1(planSpace, []byte(hash)).String()
 }
 
+// PartID is the id of a plan that is a part of another one: a UUID too.
+func PartID(plan, part string) string {
+	return uuid.NewSHA1(planSpace, []byte(plan+"/"+part)).String()
+}
+
 // StepID stays the same through revisions, so that a calendar updates instead of
 // duplicating.
 func StepID(plan, dish string, batch int, kind schedule.StepKind, ordinal int) string {

@@ -8,6 +8,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -33,9 +34,6 @@ func Split(ctx context.Context, r schedule.Request, loc *time.Location) (TwoDays
 	s.before, s.on = r, &schedule.Request{}
 	*s.on = r
 	s.before.Serve.Date, s.before.Serve.Time = *day.ClockOf(chill).Date, day.ClockOf(chill).Time
-	if r.ID != "" {
-		s.before.ID = r.ID + "-before"
-	}
 	if r.Name != "" {
 		s.before.Name = r.Name + ", the day before"
 	}
@@ -59,8 +57,11 @@ func Split(ctx context.Context, r schedule.Request, loc *time.Location) (TwoDays
 			s.on.Dishes = append(s.on.Dishes, w.parcels(dish))
 		}
 	}
-	if len(s.on.Dishes) == 0 {
+	switch {
+	case len(s.on.Dishes) == 0: // the plan of the day before is the one that is handed out
 		s.on = nil
+	case r.ID != "":
+		s.before.ID = plans.PartID(r.ID, "before")
 	}
 	if len(faults) > 0 {
 		return s, &schedule.InputError{Faults: faults}
