@@ -6,6 +6,7 @@ require (
 	github.com/emersion/go-ical v0.0.0-20250329121855-f41e73efc392
 	github.com/getkin/kin-openapi v0.153.0
 	github.com/google/uuid v1.6.0
+	github.com/klauspost/compress v1.20.4
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/rickb777/date v1.21.1
 	github.com/spf13/cobra v1.10.2

@@ -16,22 +16,49 @@ type agenda struct {
 	Name     string             `json:"name"`
 	Feasible bool               `json:"feasible"`
 	ServeAt  time.Time          `json:"serve_at"`
+	TZ       string             `json:"tz"`
 	Steps    []schedule.Step    `json:"steps"`
 	Changes  []schedule.Change  `json:"changes"`
 	Cautions []schedule.Caution `json:"cautions"`
-	Dishes   []struct {
-		ID   string `json:"id"`
-		Name string `json:"name"`
-	} `json:"dishes"`
+	Dishes   []named            `json:"dishes"`
 
 	kept time.Time // when the revision was
 }
 
-func readAgenda(r Revision) (agenda, error) {
-	a := agenda{kept: r.At}
-	err := json.Unmarshal(r.JSON, &a)
+// named is a dish as its steps are told.
+type named struct {
+	ID   string `json:"id"`
+	Name string `json:"name"`
+}
+
+func readAgenda(r Revision) (*agenda, error) {
+	a := &agenda{}
+	err := json.Unmarshal(r.JSON, a)
+	return a.sorted(r.At), err
+}
+
+// newAgenda is what readAgenda reads of a plan that is at hand.
+func newAgenda(p *schedule.Plan, kept time.Time) *agenda {
+	a := &agenda{ID: p.ID, Revision: p.Revision, Name: p.Name, Feasible: p.Feasible, ServeAt: p.ServeAt, TZ: p.TZ,
+		Steps: slices.Clone(p.Steps), Changes: p.Changes, Cautions: p.Cautions}
+	for _, d := range p.Dishes {
+		a.Dishes = append(a.Dishes, named{d.ID, d.Name})
+	}
+	return a.sorted(kept)
+}
+
+func (a *agenda) sorted(kept time.Time) *agenda {
+	a.kept = kept
 	slices.SortStableFunc(a.Steps, func(x, y schedule.Step) int { return x.At.Compare(y.At) })
-	return a, err
+	return a
+}
+
+// told is an instant as the plan tells its own: on its clock, to the second.
+func (a *agenda) told(t time.Time) time.Time {
+	if loc, err := time.LoadLocation(a.TZ); err == nil {
+		t = t.In(loc)
+	}
+	return t.Truncate(time.Second)
 }
 
 func (a *agenda) dishName(id string) string {
@@ -104,7 +131,7 @@ type Due struct {
 // left out.
 func (a *agenda) due(at time.Time, within time.Duration) Due {
 	d := Due{
-		Plan: a.ID, Revision: a.Revision, At: at, WithinMinutes: within.Minutes(), Feasible: a.Feasible,
+		Plan: a.ID, Revision: a.Revision, At: a.told(at), WithinMinutes: within.Minutes(), Feasible: a.Feasible,
 		ServeUntil: minutesBetween(at, a.ServeAt), Due: []Reminder{}, Cautions: a.cautions(),
 	}
 	for _, s := range a.Steps {

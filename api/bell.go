@@ -1,6 +1,10 @@
 package api
 
-import "sync"
+import (
+	"maps"
+	"slices"
+	"sync"
+)
 
 // bell tells the streams of a plan that it was revised or deleted.
 type bell struct {
@@ -27,6 +31,13 @@ func (b *bell) listen(id string) (heard <-chan struct{}, stop func()) {
 			delete(b.listeners, id)
 		}
 	}
+}
+
+// listened are the ids that somebody listens to.
+func (b *bell) listened() []string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return slices.Collect(maps.Keys(b.listeners))
 }
 
 // ring never waits: a listener that has not heard the last ring hears both as one.

@@ -3,23 +3,55 @@ package api
 import (
 	"net/http"
 
-	"github.com/labstack/echo/v4"
-
 	"example.com/cookday/schedule"
 )
 
-// getCuts lists the catalogue.
-func (s *Service) getCuts(c echo.Context) error {
-	if _, err := parameters(c); err != nil {
-		return err
+// Lists that are the same for every caller and never change while the program runs.
+type lists struct{ cuts, layouts, entries *content }
+
+func newLists() (l lists, err error) {
+	for _, of := range []struct {
+		to    **content
+		value any
+	}{
+		{&l.cuts, schedule.Cuts()},
+		{&l.layouts, map[string][]schedule.Layout{"layouts": schedule.Layouts()}},
+		{&l.entries, map[string][]entryKind{"entries": entryKinds()}},
+	} {
+		text, err := encoded(of.value)
+		if err != nil {
+			return l, err
+		}
+		*of.to = newContent(typeJSON, 0, text)
 	}
-	return sendJSON(c, http.StatusOK, schedule.Cuts())
+	return l, nil
 }
 
-// getLayouts lists how coals may lie.
-func (s *Service) getLayouts(c echo.Context) error {
-	if _, err := parameters(c); err != nil {
-		return err
+// entryKind says how an entry of a log is written.
+type entryKind struct {
+	Kind    schedule.EntryKind `json:"kind"`
+	OfDish  bool               `json:"of_dish"` // it belongs to a dish, else to the grill
+	Carries schedule.Carries   `json:"carries"`
+}
+
+func entryKinds() []entryKind {
+	var list []entryKind
+	for _, f := range schedule.EntryForms() {
+		list = append(list, entryKind(f))
 	}
-	return sendJSON(c, http.StatusOK, map[string][]schedule.Layout{"layouts": schedule.Layouts()})
+	return list
+}
+
+// sendList answers with one of them.
+func (s *Service) sendList(of func(lists) *content) handler {
+	return func(c *call) error {
+		if _, err := c.parameters(); err != nil {
+			return err
+		}
+		l, err := s.lists()
+		if err != nil {
+			return err
+		}
+		return c.send(http.StatusOK, of(l))
+	}
 }

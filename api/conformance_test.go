@@ -9,6 +9,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -20,11 +21,11 @@ import (
 	"go.yaml.in/yaml/v3"
 )
 
-// The whole suite of this package goes through call, which holds every request that
+// The whole suite of this package goes through ask, which holds every request that
 // is accepted and every answer against openapi.yaml.
 
 var document31 = sync.OnceValues(func() (*openapi3.T, error) {
-	for _, kind := range []string{"text/html", "text/calendar", "text/csv", "image/svg+xml", "text/event-stream"} {
+	for _, kind := range []string{"text/html", "text/calendar", "text/csv", "image/svg+xml", "text/event-stream", "text/plain"} {
 		openapi3filter.RegisterBodyDecoder(kind, func(r io.Reader, _ http.Header, _ *openapi3.SchemaRef, _ openapi3filter.EncodingFn) (any, error) {
 			text, err := io.ReadAll(r)
 			return string(text), err
@@ -70,14 +71,20 @@ func TestDocumentIsValid(t *testing.T) {
 }
 
 // documentPath is a route of the router as the document writes it.
-func documentPath(path string) string { return strings.ReplaceAll(path, ":id", "{id}") }
+func documentPath(path string) string { return routeParameter.ReplaceAllString(path, "{$1}") }
+
+var routeParameter = regexp.MustCompile(`:(\w+)`)
+
+// suffixed are the routes whose last part may have a suffix, which the document has as
+// addresses of their own.
+var suffixed = []string{"GET /v1/plans/{id}.{suffix}", "GET /v1/feeds/{id}.{suffix}"}
 
 func TestRoutesAndDocumentAreTheSame(t *testing.T) {
 	var served, described []string
 	for _, r := range New(Config{}).table() {
 		served = append(served, r.method+" "+documentPath(r.path))
 	}
-	served = append(served, "GET /v1/plans/{id}.{suffix}") // is served by the route of {id}
+	served = append(served, suffixed...)
 	for path, item := range openAPI(t).Paths.Map() {
 		for method := range item.Operations() {
 			described = append(described, method+" "+path)
@@ -90,8 +97,8 @@ func TestRoutesAndDocumentAreTheSame(t *testing.T) {
 	}
 }
 
-// operation finds what the document says of a call, nil if it has no such address.
-func operation(d *openapi3.T, method, target string) (*routers.Route, map[string]string) {
+// operationOf finds what the document says of a call, nil if it has no such address.
+func operationOf(d *openapi3.T, method, target string) (*routers.Route, map[string]string) {
 	u, err := url.Parse(target)
 	if err != nil {
 		return nil, nil
@@ -114,20 +121,19 @@ func match(template, path string) (map[string]string, bool) {
 	}
 	got := map[string]string{}
 	for i, w := range want {
-		switch w {
-		case "{id}":
-			if strings.Contains(have[i], ".") {
-				return nil, false
-			}
-			got["id"] = have[i]
-		case "{id}.{suffix}":
+		switch {
+		case w == "{id}.{suffix}":
 			id, suffix, found := strings.Cut(have[i], ".")
 			if !found {
 				return nil, false
 			}
 			got["id"], got["suffix"] = id, suffix
-		case have[i]:
-		default:
+		case strings.HasPrefix(w, "{"):
+			if strings.Contains(have[i], ".") {
+				return nil, false
+			}
+			got[strings.Trim(w, "{}")] = have[i]
+		case w != have[i]:
 			return nil, false
 		}
 	}
@@ -140,8 +146,8 @@ type answer struct {
 	body []byte
 }
 
-// call sends a request to a handler and holds both against the document.
-func call(t testing.TB, h http.Handler, method, target string, body []byte, headers ...string) answer {
+// ask sends a request to a handler and holds both against the document.
+func ask(t testing.TB, h http.Handler, method, target string, body []byte, headers ...string) answer {
 	t.Helper()
 	r := httptest.NewRequest(method, target, bytes.NewReader(body))
 	for i := 0; i < len(headers); i += 2 {
@@ -168,7 +174,7 @@ func validate(t testing.TB, r *http.Request, body []byte, a answer) {
 	if a.StatusCode >= 400 {
 		mustBeProblem(t, a)
 	}
-	route, parameters := operation(openAPI(t), r.Method, r.URL.String())
+	route, parameters := operationOf(openAPI(t), r.Method, r.URL.String())
 	if route == nil {
 		if a.StatusCode != http.StatusNotFound && a.StatusCode != http.StatusMethodNotAllowed {
 			t.Errorf("%s %s is not in the document but was answered with %d", r.Method, r.URL, a.StatusCode)

@@ -2,15 +2,13 @@ package api
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
-	"io"
 	"net/url"
 	"slices"
 	"strings"
 	"time"
-
-	"github.com/labstack/echo/v4"
 
 	"example.com/cookday/schedule"
 )
@@ -22,31 +20,50 @@ const (
 	typeCSV  = "text/csv"
 )
 
-// body reads the whole body of one of the types and says which one it is.
-func body(c echo.Context, types ...string) (data []byte, kind string, err error) {
-	h := c.Request().Header
-	kind = mediaType(h.Get(echo.HeaderContentType))
+// body reads the whole body of one of the types and says which one it is. It is
+// refused if it has more signs than most.
+func (c *call) body(most int, types ...string) (data []byte, kind string, err error) {
+	h := c.r.Header
+	kind = mediaType(h.Get(headerContentType))
 	if !slices.Contains(types, kind) {
 		return nil, "", problem("unsupported-type", "Set Content-Type to "+strings.Join(types, " or ")+", in UTF-8.")
 	}
-	if e := h.Get(echo.HeaderContentEncoding); e != "" && !strings.EqualFold(e, "identity") {
+	if e := h.Get(headerEncoding); e != "" && !strings.EqualFold(e, "identity") {
 		return nil, "", problem("unsupported-type", "Send the body as it is, without Content-Encoding.")
 	}
-	data, err = io.ReadAll(c.Request().Body)
+	var b bytes.Buffer
+	b.Grow(int(min(max(c.r.ContentLength, 0), firstBytes)) + bytes.MinRead)
+	_, err = b.ReadFrom(c.r.Body)
 	if err != nil && problemOf(err).Status == 500 { // a broken or slow client
 		err = problem("bad-input", "The body ended before it was complete.")
 	}
-	return data, kind, err
+	if err == nil {
+		err = scanned(b.Bytes(), most)
+	}
+	return b.Bytes(), kind, err
 }
 
-// document is body for requests: JSON must look like JSON, because the decoder
-// of the library takes everything else for YAML.
-func document(c echo.Context) ([]byte, error) {
-	data, kind, err := body(c, typeJSON, typeYAML)
-	if err == nil && kind == typeJSON && !bytes.HasPrefix(bytes.TrimLeft(data, " \t\r\n"), []byte("{")) && len(bytes.TrimSpace(data)) > 0 {
-		err = &schedule.InputError{Faults: []schedule.Fault{{Sentence: "the document is not a JSON object; it must begin with {, or Content-Type must be " + typeYAML, Line: 1}}}
+// firstBytes are what is made ready for a body at once, whatever its length is said to be.
+const firstBytes = 64 << 10
+
+// request reads the request of a day. JSON must look like JSON, because the decoder of
+// the library takes everything else for YAML.
+func (s *Service) request(c *call) (r schedule.Request, data []byte, err error) {
+	data, kind, err := c.body(maxRequestSigns, typeJSON, typeYAML)
+	if err != nil {
+		return r, nil, err
 	}
-	return data, err
+	if kind == typeJSON && !bytes.HasPrefix(bytes.TrimLeft(data, " \t\r\n"), []byte("{")) && len(bytes.TrimSpace(data)) > 0 {
+		return r, nil, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "the document is not a JSON object; it must begin with {, or Content-Type must be " + typeYAML, Line: 1}}}
+	}
+	err = s.within(c.r.Context(), s.gates.reading, func(context.Context) (err error) {
+		r, err = schedule.Read(data)
+		return err
+	})
+	if err == nil && r.ID != "" {
+		err = &schedule.InputError{Faults: []schedule.Fault{{Path: "id", Sentence: "is given by the service; leave it out"}}}
+	}
+	return r, data, err
 }
 
 // flatJSON reads an object of plain values as named texts: what a query says with
@@ -112,8 +129,8 @@ func plain(value any) (string, bool) {
 }
 
 // parameters reads the query: only the names given, each once.
-func parameters(c echo.Context, names ...string) (map[string]string, error) {
-	values, err := url.ParseQuery(c.Request().URL.RawQuery)
+func (c *call) parameters(names ...string) (map[string]string, error) {
+	values, err := url.ParseQuery(c.r.URL.RawQuery)
 	if err != nil {
 		return nil, queryFault("", "the query cannot be read; escape it as RFC 3986 says")
 	}
@@ -150,15 +167,27 @@ func shortened(name string) string {
 	return name
 }
 
-// instant reads a parameter in RFC 3339; the clock's instant stands for it.
-func (s *Service) instant(parameters map[string]string, name string) (time.Time, error) {
+// instantOf reads a parameter in RFC 3339; zero if it is not there.
+func instantOf(parameters map[string]string, name string) (time.Time, error) {
 	text, ok := parameters[name]
 	if !ok {
-		return s.cfg.Clock(), nil
+		return time.Time{}, nil
 	}
 	t, err := time.Parse(time.RFC3339, text)
 	if err != nil || t.Year() < 1970 || t.Year() > 2200 {
 		return t, queryFault(name, fmt.Sprintf("%.40q is not an instant such as 2027-07-03T18:00:00-05:00; write + as %%2B", text))
 	}
 	return t, nil
+}
+
+// yesNo reads a parameter that is true or false.
+func yesNo(parameters map[string]string, name string) (bool, error) {
+	switch text := parameters[name]; text {
+	case "", "false":
+		return false, nil
+	case "true":
+		return true, nil
+	default:
+		return false, queryFault(name, "is true or false")
+	}
 }

@@ -15,7 +15,7 @@ import (
 func TestFaultsHavePointers(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()
-	a := call(t, h, http.MethodPost, "/v1/plans", []byte(`format: 1
+	a := ask(t, h, http.MethodPost, "/v1/plans", []byte(`format: 1
 serve: {date: 2027-02-30, time: "18:00", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in, colour: black}
 dishes:
@@ -71,15 +71,15 @@ func TestBodiesThatAreRefused(t *testing.T) {
 		"second document":  {"format: 1\n---\nformat: 1\n", asYAML, 400, ""},
 		"alias":            {"format: &a 1\nserve: *a\n", asYAML, 400, ""},
 		"large":            {strings.Repeat(" ", maxBodyBytes+1), asJSON, 413, "1 MiB"},
-		"deep":             {strings.Repeat("[", 200_000), asYAML, 400, ""},
+		"deep":             {strings.Repeat("[", 200_000), asYAML, 413, "nested more than 64 deep"},
 		"number as string": {`{"format": NaN}`, asJSON, 400, ""},
 	} {
-		a := call(t, h, http.MethodPost, "/v1/plans", []byte(c.body), c.headers...)
+		a := ask(t, h, http.MethodPost, "/v1/plans", []byte(c.body), c.headers...)
 		if a.StatusCode != c.status || !strings.Contains(string(a.body), c.says) {
 			t.Errorf("%s: %d %.200s", name, a.StatusCode, a.body)
 		}
 	}
-	if a := call(t, h, http.MethodPost, "/v1/plans?x=1", []byte(burgers), asJSON...); a.StatusCode != http.StatusBadRequest {
+	if a := ask(t, h, http.MethodPost, "/v1/plans?x=1", []byte(burgers), asJSON...); a.StatusCode != http.StatusBadRequest {
 		t.Errorf("query on a post: %d", a.StatusCode)
 	}
 }
@@ -88,8 +88,8 @@ func TestForecasts(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()
 	const query = "/v1/forecasts?cut=brisket&weight=12+lb&grate=250+F&probability=0.5,0.95"
-	byQuery := call(t, h, http.MethodGet, query, nil)
-	byBody := call(t, h, http.MethodPost, "/v1/forecasts", []byte(`{"cut": "brisket", "weight": "12 lb", "grate": "250 F", "probability": [0.5, 0.95]}`), asJSON...)
+	byQuery := ask(t, h, http.MethodGet, query, nil)
+	byBody := ask(t, h, http.MethodPost, "/v1/forecasts", []byte(`{"cut": "brisket", "weight": "12 lb", "grate": "250 F", "probability": [0.5, 0.95]}`), asJSON...)
 	if byQuery.StatusCode != http.StatusOK || !bytes.Equal(byQuery.body, byBody.body) {
 		t.Errorf("query and body differ:\n%s\n%s", byQuery.body, byBody.body)
 	}
@@ -104,14 +104,14 @@ func TestForecasts(t *testing.T) {
 	if want, _ := json.Marshal(o); !json.Valid(want) || compacted(t, byQuery.body) != compacted(t, want) {
 		t.Error("the answer is not the library's")
 	}
-	for _, a := range []answer{call(t, h, http.MethodGet, query+"&format=csv", nil), call(t, h, http.MethodGet, query, nil, "Accept", "text/csv")} {
+	for _, a := range []answer{ask(t, h, http.MethodGet, query+"&format=csv", nil), ask(t, h, http.MethodGet, query, nil, "Accept", "text/csv")} {
 		lines := strings.Split(strings.TrimSuffix(string(a.body), "\r\n"), "\r\n")
 		if len(lines) != 2 || !strings.HasPrefix(lines[0], "cut,mass_kg,") || !strings.HasSuffix(lines[0], ",take_off_0.5_minutes,take_off_0.95_minutes") {
 			t.Errorf("%q", lines)
 		}
 	}
 	for target, pointer := range map[string]string{"?cut=brisket&weight=12": "weight", "?cut=brisket&tarragon=1": "tarragon", "?weight=1kg": "cut", "?cut=x&cut=y": "cut", "?cut=brisket&format=xls": "format"} {
-		a := call(t, h, http.MethodGet, "/v1/forecasts"+target, nil)
+		a := ask(t, h, http.MethodGet, "/v1/forecasts"+target, nil)
 		var p Problem
 		if json.Unmarshal(a.body, &p); a.StatusCode != http.StatusBadRequest || len(p.Errors) == 0 || p.Errors[0].Parameter != pointer {
 			t.Errorf("%s: %d %s", target, a.StatusCode, a.body)
@@ -119,12 +119,12 @@ func TestForecasts(t *testing.T) {
 	}
 	for body, says := range map[string]string{`{"cut": "brisket", "cut": "ribs"}`: "twice", `{"cut": {"a": 1}}`: "must be a text", `[]`: "one JSON object", `{"cut": "brisket"} x`: "one JSON object",
 		`{"cut": null}`: "must be a text", `{"probability": ["0.5"]}`: "must be a text", `{"cut": "brisket", "weight": "12"}`: "unit"} {
-		a := call(t, h, http.MethodPost, "/v1/forecasts", []byte(body), asJSON...)
+		a := ask(t, h, http.MethodPost, "/v1/forecasts", []byte(body), asJSON...)
 		if a.StatusCode != http.StatusBadRequest || !strings.Contains(string(a.body), says) {
 			t.Errorf("%s: %d %s", body, a.StatusCode, a.body)
 		}
 	}
-	if a := call(t, h, http.MethodGet, query, nil, "Accept", "image/png"); a.StatusCode != http.StatusNotAcceptable {
+	if a := ask(t, h, http.MethodGet, query, nil, "Accept", "image/png"); a.StatusCode != http.StatusNotAcceptable {
 		t.Errorf("png: %d", a.StatusCode)
 	}
 }

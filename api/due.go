@@ -4,8 +4,6 @@ import (
 	"net/http"
 	"time"
 
-	"github.com/labstack/echo/v4"
-
 	"example.com/cookday/schedule/unit"
 )
 
@@ -17,18 +15,26 @@ const (
 
 // getDue says what to do now and next. Asked with at = the end of the last look and
 // within = the time since, no step is seen twice and none is missed.
-func (s *Service) getDue(c echo.Context) error {
-	id, suffix, err := planAddress(c)
-	if err != nil || suffix != "" {
-		return ErrNotFound
-	}
-	got, err := parameters(c, "at", "within")
+func (s *Service) getDue(c *call) error { return s.due(c, false) }
+
+// getFeedDue is getDue for those who may only read.
+func (s *Service) getFeedDue(c *call) error { return s.due(c, true) }
+
+func (s *Service) due(c *call, feed bool) error {
+	id, err := c.planOnly()
 	if err != nil {
 		return err
 	}
-	at, err := s.instant(got, "at")
+	got, err := c.parameters("at", "within")
 	if err != nil {
 		return err
+	}
+	at, err := instantOf(got, "at")
+	if err != nil {
+		return err
+	}
+	if at.IsZero() {
+		at = s.cfg.Clock()
 	}
 	within := usualLook
 	if text, ok := got["within"]; ok {
@@ -36,13 +42,18 @@ func (s *Service) getDue(c echo.Context) error {
 			return queryFault("within", "is a length of time up to a week, such as PT15M or 15m")
 		}
 	}
-	kept, err := s.cfg.Store.Newest(c.Request().Context(), id)
+	record, err := s.record(c.r.Context(), id, feed)
 	if err != nil {
 		return err
 	}
-	a, err := readAgenda(kept)
+	a, err := s.agendaOf(c.r.Context(), record)
 	if err != nil {
 		return err
 	}
-	return sendJSON(c, http.StatusOK, a.due(at, within))
+	d := a.due(at, within)
+	d.Plan = id
+	for i := range d.Due {
+		d.Due[i].Plan = id
+	}
+	return c.sendJSON(http.StatusOK, d)
 }

@@ -53,7 +53,7 @@ func realExamples(t *testing.T) string {
 	h := New(cfg).Handler()
 	quiet := []string{"X-Request-Id", "example"} // the id of a request is in a problem
 	get := func(target string, more ...string) string {
-		return string(call(t, h, http.MethodGet, target, nil, append(more, quiet...)...).body)
+		return string(ask(t, h, http.MethodGet, target, nil, append(more, quiet...)...).body)
 	}
 	const brisket = "/v1/forecasts?cut=brisket&weight=12+lb&grate=250+F&wrap=foil@150F&probability=0.5,0.95"
 	var examples yaml.Node
@@ -75,15 +75,15 @@ func realExamples(t *testing.T) string {
 	add("BrisketForecast", "A brisket at 250 F", get(brisket), true)
 	add("BrisketForecastCSV", "The same for a spreadsheet", get(brisket+"&format=csv"), false)
 	add("BurgersRequest", "Four burgers", burgers, true)
-	p := call(t, h, http.MethodPost, "/v1/plans", []byte(burgers), asJSON...)
+	p := ask(t, h, http.MethodPost, "/v1/plans", []byte(burgers), asJSON...)
 	add("Burgers", "The plan of four burgers", string(p.body), true)
 	clock.set("2027-07-03T17:30:00-05:00")
 	add("BurgersDue", "Half an hour before they are served", get("/v1/plans/"+testID+"/due"), true)
 	add("BurgersStream", "The same, as a stream that was taken up again", streamed(t, h, clock), false)
-	add("BadInput", "Two faults", string(call(t, h, http.MethodPost, "/v1/plans",
+	add("BadInput", "Two faults", string(ask(t, h, http.MethodPost, "/v1/plans",
 		[]byte(strings.NewReplacer(`"6 oz"`, `"6"`, `"burger"`, `"burgre"`).Replace(burgers)), append(asJSON, quiet...)...).body), true)
 	add("NotFound", "A plan that was deleted", get("/v1/plans/"+strings.ReplaceAll(testID, "0000-4", "0001-4")), true)
-	add("Stale", "A change made up for another revision", string(call(t, h, http.MethodDelete, "/v1/plans/"+testID, nil, append(quiet, "If-Match", `"3-0"`)...).body), true)
+	add("Stale", "A change made up for another revision", string(ask(t, h, http.MethodDelete, "/v1/plans/"+testID, nil, append(quiet, "If-Match", `"3-0"`)...).body), true)
 	var b bytes.Buffer
 	e := yaml.NewEncoder(&b)
 	e.SetIndent(2)

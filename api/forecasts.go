@@ -3,26 +3,30 @@ package api
 import (
 	"bytes"
 	"context"
+	"encoding/csv"
 	"errors"
 	"net/http"
+	"slices"
 	"strings"
-
-	"github.com/labstack/echo/v4"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/export"
 )
 
-// getForecast answers for one piece; the query says which, and format=csv asks
-// for a line that a spreadsheet can take.
-func (s *Service) getForecast(c echo.Context) error {
-	fields, err := parameters(c, append(schedule.InquiryFields(), "format")...)
+// maxFieldSigns is far above what an object of plain values has.
+const maxFieldSigns = 500
+
+// getForecast answers for one piece; the query says which, format=csv asks for a line
+// that a spreadsheet can take, field=... for the one value that its cell shows.
+func (s *Service) getForecast(c *call) error {
+	fields, err := c.parameters(append(schedule.InquiryFields(), "format", "field")...)
 	if err != nil {
 		return err
 	}
-	format := fields["format"]
+	format, field := fields["format"], fields["field"]
 	delete(fields, "format")
-	err = s.forecast(c, fields, format)
+	delete(fields, "field")
+	err = s.forecast(c, fields, format, field)
 	var input *schedule.InputError
 	if errors.As(err, &input) {
 		return inputProblem(input, true)
@@ -31,12 +35,12 @@ func (s *Service) getForecast(c echo.Context) error {
 }
 
 // postForecast is getForecast with the names in a JSON object.
-func (s *Service) postForecast(c echo.Context) error {
-	got, err := parameters(c, "format")
+func (s *Service) postForecast(c *call) error {
+	got, err := c.parameters("format", "field")
 	if err != nil {
 		return err
 	}
-	data, _, err := body(c, typeJSON)
+	data, _, err := c.body(maxFieldSigns, typeJSON)
 	if err != nil {
 		return err
 	}
@@ -44,11 +48,11 @@ func (s *Service) postForecast(c echo.Context) error {
 	if err != nil {
 		return err
 	}
-	return s.forecast(c, fields, got["format"])
+	return s.forecast(c, fields, got["format"], got["field"])
 }
 
-func (s *Service) forecast(c echo.Context, fields map[string]string, format string) error {
-	kind, err := outlookType(c, format)
+func (s *Service) forecast(c *call, fields map[string]string, format, field string) error {
+	kind, err := c.outlookType(format, field)
 	if err != nil {
 		return err
 	}
@@ -57,36 +61,56 @@ func (s *Service) forecast(c echo.Context, fields map[string]string, format stri
 		return err
 	}
 	var o schedule.Outlook
-	err = s.solve(c.Request().Context(), func(ctx context.Context) (err error) {
+	err = s.within(c.r.Context(), s.gates.forecast, func(ctx context.Context) (err error) {
 		o, err = s.cfg.Planner.Forecast(ctx, q)
 		return err
 	})
 	if err != nil {
 		return err
 	}
-	c.Response().Header().Add(echo.HeaderVary, echo.HeaderAccept)
+	c.header().Add(headerVary, headerAccept)
 	if kind == typeJSON {
-		return sendJSON(c, http.StatusOK, o)
+		return c.sendJSON(http.StatusOK, o)
 	}
 	var b bytes.Buffer
 	if err := export.ForecastCSV(&b, o); err != nil {
 		return err
 	}
-	return send(c, http.StatusOK, "text/csv; charset=utf-8; header=present", b.Bytes())
+	if field != "" {
+		return c.sendField(b.Bytes(), field)
+	}
+	return c.send(http.StatusOK, &content{kind: "text/csv; charset=utf-8; header=present", body: b.Bytes()})
 }
 
-// outlookType is the media type of the answer: by the parameter format, else by Accept.
-func outlookType(c echo.Context, format string) (string, error) {
-	switch format {
-	case "json":
+// sendField answers with one column of a table of one line.
+func (c *call) sendField(table []byte, field string) error {
+	rows, err := csv.NewReader(bytes.NewReader(table)).ReadAll()
+	if err != nil || len(rows) != 2 {
+		return errors.Join(err, errors.New("a forecast is not one line"))
+	}
+	i := slices.Index(rows[0], field)
+	if i < 0 {
+		return queryFault("field", "is a column of the forecast; this one has "+strings.Join(rows[0], ", "))
+	}
+	return c.send(http.StatusOK, &content{kind: "text/plain; charset=utf-8", body: []byte(rows[1][i] + "\n")})
+}
+
+// outlookType is the media type of the answer: by the parameter field or format, else by
+// Accept.
+func (c *call) outlookType(format, field string) (string, error) {
+	switch {
+	case field != "" && format != "":
+		return "", queryFault("field", "is answered as plain text; leave format out")
+	case field != "":
+		return "text/plain", nil
+	case format == "json":
 		return typeJSON, nil
-	case "csv":
+	case format == "csv":
 		return typeCSV, nil
-	case "":
-	default:
+	case format != "":
 		return "", queryFault("format", "is json or csv")
 	}
-	kind := negotiate(strings.Join(c.Request().Header.Values(echo.HeaderAccept), ","), []string{typeJSON, typeCSV})
+	kind := negotiate(c.accept(), []string{typeJSON, typeCSV})
 	if kind == "" {
 		return "", problem("not-acceptable", "A forecast can be had as "+typeJSON+" or "+typeCSV+".")
 	}

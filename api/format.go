@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/labstack/echo/v4"
-
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/export"
 )
@@ -15,17 +13,19 @@ import (
 type format struct {
 	suffix, mediaType, contentType string
 	render                         func(w io.Writer, p schedule.Plan) error // nil for the JSON that is kept
+	feed                           bool                                     // whoever has the feed may have it
+	name                           string                                   // of the format with its table or picture
 }
 
 // formats lists what a plan can be had as, best first.
 func formats(table, picture string) []format {
 	return []format{
-		{".json", typeJSON, typeJSON, nil},
-		{".html", "text/html", "text/html; charset=utf-8", func(w io.Writer, p schedule.Plan) error { return export.Sheet(w, p, export.Options{}) }},
-		{".ics", "text/calendar", "text/calendar; charset=utf-8", export.Calendar},
-		{".csv", typeCSV, "text/csv; charset=utf-8; header=present", func(w io.Writer, p schedule.Plan) error { return export.CSV(w, p, table) }},
-		{".svg", "image/svg+xml", "image/svg+xml", func(w io.Writer, p schedule.Plan) error { return drawn(w, p, picture) }},
-		{".txt", "text/plain", "text/plain; charset=utf-8", func(w io.Writer, p schedule.Plan) error { return export.Text(w, p, export.Options{}) }},
+		{".json", typeJSON, typeJSON, nil, false, "json"},
+		{".html", "text/html", "text/html; charset=utf-8", func(w io.Writer, p schedule.Plan) error { return export.Sheet(w, p, export.Options{}) }, true, "html"},
+		{".ics", "text/calendar", "text/calendar; charset=utf-8", export.Calendar, true, "ics"},
+		{".csv", typeCSV, "text/csv; charset=utf-8; header=present", func(w io.Writer, p schedule.Plan) error { return export.CSV(w, p, table) }, false, "csv/" + table},
+		{".svg", "image/svg+xml", "image/svg+xml", func(w io.Writer, p schedule.Plan) error { return drawn(w, p, picture) }, true, "svg/" + picture},
+		{".txt", "text/plain", "text/plain; charset=utf-8", func(w io.Writer, p schedule.Plan) error { return export.Text(w, p, export.Options{}) }, true, "txt"},
 	}
 }
 
@@ -34,8 +34,9 @@ var (
 	pictures = []string{export.PictureTimeline, export.PictureCurves, export.PictureGrate}
 )
 
-// formatFor picks the format by suffix, or by Accept if there is none.
-func formatFor(c echo.Context, suffix string, got map[string]string) (format, error) {
+// formatFor picks the format by suffix, or by Accept if there is none; of those that a
+// feed has, if it is one.
+func (c *call) formatFor(suffix string, feed bool, got map[string]string) (format, error) {
 	table, picture := got["table"], got["picture"]
 	standsFor(&table, tables[0])
 	standsFor(&picture, pictures[0])
@@ -46,24 +47,38 @@ func formatFor(c echo.Context, suffix string, got map[string]string) (format, er
 		return format{}, queryFault("picture", "is one of "+strings.Join(pictures, ", "))
 	}
 	list := formats(table, picture)
+	if feed {
+		list = slices.DeleteFunc(list, func(f format) bool { return !f.feed })
+	}
 	for _, f := range list {
 		if suffix == f.suffix {
 			return f, nil
 		}
 	}
 	if suffix != "" {
-		return format{}, problem("not-found", "A plan can be had as .json, .html, .ics, .csv, .svg or .txt.")
+		return format{}, problem("not-found", "It can be had as "+each(list, func(f format) string { return f.suffix })+".")
 	}
 	types := make([]string, len(list))
 	for i, f := range list {
 		types[i] = f.mediaType
 	}
-	i := slices.Index(types, negotiate(strings.Join(c.Request().Header.Values(echo.HeaderAccept), ","), types))
+	i := slices.Index(types, negotiate(c.accept(), types))
 	if i < 0 {
-		return format{}, problem("not-acceptable", "A plan can be had as "+strings.Join(types, ", ")+".")
+		return format{}, problem("not-acceptable", "It can be had as "+strings.Join(types, ", ")+".")
 	}
 	return list[i], nil
 }
+
+func each(list []format, of func(format) string) string {
+	var all []string
+	for _, f := range list {
+		all = append(all, of(f))
+	}
+	return strings.Join(all, ", ")
+}
+
+// accept is the header Accept, all of it.
+func (c *call) accept() string { return strings.Join(c.r.Header.Values(headerAccept), ",") }
 
 func drawn(w io.Writer, p schedule.Plan, picture string) error {
 	if picture == export.PictureCurves && !export.HasCurves(p) {

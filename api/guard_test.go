@@ -24,12 +24,12 @@ func TestTokenAndNames(t *testing.T) {
 	h := New(cfg).Handler()
 	for header, want := range map[string]int{"": 401, "Bearer a-secret-of-the-terrace": 200, "bearer a-secret-of-the-terrace": 200, "Bearer a-secret-of-the-terrac": 401, "Basic a-secret-of-the-terrace": 401,
 		"Basic " + base64.StdEncoding.EncodeToString([]byte("calendar:a-secret-of-the-terrace")): 200, "Basic " + base64.StdEncoding.EncodeToString([]byte("a-secret-of-the-terrace:")): 401, "Bearer ": 401} {
-		a := call(t, h, http.MethodGet, "/v1/cuts", nil, "Authorization", header)
+		a := ask(t, h, http.MethodGet, "/v1/cuts", nil, "Authorization", header)
 		if a.StatusCode != want || want == 401 && a.Header.Get("WWW-Authenticate") == "" {
 			t.Errorf("%q: %d, want %d", header, a.StatusCode, want)
 		}
 	}
-	if a := call(t, h, http.MethodGet, "/healthz", nil); a.StatusCode != http.StatusOK {
+	if a := ask(t, h, http.MethodGet, "/healthz", nil); a.StatusCode != http.StatusOK {
 		t.Errorf("health needs no token: %d", a.StatusCode)
 	}
 	for host, want := range map[string]int{"localhost:8018": 200, "[::1]:8018": 200, "LOCALHOST": 200, "evil.example:8018": 421, "": 421} {
@@ -46,13 +46,13 @@ func TestTokenAndNames(t *testing.T) {
 func TestMethodsAndAddresses(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()
-	a := call(t, h, http.MethodPut, "/v1/plans/"+testID, nil)
-	if a.StatusCode != http.StatusMethodNotAllowed || !strings.Contains(a.Header.Get("Allow"), "DELETE") {
-		t.Errorf("put: %d, Allow %q", a.StatusCode, a.Header.Get("Allow"))
+	a := ask(t, h, http.MethodPatch, "/v1/plans/"+testID, nil)
+	if a.StatusCode != http.StatusMethodNotAllowed || !strings.Contains(a.Header.Get("Allow"), "DELETE") || !strings.Contains(a.Header.Get("Allow"), "HEAD") {
+		t.Errorf("patch: %d, Allow %q", a.StatusCode, a.Header.Get("Allow"))
 	}
 	for _, target := range []string{"/", "/v1", "/v1/plans/", "/v1/plans/x", "/v1/plans/" + strings.ToUpper("abcdefab-0000-4000-8000-000000000000"),
 		"/v1/plans/" + testID + "x", "/v1/plans/" + testID + ".ics/due", "/v1/plans/..%2f..%2fetc", "/v1/cuts/", "/v2/cuts", "/v1/plans/%00"} {
-		if a := call(t, h, http.MethodGet, target, nil); a.StatusCode != http.StatusNotFound {
+		if a := ask(t, h, http.MethodGet, target, nil); a.StatusCode != http.StatusNotFound {
 			t.Errorf("%s: %d", target, a.StatusCode)
 		}
 	}
@@ -61,11 +61,11 @@ func TestMethodsAndAddresses(t *testing.T) {
 func TestRequestIDs(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()
-	if a := call(t, h, http.MethodGet, "/healthz", nil, "X-Request-Id", "flow-7"); a.Header.Get("X-Request-Id") != "flow-7" {
+	if a := ask(t, h, http.MethodGet, "/healthz", nil, "X-Request-Id", "flow-7"); a.Header.Get("X-Request-Id") != "flow-7" {
 		t.Errorf("got %q", a.Header.Get("X-Request-Id"))
 	}
 	for _, bad := range []string{"", "a b", strings.Repeat("x", 65), "a\"b"} {
-		if a := call(t, h, http.MethodGet, "/healthz", nil, "X-Request-Id", bad); len(a.Header.Get("X-Request-Id")) != 36 {
+		if a := ask(t, h, http.MethodGet, "/healthz", nil, "X-Request-Id", bad); len(a.Header.Get("X-Request-Id")) != 36 {
 			t.Errorf("%q: got %q", bad, a.Header.Get("X-Request-Id"))
 		}
 	}
@@ -77,11 +77,11 @@ type slowPlanner struct {
 	started, release chan struct{}
 }
 
-func (p slowPlanner) Make(ctx context.Context, r schedule.Request) (schedule.Plan, error) {
+func (p slowPlanner) Make(ctx context.Context, r schedule.Request, notBefore time.Time) (schedule.Plan, error) {
 	p.started <- struct{}{}
 	select {
 	case <-p.release:
-		return p.Library.Make(ctx, r)
+		return p.Library.Make(ctx, r, notBefore)
 	case <-ctx.Done():
 		return schedule.Plan{}, ctx.Err()
 	}
@@ -123,14 +123,16 @@ func TestSolvesAreCapped(t *testing.T) {
 	}
 	cfg.SolveTime = time.Millisecond
 	cfg.Planner = slowPlanner{started: make(chan struct{}, 1), release: make(chan struct{})}
-	if a := call(t, New(cfg).Handler(), http.MethodPost, "/v1/plans", []byte(burgers), asJSON...); a.StatusCode != http.StatusServiceUnavailable {
+	if a := ask(t, New(cfg).Handler(), http.MethodPost, "/v1/plans", []byte(burgers), asJSON...); a.StatusCode != http.StatusServiceUnavailable {
 		t.Errorf("a plan that takes too long: %d", a.StatusCode)
 	}
 }
 
 type brokenPlanner struct{ Library }
 
-func (brokenPlanner) Make(context.Context, schedule.Request) (schedule.Plan, error) { panic("a bug") }
+func (brokenPlanner) Make(context.Context, schedule.Request, time.Time) (schedule.Plan, error) {
+	panic("a bug")
+}
 func (brokenPlanner) Forecast(context.Context, schedule.Inquiry) (schedule.Outlook, error) {
 	return schedule.Outlook{}, errors.New("a secret of the machine")
 }
@@ -142,9 +144,9 @@ func TestFaultsAreLoggedNotShown(t *testing.T) {
 	cfg.Planner = brokenPlanner{}
 	s := New(cfg)
 	marked := strings.Replace(burgers, "Burgers", "Marinade", 1)
-	a := call(t, s.Handler(), http.MethodPost, "/v1/plans", []byte(marked), append(asJSON, "Authorization", "Bearer hidden")...)
-	b := call(t, s.Handler(), http.MethodGet, "/v1/forecasts?cut=brisket&weight=12+lb", nil)
-	call(t, s.Handler(), http.MethodGet, "/v1/plans/"+testID, nil)
+	a := ask(t, s.Handler(), http.MethodPost, "/v1/plans", []byte(marked), append(asJSON, "Authorization", "Bearer hidden")...)
+	b := ask(t, s.Handler(), http.MethodGet, "/v1/forecasts?cut=brisket&weight=12+lb", nil)
+	ask(t, s.Handler(), http.MethodGet, "/v1/plans/"+testID, nil)
 	for _, x := range []answer{a, b} {
 		if x.StatusCode != http.StatusInternalServerError || strings.Contains(string(x.body), "bug") || strings.Contains(string(x.body), "machine") {
 			t.Errorf("%d %s", x.StatusCode, x.body)
@@ -161,7 +163,7 @@ func TestFaultsAreLoggedNotShown(t *testing.T) {
 			t.Errorf("the log tells %q", secret)
 		}
 	}
-	if s.gate.enter(context.Background()) != nil || len(s.gate.places) != 1 {
+	if s.gates.light.enter(context.Background()) != nil || len(s.gates.light.places) != 1 || len(s.gates.forecast.places) != 0 {
 		t.Error("the panic kept its place")
 	}
 }
@@ -178,7 +180,7 @@ func TestClientAddressIsThePeers(t *testing.T) {
 		cfg, _ := testConfig()
 		var log bytes.Buffer
 		cfg.Log, cfg.Proxies = slog.New(slog.NewTextHandler(&log, nil)), c.proxies
-		call(t, New(cfg).Handler(), http.MethodGet, "/healthz", nil, "X-Forwarded-For", "203.0.113.9", "X-Real-Ip", "203.0.113.9")
+		ask(t, New(cfg).Handler(), http.MethodGet, "/healthz", nil, "X-Forwarded-For", "203.0.113.9", "X-Real-Ip", "203.0.113.9")
 		if !strings.Contains(log.String(), "client="+c.want) {
 			t.Errorf("%s: %s", name, log.String())
 		}

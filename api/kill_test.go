@@ -125,7 +125,7 @@ func (a *acknowledged) work(ctx context.Context, t *testing.T, address string) {
 		return text, true
 	}
 	for ctx.Err() == nil {
-		text, ok := post("/v1/plans", burger)
+		text, ok := post("/v1/plans?trial=true", burger)
 		if !ok {
 			return
 		}
@@ -189,7 +189,7 @@ func (a *acknowledged) check(t *testing.T, file string) (revisions int) {
 	}
 	defer f.Close()
 	for id, k := range a.plans {
-		history, err := f.History(ctx, id)
+		history, err := f.History(ctx, id, -1, 1000)
 		if err != nil {
 			t.Errorf("plan %s: %v", id, err)
 			continue

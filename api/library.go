@@ -10,22 +10,22 @@ import (
 
 // Planner is what the service asks of the library. [Library] is the library itself.
 type Planner interface {
-	// Make plans a day.
-	Make(ctx context.Context, r schedule.Request) (schedule.Plan, error)
+	// Make plans a day, of which nothing starts before an instant; zero for no such instant.
+	Make(ctx context.Context, r schedule.Request, notBefore time.Time) (schedule.Plan, error)
 	// Forecast answers for one piece.
 	Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 	// ReadLog reads readings and events, CSV or JSON.
 	ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error)
-	// Revise follows a plan through its whole log.
-	Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error)
+	// Revise follows a plan through its whole log. The plan was made not before an instant.
+	Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now, notBefore time.Time) (schedule.Plan, error)
 }
 
 // Library is the planner of package schedule.
 type Library struct{}
 
 // Make is [planner.Make], judged.
-func (Library) Make(ctx context.Context, r schedule.Request) (schedule.Plan, error) {
-	return planner.Make(ctx, r, planner.Judged())
+func (Library) Make(ctx context.Context, r schedule.Request, notBefore time.Time) (schedule.Plan, error) {
+	return planner.Make(ctx, r, planner.Judged(), planner.NotBefore(notBefore))
 }
 
 // Forecast is [planner.Forecast].
@@ -39,6 +39,6 @@ func (Library) ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error) {
 }
 
 // Revise is [planner.Revise], judged.
-func (Library) Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (schedule.Plan, error) {
-	return planner.Revise(ctx, p, log, now, planner.Judged())
+func (Library) Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now, notBefore time.Time) (schedule.Plan, error) {
+	return planner.Revise(ctx, p, log, now, planner.Judged(), planner.NotBefore(notBefore))
 }

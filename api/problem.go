@@ -9,8 +9,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/labstack/echo/v4"
-
 	"example.com/cookday/schedule"
 )
 
@@ -43,6 +41,13 @@ var problemKinds = map[string]struct {
 	title  string
 }{
 	"bad-input":        {http.StatusBadRequest, "The input has faults"},
+	"forbidden":        {http.StatusForbidden, "This is not for everybody"},
+	"past":             {http.StatusUnprocessableEntity, "The meal is past"},
+	"clock":            {http.StatusUnprocessableEntity, "The instant is far from the service's clock"},
+	"key-reused":       {http.StatusUnprocessableEntity, "The key was used for another body"},
+	"log-full":         {http.StatusUnprocessableEntity, "The log is full"},
+	"condition-needed": {http.StatusPreconditionRequired, "A condition is needed"},
+	"no-room":          {http.StatusInsufficientStorage, "There is no room left"},
 	"unauthorized":     {http.StatusUnauthorized, "A token is needed"},
 	"not-found":        {http.StatusNotFound, "There is nothing here"},
 	"method":           {http.StatusMethodNotAllowed, "The method does not fit the address"},
@@ -50,6 +55,7 @@ var problemKinds = map[string]struct {
 	"conflict":         {http.StatusConflict, "The plan was changed meanwhile"},
 	"stale":            {http.StatusPreconditionFailed, "The plan is at another revision"},
 	"too-large":        {http.StatusRequestEntityTooLarge, "The body is too large"},
+	"too-many":         {http.StatusRequestEntityTooLarge, "The body has too many values"},
 	"unsupported-type": {http.StatusUnsupportedMediaType, "The body has a type that is not read here"},
 	"misdirected":      {http.StatusMisdirectedRequest, "The service does not answer to that name"},
 	"busy":             {http.StatusServiceUnavailable, "The service is busy"},
@@ -65,13 +71,14 @@ func problem(kind, detail string) *Problem {
 func inputProblem(e *schedule.InputError, query bool) *Problem {
 	p := problem("bad-input", "")
 	for _, f := range e.Faults {
+		f.Sentence = briefly(f.Sentence)
 		fault := ProblemFault{Detail: f.Sentence, Pointer: pointer(f.Path), Line: f.Line}
 		if query {
 			fault.Parameter, fault.Pointer = f.Path, ""
 		}
 		p.Errors = append(p.Errors, fault)
 	}
-	p.Detail = e.Faults[0].String()
+	p.Detail = briefly(e.Faults[0].String())
 	if n := len(e.Faults) - 1; n > 0 {
 		p.Detail += "; and " + strconv.Itoa(n) + " more"
 	}
@@ -89,7 +96,6 @@ func problemOf(err error) *Problem {
 		known   *Problem
 		input   *schedule.InputError
 		tooMuch *http.MaxBytesError
-		echoed  *echo.HTTPError
 	)
 	switch {
 	case errors.As(err, &known):
@@ -107,45 +113,41 @@ func problemOf(err error) *Problem {
 		return problem("busy", "Too many plans are being made; try again soon.")
 	case errors.Is(err, context.DeadlineExceeded), errors.Is(err, context.Canceled):
 		return problem("busy", "The call was given up before its answer was ready; try again, or ask for fewer dishes.")
-	case errors.As(err, &echoed):
-		return echoProblem(echoed)
-	}
-	return problem("fault", "This is a fault of the program; its log has more under the request's id.")
-}
-
-// echoProblem is for what the router finds by itself.
-func echoProblem(e *echo.HTTPError) *Problem {
-	switch e.Code {
-	case http.StatusNotFound:
-		return problem("not-found", "No resource has this address.")
-	case http.StatusMethodNotAllowed:
-		return problem("method", "The Allow header lists the methods of this address.")
+	case errors.Is(err, ErrFull):
+		return problem("no-room", "The disk of the service is full; nothing was kept.")
+	case errors.Is(err, ErrReadOnly):
+		return problem("busy", "The store of plans can be read and not written.")
 	}
 	return problem("fault", "This is a fault of the program; its log has more under the request's id.")
 }
 
 // answerProblem is the error handler of all routes.
-func (s *Service) answerProblem(err error, c echo.Context) {
-	if c.Response().Committed {
+func (s *Service) answerProblem(err error, c *call) {
+	if c.w.status != 0 {
 		return
 	}
 	p := problemOf(err)
-	h := c.Response().Header()
-	id := h.Get(echo.HeaderXRequestID)
+	h := c.header()
+	id := h.Get(headerRequestID)
 	p.Instance = "urn:request:" + id
 	switch p.Status {
+	case http.StatusMethodNotAllowed:
+		if allowed := h.Get("Allow"); strings.Contains(allowed, http.MethodGet) {
+			h.Set("Allow", allowed+", "+http.MethodHead)
+		}
 	case http.StatusServiceUnavailable:
-		h.Set(echo.HeaderRetryAfter, "2")
+		h.Set(headerRetryAfter, "2")
 	case http.StatusUnauthorized:
-		h.Set(echo.HeaderWWWAuthenticate, `Bearer realm="cookday"`)
-	case http.StatusInternalServerError:
-		s.cfg.Log.Error("fault", slog.String("request", id), slog.String("route", c.Path()), slog.String("error", cleanLine(err.Error())))
+		h.Set("WWW-Authenticate", `Basic realm="cookday", charset="UTF-8"`) // calendars wait for this one
+		h.Add("WWW-Authenticate", `Bearer realm="cookday"`)
+	case http.StatusInternalServerError, http.StatusInsufficientStorage:
+		s.cfg.Log.Error("fault", slog.String("request", id), slog.String("route", c.route), slog.String("error", cleanLine(err.Error())))
 	}
 	body, _ := json.Marshal(p) // strings and numbers only
-	for _, name := range []string{echo.HeaderLocation, "ETag"} {
+	for _, name := range []string{headerLocation, headerLink, headerETag} {
 		h.Del(name)
 	}
-	if err := send(c, p.Status, "application/problem+json", append(body, '\n')); err != nil {
+	if err := c.send(p.Status, &content{kind: "application/problem+json", body: append(body, '\n')}); err != nil {
 		s.cfg.Log.Debug("answer not sent", slog.String("request", id))
 	}
 }

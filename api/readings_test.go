@@ -35,8 +35,8 @@ func TestReadingsMoveThePlan(t *testing.T) {
 	base := "/v1/plans/" + p.ID
 	log, now := cookLog(p)
 	clock.set(now.Format(time.RFC3339))
-	first := call(t, h, http.MethodGet, base, nil)
-	a := call(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv", "If-Match", first.Header.Get("ETag"))
+	first := ask(t, h, http.MethodGet, base, nil)
+	a := ask(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv", "If-Match", first.Header.Get("ETag"))
 	if a.StatusCode != http.StatusOK {
 		t.Fatalf("%d %s", a.StatusCode, a.body)
 	}
@@ -49,25 +49,25 @@ func TestReadingsMoveThePlan(t *testing.T) {
 		t.Errorf("a slow brisket is expected at %s, before the readings at %s", after, before)
 	}
 	t.Logf("take-off moved from %s to %s", before, after)
-	if old := call(t, h, http.MethodGet, base+"?revision=0", nil); !bytes.Equal(old.body, first.body) {
+	if old := ask(t, h, http.MethodGet, base+"?revision=0", nil); !bytes.Equal(old.body, first.body) {
 		t.Error("the readings moved the past")
 	}
-	again := call(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv")
+	again := ask(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv")
 	if again.StatusCode != http.StatusOK || !bytes.Equal(again.body, a.body) {
 		t.Error("the same readings made another revision")
 	}
-	if stale := call(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv", "If-Match", first.Header.Get("ETag")); stale.StatusCode != http.StatusPreconditionFailed {
+	if stale := ask(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv", "If-Match", first.Header.Get("ETag")); stale.StatusCode != http.StatusPreconditionFailed {
 		t.Errorf("stale: %d", stale.StatusCode)
 	}
 	more, _ := json.Marshal([]map[string]string{{"time": now.Format(time.RFC3339), "dish": p.Dishes[0].ID, "kind": "core", "value": "120 F"}})
-	b := call(t, h, http.MethodPost, base+"/readings?at="+now.Add(time.Minute).UTC().Format("2006-01-02T15:04:05Z"), more, asJSON...)
+	b := ask(t, h, http.MethodPost, base+"/readings?at="+now.Add(time.Minute).UTC().Format("2006-01-02T15:04:05Z"), more, asJSON...)
 	if r2, err := schedule.ReadPlan(b.body); err != nil || r2.Revision != 2 || len(r2.Log) != 6 {
 		t.Errorf("second posting: %d %v, log of %d", b.StatusCode, err, len(r2.Log))
 	}
 	if kept, _ := cfg.Store.Readings(t.Context(), p.ID); len(kept) != 6 {
 		t.Errorf("%d readings are kept", len(kept))
 	}
-	compareCalendars(t, p, revised, call(t, h, http.MethodGet, base+".ics?revision=0", nil).body, call(t, h, http.MethodGet, base+".ics?revision=1", nil).body)
+	compareCalendars(t, p, revised, ask(t, h, http.MethodGet, base+".ics?revision=0", nil).body, ask(t, h, http.MethodGet, base+".ics?revision=1", nil).body)
 }
 
 func takeOff(t *testing.T, p schedule.Plan) time.Time {
@@ -117,11 +117,11 @@ func compareCalendars(t *testing.T, first, second schedule.Plan, one, two []byte
 func TestCalendarOverAClockChange(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()
-	p := planned(t, h, []byte(strings.NewReplacer("2027-07-03", "2027-03-14", "18:00", "11:00", `"burger"`, `"brisket"`, "6 oz", "12 lb", `"count": 4`, `"count": 1`).Replace(burgers)), asJSON...)
+	p := plannedTrial(t, h, []byte(strings.NewReplacer("2027-07-03", "2027-03-14", "18:00", "11:00", `"burger"`, `"brisket"`, "6 oz", "12 lb", `"count": 4`, `"count": 1`).Replace(burgers)), asJSON...)
 	if !p.Steps[0].At.Before(time.Date(2027, 3, 14, 8, 0, 0, 0, time.UTC)) {
 		t.Fatalf("the cook begins at %s, after the change", p.Steps[0].At)
 	}
-	found := events(t, call(t, h, http.MethodGet, "/v1/plans/"+p.ID+".ics", nil).body)
+	found := events(t, ask(t, h, http.MethodGet, "/v1/plans/"+p.ID+".ics", nil).body)
 	chicago, err := time.LoadLocation("America/Chicago")
 	if err != nil {
 		t.Fatal(err)
@@ -180,15 +180,15 @@ func TestReadingsThatAreRefused(t *testing.T) {
 		"YAML":         {"- time: 04:15", typeYAML, 415, "Content-Type"},
 		"empty":        {"", typeJSON, 400, "empty"},
 	} {
-		a := call(t, h, http.MethodPost, target, []byte(c.body), "Content-Type", c.kind)
+		a := ask(t, h, http.MethodPost, target, []byte(c.body), "Content-Type", c.kind)
 		if a.StatusCode != c.status || !strings.Contains(string(a.body), c.says) {
 			t.Errorf("%s: %d %s", name, a.StatusCode, a.body)
 		}
 	}
-	if a := call(t, h, http.MethodPost, target, []byte("[]"), asJSON...); a.StatusCode != http.StatusOK {
+	if a := ask(t, h, http.MethodPost, target, []byte("[]"), asJSON...); a.StatusCode != http.StatusOK {
 		t.Errorf("an empty log: %d %s", a.StatusCode, a.body)
 	}
-	if a := call(t, h, http.MethodPost, target+"?at=yesterday", []byte("[]"), asJSON...); a.StatusCode != http.StatusBadRequest {
+	if a := ask(t, h, http.MethodPost, target+"?at=yesterday", []byte("[]"), asJSON...); a.StatusCode != http.StatusBadRequest {
 		t.Errorf("at=yesterday: %d", a.StatusCode)
 	}
 }
@@ -202,7 +202,7 @@ func TestDue(t *testing.T) {
 	var seen []string
 	at := p.Steps[0].At.Add(-time.Minute)
 	for end := p.ServeAt.Add(24 * time.Hour); at.Before(end); at = at.Add(90 * time.Minute) {
-		a := call(t, h, http.MethodGet, base+"?within=90m&at="+at.UTC().Format(time.RFC3339), nil)
+		a := ask(t, h, http.MethodGet, base+"?within=90m&at="+at.UTC().Format(time.RFC3339), nil)
 		var d Due
 		if err := json.Unmarshal(a.body, &d); err != nil || a.StatusCode != http.StatusOK {
 			t.Fatalf("%d %s", a.StatusCode, a.body)
@@ -228,11 +228,11 @@ func TestDue(t *testing.T) {
 	}
 	clock.set(p.Steps[3].At.Add(time.Second).Format(time.RFC3339))
 	var d Due
-	if err := json.Unmarshal(call(t, h, http.MethodGet, base, nil).body, &d); err != nil || d.NowText == "" || d.NextText == "" || len(d.Cautions) == 0 || d.WithinMinutes != 15 {
+	if err := json.Unmarshal(ask(t, h, http.MethodGet, base, nil).body, &d); err != nil || d.NowText == "" || d.NextText == "" || len(d.Cautions) == 0 || d.WithinMinutes != 15 {
 		t.Errorf("%+v %v", d, err)
 	}
 	for _, query := range []string{"?at=18:00", "?within=x", "?within=P8D", "?within=-5m", "?x=1", "?at=2027-07-03T18:00:00+05:00"} { // + is a blank in a query
-		if a := call(t, h, http.MethodGet, base+query, nil); a.StatusCode != http.StatusBadRequest {
+		if a := ask(t, h, http.MethodGet, base+query, nil); a.StatusCode != http.StatusBadRequest {
 			t.Errorf("%s: %d", query, a.StatusCode)
 		}
 	}

@@ -10,8 +10,6 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-
-	"github.com/labstack/echo/v4"
 )
 
 // minGzipBytes: below it the header of gzip and one packet eat what is gained.
@@ -22,45 +20,92 @@ var gzipWriters = sync.Pool{New: func() any {
 	return w
 }}
 
-// send writes a whole body, compressed if the client takes it. An ETag set before
-// gets the suffix -gzip then: another encoding is another representation.
-func send(c echo.Context, status int, contentType string, body []byte) error {
-	h := c.Response().Header()
-	h.Set(echo.HeaderContentType, contentType)
-	h.Add(echo.HeaderVary, echo.HeaderAcceptEncoding)
-	if len(body) >= minGzipBytes && takesGzip(c.Request().Header.Get(echo.HeaderAcceptEncoding)) {
-		var b bytes.Buffer
-		w := gzipWriters.Get().(*gzip.Writer)
-		w.Reset(&b)
-		w.Write(body) // a buffer takes everything
-		w.Close()
-		gzipWriters.Put(w)
-		body = b.Bytes()
-		h.Set(echo.HeaderContentEncoding, "gzip")
-		if tag := h.Get("ETag"); tag != "" {
-			h.Set("ETag", strings.TrimSuffix(tag, `"`)+`-gzip"`)
+func gzipped(body []byte) []byte {
+	var b bytes.Buffer
+	w := gzipWriters.Get().(*gzip.Writer)
+	defer gzipWriters.Put(w)
+	w.Reset(&b)
+	w.Write(body) // a buffer takes everything
+	w.Close()
+	return b.Bytes()
+}
+
+// content is a whole answer, which may be kept and answered again. Its compressed
+// bytes are made when they are first asked for.
+type content struct {
+	kind string // media type with its parameters
+	tag  string // entity tag; "" for none
+	body []byte
+
+	once  sync.Once
+	small []byte
+}
+
+func (k *content) compressed() []byte {
+	k.once.Do(func() { k.small = gzipped(k.body) })
+	return k.small
+}
+
+// size is about what it takes to keep it.
+func (k *content) size() int { return len(k.body) + len(k.body)/4 }
+
+// newContent makes an answer with a tag of its number and a digest of its bytes.
+func newContent(kind string, number int, body []byte) *content {
+	return &content{kind: kind, tag: entityTag(number, body), body: body}
+}
+
+// send writes a whole answer, compressed if the client takes it. Its tag gets the suffix
+// -gzip then: another encoding is another representation.
+func (c *call) send(status int, k *content) error {
+	h := c.header()
+	h.Add(headerVary, "Accept-Encoding")
+	tag, body, encoding := k.tag, k.body, ""
+	if len(body) >= minGzipBytes && takesGzip(c.r.Header.Get("Accept-Encoding")) {
+		encoding = "gzip"
+		if tag != "" {
+			tag = strings.TrimSuffix(tag, `"`) + `-gzip"`
 		}
 	}
-	if status == http.StatusOK && h.Get("ETag") != "" && matchesTag(c.Request().Header.Values("If-None-Match"), h.Get("ETag"), true) {
-		h.Del(echo.HeaderContentEncoding)
-		h.Del(echo.HeaderContentType)
-		return c.NoContent(http.StatusNotModified)
+	if tag != "" {
+		h.Set(headerETag, tag)
+		if status == http.StatusOK && matchesTag(c.r.Header.Values("If-None-Match"), tag, true) {
+			c.w.WriteHeader(http.StatusNotModified)
+			return nil
+		}
 	}
-	h.Set(echo.HeaderContentLength, strconv.Itoa(len(body)))
-	c.Response().WriteHeader(status)
-	_, err := c.Response().Write(body)
+	if encoding != "" {
+		body = k.compressed()
+		h.Set(headerEncoding, encoding)
+	}
+	h.Set(headerContentType, k.kind)
+	h.Set(headerContentLength, strconv.Itoa(len(body)))
+	c.w.WriteHeader(status)
+	_, err := c.w.Write(body)
 	return err
 }
 
+// nothing answers without a body.
+func (c *call) nothing() error {
+	c.w.WriteHeader(http.StatusNoContent)
+	return nil
+}
+
 // sendJSON writes a value as JSON.
-func sendJSON(c echo.Context, status int, v any) error {
+func (c *call) sendJSON(status int, v any) error {
+	text, err := encoded(v)
+	if err != nil {
+		return err
+	}
+	return c.send(status, &content{kind: typeJSON, body: text})
+}
+
+// encoded is a value as a line of JSON.
+func encoded(v any) ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
-	if err := e.Encode(v); err != nil {
-		return err
-	}
-	return send(c, status, typeJSON, b.Bytes())
+	err := e.Encode(v)
+	return b.Bytes(), err
 }
 
 // entityTag names a revision in one representation: its number, then a digest of
@@ -95,14 +140,16 @@ func tagList(headers []string) []string {
 	return tags
 }
 
+// conditional says whether a call is meant for one revision only.
+func conditional(r *http.Request) bool { return len(tagList(r.Header.Values("If-Match"))) > 0 }
+
 // requireMatch refuses a change that was made up for another revision. A tag of any
 // representation of the newest revision will do. Without If-Match everything passes.
 func requireMatch(r *http.Request, newest int) error {
-	tags := tagList(r.Header.Values("If-Match"))
-	if len(tags) == 0 {
+	if !conditional(r) {
 		return nil
 	}
-	for _, t := range tags {
+	for _, t := range tagList(r.Header.Values("If-Match")) {
 		number, _, found := strings.Cut(strings.TrimPrefix(t, `"`), "-")
 		if t == "*" || found && strings.HasPrefix(t, `"`) && number == strconv.Itoa(newest) {
 			return nil

@@ -9,18 +9,21 @@ import (
 	"time"
 )
 
-// Time limits of the server. A call that computes waits and works at most
-// Patience + SolveTime, which is less than writeTime; streams set their own.
+// Time limits of the server. A call that computes waits for its reading, its plan's turn
+// and its place, and works: 3 x Patience + SolveTime, which is less than writeTime;
+// streams set their own.
 const (
 	headerTime = 5 * time.Second
 	readTime   = 15 * time.Second // of the whole request: a mebibyte on a slow line
 	writeTime  = 40 * time.Second // from the end of the header to the end of the answer
 	idleTime   = 60 * time.Second
 	graceTime  = 10 * time.Second // for calls under way when the service ends
+	sweepTime  = time.Hour        // between two looks for plans that are old
 )
 
-// Serve answers on a listener until the context ends, then lets the calls under way
-// finish. It returns nil after an end of that kind, and closes the listener.
+// Serve answers on a listener until the context ends, then says for a while that it is
+// not ready, and lets the calls under way finish. It returns nil after an end of that
+// kind, and closes the listener.
 func (s *Service) Serve(ctx context.Context, l net.Listener) error {
 	server := &http.Server{
 		Handler:           s.Handler(),
@@ -31,6 +34,10 @@ func (s *Service) Serve(ctx context.Context, l net.Listener) error {
 		MaxHeaderBytes:    maxHeaderBytes,
 		ErrorLog:          slog.NewLogLogger(s.cfg.Log.Handler(), slog.LevelDebug),
 	}
+	working, rest := context.WithCancel(context.WithoutCancel(ctx))
+	defer rest()
+	go s.every(working, s.cfg.Look, s.watch())
+	go s.every(working, sweepTime, s.sweep)
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(l) }()
 	select {
@@ -39,6 +46,7 @@ func (s *Service) Serve(ctx context.Context, l net.Listener) error {
 	case <-ctx.Done():
 	}
 	s.CloseStreams()
+	time.Sleep(s.cfg.Drain)
 	grace, cancel := context.WithTimeout(context.WithoutCancel(ctx), graceTime)
 	defer cancel()
 	err := server.Shutdown(grace)
@@ -47,4 +55,52 @@ func (s *Service) Serve(ctx context.Context, l net.Listener) error {
 	}
 	<-ended
 	return err
+}
+
+// every does something again and again, now first.
+func (s *Service) every(ctx context.Context, pause time.Duration, do func(context.Context)) {
+	ticker := time.NewTicker(pause)
+	defer ticker.Stop()
+	for {
+		do(ctx)
+		select {
+		case <-ctx.Done():
+			return
+		case <-ticker.C:
+		}
+	}
+}
+
+// watch looks for what other processes wrote into the same store, and tells the streams.
+func (s *Service) watch() func(context.Context) {
+	var seen int64
+	return func(ctx context.Context) {
+		n, err := s.cfg.Store.Changes(ctx)
+		if err != nil || n == seen {
+			return
+		}
+		seen = n
+		for _, id := range s.bell.listened() {
+			if s.scores.behind(ctx, id) {
+				s.bell.ring(id)
+			}
+		}
+	}
+}
+
+// sweep removes plans that were served and changed longer ago than they are kept.
+func (s *Service) sweep(ctx context.Context) {
+	if s.cfg.Keep == 0 {
+		return
+	}
+	gone, err := s.cfg.Store.Expire(ctx, s.now().Add(-s.cfg.Keep))
+	if err != nil {
+		s.cfg.Log.Error("old plans stay", slog.String("error", cleanLine(err.Error())))
+	}
+	for _, id := range gone {
+		s.gone(id)
+	}
+	if len(gone) > 0 {
+		s.cfg.Log.Info("old plans removed", slog.Int("plans", len(gone)))
+	}
 }

@@ -98,7 +98,7 @@ func (g *guest) turn(party string) {
 	case n < 11:
 		g.call(http.MethodGet, "/v1/forecasts?cut=tri-tip&weight=2.5%20lb&grate=275%20F", "", http.StatusOK)
 	case n < 13:
-		g.call(http.MethodPost, "/v1/plans", g.bad(), http.StatusBadRequest, http.StatusUnprocessableEntity)
+		g.call(http.MethodPost, "/v1/plans", g.bad(), http.StatusBadRequest, http.StatusRequestEntityTooLarge)
 	case n < 14:
 		g.call(http.MethodGet, "/v1/plans/00000000-0000-4000-8000-000000000000", "", http.StatusNotFound)
 	case n < 16:
@@ -126,7 +126,7 @@ func (g *guest) plan(party string) {
 	if g.dice.IntN(bigRequests) == 0 {
 		body, kind = party, "application/yaml"
 	}
-	text := g.send(http.MethodPost, "/v1/plans", kind, body, http.StatusCreated)
+	text := g.send(http.MethodPost, "/v1/plans?trial=true", kind, body, http.StatusCreated)
 	var p schedule.Plan
 	if text == nil || json.Unmarshal(text, &p) != nil {
 		return

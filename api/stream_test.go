@@ -155,7 +155,7 @@ func TestStreamResumesOverRevisions(t *testing.T) {
 	got, _ = stream("0.1")
 	expect("from long ago", got, "a", "b", "revision 1", "c", "d", "b")
 	for _, bad := range []string{"x", "1", "9.0", "0.99", "-1.0", "0.0.0", "99999999999999999999.0"} {
-		if a := call(t, h, http.MethodGet, "/v1/plans/"+testID+"/stream", nil, "Last-Event-ID", bad); a.StatusCode != http.StatusBadRequest {
+		if a := ask(t, h, http.MethodGet, "/v1/plans/"+testID+"/stream", nil, "Last-Event-ID", bad); a.StatusCode != http.StatusBadRequest {
 			t.Errorf("%s: %d", bad, a.StatusCode)
 		}
 	}
@@ -193,7 +193,7 @@ func TestStreamIsLive(t *testing.T) {
 	until(": still here")
 	clock.set(noon(11).Format(time.RFC3339))
 	until(`"step":"a"`)
-	store.Append(context.Background(), testID, nil, keptPlan(t, stepPlan(1, map[string]int{"a": 10, "b": 30}), noon(12)))
+	store.Append(context.Background(), testID, nil, keptPlan(t, stepPlan(1, map[string]int{"a": 10, "b": 30}), noon(12)), Facts{})
 	s.bell.ring(testID)
 	until("event: revision")
 	clock.set(noon(31).Format(time.RFC3339))
@@ -207,7 +207,7 @@ func TestStreamIsLive(t *testing.T) {
 	if ids, _ := stepsOf(t, seen.String()); strings.Join(ids, " ") != "a revision 1 b" {
 		t.Errorf("got %v", ids)
 	}
-	if len(s.bell.listeners) != 0 || s.streams.Load() != 0 {
+	if len(s.bell.listeners) != 0 || len(s.places.taken) != 0 || len(s.scores.plans) != 0 {
 		t.Error("the stream left something behind")
 	}
 }
@@ -223,12 +223,22 @@ func TestStreamsAreCountedAndEnd(t *testing.T) {
 		defer close(done)
 		s.Handler().ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "/v1/plans/"+testID+"/stream", nil))
 	}()
-	for s.streams.Load() == 0 {
+	for s.taken() == 0 {
 		time.Sleep(time.Millisecond)
 	}
-	if a := call(t, s.Handler(), http.MethodGet, "/v1/plans/"+testID+"/stream", nil); a.StatusCode != http.StatusServiceUnavailable || a.Header.Get("Retry-After") == "" {
+	if a := ask(t, s.Handler(), http.MethodGet, "/v1/plans/"+testID+"/stream", nil); a.StatusCode != http.StatusServiceUnavailable || a.Header.Get("Retry-After") == "" {
 		t.Errorf("second stream: %d", a.StatusCode)
 	}
 	s.CloseStreams()
 	<-done
+}
+
+// taken is how many streams are open.
+func (s *Service) taken() (n int) {
+	s.places.mu.Lock()
+	defer s.places.mu.Unlock()
+	for _, k := range s.places.taken {
+		n += k
+	}
+	return n
 }

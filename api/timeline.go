@@ -2,6 +2,7 @@ package api
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -37,29 +38,32 @@ type event struct {
 	step schedule.Step
 }
 
-// chapter is a revision and its events.
+// chapter is a revision and its events. It is not changed once others can see it, but
+// for next, which its score guards.
 type chapter struct {
-	agenda
+	*agenda
 	events []event
+	told   map[string]time.Time // before it: id of a step, the instant it was told for
+	next   *chapter             // nil for the last that is known
 }
 
-// chapters lists the events of all revisions, the first one first. A step counts as
-// told once it was due under an earlier revision; it comes again if a later one
-// moved it back into the future.
-func chapters(agendas []agenda) []chapter {
-	told := map[string]time.Time{} // id of a step, the instant it was told for
-	list := make([]chapter, len(agendas))
-	for i, a := range agendas {
-		list[i] = chapter{a, a.events(told)}
-		if i+1 < len(agendas) {
-			for _, e := range list[i].events {
-				if e.id.place > 0 && !e.due.After(agendas[i+1].kept) {
-					told[e.step.ID] = e.step.At
-				}
-			}
+// firstChapter is that of the first revision.
+func firstChapter(a *agenda) *chapter { return newChapter(a, map[string]time.Time{}) }
+
+func newChapter(a *agenda, told map[string]time.Time) *chapter {
+	return &chapter{agenda: a, events: a.events(told), told: told}
+}
+
+// then is the chapter after one. A step counts as told once it was due under an earlier
+// revision; it comes again if a later one moved it back into the future.
+func (ch *chapter) then(a *agenda) *chapter {
+	told := maps.Clone(ch.told)
+	for _, e := range ch.events {
+		if e.id.place > 0 && !e.due.After(a.kept) {
+			told[e.step.ID] = e.step.At
 		}
 	}
-	return list
+	return newChapter(a, told)
 }
 
 func (a *agenda) events(told map[string]time.Time) []event {
@@ -82,78 +86,25 @@ func (a *agenda) events(told map[string]time.Time) []event {
 	return append(list, steps...)
 }
 
-// reader goes through the events for one client.
-type reader struct {
-	sent map[string]time.Time // step, the instant it was sent for
-	at   eventID              // the last one sent
-}
-
-// resume takes up after an event that the client has. An id from the future, which
-// no stream of this plan has given, fails.
-func resume(list []chapter, after eventID) (*reader, error) {
-	r := &reader{sent: map[string]time.Time{}, at: after}
-	last := len(list) - 1
-	if after.revision > last || after.place >= len(list[after.revision].events) {
-		return nil, fmt.Errorf("%q is not an id that this stream has given", after)
-	}
-	for i := 0; i <= after.revision; i++ {
-		for _, e := range list[i].events {
-			passed := e.id.place <= after.place
-			if i < after.revision {
-				passed = !e.due.After(list[i+1].kept)
-			}
-			if passed && e.id.place > 0 {
-				r.sent[e.step.ID] = e.step.At
-			}
+// due are the events after a place that are due by an instant, and the instant at which
+// the next one will be; zero if there is none.
+func (ch *chapter) due(after int, by time.Time) (list []event, wake time.Time) {
+	for _, e := range ch.events[after+1:] {
+		if e.id.place > 0 && e.due.After(by) {
+			return list, e.due
 		}
+		list = append(list, e)
 	}
-	return r, nil
+	return list, time.Time{}
 }
 
-// fresh begins at an instant: what was due by then is not sent.
-func fresh(list []chapter, now time.Time) *reader {
-	newest := list[len(list)-1]
-	after := newest.events[0].id
-	for _, e := range newest.events {
+// placeAt is where a stream begins that wants nothing of the past.
+func (ch *chapter) placeAt(now time.Time) int {
+	place := 0
+	for _, e := range ch.events {
 		if !e.due.After(now) {
-			after = e.id
+			place = e.id.place
 		}
 	}
-	r, _ := resume(list, after) // it is an id of the list
-	return r
-}
-
-// next is what is due by now and was not sent yet, in order, and the instant at
-// which more will be; zero if nothing is to come.
-func (r *reader) next(list []chapter, now time.Time) (due []event, wake time.Time) {
-	for i := r.at.revision; i < len(list); i++ {
-		until := now
-		if i+1 < len(list) {
-			until = list[i+1].kept
-		}
-		for _, e := range list[i].events {
-			if i == r.at.revision && e.id.place <= r.at.place {
-				continue
-			}
-			if e.id.place > 0 && e.due.After(until) {
-				if i == len(list)-1 {
-					return due, e.due
-				}
-				break
-			}
-			if at, was := r.sent[e.step.ID]; e.id.place > 0 && was && at.Equal(e.step.At) {
-				continue
-			}
-			due = append(due, e)
-		}
-	}
-	return due, time.Time{}
-}
-
-// passed notes that the client has an event.
-func (r *reader) passed(e event) {
-	r.at = e.id
-	if e.id.place > 0 {
-		r.sent[e.step.ID] = e.step.At
-	}
+	return place
 }

@@ -113,7 +113,7 @@ func TestInquirySchemaHasTheFieldsOfAnInquiry(t *testing.T) {
 	for _, p := range openAPI(t).Paths.Find("/v1/forecasts").Get.Parameters {
 		query = append(query, p.Value.Name)
 	}
-	if !sameSet(query, append(schedule.InquiryFields(), "format")) {
+	if !sameSet(query, append(schedule.InquiryFields(), "format", "field")) {
 		t.Errorf("query %v", query)
 	}
 }

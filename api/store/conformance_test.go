@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -54,6 +55,20 @@ func revision(n int) api.Revision {
 	return api.Revision{Number: n, At: at, JSON: fmt.Appendf(nil, `{"revision": %d}`, n)}
 }
 
+// record is that of a plan whose meal is on the day of its revisions.
+func record(id string) api.Record { return api.Record{ID: id, Facts: facts} }
+
+var facts = api.Facts{Name: "Saturday", Feasible: true, Serve: time.Date(2027, 7, 3, 23, 0, 0, 0, time.UTC)}
+
+// log is what a store gave as readings.
+func log(list []api.Reading) string {
+	var all []string
+	for _, r := range list {
+		all = append(all, fmt.Sprintf("%d %s", r.Revision, r.JSON))
+	}
+	return strings.Join(all, ", ")
+}
+
 func same(a, b api.Revision) bool {
 	return a.Number == b.Number && a.At.Equal(b.At) && string(a.JSON) == string(b.JSON)
 }
@@ -66,10 +81,10 @@ func must(t *testing.T, err error) {
 }
 
 func keepsWhatItWasGiven(t *testing.T, s api.Store) {
-	must(t, s.Create(ctx, "a", revision(0)))
-	must(t, s.Append(ctx, "a", [][]byte{[]byte("r0"), []byte("r1")}, revision(1)))
-	must(t, s.Append(ctx, "a", nil, revision(2)))
-	must(t, s.Append(ctx, "a", [][]byte{[]byte("r2")}, revision(3)))
+	must(t, s.Create(ctx, record("a"), revision(0)))
+	must(t, s.Append(ctx, "a", [][]byte{[]byte("r0"), []byte("r1")}, revision(1), facts))
+	must(t, s.Append(ctx, "a", nil, revision(2), facts))
+	must(t, s.Append(ctx, "a", [][]byte{[]byte("r2")}, revision(3), facts))
 	newest, err := s.Newest(ctx, "a")
 	if err != nil || !same(newest, revision(3)) {
 		t.Errorf("newest %v %v", newest, err)
@@ -79,28 +94,28 @@ func keepsWhatItWasGiven(t *testing.T, s api.Store) {
 			t.Errorf("revision %d: %v %v", n, r, err)
 		}
 	}
-	history, err := s.History(ctx, "a")
+	history, err := s.History(ctx, "a", -1, 10)
 	if err != nil || len(history) != 4 || !same(history[0], revision(0)) || !same(history[3], revision(3)) {
 		t.Errorf("history %v %v", history, err)
 	}
 	readings, err := s.Readings(ctx, "a")
-	if err != nil || fmt.Sprintf("%s", readings) != "[r0 r1 r2]" {
-		t.Errorf("readings %s %v", readings, err)
+	if err != nil || log(readings) != "1 r0, 1 r1, 3 r2" {
+		t.Errorf("readings %s %v", log(readings), err)
 	}
 }
 
 func knowsNothingOfOthers(t *testing.T, s api.Store) {
-	must(t, s.Create(ctx, "a", revision(0)))
-	if err := s.Create(ctx, "a", revision(0)); !errors.Is(err, api.ErrExists) {
+	must(t, s.Create(ctx, record("a"), revision(0)))
+	if err := s.Create(ctx, record("a"), revision(0)); !errors.Is(err, api.ErrExists) {
 		t.Errorf("twice: %v", err)
 	}
 	for what, call := range map[string]func() error{
 		"newest":    func() error { _, err := s.Newest(ctx, "b"); return err },
 		"revision":  func() error { _, err := s.Revision(ctx, "a", 1); return err },
 		"below":     func() error { _, err := s.Revision(ctx, "a", -1); return err },
-		"history":   func() error { _, err := s.History(ctx, "b"); return err },
+		"history":   func() error { _, err := s.History(ctx, "b", -1, 10); return err },
 		"readings":  func() error { _, err := s.Readings(ctx, "b"); return err },
-		"append":    func() error { return s.Append(ctx, "b", nil, revision(1)) },
+		"append":    func() error { return s.Append(ctx, "b", nil, revision(1), facts) },
 		"delete":    func() error { return s.Delete(ctx, "b") },
 		"injection": func() error { _, err := s.Newest(ctx, "a' OR '1'='1"); return err },
 	} {
@@ -114,22 +129,22 @@ func knowsNothingOfOthers(t *testing.T, s api.Store) {
 }
 
 func addsBothOrNeither(t *testing.T, s api.Store) {
-	must(t, s.Create(ctx, "a", revision(0)))
+	must(t, s.Create(ctx, record("a"), revision(0)))
 	for _, n := range []int{0, 2, -1} {
-		if err := s.Append(ctx, "a", [][]byte{[]byte("r")}, revision(n)); !errors.Is(err, api.ErrConflict) {
+		if err := s.Append(ctx, "a", [][]byte{[]byte("r")}, revision(n), facts); !errors.Is(err, api.ErrConflict) {
 			t.Errorf("revision %d after 0: %v", n, err)
 		}
 	}
 	readings, err := s.Readings(ctx, "a")
 	if err != nil || len(readings) != 0 {
-		t.Errorf("a reading of a refused revision stayed: %s %v", readings, err)
+		t.Errorf("a reading of a refused revision stayed: %s %v", log(readings), err)
 	}
 }
 
 func deletesEverything(t *testing.T, s api.Store) {
-	must(t, s.Create(ctx, "a", revision(0)))
-	must(t, s.Create(ctx, "b", revision(0)))
-	must(t, s.Append(ctx, "a", [][]byte{[]byte("r")}, revision(1)))
+	must(t, s.Create(ctx, record("a"), revision(0)))
+	must(t, s.Create(ctx, record("b"), revision(0)))
+	must(t, s.Append(ctx, "a", [][]byte{[]byte("r")}, revision(1), facts))
 	must(t, s.Delete(ctx, "a"))
 	if _, err := s.Newest(ctx, "a"); !errors.Is(err, api.ErrNotFound) {
 		t.Errorf("still there: %v", err)
@@ -137,15 +152,15 @@ func deletesEverything(t *testing.T, s api.Store) {
 	if _, err := s.Newest(ctx, "b"); err != nil {
 		t.Errorf("the other one went too: %v", err)
 	}
-	must(t, s.Create(ctx, "a", revision(0)))
+	must(t, s.Create(ctx, record("a"), revision(0)))
 	if list, err := s.Readings(ctx, "a"); err != nil || len(list) != 0 {
-		t.Errorf("readings of the deleted plan: %s %v", list, err)
+		t.Errorf("readings of the deleted plan: %s %v", log(list), err)
 	}
 }
 
 func keepsItsBytes(t *testing.T, s api.Store) {
 	given := revision(0)
-	must(t, s.Create(ctx, "a", given))
+	must(t, s.Create(ctx, record("a"), given))
 	given.JSON[0] = 'x'
 	got, err := s.Newest(ctx, "a")
 	must(t, err)
@@ -156,7 +171,7 @@ func keepsItsBytes(t *testing.T, s api.Store) {
 }
 
 func givesOneOfManyThePlace(t *testing.T, s api.Store) {
-	must(t, s.Create(ctx, "a", revision(0)))
+	must(t, s.Create(ctx, record("a"), revision(0)))
 	var wg sync.WaitGroup
 	results := make(chan error, 16)
 	for i := range cap(results) {
@@ -164,7 +179,7 @@ func givesOneOfManyThePlace(t *testing.T, s api.Store) {
 			if i%2 == 0 {
 				s.Newest(ctx, "a")
 			}
-			results <- s.Append(ctx, "a", [][]byte{fmt.Append(nil, i)}, revision(1))
+			results <- s.Append(ctx, "a", [][]byte{fmt.Append(nil, i)}, revision(1), facts)
 		})
 	}
 	wg.Wait()
@@ -179,14 +194,14 @@ func givesOneOfManyThePlace(t *testing.T, s api.Store) {
 		}
 	}
 	if list, err := s.Readings(ctx, "a"); won != 1 || err != nil || len(list) != 1 {
-		t.Errorf("%d won, readings %s %v", won, list, err)
+		t.Errorf("%d won, readings %s %v", won, log(list), err)
 	}
 }
 
 func stopsWhenTold(t *testing.T, s api.Store) {
 	ended, cancel := context.WithCancel(ctx)
 	cancel()
-	if err := s.Create(ended, "a", revision(0)); !errors.Is(err, context.Canceled) {
+	if err := s.Create(ended, record("a"), revision(0)); !errors.Is(err, context.Canceled) {
 		t.Errorf("create: %v", err)
 	}
 	if _, err := s.Newest(ctx, "a"); !errors.Is(err, api.ErrNotFound) {

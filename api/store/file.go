@@ -22,10 +22,15 @@ import (
 type File struct {
 	write *sql.DB // one connection: writers wait for each other here and not in the database
 	read  *sql.DB
+	watch *sql.DB // one connection, which counts what others write
 }
 
 // readers is how many calls may read at once; a read takes tens of microseconds.
 const readers = 4
+
+// pageBytes of a new file: a page takes eleven packed revisions, where one of 4 KiB
+// would take one and leave a third of itself empty.
+const pageBytes = 32 << 10
 
 // OpenFile opens a file of plans, or makes it, readable for its owner only. The
 // error says in a sentence what is wrong: a directory that does not exist, a file of
@@ -41,7 +46,8 @@ func OpenFile(ctx context.Context, path string) (*File, error) {
 	f := &File{}
 	// FULL: a commit returns once the log is on the disk, so that what was acknowledged
 	// survives a loss of power too.
-	f.write, err = open(path, "_txlock=immediate", "_pragma=journal_mode(WAL)", "_pragma=synchronous(FULL)", "_pragma=secure_delete(ON)")
+	f.write, err = open(path, "_txlock=immediate", fmt.Sprintf("_pragma=page_size(%d)", pageBytes), "_pragma=journal_mode(WAL)", "_pragma=synchronous(FULL)",
+		"_pragma=secure_delete(ON)", fmt.Sprintf("_pragma=wal_autocheckpoint(%d)", walPages))
 	if err != nil {
 		return nil, err
 	}
@@ -50,14 +56,20 @@ func OpenFile(ctx context.Context, path string) (*File, error) {
 		f.write.Close()
 		return nil, err
 	}
-	if f.read, err = open(path, "_pragma=query_only(ON)"); err != nil {
-		f.write.Close()
-		return nil, err
+	for _, db := range []**sql.DB{&f.read, &f.watch} {
+		if *db, err = open(path, "_pragma=query_only(ON)"); err != nil {
+			return nil, errors.Join(err, f.Close())
+		}
 	}
 	f.read.SetMaxOpenConns(readers)
 	f.read.SetMaxIdleConns(readers)
+	f.watch.SetMaxOpenConns(1)
 	return f, nil
 }
+
+// walPages is how long the log beside the file grows before it is taken over: as many
+// bytes as the database's own thousand pages of 4 KiB.
+const walPages = 128
 
 func open(path string, options ...string) (*sql.DB, error) {
 	absolute, err := filepath.Abs(path)
@@ -69,136 +81,36 @@ func open(path string, options ...string) (*sql.DB, error) {
 	return sql.Open("sqlite", name.String()+"?"+strings.Join(options, "&"))
 }
 
-// Create keeps a new plan.
-func (f *File) Create(ctx context.Context, id string, first api.Revision) error {
-	return f.inTransaction(ctx, func(tx *sql.Tx) error {
-		_, err := tx.ExecContext(ctx, "INSERT INTO plan (id) VALUES (?)", id)
-		var known *sqlite.Error
-		if errors.As(err, &known) && known.Code() == sqlite3.SQLITE_CONSTRAINT_PRIMARYKEY {
-			return api.ErrExists
-		}
-		if err != nil {
-			return err
-		}
-		return addRevision(ctx, tx, id, first)
-	})
-}
-
-func addRevision(ctx context.Context, tx *sql.Tx, id string, r api.Revision) error {
-	_, err := tx.ExecContext(ctx, "INSERT INTO revision (plan_id, number, kept_at, json) VALUES (?, ?, ?, ?)", id, r.Number, r.At.UnixMilli(), r.JSON)
-	return err
-}
-
 // inTransaction does all of the work or nothing.
 func (f *File) inTransaction(ctx context.Context, work func(*sql.Tx) error) error {
 	tx, err := f.write.BeginTx(ctx, nil)
 	if err != nil {
-		return err
+		return told(err)
 	}
 	defer tx.Rollback() // does nothing after a commit
 	if err := work(tx); err != nil {
+		return told(err)
+	}
+	return told(tx.Commit())
+}
+
+// told says the errors of a disk in the words of package api.
+func told(err error) error {
+	var known *sqlite.Error
+	if !errors.As(err, &known) {
 		return err
 	}
-	return tx.Commit()
-}
-
-// Newest returns the last revision.
-func (f *File) Newest(ctx context.Context, id string) (api.Revision, error) {
-	return scanRevision(f.read.QueryRowContext(ctx, "SELECT number, kept_at, json FROM revision WHERE plan_id = ? ORDER BY number DESC LIMIT 1", id))
-}
-
-// Revision returns the one of that number.
-func (f *File) Revision(ctx context.Context, id string, number int) (api.Revision, error) {
-	return scanRevision(f.read.QueryRowContext(ctx, "SELECT number, kept_at, json FROM revision WHERE plan_id = ? AND number = ?", id, number))
-}
-
-func scanRevision(row interface{ Scan(...any) error }) (api.Revision, error) {
-	var r api.Revision
-	var at int64
-	err := row.Scan(&r.Number, &at, &r.JSON)
-	if errors.Is(err, sql.ErrNoRows) {
-		return r, api.ErrNotFound
-	}
-	r.At = time.UnixMilli(at).UTC()
-	return r, err
-}
-
-// History returns all revisions.
-func (f *File) History(ctx context.Context, id string) ([]api.Revision, error) {
-	rows, err := f.read.QueryContext(ctx, "SELECT number, kept_at, json FROM revision WHERE plan_id = ? ORDER BY number", id)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var list []api.Revision
-	for rows.Next() {
-		r, err := scanRevision(rows)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, r)
-	}
-	if err := rows.Err(); err != nil {
-		return nil, err
-	}
-	if len(list) == 0 {
-		return nil, api.ErrNotFound
-	}
-	return list, nil
-}
-
-// Readings returns the log.
-func (f *File) Readings(ctx context.Context, id string) ([][]byte, error) {
-	// The plan comes with every row, and alone if it has no readings.
-	rows, err := f.read.QueryContext(ctx, "SELECT reading.json FROM plan LEFT JOIN reading ON reading.plan_id = plan.id WHERE plan.id = ? ORDER BY ordinal", id)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	list, found := [][]byte{}, false
-	for rows.Next() {
-		var reading []byte
-		if err := rows.Scan(&reading); err != nil {
-			return nil, err
-		}
-		found = true
-		if reading != nil {
-			list = append(list, reading)
+	switch known.Code() & 0xff { // the rest says more of the same
+	case sqlite3.SQLITE_FULL:
+		return errors.Join(api.ErrFull, err)
+	case sqlite3.SQLITE_READONLY:
+		return errors.Join(api.ErrReadOnly, err)
+	case sqlite3.SQLITE_CONSTRAINT:
+		if known.Code() == sqlite3.SQLITE_CONSTRAINT_PRIMARYKEY || known.Code() == sqlite3.SQLITE_CONSTRAINT_UNIQUE {
+			return api.ErrExists
 		}
 	}
-	if err := rows.Err(); err != nil {
-		return nil, err
-	}
-	if !found {
-		return nil, api.ErrNotFound
-	}
-	return list, nil
-}
-
-// Append adds readings and their revision.
-func (f *File) Append(ctx context.Context, id string, readings [][]byte, next api.Revision) error {
-	return f.inTransaction(ctx, func(tx *sql.Tx) error {
-		var newest sql.NullInt64
-		var count int
-		err := tx.QueryRowContext(ctx, "SELECT (SELECT max(number) FROM revision WHERE plan_id = ?1), (SELECT count(*) FROM reading WHERE plan_id = ?1)", id).Scan(&newest, &count)
-		switch {
-		case err != nil:
-			return err
-		case !newest.Valid:
-			return api.ErrNotFound
-		case int64(next.Number) != newest.Int64+1:
-			return api.ErrConflict
-		}
-		if err := addRevision(ctx, tx, id, next); err != nil {
-			return err
-		}
-		for i, reading := range readings {
-			if _, err := tx.ExecContext(ctx, "INSERT INTO reading (plan_id, ordinal, revision, json) VALUES (?, ?, ?, ?)", id, count+i, next.Number, reading); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
+	return err
 }
 
 // Delete removes a plan. What it leaves in the file is overwritten with zeros, and
@@ -206,27 +118,80 @@ func (f *File) Append(ctx context.Context, id string, readings [][]byte, next ap
 // way of that, the next deletion or the closing of the file does it.
 func (f *File) Delete(ctx context.Context, id string) error {
 	err := f.inTransaction(ctx, func(tx *sql.Tx) error {
-		done, err := tx.ExecContext(ctx, "DELETE FROM plan WHERE id = ?", id)
-		if err != nil {
-			return err
-		}
-		if n, err := done.RowsAffected(); err != nil || n == 0 {
-			return errors.Join(err, api.ErrNotFound)
-		}
-		return nil
+		return one(tx.ExecContext(ctx, "DELETE FROM plan WHERE id = ?", id))
 	})
 	if err != nil {
 		return err
 	}
-	_, err = f.write.ExecContext(context.WithoutCancel(ctx), "PRAGMA wal_checkpoint(TRUNCATE)")
-	return err
+	return f.empty(ctx)
 }
 
-// Ready says whether the database answers.
+// empty takes the log beside the file over into it.
+func (f *File) empty(ctx context.Context) error {
+	_, err := f.write.ExecContext(context.WithoutCancel(ctx), "PRAGMA wal_checkpoint(TRUNCATE)")
+	return told(err)
+}
+
+// one is not found where no row was changed.
+func one(done sql.Result, err error) error {
+	if err != nil {
+		return err
+	}
+	if n, err := done.RowsAffected(); err != nil || n == 0 {
+		return errors.Join(err, api.ErrNotFound)
+	}
+	return nil
+}
+
+// Expire removes old plans.
+func (f *File) Expire(ctx context.Context, before time.Time) (gone []string, err error) {
+	err = f.inTransaction(ctx, func(tx *sql.Tx) error {
+		rows, err := tx.QueryContext(ctx, "DELETE FROM plan WHERE max(changed_at, serve_at) < ? RETURNING id", before.UnixMilli())
+		if err != nil {
+			return err
+		}
+		gone, err = texts(rows)
+		return err
+	})
+	if err != nil || len(gone) == 0 {
+		return nil, err
+	}
+	return gone, f.empty(ctx)
+}
+
+func texts(rows *sql.Rows) (list []string, err error) {
+	defer rows.Close()
+	for rows.Next() {
+		var text string
+		if err := rows.Scan(&text); err != nil {
+			return nil, err
+		}
+		list = append(list, text)
+	}
+	return list, rows.Err()
+}
+
+// Ready writes a row: a disk that is full still reads well.
 func (f *File) Ready(ctx context.Context) error {
-	var one int
-	return f.read.QueryRowContext(ctx, "SELECT EXISTS (SELECT 1 FROM plan)").Scan(&one)
+	return f.inTransaction(ctx, func(tx *sql.Tx) error {
+		return one(tx.ExecContext(ctx, "UPDATE probe SET count = count + 1"))
+	})
+}
+
+// Changes asks the database, which counts what other connections commit; the writing
+// one of this process among them.
+func (f *File) Changes(ctx context.Context) (n int64, err error) {
+	err = f.watch.QueryRowContext(ctx, "PRAGMA data_version").Scan(&n)
+	return n, told(err)
 }
 
 // Close ends the use of the file.
-func (f *File) Close() error { return errors.Join(f.read.Close(), f.write.Close()) }
+func (f *File) Close() error {
+	var all []error
+	for _, db := range []*sql.DB{f.watch, f.read, f.write} {
+		if db != nil {
+			all = append(all, db.Close())
+		}
+	}
+	return errors.Join(all...)
+}

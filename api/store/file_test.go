@@ -23,8 +23,8 @@ func TestFileIsOpenedAgain(t *testing.T) {
 	// Characters that mean something in the address of a database.
 	path := filepath.Join(t.TempDir(), "my plans? 100% #1.db")
 	f := openFile(t, path)
-	must(t, f.Create(ctx, "a", revision(0)))
-	must(t, f.Append(ctx, "a", [][]byte{[]byte("r")}, revision(1)))
+	must(t, f.Create(ctx, record("a"), revision(0)))
+	must(t, f.Append(ctx, "a", [][]byte{[]byte("r")}, revision(1), facts))
 	must(t, f.Close())
 	f = openFile(t, path)
 	defer f.Close()
@@ -46,8 +46,8 @@ func TestFileIsAsItShouldBe(t *testing.T) {
 			t.Errorf("%s is %s, want %s", pragma, got, want)
 		}
 	}
-	must(t, f.Create(ctx, "a", revision(0)))
-	must(t, f.Append(ctx, "a", [][]byte{[]byte("r")}, revision(1)))
+	must(t, f.Create(ctx, record("a"), revision(0)))
+	must(t, f.Append(ctx, "a", [][]byte{[]byte("r")}, revision(1), facts))
 	for _, change := range []string{"UPDATE revision SET json = x'00'", "UPDATE reading SET json = x'00'"} {
 		if _, err := f.write.Exec(change); err == nil || !strings.Contains(err.Error(), "never changed") {
 			t.Errorf("%s: %v", change, err)
@@ -96,10 +96,10 @@ func TestDeletionLeavesNothing(t *testing.T) {
 	defer f.Close()
 	secret := []byte("grandmother's marinade")
 	long := api.Revision{JSON: bytes.Repeat(secret, 4000)} // many pages, so that some overflow
-	must(t, f.Create(ctx, "a", long))
-	must(t, f.Create(ctx, "b", revision(0)))
+	must(t, f.Create(ctx, record("a"), long))
+	must(t, f.Create(ctx, record("b"), revision(0)))
 	long.Number = 1
-	must(t, f.Append(ctx, "a", [][]byte{secret}, long))
+	must(t, f.Append(ctx, "a", [][]byte{secret}, long, facts))
 	if n := occurrences(t, dir, secret); n == 0 {
 		t.Fatal("the search finds nothing even before the deletion")
 	}

@@ -14,35 +14,77 @@ import (
 type Memory struct {
 	mu    sync.RWMutex
 	plans map[string]*memoryPlan
+	order []*memoryPlan // as they were made
 }
 
 type memoryPlan struct {
-	revisions []api.Revision
-	readings  [][]byte
+	record    api.Record
+	revisions []packed
+	newest    []byte // whole
+	readings  []api.Reading
+}
+
+// packed is a revision as it is kept.
+type packed struct {
+	at      time.Time
+	packing int
+	data    []byte
 }
 
 // NewMemory is an empty store.
 func NewMemory() *Memory { return &Memory{plans: map[string]*memoryPlan{}} }
 
+// millisecond keeps instants as exact as a file does.
+func millisecond(t time.Time) time.Time {
+	if t.IsZero() {
+		return t
+	}
+	return time.UnixMilli(t.UnixMilli()).UTC()
+}
+
+func exact(f api.Facts) api.Facts {
+	f.Serve, f.NotBefore = millisecond(f.Serve), millisecond(f.NotBefore)
+	return f
+}
+
 // Create keeps a new plan.
-func (m *Memory) Create(ctx context.Context, id string, first api.Revision) error {
+func (m *Memory) Create(ctx context.Context, r api.Record, first api.Revision) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	if m.plans[id] != nil {
-		return api.ErrExists
+	for _, p := range m.order {
+		if p.record.ID == r.ID || r.Feed != "" && p.record.Feed == r.Feed || r.Key != "" && p.record.Key == r.Key {
+			return api.ErrExists
+		}
 	}
-	m.plans[id] = &memoryPlan{revisions: []api.Revision{copied(first)}}
+	r.Made, r.Facts = millisecond(first.At), exact(r.Facts)
+	p := &memoryPlan{record: r}
+	if err := p.add(first, r.Facts); err != nil {
+		return err
+	}
+	m.plans[r.ID], m.order = p, append(m.order, p)
 	return nil
 }
 
-// copied keeps the store's bytes apart from the caller's, and instants as exact as a file's.
-func copied(r api.Revision) api.Revision {
-	r.JSON = bytes.Clone(r.JSON)
-	r.At = r.At.UTC().Truncate(time.Millisecond)
-	return r
+func (p *memoryPlan) add(r api.Revision, facts api.Facts) error {
+	packing := packingOf(r.Number)
+	if p.newest == nil {
+		packing = packedAlone
+	}
+	var against []byte
+	if packing == packedAgainst {
+		against = p.newest
+	}
+	data, err := pack(r.JSON, against)
+	if err != nil {
+		return err
+	}
+	p.revisions = append(p.revisions, packed{millisecond(r.At), packing, data})
+	p.newest = bytes.Clone(r.JSON)
+	p.record.Newest, p.record.Changed, p.record.Facts = r.Number, millisecond(r.At), exact(facts)
+	return nil
 }
 
 func (m *Memory) find(ctx context.Context, id string) (*memoryPlan, error) {
@@ -56,6 +98,49 @@ func (m *Memory) find(ctx context.Context, id string) (*memoryPlan, error) {
 	return p, nil
 }
 
+// Plan returns what is kept of a plan.
+func (m *Memory) Plan(ctx context.Context, id string) (api.Record, error) {
+	return m.recordWhere(ctx, func(r api.Record) bool { return r.ID == id })
+}
+
+// ByFeed finds the plan of a feed.
+func (m *Memory) ByFeed(ctx context.Context, feed string) (api.Record, error) {
+	return m.recordWhere(ctx, func(r api.Record) bool { return feed != "" && r.Feed == feed })
+}
+
+// ByKey finds the plan that was made with a key.
+func (m *Memory) ByKey(ctx context.Context, key string) (api.Record, error) {
+	return m.recordWhere(ctx, func(r api.Record) bool { return key != "" && r.Key == key })
+}
+
+func (m *Memory) recordWhere(ctx context.Context, is func(api.Record) bool) (api.Record, error) {
+	m.mu.RLock()
+	defer m.mu.RUnlock()
+	if err := ctx.Err(); err != nil {
+		return api.Record{}, err
+	}
+	for _, p := range m.order {
+		if is(p.record) {
+			return p.record, nil
+		}
+	}
+	return api.Record{}, api.ErrNotFound
+}
+
+// List returns plans, the newest first.
+func (m *Memory) List(ctx context.Context, before string, most int) ([]api.Record, error) {
+	m.mu.RLock()
+	defer m.mu.RUnlock()
+	list, found := []api.Record{}, before == ""
+	for _, p := range slices.Backward(m.order) {
+		if found && len(list) < most {
+			list = append(list, p.record)
+		}
+		found = found || p.record.ID == before
+	}
+	return list, ctx.Err()
+}
+
 // Newest returns the last revision.
 func (m *Memory) Newest(ctx context.Context, id string) (api.Revision, error) {
 	m.mu.RLock()
@@ -64,86 +149,38 @@ func (m *Memory) Newest(ctx context.Context, id string) (api.Revision, error) {
 	if err != nil {
 		return api.Revision{}, err
 	}
-	return copied(p.revisions[len(p.revisions)-1]), nil
+	return api.Revision{Number: p.record.Newest, At: p.record.Changed, JSON: bytes.Clone(p.newest)}, nil
 }
 
 // Revision returns the one of that number.
 func (m *Memory) Revision(ctx context.Context, id string, number int) (api.Revision, error) {
-	m.mu.RLock()
-	defer m.mu.RUnlock()
-	p, err := m.find(ctx, id)
-	if err != nil {
-		return api.Revision{}, err
-	}
-	if number < 0 || number >= len(p.revisions) {
+	if number < 0 {
 		return api.Revision{}, api.ErrNotFound
 	}
-	return copied(p.revisions[number]), nil
+	return last(oneOf(m.History(ctx, id, number-1, 1)))
 }
 
-// History returns all revisions.
-func (m *Memory) History(ctx context.Context, id string) ([]api.Revision, error) {
+// History returns revisions after a number.
+func (m *Memory) History(ctx context.Context, id string, after, most int) ([]api.Revision, error) {
 	m.mu.RLock()
 	defer m.mu.RUnlock()
 	p, err := m.find(ctx, id)
 	if err != nil {
 		return nil, err
 	}
-	list := slices.Clone(p.revisions)
-	for i, r := range list {
-		list[i] = copied(r)
+	list := []api.Revision{}
+	var before []byte
+	first := (after + 1) / packEvery * packEvery
+	for n := first; n < len(p.revisions) && n <= after+most; n++ {
+		r := p.revisions[n]
+		text, err := unpack(r.data, r.packing, before)
+		if err != nil {
+			return nil, err
+		}
+		before = text
+		if n > after {
+			list = append(list, api.Revision{Number: n, At: r.at, JSON: text})
+		}
 	}
 	return list, nil
 }
-
-// Readings returns the log.
-func (m *Memory) Readings(ctx context.Context, id string) ([][]byte, error) {
-	m.mu.RLock()
-	defer m.mu.RUnlock()
-	p, err := m.find(ctx, id)
-	if err != nil {
-		return nil, err
-	}
-	return clones(p.readings), nil
-}
-
-func clones(list [][]byte) [][]byte {
-	out := make([][]byte, len(list))
-	for i, b := range list {
-		out[i] = bytes.Clone(b)
-	}
-	return out
-}
-
-// Append adds readings and their revision.
-func (m *Memory) Append(ctx context.Context, id string, readings [][]byte, next api.Revision) error {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	p, err := m.find(ctx, id)
-	if err != nil {
-		return err
-	}
-	if next.Number != len(p.revisions) {
-		return api.ErrConflict
-	}
-	p.revisions = append(p.revisions, copied(next))
-	p.readings = append(p.readings, clones(readings)...)
-	return nil
-}
-
-// Delete forgets a plan.
-func (m *Memory) Delete(ctx context.Context, id string) error {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if _, err := m.find(ctx, id); err != nil {
-		return err
-	}
-	delete(m.plans, id)
-	return nil
-}
-
-// Ready always is.
-func (m *Memory) Ready(ctx context.Context) error { return ctx.Err() }
-
-// Close has nothing to do.
-func (m *Memory) Close() error { return nil }

@@ -9,11 +9,14 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"example.com/cookday"
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
 )
@@ -29,7 +32,9 @@ type listenFlags struct {
 	address, store, tokenFile, log string
 	allowRemote, noAuth            bool
 	hosts, proxies                 []string
-	solves                         int
+	solves, streams, streamsEach   int
+	keep                           string
+	drain                          time.Duration
 }
 
 func listenCommand() *cobra.Command {
@@ -43,8 +48,9 @@ a token that every call must carry in the header "Authorization: Bearer TOKEN", 
 as the password of any user, which is what calendars can send.
 It speaks no TLS; put a proxy that does in front of it.
 
-The address of a plan is a secret of its own: whoever has the address of a
-calendar feed can read that plan, add readings to it and delete it.
+The address of a plan is a secret of its own: whoever has it can read that plan,
+add readings to it and delete it. To guests and calendars give the address of its
+feed, which can do nothing but show the plan, and can be revoked.
 
 Every flag has an environment variable, which the flag overrides: --token-file is
 ` + envPrefix + `TOKEN_FILE, and so on; lists are written with commas.`,
@@ -68,6 +74,10 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	f.StringSliceVar(&l.hosts, "host", nil, "`name` this service is called by, besides its own address (a proxy's, say)")
 	f.StringSliceVar(&l.proxies, "trust-proxy", nil, "`network` (such as 10.0.0.0/24) whose X-Forwarded-For is believed, in the log")
 	f.IntVar(&l.solves, "solves", 0, "`plans` made at once (if not given: the number of processors)")
+	f.IntVar(&l.streams, "streams", 5000, "event `streams` open at once")
+	f.IntVar(&l.streamsEach, "streams-each", 0, "event `streams` of one client (if not given: a quarter of --streams)")
+	f.StringVar(&l.keep, "keep", "", "`time` to keep a plan after its meal and its last change, such as 400d (if not given: for ever)")
+	f.DurationVar(&l.drain, "drain", time.Second, "`time` to answer that the service is about to end before it does")
 	f.StringVar(&l.log, "log", formatText, "`format` of the log on standard error: text, json or none")
 	complete(cmd, "log", formatText, formatJSON, "none")
 	return cmd
@@ -109,7 +119,7 @@ func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
 
 // config is the service's configuration without its store.
 func (l *listenFlags) config(log io.Writer) (api.Config, error) {
-	cfg := api.Config{Hosts: l.hosts, Solves: l.solves}
+	cfg := api.Config{Hosts: l.hosts, Solves: l.solves, Streams: l.streams, StreamsEach: l.streamsEach, Drain: l.drain, Version: version(), Document: cookday.OpenAPI}
 	if err := oneOf("--log", l.log, formatText, formatJSON, "none"); err != nil {
 		return cfg, err
 	}
@@ -121,6 +131,9 @@ func (l *listenFlags) config(log io.Writer) (api.Config, error) {
 	}
 	if l.solves < 0 {
 		return cfg, usage("--solves: %d is too few; at least one plan must be made at a time", l.solves)
+	}
+	if err := l.limits(&cfg); err != nil {
+		return cfg, err
 	}
 	for _, text := range l.proxies {
 		network, err := netip.ParsePrefix(text)
@@ -134,6 +147,27 @@ func (l *listenFlags) config(log io.Writer) (api.Config, error) {
 		return cfg, err
 	}
 	return cfg, l.admission(&cfg)
+}
+
+// limits are those of streams and of time.
+func (l *listenFlags) limits(cfg *api.Config) error {
+	switch {
+	case l.streams < 1:
+		return usage("--streams: %d is too few; at least one must be open at a time", l.streams)
+	case l.streamsEach < 0:
+		return usage("--streams-each: %d is too few", l.streamsEach)
+	case l.drain < 0 || l.drain > time.Minute:
+		return usage("--drain: %s is not from 0s to 1m", l.drain)
+	case l.keep == "":
+		return nil
+	}
+	days, found := strings.CutSuffix(l.keep, "d")
+	n, err := strconv.Atoi(days)
+	if err != nil || !found || n < 1 || n > 36500 {
+		return usage("--keep: %q is no number of days such as 400d", l.keep)
+	}
+	cfg.Keep = time.Duration(n) * 24 * time.Hour
+	return nil
 }
 
 // admission decides who may call: on this machine only those who use its own name (a
@@ -185,11 +219,11 @@ func (l *listenFlags) open(ctx context.Context) (api.Store, error) {
 		return store.NewMemory(), nil
 	}
 	if l.store == "" {
-		dir, err := os.UserConfigDir()
+		file, err := usualStore()
 		if err != nil {
-			return nil, fmt.Errorf("name a file, or say %s: %w", storeMemory, err)
+			return nil, err
 		}
-		l.store = filepath.Join(dir, "cookday", "plans.db")
+		l.store = file
 		if err := os.MkdirAll(filepath.Dir(l.store), 0o700); err != nil {
 			return nil, err
 		}

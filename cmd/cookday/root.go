@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -20,7 +21,8 @@ decides.
 
 Exit codes: 0 fine, 1 the day cannot be done as asked (the plan that says why is
 printed), 2 bad input, 3 a fault of this program or of the machine.`,
-		Args: noSuchCommand,
+		Args:    noSuchCommand,
+		Version: cmp.Or(version(), "of an unknown build"),
 
 		SilenceErrors: true, // report prints them, one a line
 		SilenceUsage:  true,
@@ -32,7 +34,7 @@ printed), 2 bad input, 3 a fault of this program or of the machine.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usage("%s: %s; see %s --help", cmd.CommandPath(), flagTrouble(err), cmd.CommandPath())
 	})
-	root.AddCommand(planCommand(), reviseCommand(), forecastCommand(), amountsCommand(), cutsCommand(), layoutsCommand(), checkCommand(), listenCommand())
+	root.AddCommand(planCommand(), reviseCommand(), forecastCommand(), amountsCommand(), cutsCommand(), layoutsCommand(), checkCommand(), listenCommand(), storeCommand())
 	return root
 }
 
