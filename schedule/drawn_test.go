@@ -99,6 +99,9 @@ func anyDish(t *rapid.T) schedule.Dish {
 	if n := len(c.Doneness); n > 0 {
 		d.Target = maybe(t, func() schedule.Target { return schedule.Target{Doneness: c.Doneness[n-1].Name} })
 	}
+	if d.Target == nil && d.Prep != nil && len(c.Doneness) > 0 { // rolled meat is not planned below its minimum
+		d.Target = &schedule.Target{Doneness: c.Doneness[len(c.Doneness)-1].Name}
+	}
 	if c.WrapAllowed {
 		d.Wrap = maybe(t, func() schedule.Wrap {
 			after := stage()

@@ -56,6 +56,7 @@ var notices = []Caution{
 	{"needs-basket", Info, noteTexts["needs-basket"], practice},
 	{"thin-air", Info, noteTexts["thin-air"], practice},
 	{"chimney-fills", Info, noteTexts["chimney-fills"], practice},
+	{"target-lowered", Warning, "The target lies too near the boiling point; the plan aims a little lower.", ours},
 	{"grate-doubtful", Warning, "The grate is hardly as cool as its gauge says; the times are for a hotter one.", ours},
 	{"grate-creeps", Warning, "The core only just creeps up to its target at that heat; a little hotter or wrapped is surer.", ours},
 	{"done-before-wrap", Info, "The dish is done before it would be wrapped.", ours},

@@ -60,6 +60,7 @@ func (v *validator) dish(path string, dish Dish) {
 	}
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")
+	v.stuffing(path, dish, c)
 	if dish.Zone != "" {
 		v.word(path+".zone", dish.Zone, ZoneIndirect, ZoneDirect)
 	}
@@ -179,7 +180,7 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 	switch {
 	case w.With == WrapNone && (w.From != nil || w.After != nil):
 		v.faults.Add(path, "none has neither from nor after; leave them out")
-	case w.With != WrapNone && !c.WrapAllowed:
+	case w.With != WrapNone && (c.Style == cut.Small || c.Style == cut.Timed):
 		v.faults.Add(path, "%s is not wrapped while it cooks; leave wrap out or write none", c.InText())
 	case w.From != nil && w.After != nil:
 		v.faults.Add(path, "from and after are both given; keep the core temperature or the time")

@@ -102,7 +102,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, from: 205 F}", "dishes[0].wrap.from", "target of 203 F"},
 		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, after: 4}", "dishes[0].wrap.after", "duration"},
 		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, after: 40h}", "dishes[0].wrap.after", "24 h"},
-		{chicken, chicken + ", wrap: foil", "dishes[1].wrap", "not wrapped"},
+		{chicken, "cut: chicken-wing, weight: 4 oz, wrap: foil", "dishes[1].wrap", "not wrapped"},
 		{brisket, brisket + ", zone: middle", "dishes[0].zone", "indirect or direct"},
 		{brisket, brisket + ", level: 80 F", "dishes[0].level", "150 F"},
 		{brisket, brisket + ", rest: 2 days", "dishes[0].rest", "24 h"},

@@ -168,7 +168,7 @@ var corruptions = []struct {
 	{"put on before the dish's earliest instant", "burgers", "earliest", func(p *schedule.Plan) {
 		p.Request.Dishes[0].Earliest = &schedule.Clock{Time: clock.New(12, 55, 0, 0)}
 	}},
-	{"lit in quiet hours", "overnight", "quiet", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepLight).At, 180) }},
+	{"lit in quiet hours", "overnight", "quiet", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepLight).At, 360) }},
 	{"wrapped in quiet hours", "overnight", "quiet", func(p *schedule.Plan) {
 		b := loadOf(p, 0)
 		putOff(&b.Stages[0].To, -90)

@@ -12,6 +12,9 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
+// belowBoilingK is how far below the boiling point a typed target is held.
+const belowBoilingK = 1
+
 // sameC is how far two temperatures that went through text may differ, K.
 const sameC = 0.05
 
@@ -54,7 +57,7 @@ func (c *checker) targetAsked(d *dishFacts) {
 	has, want, below := d.plan.TargetC, 0.0, false
 	switch t := d.ask.Target; {
 	case t != nil && t.Core != nil:
-		want = float64(*t.Core)
+		want = min(float64(*t.Core), heat.BoilingC(float64(c.facts.req.Weather.Altitude))-belowBoilingK)
 	case t != nil && t.Final != nil:
 		want, below = float64(*t.Final), true
 	default:

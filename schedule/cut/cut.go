@@ -57,7 +57,9 @@ type Cut struct {
 	Flips          int     // turns while it cooks over the coals
 	Disc           bool    // small disc-like pieces, which leave gaps between each other
 	Rack           bool    // covers its length times its width fully
-	Spread         string  // how far forecasts are off: tough, tough-thin, roast, bird, small, direct
+	Spread         string  // whose scatter of times it has: brisket, tough, chuck, tough-thin, roast, lamb, bird, flat-bird, small, direct
+
+	Prep []string // what was done to every piece: rolled
 
 	ServingKg    float64 // raw weight a person as a main dish
 	LossFraction float64 // of the raw weight, as drip, vapour and bone
@@ -104,7 +106,7 @@ type Shape struct {
 
 	Growth      [3]float64 // exponents of thickness, width and length over weight; they sum to 1
 	LogSize     float64    // log of a factor on all three, fitted on roasting charts; zero it for the unfitted shape
-	RadiusScale float64    // factor on half the thickness: 1.085 for whole birds, else 1
+	RadiusScale float64    // factor on half the thickness: 1.165 for whole birds, else 1
 
 	FootprintScale float64 // factor on width and length for the room on the grate: what LogSize does is undone, or 1 and more
 }
@@ -175,7 +177,7 @@ func (c Cut) IsMain() bool { return c.Food != "vegetable" && c.Food != "none" }
 
 // clone keeps the catalogue out of the caller's hands.
 func (c Cut) clone() Cut {
-	c.Also, c.Sources = slices.Clone(c.Also), slices.Clone(c.Sources)
+	c.Also, c.Sources, c.Prep = slices.Clone(c.Also), slices.Clone(c.Sources), slices.Clone(c.Prep)
 	c.Doneness, c.Places = slices.Clone(c.Doneness), slices.Clone(c.Places)
 	for i := range c.Places {
 		c.Places[i].LevelsC = slices.Clone(c.Places[i].LevelsC)

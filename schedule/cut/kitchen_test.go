@@ -50,7 +50,7 @@ func TestDonenessAgainstPublishedMinimum(t *testing.T) {
 
 func TestEntriesAreSound(t *testing.T) {
 	foods := []string{"beef", "pork", "veal", "lamb", "ham", "ham-cooked", "poultry", "fish", "ground", "sausage", "leftovers", "vegetable", "none"}
-	spreads := []string{"tough", "tough-thin", "roast", "bird", "small", "direct"}
+	spreads := []string{"brisket", "tough", "chuck", "tough-thin", "roast", "lamb", "bird", "flat-bird", "small", "direct"}
 	for _, c := range All() {
 		holds := map[string]bool{
 			"title, plural and look":    c.Title != "" && c.Plural != "" && strings.HasSuffix(c.Look, "."),
@@ -62,7 +62,7 @@ func TestEntriesAreSound(t *testing.T) {
 			"growth sums to 1":          math.Abs(c.Shape.Growth[0]+c.Shape.Growth[1]+c.Shape.Growth[2]-1) < 1e-12,
 			"sides in order":            c.Shape.ThicknessM <= c.Shape.WidthM && c.Shape.WidthM <= c.Shape.LengthM,
 			"factors":                   c.WetFactor > 0 && c.WetFactor <= 1 && c.SupplyFactor > 0 && c.SupplyFactor <= 1,
-			"footprint and radius":      (c.Shape.FootprintScale >= 1 || math.Abs(c.Shape.FootprintScale*math.Exp(c.Shape.LogSize)-1) < 0.01) && (c.Shape.RadiusScale == 1 || c.Shape.RadiusScale == 1.085),
+			"footprint and radius":      (c.Shape.FootprintScale >= 1 || math.Abs(c.Shape.FootprintScale*math.Exp(c.Shape.LogSize)-1) < 0.01) && (c.Shape.RadiusScale == 1 || c.Shape.RadiusScale == 1.165),
 			"weights in order":          0 < c.MinPieceKg && c.MinPieceKg < c.Typical && c.Typical < c.MaxPieceKg,
 			"reference weight in range": c.MinPieceKg < c.Shape.ReferenceKg && c.Shape.ReferenceKg < c.MaxPieceKg,
 			"serving and loss":          c.ServingKg > 0.05 && c.ServingKg < 1 && c.LossFraction > 0 && c.LossFraction < 0.7,

@@ -72,6 +72,7 @@ type entry struct {
 	Serving, Typical    unit.Mass
 	Loss                float64
 	Tender, Timed       []float64
+	Prep                []string
 	Look, Note          string
 	Sources             []string
 }
@@ -106,6 +107,7 @@ func (k *kitchen) complete(c *Cut) error {
 	if !ok || !known {
 		return fmt.Errorf("no entry with a known habit (%q)", e.Habit)
 	}
+	c.Prep = e.Prep
 	c.Title, c.Plural, c.Food, c.Look, c.Note = e.Title, e.Plural, e.Food, e.Look, e.Note
 	c.Also = e.Also
 	c.Poultry = e.Food == "poultry"

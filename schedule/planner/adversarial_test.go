@@ -73,7 +73,7 @@ var hostileDays = map[string]struct {
 		outcome{fault: "dishes[0].thickness"},
 	},
 	"a target above what the grate can give": {
-		plantest.Evening(plantest.Kettle22, "{cut: brisket, weight: 12 lb, target: 210 F, level: 225 F}"),
+		plantest.Evening(plantest.Kettle22, "{cut: brisket, weight: 12 lb, target: 210 F, level: 180 F}"),
 		outcome{finding: "never-arrives"},
 	},
 }

@@ -35,6 +35,7 @@ func Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 	}
 	var found day.Findings
 	found.Add(d.CoolZones()...)
+	found.Add(d.LoweredTargets()...)
 	if it.Thaws || it.FromFrozen {
 		if err := it.PutOnFrozen(s.LevelC); err != nil {
 			return schedule.Outlook{}, err

@@ -65,13 +65,13 @@ func ExampleMake_overnight() {
 quiet: [{from: "23:00", to: "05:30"}]
 oven: {hold: 170 F}
 dishes:
-  - {name: Brisket, cut: brisket, weight: 14 lb, level: 225 F}
+  - {name: Brisket, cut: brisket, weight: 14 lb, level: 250 F}
   - {name: Chickens, cut: chicken, weight: 4 lb, count: 2, level: 375 F}
   - {name: Burgers, cut: burger, weight: 6 oz, count: 10}
 `)
 	// Output:
 	// fires: banked low, two-zone hot, spread hot
-	// Brisket: 1 on the fire Fri 22h, wrapped Sat 07h, off Sat 16h
+	// Brisket: 1 on the fire Fri 23h, wrapped Sat 10h, off Sat 16h
 	// Chickens: 2 on the fire Sat 16h, off Sat 17h
 	// Burgers: 10 on the fire Sat 18h
 }
@@ -86,7 +86,7 @@ dishes:
 	// Output:
 	// fires: banked low
 	// Ribs: 2 on the fire Sat 14h, off Sat 18h
-	// Shoulder: 1 on the fire Sat 08h, wrapped Sat 14h, off Sat 18h
+	// Shoulder: 1 on the fire Sat 06h, wrapped Sat 13h, off Sat 18h
 }
 
 // Twenty-four burgers do not fit on 18 in at one time, and burgers do not wait.
@@ -131,12 +131,12 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
-	// remedy: Get up at 05:30.
-	// remedy: Go to bed at 22:30.
-	// remedy: Serve at 12:40.
-	// remedy: Cut Shoulder into pieces of 4 lb.
+	// remedy: Get up at 05:00.
+	// remedy: Serve at 13:00.
+	// remedy: Go to bed at 00:00.
 	// remedy: Cook Shoulder the day before, chill, and warm for the table.
 	// remedy: Accept less certainty.
+	// remedy: Let go of the quiet hours.
 }
 
 // Burgers for two sittings an hour apart.

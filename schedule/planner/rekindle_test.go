@@ -69,24 +69,23 @@ func TestAColdGrateBetweenMealsIsNoDeadFire(t *testing.T) {
 // that is late moves lunch, but not the supper that is eaten.
 func TestTheSecondLightIsTheSecondFires(t *testing.T) {
 	p := plantest.Plan(t, plantest.Days["supper and lunch"])
-	for _, c := range []struct {
-		lit  string
-		late time.Duration
-	}{{"10:34", 0}, {"10:50", 16 * time.Minute}, {"11:00", 26 * time.Minute}} {
-		q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-04T"+c.lit+":00-05:00,,lit,\n", "2027-07-04 11:02")
-		if ready := q.Phases[1].From; !ready.Equal(p.Phases[1].From.Add(c.late)) {
-			t.Errorf("lit at %s: ready at %v, planned for %v", c.lit, ready, p.Phases[1].From)
+	now := p.Phases[1].From.Add(-7 * time.Minute).Format("2006-01-02 15:04")
+	for _, late := range []time.Duration{0, 16 * time.Minute, 26 * time.Minute} {
+		lit := p.Phases[1].SetupFrom.Add(late).Format("15:04")
+		q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-04T"+lit+":00-05:00,,lit,\n", now)
+		if ready := q.Phases[1].From; !ready.Equal(p.Phases[1].From.Add(late)) {
+			t.Errorf("lit at %s: ready at %v, planned for %v", lit, ready, p.Phases[1].From)
 		}
 		on := slices.DeleteFunc(plantest.Steps(q, schedule.StepPutOn), func(s schedule.Step) bool { return s.Dish != "chicken" })
 		if len(on) != 1 || on[0].At.Before(q.Phases[1].From) {
-			t.Errorf("lit at %s: on %v, before the fire is ready", c.lit, on)
+			t.Errorf("lit at %s: on %v, before the fire is ready", lit, on)
 		}
 		if eaten := q.Dishes[0].ServeAt; !eaten.Equal(p.Dishes[0].ServeAt) {
-			t.Errorf("lit at %s: the burgers are served at %v", c.lit, eaten)
+			t.Errorf("lit at %s: the burgers are served at %v", lit, eaten)
 		}
 		for _, s := range plantest.Steps(q, schedule.StepLight) {
-			if want := map[int]string{1: "17:41", 2: c.lit}[s.Phase]; !s.Done || s.At.Format("15:04") != want {
-				t.Errorf("lit at %s: light of phase %d at %v, done %v", c.lit, s.Phase, s.At, s.Done)
+			if want := map[int]string{1: "17:41", 2: lit}[s.Phase]; !s.Done || s.At.Format("15:04") != want {
+				t.Errorf("lit at %s: light of phase %d at %v, done %v", lit, s.Phase, s.At, s.Done)
 			}
 		}
 	}

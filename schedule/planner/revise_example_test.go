@@ -71,8 +71,8 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 13:01, 5 h before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
-	// - Let the fire sink to 225 F. Brisket is done 45 min later.
+	// Brisket: expected off at 13:09, 4 h 45 min before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped, into the oven at 170 F.
+	// - Let the fire sink to 225 F. Brisket is done 1 h 25 min later.
 }
 
 // A brisket that stands at 152 F for three hours is in its stall.
@@ -83,12 +83,12 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 16:34, between 15:51 and 17:38.
-	// Brisket: expected off at 16:34 and, rested, ready at 17:04; on a slow day at 18:08. The chance for 18:00 is about 87 %.
-	// - Wrap Brisket in foil now. Brisket is done 40 min earlier than left bare.
-	// - Bring the grate up to 300 F. Brisket is done 15 min earlier.
-	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 6 min earlier.
-	// - Serve at 18:10. The cook stays as it is.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:30, between 16:30 and 18:48.
+	// Brisket: expected off at 17:30 and, rested, ready at 18:00; on a slow day at 19:18. The chance for 18:00 is about 50 %.
+	// - Wrap Brisket in foil now. Brisket is done 45 min earlier than left bare.
+	// - Bring the grate up to 300 F. Brisket is done 45 min earlier.
+	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 50 min earlier.
+	// - Serve at 19:20. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.
@@ -117,8 +117,8 @@ func ExampleRevise_servingMoved() {
 	// serve at 20:00
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
-	// Chicken: expected off at 17:15, 2 h 45 min before serving. It can be held until about 17:37, which is too short. Tent Chicken loosely with foil. Good for about 20 min.
-	// - Serve Chicken by itself at 17:30. Chicken is eaten 2 h 30 min earlier.
+	// Chicken: expected off at 17:23, 2 h 30 min before serving. It can be held until about 17:49, which is too short. Tent Chicken loosely with foil. Good for about 25 min.
+	// - Serve Chicken by itself at 17:50. Chicken is eaten 2 h 15 min earlier.
 }
 
 // The fire went out at three in the night and is found at half past five.

@@ -26,23 +26,26 @@ func (s *score) mape() float64  { return s.absolute / float64(s.n) }
 func (s *score) share() float64 { return float64(s.inside) / float64(s.n) }
 
 // recorded is how wrong the model was when it was last looked at. A change may
-// make it better, not worse; half a per cent is for other machines' arithmetic.
+// make it better, not worse; half a per cent is for other machines' arithmetic. The
+// second edition was fitted to home cooks beside the charts: charts used in the fit
+// went from 4.3 to 5.7 % and practice from 8.3 to 10.4 %, held-out charts from 14.1 to
+// 12.4 %.
 var recorded = []struct {
 	group       string
 	mape, share float64
 }{
-	{"all, a priori", 0.209, 0.66},
-	{"all, fitted size", 0.185, 0.71},
-	{"consistent oven, a priori", 0.128, 0.84},
-	{"consistent oven, fitted size", 0.092, 0.91},
-	{"consistent cal, a priori", 0.047, 1},
-	{"consistent cal, fitted size", 0.043, 1},
-	{"consistent held-out, a priori", 0.181, 0.77},
-	{"consistent held-out, fitted size", 0.141, 0.86},
-	{"source chart, a priori", 0.067, 0.90},
-	{"source chart, fitted size", 0.057, 0.90},
-	{"source common practice, a priori", 0.083, 1},
-	{"source university demonstration, a priori", 0.042, 1},
+	{"all, a priori", 0.196, 0.68},
+	{"all, fitted size", 0.174, 0.73},
+	{"consistent oven, a priori", 0.121, 0.87},
+	{"consistent oven, fitted size", 0.087, 0.94},
+	{"consistent cal, a priori", 0.060, 0.95},
+	{"consistent cal, fitted size", 0.057, 0.95},
+	{"consistent held-out, a priori", 0.161, 0.81},
+	{"consistent held-out, fitted size", 0.124, 0.90},
+	{"source chart, a priori", 0.069, 0.90},
+	{"source chart, fitted size", 0.061, 0.90},
+	{"source common practice, a priori", 0.104, 1},
+	{"source university demonstration, a priori", 0.039, 1},
 }
 
 // Published government charts are ranges of a rule, not experiments. Errors are

@@ -67,7 +67,7 @@ func TestCarryOverTable(t *testing.T) {
 		{"rib-roast-boneless", 5, 225, 130, 3.7, true, 10, 35}, // 1-4 F
 		{"pork-loin", 3.5, 350, 140, 7.6, false, 10, 35},       // 5 F
 		{"pork-tenderloin", 1, 430, 145, 11, false, 2, 12},     // 3-5 F: too large
-		{"turkey", 14, 325, 160, 5.9, false, 20, 70},           // 5-10 F
+		{"turkey", 14, 325, 160, 9.9, false, 20, 70},           // 5-10 F
 		{"chicken-breast", 0.375, 400, 165, 3.4, false, 1, 8},  // 1-5 F
 		{"brisket", 12, 237, 203, 0.6, true, 5, 70},            // 0-3 F
 		{"pork-butt", 8, 250, 200, 1.6, true, 15, 70},          // 0-3 F

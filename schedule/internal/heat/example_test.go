@@ -27,6 +27,6 @@ func ExampleSim() {
 		fmt.Printf("%v after %.0f h\n", status, s.ElapsedS()/3600)
 	}
 	// Output:
-	// reached after 12 h
-	// reached after 10 h
+	// reached after 13 h
+	// reached after 11 h
 }

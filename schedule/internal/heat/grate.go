@@ -20,8 +20,8 @@ const (
 	calmC        = 18  // degC
 	calmHumidity = 0.5 // assumption
 
-	pitConvection = 7.2  // W/(m2 K) at 100 K over the air, fitted
-	pitExponent   = 0.85 // fitted: draught grows with the fire
+	pitConvection = 7.8  // W/(m2 K) at 100 K over the air, fitted
+	pitExponent   = 0.6  // assumption: draught grows with the fire; the fit is flat from 0.55 to 0.7
 	lidDrop       = 0.05 // share of (grate - outside air) by which the lid is cooler, assumption
 	waterPanPa    = 9000 // assumption; published pits with pans 8 to 12 kPa
 	leastDraughtK = 10   // below that a fire has no draught to speak of

@@ -28,13 +28,9 @@ const (
 	// MaxRunS bounds every single run, ten days in s.
 	MaxRunS = 10 * 24 * 3600
 
-	// ArrivalMarginK is how far the asymptote of the core must lie above a target
-	// for the target to be reached in a time worth naming. 3 K lets a brisket come
-	// to 203 degF in 225 degF air, as it does in practice, and not in 215 degF air.
-	// Below DoubtfulMarginK a few degrees of air change the time by hours and its
-	// spread should be widened. Near the boiling point, where the asymptote is held
-	// however hot the air is, margins are about 7 K at most for tough cuts.
-	ArrivalMarginK, DoubtfulMarginK = 3, 5
+	// ArrivalMarginK is how far the asymptote of the core must lie above a target for a
+	// run to be worth its time: it only spares endless runs.
+	ArrivalMarginK = 0.2
 )
 
 // Precision chooses cells and step control.

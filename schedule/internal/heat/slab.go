@@ -132,3 +132,34 @@ func (s *Slab) BelowC() float64 { return s.sides[0].surfaceC }
 
 // AboveC is the temperature of the upper face in degC.
 func (s *Slab) AboveC() float64 { return s.sides[1].surfaceC }
+
+// TakeSlab is the body after a slab of it was over a fire: the middle plane of the slab
+// is the middle, its two faces, which may differ, are averaged. The time over the fire is
+// added. The body is left in the surroundings that it was in; change them.
+func (s *Sim) TakeSlab(from *Slab) {
+	for i := range s.cells {
+		depth := (float64(i) + 0.5) / float64(s.cells) // from the middle, 0 to 1
+		s.state.tempC[i] = (from.at(&from.tempC, depth) + from.at(&from.tempC, -depth)) / 2
+		s.state.released[i] = (from.at(&from.released, depth) + from.at(&from.released, -depth)) / 2
+	}
+	s.state.surfaceC = (from.sides[0].surfaceC + from.sides[1].surfaceC) / 2
+	s.state.water = (from.sides[0].water + from.sides[1].water) / 2
+	s.state.drawn = s.state.water - s.state.supplied
+	s.elapsed += from.elapsed
+	s.Change(s.in)
+}
+
+// at reads a profile at a depth from the middle, -1 at the lower face to 1 at the upper.
+func (s *Slab) at(profile *[slabCells]float64, depth float64) float64 {
+	x := (depth+1)/2*slabCells - 0.5
+	i := min(max(int(x), 0), slabCells-2)
+	share := clamp(x-float64(i), 0, 1, 0)
+	return profile[i] + share*(profile[i+1]-profile[i])
+}
+
+// SearedS turns a piece half-way and lies it over a fire for so many seconds.
+func (s *Slab) SearedS(seconds float64) {
+	s.RunFor(seconds / 2)
+	s.Flip()
+	s.RunFor(seconds / 2)
+}

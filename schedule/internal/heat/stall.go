@@ -1,9 +1,9 @@
 package heat
 
 const (
-	// A core that rises more slowly than 6 degF/h between 125 and 190 degF, in air
+	// A core that rises more slowly than 7.5 degF/h between 125 and 190 degF, in air
 	// above that range, is in its stall: a definition, no fact of nature.
-	stallRateKS                   = 6 / 1.8 / 3600
+	stallRateKS                   = 7.5 / 1.8 / 3600
 	stallLowC, stallHighC         = 51.7, 87.8
 	shortestStallS        float64 = 900
 )

@@ -5,19 +5,21 @@ import "math"
 // The water of the surface. Heat makes protein shrink and expel water; it seeps
 // to the surface with a delay, keeps it wet, evaporates and drips.
 const (
-	wetnessMost  = 0.72        // wetness of a well wetted surface, fitted
-	dryWetness   = 0.013       // what evaporates through bark, fitted; not from the reservoir
-	halfWater    = 0.457       // kg/m2 at which wetness is half its most, fitted
-	initialWater = 0.52        // kg/m2 at the start, fitted
-	supplyKgKg   = 0.296       // kg of expellable water per kg of raw meat of leanWater, fitted
+	wetnessMost  = 1.0         // a wet surface is wet
+	dryWetness   = 0.0118      // what evaporates through bark, fitted; not from the reservoir
+	halfWater    = 0.335       // kg/m2 at which wetness is half its most, fitted
+	initialWater = 0.5         // kg/m2 at the start, assumption; the fit is flat there
+	supplyKgKg   = 0.322       // kg of expellable water per kg of raw meat of leanWater, fitted
 	leanWater    = 0.70        // water share of lean meat
-	seepS        = 1.5 * 3600  // delay, s; chosen by trial
+	seepS        = 1.6 * 3600  // delay, s; fitted
 	dripPerS     = 0.25 / 3600 // assumption; gives humidity its sign
 
 	// The share expelled is a logistic curve in the form of van der Sman's
-	// water-holding curve; middle fitted, prior 65 +- 2, width from that curve.
-	expelMiddleC = 62.6
-	expelWidthK  = 4.0
+	// water-holding curve; both fitted, the middle with a prior of 65 +- 2. Water leaves
+	// the proteins from 50 to 85 degC and not in a step: that gives the early, low
+	// plateau and the creep from 165 to 195 degF.
+	expelMiddleC = 64.5
+	expelWidthK  = 6.8
 )
 
 const (

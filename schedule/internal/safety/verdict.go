@@ -29,8 +29,8 @@ const printedToleranceK = 0.05
 
 // JudgeTarget compares a target core temperature with the published minimum. Below
 // it, whole muscle and fish are planned with a caution, unless a guest is frail
-// (very young, old, pregnant, ill); ground, stuffed, injected and tenderised meat,
-// poultry and leftovers are refused for everybody.
+// (very young, old, pregnant, ill); ground, stuffed, injected, tenderised, rolled and
+// boned meat, whose surface lies inside, poultry and leftovers are refused for everybody.
 func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 	all := MinimaFor(c, p)
 	if !all[0].Applies() {
@@ -48,7 +48,7 @@ func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 	case !(targetC > -273.15): // also NaN
 		v.Kind, v.Code = Refused, "target-not-a-temperature"
 		v.Sentence = "The target is not a temperature."
-	case c.inner() || p.Stuffed || p.pierced():
+	case c.inner() || p.opened():
 		v.Kind, v.Code = Refused, "target-refused"
 		v.Sentence = below + ". " + refusal(c, p)
 	case frail:
@@ -76,6 +76,8 @@ func refusal(c Category, p Prep) string {
 	switch {
 	case p.Stuffed:
 		return "Stuffed food is not planned below it."
+	case (p.Rolled || p.Boned) && !p.pierced():
+		return "Rolled, tied and skewered meat has its surface inside: it is not planned below it."
 	case p.pierced():
 		return "Needles and blades carry the surface inside: injected or tenderised meat is not planned below it."
 	case c == Poultry || c == GroundPoultry:

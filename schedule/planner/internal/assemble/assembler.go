@@ -18,7 +18,7 @@ type Assembler struct {
 // New is an assembler that begins with what is known before anything is arranged.
 func New(a *arrange.Arranger, known ...schedule.Finding) *Assembler {
 	d := &Assembler{Arranger: a}
-	for _, f := range slices.Concat(a.CoolZones(), known) {
+	for _, f := range slices.Concat(a.CoolZones(), a.LoweredTargets(), known) {
 		d.findings.Add(f)
 	}
 	return d

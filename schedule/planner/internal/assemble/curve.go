@@ -48,10 +48,13 @@ func (d *Assembler) liveCurve(p *arrange.Placed) []schedule.Point {
 			return belief.Sample(q.Curve, c.Body.StartC, c.TargetC, m/math.Exp(q.Lnf)*60)
 		})
 	}
+	ahead := func(x float64) float64 { // what may never be done is done by the end of what is looked at
+		return math.Min(b.Done(x)-c.Now, belief.LongestAhead)
+	}
 	along := func(p, m float64) float64 { // as it went, and from now on as it will go
 		x := b.PaceSoFar(p)
-		if left := b.Done(x) - c.Now; m > c.Now && left > 0 && b.Drift > 0 {
-			m = c.Now + (m-c.Now)*left/math.Max(b.Done(b.Quantile(p))-c.Now, LeastLeft)
+		if left := ahead(x); m > c.Now && left > 0 && b.Drift > 0 {
+			m = c.Now + (m-c.Now)*left/math.Max(ahead(b.Quantile(p)), LeastLeft)
 		}
 		return read(x, m)
 	}

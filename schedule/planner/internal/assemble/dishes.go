@@ -38,7 +38,7 @@ func (d *Assembler) dishes(ctx context.Context, all []*arrange.Placed, a arrange
 		dp.Batches = append(dp.Batches, b)
 		if p.Number == 1 {
 			dp.Way = d.WayText(p)
-			dp.TargetC = p.Way.PullC
+			dp.TargetC = p.Way.DoneC(p.It)
 			dp.Holds, dp.DoneEarly, dp.Lethality = d.holdAdvice(p), d.doneEarly(p), d.lethality(p)
 		}
 	}

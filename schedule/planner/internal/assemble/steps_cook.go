@@ -12,6 +12,7 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/unit"
 )
 
 // cook are the steps of a batch while it cooks.
@@ -37,6 +38,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("First look at %s: %s Done is %s.", name, fastDays, it.doneText(p)), p)
 			}
 			s = it.takeOff(s, p, name)
+			it.crisp(base, p, name)
 		default:
 			continue
 		}
@@ -46,7 +48,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 		it.offForSear(base, p, name)
 		s := base
 		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = schedule.StepSear, d.At(p.Wrap), true, arrange.HandsWrap, d.airAt(p, 1, it.A)
-		s.Text = fmt.Sprintf("Sear %s over the coals, about %s, turned once. Probes out.", name, d.About(p.Way.Second.Expected))
+		s.Text = fmt.Sprintf("Sear %s over the coals, %s in all by the clock, every face alike. Probes out.", name, d.About(p.Way.Second.Expected))
 		s.Why = whyStart(it.A, p, 1)
 		it.add(s)
 	}
@@ -153,11 +155,46 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) sc
 		return s
 	}
 	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.Core(s.CoreC)) + p.It.HoldSentence(d.Day)
+	if p.Way.Sear {
+		s.Text, s.Why = it.afterSear(p, name), "the sear goes by the clock, and the rest brings the core to its target"
+	}
 	if p.It.Cut.Style == cut.Small {
 		s.Text += " " + p.It.Cut.Look
 	}
 	return s
 }
+
+// afterSear takes a piece off the coals and has it measured: what a sear does to the middle
+// is foreseen, and not known.
+func (it *Itinerary) afterSear(p *arrange.Placed, name string) string {
+	d, least := it.D, p.It.Verdict.Minimum.CoreC
+	said := "the published minimum"
+	if p.It.TargetC < least {
+		least, said = p.It.TargetC, "what was asked for, below the published minimum"
+	}
+	return fmt.Sprintf("Take %s off the coals. After 3 min measure: %s or more, %s. Less? Back beside the coals, and measure again.", name, d.Core(least), said)
+}
+
+// crispBelowC is the grate below which the skin of a bird stays soft: 325 F (common
+// practice, no source).
+var crispBelowC = unit.FToC(325)
+
+// crisp finishes the skin of a bird that cooked beside a gentle fire. The piece is at its
+// minimum before; the coals earn it no credit.
+func (it *Itinerary) crisp(s schedule.Step, p *arrange.Placed, name string) {
+	if !p.It.Cut.Poultry || p.It.Cut.WetFactor > skinWetFactor || p.Way.Direct || p.Way.Sear || p.Oven || p.Way.LevelC >= crispBelowC-0.5 {
+		return
+	}
+	d := it.D
+	s.Kind, s.Attended, s.Minutes, s.At, s.GrateC = schedule.StepSear, true, 5, d.At(p.Off), 0
+	s.Text = fmt.Sprintf("Crisp the skin of %s: only once it reads %s or more, skin side down over the coals for 3 to 5 min, tongs in hand for flare-ups; or in an oven at %s.",
+		name, d.Core(p.It.Verdict.Minimum.CoreC), d.Grate(unit.FToC(450)))
+	s.Why = "skin stays rubbery on a grate this cool"
+	it.add(s)
+}
+
+// skinWetFactor is what the catalogue gives to skin.
+const skinWetFactor = 0.3
 
 // doneText says how to tell that a piece is done. Where the bend tells it, the core is at
 // its doneness and beyond: how far beyond, the model knows less well than the cook.

@@ -11,41 +11,16 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// doubtfulC is the grate temperature below which a fire that brings meat to
-// doubtfulTargetC is more likely misread than real: cooks' logs at 200-208 F end
-// hours before the model lets them. believedC is what such a grate has instead.
+// doubtfulC is the typed level below which a fire that brings meat to doubtfulTargetC is
+// more likely misread than real: cooks' logs at 200-208 F end hours before the model lets
+// them.
 var (
 	doubtfulC       = unit.FToC(215)
 	doubtfulTargetC = unit.FToC(195)
-	believedC       = unit.FToC(220)
 )
 
 // doubtful says whether a level is hardly what the grate has.
 func doubtful(levelC, targetC float64) bool { return levelC < doubtfulC && targetC >= doubtfulTargetC }
-
-// believed is the level that the model is given for a level as stated.
-func believed(levelC, targetC float64) float64 {
-	if doubtful(levelC, targetC) {
-		return believedC
-	}
-	return levelC
-}
-
-// setAir sets the air that the model is given for the level of the way at hand, bare
-// or under a wrap. Where the cook asks for a level at which the core would stop just
-// short of its aim, the air is the least, within the error of a grate, that brings it
-// there: cooks at 225 degF do get to 203 degF, since no fire keeps still (common
-// practice, no source; one log of 15.7 h for 9 lb of pork butt).
-func (k *kitchen) setAir(with string) {
-	levelC := k.base.LevelC
-	air := believed(levelC, k.it.TargetC)
-	if k.it.Dish.Level != nil && levelC >= doubtfulC {
-		if least := k.leastAir(air, air+spread.GrateErrorK, with); least > 0 {
-			air = least
-		}
-	}
-	k.base.AirC, k.in = air, heat.Grate(air, k.d.Outdoors)
-}
 
 // arrivesIn says whether air of that temperature brings the core to its aim.
 func (k *kitchen) arrivesIn(airC float64, with string) bool {
@@ -80,25 +55,30 @@ func (k *kitchen) aimC() float64 {
 	return k.base.PullC
 }
 
-// AirFindings say it where the model is given another air than the level.
+// AirFindings say it where a fire hardly brings a piece to its target.
 func (d *Day) AirFindings(path string, it *Item, w Way) []schedule.Finding {
 	switch {
-	case w.Direct || w.AirC == w.LevelC:
+	case w.Direct:
 		return nil
 	case doubtful(w.LevelC, it.TargetC):
 		return []schedule.Finding{Finding("grate-doubtful", path, it, fmt.Sprintf(
 			"A grate at %s hardly brings meat to %s. Where it seems to, the grate is hotter than its gauge says: the times are for %s. Measure beside the meat.",
 			d.Grate(w.LevelC), d.Core(it.TargetC), d.Grate(w.AirC)))}
-	default:
+	case w.Creeps:
 		wrap := ""
 		if w.With == "" && it.Cut.Wrap.FromC > 0 {
 			wrap = "wrap it, or "
 		}
 		return []schedule.Finding{Finding("grate-creeps", path, it, fmt.Sprintf(
-			"At %s the core only just creeps up to %s, and a little cooler it never gets there. The times are for %s on average. Surer: %skeep %s or more.",
-			d.Grate(w.LevelC), d.Core(it.TargetC), d.Core(w.AirC), wrap, d.Grate(w.AirC+spread.GrateErrorK)))}
+			"At %s the core only creeps up to %s, and on a grate a little cooler it takes far longer. Surer: %skeep %s or more.",
+			d.Grate(w.LevelC), d.Core(it.TargetC), wrap, d.Grate(w.LevelC+creepsHelpK)))}
 	}
+	return nil
 }
+
+// creepsHelpK is how much hotter a grate is asked for where a core creeps: 15 F, what a
+// gauge errs by.
+const creepsHelpK = 15 / 1.8
 
 // soughtC is how far a grate is looked for that brings a dish to its target, degC.
 var soughtC = unit.FToC(400)
@@ -120,12 +100,13 @@ func (d *Day) NeverArrives(it *Item) schedule.Finding {
 	}
 	k := kitchen{d: d, it: it, body: it.Body(it.Lots[0].MassKg)}
 	k.base = Way{LevelC: levelC, PullC: it.TargetC}
+	airC := actualC(levelC, it.Cut.Style)
 	takes := "No grate brings it there."
-	if least := k.leastAir(levelC, math.Max(levelC, soughtC), with); least > 0 {
-		takes = fmt.Sprintf("It takes about %s, or a lower target.", d.Grate(least+spread.GrateErrorK/2))
+	if least := k.leastAir(airC, math.Max(airC, soughtC), with); least > 0 {
+		takes = fmt.Sprintf("It takes about %s, or a lower target.", d.Grate(math.Max(typedC(least, it.Cut.Style), levelC)+spread.GrateErrorK/2))
 	}
 	f.Text = fmt.Sprintf("%s will not get to %s with the grate at %s: the core stops short of it, near %s. %s",
-		it.Dish.Name, d.Core(it.TargetC), d.Grate(levelC), d.Core(k.stopsAt(levelC, with)), takes)
+		it.Dish.Name, d.Core(it.TargetC), d.Grate(levelC), d.Core(k.stopsAt(airC, with)), takes)
 	return f
 }
 

@@ -66,7 +66,7 @@ func (d *Day) HoldOptions(it *Item, w Way, pieces int) []HoldOption {
 		if m == schedule.HoldOven {
 			oven = d.OvenC()
 		}
-		rule := safety.HoldFor(safety.Finished{CoreC: w.PullC, Small: small, Roast: it.Cut.Style == cut.Roast, AirC: d.Air.AirC, OvenC: oven})
+		rule := safety.HoldFor(safety.Finished{CoreC: w.DoneC(it), Small: small, Roast: it.Cut.Style == cut.Roast, AirC: d.Air.AirC, OvenC: oven})
 		o := HoldOption{Method: m, Rule: rule, Vent: leastVent(it, m)}
 		switch rule.Kind {
 		case safety.HoldByClock:

@@ -60,7 +60,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 	if !ok {
 		return Item{}, []schedule.Fault{{Path: path + ".cut", Sentence: strconv.Quote(dish.Cut) + " is not in the catalogue"}}
 	}
-	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(dish.Prep), Earliest: d.Earliest}
+	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(slices.Concat(dish.Prep, c.Prep)), Earliest: d.Earliest}
 	it.Serve = d.Minute(d.Clock(dish.Serve))
 	if dish.Travel != nil {
 		it.Serve += int(instant.UnitMinutes(*dish.Travel))
@@ -103,12 +103,33 @@ func laterFields(path string, dish schedule.Dish) []schedule.Fault {
 	return faults
 }
 
+// belowBoilingK is how far below the boiling point a typed target is held: no core comes
+// nearer, though the model lets it.
+const belowBoilingK = 1
+
+// hottestCoreC is the hottest core that is aimed at here, degC.
+func (d *Day) hottestCoreC() float64 { return heat.BoilingC(d.Outdoors.AltitudeM) - belowBoilingK }
+
+// LoweredTargets are findings of dishes whose typed target lies too near the boiling point.
+func (d *Day) LoweredTargets() []schedule.Finding {
+	var out []schedule.Finding
+	for i := range d.Items {
+		it := &d.Items[i]
+		if t := it.Dish.Target; t != nil && t.Core != nil && float64(*t.Core) > it.TargetC {
+			out = append(out, Finding("target-lowered", it.Path("target"), it, fmt.Sprintf(
+				"%s: water boils at %s here, and a core comes no nearer than a degree or two. The plan aims at %s, not at %s.",
+				it.Dish.Name, d.Core(heat.BoilingC(d.Outdoors.AltitudeM)), d.Core(it.TargetC), d.Core(float64(*t.Core)))))
+		}
+	}
+	return out
+}
+
 // target is the core temperature that ends the cook, its name if it has one,
 // and whether it is the peak after carry-over.
 func (d *Day) target(c cut.Cut, t *schedule.Target) (coreC float64, name string, final bool) {
 	switch {
 	case t != nil && t.Core != nil:
-		return float64(*t.Core), "", false
+		return math.Min(float64(*t.Core), d.hottestCoreC()), "", false
 	case t != nil && t.Final != nil:
 		return float64(*t.Final), "", true
 	}

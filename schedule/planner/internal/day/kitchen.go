@@ -3,6 +3,7 @@ package day
 import (
 	"math"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
@@ -10,12 +11,13 @@ import (
 
 // kitchen simulates one body in one set of surroundings.
 type kitchen struct {
-	d    *Day
-	it   *Item
-	body heat.Body
-	in   heat.Surroundings
-	base Way
-	sim  heat.Sim
+	d     *Day
+	it    *Item
+	body  heat.Body
+	count int // like pieces
+	in    heat.Surroundings
+	base  Way
+	sim   heat.Sim
 
 	tenderS float64 // seconds above the tender temperature; 0 where the core decides
 	hotS    float64 // when the cook under way came to that temperature; 0: not yet
@@ -28,22 +30,59 @@ func (k *kitchen) start() {
 
 func (k *kitchen) minutes() float64 { return k.sim.ElapsedS() / 60 }
 
-// spread is the uncertainty of this cook: the grate's share from two runs at a
-// standard deviation either way, the dish's as measured.
-func (k *kitchen) spread(count int) spread.Spread {
-	s := spreadOf(k.it.Cut, false, k.base.LevelC)
+// aim sets the air and the spread of the way at hand, bare or with a wrap, for so many
+// pieces: coarse runs at the grate as it is said to be, and NodeSD standard deviations of
+// its error either way. False where the core never gets there.
+//
+// Where it hardly does, the air is raised, within that error, until the cook takes
+// LongestShare of what it takes at the hot end: minutes then go on without a jump as the
+// target rises or the grate cools, up to where even the hot end never gets there. The
+// ends go along with the raised air by endsFollowK and no further: beyond, a higher
+// target would be reached sooner on a fast day.
+func (k *kitchen) aim(wrap *schedule.Wrap, count int) bool {
+	const swing, endsFollowK = spread.NodeSD * spread.GrateErrorK, 1.0
+	airC := actualC(k.base.LevelC, k.it.Cut.Style)
+	hot := k.at(airC+swing, wrap)
+	if math.IsInf(hot, 1) {
+		return false
+	}
+	said, t, stretch := airC, k.at(airC, wrap), 1.0
+	if longest := spread.LongestShare * hot; t > longest {
+		airC, t = k.airFor(longest, airC, airC+swing, wrap), longest
+		stretch = longest / k.at(airC, wrap) // the coolest air that arrives may do so sooner
+		said = math.Min(airC, said+endsFollowK)
+		hot = k.at(said+swing, wrap)
+	}
+	slow := k.at(said-swing, wrap)
+	k.base.AirC, k.in = airC, heat.Grate(airC, k.d.Outdoors)
+	k.base.Creeps = slow/t > creepsFrom
+	k.base.Spread = k.own().mixed(slow/t, hot/t).SlowestOf(count)
+	k.base.Spread.Median += math.Log(stretch)
+	return true
+}
+
+// creepsFrom is how much longer a cook may take on a cool grate before that is said.
+const creepsFrom = 1.8
+
+// own is the scatter of the piece at a known grate.
+func (k *kitchen) own() own {
 	if k.tenderS > 0 {
-		s.Median = 0 // the clock is set on told times, not on the model's
+		return clockScatter
 	}
-	cold, hot := k.at(-spread.GrateErrorK), k.at(spread.GrateErrorK)
-	switch {
-	case cold > 0 && hot > 0:
-		s.Grate = math.Log(cold/hot) / 2
-	case hot > 0: // a little cooler and it would never get there
-		s.Grate = math.Log(k.at(0) / hot)
+	return scatterOf(k.it.Cut, k.base.LevelC)
+}
+
+// airFor is the air between two at which the cook takes so many minutes.
+func (k *kitchen) airFor(minutes, lowC, highC float64, wrap *schedule.Wrap) float64 {
+	const closeK = 0.02
+	for highC-lowC > closeK {
+		if mid := (lowC + highC) / 2; k.at(mid, wrap) > minutes {
+			lowC = mid
+		} else {
+			highC = mid
+		}
 	}
-	s.Grate = math.Max(math.Min(s.Grate, 0.95*s.S), 0)
-	return s.SlowestOf(count)
+	return highC
 }
 
 // finish runs a cook to its end: to the target of the core, or, for thin tough
@@ -94,34 +133,21 @@ func (k *kitchen) setTenderClock() {
 	k.base.tenderS = k.tenderS
 }
 
-// unsure widens the spread of a cook whose core creeps up to what the air, not
-// the boiling point, lets it come to: a few degrees more or less on the grate
-// are then hours.
-func (k *kitchen) unsure(s spread.Spread) spread.Spread {
-	ends := k.sim.AsymptoteC()
-	if ends < heat.BoilingC(k.d.Outdoors.AltitudeM)-airLimitedK && ends-k.aimC() < slowMarginK {
-		s.S += slowSpreadUp
-	}
-	return s
-}
-
-// at is the bare cook's minutes at a grate that is off by dK; 0 if it never
-// arrives. The bare cook to the wrap stands for the wrapped one: what comes
-// after the wrap feels the grate alike.
-func (k *kitchen) at(dK float64) float64 {
+// at is how many minutes the cook takes in air of a temperature, bare or with a wrap,
+// coarsely; infinite if it never gets there.
+func (k *kitchen) at(airC float64, wrap *schedule.Wrap) float64 {
 	k.hotS = 0
-	in := heat.Grate(k.base.AirC+dK, k.d.Outdoors)
+	in := heat.Grate(airC, k.d.Outdoors)
 	var s heat.Sim
 	s.StartWith(k.body, in, heat.Coarse)
-	wraps, _ := k.it.Wraps()
-	if len(wraps) > 0 {
-		if !k.toWrap(&s, wraps[0]) {
-			return 0
+	if wrap != nil {
+		if !k.toWrap(&s, *wrap) {
+			return math.Inf(1)
 		}
-		s.Change(Covered(in, wraps[0].With))
+		s.Change(Covered(in, wrap.With))
 	}
 	if !k.finish(&s) {
-		return 0
+		return math.Inf(1)
 	}
 	return s.ElapsedS() / 60
 }

@@ -51,24 +51,24 @@ const LongestCookS = 48 * 3600
 // there are quiet hours, wrapped later than that because nobody is up. It
 // returns no way if the core never arrives there.
 func (d *Day) indirectWays(it *Item, l Lot, band string, levelC float64) []Way {
-	k := kitchen{d: d, it: it, body: it.Body(l.MassKg)}
+	k := kitchen{d: d, it: it, body: it.Body(l.MassKg), count: l.Count}
 	k.base = Way{Kind: schedule.StageBare, LevelC: levelC, Band: band, PullC: it.TargetC}
-	k.setAir("")
 	if it.final {
+		k.in = heat.Grate(actualC(levelC, it.Cut.Style), d.Outdoors)
 		k.start()
 		k.base.PullC, _ = k.sim.PullForPeak(it.TargetC, heat.Counter(RoomC), LongestCookS)
 	}
 	k.setTenderClock()
 	wraps, bare := it.Wraps()
-	if len(wraps) > 0 {
-		k.setAir(wraps[0].With)
-	}
-	k.base.Spread = k.spread(l.Count)
 	var ways []Way
 	if bare {
 		ways = k.bare(ways)
 	}
 	for _, w := range wraps {
+		if w.After != nil && k.tenderS == 0 {
+			ways = k.clocked(ways, w)
+			continue
+		}
 		ways = k.wrapped(ways, w)
 		ways = k.waiting(ways, w)
 	}
@@ -80,14 +80,15 @@ func (d *Day) indirectWays(it *Item, l Lot, band string, levelC float64) []Way {
 const Unhabitual = 60
 
 func (k *kitchen) bare(ways []Way) []Way {
-	k.setAir("")
+	if !k.aim(nil, k.count) {
+		return ways
+	}
 	k.start()
 	if !k.finish(&k.sim) {
 		return ways
 	}
 	w := k.base
-	w.PullC = k.sim.CoreC()
-	w.Spread, w.ModelDone = k.unsure(w.Spread), k.minutes()
+	w.PullC, w.ModelDone = k.sim.CoreC(), k.minutes()
 	w.First = spread.Paces(k.d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
 	if wraps, _ := k.it.Wraps(); len(wraps) > 0 {
 		w.Cost += Unhabitual
@@ -96,7 +97,9 @@ func (k *kitchen) bare(ways []Way) []Way {
 }
 
 func (k *kitchen) wrapped(ways []Way, wrap schedule.Wrap) []Way {
-	k.setAir(wrap.With)
+	if !k.aim(&wrap, k.count) {
+		return ways
+	}
 	k.start()
 	if !k.toWrap(&k.sim, wrap) {
 		return ways
@@ -111,8 +114,7 @@ func (k *kitchen) wrapped(ways []Way, wrap schedule.Wrap) []Way {
 	if !k.finish(&k.sim) {
 		return ways
 	}
-	w.PullC = k.sim.CoreC()
-	w.Spread, w.ModelDone = k.unsure(w.Spread), k.minutes()
+	w.PullC, w.ModelDone = k.sim.CoreC(), k.minutes()
 	w.Fixed = wrap.After != nil
 	w.First = spread.Paces(k.d.Z, func(z float64) float64 {
 		if w.Fixed {
@@ -134,7 +136,7 @@ func (k *kitchen) ovenFinish(w Way) spread.Pace {
 		return spread.Pace{}
 	}
 	s := k.sim
-	s.Change(heat.WarmOven(k.base.LevelC).AtAltitude(k.d.Outdoors.AltitudeM))
+	s.Change(heat.Oven(k.base.LevelC).AtAltitude(k.d.Outdoors.AltitudeM).InFoil())
 	if !k.finish(&s) {
 		return spread.Pace{}
 	}

@@ -22,6 +22,9 @@ type Spot struct {
 func (it *Item) Spots() []Spot {
 	var out []Spot
 	for _, p := range it.places() {
+		if it.Prep.Stuffed && p.Band == schedule.BandLow && it.Dish.Level == nil {
+			continue // 325 F or more
+		}
 		if it.Dish.Zone != "" && (it.Dish.Zone == schedule.ZoneDirect) != p.Direct {
 			continue
 		}

@@ -29,6 +29,7 @@ type Way struct {
 	Direct bool
 	LevelC float64 // of the fire for an indirect way; of the air over the coals for a direct one
 	AirC   float64 // what the model is given for that level, of an indirect way
+	Creeps bool    // a little cooler it would take far longer
 	Band   string
 	With   string // what the second stage is wrapped in
 	WrapC  float64
@@ -76,33 +77,11 @@ func (w Way) Stages() int {
 // QuantileOf is that of the whole cook.
 func (w Way) QuantileOf(minutes float64) float64 { return w.Total().QuantileOf(minutes) }
 
-// spreadOf is the uncertainty of a cook: measured log errors of the heat model
-// against government charts, university records and cooks' logs. Rows for
-// direct heat and small pieces are widened because fires differ.
-func spreadOf(c cut.Cut, direct bool, levelC float64) spread.Spread {
-	const hotFromC = 148 // 300 F
-	switch {
-	case direct:
-		return spread.Spread{S: 0.20}
-	case c.Spread == "tough":
-		return spread.Spread{Median: -0.10, S: 0.20}
-	case c.Spread == "tough-thin":
-		return spread.Spread{Median: 0.10, S: 0.25}
-	case c.Style == cut.Bird:
-		return spread.Spread{Median: -0.05, S: 0.25}
-	case c.Style == cut.Roast && levelC < hotFromC:
-		return spread.Spread{Median: -0.07, S: 0.27}
-	case c.Style == cut.Roast:
-		return spread.Spread{S: 0.16}
+// DoneC is the core that a dish is done at, degC: what it is taken off at, but for a sear,
+// which brings it there at rest.
+func (w Way) DoneC(it *Item) float64 {
+	if w.Sear {
+		return it.TargetC
 	}
-	return spread.Spread{S: 0.20}
+	return w.PullC
 }
-
-// slowMarginK is how far the asymptote of the core may lie above the target
-// before the pace counts as sure; nearer than that the spread grows. An asymptote
-// within airLimitedK of the boiling point is set by the meat, not by the grate.
-const (
-	slowMarginK  = 8
-	slowSpreadUp = 0.15
-	airLimitedK  = 0.5
-)

@@ -89,6 +89,24 @@ func (k *kitchen) waiting(ways []Way, wrap schedule.Wrap) []Way {
 	return ways
 }
 
+// clocked adds the way that is wrapped by the clock: a slow piece is colder then than a
+// fast one, and both go on from there.
+func (k *kitchen) clocked(ways []Way, wrap schedule.Wrap) []Way {
+	if !k.aim(&wrap, k.count) {
+		return ways
+	}
+	prompt := k.base
+	prompt.With = wrap.With
+	w, ok := k.wrappedAfter(prompt, instant.UnitMinutes(*wrap.After), wrap)
+	switch {
+	case !ok:
+		return ways
+	case w.Second.Expected <= 1: // done before it would have been wrapped
+		return k.bare(ways)
+	}
+	return append(ways, w)
+}
+
 // wrappedAfter is the way that is wrapped b minutes after it went on, or when it
 // comes to its temperature if that is later. At a pace f the piece has come as far
 // as the model has after b/f minutes, and what is left takes f times the model's rest.
@@ -117,6 +135,9 @@ func (k *kitchen) wrappedAfter(prompt Way, b float64, wrap schedule.Wrap) (Way, 
 		if zs[i] == 0 {
 			end := done
 			w.WrapC, w.ModelWrap, w.ModelDone, w.State = k.sim.CoreC(), wraps[i]/f, done.ElapsedS()/60, &end
+			if prompt.ModelWrap == 0 {
+				w.InOven = k.ovenFinish(w)
+			}
 		}
 	}
 	bare := func(i int) float64 { return math.Min(wraps[i], totals[i]) }

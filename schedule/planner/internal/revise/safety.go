@@ -124,7 +124,7 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if p.Hold >= 0 && p.Options[p.Hold].Method == schedule.HoldOven && !a.boxed.set {
 		oven = v.day.OvenC()
 	}
-	rule := safety.HoldFor(safety.Finished{CoreC: p.Way.PullC, Small: style == cut.Small || style == cut.Timed, Roast: style == cut.Roast, AirC: v.day.Air.AirC, OvenC: oven})
+	rule := safety.HoldFor(safety.Finished{CoreC: p.Way.DoneC(p.It), Small: style == cut.Small || style == cut.Timed, Roast: style == cut.Roast, AirC: v.day.Air.AirC, OvenC: oven})
 	held := a.outers
 	if len(held) == 0 {
 		held = a.cores

@@ -15,16 +15,29 @@ const pieceShare = 0.3
 // dishes share. An assumption.
 const GrateErrorK = 6.0
 
-// Spread describes a log-normal factor exp(Median + S z) on predicted minutes.
-// Grate is the part of S that comes from the shared error of the grate.
+// Spread describes a factor on predicted minutes by its quantiles: exp(Median + S z)
+// up to the median, exp(Median + (S + Late) z) above it. Grate is the part of S that
+// comes from the shared error of the grate.
 type Spread struct {
 	Median float64 // of the logarithm
-	S      float64 // standard deviation of the logarithm, all causes
+	S      float64 // standard deviation of the logarithm below the median, all causes
+	Late   float64 // what is added to it above the median, >= 0: slow days go further than fast ones
 	Grate  float64 // change of the logarithm a standard deviation of the grate error makes, >= 0
 }
 
 // Factor is the factor at the standard normal quantile z.
-func (s Spread) Factor(z float64) float64 { return math.Exp(s.Median + s.S*z) }
+func (s Spread) Factor(z float64) float64 {
+	if z > 0 {
+		return math.Exp(s.Median + (s.S+s.Late)*z)
+	}
+	return math.Exp(s.Median + s.S*z)
+}
+
+// Even is a spread as wide on both sides as s is in the mean.
+func (s Spread) Even() Spread {
+	s.S, s.Late = s.S+s.Late/2, 0
+	return s
+}
 
 // Own is the standard deviation of the dish's own factor: what the shared part
 // leaves. A little is always left, for no two pieces are alike.
