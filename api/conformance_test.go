@@ -171,6 +171,13 @@ func ask(t testing.TB, h http.Handler, method, target string, body []byte, heade
 
 func validate(t testing.TB, r *http.Request, body []byte, a answer) {
 	t.Helper()
+	if r.Method == http.MethodHead { // the document says: wherever GET is
+		route, _ := operationOf(openAPI(t), http.MethodGet, r.URL.String())
+		if len(a.body) > 0 || a.StatusCode < 400 && (route == nil || route.Operation.Responses.Status(a.StatusCode) == nil) {
+			t.Errorf("HEAD %s: %d, a body of %d bytes", r.URL, a.StatusCode, len(a.body))
+		}
+		return
+	}
 	if a.StatusCode >= 400 {
 		mustBeProblem(t, a)
 	}

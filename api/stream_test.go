@@ -55,11 +55,18 @@ func streamed(t testing.TB, h http.Handler, clock *testClock) string {
 // written before that.
 func listen(t testing.TB, h http.Handler, ctx context.Context, cancel func(), target, last string) string {
 	t.Helper()
+	return listenFor(t, h, ctx, cancel, target, last, 100*time.Millisecond)
+}
+
+// listenFor hangs up after so long; at once the client gets what is written before it
+// sleeps.
+func listenFor(t testing.TB, h http.Handler, ctx context.Context, cancel func(), target, last string, long time.Duration) string {
+	t.Helper()
 	r := httptest.NewRequestWithContext(ctx, http.MethodGet, target, nil)
 	if last != "" {
 		r.Header.Set("Last-Event-ID", last)
 	}
-	time.AfterFunc(100*time.Millisecond, cancel)
+	time.AfterFunc(long, cancel)
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, r)
 	validate(t, r, nil, answer{w.Result(), w.Body.Bytes()})
@@ -241,4 +248,12 @@ func (s *Service) taken() (n int) {
 		n += k
 	}
 	return n
+}
+
+// streamOf reads a stream until the service ends it.
+func streamOf(t testing.TB, h http.Handler, target string) string {
+	t.Helper()
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, target, nil))
+	return w.Body.String()
 }

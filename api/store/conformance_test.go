@@ -35,6 +35,9 @@ func conform(t *testing.T, open opener) {
 		"keeps its bytes to itself":   keepsItsBytes,
 		"gives one of many the place": givesOneOfManyThePlace,
 		"stops when told":             stopsWhenTold,
+		"keeps many revisions":        keepsManyRevisions,
+		"finds by feed and key":       findsByFeedAndKey,
+		"lists and expires":           listsAndExpires,
 	}
 	for name, test := range tests {
 		t.Run(name, func(t *testing.T) {

@@ -46,12 +46,17 @@ func OpenFile(ctx context.Context, path string) (*File, error) {
 	f := &File{}
 	// FULL: a commit returns once the log is on the disk, so that what was acknowledged
 	// survives a loss of power too.
-	f.write, err = open(path, "_txlock=immediate", fmt.Sprintf("_pragma=page_size(%d)", pageBytes), "_pragma=journal_mode(WAL)", "_pragma=synchronous(FULL)",
+	f.write, err = open(path, "_txlock=immediate", "_pragma=synchronous(FULL)",
 		"_pragma=secure_delete(ON)", fmt.Sprintf("_pragma=wal_autocheckpoint(%d)", walPages))
 	if err != nil {
 		return nil, err
 	}
 	f.write.SetMaxOpenConns(1)
+	// Both stay with the file; the size of its pages only while there is nothing in it.
+	if _, err := f.write.ExecContext(ctx, fmt.Sprintf("PRAGMA page_size = %d; PRAGMA journal_mode = WAL", pageBytes)); err != nil {
+		f.write.Close()
+		return nil, fmt.Errorf("%s cannot be used to keep plans: %w", path, err)
+	}
 	if err := migrate(ctx, f.write, path); err != nil {
 		f.write.Close()
 		return nil, err

@@ -39,7 +39,7 @@ func TestFileIsOpenedAgain(t *testing.T) {
 func TestFileIsAsItShouldBe(t *testing.T) {
 	f := openFile(t, filepath.Join(t.TempDir(), "plans.db"))
 	defer f.Close()
-	for pragma, want := range map[string]string{"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "secure_delete": "1", "integrity_check": "ok"} {
+	for pragma, want := range map[string]string{"page_size": "32768", "journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "secure_delete": "1", "integrity_check": "ok"} {
 		var got string
 		must(t, f.write.QueryRow("PRAGMA "+pragma).Scan(&got))
 		if got != want {

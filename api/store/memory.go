@@ -100,7 +100,13 @@ func (m *Memory) find(ctx context.Context, id string) (*memoryPlan, error) {
 
 // Plan returns what is kept of a plan.
 func (m *Memory) Plan(ctx context.Context, id string) (api.Record, error) {
-	return m.recordWhere(ctx, func(r api.Record) bool { return r.ID == id })
+	m.mu.RLock()
+	defer m.mu.RUnlock()
+	p, err := m.find(ctx, id)
+	if err != nil {
+		return api.Record{}, err
+	}
+	return p.record, nil
 }
 
 // ByFeed finds the plan of a feed.

@@ -35,6 +35,9 @@ func TestListenIsRefused(t *testing.T) {
 		"no such directory":   {[]string{"--store", filepath.Join(dir, "a", "b.db")}, "no such file or directory"},
 		"no such log":         {[]string{"--log", "xml"}, "--log"},
 		"fewer than no plans": {[]string{"--solves", "-1"}, "is too few"},
+		"no streams":          {[]string{"--streams", "0"}, "at least one must be open"},
+		"kept for hours":      {[]string{"--keep", "12h"}, "is no number of days such as 400d"},
+		"a long goodbye":      {[]string{"--drain", "1h"}, "is not from 0s to 1m"},
 		"an argument":         {[]string{"now"}, "one argument too many"},
 	} {
 		var out, faults bytes.Buffer

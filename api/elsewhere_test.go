@@ -1,0 +1,133 @@
+package api_test
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"fmt"
+	"net"
+	"net/http"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/api"
+	"example.com/cookday/api/store"
+	"example.com/cookday/schedule"
+)
+
+// serving is a service on a file of plans, by itself.
+func serving(t *testing.T, file string, cfg api.Config) string {
+	t.Helper()
+	plans, err := store.OpenFile(t.Context(), file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	cfg.Store = plans
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	ended := make(chan error, 1)
+	go func() { ended <- api.New(cfg).Serve(ctx, listener) }()
+	t.Cleanup(func() {
+		stop()
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+		plans.Close()
+	})
+	return "http://" + listener.Addr().String()
+}
+
+func posted(t *testing.T, address, body string) schedule.Plan {
+	t.Helper()
+	a, err := http.Post(address, "application/json", strings.NewReader(body))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer a.Body.Close()
+	var p schedule.Plan
+	if err := json.NewDecoder(a.Body).Decode(&p); err != nil || a.StatusCode >= 300 {
+		t.Fatalf("%s: %d %v", address, a.StatusCode, err)
+	}
+	return p
+}
+
+// A second process on the same file streams what the first one revises, within a second
+// or so and not at the next sign of life.
+func TestRevisionsOfAnotherProcess(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "plans.db")
+	one, two := serving(t, file, api.Config{}), serving(t, file, api.Config{})
+	p := posted(t, one+"/v1/plans?trial=true", burger)
+	ctx, cancel := context.WithTimeout(t.Context(), 10*time.Second) // less than the 15 s between signs of life
+	defer cancel()
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, two+"/v1/plans/"+p.ID+"/stream", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := http.DefaultClient.Do(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer a.Body.Close()
+	lines := bufio.NewScanner(a.Body)
+	until := func(mark string) {
+		t.Helper()
+		for lines.Scan() {
+			if strings.Contains(lines.Text(), mark) {
+				return
+			}
+		}
+		t.Fatalf("the stream ended before %q: %v", mark, lines.Err())
+	}
+	until("event: plan")
+	at := p.ServeAt.Add(-40 * time.Minute)
+	posted(t, fmt.Sprintf("%s/v1/plans/%s/readings", one, p.ID), fmt.Sprintf(`[{"time": %q, "kind": "grate", "value": "370 F"}]`, at.Format(time.RFC3339)))
+	began := time.Now()
+	until("event: revision")
+	if took := time.Since(began); took > 3*time.Second {
+		t.Errorf("it took %s", took)
+	}
+	d, err := http.NewRequestWithContext(ctx, http.MethodDelete, one+"/v1/plans/"+p.ID, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	gone, err := http.DefaultClient.Do(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	gone.Body.Close()
+	until("event: deleted")
+}
+
+// A service that ends says so before it stops to answer.
+func TestReadyBeforeTheEnd(t *testing.T) {
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ended := make(chan error, 1)
+	go func() {
+		ended <- api.New(api.Config{Store: store.NewMemory(), Drain: 500 * time.Millisecond}).Serve(ctx, listener)
+	}()
+	stop()
+	for range 100 {
+		a, err := http.Get("http://" + listener.Addr().String() + "/readyz")
+		if err != nil {
+			t.Fatal(err)
+		}
+		a.Body.Close()
+		if a.StatusCode == http.StatusServiceUnavailable {
+			if err := <-ended; err != nil {
+				t.Error(err)
+			}
+			return
+		}
+		time.Sleep(time.Millisecond)
+	}
+	t.Error("it never said that it is about to end")
+}
