@@ -10,6 +10,6 @@
 //	arrange.go, chain.go, modes.go   the problem
 //	hearth.go, night.go, closed.go   fires on offer, and hours that are closed
 //	batch.go                         loads of the grate
-//	placed.go, hold.go, rekindle.go  the answer read back
+//	placed.go, hold_choice.go, rekindle.go  the answer read back
 //	rules.go, budget.go              rules that may be lifted; how much a search may spend
 package arrange

@@ -7,7 +7,7 @@
 // It searches for nothing: what is decided here is wording, order and rounding.
 //
 //	assemble.go, blank.go, dishes.go   the plan and its dishes
-//	steps*.go, before.go               what to do
+//	steps*.go                          what to do
 //	fuel*.go                           charcoal
 //	room.go, curve.go                  who lies where, how warm it gets
 //	wait*.go, wrap.go, lethality.go    holds and what may go wrong with them

@@ -9,7 +9,7 @@
 //
 //	remedy.go, whole.go, resort.go   the search
 //	change*.go                       what may be changed: a remedy is added here
-//	price.go                         what it asks of the cook, and which are told
+//	told.go                          what it asks of the cook, and which are told
 //	clash.go                         the smallest clashes
 //	ease.go                          a tight day
 package remedy

@@ -6,7 +6,7 @@
 //
 // Three tenses, in this order:
 //
-//	past       log.go, tell.go, moved.go, grate.go   what is known of it; it is fixed
+//	past       menu.go, tell.go, moved.go, grate.go   what is known of it; it is fixed
 //	under way  batch.go, journey.go, live.go, way.go  where each piece is, and what is believed of it
 //	ahead      arrange.go, chain.go, fire.go, join.go what is left, arranged again
 //
