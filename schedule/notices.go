@@ -93,6 +93,7 @@ var notices = []Caution{
 	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
 	{"taken-as-done", Info, "The log is silent on a step whose time is past; it is taken as done.", ours},
 	{"unsound", Danger, "The log does not fit together, and the plan made of it breaks a rule that every plan keeps.", ours},
+	{"other-model", Warning, "The plan was made by another edition of the model; its times are worked out anew.", ours},
 	{"no-word", Warning, "Nothing is known of a piece that was due off before its serving.", ours},
 	{ProbeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
 	{ProbeFellOut, Warning, "A probe shows the air outside.", ours},

@@ -15,8 +15,9 @@ import (
 // much it moves the take-off (their edits are entries of a log).
 //
 // The answer depends on the first request, the whole log and now, and on nothing
-// else: entries handed in one by one or all at once give the same plan. Faults
-// of the log are an [*schedule.InputError]; so is a plan that cannot be done.
+// else: entries handed in one by one or all at once give the same plan. A plan that
+// another edition of the model made is planned again with this one, which a finding
+// says. Faults of the log are an [*schedule.InputError]; so is a plan that cannot be done.
 func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, how ...Option) (schedule.Plan, error) {
 	o := optionsOf(how)
 	first := p.Request
@@ -39,6 +40,10 @@ func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time
 		return schedule.Plan{}, err
 	}
 	revised = b.undo(revised)
+	if made := p.Provenance.Model; made != "" && made != revised.Provenance.Model {
+		said := schedule.NewFinding("other-model", "provenance.model", "This plan was made by another edition of cookday, which worked times out differently. The times below are worked out anew: go by them, and by the thermometer.")
+		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
+	}
 	if faults := o.judge(revised); len(faults) > 0 {
 		said := schedule.NewFinding("unsound", "log", "The log does not fit together, and times below may be wrong. Go by the thermometer. Look for an entry with a wrong time or a wrong dish.")
 		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)

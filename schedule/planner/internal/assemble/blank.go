@@ -13,13 +13,14 @@ func (d *Assembler) BlankPlan() schedule.Plan {
 		Format: 1, ID: plans.ID(d.Req, h), Name: d.Req.Name, ServeAt: d.End, TZ: d.Req.Serve.TZ, Units: string(d.Req.Units),
 		Chance: schedule.Chance{Asked: d.Req.Confidence},
 		Dishes: []schedule.DishPlan{}, Phases: []schedule.Phase{}, Steps: []schedule.Step{}, Findings: []schedule.Finding{}, Remedies: []schedule.Remedy{}, Cautions: []schedule.Caution{},
-		Provenance: schedule.Provenance{Catalogue: cut.Version, Model: modelVersion, RequestHash: h},
+		Provenance: schedule.Provenance{Catalogue: cut.Version, Model: ModelVersion, RequestHash: h},
 		Request:    d.Req,
 	}
 }
 
-// modelVersion changes whenever the same request may give other times.
-const modelVersion = "1"
+// ModelVersion changes whenever the same request may give other times: 1 was fitted on
+// charts and told times, 2 on cooks' logs as well.
+const ModelVersion = "2"
 
 // Menu is what a plan says of its dishes before any of them is placed.
 func (d *Assembler) Menu() []schedule.DishPlan {

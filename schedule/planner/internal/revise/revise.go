@@ -44,7 +44,7 @@ func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Ti
 	if p.Asked != nil {
 		v.asked = *p.Asked
 	}
-	if err := v.planAgain(ctx, p.ID); err != nil {
+	if err := v.planAgain(ctx, p); err != nil {
 		return nil, err
 	}
 	v.now = now.In(v.base.Loc).Truncate(time.Minute)
@@ -56,24 +56,49 @@ func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Ti
 	return v, v.look(ctx)
 }
 
-// planAgain makes the first plan again, as far as a revision needs it.
-func (v *Revision) planAgain(ctx context.Context, id string) error {
-	s, err := day.Examine(v.asked)
-	if err != nil {
-		return err
+// planAgain makes the first plan again, as far as a revision needs it. What an earlier
+// edition of the model planned may ask for more than this one can promise: its meat is on
+// the fire all the same, so it is planned again as sure as can be.
+func (v *Revision) planAgain(ctx context.Context, p schedule.Plan) error {
+	sure := []float64{v.asked.Confidence}
+	if p.Provenance.Model != assemble.ModelVersion {
+		sure = append(sure, 0.8, 0.65, 0.5)
 	}
 	v.memo = day.NewMemo()
+	for _, confidence := range sure {
+		if confidence > v.asked.Confidence {
+			continue
+		}
+		d, a, err := v.arrangedAgain(ctx, confidence)
+		if err != nil {
+			return err
+		}
+		if len(a.Solution.Chains) > 0 {
+			return v.begin(ctx, d, a, p.ID)
+		}
+	}
+	return &schedule.InputError{Faults: []schedule.Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
+}
+
+// arrangedAgain arranges the first request, with a confidence.
+func (v *Revision) arrangedAgain(ctx context.Context, confidence float64) (*assemble.Assembler, arrange.Arrangement, error) {
+	asked := v.asked
+	asked.Confidence = confidence
+	s, err := day.Examine(asked)
+	if err != nil {
+		return nil, arrange.Arrangement{}, err
+	}
 	d, err := v.resolved(s, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)})
 	if err != nil {
-		return err
+		return nil, arrange.Arrangement{}, err
 	}
 	a, err := d.Arrange(ctx)
-	if err != nil {
-		return err
-	}
-	if len(a.Solution.Chains) == 0 {
-		return &schedule.InputError{Faults: []schedule.Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
-	}
+	return d, a, err
+}
+
+// begin writes the first plan of an arrangement.
+func (v *Revision) begin(ctx context.Context, d *assemble.Assembler, a arrange.Arrangement, id string) error {
+	var err error
 	if v.placed, err = d.Place(ctx, a); err != nil {
 		return err
 	}
