@@ -14,8 +14,6 @@ import (
 
 const module = "example.com/cookday"
 
-// arrows says which packages of the module each one may import. Folders are from
-// the top; what is not listed may not exist. "examples" stands for all of them.
 // vocabulary is what every room of the planner may import: words, models, and what is
 // useful to all.
 var vocabulary = []string{

@@ -19,7 +19,7 @@ var planNeeds = map[string]bool{
 
 // ReadPlan decodes a plan from the JSON that this program prints. The error is an
 // *InputError with every field that is unknown, of another kind or, in the
-// request it carries, out of range. Whether the plan is sound is for [Check] to say.
+// request it carries, out of range. Whether the plan is sound is for check.Plan to say.
 func ReadPlan(data []byte) (Plan, error) {
 	tree, faults := strict.ParseDocument(data, strict.MaxPlanBytes)
 	if tree == nil {

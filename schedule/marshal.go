@@ -21,7 +21,7 @@ func (r Request) MarshalJSON() ([]byte, error) {
 	}{fields(r), r.Weather, r.Confidence, r.Units})
 }
 
-// UnmarshalJSON decodes as [Read] does, but leaves validation to [Make].
+// UnmarshalJSON decodes as [Read] does, but leaves validation to planner.Make.
 func (r *Request) UnmarshalJSON(data []byte) error {
 	var got Request
 	if err := unmarshalJSON(data, func(d decoder) strict.Reader { return d.request(&got) }); err != nil {

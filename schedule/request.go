@@ -10,7 +10,7 @@ import (
 
 // Request is what the cook asks for: the menu, the grill, the day. It is a
 // value: once made it may be shared between goroutines. [Read] decodes one
-// from YAML or JSON; [Make] refuses one with faults, all of them at once.
+// from YAML or JSON; planner.Make refuses one with faults, all of them at once.
 type Request struct {
 	Format     int         `json:"format"`         // 1
 	ID         string      `json:"id,omitempty"`   // optional plan id; without it the plan's id follows from the request

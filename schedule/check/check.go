@@ -7,7 +7,7 @@ import (
 	"example.com/cookday/schedule"
 )
 
-// Check looks whether a plan keeps what every plan promises, and returns what it
+// Plan looks whether a plan keeps what every plan promises, and returns what it
 // does not keep, with JSON paths of the plan; a sound plan gives nothing. It works
 // the invariants out again from the plan, the request in it, the catalogue and the
 // rules of fire and safety, and uses nothing of what made the plan: a fault of the

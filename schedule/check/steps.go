@@ -116,7 +116,7 @@ func (c *checker) shut(number int) {
 	c.needStep(fmt.Sprintf("phases[%d].to", number-1), schedule.StepCloseDown, "", 0, number, end)
 }
 
-// madeBy is the step that makes the fire of a phase.
+// phaseMadeBy is the step that makes the fire of a phase.
 func phaseMadeBy(ph schedule.Phase) schedule.StepKind {
 	if ph.Number == 1 || ph.Relit {
 		return schedule.StepLight

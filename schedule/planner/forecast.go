@@ -17,7 +17,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
-// Forecast answers for one piece. Faults of the inquiry are an *[InputError];
+// Forecast answers for one piece. Faults of the inquiry are an [*schedule.InputError];
 // a piece that cannot get to its target at that temperature is an answer with
 // Reaches false and the reason.
 func Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error) {
@@ -93,7 +93,7 @@ func inquiryFault(path, sentence string) error {
 	return &schedule.InputError{Faults: []schedule.Fault{{Path: path, Sentence: sentence}}}
 }
 
-// spot is where the piece cooks: as asked, else where the cut usually does.
+// inquirySpot is where the piece cooks: as asked, else where the cut usually does.
 func inquirySpot(q schedule.Inquiry, it *day.Item) (day.Spot, error) {
 	spots := it.Spots()
 	if len(spots) == 0 {

@@ -25,7 +25,7 @@ func Hash(r schedule.Request) string {
 // planSpace is the name space of plan ids that follow from the request.
 var planSpace = uuid.MustParse("6d2f3a0e-6f0b-5a37-9d2c-0d3c9b1f7a55")
 
-// planID is the request's own id, or else a UUIDv5 of its hash.
+// ID is the request's own id, or else a UUIDv5 of its hash.
 func ID(r schedule.Request, hash string) string {
 	if r.ID != "" {
 		return r.ID

@@ -50,7 +50,7 @@ func (f *FaultList) AddLine(path string, line int, format string, args ...any) {
 }
 
 // AddValue notes a fault whose sentence begins with the value: said is the value in
-// our words, for which [faultList.adopt] puts what the cook wrote.
+// our words, for which [FaultList.Adopt] puts what the cook wrote.
 func (f *FaultList) AddValue(path, said, format string, args ...any) {
 	known := len(f.Faults)
 	f.Add(path, "%s %s", said, fmt.Sprintf(format, args...))

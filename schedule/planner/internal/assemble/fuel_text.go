@@ -24,7 +24,7 @@ func (d *Assembler) layText(b *schedule.Burn) string {
 	return text
 }
 
-// allLit says that every coal of a fire is lit in the chimney, and none is laid.
+// burnAllLit says that every coal of a fire is lit in the chimney, and none is laid.
 func burnAllLit(b *schedule.Burn) bool { return b != nil && b.LightKg > 0.99*b.LayKg }
 
 // chimneyLayText says what is made ready for a fire of which every coal is lit first.

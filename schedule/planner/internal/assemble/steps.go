@@ -56,7 +56,7 @@ func (it *Itinerary) addSecond(s schedule.Step) {
 	it.add(s)
 }
 
-// sort is what the ids of steps count within.
+// stepSort is what the ids of steps count within.
 func stepSort(s schedule.Step) string {
 	return fmt.Sprintf("%s/%d/%d/%s", s.Dish, s.Batch, s.Phase, s.Kind)
 }

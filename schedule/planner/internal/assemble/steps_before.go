@@ -147,7 +147,7 @@ func (d *Assembler) beforeQuiet(t time.Time) time.Time {
 	return t
 }
 
-// dayClock is a clock with its day, "Fri 20:00".
+// DayAndTime is a clock with its day, "Fri 20:00".
 func DayAndTime(t time.Time) string { return t.Format("Mon 15:04") }
 
 // batchesOf are the batches of a dish.

@@ -37,7 +37,7 @@ func (d *Assembler) noteHolds(all []*arrange.Placed) {
 	}
 }
 
-// limitOf is how long a way of waiting is good for, without end where a piece has no such way.
+// holdLimit is how long a way of waiting is good for, without end where a piece has no such way.
 func holdLimit(p *arrange.Placed, method string) float64 {
 	for _, o := range p.Options {
 		if o.Method == method {

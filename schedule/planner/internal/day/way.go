@@ -10,7 +10,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
-// endsAs sets where a cook on the grate ends: before the sear, when it has been
+// JourneyEndsAs sets where a cook on the grate ends: before the sear, when it has been
 // tender-hot for long enough, or at its target.
 func JourneyEndsAs(c *belief.Journey, w Way, kind cut.Cut) {
 	switch {

@@ -49,7 +49,7 @@ const (
 	mostClashes = 3    // clashes told, of dishes that have nothing in common
 )
 
-// prober asks whether days can be had. It plans requests as [Make] does, so that
+// prober asks whether days can be had. It plans requests as planner.Make does, so that
 // what it finds of a part of the menu is what a cook would find who asked for that
 // part alone: with fires and loads of its own.
 type prober struct {

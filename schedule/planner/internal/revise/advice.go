@@ -59,7 +59,7 @@ func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([
 	return out, nil
 }
 
-// idle says whether an option changes nothing that matters to the plan.
+// changesNothing says whether an option changes nothing that matters to the plan.
 func changesNothing(r schedule.Remedy, p *schedule.Plan) bool {
 	return strings.HasSuffix(r.Price, sameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
 }
@@ -108,7 +108,7 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 	return worst, why
 }
 
-// wait is how long the batch is expected to wait beyond its ideal rest, minutes.
+// waitOf is how long the batch is expected to wait beyond its ideal rest, minutes.
 func waitOf(p *arrange.Placed) float64 {
 	return p.On - p.Way.Total().Expected - float64(p.It.Serve) - p.It.Cut.Rest.IdealMinutes
 }

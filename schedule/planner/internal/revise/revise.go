@@ -112,7 +112,7 @@ func (v *Revision) begin(ctx context.Context, d *assemble.Assembler, a arrange.A
 	return nil
 }
 
-// Revised arranges what is left and writes the plan.
+// Plan arranges what is left and writes the plan.
 func (v *Revision) Plan(ctx context.Context) (schedule.Plan, error) {
 	left, err := v.arrangeLeft(ctx)
 	if err != nil {

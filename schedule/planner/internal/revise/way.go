@@ -10,7 +10,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
-// taught is the way after what other pieces said of the grate: its mean error
+// wayTaught is the way after what other pieces said of the grate: its mean error
 // and what is left of its spread, in standard deviations of the unknown one.
 // z is the quantile that the plan counts with.
 func wayTaught(w day.Way, mean, sd, z float64) day.Way {
@@ -95,7 +95,7 @@ func slowAfterToo(wrap *[4]float64, done [4]float64) {
 
 func (a *liveBatch) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
 
-// stateAt is the piece at its target on the path nearest to x; nil if it never gets there.
+// beliefStateAt is the piece at its target on the path nearest to x; nil if it never gets there.
 func beliefStateAt(b *belief.Belief, x float64) *heat.Sim {
 	best := -1
 	for i := range b.Paths {
@@ -109,7 +109,7 @@ func beliefStateAt(b *belief.Belief, x float64) *heat.Sim {
 	return &b.Paths[best].End
 }
 
-// until is the way of a piece that comes off at a minute, done or not: a second
+// wayUntil is the way of a piece that comes off at a minute, done or not: a second
 // stage that has not begun is as good as none.
 func wayUntil(w day.Way, minute float64, wrapped bool) day.Way {
 	w.Spread = spread.Spread{}
