@@ -1,0 +1,55 @@
+package planner_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/check"
+	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/planner"
+)
+
+// Burgers that are said to be on the grate five hours before its fire is lit: no plan can
+// be made of that log that keeps every promise. Whoever has the plan judged is told so
+// before all else, and gets the plan all the same, for food is on the fire.
+func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
+	p := plantest.Day(t, plantest.Evening(plantest.Kettle22, "{name: Burgers, cut: burger, weight: 6 oz, count: 6}"))
+	now := time.Date(2027, 7, 3, 17, 5, 0, 0, p.ServeAt.Location())
+	revised := func(log string, how ...planner.Option) schedule.Plan {
+		t.Helper()
+		entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+log), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		q, err := planner.Revise(t.Context(), p, entries, now, how...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return q
+	}
+	const nonsense, fits = "2027-07-03 12:00,burgers,on,\n", "2027-07-03 17:00,,lit,\n"
+	isUnsound := func(f schedule.Finding) bool { return f.Code == "unsound" }
+
+	q := revised(nonsense)
+	if len(check.Plan(q)) == 0 {
+		t.Fatal("the judge has nothing against the plan of this log any more: the test needs another log")
+	}
+	if slices.ContainsFunc(q.Findings, isUnsound) {
+		t.Errorf("nobody asked for the judge: %v", q.Findings)
+	}
+
+	q = revised(nonsense, planner.Judged())
+	if len(q.Findings) == 0 || !isUnsound(q.Findings[0]) {
+		t.Fatalf("the first finding is not that the log does not fit: %v", q.Findings)
+	}
+	if f := q.Findings[0]; f.Severity != schedule.Danger || f.Path != "log" || len(q.Steps) == 0 {
+		t.Errorf("%+v with %d steps; it is grave, it comes from the log, and the plan is there", f, len(q.Steps))
+	}
+	plantest.Noticed(t, q.Findings)
+
+	if q = revised(fits, planner.Judged()); slices.ContainsFunc(q.Findings, isUnsound) {
+		t.Errorf("a log that fits: %v", q.Findings)
+	}
+}
