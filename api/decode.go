@@ -56,7 +56,7 @@ func (s *Service) request(c *call) (r schedule.Request, data []byte, err error) 
 	if kind == typeJSON && !bytes.HasPrefix(bytes.TrimLeft(data, " \t\r\n"), []byte("{")) && len(bytes.TrimSpace(data)) > 0 {
 		return r, nil, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "the document is not a JSON object; it must begin with {, or Content-Type must be " + typeYAML, Line: 1}}}
 	}
-	err = s.within(c.r.Context(), s.gates.reading, func(context.Context) (err error) {
+	err = s.within(c.r.Context(), s.gates.ofBody(data), func(context.Context) (err error) {
 		r, err = schedule.Read(data)
 		return err
 	})

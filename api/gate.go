@@ -57,15 +57,27 @@ func (g *gate) leave() { <-g.places }
 
 // gates keep apart what takes a millisecond and what takes seconds: a large party must
 // not stand in the way of somebody's burgers.
-type gates struct{ reading, forecast, light, heavy *gate }
+type gates struct{ reading, bulk, forecast, light, heavy *gate }
 
 func newGates(c Config) gates {
 	return gates{
 		reading:  newGate(c.Solves, c.Queue, c.Patience),
 		forecast: newGate(c.Solves, c.Queue, c.Patience),
 		light:    newGate(c.Solves, c.Queue, c.Patience),
+		bulk:     newGate(max(c.Solves/2, 1), c.Queue, c.Patience),
 		heavy:    newGate(max(c.Solves/2, 1), c.Queue, c.Patience),
 	}
+}
+
+// smallBody is what a cook sends: a party of forty dishes, a few hundred readings.
+const smallBody = 16 << 10
+
+// ofBody is the gate in which a body is read.
+func (g gates) ofBody(data []byte) *gate {
+	if len(data) > smallBody {
+		return g.bulk
+	}
+	return g.reading
 }
 
 // lightCost is the most that a light request costs: a party of four dishes (assumption;

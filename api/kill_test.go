@@ -36,9 +36,9 @@ func binary(t *testing.T) string {
 }
 
 // start runs the program on a free port and returns its address.
-func start(t *testing.T, program, file string) (*exec.Cmd, string) {
+func start(t *testing.T, program, file string, flags ...string) (*exec.Cmd, string) {
 	t.Helper()
-	cmd := exec.Command(program, "listen", "--address", "127.0.0.1:0", "--store", file, "--log", "none")
+	cmd := exec.Command(program, append([]string{"listen", "--address", "127.0.0.1:0", "--store", file, "--log", "none"}, flags...)...)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)

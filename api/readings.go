@@ -65,7 +65,7 @@ func (s *Service) readLog(c *call, id string, data []byte, at time.Time) (posted
 	if err != nil {
 		return nil, now, err
 	}
-	err = s.within(ctx, s.gates.reading, func(context.Context) error {
+	err = s.within(ctx, s.gates.ofBody(data), func(context.Context) error {
 		var p schedule.Plan
 		if err := json.Unmarshal(kept.JSON, &p); err != nil {
 			return err
