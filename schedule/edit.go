@@ -18,9 +18,9 @@ func NewEdit(path string, v any) Edit {
 }
 
 // With is the request with some of its fields set, one edit after another, and its
-// defaults filled in: what a [Remedy] asks for. The request itself stays. An edit that
-// names no field, or whose value is none for it, is an *[InputError]; whether the
-// values can be planned is for [Request.Validate] to say.
+// defaults filled in: what a [Remedy] of a first plan asks for. The request itself stays.
+// An edit that names no field, as one of the log, or whose value is none for it, is an
+// *[InputError]; whether the values can be planned is for [Request.Validate] to say.
 func (r Request) With(edits ...Edit) (Request, error) {
 	r.Dishes, r.Quiet = slices.Clone(r.Dishes), slices.Clone(r.Quiet)
 	for _, e := range edits {

@@ -15,7 +15,7 @@ const Horizon = 48 * time.Hour
 type Plan struct {
 	Format     int        `json:"format"` // 1: fields are added, never changed
 	ID         string     `json:"id"`
-	Revision   int        `json:"revision"` // 0 for a first plan
+	Revision   int        `json:"revision"` // 0 for a first plan; of a later one 1 more than its Log has entries, not a count of calls
 	Name       string     `json:"name,omitempty"`
 	Feasible   bool       `json:"feasible"`
 	ServeAt    time.Time  `json:"serve_at"`           // last serving instant

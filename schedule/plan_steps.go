@@ -75,20 +75,24 @@ type Finding struct {
 	Source   string   `json:"source,omitempty"`
 }
 
-// Remedy is a change of the request that would mend a finding, computed and priced.
+// Remedy is a change that would mend a finding, computed and priced. Of a first plan it
+// changes the request, and [Request.With] takes its edits. Of a revision it is something
+// to do now: each edit is one entry more for the log.
 type Remedy struct {
 	Code    string     `json:"code"`
 	For     string     `json:"for"` // code of the finding
 	Text    string     `json:"text"`
 	Price   string     `json:"price"` // in the cook's words
-	Edits   []Edit     `json:"edits"` // of the request
+	Edits   []Edit     `json:"edits"` // of the request, or of the log in a revision
 	LightAt *time.Time `json:"light_at,omitempty"`
 	ServeAt time.Time  `json:"serve_at"`
 	Chance  float64    `json:"chance"` // of all dishes together
 	Cost    int        `json:"cost"`   // of the plan it leads to, in the solver's units
 }
 
-// Edit sets one field of a request.
+// Edit sets one field of a request. In a remedy of a revision its path is "log" and its
+// value an [Entry] at the instant of the revision: decode it and hand it to
+// planner.Revise. [Request.With] refuses such an edit.
 type Edit struct {
 	Path  string `json:"path"`  // as in faults: dishes[0].level; the index after the last adds an entry
 	Value string `json:"value"` // JSON; null leaves the field out or takes the entry away

@@ -1,6 +1,11 @@
 // Package planner makes plans: [Make] from a request, [Revise] from a plan and a log,
 // [Forecast] for one piece without a schedule.
 //
+// [Judged] asks the judge of package check as well, and most callers want it: the judge
+// did not make the plan, and looks at it anew. From Make a plan that is not sound comes
+// with an error; from Revise with a finding before all others, for food is on the fire.
+// [NotBefore] keeps a plan from beginning in the past.
+//
 // It is a door. Behind it each room answers one question, and imports only rooms
 // further down:
 //

@@ -12,12 +12,17 @@ import (
 // events, and the time now give the plan as it stands. What lies before now is
 // fixed, the rest is arranged again; Changes compares with the first plan,
 // Findings say what the readings show, Remedies what could be done and by how
-// much it moves the take-off (their edits are entries of a log).
+// much it moves the take-off (their edits are entries for the log).
 //
 // The answer depends on the first request, the whole log and now, and on nothing
-// else: entries handed in one by one or all at once give the same plan. A plan that
-// another edition of the model made is planned again with this one, which a finding
-// says. Faults of the log are an [*schedule.InputError]; so is a plan that cannot be done.
+// else: entries handed in one by one or all at once give the same plan. So p may be
+// a revision itself: its Log and log are joined, what is in both counts once, and
+// Changes still compares with the first plan. A plan that another edition of the
+// model made is planned again with this one, which a finding says; one that was
+// made with [NotBefore] wants that option here too, with the same instant.
+//
+// Faults of the log are an [*schedule.InputError]. So is a p that is infeasible:
+// there is nothing to revise until one of its remedies was taken and planned.
 func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, how ...Option) (schedule.Plan, error) {
 	o := optionsOf(how)
 	first := p.Request
