@@ -23,7 +23,7 @@ func shape(document string) {
 		fmt.Println(err)
 		return
 	}
-	p, err := planner.Make(context.Background(), r)
+	p, err := planner.Make(context.Background(), r, planner.Judged())
 	if err != nil {
 		fmt.Println(err)
 		return

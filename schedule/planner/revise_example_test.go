@@ -10,7 +10,7 @@ import (
 	"example.com/cookday/schedule/planner"
 )
 
-// day reads a request, plans it, and revises the plan by a log at a local time.
+// revise reads a request, plans it, and revises the plan by a log at a local time.
 // What these examples ask for is common practice, no source.
 func revise(path, log, now string) schedule.Plan {
 	text, err := os.ReadFile(path)
@@ -21,7 +21,7 @@ func revise(path, log, now string) schedule.Plan {
 	if err != nil {
 		panic(err)
 	}
-	plan, err := planner.Make(context.Background(), request)
+	plan, err := planner.Make(context.Background(), request, planner.Judged())
 	if err != nil {
 		panic(err)
 	}
@@ -37,15 +37,17 @@ func revise(path, log, now string) schedule.Plan {
 	if err != nil {
 		panic(err)
 	}
-	revised, err := planner.Revise(context.Background(), plan, entries, at)
+	revised, err := planner.Revise(context.Background(), plan, entries, at, planner.Judged())
 	if err != nil {
 		panic(err)
 	}
 	return revised
 }
 
-// say prints what a revision found of the given codes, and its advice.
+// say prints what a revision found of the given codes, and its advice; a log that does
+// not fit is always said.
 func say(p schedule.Plan, codes ...string) {
+	codes = append(codes, "unsound")
 	for _, f := range p.Findings {
 		for _, c := range codes {
 			if f.Code == c {

@@ -35,14 +35,14 @@ func Request(t testing.TB, document string) schedule.Request {
 	return r
 }
 
-// Plan makes the plan of a request, feasible or not, and has it judged.
+// Plan makes the plan of a request, feasible or not, and has it judged as a user does.
 func Plan(t testing.TB, document string, how ...planner.Option) schedule.Plan {
 	t.Helper()
-	p, err := planner.Make(context.Background(), Request(t, document), how...)
+	p, err := planner.Make(context.Background(), Request(t, document), append(how, planner.Judged())...)
 	if err != nil {
-		t.Fatal(err)
+		t.Fatal(err) // of a plan that is not sound: every fault, one a line
 	}
-	Judge(t, p)
+	Noticed(t, p.Findings)
 	return p
 }
 
@@ -56,12 +56,14 @@ func Day(t testing.TB, document string) schedule.Plan {
 	return p
 }
 
-// Judge fails the test on every fault that the judge finds in a plan.
+// Judge fails the test on every fault that the judge finds in a plan, and on every finding
+// that is not as grave as its notice.
 func Judge(t testing.TB, p schedule.Plan) {
 	t.Helper()
 	for _, f := range check.Plan(p) {
 		t.Errorf("the judge: %s", f)
 	}
+	Noticed(t, p.Findings)
 }
 
 // Party is the plan of the example: a brisket, two chickens and twelve burgers on one
