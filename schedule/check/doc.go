@@ -7,5 +7,12 @@
 // from the planner's door.
 //
 // A rule is a row of the table in check.go and a method of its own; what several rules
-// need to know of the plan is worked out once, in facts.go.
+// need to know of the plan is worked out once, in facts.go. The methods:
+//
+//	walk.go, form.go         numbers and instants; names, dates, makers
+//	steps.go, stages.go      what is done, and how each batch goes from put-on to serving
+//	clock.go, past.go        milestones, hours, and what is done in a revision
+//	chance.go                windows and chances
+//	place.go, room.go, outline.go  pieces, zones, and who fits where
+//	fire.go, safety.go       fires and charcoal; rules of food safety
 package check

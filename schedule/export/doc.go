@@ -1,8 +1,17 @@
-// Package export turns a finished plan into something to look at, print,
-// subscribe to or compute with: text for a terminal, JSON, CSV, iCalendar, SVG
-// pictures and an HTML sheet. It only reads the plan: it has no clock and asks
-// nobody, so the same plan and options give the same bytes. Instants are rounded
-// to minutes, so that the bytes do not depend on the processor either.
+// Package export answers one question: what does a plan look like?
+//
+// In: a finished plan. Out: something to look at, print, subscribe to or compute with:
+// text for a terminal, JSON, CSV, iCalendar, SVG pictures and an HTML sheet. It only
+// reads the plan: it knows neither planner nor judge, has no clock and asks nobody, so
+// the same plan and options give the same bytes. Instants are rounded to minutes, so
+// that the bytes do not depend on the processor either.
+//
+//	text*.go, sheet.go                 for a terminal and as a page
+//	csv.go, json.go, calendar.go, ical.go, forecast.go  for programs
+//	picture.go, timeline*.go, curves.go, grate*.go, sitting.go  pictures
+//	svg*.go, axis.go, columns.go       how they are drawn and set
+//	view.go, ahead.go, agenda.go       what every writer asks of a plan
+//	words.go, sayings.go, clock.go, changes.go, clean.go  words that all of them use
 //
 // Names and texts in a plan come from strangers. Every writer escapes them for
 // its format and drops control characters and the Unicode marks that reorder

@@ -1,5 +1,8 @@
 // Package fire answers one question: how hot is each zone of the grate, when, and on how much charcoal?
 //
+// In: a [Grill], its [Weather], and the fires that are wanted and for how long. Out: charcoal
+// with a range ([Burn]), when it is ready and when to add, zones ([Zone]) and places on them.
+//
 // It knows no food and no wall clock: time is minutes, from the instant the fire is ready unless a name says
 // otherwise. Temperatures are degrees Celsius (C) or differences in kelvin (K), lengths metres, masses kilograms.
 //
@@ -10,7 +13,8 @@
 //	burn.go     fuel of one phase (Plan)          ring.go, pile.go, bed.go   how much a way of laying holds
 //	meter.go    fuel burnt by a given minute      topup.go    when to add, and when that cannot be
 //	warm.go     heat-up, set-up, changes          change.go, vents.go, gauge.go   advice in figures
-//	shape.go    zones as plane figures            room.go, arrange.go, body.go, picture.go   who fits where
+//	shape.go    zones as plane figures            serving.go which fires give a place its heat
+//	room.go, arrange.go, table.go, body.go, picture.go   who fits where
 //
 // Accuracy: the law reproduces the trade's figures within 10 %, but real fires differ by a factor of two either
 // way (wet or old fuel, leaks, lid openings). Every amount therefore comes with a range and a margin.

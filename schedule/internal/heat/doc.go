@@ -8,6 +8,16 @@
 // of hours: the plateau that cooks call the stall comes out of that balance and
 // is not put in by hand.
 //
+// In: a [Body], its [Surroundings], and a [Recipe] or a [Fire]. Out: minutes, core and
+// surface, the stall, and the carry-over of a rest, read off a [Sim] or a [Slab].
+//
+//	body.go, grid.go, properties.go       the piece, in cells
+//	surroundings.go, grate.go, face.go    what its surface feels
+//	water.go, vapour.go                   evaporation: the stall comes out of this
+//	sim.go, step.go, cook.go, run_until.go  a cook, step by step, and until when
+//	reading.go, trend.go, stall_watch.go, carryover.go  what is read off it
+//	slab*.go                              a piece over coals, with two faces
+//
 // The package knows no names of cuts, no clock time and no rules of food
 // safety. Everything is float64 in SI units and degrees Celsius, with the unit
 // in the name. Nothing is allocated while a cook is simulated, and every run

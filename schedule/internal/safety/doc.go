@@ -10,6 +10,16 @@
 // from any origin the caller likes, mass in kilograms. Tables are written in
 // degrees Fahrenheit and pounds, as they were published.
 //
+// In: a [Category] and its [Prep], and a target, a hold, [Sample]s or a [History]. Out: a
+// [Verdict], a published [Minimum], reports, [Caution]s. To be found in:
+//
+//	category.go, minimum.go, verdict.go   what a food is, how hot it must get, targets judged
+//	lethality*.go                         minimum times at a core temperature
+//	hold.go, cooling.go, danger.go        hot, cold, and between the two
+//	history.go, sample.go                 a record judged
+//	thaw.go, oven.go                      thawing; slow roasts
+//	caution.go, catalogue.go, source.go   what a cook is warned of, and who says so
+//
 // Nothing here says that food is safe. A verdict says whether a plan or a record
 // lies within a published limit; the thermometer and the local code decide.
 package safety

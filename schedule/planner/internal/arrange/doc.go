@@ -7,9 +7,10 @@
 //
 // It writes no sentence and no instant of a clock.
 //
-//	arrange.go, chain.go, modes.go   the problem
-//	hearth.go, night.go, closed.go   fires on offer, and hours that are closed
-//	batch.go                         loads of the grate
-//	placed.go, hold_choice.go, rekindle.go  the answer read back
-//	rules.go, budget.go              rules that may be lifted; how much a search may spend
+//	arranger.go, allowance.go              how hard a search tries, how much it may spend
+//	arrange.go, chain.go, modes.go         the problem
+//	hearth.go, night.go, closed.go         fires on offer, and hours that are closed
+//	rules.go                               rules that may be lifted
+//	batch.go                               loads of the grate
+//	placed.go, hold_choice.go, rekindle.go the answer read back; how long a hold may be is of package day
 package arrange

@@ -10,9 +10,12 @@
 // other dishes on the grate, of the solver, or of the sentences of a plan but those
 // that refuse or warn of one dish.
 //
-//	resolve.go, day.go, item.go   the request as a day
-//	simulate.go, kitchen.go       how a piece cooks: the minutes of a stall come from here
-//	wrap.go, direct.go, frozen.go, air.go   wraps, coals, frozen pieces, doubtful grates
+//	resolve.go, day.go, item.go             the request as a day
+//	simulate.go, kitchen.go, memo.go        how a piece cooks: the minutes of a stall come from here
+//	way.go, scatter.go                      one way of cooking it, and how far real cooks are off it
+//	wrap.go, direct.go, sear.go, frozen.go  wraps, coals, sears, frozen pieces
 //	hold.go, course.go, rest.go, chill.go   how it waits, and how long at the most
-//	spot.go, weather.go           where it may cook, and in what air
+//	kept_hot.go                             minutes for a published minimum, still on the fire
+//	spot.go, weather.go, actual.go, air.go  where it may cook, in what air, and grates that are doubtful
+//	findings.go, text.go                    what the cook must know, and words for it
 package day

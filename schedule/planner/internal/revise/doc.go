@@ -6,13 +6,14 @@
 //
 // Three tenses, in this order:
 //
-//	past       menu.go, tell.go, moved.go, grate.go   what is known of it; it is fixed
-//	under way  batch.go, journey.go, live.go, way.go  where each piece is, and what is believed of it
-//	ahead      arrange.go, chain.go, fire.go, join.go what is left, arranged again
+//	past       menu.go, tell.go, moved.go, grate*.go   what is known of it; it is fixed
+//	under way  batch.go, journey.go, live.go, way.go   where each piece is, and what is believed of it
+//	ahead      arrange.go, chain.go, fire.go, join.go  what is left, arranged again
 //
-// and then what is said: write.go, steps.go, urgent.go (the plan), findings*.go,
-// safety.go (what the log shows), advice*.go (what could be done), changes.go, why.go
-// (what has changed, and why).
+// and then what is said: write.go, steps.go, urgent.go, fuel.go (the plan), ahead.go (the
+// other one of two days), findings*.go, safety.go (what the log shows), advice*.go (what
+// could be done), changes.go, why.go (what has changed, and why). The way through all of
+// it is in revise.go.
 //
-// A log line is read by package schedule; here it is only understood.
+// A log line is read by package schedule; here it is only understood: menu.go and tell.go.
 package revise

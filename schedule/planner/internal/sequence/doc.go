@@ -1,8 +1,12 @@
-// Package sequence finds which arrangement of a cook day is best, and says
-// whether that is proven. It knows integers only: minutes before the last
-// serving instant (larger is earlier) and square centimetres. It knows nothing
-// of meat, heat, clocks or chance, takes no time limit (budgets are numbers of
-// nodes) and gives equal answers to equal problems.
+// Package sequence answers one question: which arrangement of a cook day is best, and
+// is that proven?
+//
+// In: a [Problem]. Out: a [Solution] ([Solve]), which others may hold against the problem
+// ([Verify]).
+//
+// It knows integers only: minutes before the last serving instant (larger is earlier)
+// and square centimetres. It knows nothing of meat, heat, clocks or chance, takes no
+// time limit (budgets are numbers of nodes) and gives equal answers to equal problems.
 //
 // # The problem
 //
@@ -75,4 +79,15 @@
 // ends at a serving instant or a hole: it is the reason of a start. An
 // infeasible problem is shrunk to a set of chains and rules of which every
 // proper subset is feasible (clash.go).
+//
+// # Where to look
+//
+//	problem.go, solution.go, solve.go, answer.go   what is asked and what comes of it
+//	check*.go, verify*.go                          is a problem one, does a plan keep it
+//	prepare.go, stages.go, ways.go, course.go, alone.go  the problem laid out for a sequence of fires
+//	system.go                                      the least solution
+//	search.go, branch.go, conflict.go, choose.go, assess.go  the search under one sequence
+//	estimate.go, crowd.go, energy.go, idle.go      its bounds
+//	solver.go, strategy.go, turns.go, improve.go, near.go    what the budget is spent on
+//	why.go, clash.go                               reasons
 package sequence
