@@ -87,7 +87,7 @@ func schemaOf(typ reflect.Type) string {
 	case reflect.Int:
 		return "{type: integer}"
 	case reflect.Float64:
-		return "{type: number}"
+		return "{type: number, format: double}"
 	}
 	return "{type: string}"
 }

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Slow checks of the HTTP door: 200 kills under load, 10,000 hostile requests, the
-# description under a public linter, the calendar under a second parser, and the table
+# Slow checks of the HTTP door: 200 kills under load, 10,000 hostile requests, 500 days
+# followed through every address, the heaviest callers, the description under a public linter, the calendar under a second parser, and the table
 # of dishes filled in by an office suite. Needs node and npm, and LibreOffice with its
 # Python bridge (Debian: libreoffice-calc-nogui, python3-uno).
 set -euo pipefail
@@ -12,6 +12,8 @@ trap 'kill "${jobs[@]}" 2>/dev/null || true; wait; rm -rf "$tools"' EXIT
 
 go test ./api -run TestHostileRequests -hostile 10000 -timeout 60m -v
 go test ./api -run TestKilledServiceLosesNothing -kill 200 -timeout 60m -v
+go test ./api -run TestEveryAddressOfEveryAnswer -drawn 500 -timeout 60m -v
+go test ./api -run 'TestWorstMegabyte|TestJunkDelaysNobody|TestADayOfReadings|TestManyStreams|TestHeavyCallersLeaveRoom' -load -timeout 60m -v
 go test ./api -run '^$' -bench . -benchtime 2s
 
 # The linter takes one rule less: a suffix is part of the address on purpose
