@@ -155,8 +155,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 	}
 }
 
-// coreTarget is the core temperature that a dish with a good target is cooked
-// to, in degC; 0 if there is none.
+// coreTarget is what the core of a dish with a good target is cooked to, degC; 0 for none.
 func coreTarget(t *Target, c cut.Cut) float64 {
 	var d cut.Doneness
 	switch {
