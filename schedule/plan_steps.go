@@ -68,7 +68,7 @@ const (
 type Finding struct {
 	Code     string   `json:"code"`
 	Severity Severity `json:"severity"`
-	Path     string   `json:"path,omitempty"` // of the request's field it comes from
+	Path     string   `json:"path,omitempty"` // of the request's field it comes from; in a revision also log, or provenance.model
 	Dishes   []string `json:"dishes,omitempty"`
 	Rules    []string `json:"rules,omitempty"` // of a clash: what stands in the way
 	Text     string   `json:"text"`
