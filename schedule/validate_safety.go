@@ -43,5 +43,9 @@ func (v *validator) stuffing(path string, dish Dish, c cut.Cut) {
 		v.faults.Add(path+".prep", "a stuffed bird is not cooked on a grill: its stuffing is done last of all; bake the stuffing apart and leave stuffed out")
 	case dish.Level != nil && float64(*dish.Level) < stuffedLeastC-0.5:
 		v.faults.AddValue(path+".level", v.units.Grate(*dish.Level), "is too cool for stuffed meat; it must be %s or more", v.units.Grate(unit.Temperature(stuffedLeastC)))
+	case slices.Contains(dish.Hold, HoldBox):
+		v.faults.Add(path+".hold", "stuffed meat is not held in a box, where its middle cools unseen; write oven, or leave hold out")
+	case dish.Travel != nil:
+		v.faults.Add(path+".travel", "stuffed meat does not travel hot: its middle cools unseen in a box; leave travel out")
 	}
 }

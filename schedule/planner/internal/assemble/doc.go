@@ -6,10 +6,11 @@
 //
 // It searches for nothing: what is decided here is wording, order and rounding.
 //
-//	assemble.go, blank.go, dishes.go   the plan and its dishes
-//	steps*.go                          what to do
+//	assembler.go, assemble.go, blank.go, dishes.go  the plan and its dishes
+//	steps*.go                          what to do; over the coals: steps_coals.go
 //	fuel*.go                           charcoal
 //	room.go, curve.go                  who lies where, how warm it gets
 //	wait*.go, wrap.go, lethality.go    holds and what may go wrong with them
-//	trouble.go, infeasible.go          why not
+//	why.go, trouble.go, infeasible.go  why then, and why not
+//	caution.go                         what the cook is warned of
 package assemble

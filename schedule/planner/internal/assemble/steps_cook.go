@@ -12,7 +12,6 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/spread"
-	"example.com/cookday/schedule/unit"
 )
 
 // cook are the steps of a batch while it cooks.
@@ -38,7 +37,8 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("First look at %s: %s Done is %s.", name, fastDays, it.doneText(p)), p)
 			}
 			s = it.takeOff(s, p, name)
-			it.crisp(base, p, name)
+			it.crisp(base, p, name, m.Window.Expected)
+			it.brown(base, p, name, m.Window.Expected)
 		default:
 			continue
 		}
@@ -98,20 +98,6 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) s
 	return s
 }
 
-// turns are the flips over the coals.
-func (it *Itinerary) turns(base schedule.Step, p *arrange.Placed, name string) {
-	if !p.Way.Direct {
-		return
-	}
-	for i := 1; i <= p.Way.Flips; i++ {
-		s := base
-		s.Kind, s.Attended, s.Minutes = schedule.StepFlip, true, 1
-		s.At = it.D.At(p.On - p.Way.First.Expected*float64(i)/float64(p.Way.Flips+1))
-		s.Text, s.Why = fmt.Sprintf("Turn %s.", name), "both faces take the fire"
-		it.add(s)
-	}
-}
-
 const fastDays = "fast days are as common as slow ones."
 
 // look is the first look, at the early end of a time on the grate that ends at off.
@@ -161,6 +147,7 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) sc
 	if p.It.Cut.Style == cut.Small {
 		s.Text += " " + p.It.Cut.Look
 	}
+	s.Text += it.skinAdvice(p)
 	return s
 }
 
@@ -174,27 +161,6 @@ func (it *Itinerary) afterSear(p *arrange.Placed, name string) string {
 	}
 	return fmt.Sprintf("Take %s off the coals. After 3 min measure: %s or more, %s. Less? Back beside the coals, and measure again.", name, d.Core(least), said)
 }
-
-// crispBelowC is the grate below which the skin of a bird stays soft: 325 F (common
-// practice, no source).
-var crispBelowC = unit.FToC(325)
-
-// crisp finishes the skin of a bird that cooked beside a gentle fire. The piece is at its
-// minimum before; the coals earn it no credit.
-func (it *Itinerary) crisp(s schedule.Step, p *arrange.Placed, name string) {
-	if !p.It.Cut.Poultry || p.It.Cut.WetFactor > skinWetFactor || p.Way.Direct || p.Way.Sear || p.Oven || p.Way.LevelC >= crispBelowC-0.5 {
-		return
-	}
-	d := it.D
-	s.Kind, s.Attended, s.Minutes, s.At, s.GrateC = schedule.StepSear, true, 5, d.At(p.Off), 0
-	s.Text = fmt.Sprintf("Crisp the skin of %s: only once it reads %s or more, skin side down over the coals for 3 to 5 min, tongs in hand for flare-ups; or in an oven at %s.",
-		name, d.Core(p.It.Verdict.Minimum.CoreC), d.Grate(unit.FToC(450)))
-	s.Why = "skin stays rubbery on a grate this cool"
-	it.add(s)
-}
-
-// skinWetFactor is what the catalogue gives to skin.
-const skinWetFactor = 0.3
 
 // doneText says how to tell that a piece is done. Where the bend tells it, the core is at
 // its doneness and beyond: how far beyond, the model knows less well than the cook.

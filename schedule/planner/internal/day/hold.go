@@ -41,7 +41,10 @@ func (d *Day) holdMethods(it *Item) []string {
 	var methods []string
 	switch it.Cut.Style {
 	case cut.Tough:
-		methods = []string{schedule.HoldTent, schedule.HoldBox}
+		methods = []string{schedule.HoldTent}
+		if !it.Prep.Stuffed {
+			methods = append(methods, schedule.HoldBox)
+		}
 	case cut.Roast, cut.Bird:
 		methods = []string{schedule.HoldTent}
 	default:
