@@ -15,14 +15,18 @@ import (
 // wash hands and walk to the grill (assumption).
 const alarmBefore = "-PT5M"
 
+// refreshEvery is how often a calendar that is subscribed to should look again: readings
+// come every few minutes (assumption).
+const refreshEvery = "PT15M"
+
 // Calendar writes the plan as one iCalendar object (RFC 5545): an event for each
 // stage of each batch, which leaves the time free, and one for each step, with an
 // alarm where it needs a person. A step's UID comes from its id, so a revised plan
 // moves events instead of doubling them; SEQUENCE is the revision.
 //
-// DTSTAMP is the plan's first instant: the plan has no time of its own making, a
-// clock would make the bytes differ from run to run, the first instant does not move
-// once it is past, and which of two revisions is newer says SEQUENCE.
+// DTSTAMP is the plan's first instant, or the now of a revision once that is later: a
+// first plan has no time of its own making, a clock would make the bytes differ from run
+// to run, and a revision must not look older than what it revises.
 // The error names an unknown time zone or is that of the writer.
 func Calendar(w io.Writer, p schedule.Plan) error {
 	v, err := look(p, time.Time{})
@@ -34,11 +38,16 @@ func Calendar(w io.Writer, p schedule.Plan) error {
 	c.line("VERSION", "2.0")
 	c.line("PRODID", "-//cookday//EN")
 	c.line("CALSCALE", "GREGORIAN")
+	c.line("REFRESH-INTERVAL;VALUE=DURATION", refreshEvery) // RFC 7986, 5.7
+	c.line("X-PUBLISHED-TTL", refreshEvery)                 // the same, for readers that are older
 	c.line("NAME", escape(v.title()))
 	c.line("X-WR-CALNAME", escape(v.title()))
 	c.line("DESCRIPTION", escape(v.warnings()...))
 	from, to := v.extent()
 	c.stamp = from.UTC().Format(icalUTC)
+	if p.RevisedAt != nil && p.RevisedAt.After(from) {
+		c.stamp = p.RevisedAt.UTC().Format(icalUTC)
+	}
 	c.timezone(from, to)
 	if !v.Feasible {
 		c.noPlan()
