@@ -78,11 +78,12 @@ type Belief struct {
 // NewBelief follows a course at all paces that may be.
 func NewBelief(ctx context.Context, c *Journey, s spread.Spread, stalls bool) (*Belief, error) {
 	b := &Belief{spread: s, Stalls: stalls, ratio: 1}
+	fastest, slowest := s.Median-s.S*pathReach, s.Median+(s.S+s.Late)*pathReach
 	for i := range pathCount {
 		if err := ctx.Err(); err != nil { // a path with many readings takes milliseconds
 			return nil, err
 		}
-		b.Paths = append(b.Paths, c.run(s.Median+s.S*pathReach*(2*float64(i)/(pathCount-1)-1)))
+		b.Paths = append(b.Paths, c.run(fastest+(slowest-fastest)*float64(i)/(pathCount-1)))
 	}
 	low, high := b.Paths[0].Lnf, b.Paths[pathCount-1].Lnf
 	for i := range paceCount {

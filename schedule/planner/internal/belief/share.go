@@ -6,8 +6,11 @@ import (
 
 // prior is the density at x for a known grate error g.
 func (b *Belief) prior(x, g float64) float64 {
-	z := (x - b.spread.Median - b.spread.Grate*g) / b.spread.Own()
-	return math.Exp(-z * z / 2)
+	off, own := x-b.spread.Median-b.spread.Grate*g, b.spread.Own()
+	if off > 0 { // slow days go further than fast ones, and the median stays between them
+		own = b.spread.OwnSlow()
+	}
+	return math.Exp(-off*off/(2*own*own)) / own
 }
 
 // ShareGrate joins what all pieces say about the error of their common grate
@@ -64,12 +67,16 @@ func (b *Belief) lookBack() {
 		b.past = b.chance
 		return
 	}
-	s := math.Sqrt(b.spread.Own()*b.spread.Own() + b.Drift + b.spread.Grate*b.spread.Grate*b.GrateS*b.GrateS)
+	rest := b.Drift + b.spread.Grate*b.spread.Grate*b.GrateS*b.GrateS
+	fast, slow := math.Sqrt(b.spread.Own()*b.spread.Own()+rest), math.Sqrt(b.spread.OwnSlow()*b.spread.OwnSlow()+rest)
 	b.past = make([]float64, len(b.xs))
 	total := 0.0
 	for i, x := range b.xs {
-		z := (x - b.spread.Median - b.spread.Grate*b.grate) / s
-		b.past[i] = b.sofar[i] * math.Exp(-z*z/2)
+		off, s := x-b.spread.Median-b.spread.Grate*b.grate, fast
+		if off > 0 {
+			s = slow
+		}
+		b.past[i] = b.sofar[i] * math.Exp(-off*off/(2*s*s)) / s
 		total += b.past[i]
 	}
 	for i := range b.past {

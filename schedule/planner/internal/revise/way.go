@@ -17,10 +17,9 @@ func wayTaught(w day.Way, mean, sd, z float64) day.Way {
 	if mean == 0 && sd == 1 || w.Spread.S <= 0 {
 		return w
 	}
-	s := spread.Spread{Median: w.Spread.Median + w.Spread.Grate*mean, Grate: w.Spread.Grate * sd}
-	s.S = math.Hypot(w.Spread.Own(), s.Grate)
+	s := w.Spread.Told(mean, sd)
 	as := func(p spread.Pace, planned float64) spread.Pace {
-		at := func(z float64) float64 { return p.At((s.Median + s.S*z - w.Spread.Median) / w.Spread.S) }
+		at := func(z float64) float64 { return p.At(w.Spread.Z(math.Log(s.Factor(z)))) }
 		q := spread.Pace{Early: at(-spread.ZTenth), Expected: at(0), Late: at(spread.ZTenth)}
 		q.Planned = q.At(planned) // by the window that is shown: the line through the old one bends elsewhere
 		return q
@@ -70,7 +69,7 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 	if !w.Sear && w.Second.Planned == 0 {
 		w.With = ""
 	}
-	w.Spread = spread.Spread{Median: quantiles[1], S: math.Max((quantiles[2]-quantiles[0])/(2*spread.ZTenth), 0.005)}
+	w.Spread = spread.Between(quantiles[0], quantiles[1], quantiles[2])
 	w.Spread.Grate = math.Min(a.way().Spread.Grate*b.GrateS, 0.95*w.Spread.S)
 	w.State = beliefStateAt(b, quantiles[1])
 	f := math.Exp(quantiles[1])

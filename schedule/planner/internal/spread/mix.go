@@ -32,6 +32,19 @@ func Mix(own, slow, fast float64) Spread {
 	return s
 }
 
+// Between is the spread with these tenth, half and nine-tenths quantiles of the logarithm.
+// Where fast days go further than slow ones it is as wide on both sides as in the mean.
+func Between(q10, q50, q90 float64) Spread {
+	const least = 0.005
+	early, late := (q50-q10)/ZTenth, (q90-q50)/ZTenth
+	if late < early {
+		early = (early + late) / 2
+		late = early
+	}
+	early = math.Max(early, least)
+	return Spread{Median: q50, S: early, Late: math.Max(late-early, 0)}
+}
+
 // mixedQuantile is the logarithm that the mixed factor stays below with a probability.
 func mixedQuantile(own float64, centres [5]float64, probability float64) float64 {
 	const closeEnough = 1e-7

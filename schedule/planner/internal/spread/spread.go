@@ -45,6 +45,32 @@ func (s Spread) Own() float64 {
 	return math.Sqrt(math.Max(s.S*s.S-s.Grate*s.Grate, pieceShare*pieceShare*s.S*s.S))
 }
 
+// OwnSlow is Own of the slow side.
+func (s Spread) OwnSlow() float64 { return s.slowSide().Own() }
+
+// slowSide is a spread as wide on both sides as s is above its median.
+func (s Spread) slowSide() Spread {
+	s.S, s.Late = s.S+s.Late, 0
+	return s
+}
+
+// Told is the spread once the shared error of the grate is known to be near mean, with sd
+// left of it, both in its standard deviations.
+func (s Spread) Told(mean, sd float64) Spread {
+	t := Spread{Median: s.Median + s.Grate*mean, Grate: s.Grate * sd}
+	t.S = math.Hypot(s.Own(), t.Grate)
+	t.Late = math.Max(math.Hypot(s.OwnSlow(), t.Grate)-t.S, 0)
+	return t
+}
+
+// Z is the standard normal quantile at which the logarithm of the factor is x.
+func (s Spread) Z(x float64) float64 {
+	if x > s.Median {
+		return (x - s.Median) / (s.S + s.Late)
+	}
+	return (x - s.Median) / s.S
+}
+
 // SlowestOf is the spread of the slowest of n like pieces: the expected
 // greatest of n normal values (Blom's approximation, 1958, from memory) times
 // the spread between pieces.
