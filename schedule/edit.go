@@ -30,3 +30,13 @@ func (r Request) With(edits ...Edit) (Request, error) {
 	}
 	return r.WithDefaults(), nil
 }
+
+// Entry is the entry of the log that an edit of a revision's remedy stands for; false for
+// an edit of a request.
+func (e Edit) Entry() (Entry, bool) {
+	var entry Entry
+	if e.Path != "log" || json.Unmarshal([]byte(e.Value), &entry) != nil {
+		return Entry{}, false
+	}
+	return entry, true
+}

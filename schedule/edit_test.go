@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
@@ -66,5 +67,17 @@ func TestARemedyIsTakenByItsEdits(t *testing.T) {
 		if faults := r.Validate(); len(faults) > 0 {
 			t.Errorf("%s: %v", rem.Text, faults)
 		}
+	}
+}
+
+func TestEntryOfAnEdit(t *testing.T) {
+	at := time.Date(2027, 7, 3, 11, 5, 0, 0, time.UTC)
+	entry := schedule.Entry{At: at, Dish: "brisket", Kind: schedule.LogWrapped, Value: schedule.WrapFoil}
+	got, ok := schedule.NewEdit("log", entry).Entry()
+	if !ok || !got.At.Equal(at) || got.Dish != entry.Dish || got.Kind != entry.Kind || got.Value != entry.Value {
+		t.Errorf("%+v, %t", got, ok)
+	}
+	if _, ok := schedule.NewEdit("dishes[0].level", "250 F").Entry(); ok {
+		t.Error("an edit of a request is an entry of the log")
 	}
 }

@@ -91,8 +91,8 @@ type Remedy struct {
 }
 
 // Edit sets one field of a request. In a remedy of a revision its path is "log" and its
-// value an [Entry] at the instant of the revision: decode it and hand it to
-// planner.Revise. [Request.With] refuses such an edit.
+// value an entry of the log, which [Edit.Entry] gives for planner.Revise. [Request.With]
+// refuses such an edit.
 type Edit struct {
 	Path  string `json:"path"`  // as in faults: dishes[0].level; the index after the last adds an entry
 	Value string `json:"value"` // JSON; null leaves the field out or takes the entry away

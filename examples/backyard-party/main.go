@@ -21,7 +21,7 @@ func main() {
 	if err != nil {
 		log.Fatal(err) // every fault of the request, one a line
 	}
-	p, err := planner.Make(context.Background(), r)
+	p, err := planner.Make(context.Background(), r, planner.Judged()) // judged: a plan that breaks a rule is an error
 	if err != nil {
 		log.Fatal(err)
 	}

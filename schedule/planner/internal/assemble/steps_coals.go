@@ -101,7 +101,7 @@ func (it *Itinerary) skinAdvice(p *arrange.Placed) string {
 	if !skinned(p) || whole || p.Way.LevelC < crispBelowC-0.5 || p.Way.LevelC > crispSurelyC {
 		return ""
 	}
-	return " For crisp skin, 3 min skin side down over the coals first."
+	return " For crisper skin, 3 min skin side down over the coals once that is read."
 }
 
 // skinned says whether a piece has the skin of a bird and cooked beside the coals to its end.
