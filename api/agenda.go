@@ -22,7 +22,8 @@ type agenda struct {
 	Cautions []schedule.Caution `json:"cautions"`
 	Dishes   []named            `json:"dishes"`
 
-	kept time.Time // when the revision was
+	kept time.Time      // when the revision was
+	loc  *time.Location // of the plan
 }
 
 // named is a dish as its steps are told.
@@ -48,17 +49,17 @@ func newAgenda(p *schedule.Plan, kept time.Time) *agenda {
 }
 
 func (a *agenda) sorted(kept time.Time) *agenda {
-	a.kept = kept
+	a.kept, a.loc = kept, time.UTC
+	if loc, err := time.LoadLocation(a.TZ); err == nil {
+		a.loc = loc
+	}
 	slices.SortStableFunc(a.Steps, func(x, y schedule.Step) int { return x.At.Compare(y.At) })
 	return a
 }
 
 // told is an instant as the plan tells its own: on its clock, to the second.
 func (a *agenda) told(t time.Time) time.Time {
-	if loc, err := time.LoadLocation(a.TZ); err == nil {
-		t = t.In(loc)
-	}
-	return t.Truncate(time.Second)
+	return t.In(a.loc).Truncate(time.Second)
 }
 
 func (a *agenda) dishName(id string) string {

@@ -128,11 +128,22 @@ func BenchmarkRead(b *testing.B) {
 		size = w.Body.Len()
 		b.Run(name, func(b *testing.B) { read(b, h, w.Header().Get("Location"), false) })
 		b.Run(name+"-compressed", func(b *testing.B) { read(b, h, w.Header().Get("Location"), true) })
+		for _, what := range []string{".ics", ".html", "/due"} {
+			b.Run(name+strings.Map(letters, what), func(b *testing.B) { read(b, h, w.Header().Get("Location")+what, false) })
+		}
 	}
 	bare := echo.New()
 	body := bytes.Repeat([]byte("x"), size)
 	bare.GET("/v1/plans/:id", func(c echo.Context) error { return c.Blob(http.StatusOK, "application/json", body) })
 	b.Run("bare-echo", func(b *testing.B) { read(b, bare, "/v1/plans/x", false) })
+}
+
+// letters drops what a name of a benchmark does not need.
+func letters(r rune) rune {
+	if r == '.' || r == '/' {
+		return '-'
+	}
+	return r
 }
 
 func read(b *testing.B, h http.Handler, path string, compressed bool) {

@@ -237,8 +237,8 @@ func TestADayOfReadings(t *testing.T) {
 	}
 	var alone, streamed []time.Duration
 	var grown float64
-	for range 6 { // in turns: what a post costs grows with the log
-		alone = append(alone, d.day(t, 50)...)
+	for range 12 { // in turns: what a post costs grows with the log
+		alone = append(alone, d.day(t, 25)...)
 		before := memory(t, pid, "VmRSS")
 		ctx, stop := context.WithCancel(t.Context())
 		var wg sync.WaitGroup
@@ -246,7 +246,7 @@ func TestADayOfReadings(t *testing.T) {
 			wg.Go(func() { followed(ctx, address+"/v1/plans/"+d.p.ID+"/stream") })
 		}
 		time.Sleep(300 * time.Millisecond)
-		streamed = append(streamed, d.day(t, 50)...)
+		streamed = append(streamed, d.day(t, 25)...)
 		grown = max(grown, memory(t, pid, "VmRSS")-before)
 		stop()
 		wg.Wait()

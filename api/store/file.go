@@ -23,6 +23,8 @@ type File struct {
 	write *sql.DB // one connection: writers wait for each other here and not in the database
 	read  *sql.DB
 	watch *sql.DB // one connection, which counts what others write
+
+	byID, byFeed *sql.Stmt // records, for what is asked most often
 }
 
 // readers is how many calls may read at once; a read takes tens of microseconds.
@@ -69,6 +71,11 @@ func OpenFile(ctx context.Context, path string) (*File, error) {
 	f.read.SetMaxOpenConns(readers)
 	f.read.SetMaxIdleConns(readers)
 	f.watch.SetMaxOpenConns(1)
+	for where, statement := range map[string]**sql.Stmt{"id = ?": &f.byID, "feed = ?": &f.byFeed} {
+		if *statement, err = f.read.PrepareContext(ctx, "SELECT "+columns+" FROM plan WHERE "+where); err != nil {
+			return nil, errors.Join(err, f.Close())
+		}
+	}
 	return f, nil
 }
 
@@ -193,6 +200,11 @@ func (f *File) Changes(ctx context.Context) (n int64, err error) {
 // Close ends the use of the file.
 func (f *File) Close() error {
 	var all []error
+	for _, statement := range []*sql.Stmt{f.byID, f.byFeed} {
+		if statement != nil {
+			all = append(all, statement.Close())
+		}
+	}
 	for _, db := range []*sql.DB{f.watch, f.read, f.write} {
 		if db != nil {
 			all = append(all, db.Close())

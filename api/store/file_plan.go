@@ -56,19 +56,18 @@ func (f *File) Create(ctx context.Context, r api.Record, first api.Revision) err
 		if err != nil {
 			return err
 		}
-		return addRevision(ctx, tx, r.ID, first, nil)
+		return addRevision(ctx, tx, r.ID, first, whole, nil)
 	})
 }
 
-func addRevision(ctx context.Context, tx *sql.Tx, id string, r api.Revision, before []byte) error {
-	packing := packingOf(r.Number)
-	if before == nil {
-		packing = packedAlone
+// addRevision keeps a revision packed against the one before, or as it is packed alone
+// where there is none, and now and then.
+func addRevision(ctx context.Context, tx *sql.Tx, id string, r api.Revision, whole, before []byte) (err error) {
+	packed, packing := whole, packedAlone
+	if before != nil && packingOf(r.Number) == packedAgainst {
+		packing = packedAgainst
+		packed, err = pack(r.JSON, before)
 	}
-	if packing == packedAlone {
-		before = nil
-	}
-	packed, err := pack(r.JSON, before)
 	if err == nil {
 		_, err = tx.ExecContext(ctx, "INSERT INTO revision (plan_id, number, kept_at, json, packing) VALUES (?, ?, ?, ?, ?)", id, r.Number, r.At.UnixMilli(), packed, packing)
 	}
@@ -77,21 +76,17 @@ func addRevision(ctx context.Context, tx *sql.Tx, id string, r api.Revision, bef
 
 // Plan returns what is kept of a plan.
 func (f *File) Plan(ctx context.Context, id string) (api.Record, error) {
-	return f.recordWhere(ctx, "id = ?", id)
+	return scanRecord(f.byID.QueryRowContext(ctx, id))
 }
 
 // ByFeed finds the plan of a feed.
 func (f *File) ByFeed(ctx context.Context, feed string) (api.Record, error) {
-	return f.recordWhere(ctx, "feed = ?", feed)
+	return scanRecord(f.byFeed.QueryRowContext(ctx, feed))
 }
 
 // ByKey finds the plan that was made with a key.
 func (f *File) ByKey(ctx context.Context, key string) (api.Record, error) {
-	return f.recordWhere(ctx, "key = ?", key)
-}
-
-func (f *File) recordWhere(ctx context.Context, where string, value string) (api.Record, error) {
-	return scanRecord(f.read.QueryRowContext(ctx, "SELECT "+columns+" FROM plan WHERE "+where, value))
+	return scanRecord(f.read.QueryRowContext(ctx, "SELECT "+columns+" FROM plan WHERE key = ?", key))
 }
 
 // List returns plans, the newest first.
@@ -137,7 +132,7 @@ func (f *File) Append(ctx context.Context, id string, readings [][]byte, next ap
 		if next.Number != before.Number+1 {
 			return api.ErrConflict
 		}
-		if err := addRevision(ctx, tx, id, next, before.JSON); err != nil {
+		if err := addRevision(ctx, tx, id, next, whole, before.JSON); err != nil {
 			return err
 		}
 		_, err = tx.ExecContext(ctx, "UPDATE plan SET changed_at = ?, newest = ?, name = ?, feasible = ?, serve_at = ?, not_before = ?, trial = ?, whole = ? WHERE id = ?",

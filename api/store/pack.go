@@ -2,6 +2,7 @@ package store
 
 import (
 	"fmt"
+	"sync"
 
 	"github.com/klauspost/compress/zstd"
 )
@@ -32,13 +33,23 @@ func packingOf(number int) int {
 	return packedAgainst
 }
 
+// aloneEncoder is the one encoder for everything that is packed alone: making one costs
+// more than using it. It may be used by several goroutines.
+var aloneEncoder = sync.OnceValues(func() (*zstd.Encoder, error) {
+	return zstd.NewWriter(nil, zstd.WithEncoderConcurrency(1), zstd.WithWindowSize(packWindow))
+})
+
 // pack makes a text small; against is the revision before, nil for alone.
 func pack(text, against []byte) ([]byte, error) {
-	options := []zstd.EOption{zstd.WithEncoderConcurrency(1), zstd.WithWindowSize(packWindow), zstd.WithEncoderLevel(zstd.SpeedDefault), zstd.WithLowerEncoderMem(true)}
-	if against != nil {
-		options = append(options, zstd.WithEncoderDictRaw(packDictionary, against))
+	if against == nil {
+		e, err := aloneEncoder()
+		if err != nil {
+			return nil, err
+		}
+		return e.EncodeAll(text, nil), nil
 	}
-	e, err := zstd.NewWriter(nil, options...)
+	e, err := zstd.NewWriter(nil, zstd.WithEncoderConcurrency(1), zstd.WithWindowSize(packWindow), zstd.WithEncoderLevel(zstd.SpeedFastest),
+		zstd.WithLowerEncoderMem(true), zstd.WithEncoderDictRaw(packDictionary, against))
 	if err != nil {
 		return nil, err
 	}
