@@ -150,7 +150,7 @@ type searPiece struct {
 func (p searPiece) cases() (all []searCase) {
 	for _, weight := range p.weights {
 		for _, target := range p.targets {
-			for _, grate := range []int{200, 225, 250, 275, 300, 350, 400} {
+			for _, grate := range []int{200, 250, 300, 400} {
 				all = append(all, searCase{p.cut, weight, target, grate})
 			}
 		}
@@ -181,7 +181,7 @@ var searPieces = []searPiece{
 // tells of that: it is a fault of the model, recorded here so that it does not grow.
 func TestASearNeverCoolsTheCore(t *testing.T) {
 	const saidTo, wellDone = 0.5, 160 // F; the core before is said in whole degrees
-	const recordedCooler, recordedBy = 61, 19.1
+	const recordedCooler, recordedBy = 34, 19.1
 	cases, worst := 0, 0.0
 	cooler := map[string]int{}
 	for _, p := range searPieces {
