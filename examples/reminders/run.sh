@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # Runs the example: a service, a receiver, and reminders that are stopped and started
-# again twice; then the same by polling. What the receiver got is compared with
-# received.txt, or, as "run.sh renew", written there.
+# again twice; then the same by polling. The day is past, so it is planned as a trial.
+# What the receiver got is compared with received.txt, or, as "run.sh renew", written
+# there.
 set -euo pipefail
 cd "$(dirname "$0")"
 dir=$(mktemp -d)
@@ -37,7 +38,7 @@ receiver=$(address "$dir/received")
 
 remind() { "$dir/reminders" -to "$receiver" -state "$dir/state" -all "$@" >>"$dir/printed"; }
 
-remind -plan "$service/v1/plans" -request request.yaml -steps 3
+remind -plan "$service/v1/plans?trial=true" -request request.yaml -steps 3
 plan=$(address "$dir/printed")
 remind -plan "$plan" -steps 1
 remind -plan "$plan" -idle 2s
