@@ -64,7 +64,7 @@ func BenchmarkPlan(b *testing.B) {
 	defer server.Close()
 	client := &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: clients}}
 	overHTTP := func() error {
-		r, err := client.Post(server.URL+"/v1/plans", "application/json", strings.NewReader(burger))
+		r, err := client.Post(server.URL+"/v1/plans?trial=true", "application/json", strings.NewReader(burger))
 		if err != nil {
 			return err
 		}
@@ -121,7 +121,7 @@ func BenchmarkRead(b *testing.B) {
 	var size int
 	for name, keep := range map[string]api.Store{"file": file, "memory": store.NewMemory()} {
 		h := api.New(api.Config{Store: keep}).Handler()
-		r := httptest.NewRequest(http.MethodPost, "/v1/plans", strings.NewReader(burger))
+		r := httptest.NewRequest(http.MethodPost, "/v1/plans?trial=true", strings.NewReader(burger))
 		r.Header.Set("Content-Type", "application/json")
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, r)

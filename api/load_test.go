@@ -1,94 +1,20 @@
 package api_test
 
 import (
-	"bytes"
 	"context"
-	"encoding/json"
 	"flag"
 	"fmt"
-	"io"
 	"net/http"
-	"os"
-	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
-	"example.com/cookday/api/store"
 	"example.com/cookday/schedule"
 )
 
 var load = flag.Bool("load", false, "measure the service under the heaviest callers; takes minutes")
-
-// pressed starts the program for a test of load.
-func pressed(t *testing.T, flags ...string) (pid int, address, file string) {
-	t.Helper()
-	if !*load {
-		t.Skip("not asked for by a flag")
-	}
-	file = filepath.Join(t.TempDir(), "plans.db")
-	cmd, address := start(t, binary(t), file, flags...)
-	t.Cleanup(func() { cmd.Process.Kill(); cmd.Wait() })
-	return cmd.Process.Pid, address, file
-}
-
-// memory reads a line of what Linux says of a process, in MiB.
-func memory(t *testing.T, pid int, line string) float64 {
-	t.Helper()
-	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", pid))
-	if err != nil {
-		t.Skip("there is no /proc here")
-	}
-	_, rest, _ := strings.Cut(string(status), line+":")
-	kib, err := strconv.ParseFloat(strings.Fields(rest)[0], 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return kib / 1024
-}
-
-var patient = &http.Client{Timeout: 2 * time.Minute, Transport: &http.Transport{MaxIdleConnsPerHost: 256, MaxIdleConns: 1024}}
-
-// sent makes a call and says what came back and how long it took.
-func sent(address, kind string, body []byte) (status int, text []byte, took time.Duration, err error) {
-	began := time.Now()
-	a, err := patient.Post(address, kind, bytes.NewReader(body))
-	if err != nil {
-		return 0, nil, 0, err
-	}
-	defer a.Body.Close()
-	text, err = io.ReadAll(a.Body)
-	return a.StatusCode, text, time.Since(began), err
-}
-
-// quantile of lengths of time.
-func quantile(all []time.Duration, q float64) time.Duration {
-	all = slices.Sorted(slices.Values(all))
-	return all[min(int(q*float64(len(all))), len(all)-1)]
-}
-
-// looked asks for an address again and again until it is told to stop.
-func looked(t *testing.T, address string, stop <-chan struct{}) (times []time.Duration) {
-	for {
-		began := time.Now()
-		a, err := patient.Get(address)
-		if err != nil {
-			t.Error(err)
-			return times
-		}
-		io.Copy(io.Discard, a.Body)
-		a.Body.Close()
-		times = append(times, time.Since(began))
-		select {
-		case <-stop:
-			return times
-		case <-time.After(5 * time.Millisecond):
-		}
-	}
-}
 
 // TestWorstMegabyte: 64 callers at once, each with the worst mebibyte, five times over.
 func TestWorstMegabyte(t *testing.T) {
@@ -201,129 +127,6 @@ func TestJunkDelaysNobody(t *testing.T) {
 	}
 }
 
-// day posts readings one after another and gives the time of each.
-func (d *longDay) day(t *testing.T, n int) (times []time.Duration) {
-	t.Helper()
-	for range n {
-		d.n++
-		at := d.p.ServeAt.Add(time.Duration(d.n-700) * time.Minute)
-		status, text, took, err := sent(d.address+"/v1/plans/"+d.p.ID+"/readings?at="+at.UTC().Format("2006-01-02T15:04:05Z"), "application/json",
-			fmt.Appendf(nil, `[{"time": %q, "dish": %q, "kind": "core", "value": "%d F"}]`, at.Format(time.RFC3339), d.p.Dishes[0].ID, 40+d.n/5))
-		if err != nil || status != http.StatusOK {
-			t.Fatalf("reading %d: %d %.300s %v", d.n, status, text, err)
-		}
-		times = append(times, took)
-	}
-	return times
-}
-
-type longDay struct {
-	address string
-	p       schedule.Plan
-	n       int
-}
-
-// TestADayOfReadings: 600 readings of a party, half of them with four streams open.
-func TestADayOfReadings(t *testing.T) {
-	pid, address, file := pressed(t)
-	party, err := os.ReadFile("../examples/backyard-party/request.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	status, text, _, err := sent(address+"/v1/plans?trial=true", "application/yaml", party)
-	d := &longDay{address: address}
-	if err != nil || status != http.StatusCreated || json.Unmarshal(text, &d.p) != nil {
-		t.Fatalf("%d %s %v", status, text, err)
-	}
-	var alone, streamed []time.Duration
-	var grown float64
-	for range 12 { // in turns: what a post costs grows with the log
-		alone = append(alone, d.day(t, 25)...)
-		before := memory(t, pid, "VmRSS")
-		ctx, stop := context.WithCancel(t.Context())
-		var wg sync.WaitGroup
-		for range 4 {
-			wg.Go(func() { followed(ctx, address+"/v1/plans/"+d.p.ID+"/stream") })
-		}
-		time.Sleep(300 * time.Millisecond)
-		streamed = append(streamed, d.day(t, 25)...)
-		grown = max(grown, memory(t, pid, "VmRSS")-before)
-		stop()
-		wg.Wait()
-	}
-	a, s := quantile(alone, 0.5), quantile(streamed, 0.5)
-	f, err := store.OpenFile(t.Context(), file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	history, err := f.History(t.Context(), d.p.ID, 599, 10)
-	if err != nil || len(history) != 1 {
-		t.Fatalf("revision 600: %d, %v", len(history), err)
-	}
-	f.Close()
-	info, err := os.Stat(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	mb := float64(info.Size()) / 1e6
-	t.Logf("600 readings: the file has %.2f MB; a post takes %s, with four streams %s, %.2f times (medians); resident memory %.0f MiB, grew by up to %.1f with streams", mb, a, s, float64(s)/float64(a), memory(t, pid, "VmHWM"), grown)
-	if mb > 2 || float64(s) > 1.1*float64(a) {
-		t.Errorf("%.2f MB, %.2f times", mb, float64(s)/float64(a))
-	}
-}
-
-func followed(ctx context.Context, address string) {
-	r, err := http.NewRequestWithContext(ctx, http.MethodGet, address, nil)
-	if err != nil {
-		return
-	}
-	a, err := patient.Transport.RoundTrip(r)
-	if err != nil {
-		return
-	}
-	defer a.Body.Close()
-	io.Copy(io.Discard, a.Body)
-}
-
-// TestManyStreams opens 5,000 streams on 500 plans.
-func TestManyStreams(t *testing.T) {
-	pid, address, _ := pressed(t, "--streams", "5000", "--streams-each", "5000")
-	const streams, plans = 5000, 500
-	ids := make([]string, plans)
-	for i := range ids {
-		ids[i] = posted(t, address+"/v1/plans?trial=true", burger).ID
-	}
-	before := memory(t, pid, "VmRSS")
-	ctx, stop := context.WithCancel(t.Context())
-	defer stop()
-	opened := make(chan int, streams)
-	transport := &http.Transport{MaxIdleConnsPerHost: -1, ReadBufferSize: 1 << 10, WriteBufferSize: 1 << 10}
-	places := make(chan struct{}, 64)
-	for i := range streams {
-		go func() {
-			places <- struct{}{}
-			r, _ := http.NewRequestWithContext(ctx, http.MethodGet, address+"/v1/plans/"+ids[i%plans]+"/stream", nil)
-			a, err := transport.RoundTrip(r)
-			<-places
-			if err != nil {
-				opened <- 0
-				return
-			}
-			opened <- a.StatusCode
-			io.Copy(io.Discard, a.Body)
-		}()
-	}
-	codes := map[int]int{}
-	for range streams {
-		codes[<-opened]++
-	}
-	open := memory(t, pid, "VmRSS")
-	t.Logf("%v; resident %.0f MiB before, %.0f MiB with %d streams; peak %.0f", codes, before, open, streams, memory(t, pid, "VmHWM"))
-	if codes[http.StatusOK] != streams || memory(t, pid, "VmHWM") > 1024 {
-		t.Errorf("%v", codes)
-	}
-}
-
 // feast is a request of many dishes of different kinds.
 func feast() []byte {
 	var b strings.Builder
@@ -349,7 +152,7 @@ func TestHeavyCallersLeaveRoom(t *testing.T) {
 	for range 64 {
 		wg.Go(func() {
 			for ctx.Err() == nil {
-				status, _, took, err := sent(address+"/v1/plans", "application/yaml", heavy)
+				status, _, took, err := sent(address+"/v1/plans?trial=true", "application/yaml", heavy)
 				mu.Lock()
 				if err == nil {
 					feasts[status]++
@@ -364,7 +167,7 @@ func TestHeavyCallersLeaveRoom(t *testing.T) {
 	time.Sleep(time.Second)
 	var plans, forecasts []time.Duration
 	for range 150 {
-		status, text, took, err := sent(address+"/v1/plans", "application/json", []byte(burger))
+		status, text, took, err := sent(address+"/v1/plans?trial=true", "application/json", []byte(burger))
 		if err != nil || status != http.StatusCreated {
 			t.Errorf("a light plan: %d %.200s %v", status, text, err)
 		}

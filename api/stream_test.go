@@ -239,21 +239,3 @@ func TestStreamsAreCountedAndEnd(t *testing.T) {
 	s.CloseStreams()
 	<-done
 }
-
-// taken is how many streams are open.
-func (s *Service) taken() (n int) {
-	s.places.mu.Lock()
-	defer s.places.mu.Unlock()
-	for _, k := range s.places.taken {
-		n += k
-	}
-	return n
-}
-
-// streamOf reads a stream until the service ends it.
-func streamOf(t testing.TB, h http.Handler, target string) string {
-	t.Helper()
-	w := httptest.NewRecorder()
-	h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, target, nil))
-	return w.Body.String()
-}

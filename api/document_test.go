@@ -1,0 +1,67 @@
+package api
+
+import (
+	"net/http"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The document is served as it stands at the top of the repository, and to read.
+func TestDocumentIsServed(t *testing.T) {
+	text, err := os.ReadFile("../openapi.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cfg, _ := testConfig()
+	cfg.Document, cfg.Version, cfg.Token = text, "v9.9.9", "a-secret-of-the-terrace"
+	h := New(cfg).Handler()
+	if a := ask(t, h, http.MethodGet, "/openapi.yaml", nil); a.StatusCode != http.StatusOK || string(a.body) != string(text) {
+		t.Errorf("%d, %d bytes", a.StatusCode, len(a.body))
+	}
+	page := ask(t, h, http.MethodGet, "/openapi.html", nil)
+	for path, item := range openAPI(t).Paths.Map() {
+		for method, o := range item.Operations() {
+			if !strings.Contains(string(page.body), method+" "+path) || !strings.Contains(string(page.body), `id="`+o.OperationID+`"`) {
+				t.Errorf("the page lacks %s %s", method, path)
+			}
+		}
+	}
+	for _, never := range []string{"<script", "http://", "https://", "{{", "[object"} {
+		if i := strings.Index(string(page.body), never); i >= 0 {
+			t.Errorf("the page has %q: %.80s", never, page.body[i:])
+		}
+	}
+	health := ask(t, h, http.MethodGet, "/healthz", nil)
+	if !strings.Contains(string(health.body), `"version":"v9.9.9"`) || health.Header.Get("Server") != "cookday/v9.9.9" {
+		t.Errorf("%s, Server %q", health.body, health.Header.Get("Server"))
+	}
+	cfg.Document = nil
+	if a := ask(t, New(cfg).Handler(), http.MethodGet, "/openapi.html", nil); a.StatusCode != http.StatusNotFound {
+		t.Errorf("without a document: %d", a.StatusCode)
+	}
+}
+
+// One value of a forecast, for a cell.
+func TestFieldOfAForecast(t *testing.T) {
+	cfg, _ := testConfig()
+	h := New(cfg).Handler()
+	const query = "/v1/forecasts?cut=brisket&weight=12+lb&grate=250+F"
+	csv := ask(t, h, http.MethodGet, query+"&format=csv", nil)
+	rows := strings.Split(strings.TrimSpace(string(csv.body)), "\r\n")
+	names, values := strings.Split(rows[0], ","), strings.Split(rows[1], ",")
+	i := slices.Index(names, "take_off_expected_minutes")
+	if i < 0 {
+		t.Fatal(names)
+	}
+	a := ask(t, h, http.MethodGet, query+"&field=take_off_expected_minutes", nil)
+	if a.StatusCode != http.StatusOK || a.Header.Get("Content-Type") != "text/plain; charset=utf-8" || !slices.Contains(values, strings.TrimSpace(string(a.body))) {
+		t.Errorf("%d %q", a.StatusCode, a.body)
+	}
+	for bad, says := range map[string]string{"&field=nothing": "take_off_expected_minutes", "&field=cut&format=csv": "leave format out"} {
+		if a := ask(t, h, http.MethodGet, query+bad, nil); a.StatusCode != http.StatusBadRequest || !strings.Contains(string(a.body), says) {
+			t.Errorf("%s: %d %s", bad, a.StatusCode, a.body)
+		}
+	}
+}
