@@ -93,8 +93,18 @@ func open(path string, options ...string) (*sql.DB, error) {
 	return sql.Open("sqlite", name.String()+"?"+strings.Join(options, "&"))
 }
 
-// inTransaction does all of the work or nothing.
+// inTransaction does all of the work or nothing. Where there is no room it empties the
+// log beside the file, which may take as much as the file, and tries once more: a full
+// disk must let a plan be deleted.
 func (f *File) inTransaction(ctx context.Context, work func(*sql.Tx) error) error {
+	err := f.once(ctx, work)
+	if errors.Is(err, api.ErrFull) && f.empty(ctx) == nil {
+		err = f.once(ctx, work)
+	}
+	return err
+}
+
+func (f *File) once(ctx context.Context, work func(*sql.Tx) error) error {
 	tx, err := f.write.BeginTx(ctx, nil)
 	if err != nil {
 		return told(err)
@@ -183,10 +193,13 @@ func texts(rows *sql.Rows) (list []string, err error) {
 	return list, rows.Err()
 }
 
+// probeBytes are about what a plan takes in the log beside the file.
+const probeBytes = 4 * pageBytes
+
 // Ready writes a row: a disk that is full still reads well.
 func (f *File) Ready(ctx context.Context) error {
 	return f.inTransaction(ctx, func(tx *sql.Tx) error {
-		return one(tx.ExecContext(ctx, "UPDATE probe SET count = count + 1"))
+		return one(tx.ExecContext(ctx, "UPDATE probe SET room = randomblob(?)", probeBytes))
 	})
 }
 
