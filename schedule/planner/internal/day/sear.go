@@ -70,10 +70,11 @@ func (d *Day) searedWays(it *Item, l Lot, s Spot) []Way {
 }
 
 // pullForSear is the core at which a piece leaves the slow side, degC: so that it comes to
-// its target after the sear and at rest; and, for what may carry its surface inside, no
-// less than its published minimum, since a sear earns no credit.
+// its target in the sear and the usual rest after it; and, for what may carry its surface
+// inside, no less than its published minimum, since a sear earns no credit. A large roast
+// goes on rising for an hour: it is carved before, so that is not counted on.
 func (k *kitchen) pullForSear(minutes float64) float64 {
-	least := 0.0
+	least := k.it.TargetC - searPullMostK
 	if k.it.doneBeforeSear() {
 		least = k.it.Verdict.Minimum.CoreC
 	}
@@ -85,13 +86,30 @@ func (k *kitchen) pullForSear(minutes float64) float64 {
 			break
 		}
 		k.sear(&k.sim, minutes)
-		off := k.sim.CarryOver(heat.Counter(RoomC)).CoreC - k.it.TargetC
+		off := k.restedC() - k.it.TargetC
 		if math.Abs(off) < closeK || pullC-off < k.body.StartC {
 			break
 		}
 		pullC -= off
 	}
 	return math.Max(math.Min(pullC, k.it.TargetC), least)
+}
+
+// searPullMostK is how far below its target a piece comes off for the sear at the most:
+// 15 F (common practice, no source).
+const searPullMostK = 15 / 1.8
+
+// restedC is the warmest that the piece at hand is until the end of its usual rest.
+func (k *kitchen) restedC() float64 {
+	rest := k.sim
+	rest.Change(heat.Counter(RoomC))
+	end := math.Max(k.it.RestMinutes(), k.it.Cut.Rest.IdealMinutes) * 60
+	warmest, step := k.sim.CoreC(), math.Max(end/6, 30)
+	for at := 0.0; at < end; at += step {
+		rest.RunFor(step)
+		warmest = math.Max(warmest, rest.CoreC())
+	}
+	return warmest
 }
 
 // sear puts a piece over the coals for so many minutes, turned half-way.
