@@ -8,7 +8,7 @@ import (
 // Body is a piece of meat as the model sees it.
 type Body struct {
 	ThicknessM, WidthM, LengthM float64 // m, in any order; 0.002 to 3 each
-	RadiusScale                 float64 // 1; whole birds 1.085 (cavity and legs; fitted to charts); 0.5 to 2
+	RadiusScale                 float64 // 1; whole birds 1.165 (cavity and legs; fitted together with the water under skin); 0.5 to 2
 	Water, Protein, Fat, Ash    float64 // mass shares; need not add up exactly
 	WetFactor                   float64 // share of the surface that can be wet: 1 lean, 0.8 fat cap, 0.3 skin; 0 to 1
 	SupplyFactor                float64 // share of the mass that can give water: 1, with bones about 0.8; 0 to 2
