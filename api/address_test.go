@@ -64,13 +64,14 @@ func TestEveryAddressOfEveryAnswerLeadsSomewhere(t *testing.T) {
 	cfg, _ := testConfig()
 	cfg.Planner = hastyLibrary{}
 	h := New(cfg).Handler()
-	kept, ahead, drawn := 0, 0, 0
+	kept, ahead, drawn, revised := 0, 0, 0, 0
 	for ; kept < *drawnDays && drawn < 10**drawnDays; drawn++ {
 		body, err := json.Marshal(drawnDay(dice, cuts))
 		if err != nil {
 			t.Fatal(err)
 		}
-		a := ask(t, h, http.MethodPost, "/v1/plans", body, asJSON...)
+		trial := dice.IntN(2) == 0
+		a := ask(t, h, http.MethodPost, fmt.Sprintf("/v1/plans?trial=%v", trial), body, asJSON...)
 		if a.StatusCode == http.StatusBadRequest { // small cuts are not cooked the day before
 			continue
 		}
@@ -85,12 +86,38 @@ func TestEveryAddressOfEveryAnswerLeadsSomewhere(t *testing.T) {
 				t.Errorf("%s: the plan of the day before has the id %q", body, p.Ahead.Plan.ID)
 			}
 		}
+		if trial && p.Feasible {
+			revised += reviseDrawn(t, h, p)
+		}
 		follow(t, h, a, p)
 	}
-	t.Logf("%d of %d drawn days kept, %d of them of two days", kept, drawn, ahead)
+	t.Logf("%d of %d drawn days kept, %d of them of two days, %d revised", kept, drawn, ahead, revised)
 	if kept < *drawnDays || ahead < *drawnDays/20 {
 		t.Errorf("only %d days were kept, %d of two days: the dice are loaded", kept, ahead)
 	}
+}
+
+// reviseDrawn logs that the lid was opened in the middle of a day: the steps keep their
+// ids, whichever of two days they are of.
+func reviseDrawn(t *testing.T, h http.Handler, p schedule.Plan) int {
+	t.Helper()
+	at := p.Steps[len(p.Steps)/2].At
+	a := ask(t, h, http.MethodPost, "/v1/plans/"+p.ID+"/readings?at="+at.UTC().Format(time.RFC3339),
+		fmt.Appendf(nil, `[{"time": %q, "kind": "lid-opened"}]`, at.Format(time.RFC3339)), asJSON...)
+	if a.StatusCode == http.StatusBadRequest && strings.Contains(string(a.body), "cannot be arranged") { // nothing is on, and it is late
+		return 0
+	}
+	q := planIn(t, a)
+	before, shared := stepIDs(p), 0
+	for id := range stepIDs(q) {
+		if _, ok := before[id]; ok {
+			shared++
+		}
+	}
+	if q.ID != p.ID || q.Revision != 1 || len(q.Steps) > 0 && shared < len(p.Steps)/3 { // what is past and was not logged is left out
+		t.Errorf("plan %s, revision %d: %d of %d steps keep their ids, %d now", q.ID, q.Revision, shared, len(p.Steps), len(q.Steps))
+	}
+	return 1
 }
 
 var linkTarget = regexp.MustCompile(`^<([^>]+)>; rel="alternate"`)

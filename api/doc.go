@@ -6,7 +6,11 @@
 // [New] makes a [Service] of a [Config]; its Handler is an http.Handler, and
 // its Serve runs a server with timeouts until the context ends.
 //
-// The address of a plan is a capability: whoever knows it may read the plan,
-// add readings and delete it. Ids are random (122 bits), the log never shows them,
-// and a calendar feed's address should be treated like a password.
+// The address of a plan is a capability: whoever knows it may read, change and delete
+// the plan. Ids are random (122 bits), and the log never shows them. A plan's feed has an
+// address of its own, which only shows it and can be revoked.
+//
+// What a stranger sends is counted before it is read ([scanned]), read apart from what
+// others send, and planned in a place of its kind ([gates]). A change of a plan is made
+// up outside the store and kept only if nobody else was faster.
 package api

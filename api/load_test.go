@@ -16,17 +16,15 @@ import (
 
 var load = flag.Bool("load", false, "measure the service under the heaviest callers; takes minutes")
 
-// TestWorstMegabyte: 64 callers at once, each with the worst mebibyte, five times over.
-func TestWorstMegabyte(t *testing.T) {
-	pid, address, _ := pressed(t)
-	p := posted(t, address+"/v1/plans?trial=true", burger)
+// worstBodies are a mebibyte each, by the address they are for: near the limit of signs
+// and filled up with text, and far beyond it.
+func worstBodies() map[string][]byte {
 	const mib = 1<<20 - 200
 	fill := func(head, part, tail string) []byte {
 		return []byte(head + strings.Repeat(part, (mib-len(head)-len(tail))/len(part)) + tail)
 	}
-	// Near the limit of signs, filled up with text; and far beyond it.
 	long := strings.Repeat("x", 80)
-	worst := map[string][]byte{
+	return map[string][]byte{
 		"application/yaml flat":    fill("a: [", "1,", "]"),
 		"application/yaml nested":  fill("a: ", "[", ""),
 		"application/yaml scalars": fill("", "- "+long+"x\n", ""),
@@ -40,6 +38,13 @@ func TestWorstMegabyte(t *testing.T) {
 		"log entries":              fill("[", `{"time":"04:15","kind":"grate","value":"37`+strings.Repeat("0", 150)+` F"},`, `{}]`),
 		"log table":                fill("time,kind,value\n", "04:15,grate,"+strings.Repeat("5", 200)+"\n", ""),
 	}
+}
+
+// TestWorstMegabyte: 64 callers at once, each with the worst mebibyte, five times over.
+func TestWorstMegabyte(t *testing.T) {
+	pid, address, _ := pressed(t)
+	p := posted(t, address+"/v1/plans?trial=true", burger)
+	worst := worstBodies()
 	stop, healthy := make(chan struct{}), make(chan []time.Duration)
 	go func() { healthy <- looked(t, address+"/healthz", stop) }()
 	var wg sync.WaitGroup
