@@ -42,9 +42,9 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 	var found []cut.Cut
 	mains := 0
 	for i, name := range cuts {
-		c, ok := cut.Find(name)
-		if !ok {
-			faults.Add(strict.ItemPath("cuts", i), "%s", noSuchCut(name))
+		c, unknown := cutNamed(name)
+		if unknown != "" {
+			faults.Add(strict.ItemPath("cuts", i), "%s", unknown)
 			continue
 		}
 		if c.IsMain() {

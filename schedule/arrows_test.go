@@ -32,7 +32,7 @@ const roomsIn = "schedule/planner/internal/"
 // the top; what is not listed may not exist. "examples" stands for all of them.
 var arrows = withRooms(map[string][]string{
 	"schedule/unit":            nil,
-	"schedule/cut":             {"schedule/unit"},
+	"schedule/cut":             {"schedule/unit", "schedule/internal/say"}, // words that are near each other
 	"schedule/internal/heat":   {"schedule/unit"},
 	"schedule/internal/fire":   {"schedule/unit"},
 	"schedule/internal/safety": {"schedule/unit"},

@@ -1,8 +1,6 @@
 package schedule
 
 import (
-	"strings"
-
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/strict"
@@ -77,14 +75,30 @@ func Cuts() Catalogue {
 	return c
 }
 
-// FindCut returns the cut of that name, in letters of any size. A name that is not
-// in the catalogue is an [*InputError] with the nearest ones.
+// FindCut returns the one cut that goes by a name: its own, a plural, another name that
+// cooks use, with or without hyphens, spaces and accents. A name of none, or of several,
+// is an [*InputError] that says which are near or meant.
 func FindCut(name string) (Cut, error) {
-	c, ok := cut.Find(strings.ToLower(name))
-	if !ok {
-		return Cut{}, &InputError{Faults: []Fault{{Path: "cut", Sentence: noSuchCut(name)}}}
+	c, unknown := cutNamed(name)
+	if unknown != "" {
+		return Cut{}, &InputError{Faults: []Fault{{Path: "cut", Sentence: unknown}}}
 	}
 	return shownCut(c), nil
+}
+
+// FindCuts returns every cut that goes by a name, sorted; none is an [*InputError] as
+// with [FindCut].
+func FindCuts(name string) ([]Cut, error) {
+	found, _ := cut.Named(name)
+	if len(found) < 2 {
+		c, err := FindCut(name)
+		return []Cut{c}, err
+	}
+	cuts := make([]Cut, len(found))
+	for i, c := range found {
+		cuts[i] = shownCut(c)
+	}
+	return cuts, nil
 }
 
 func shownCut(x cut.Cut) Cut {

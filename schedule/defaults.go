@@ -23,8 +23,9 @@ const (
 // defaultOvenHold is a common lowest setting of kitchen ovens (common practice, no source).
 var defaultOvenHold = unit.FromFahrenheit(170)
 
-// WithDefaults fills what was left out and gives every dish an id. It shares no
-// memory that it writes to with r, and a second call changes nothing.
+// WithDefaults fills what was left out, gives every dish an id and every cut the name
+// that the catalogue has for it. It shares no memory that it writes to with r, and a
+// second call changes nothing.
 func (r Request) WithDefaults() Request {
 	fill(&r.Format, knownFormat)
 	fill(&r.Confidence, defaultConfidence)
@@ -39,6 +40,7 @@ func (r Request) WithDefaults() Request {
 	}
 	r.Dishes = slices.Clone(r.Dishes)
 	for i := range r.Dishes {
+		r.Dishes[i].Cut = catalogueName(r.Dishes[i].Cut)
 		fillPieces(&r.Dishes[i])
 	}
 	fillIDs(r.Dishes)

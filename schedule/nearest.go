@@ -1,48 +1,63 @@
 package schedule
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
 )
 
-// noSuchCut says that a name is not in the catalogue, and what may be meant.
-func noSuchCut(name string) string {
-	return fmt.Sprintf("%s is not in the catalogue; the nearest are %s", say.Quoted(name), say.Listed(nearestCuts(name, 3), "and"))
-}
-
-// nearestCuts are up to n names of the catalogue, the likeliest meaning of a
-// mistyped name first.
-func nearestCuts(name string, n int) []string {
-	wanted := strings.ToLower(name)
-	edits := map[string]int{}
-	var names []string
-	for _, c := range cut.All() {
-		names = append(names, c.Name)
-		edits[c.Name] = say.LetterEdits(wanted, c.Name)
-		for _, called := range append(c.Also, c.Title) {
-			edits[c.Name] = min(edits[c.Name], say.LetterEdits(wanted, strings.ToLower(called)))
-		}
-		if sharesWord(wanted, c.Name) {
-			edits[c.Name] /= 3 // "beef brisket" is closer to "brisket" than its letters tell
-		}
+// cutNamed is the one cut that goes by a name. Where there is none, or more than one
+// food, the sentence says so and what to write; else it is empty.
+func cutNamed(name string) (found cut.Cut, sentence string) {
+	cuts, outside := cut.Named(name)
+	switch {
+	case len(cuts) == 1 && len(outside) == 0:
+		return cuts[0], ""
+	case len(cuts) == 0 && len(outside) == 0:
+		return cut.Cut{}, fmt.Sprintf("%s is not in the catalogue; the nearest are %s", say.Quoted(name), say.Listed(cut.Suggest(name, 3), "and"))
+	case len(cuts) == 0:
+		return cut.Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestTo(outside)
 	}
-	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(edits[a], edits[b]), cmp.Compare(a, b)) })
-	return names[:min(n, len(names))]
+	return cut.Cut{}, sharedName(name, cuts, outside)
 }
 
-// sharesWord says whether a word of the text is a word of the name, or begins one,
-// or begins with one: "wings" are a "chicken-wing".
-func sharesWord(text, name string) bool {
-	split := func(r rune) bool { return r == ' ' || r == '-' || r == '_' }
-	words := strings.FieldsFunc(name, split)
-	return slices.ContainsFunc(strings.FieldsFunc(text, split), func(a string) bool {
-		return slices.ContainsFunc(words, func(b string) bool {
-			return a == b || min(len(a), len(b)) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
-		})
-	})
+// sharedName lists the foods that go by one name.
+func sharedName(name string, cuts []cut.Cut, outside []cut.Outside) string {
+	var foods []string
+	for _, c := range cuts {
+		foods = append(foods, c.Name)
+	}
+	text := fmt.Sprintf("%s may mean %s; write which", say.Quoted(name), say.Listed(foods, "or"))
+	if len(outside) == 0 {
+		return text
+	}
+	var others []string
+	for _, o := range outside {
+		others = append(others, strings.ToLower(o.Title))
+	}
+	return fmt.Sprintf("%s. If it means %s: not in the catalogue; %s", text, say.Listed(others, "or"), nearestTo(outside))
+}
+
+// nearestTo says what comes nearest to foods that the catalogue does not have, and why
+// they are not in it.
+func nearestTo(foods []cut.Outside) string {
+	var each []string
+	for _, o := range foods {
+		each = append(each, fmt.Sprintf("the nearest is %s (%s)", say.Listed(o.Nearest, "and"), o.Why))
+	}
+	return strings.Join(each, "; ")
+}
+
+// catalogueName is the identifier of the one cut that goes by a name; any other name
+// stays as it is, for its fault is told later.
+func catalogueName(name string) string {
+	if _, ok := cut.Find(name); ok {
+		return name
+	}
+	if c, fault := cutNamed(name); fault == "" {
+		return c.Name
+	}
+	return name
 }

@@ -9,14 +9,14 @@ import (
 
 // Whatever is mistyped: as many names of the catalogue as asked for, each once, and a
 // name that is right comes first.
-func FuzzNearestCuts(f *testing.F) {
+func FuzzSuggestedCuts(f *testing.F) {
 	f.Add("briskett", uint8(3))
 	f.Add("Boston butt", uint8(1))
 	f.Add("", uint8(0))
 	f.Add("\xff\u202e", uint8(200))
 	f.Fuzz(func(t *testing.T, name string, most uint8) {
 		n := int(most)
-		got := nearestCuts(name, n)
+		got := cut.Suggest(name, n)
 		if len(got) != min(n, len(cut.All())) {
 			t.Fatalf("%d names for %d", len(got), n)
 		}

@@ -3,6 +3,8 @@ package schedule
 import (
 	"slices"
 	"testing"
+
+	"example.com/cookday/schedule/cut"
 )
 
 func TestNearestCuts(t *testing.T) {
@@ -10,11 +12,11 @@ func TestNearestCuts(t *testing.T) {
 		"briskt": "brisket", "Brisket": "brisket", "birsket": "brisket", "beef brisket": "brisket", "spatchcock chicken": "chicken-spatchcock",
 		"pork shoulder": "pork-butt", "hamburger": "burger", "prime rib": "rib-roast-bone-in", "babybacks": "baby-backs", "potato": "potatoes", "wings": "chicken-wing", "salmon": "salmon-side", "belly": "pork-belly",
 	} {
-		if got := nearestCuts(typed, 3); len(got) != 3 || !slices.Contains(got[:2], want) {
+		if got := cut.Suggest(typed, 3); len(got) != 3 || !slices.Contains(got[:2], want) {
 			t.Errorf("%q: got %v, want %s among the first two", typed, got, want)
 		}
 	}
-	if got := nearestCuts("x", 1000); len(got) != len(Cuts().Cuts) {
+	if got := cut.Suggest("x", 1000); len(got) != len(Cuts().Cuts) {
 		t.Errorf("got %d names", len(got))
 	}
 }

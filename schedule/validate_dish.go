@@ -49,14 +49,14 @@ func (v *validator) dishes() {
 func (v *validator) dish(path string, dish Dish) {
 	v.id(path+".id", dish.ID)
 	v.name(path+".name", dish.Name)
-	c, known := cut.Find(dish.Cut)
-	if known {
+	c, unknown := cutNamed(dish.Cut)
+	if unknown == "" {
 		v.pieces(path, dish, c)
 		v.target(path, dish, c)
 		v.wrap(path+".wrap", dish, c)
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
-		v.faults.Add(path+".cut", "%s", noSuchCut(dish.Cut))
+		v.faults.Add(path+".cut", "%s", unknown)
 	}
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")

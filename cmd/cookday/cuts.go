@@ -15,7 +15,8 @@ func cutsCommand() *cobra.Command {
 		Short: "List the cuts, or show one",
 		Long: `cuts lists every cut of the catalogue; with a name it shows what is known of
 that cut: its doneness, rest, wrap and places on the grate, and where the
-figures come from.`,
+figures come from. Names that cooks use are taken too, and one that several
+cuts share lists them.`,
 		Example: "  cookday cuts\n  cookday cuts brisket",
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) > 1 {
@@ -31,7 +32,7 @@ figures come from.`,
 	return cmd
 }
 
-// showCuts prints all cuts, or the one that is named.
+// showCuts prints all cuts, or those that are named.
 func showCuts(out io.Writer, format string, names []string) error {
 	if err := oneOf("--format", format, formatText, formatJSON); err != nil {
 		return err
@@ -46,15 +47,20 @@ func showCuts(out io.Writer, format string, names []string) error {
 			return listCuts(w, all.Cuts, columns)
 		})
 	}
-	c, err := schedule.FindCut(names[0])
+	found, err := schedule.FindCuts(names[0])
 	if err != nil {
 		return err
 	}
 	return emit(out, "", func(w io.Writer) error {
-		if format == formatJSON {
-			return writeJSON(w, c)
+		switch {
+		case len(found) > 1 && format == formatJSON:
+			return writeJSON(w, schedule.Catalogue{Version: schedule.Cuts().Version, Cuts: found})
+		case len(found) > 1:
+			return listCuts(w, found, columns)
+		case format == formatJSON:
+			return writeJSON(w, found[0])
 		}
-		return writeCut(w, c, columns)
+		return writeCut(w, found[0], columns)
 	})
 }
 

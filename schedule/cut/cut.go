@@ -2,8 +2,9 @@
 // cooks, when it is done and who says so. It knows nothing of heat transfer,
 // grills or clocks, and holds no rule of food safety.
 //
-// The catalogue is two embedded tables, bodies.csv and kitchen.yaml, each with the
-// meaning of its columns at its head. To add a cut, give it a row in both.
+// The catalogue is three embedded tables, bodies.csv, kitchen.yaml and names.yaml, each
+// with the meaning of its columns at its head. To add a cut, give it a row in the first
+// two, and its other names in the third.
 package cut
 
 import (
@@ -14,7 +15,7 @@ import (
 )
 
 // Version names the state of the tables; it changes with any figure in them.
-const Version = "2026-12-01"
+const Version = "2026-12-01b"
 
 // Style says how a cut becomes good to eat.
 type Style string
@@ -59,7 +60,7 @@ type Cut struct {
 	Rack           bool    // covers its length times its width fully
 	Spread         string  // whose scatter of times it has: brisket, tough, chuck, tough-thin, roast, lamb, bird, flat-bird, small, direct
 
-	Prep []string // what was done to every piece: rolled
+	Prep []string // what was done to every piece: rolled, which skewered pieces count as
 
 	ServingKg    float64 // raw weight a person as a main dish
 	LossFraction float64 // of the raw weight, as drip, vapour and bone

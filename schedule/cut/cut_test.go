@@ -194,6 +194,11 @@ func TestEveryIdentifier(t *testing.T) {
 		"pork-picnic", "st-louis-ribs", "beef-back-ribs", "brisket-point", "pork-belly", "turkey-leg", "chicken-thigh",
 		"chicken-wing", "chicken-half", "duck", "sausage", "hot-dog", "salmon-side", "fish-fillet", "whole-fish",
 		"lamb-rack", "lamb-chop", "picanha", "corn", "potatoes", "vegetables", "flatbread", "beans-pan", "cooked-meat",
+		"bavette", "beef-cheek", "beef-skewer", "boerewors", "chicken-skewer", "cornish-hen", "country-ribs", "flank-steak", "fruit",
+		"garlic-bread", "goose", "halloumi", "hanger-steak", "kofta", "lamb-leg-butterflied", "lamb-ribs", "lamb-shank", "lamb-skewer",
+		"lobster-tail", "meatloaf", "merguez", "pizza", "pork-belly-slices", "pork-neck-steak", "pork-skewer", "quail",
+		"rib-roast-rolled", "sausage-scalded", "scallops", "short-ribs-thick", "short-ribs-thin", "shrimp", "skirt-steak",
+		"steak-shoulder", "tofu", "veggie-burger",
 	}
 	for _, name := range names {
 		if c := find(t, name); !c.Estimate {

@@ -21,6 +21,7 @@ func TestDonenessAgainstPublishedMinimum(t *testing.T) {
 	}
 	redByDefault := map[string]bool{ // served medium-rare: common practice, no source
 		"steak": true, "steak-sirloin": true, "steak-tender": true, "tri-tip": true, "picanha": true,
+		"flank-steak": true, "skirt-steak": true, "hanger-steak": true, "bavette": true, "steak-shoulder": true,
 	}
 	for _, c := range All() {
 		if c.Style == Timed {
@@ -168,7 +169,7 @@ func TestLoadRefuses(t *testing.T) {
 		if broken == string(kitchenYAML) {
 			t.Errorf("%s: nothing to break", name)
 		}
-		if _, err := load(bodiesCSV, []byte(broken)); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := load(bodiesCSV, []byte(broken), namesYAML); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: got %v", name, err)
 		}
 	}
@@ -176,7 +177,7 @@ func TestLoadRefuses(t *testing.T) {
 
 func BenchmarkLoad(b *testing.B) {
 	for b.Loop() {
-		if _, err := load(bodiesCSV, kitchenYAML); err != nil {
+		if _, err := load(bodiesCSV, kitchenYAML, namesYAML); err != nil {
 			b.Fatal(err)
 		}
 	}

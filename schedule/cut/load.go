@@ -19,15 +19,26 @@ var bodiesCSV []byte
 //go:embed kitchen.yaml
 var kitchenYAML []byte
 
-// catalogue reads the tables once. They are part of the program: a fault in them is
+//go:embed names.yaml
+var namesYAML []byte
+
+// read is what the tables hold.
+type read struct {
+	cuts    []Cut
+	outside []Outside
+}
+
+// tables reads the tables once. They are part of the program: a fault in them is
 // found by the first test and cannot depend on input, hence the panic.
-var catalogue = sync.OnceValue(func() []Cut {
-	cuts, err := load(bodiesCSV, kitchenYAML)
+var tables = sync.OnceValue(func() read {
+	r, err := load(bodiesCSV, kitchenYAML, namesYAML)
 	if err != nil {
 		panic("cut: " + err.Error())
 	}
-	return cuts
+	return r
 })
+
+func catalogue() []Cut { return tables().cuts }
 
 type kitchen struct {
 	Doneness map[string][]target
@@ -66,7 +77,6 @@ type entry struct {
 	Own                 habit `yaml:",inline"`
 	Habit               string
 	Title, Plural, Food string
-	Also                []string
 	DonenessSet         string `yaml:"doneness"`
 	Default             string
 	Serving, Typical    unit.Mass
@@ -77,27 +87,65 @@ type entry struct {
 	Sources             []string
 }
 
-func load(bodies, cooking []byte) ([]Cut, error) {
+func load(bodies, cooking, naming []byte) (read, error) {
 	cuts, err := readBodies(bodies)
 	if err != nil {
-		return nil, err
+		return read{}, err
 	}
 	var k kitchen
-	dec := yaml.NewDecoder(bytes.NewReader(cooking))
-	dec.KnownFields(true)
-	if err := dec.Decode(&k); err != nil {
-		return nil, err
+	if err := decode(cooking, &k); err != nil {
+		return read{}, err
 	}
 	if len(k.Cuts) != len(cuts) {
-		return nil, fmt.Errorf("%d bodies but %d cuts in the kitchen", len(cuts), len(k.Cuts))
+		return read{}, fmt.Errorf("%d bodies but %d cuts in the kitchen", len(cuts), len(k.Cuts))
 	}
 	for i := range cuts {
 		if err := k.complete(&cuts[i]); err != nil {
-			return nil, fmt.Errorf("%s: %w", cuts[i].Name, err)
+			return read{}, fmt.Errorf("%s: %w", cuts[i].Name, err)
 		}
 	}
 	slices.SortFunc(cuts, func(a, b Cut) int { return cmp.Compare(a.Name, b.Name) })
-	return cuts, nil
+	outside, err := readNames(naming, cuts)
+	return read{cuts, outside}, err
+}
+
+func decode(table []byte, to any) error {
+	dec := yaml.NewDecoder(bytes.NewReader(table))
+	dec.KnownFields(true)
+	return dec.Decode(to)
+}
+
+// naming is the table of other names.
+type naming struct {
+	Also    map[string][]string
+	Outside []Outside
+}
+
+// readNames gives the cuts their other names and returns the foods that are not cuts.
+func readNames(table []byte, cuts []Cut) ([]Outside, error) {
+	var n naming
+	if err := decode(table, &n); err != nil {
+		return nil, err
+	}
+	at := map[string]int{}
+	for i, c := range cuts {
+		at[c.Name] = i
+	}
+	for name, also := range n.Also {
+		i, ok := at[name]
+		if !ok {
+			return nil, fmt.Errorf("%s has other names and is no cut", name)
+		}
+		cuts[i].Also = also
+	}
+	for _, o := range n.Outside {
+		for _, near := range o.Nearest {
+			if _, ok := at[near]; !ok || o.Why == "" {
+				return nil, fmt.Errorf("%s: nearest is %q, which is no cut, or no reason is given", o.Title, near)
+			}
+		}
+	}
+	return n.Outside, nil
 }
 
 // complete adds to a body what the kitchen knows of it.
@@ -109,7 +157,6 @@ func (k *kitchen) complete(c *Cut) error {
 	}
 	c.Prep = e.Prep
 	c.Title, c.Plural, c.Food, c.Look, c.Note = e.Title, e.Plural, e.Food, e.Look, e.Note
-	c.Also = e.Also
 	c.Poultry = e.Food == "poultry"
 	c.Ground = e.Food == "ground" || e.Food == "sausage"
 	c.ServingKg, c.LossFraction = float64(e.Serving), e.Loss

@@ -1,0 +1,96 @@
+package cut
+
+import (
+	"cmp"
+	"slices"
+	"sync"
+)
+
+// Outside is a food that cooks put on a grill and that the catalogue does not have.
+type Outside struct {
+	Title   string
+	Also    []string // other names that cooks use
+	Nearest []string // identifiers of the cuts that come nearest
+	Why     string   // why it is not there
+}
+
+// bearers are the foods that go by a name, as places in the catalogue and in the list of
+// the foods outside.
+type bearers struct{ cuts, outside []int }
+
+// index finds foods by the keys of their names.
+var index = sync.OnceValue(func() map[string]bearers {
+	filed := map[string]bearers{}
+	for i, c := range catalogue() {
+		for _, key := range allKeys(c.names()) {
+			b := filed[key]
+			b.cuts = append(b.cuts, i)
+			filed[key] = b
+		}
+	}
+	for i, o := range tables().outside {
+		for _, key := range allKeys(o.names()) {
+			b := filed[key]
+			b.outside = append(b.outside, i)
+			filed[key] = b
+		}
+	}
+	return filed
+})
+
+// allKeys are those of several names, each once.
+func allKeys(names []string) []string {
+	var keys []string
+	for _, name := range names {
+		keys = append(append(keys, keysOf(name)...), looseKeysOf(name)...)
+	}
+	slices.Sort(keys)
+	return slices.Compact(keys)
+}
+
+// names are all that a cut goes by, its identifier first.
+func (c Cut) names() []string { return append([]string{c.Name, c.Title, c.Plural}, c.Also...) }
+
+func (o Outside) names() []string { return append([]string{o.Title}, o.Also...) }
+
+// Named returns every food that goes by a name: the cuts sorted by identifier, and the
+// foods outside the catalogue. Singular and plural, hyphens, spaces, accents and the size
+// of letters make no difference, nor does the order of words if nothing goes by theirs.
+// An identifier is its cut's alone.
+func Named(name string) ([]Cut, []Outside) {
+	if c, ok := Find(name); ok {
+		return []Cut{c}, nil
+	}
+	found := filedUnder(keysOf(name))
+	if len(found.cuts)+len(found.outside) == 0 {
+		found = filedUnder(looseKeysOf(name))
+	}
+	var cuts []Cut
+	for _, i := range found.cuts {
+		cuts = append(cuts, catalogue()[i].clone())
+	}
+	var outside []Outside
+	for _, i := range found.outside {
+		outside = append(outside, tables().outside[i].clone())
+	}
+	return cuts, outside
+}
+
+func filedUnder(keys []string) bearers {
+	var b bearers
+	for _, key := range keys {
+		b.cuts = append(b.cuts, index()[key].cuts...)
+		b.outside = append(b.outside, index()[key].outside...)
+	}
+	return bearers{distinct(b.cuts), distinct(b.outside)}
+}
+
+func distinct(places []int) []int {
+	slices.SortFunc(places, cmp.Compare[int])
+	return slices.Compact(places)
+}
+
+func (o Outside) clone() Outside {
+	o.Also, o.Nearest = slices.Clone(o.Also), slices.Clone(o.Nearest)
+	return o
+}
