@@ -46,9 +46,10 @@ func (c *call) body(most int, types ...string) (data []byte, kind string, err er
 // firstBytes are what is made ready for a body at once, whatever its length is said to be.
 const firstBytes = 64 << 10
 
-// request reads the request of a day. JSON must look like JSON, because the decoder of
-// the library takes everything else for YAML.
-func (s *Service) request(c *call) (r schedule.Request, data []byte, err error) {
+// request reads the request of a day, which may name the plan it is for, if there is one.
+// JSON must look like JSON, because the decoder of the library takes everything else for
+// YAML.
+func (s *Service) request(c *call, id string) (r schedule.Request, data []byte, err error) {
 	data, kind, err := c.body(maxRequestSigns, typeJSON, typeYAML)
 	if err != nil {
 		return r, nil, err
@@ -60,7 +61,7 @@ func (s *Service) request(c *call) (r schedule.Request, data []byte, err error) 
 		r, err = schedule.Read(data)
 		return err
 	})
-	if err == nil && r.ID != "" {
+	if err == nil && r.ID != "" && r.ID != id {
 		err = &schedule.InputError{Faults: []schedule.Fault{{Path: "id", Sentence: "is given by the service; leave it out"}}}
 	}
 	return r, data, err

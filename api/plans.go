@@ -23,7 +23,7 @@ func (s *Service) postPlan(c *call) error {
 	if err != nil {
 		return err
 	}
-	r, data, err := s.request(c)
+	r, data, err := s.request(c, "")
 	if err != nil {
 		return err
 	}

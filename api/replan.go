@@ -24,7 +24,7 @@ func (s *Service) putPlan(c *call) error {
 	if !conditional(c.r) {
 		return problem("condition-needed", "Send If-Match with the ETag of the revision that the new request is made up for.")
 	}
-	r, _, err := s.request(c)
+	r, _, err := s.request(c, id)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"strings"
@@ -41,6 +42,13 @@ func TestRequestIsChangedInPlace(t *testing.T) {
 	if shared != len(p.Steps) {
 		t.Errorf("%d of %d steps moved by half an hour under their ids", shared, len(p.Steps))
 	}
+	own, err := json.Marshal(q.Request) // as a client that reads, edits and puts back has it
+	if err != nil || q.Request.ID != p.ID {
+		t.Fatalf("%s %v", own, err)
+	}
+	if a := ask(t, h, http.MethodPut, base, own, "If-Match", `"1-x"`, "Content-Type", typeJSON); a.StatusCode != http.StatusOK {
+		t.Errorf("its own request: %d %s", a.StatusCode, a.body)
+	}
 	if a := ask(t, h, http.MethodPut, base, later, matched...); a.StatusCode != http.StatusPreconditionFailed {
 		t.Errorf("stale: %d", a.StatusCode)
 	}
@@ -52,7 +60,7 @@ func TestRequestIsChangedInPlace(t *testing.T) {
 	logged := ask(t, h, http.MethodPost, base+"/readings", []byte(entry("17:40:00", "lit", "")), asJSON...)
 	later = []byte(strings.Replace(burgers, "18:00", "19:00", 1))
 	r := planIn(t, ask(t, h, http.MethodPut, base, later, "If-Match", logged.Header.Get("ETag"), "Content-Type", typeJSON))
-	if r.Revision != 3 || len(r.Log) != 1 || r.ServeAt.Format("15:04") != "19:00" {
+	if r.Revision != 4 || len(r.Log) != 1 || r.ServeAt.Format("15:04") != "19:00" {
 		t.Errorf("revision %d, log %v, served at %s", r.Revision, r.Log, r.ServeAt)
 	}
 	fired := planIn(t, ask(t, h, http.MethodPost, base+"/readings", []byte(`[{"time": "2027-07-03T17:44:00-05:00", "kind": "on", "dish": "burgers"}]`), asJSON...))
