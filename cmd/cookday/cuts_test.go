@@ -53,3 +53,23 @@ func TestCutsJSON(t *testing.T) {
 		t.Errorf("%+v, %v", one, err)
 	}
 }
+
+// Names that cooks use lead to the cut, and one that several cuts share to all of them.
+func TestCutsByTheNamesOfCooks(t *testing.T) {
+	if out := mustRun(t, "", "cuts", "T Bones"); !strings.HasPrefix(out, "Steak (steak)") {
+		t.Errorf("no steak in\n%s", out)
+	}
+	out := mustRun(t, "", "cuts", "kebabs")
+	for _, want := range []string{"~ beef-skewer ", "~ chicken-skewer ", "~ lamb-skewer ", "~ pork-skewer "} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is not in\n%s", want, out)
+		}
+	}
+	if strings.Contains(out, "brisket") {
+		t.Errorf("more than was asked for:\n%s", out)
+	}
+	var shared schedule.Catalogue
+	if err := json.Unmarshal([]byte(mustRun(t, "", "cuts", "kebabs", "--format", "json")), &shared); err != nil || len(shared.Cuts) != 4 || shared.Version == "" {
+		t.Errorf("%d cuts, %v", len(shared.Cuts), err)
+	}
+}
