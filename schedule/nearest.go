@@ -16,11 +16,18 @@ func cutNamed(name string) (found cut.Cut, sentence string) {
 	case len(cuts) == 1 && len(outside) == 0:
 		return cuts[0], ""
 	case len(cuts) == 0 && len(outside) == 0:
-		return cut.Cut{}, fmt.Sprintf("%s is not in the catalogue; the nearest are %s", say.Quoted(name), say.Listed(cut.Suggest(name, 3), "and"))
+		return cut.Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestOf(cut.Suggest(name, 3))
 	case len(cuts) == 0:
 		return cut.Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestTo(outside)
 	}
 	return cut.Cut{}, sharedName(name, cuts, outside)
+}
+
+func nearestOf(cuts []string) string {
+	if len(cuts) == 1 {
+		return "the nearest is " + cuts[0]
+	}
+	return "the nearest are " + say.Listed(cuts, "and")
 }
 
 // sharedName lists the foods that go by one name.
@@ -45,7 +52,7 @@ func sharedName(name string, cuts []cut.Cut, outside []cut.Outside) string {
 func nearestTo(foods []cut.Outside) string {
 	var each []string
 	for _, o := range foods {
-		each = append(each, fmt.Sprintf("the nearest is %s (%s)", say.Listed(o.Nearest, "and"), o.Why))
+		each = append(each, fmt.Sprintf("%s (%s)", nearestOf(o.Nearest), o.Why))
 	}
 	return strings.Join(each, "; ")
 }

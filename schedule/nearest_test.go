@@ -12,7 +12,7 @@ func TestNearestCuts(t *testing.T) {
 		"briskt": "brisket", "Brisket": "brisket", "birsket": "brisket", "beef brisket": "brisket", "spatchcock chicken": "chicken-spatchcock",
 		"pork shoulder": "pork-butt", "hamburger": "burger", "prime rib": "rib-roast-bone-in", "babybacks": "baby-backs", "potato": "potatoes", "wings": "chicken-wing", "salmon": "salmon-side", "belly": "pork-belly",
 	} {
-		if got := cut.Suggest(typed, 3); len(got) != 3 || !slices.Contains(got[:2], want) {
+		if got := cut.Suggest(typed, 3); len(got) == 0 || len(got) > 3 || !slices.Contains(got[:min(2, len(got))], want) {
 			t.Errorf("%q: got %v, want %s among the first two", typed, got, want)
 		}
 	}

@@ -11,8 +11,8 @@ import (
 )
 
 // Suggest returns up to n identifiers of the catalogue, the likeliest meaning of a name
-// first: a slip of the pen, then words in common, and letters only where neither helps.
-// For a food outside the catalogue stands what is nearest to it.
+// first: a slip of the pen, then words in common. Like letters count only where neither
+// helps. For a food outside the catalogue stands what is nearest to it.
 func Suggest(name string, n int) []string {
 	ask := asking(name)
 	far := map[string]float64{}
@@ -29,6 +29,9 @@ func Suggest(name string, n int) []string {
 		ids = append(ids, c.Name)
 	}
 	slices.SortFunc(ids, func(a, b string) int { return cmp.Or(cmp.Compare(far[a], far[b]), cmp.Compare(a, b)) })
+	if byLetters := slices.IndexFunc(ids, func(id string) bool { return far[id] >= lettersFrom }); byLetters > 0 {
+		ids = ids[:byLetters]
+	}
 	return ids[:max(min(n, len(ids)), 0)]
 }
 
