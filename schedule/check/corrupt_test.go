@@ -71,6 +71,7 @@ var corruptions = []struct {
 	{"no caution of carbon monoxide", "burgers", "cautions", func(p *schedule.Plan) {
 		p.Cautions = leavingOut(p.Cautions, func(c schedule.Caution) bool { return c.Code == "carbon-monoxide" })
 	}},
+	{"caution by hearsay", "burgers", "cautions", func(p *schedule.Plan) { p.Cautions[0].Source = "hearsay" }},
 	{"no caution of the unwatched fire", "overnight", "cautions", func(p *schedule.Plan) {
 		p.Cautions = leavingOut(p.Cautions, func(c schedule.Caution) bool { return c.Code == "fire-unattended" })
 	}},

@@ -97,10 +97,15 @@ func (c *checker) cautioned(code string) bool {
 	return slices.ContainsFunc(c.plan.Cautions, func(k schedule.Caution) bool { return k.Code == code })
 }
 
-// cautions: those that apply are there, with a known severity and a text.
+// cautions: those that apply are there, with a known severity, a text and a source that
+// the charts know.
 func (c *checker) cautions() {
 	for i, k := range c.plan.Cautions {
-		c.said(fmt.Sprintf("cautions[%d]", i), k.Code, k.Severity, k.Text)
+		path := fmt.Sprintf("cautions[%d]", i)
+		c.said(path, k.Code, k.Severity, k.Text)
+		if safety.Document(k.Source) == "" {
+			c.fault(path+".source", "%q is no publication that the rules come from", k.Source)
+		}
 	}
 	for _, want := range safety.Cautions(c.situation()) {
 		if !c.cautioned(want.Code) {

@@ -1,7 +1,6 @@
 package fire
 
 import (
-	"fmt"
 	"math"
 )
 
@@ -60,9 +59,6 @@ type Zone struct {
 	Shape   Shape
 }
 
-// LongestChordM is the longest piece that lies straight in the zone.
-func (z Zone) LongestChordM() float64 { return z.Shape.LongestChordM() }
-
 // sizes that a person may own; the burn law itself was compared between lawMinM and lawMaxM.
 const (
 	smallestM = 0.25
@@ -71,54 +67,6 @@ const (
 	lawMaxM   = 27 * inchM
 	inchM     = 0.0254
 )
-
-// Validate reports the first thing wrong with the grill: field, value and what would be right.
-func (g Grill) Validate() error {
-	if math.Abs(g.GaugeOffsetK) > 100 || math.IsNaN(g.GaugeOffsetK) {
-		return fmt.Errorf("gauge_offset: %.0f K: a lid gauge is within 100 K of the grate", g.GaugeOffsetK)
-	}
-	if g.Fuel != "" && g.Fuel != Briquettes && g.Fuel != Lump {
-		return fmt.Errorf("fuel: %q: use %q or %q", g.Fuel, Briquettes, Lump)
-	}
-	switch g.Kind {
-	case Kettle:
-		return sizeError("diameter", g.DiameterM)
-	case Box:
-		if err := sizeError("width", g.WidthM); err != nil {
-			return err
-		}
-		return sizeError("depth", g.DepthM)
-	case OtherKind:
-		return zonesError(g.OtherZones)
-	}
-	return fmt.Errorf("kind: %q: use %q, %q or %q", g.Kind, Kettle, Box, OtherKind)
-}
-
-func sizeError(field string, m float64) error {
-	if m >= smallestM && m <= largestM {
-		return nil
-	}
-	return fmt.Errorf("%s: %.2f m: a grate is between %.2f and %.2f m", field, m, smallestM, largestM)
-}
-
-func zonesError(zones []OtherZone) error {
-	if len(zones) == 0 {
-		return fmt.Errorf("zones: none: describe at least one part of the grate")
-	}
-	seen := map[string]bool{}
-	for i, z := range zones {
-		switch {
-		case z.Name == "" || seen[z.Name]:
-			return fmt.Errorf("zones[%d].name: %q: each zone needs a name of its own", i, z.Name)
-		case !(z.AreaM2 > 0 && z.AreaM2 <= 4):
-			return fmt.Errorf("zones[%d].area: %.3f m2: more than 0 and at most 4 m2", i, z.AreaM2)
-		case !(z.MinC >= 20 && z.MinC <= z.MaxC && z.MaxC <= 500):
-			return fmt.Errorf("zones[%d]: %.0f to %.0f C: from 20 C up to 500 C, lower end first", i, z.MinC, z.MaxC)
-		}
-		seen[z.Name] = true
-	}
-	return nil
-}
 
 // GrateAreaM2 is the area of the whole grate.
 func (g Grill) GrateAreaM2() float64 {

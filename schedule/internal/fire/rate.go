@@ -1,6 +1,8 @@
 package fire
 
-import "math"
+import (
+	"math"
+)
 
 // The burn law: what the fire must give is what shell and flue lose,
 //
@@ -46,14 +48,6 @@ func (g Grill) RateKgPerHour(levelC float64, w Weather) float64 {
 		return 0
 	}
 	return g.HeatW(levelC, w) * 3600 / g.jPerKg()
-}
-
-// RatePerHour is the same in briquettes an hour; for lump it is the number of briquettes that give the same heat.
-func (g Grill) RatePerHour(levelC float64, w Weather) float64 {
-	if g.Kind == OtherKind {
-		return 0
-	}
-	return g.HeatW(levelC, w) * 3600 / briquetteJPerKg / briquetteKg
 }
 
 func (g Grill) jPerKg() float64 {

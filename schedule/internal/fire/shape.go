@@ -1,6 +1,8 @@
 package fire
 
-import "math"
+import (
+	"math"
+)
 
 // Point is a place on the grate in metres from its centre; x to the right, y away from the cook.
 type Point struct{ XM, YM float64 }
@@ -24,18 +26,6 @@ type Shape struct {
 	CutM           float64
 	Left           bool
 	WidthM, DepthM float64
-}
-
-// AreaM2 is the area of the figure.
-func (s Shape) AreaM2() float64 {
-	switch s.Form {
-	case Disc:
-		return math.Pi * s.RadiusM * s.RadiusM
-	case Segment:
-		half := math.Acos(s.depthCut() / s.RadiusM)
-		return s.RadiusM * s.RadiusM * (half - math.Sin(half)*math.Cos(half))
-	}
-	return s.WidthM * s.DepthM
 }
 
 // depthCut is the cut's signed distance from the centre toward the middle of the segment.

@@ -1,6 +1,8 @@
 package fire
 
-import "math"
+import (
+	"math"
+)
 
 // About 90 % of a rise is there after 15 min (common practice, no source): a time constant of 6.5 min. With the vents
 // shut the shell and the coals hold their heat: four times slower (practice says several times; assumption).
@@ -41,14 +43,6 @@ func (g Grill) SetupMinutes(f Fire) int {
 func (g Grill) PourMinutes(f Fire) int {
 	if d := describe(f.Layout); d != nil && g.Kind != OtherKind {
 		return d.LightMinutes
-	}
-	return 0
-}
-
-// LayMinutes is the work before the light: how long it takes to lay the coals.
-func (g Grill) LayMinutes(f Fire) int {
-	if d := describe(f.Layout); d != nil && g.Kind != OtherKind {
-		return d.LayMinutes
 	}
 	return 0
 }

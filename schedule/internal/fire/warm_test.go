@@ -100,18 +100,3 @@ func TestCloseDown(t *testing.T) {
 		t.Errorf("hot %+v, low %+v", hot, low)
 	}
 }
-
-func TestValidateNamesTheField(t *testing.T) {
-	for want, g := range map[string]Grill{
-		"diameter: 2.00 m: a grate is between 0.25 and 1.00 m":          {Kind: Kettle, DiameterM: 2},
-		"depth: 0.00 m: a grate is between 0.25 and 1.00 m":             {Kind: Box, WidthM: 0.5},
-		`kind: "": use "kettle", "box" or "other"`:                      {},
-		`fuel: "peat": use "briquettes" or "lump"`:                      {Kind: Kettle, DiameterM: 0.5, Fuel: "peat"},
-		"zones: none: describe at least one part of the grate":          {Kind: OtherKind},
-		"gauge_offset: 200 K: a lid gauge is within 100 K of the grate": {Kind: Kettle, DiameterM: 0.5, GaugeOffsetK: 200},
-	} {
-		if err := g.Validate(); err == nil || err.Error() != want {
-			t.Errorf("got %v, want %s", err, want)
-		}
-	}
-}

@@ -28,18 +28,6 @@ func (s *Sim) MeanC() float64 {
 	return sum / volume
 }
 
-// EvaporatedKgPerKg is the water evaporated since Start per raw mass.
-func (s *Sim) EvaporatedKgPerKg() float64 { return s.state.vapour / s.massKgM2 }
-
-// DrippedKgPerKg is the water that ran off since Start per raw mass.
-func (s *Sim) DrippedKgPerKg() float64 { return s.state.dripped / s.massKgM2 }
-
-// SurfaceWaterKgM2 is the free water on the surface in kg/m2.
-func (s *Sim) SurfaceWaterKgM2() float64 { return s.state.water }
-
-// Dimensionality is the E of the running cook, 1 to 3.
-func (s *Sim) Dimensionality() float64 { return s.shape }
-
 // AsymptoteC is the temperature in degC at which a surface gone dry takes up no
 // more heat: the core comes close to it and no further.
 func (s *Sim) AsymptoteC() float64 {

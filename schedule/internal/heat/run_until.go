@@ -1,18 +1,14 @@
 package heat
 
-import "math"
+import (
+	"math"
+)
 
 // RunUntilOuterBelow advances until the outermost cell has fallen to a
 // temperature in degC, or for at most maxSeconds. It is Reached at once where
 // that cell is no warmer to begin with.
 func (s *Sim) RunUntilOuterBelow(limitC, maxSeconds float64) Status {
 	return s.runUntilBelow(s.cells-1, limitC, maxSeconds)
-}
-
-// RunUntilCoreBelow advances until the core has fallen to a temperature in degC,
-// or for at most maxSeconds, as when a piece is chilled.
-func (s *Sim) RunUntilCoreBelow(limitC, maxSeconds float64) Status {
-	return s.runUntilBelow(0, limitC, maxSeconds)
 }
 
 // runUntilBelow waits for a cell; the innermost stands for the centre.

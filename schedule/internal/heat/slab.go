@@ -1,6 +1,8 @@
 package heat
 
-import "math"
+import (
+	"math"
+)
 
 // Fire is direct heat: what the two faces of a piece feel.
 type Fire struct {
@@ -126,12 +128,6 @@ func (s *Slab) CoreC() float64 {
 	const m = slabCells / 2
 	return (9*(s.tempC[m-1]+s.tempC[m]) - s.tempC[m-2] - s.tempC[m+1]) / 16
 }
-
-// BelowC and AboveC are the temperatures of the two faces in degC.
-func (s *Slab) BelowC() float64 { return s.sides[0].surfaceC }
-
-// AboveC is the temperature of the upper face in degC.
-func (s *Slab) AboveC() float64 { return s.sides[1].surfaceC }
 
 // TakeSlab is the body after a slab of it was over a fire: the middle plane of the slab
 // is the middle, its two faces, which may differ, are averaged. The time over the fire is

@@ -1,6 +1,8 @@
 package heat
 
-import "math"
+import (
+	"math"
+)
 
 // Surroundings is all that a body feels of the world.
 type Surroundings struct {
@@ -102,23 +104,6 @@ func Boxed(outsideC, coefficientWM2K float64) Surroundings {
 
 // WarmOven is a wrapped piece in an oven at a temperature in degC.
 func WarmOven(airC float64) Surroundings { return Oven(airC).atRest() }
-
-// Check says what is wrong with s: the field, its value and its range.
-func (s Surroundings) Check() error {
-	if s.PressurePa == 0 {
-		s.PressurePa = seaLevelPa
-	}
-	return check([]field{
-		{name: "air temperature", value: s.AirC, least: -40, most: 600, unit: " degC"},
-		{name: "wall temperature", value: s.WallC, least: -40, most: 600, unit: " degC"},
-		{name: "convection coefficient", value: s.ConvectionWM2K, least: 0, most: 400, unit: " W/(m2 K)"},
-		{name: "emissivity", value: s.Emissivity, least: 0, most: 1},
-		{name: "vapour pressure", value: s.VapourPa, least: 0, most: 50000, unit: " Pa"},
-		{name: "cover", value: s.Cover, least: 0, most: 1},
-		{name: "cover resistance", value: s.CoverM2KW, least: 0, most: 1, unit: " m2 K/W"},
-		{name: "air pressure", value: s.PressurePa, least: 45000, most: 108000, unit: " Pa"},
-	})
-}
 
 func (s Surroundings) bounded() Surroundings {
 	s.AirC = clamp(s.AirC, -40, 600, 20)

@@ -1,6 +1,8 @@
 package safety
 
-import "slices"
+import (
+	"slices"
+)
 
 // Category says which row of the published charts a food belongs to.
 type Category string
@@ -25,13 +27,6 @@ const (
 
 var categories = []Category{Beef, Pork, Veal, Lamb, Ham, HamCooked, Poultry, Fish,
 	Ground, GroundPoultry, Sausage, Vegetable, None, Leftovers}
-
-// Categories lists every category.
-func Categories() []Category { return slices.Clone(categories) }
-
-// Valid reports whether c is one of Categories. Rules treat any other value as
-// the strictest row, 165 F.
-func (c Category) Valid() bool { return slices.Contains(categories, c) }
 
 // inner reports whether the inside of the piece may carry what is otherwise only on
 // its surface; such pieces are never planned below their minimum.

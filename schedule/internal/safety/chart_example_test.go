@@ -123,24 +123,3 @@ func ExampleThawInRefrigerator() {
 	// 12 lb: 72 h, or 6 h in cold water
 	// 20 lb: 120 h, or 10 h in cold water
 }
-
-// The Food Code's table for whole meat roasts.
-func ExampleRoastOvenMinimum() {
-	for _, lb := range []float64{8, 12} {
-		for _, oven := range []safety.OvenKind{safety.StillDry, safety.Convection, safety.Humid} {
-			m := safety.RoastOvenMinimum(float64(unit.FromPounds(lb)), oven)
-			if m.OvenC == 0 {
-				fmt.Printf("%.0f lb, %s: any\n", lb, oven)
-				continue
-			}
-			fmt.Printf("%.0f lb, %s: %.0f F\n", lb, oven, unit.Temperature(m.OvenC).Fahrenheit())
-		}
-	}
-	// Output:
-	// 8 lb, still-dry: 350 F
-	// 8 lb, convection: 325 F
-	// 8 lb, humid: any
-	// 12 lb, still-dry: 250 F
-	// 12 lb, convection: 250 F
-	// 12 lb, humid: any
-}

@@ -1,6 +1,8 @@
 package safety
 
-import "fmt"
+import (
+	"fmt"
+)
 
 // The danger zone, 40-140 F (USDA FSIS, Danger Zone), in degC.
 const (
@@ -55,9 +57,6 @@ func (d *DangerClock) Add(s Sample) error {
 func (d *DangerClock) Spend(minutes, fromC, toC float64) {
 	d.minutes += minutes * shareBetween(fromC, toC, DangerLowC, DangerHighC)
 }
-
-// Minutes is the time spent between 40 and 140 F so far.
-func (d *DangerClock) Minutes() float64 { return d.minutes }
 
 // DangerApplies reports whether the 4 h warning concerns a piece: ground, stuffed,
 // injected, tenderised, rolled and boned ones. The inside of an intact muscle is not

@@ -179,21 +179,3 @@ func TestEveryHoldingRowIsUsedOrExplained(t *testing.T) {
 		t.Errorf("%d kinds of rows, %d used, %d explained: a key is misspelt", len(seen), len(uses), len(unused))
 	}
 }
-
-func TestEveryRoastOvenRow(t *testing.T) {
-	masses := map[string][]float64{"under 10 lb": {2, 9.99}, "10 lb or more": {10, 18}, "any": {4, 14}}
-	ovens := map[string]OvenKind{"still dry": StillDry, "convection": Convection,
-		"high humidity (over 90 pct RH for at least 1 h)": Humid}
-	for _, r := range readRows(t, "roast_oven_minimum.csv") {
-		if len(masses[r["weight_class"]]) == 0 || ovens[r["oven_type"]] == "" {
-			t.Errorf("%v is not understood", r)
-		}
-		for _, lb := range masses[r["weight_class"]] {
-			m := RoastOvenMinimum(lb*kgPerLb, ovens[r["oven_type"]])
-			want := r.number(t, "oven_min_f")
-			if m.Source != r["source"] || math.IsNaN(want) != (m.OvenC == 0) || m.OvenC > 0 && !near(fahrenheit(m.OvenC), want) {
-				t.Errorf("%v lb, %s: %+v", lb, r["oven_type"], m)
-			}
-		}
-	}
-}

@@ -32,9 +32,6 @@ type LethalityTable struct {
 
 type lethalityPoint struct{ coreF, seconds float64 }
 
-// LethalityTables lists the published tables.
-func LethalityTables() []LethalityTable { return slices.Clone(lethalityTables) }
-
 // LethalityTableFor picks the table for a piece: for beef the 7-log column, for other
 // whole muscle the Food Code's roasts, for poultry the leanest column that is at
 // least as fat (12 pct for fatter ones: nothing more is printed), and of two birds the
@@ -195,11 +192,11 @@ func (t LethalityTable) piece(l *Lethality, start, end, fromF, toF float64) {
 // ratesInside are the shares a minute at both ends of a piece, as seen from inside
 // it: at the table's edges the rate jumps. Both are +Inf from the instant row on.
 func (t LethalityTable) ratesInside(fromF, toF float64) (r0, r1 float64) {
-	middle := 60 / t.seconds((fromF+toF)/2)
+	middle := 60 / t.Seconds(celsius((fromF+toF)/2))
 	if middle == 0 || math.IsInf(middle, 1) || (fromF+toF)/2 >= t.points[len(t.points)-1].coreF {
 		return middle, middle
 	}
-	return 60 / t.seconds(fromF), 60 / t.seconds(toF)
+	return 60 / t.Seconds(celsius(fromF)), 60 / t.Seconds(celsius(toF))
 }
 
 func (l *Lethality) reach(minute float64) {

@@ -56,7 +56,7 @@ func TestFuelOfAPhaseAgainstPractice(t *testing.T) {
 	}
 	hot := burnt(d, fire.Fire{Layout: fire.TwoZone, LevelC: unit.FToC(350)}, morning(d), 3)
 	for f, want := range map[float64]float64{350: 16, 250: 10.6, 212: 8} {
-		if rate := d.Grill.RatePerHour(unit.FToC(f), d.Air); math.Abs(rate/want-1) > 0.1 {
+		if rate := d.Grill.RateKgPerHour(unit.FToC(f), d.Air) / 0.0249; math.Abs(rate/want-1) > 0.1 {
 			t.Errorf("%.1f an hour at %g F, practice %g", rate, f, want)
 		}
 	}

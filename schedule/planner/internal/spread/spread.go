@@ -33,12 +33,6 @@ func (s Spread) Factor(z float64) float64 {
 	return math.Exp(s.Median + s.S*z)
 }
 
-// Even is a spread as wide on both sides as s is in the mean.
-func (s Spread) Even() Spread {
-	s.S, s.Late = s.S+s.Late/2, 0
-	return s
-}
-
 // Own is the standard deviation of the dish's own factor: what the shared part
 // leaves. A little is always left, for no two pieces are alike.
 func (s Spread) Own() float64 {
