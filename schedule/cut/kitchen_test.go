@@ -182,3 +182,29 @@ func BenchmarkLoad(b *testing.B) {
 		}
 	}
 }
+
+// What is rolled or pushed on a skewer has part of its outside inside, and carries that
+// preparation, by whatever name it is called; poultry and ground meat are held to their
+// minimum anyway. Rules of rolled and skewered meat: fda_3_401_11.
+func TestRolledAndSkeweredSaySo(t *testing.T) {
+	found := 0
+	for _, c := range All() {
+		says := slices.ContainsFunc(c.names(), func(name string) bool {
+			name = strings.ToLower(name)
+			return strings.Contains(name, "rolled") || strings.Contains(name, "skewer") || strings.Contains(name, "kebab")
+		})
+		if !says || c.Poultry || c.Ground {
+			continue
+		}
+		found++
+		if !slices.Contains(c.Prep, "rolled") {
+			t.Errorf("%s: its names say rolled or skewered, its preparation is %v", c.Name, c.Prep)
+		}
+		if c.Doneness[0].CoreC < celsius(145)-1e-9 {
+			t.Errorf("%s: offers %s below its minimum", c.Name, c.Doneness[0].Name)
+		}
+	}
+	if found < 5 { // three skewers and two rolled roasts
+		t.Errorf("only %d", found)
+	}
+}
