@@ -57,10 +57,9 @@ var arrows = withRooms(map[string][]string{
 
 	"schedule/internal/plantest": {"schedule", "schedule/cut", "schedule/check", "schedule/export", "schedule/planner"}, // for tests
 
-	".":           nil, // the description of the calls, for the program to serve
 	"api":         {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 	"api/store":   {"api"},
-	"cmd/cookday": {".", "api", "api/store", "schedule", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
+	"cmd/cookday": {"api", "api/store", "schedule", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
 	"examples":    {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 })
 

@@ -16,7 +16,6 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"example.com/cookday"
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
 )
@@ -119,7 +118,7 @@ func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
 
 // config is the service's configuration without its store.
 func (l *listenFlags) config(log io.Writer) (api.Config, error) {
-	cfg := api.Config{Hosts: l.hosts, Solves: l.solves, Streams: l.streams, StreamsEach: l.streamsEach, Drain: l.drain, Version: version(), Document: cookday.OpenAPI}
+	cfg := api.Config{Hosts: l.hosts, Solves: l.solves, Streams: l.streams, StreamsEach: l.streamsEach, Drain: l.drain, Version: version(), Document: description}
 	if err := oneOf("--log", l.log, formatText, formatJSON, "none"); err != nil {
 		return cfg, err
 	}
