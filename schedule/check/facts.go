@@ -84,21 +84,7 @@ func (c *checker) pairDishes() {
 
 func (f facts) dish(path string, plan *schedule.DishPlan, ask *schedule.Dish) dishFacts {
 	entry, _ := cut.Find(ask.Cut)
-	d := dishFacts{path: path, plan: plan, ask: ask, cut: entry, category: safety.Category(entry.Food), serve: f.clockAt(ask.Serve)}
-	for _, word := range ask.Prep {
-		switch word {
-		case "stuffed":
-			d.prep.Stuffed = true
-		case "injected":
-			d.prep.Injected = true
-		case "tenderised":
-			d.prep.Tenderised = true
-		case "rolled":
-			d.prep.Rolled = true
-		case "brined":
-			d.prep.Brined = true
-		}
-	}
+	d := dishFacts{path: path, plan: plan, ask: ask, cut: entry, category: safety.Category(entry.Food), prep: safety.PrepOf(slices.Concat(ask.Prep, entry.Prep)), serve: f.clockAt(ask.Serve)}
 	if ask.Travel != nil {
 		d.serve = d.serve.Add(-time.Duration(*ask.Travel).Truncate(time.Minute))
 	}
