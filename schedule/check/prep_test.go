@@ -2,23 +2,29 @@ package check_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/check"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/unit"
 )
 
-// A cut that is rolled by its name is judged as one that the request calls rolled: never
-// below its minimum.
+// The judge refuses a target below the minimum for what is rolled, whether the request
+// says so or the name of the cut.
 func TestRolledByNameIsJudgedAsRolled(t *testing.T) {
 	for _, dish := range []string{
 		"{name: Roast, cut: lamb-leg-rolled, weight: 4 lb}",
 		"{name: Roast, cut: rib-roast-boneless, weight: 4 lb, prep: [rolled], target: 145 F}",
 	} {
 		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, dish))
-		p.Dishes[0].TargetC, p.Dishes[0].Doneness = 60, ""
-		if !slices.Contains(rulesOf(p), "target") {
-			t.Errorf("%s at 140 F: %v", dish, check.Plan(p))
+		asked := unit.FromFahrenheit(140)
+		p.Dishes[0].TargetC, p.Dishes[0].Doneness = float64(asked), ""
+		p.Request.Dishes[0].Target = &schedule.Target{Core: &asked}
+		faults := check.Plan(p)
+		if !slices.ContainsFunc(faults, func(f schedule.Fault) bool { return strings.Contains(f.Sentence, "its surface inside") }) {
+			t.Errorf("%s at 140 F: %v", dish, faults)
 		}
 	}
 }
