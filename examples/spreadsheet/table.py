@@ -66,7 +66,8 @@ def cell(text):
 def fill(rows, day, service):
     """The lines of the filled table, its header first."""
     request = dict(day, dishes=[dish(row) for row in rows])
-    plan = json.loads(ask(service + "/v1/plans", json.dumps(request).encode()))
+    # A trial: a table is tried out, and a day that is past is planned too.
+    plan = json.loads(ask(service + "/v1/plans?trial=true", json.dumps(request).encode()))
     if not plan["feasible"]:
         raise SystemExit("\n".join(f["text"] for f in plan["findings"]))
     planned = [line for line in table(ask(f"{service}/v1/plans/{plan['id']}.csv?table=dishes")) if line["row"] == "dish"]

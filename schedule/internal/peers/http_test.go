@@ -78,7 +78,7 @@ func TestHTTPBesideBareHandler(t *testing.T) {
 	asked(t)
 	plans := store.NewMemory()
 	h := api.New(api.Config{Store: plans, Queue: 64, Patience: time.Minute}).Handler()
-	first := answered(t, h, http.MethodPost, "/v1/plans", "application/json", burgers)
+	first := answered(t, h, http.MethodPost, "/v1/plans?trial=true", "application/json", burgers)
 	b := bare(first.Body.Bytes())
 	for _, c := range []struct{ name, kind, body string }{
 		{"a plan of burgers", "application/json", burgers},
@@ -86,7 +86,7 @@ func TestHTTPBesideBareHandler(t *testing.T) {
 	} {
 		post := func(h http.Handler) func() {
 			return func() {
-				w := answered(t, h, http.MethodPost, "/v1/plans", c.kind, c.body)
+				w := answered(t, h, http.MethodPost, "/v1/plans?trial=true", c.kind, c.body)
 				if at := w.Header().Get("Location"); at != "" {
 					_ = plans.Delete(t.Context(), strings.TrimPrefix(at, "/v1/plans/"))
 				}
