@@ -42,7 +42,7 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 	var found []cut.Cut
 	mains := 0
 	for i, name := range cuts {
-		c, unknown := cutNamed(name)
+		c, unknown := cut.One(name)
 		if unknown != "" {
 			faults.Add(strict.ItemPath("cuts", i), "%s", unknown)
 			continue

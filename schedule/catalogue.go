@@ -79,7 +79,7 @@ func Cuts() Catalogue {
 // cooks use, with or without hyphens, spaces and accents. A name of none, or of several,
 // is an [*InputError] that says which are near or meant.
 func FindCut(name string) (Cut, error) {
-	c, unknown := cutNamed(name)
+	c, unknown := cut.One(name)
 	if unknown != "" {
 		return Cut{}, &InputError{Faults: []Fault{{Path: "cut", Sentence: unknown}}}
 	}
@@ -124,4 +124,15 @@ func shownCut(x cut.Cut) Cut {
 		c.TenderMinutes = x.TenderMinutes[:]
 	}
 	return c
+}
+// catalogueName is the identifier of the one cut that goes by a name; any other name
+// stays as it is, for its fault is told later.
+func catalogueName(name string) string {
+	if _, ok := cut.Find(name); ok {
+		return name
+	}
+	if c, fault := cut.One(name); fault == "" {
+		return c.Name
+	}
+	return name
 }

@@ -49,7 +49,7 @@ func (v *validator) dishes() {
 func (v *validator) dish(path string, dish Dish) {
 	v.id(path+".id", dish.ID)
 	v.name(path+".name", dish.Name)
-	c, unknown := cutNamed(dish.Cut)
+	c, unknown := cut.One(dish.Cut)
 	if unknown == "" {
 		v.pieces(path, dish, c)
 		v.target(path, dish, c)

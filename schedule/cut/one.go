@@ -1,26 +1,25 @@
-package schedule
+package cut
 
 import (
 	"fmt"
 	"strings"
 
-	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
 )
 
-// cutNamed is the one cut that goes by a name. Where there is none, or more than one
+// One is the one cut that goes by a name. Where there is none, or more than one
 // food, the sentence says so and what to write; else it is empty.
-func cutNamed(name string) (found cut.Cut, sentence string) {
-	cuts, outside := cut.Named(name)
+func One(name string) (found Cut, sentence string) {
+	cuts, outside := Named(name)
 	switch {
 	case len(cuts) == 1 && len(outside) == 0:
 		return cuts[0], ""
 	case len(cuts) == 0 && len(outside) == 0:
-		return cut.Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestOf(cut.Suggest(name, 3))
+		return Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestOf(Suggest(name, 3))
 	case len(cuts) == 0:
-		return cut.Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestTo(outside)
+		return Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestTo(outside)
 	}
-	return cut.Cut{}, sharedName(name, cuts, outside)
+	return Cut{}, sharedName(name, cuts, outside)
 }
 
 func nearestOf(cuts []string) string {
@@ -31,7 +30,7 @@ func nearestOf(cuts []string) string {
 }
 
 // sharedName lists the foods that go by one name.
-func sharedName(name string, cuts []cut.Cut, outside []cut.Outside) string {
+func sharedName(name string, cuts []Cut, outside []Outside) string {
 	var foods []string
 	for _, c := range cuts {
 		foods = append(foods, c.Name)
@@ -49,22 +48,10 @@ func sharedName(name string, cuts []cut.Cut, outside []cut.Outside) string {
 
 // nearestTo says what comes nearest to foods that the catalogue does not have, and why
 // they are not in it.
-func nearestTo(foods []cut.Outside) string {
+func nearestTo(foods []Outside) string {
 	var each []string
 	for _, o := range foods {
 		each = append(each, fmt.Sprintf("%s (%s)", nearestOf(o.Nearest), o.Why))
 	}
 	return strings.Join(each, "; ")
-}
-
-// catalogueName is the identifier of the one cut that goes by a name; any other name
-// stays as it is, for its fault is told later.
-func catalogueName(name string) string {
-	if _, ok := cut.Find(name); ok {
-		return name
-	}
-	if c, fault := cutNamed(name); fault == "" {
-		return c.Name
-	}
-	return name
 }

@@ -29,7 +29,7 @@ func FuzzSuggestedCuts(f *testing.F) {
 		if _, ok := cut.Find(name); ok && n > 0 && got[0] != name {
 			t.Errorf("%q is a cut, and %q is nearer", name, got[0])
 		}
-		if c, why := cutNamed(name); (c.Name == "") != (why != "") || strings.ContainsAny(why, "\n\r") {
+		if c, why := cut.One(name); (c.Name == "") != (why != "") || strings.ContainsAny(why, "\n\r") {
 			t.Errorf("%q is %q, and %q", name, c.Name, why)
 		}
 	})
