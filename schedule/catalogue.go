@@ -125,6 +125,7 @@ func shownCut(x cut.Cut) Cut {
 	}
 	return c
 }
+
 // catalogueName is the identifier of the one cut that goes by a name; any other name
 // stays as it is, for its fault is told later.
 func catalogueName(name string) string {

@@ -30,7 +30,7 @@ func checkDays(t *testing.T, look func(*rapid.T, schedule.Request, schedule.Plan
 	flag.Set("rapid.checks", fmt.Sprint(*properties))
 	drawn, feasible := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		drawn++ // a short run draws fewer than asked
+		drawn++                                                        // a short run draws fewer than asked
 		rnd := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "day"), 0)) // even choices; rapid prefers small ones
 		choices := make([]byte, 120)
 		for i := range choices {
