@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -161,6 +162,29 @@ func (c *checker) spots() {
 	}
 }
 
+// spotsIn are where a piece lies in a phase: one spot for each zone that it goes through.
+func spotsIn(p *schedule.Piece, phase int) []schedule.Spot {
+	var in []schedule.Spot
+	for _, spot := range p.Spots {
+		if spot.Phase == phase {
+			in = append(in, spot)
+		}
+	}
+	return in
+}
+
+// zonesIn are the zones that a batch goes through in a phase, in their order: the slow
+// side and then the coals, where it is seared on the fire that burns.
+func zonesIn(b *batchFacts, phase int) []string {
+	var zones []string
+	for _, s := range b.Stages {
+		if cooks(s.Kind) && s.Place == "grate" && s.Phase <= phase && phase <= s.PhaseTo && !slices.Contains(zones, s.Zone) {
+			zones = append(zones, s.Zone)
+		}
+	}
+	return zones
+}
+
 // outlines are the pieces of a batch in a phase, as they lie during stage k.
 func (c *checker) outlines(b *batchFacts, k, phase int) []outline {
 	var all []outline
@@ -169,9 +193,9 @@ func (c *checker) outlines(b *batchFacts, k, phase int) []outline {
 		p := &b.Pieces[j]
 		path := fmt.Sprintf("%s.pieces[%d].spots", b.path, j)
 		placed := false
-		for _, spot := range p.Spots {
-			if spot.Phase == phase {
-				placed = true
+		for n, spot := range spotsIn(p, phase) {
+			placed = true
+			if zones := zonesIn(b, phase); len(zones) < 2 || len(zones) != len(spotsIn(p, phase)) || zones[n] == s.Zone {
 				all = append(all, outline{
 					lying: lying{from: s.From, to: s.To}, path: path, piece: p, phase: phase, shape: b.dish.footprint(p.MassKg),
 					at: fire.Point{XM: spot.XM, YM: spot.YM}, turn: spot.AngleDeg * math.Pi / 180,
