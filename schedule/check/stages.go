@@ -12,7 +12,7 @@ import (
 
 // searWait is the longest a piece may wait between smoke and sear while the fire
 // is changed, minutes (assumption).
-const searWait = 45
+const searWait = 20
 
 // stages: each follows the one before it without a gap, cooking first, then rest,
 // then hold, and nothing cooks after serving.

@@ -11,9 +11,9 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// SearLagMinutes is how long a piece may wait between the smoke and the sear, while the
-// fire is changed.
-const SearLagMinutes = 45
+// SearLagMinutes is how long a piece may wait between the smoke and the sear: no longer
+// than the fire takes to be changed, for it stands below its minimum meanwhile.
+const SearLagMinutes = 20
 
 // Minutes of a sear in all, by the clock and on every face (common practice, no source):
 // steaks and chops a minute and a half a side, pieces of birds four, tri-tip and picanha
