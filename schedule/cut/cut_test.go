@@ -1,41 +1,16 @@
 package cut
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"testing"
 
+	"example.com/cookday/schedule/internal/testbed"
 	"pgregory.net/rapid"
 )
 
 // table reads a file of testdata as one map a row, by the names of its first line.
-func table(t *testing.T, path string) []map[string]string {
-	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	lines, err := r.ReadAll()
-	if err != nil || len(lines) < 2 {
-		t.Fatalf("%s: %d lines, %v", path, len(lines), err)
-	}
-	var rows []map[string]string
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, name := range lines[0] {
-			row[name] = line[i]
-		}
-		rows = append(rows, row)
-	}
-	return rows
-}
-
 func number(t *testing.T, text string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(text, 64)
@@ -57,7 +32,7 @@ func find(t *testing.T, name string) Cut {
 // The radius and dimensionality of every fitted cut come out as the fit had them.
 // Tolerances are half of the last digit printed.
 func TestBodiesAsFitted(t *testing.T) {
-	for _, row := range table(t, "testdata/fitted_bodies.csv") {
+	for _, row := range testbed.Rows(t, "testdata/fitted_bodies.csv") {
 		c := find(t, row["name"])
 		if got := c.Shape.ReferenceKg / 0.45359237; math.Abs(got-number(t, row["reference_lb"])) > 1e-9 {
 			t.Errorf("%s: reference weight %v lb", c.Name, got)
@@ -105,7 +80,7 @@ func TestCompositionNearTable(t *testing.T) {
 	misfit := map[string]float64{
 		"beef-plate-ribs": 0.12, // the table's short ribs are choice grade with all their fat, 36 % of it
 	}
-	for _, row := range table(t, "testdata/usda_sr26.csv") {
+	for _, row := range testbed.Rows(t, "testdata/usda_sr26.csv") {
 		c := find(t, row["cut"])
 		worst := 0.0
 		for column, got := range map[string]float64{
@@ -125,7 +100,7 @@ func TestCompositionNearTable(t *testing.T) {
 }
 
 func TestPublishedWeightsArePlausible(t *testing.T) {
-	for _, row := range table(t, "testdata/piece_weights.csv") {
+	for _, row := range testbed.Rows(t, "testdata/piece_weights.csv") {
 		c := find(t, row["cut"])
 		const rounding = 0.001 // the file rounds pounds to grams
 		if lo, hi := number(t, row["min_kg"]), number(t, row["max_kg"]); c.MinPieceKg > lo+rounding || c.MaxPieceKg < hi-rounding {
@@ -205,7 +180,7 @@ func TestEveryIdentifier(t *testing.T) {
 			t.Errorf("%s has never been compared with a cook but is not marked an estimate", name)
 		}
 	}
-	for _, row := range table(t, "testdata/fitted_bodies.csv") {
+	for _, row := range testbed.Rows(t, "testdata/fitted_bodies.csv") {
 		names = append(names, row["name"])
 	}
 	names = append(names, "ham-cooked") // half a raw ham's body, own doneness

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // usualWeight is how the weights of foods.csv begin: "12-16 oz", "whole 3-4 oz", "2-3 lb side".
@@ -12,7 +14,7 @@ var usualWeight = regexp.MustCompile(`^\D*([\d.]+)(?:-([\d.]+))? (oz|lb)`)
 
 // The weights that cooks know of a food are plausible for its cut. foods.csv.
 func TestUsualWeightsArePlausible(t *testing.T) {
-	foods, is := table(t, "testdata/foods.csv"), table(t, "testdata/foods_cuts.csv")
+	foods, is := testbed.Rows(t, "testdata/foods.csv"), testbed.Rows(t, "testdata/foods_cuts.csv")
 	read := 0
 	for i, food := range foods {
 		m := usualWeight.FindStringSubmatch(food["typical weight and thickness"])

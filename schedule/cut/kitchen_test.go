@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 func celsius(f float64) float64 { return (f - 32) * 5 / 9 }
@@ -13,7 +15,7 @@ func celsius(f float64) float64 { return (f - 32) * 5 / 9 }
 // whole meat may, and then says so. fsg_safemin_2019; the tolerance is rounding only.
 func TestDonenessAgainstPublishedMinimum(t *testing.T) {
 	minimum, rest := map[string]float64{}, map[string]float64{}
-	for _, row := range table(t, "testdata/safe_minimum.csv") {
+	for _, row := range testbed.Rows(t, "testdata/safe_minimum.csv") {
 		minimum[row["our_food"]] = celsius(number(t, row["internal_f"]))
 		if row["rest_min"] != "" {
 			rest[row["our_food"]] = number(t, row["rest_min"])

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // notNames are cells of foods.csv that describe and name nothing.
@@ -45,7 +47,7 @@ func ids(cuts []Cut) []string {
 // Each of the foods is found by each of its names: it is a cut, or it is outside the
 // catalogue and says what is nearest. foods.csv, foods_cuts.csv.
 func TestEveryFoodIsFoundByEachOfItsNames(t *testing.T) {
-	foods, is := table(t, "testdata/foods.csv"), table(t, "testdata/foods_cuts.csv")
+	foods, is := testbed.Rows(t, "testdata/foods.csv"), testbed.Rows(t, "testdata/foods_cuts.csv")
 	if len(foods) != 99 || len(is) != len(foods) { // the rows of foods.csv
 		t.Fatalf("%d foods, %d said to be a cut", len(foods), len(is))
 	}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // What is meant comes before what has like letters.
@@ -24,7 +26,7 @@ func TestSuggestionsGoByMeaning(t *testing.T) {
 // letters and more; what is meant comes first in at least nine of ten.
 func TestSuggestionsForSlipsOfThePen(t *testing.T) {
 	var names []string
-	for _, food := range table(t, "testdata/foods.csv") {
+	for _, food := range testbed.Rows(t, "testdata/foods.csv") {
 		for _, name := range namesOf(food) {
 			if len(name) >= 5 {
 				names = append(names, name)

@@ -11,6 +11,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // directCuts are the catalogue's names for the foods of the rows, each with a usual
@@ -47,9 +48,9 @@ func inches(size string) (middle float64, ok bool) {
 }
 
 // overTheCoals is the take-off that the forecast gives for a row.
-func overTheCoals(t *testing.T, r tableRow, known [2]string) schedule.OutlookMilestone {
+func overTheCoals(t *testing.T, r testbed.Row, known [2]string) schedule.OutlookMilestone {
 	t.Helper()
-	grateF := (r.number(t, "grate_f_min") + r.number(t, "grate_f_max")) / 2
+	grateF := (r.Number(t, "grate_f_min") + r.Number(t, "grate_f_max")) / 2
 	fields := []string{"cut", known[0], "weight", known[1], "grate", fmt.Sprintf("%g F", grateF), "target", r["done_f"] + " F", "layout", "spread"}
 	if thick, ok := inches(r["size"]); ok {
 		fields = append(fields, "thickness", fmt.Sprintf("%g in", thick))
@@ -64,7 +65,7 @@ func TestDirectHeatAgainstPublishedTimes(t *testing.T) {
 	const mostWrong, leastInside, widened = 0.23, 13, 0.15
 	chops := []string{"steak", "burger", "pork chop", "lamb chop"} // not whole flanks and skirts, which are no slabs
 	asked, without, inside, ofChops, wrong := 0, 0, 0, 0, 0.0
-	for _, r := range tableRows(t, "direct.csv") {
+	for _, r := range testbed.Rows(t, "testdata/direct.csv") {
 		if m := r["method"]; m != "direct high" && m != "direct medium" || r["grate_f_min"] == "" || r["total_min"] == "" {
 			continue
 		}
@@ -74,7 +75,7 @@ func TestDirectHeatAgainstPublishedTimes(t *testing.T) {
 			continue
 		}
 		got := overTheCoals(t, r, known).ExpectedMinutes
-		low, high := r.number(t, "total_min"), r.number(t, "total_max")
+		low, high := r.Number(t, "total_min"), r.Number(t, "total_max")
 		asked, wrong = asked+1, wrong+math.Abs(got/((low+high)/2)-1)
 		t.Logf("%-25s %-21s %-13s %5.1f min, published %g-%g (%s)", r["food"], r["size"], r["method"], got, low, high, r["source"])
 		if slices.Contains(chops, r["food"]) {

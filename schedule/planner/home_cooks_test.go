@@ -8,6 +8,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/internal/testbed"
 	"example.com/cookday/schedule/planner"
 )
 
@@ -22,7 +23,7 @@ func (h homeCook) inside() bool { return h.early <= h.hours && h.hours <= h.late
 
 // asHomeCook asks the forecast what a cook asked of a grill; why says that it gave no
 // time, and is empty where it gave one.
-func asHomeCook(t *testing.T, r tableRow) (h homeCook, why string) {
+func asHomeCook(t *testing.T, r testbed.Row) (h homeCook, why string) {
 	t.Helper()
 	fields := map[string]string{"cut": r["cut"], "weight": r["weight_lb"] + " lb", "grate": r["grate_f"] + " F", "wrap": r["wrap"]}
 	for _, f := range []struct{ column, name, unit string }{
@@ -47,7 +48,7 @@ func asHomeCook(t *testing.T, r tableRow) (h homeCook, why string) {
 	if !o.Reaches || off.Kind == "" {
 		return h, "never: " + o.Reason
 	}
-	return homeCook{r["id"], r["cut"], r["category"], r.number(t, "hours"), off.EarlyMinutes / 60, off.ExpectedMinutes / 60, off.LateMinutes / 60}, ""
+	return homeCook{r["id"], r["cut"], r["category"], r.Number(t, "hours"), off.EarlyMinutes / 60, off.ExpectedMinutes / 60, off.LateMinutes / 60}, ""
 }
 
 // homeScore is how well the forecast did for cooks of a kind, as shares.
@@ -107,7 +108,7 @@ func TestHomeCooksFallIntoTheWindows(t *testing.T) {
 	var all []homeCook
 	refused := 0
 	table := map[string][]homeCook{}
-	for _, r := range tableRows(t, "cook_asks.csv") {
+	for _, r := range testbed.Rows(t, "testdata/cook_asks.csv") {
 		if r["scored"] != "yes" {
 			continue
 		}

@@ -1,53 +1,15 @@
 package planner_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"testing"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/internal/testbed"
 )
-
-// tableRow is one line of a table in testdata, by column name.
-type tableRow map[string]string
-
-func (r tableRow) number(t testing.TB, column string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(r[column], 64)
-	if err != nil {
-		t.Fatalf("column %s of %v: %v", column, r, err)
-	}
-	return v
-}
-
-// tableRows reads a table of testdata whose comment names its source.
-func tableRows(t testing.TB, name string) []tableRow {
-	t.Helper()
-	file, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	reader := csv.NewReader(file)
-	reader.Comment = '#'
-	lines, err := reader.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows []tableRow
-	for _, line := range lines[1:] {
-		r := tableRow{}
-		for i, column := range lines[0] {
-			r[column] = line[i]
-		}
-		rows = append(rows, r)
-	}
-	return rows
-}
 
 // medianPair is the logarithm of the median of a kind of cook: as the rows were made,
 // and as the planner has it.
@@ -93,7 +55,7 @@ func medianPairOf(t *testing.T, c cut.Cut, grateF float64, target string) median
 }
 
 // rowAsked is the take-off that the forecast gives for a row.
-func rowAsked(t *testing.T, r tableRow) schedule.OutlookMilestone {
+func rowAsked(t *testing.T, r testbed.Row) schedule.OutlookMilestone {
 	t.Helper()
 	wrap := r["wrap"]
 	if wrap == "" {
@@ -115,7 +77,7 @@ func rowAsked(t *testing.T, r tableRow) schedule.OutlookMilestone {
 // its section 3 (source key: model). With those of section 3a instead, each comes to its
 // row within 1 %. They check this implementation and are no evidence for the model.
 func TestForecastReproducesTheModelsRows(t *testing.T) {
-	rows := tableRows(t, "heat_model_rows_2.csv")
+	rows := testbed.Rows(t, "testdata/heat_model_rows_2.csv")
 	if len(rows) != 65 {
 		t.Fatalf("%d rows, want 65", len(rows))
 	}
@@ -135,7 +97,7 @@ func TestForecastReproducesTheModelsRows(t *testing.T) {
 			name    string
 			minutes float64
 		}{{"early_min", off.EarlyMinutes}, {"expected_min", off.ExpectedMinutes}, {"late_min", off.LateMinutes}} {
-			want := r.number(t, got.name) * change
+			want := r.Number(t, got.name) * change
 			wrong := math.Abs(got.minutes/want - 1)
 			worst = math.Max(worst, wrong)
 			if !(wrong <= 0.01) {

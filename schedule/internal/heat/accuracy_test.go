@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // score sums up errors against published ranges.
@@ -63,14 +65,14 @@ func TestAccuracyAgainstCharts(t *testing.T) {
 		}
 		scores[group].add(got, lo, hi)
 	}
-	for _, r := range table(t, "reference_rows.csv") {
+	for _, r := range testbed.Rows(t, "testdata/reference_rows.csv") {
 		for _, setting := range []string{"a priori", "fitted size"} {
 			logSize := 0.0
 			if setting == "fitted size" {
-				logSize = c[r["cut"]].number(t, "log_size")
+				logSize = c[r["cut"]].Number(t, "log_size")
 			}
 			got := minutes(t, c, r, logSize)
-			lo, hi := r.number(t, "published_lo_min"), r.number(t, "published_hi_min")
+			lo, hi := r.Number(t, "published_lo_min"), r.Number(t, "published_hi_min")
 			add("source "+r["source"]+", "+setting, got, lo, hi)
 			if r["source"] == "common practice" || r["source"] == "university demonstration" {
 				continue

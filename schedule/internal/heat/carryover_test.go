@@ -3,6 +3,8 @@ package heat
 import (
 	"math"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // roast is a piece taken from an oven at a core temperature.
@@ -22,7 +24,7 @@ func roast(t testing.TB, cut string, weightLb, ovenF, pullF float64) *Sim {
 func TestCarryOverOfMeasuredMeans(t *testing.T) {
 	var wrong float64
 	rows := 0
-	for _, r := range table(t, "carryover.csv") {
+	for _, r := range testbed.Rows(t, "testdata/carryover.csv") {
 		cut, known := map[string]string{
 			"prime ribs of beef, well done": "rib-roast-bone-in",
 			"prime ribs of beef, medium":    "rib-roast-bone-in",
@@ -34,8 +36,8 @@ func TestCarryOverOfMeasuredMeans(t *testing.T) {
 		if !known || r["source"] != "exp_cookery" {
 			continue
 		}
-		weight := r.number(t, "mass_raw_lb") / r.number(t, "n")
-		pull, want := r.number(t, "removed_max_f"), r.number(t, "rise_min_f")
+		weight := r.Number(t, "mass_raw_lb") / r.Number(t, "n")
+		pull, want := r.Number(t, "removed_max_f"), r.Number(t, "rise_min_f")
 		s := roast(t, cut, weight, 325, pull)
 		peak := s.CarryOver(Counter(21))
 		got := fahrenheit(peak.CoreC) - pull

@@ -3,6 +3,8 @@ package heat
 import (
 	"math"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // storedJM2 is the heat in the body over 0 degC per outer surface, from the
@@ -21,7 +23,7 @@ func TestHeatInIsHeatStored(t *testing.T) {
 	fine := Precision{Cells: 16, ToleranceK: 0.02, MaxStepS: 30}
 	for _, name := range []string{"brisket", "chicken", "pork-loin", "chicken-breast", "spare-ribs"} {
 		var s Sim
-		s.StartWith(c.body(t, name, c[name].number(t, "w0_lb"), 0), Oven(celsius(325)), fine)
+		s.StartWith(c.body(t, name, c[name].Number(t, "w0_lb"), 0), Oven(celsius(325)), fine)
 		before := storedJM2(&s)
 		s.RunTo(60, MaxRunS)
 		s.Change(Oven(celsius(325)).InFoil())
@@ -79,15 +81,15 @@ func TestStandardPrecisionIsConverged(t *testing.T) {
 		most float64
 	}{{"standard", Standard, 0.004}, {"coarse", Coarse, 0.015}} {
 		var worst, sum, n float64
-		for _, r := range table(t, "reference_rows.csv") {
+		for _, r := range testbed.Rows(t, "testdata/reference_rows.csv") {
 			time := func(p Precision) float64 {
-				in := Oven(celsius(r.number(t, "air_F")))
+				in := Oven(celsius(r.Number(t, "air_F")))
 				if r["surroundings"] == "covered grill" {
 					in = Grate(in.AirC, CalmDay())
 				}
 				var s Sim
-				s.StartWith(c.body(t, r["cut"], r.number(t, "weight_lb"), 0), in, p)
-				s.RunTo(celsius(r.number(t, "target_F")), MaxRunS)
+				s.StartWith(c.body(t, r["cut"], r.Number(t, "weight_lb"), 0), in, p)
+				s.RunTo(celsius(r.Number(t, "target_F")), MaxRunS)
 				return s.ElapsedS()
 			}
 			off := math.Abs(time(p.p)/time(Precision{Cells: 32, ToleranceK: 0.02, MaxStepS: 60}) - 1)

@@ -90,11 +90,11 @@ func TestEmptyRecipeAndTimedStages(t *testing.T) {
 func TestShapes(t *testing.T) {
 	c := readCuts(t)
 	for name, r := range c {
-		b := c.body(t, name, r.number(t, "w0_lb"), 0)
-		if got, want := 1000*b.Radius(), r.number(t, "radius_mm"); math.Abs(got-want) > 0.06 {
+		b := c.body(t, name, r.Number(t, "w0_lb"), 0)
+		if got, want := 1000*b.Radius(), r.Number(t, "radius_mm"); math.Abs(got-want) > 0.06 {
 			t.Errorf("%s: radius %.2f mm, want %.1f", name, got, want)
 		}
-		if got, want := b.Dimensionality(Oven(celsius(325)).shapeWM2K()), r.number(t, "shape_e"); math.Abs(got-want) > 0.006 {
+		if got, want := b.Dimensionality(Oven(celsius(325)).shapeWM2K()), r.Number(t, "shape_e"); math.Abs(got-want) > 0.006 {
 			t.Errorf("%s: E %.3f, want %.2f", name, got, want)
 		}
 		if err := b.Check(); err != nil {

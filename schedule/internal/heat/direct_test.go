@@ -3,6 +3,8 @@ package heat
 import (
 	"math"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // Published minutes over coals. The reference figures are of another
@@ -10,20 +12,20 @@ import (
 // the two rows marked fit. Fires differ by far more than either is wrong.
 func TestDirectGrillingAgainstPublishedTimes(t *testing.T) {
 	c := readCuts(t)
-	rows := table(t, "direct.csv")
+	rows := testbed.Rows(t, "testdata/direct.csv")
 	var wrong, worst float64
 	inside := 0
 	for _, r := range rows {
-		b := c.body(t, r["cut"], r.number(t, "weight_lb"), 0)
-		b.ThicknessM = r.number(t, "thickness_in") * 0.0254
+		b := c.body(t, r["cut"], r.Number(t, "weight_lb"), 0)
+		b.ThicknessM = r.Number(t, "thickness_in") * 0.0254
 		var s Slab
 		s.Start(b, DirectFire(r["lid"] == "on"))
-		turned, status := s.RunToTurnedOnce(celsius(r.number(t, "target_f")), MaxDirectS)
+		turned, status := s.RunToTurnedOnce(celsius(r.Number(t, "target_f")), MaxDirectS)
 		if status != Reached {
 			t.Fatalf("%s: %v", r["piece"], status)
 		}
 		got := s.ElapsedS() / 60
-		lo, hi, ref := r.number(t, "lo_min"), r.number(t, "hi_min"), r.number(t, "reference_min")
+		lo, hi, ref := r.Number(t, "lo_min"), r.Number(t, "hi_min"), r.Number(t, "reference_min")
 		wrong += math.Abs(got/((lo+hi)/2) - 1)
 		worst = math.Max(worst, math.Abs(got/ref-1))
 		if got >= lo*0.85 && got <= hi*1.15 {

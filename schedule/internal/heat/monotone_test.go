@@ -31,7 +31,7 @@ func TestHotterAirIsFasterAndMoreIsSlower(t *testing.T) {
 	c := readCuts(t)
 	rapid.Check(t, func(rt *rapid.T) {
 		name := rapid.SampledFrom(c.names()).Draw(rt, "cut")
-		weight := c[name].number(t, "w0_lb") * rapid.Float64Range(0.6, 1.6).Draw(rt, "weight")
+		weight := c[name].Number(t, "w0_lb") * rapid.Float64Range(0.6, 1.6).Draw(rt, "weight")
 		airC := rapid.Float64Range(110, 220).Draw(rt, "air")
 		target := rapid.Float64Range(50, 90).Draw(rt, "target")
 		surroundings := rapid.SampledFrom([]func(float64) Surroundings{Oven,
@@ -69,7 +69,7 @@ func TestColderDayIsNeverFaster(t *testing.T) {
 		cold := warm
 		cold.AirC -= rapid.Float64Range(1, 20).Draw(rt, "colder")
 		target := rapid.Float64Range(50, 85).Draw(rt, "target")
-		b := c.body(t, name, c[name].number(t, "w0_lb"), 0)
+		b := c.body(t, name, c[name].Number(t, "w0_lb"), 0)
 		fast, ok := timed(b, Grate(level, warm), target)
 		if !ok {
 			rt.Skip("never arrives")

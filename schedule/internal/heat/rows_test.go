@@ -1,60 +1,24 @@
 package heat
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
-
-// record is one line of a table in testdata, by column name.
-type record map[string]string
-
-func (r record) number(t testing.TB, column string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(r[column], 64)
-	if err != nil {
-		t.Fatalf("column %s of %v: %v", column, r, err)
-	}
-	return v
-}
-
-func table(t testing.TB, name string) []record {
-	t.Helper()
-	file, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	reader := csv.NewReader(file)
-	reader.Comment = '#'
-	lines, err := reader.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var records []record
-	for _, line := range lines[1:] {
-		r := record{}
-		for i, column := range lines[0] {
-			r[column] = line[i]
-		}
-		records = append(records, r)
-	}
-	return records
-}
 
 func celsius(f float64) float64    { return (f - 32) / 1.8 }
 func fahrenheit(c float64) float64 { return c*1.8 + 32 }
 
 // cuts is the table of shapes that these tests simulate.
-type cuts map[string]record
+type cuts map[string]testbed.Row
 
 func readCuts(t testing.TB) cuts {
 	t.Helper()
 	c := cuts{}
-	for _, r := range table(t, "cuts.csv") {
+	for _, r := range testbed.Rows(t, "testdata/cuts.csv") {
 		c[r["cut"]] = r
 	}
 	return c
@@ -68,29 +32,29 @@ func (c cuts) body(t testing.TB, name string, weightLb, logSize float64) Body {
 		t.Fatalf("no cut %q in testdata", name)
 	}
 	size := func(side string) float64 {
-		grown := math.Pow(weightLb/r.number(t, "w0_lb"), r.number(t, "grow_"+side))
-		return r.number(t, side+"_cm") / 100 * grown * math.Exp(logSize)
+		grown := math.Pow(weightLb/r.Number(t, "w0_lb"), r.Number(t, "grow_"+side))
+		return r.Number(t, side+"_cm") / 100 * grown * math.Exp(logSize)
 	}
 	return Body{
 		ThicknessM: size("thickness"), WidthM: size("width"), LengthM: size("length"),
-		RadiusScale: r.number(t, "radius_scale"),
-		Water:       r.number(t, "water"), Protein: r.number(t, "protein"),
-		Fat: r.number(t, "fat"), Ash: r.number(t, "ash"),
-		WetFactor: r.number(t, "wet_factor"), SupplyFactor: r.number(t, "supply_factor"),
+		RadiusScale: r.Number(t, "radius_scale"),
+		Water:       r.Number(t, "water"), Protein: r.Number(t, "protein"),
+		Fat: r.Number(t, "fat"), Ash: r.Number(t, "ash"),
+		WetFactor: r.Number(t, "wet_factor"), SupplyFactor: r.Number(t, "supply_factor"),
 		StartC: RefrigeratorC,
 	}
 }
 
 // minutes cooks one line of reference_rows.csv.
-func minutes(t testing.TB, c cuts, r record, logSize float64) float64 {
+func minutes(t testing.TB, c cuts, r testbed.Row, logSize float64) float64 {
 	t.Helper()
-	airC := celsius(r.number(t, "air_F"))
+	airC := celsius(r.Number(t, "air_F"))
 	in := Oven(airC)
 	if r["surroundings"] == "covered grill" {
 		in = Grate(airC, CalmDay())
 	}
 	var s Sim
-	s.Start(c.body(t, r["cut"], r.number(t, "weight_lb"), logSize), in)
+	s.Start(c.body(t, r["cut"], r.Number(t, "weight_lb"), logSize), in)
 	for hours := range 6 {
 		if strings.Contains(r["case"], "wrapped "+strconv.Itoa(hours)+" h") ||
 			strings.Contains(r["case"], "wrapped at "+strconv.Itoa(hours)+" h") {
@@ -98,7 +62,7 @@ func minutes(t testing.TB, c cuts, r record, logSize float64) float64 {
 			s.Change(in.InFoil())
 		}
 	}
-	if status := s.RunTo(celsius(r.number(t, "target_F")), MaxRunS); status != Reached {
+	if status := s.RunTo(celsius(r.Number(t, "target_F")), MaxRunS); status != Reached {
 		t.Errorf("%s: %v, asymptote %.1f F", r["case"], status, fahrenheit(s.AsymptoteC()))
 	}
 	return s.ElapsedS() / 60
@@ -108,13 +72,13 @@ func minutes(t testing.TB, c cuts, r record, logSize float64) float64 {
 // check this one and are no evidence for the model.
 func TestReproducesReferenceRows(t *testing.T) {
 	c := readCuts(t)
-	rows := table(t, "reference_rows.csv")
+	rows := testbed.Rows(t, "testdata/reference_rows.csv")
 	if len(rows) != 103 {
 		t.Fatalf("%d rows, want 103", len(rows))
 	}
 	var worst float64
 	for _, r := range rows {
-		want := r.number(t, "predicted_min")
+		want := r.Number(t, "predicted_min")
 		got := minutes(t, c, r, 0)
 		// Minutes were printed rounded to one; those of practice rows and of the
 		// demonstration are the first of samples five minutes apart.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // shapes are the three bodies whose conduction has a closed solution: left side
@@ -52,17 +54,17 @@ func roots(left func(float64) float64, biot float64, n int) []float64 {
 }
 
 func TestOneTermConstants(t *testing.T) {
-	for _, r := range table(t, "conduction_table.csv") {
+	for _, r := range testbed.Rows(t, "testdata/conduction_table.csv") {
 		if r["source"] != "one_term_table" {
 			continue
 		}
 		for _, sh := range shapes {
-			z := roots(sh.biot, r.number(t, "biot"), 1)[0]
+			z := roots(sh.biot, r.Number(t, "biot"), 1)[0]
 			// The table has four decimals.
-			if want := r.number(t, sh.name+"_zeta1_rad"); math.Abs(z-want) > 1e-4 {
+			if want := r.Number(t, sh.name+"_zeta1_rad"); math.Abs(z-want) > 1e-4 {
 				t.Errorf("%s Bi %s: zeta %.5f, table %.4f", sh.name, r["biot"], z, want)
 			}
-			if want := r.number(t, sh.name+"_c1"); math.Abs(sh.coefficient(z)-want) > 1e-4 {
+			if want := r.Number(t, sh.name+"_c1"); math.Abs(sh.coefficient(z)-want) > 1e-4 {
 				t.Errorf("%s Bi %s: c %.5f, table %.4f", sh.name, r["biot"], sh.coefficient(z), want)
 			}
 		}
@@ -123,13 +125,13 @@ func TestSeriesSolutions(t *testing.T) {
 // The printed one-term constants need nothing of the code above. They hold from
 // a Fourier number of 0.2; the late decay of the centre must have their rate.
 func TestOneTermTableAgainstSim(t *testing.T) {
-	for _, r := range table(t, "conduction_table.csv") {
+	for _, r := range testbed.Rows(t, "testdata/conduction_table.csv") {
 		if r["source"] != "one_term_table" || !strings.Contains(" 0.5 1 2 4 10 ", " "+r["biot"]+" ") {
 			continue
 		}
 		for _, sh := range shapes {
-			s := ideal(sh.dims, r.number(t, "biot"), Standard)
-			zeta, c := r.number(t, sh.name+"_zeta1_rad"), r.number(t, sh.name+"_c1")
+			s := ideal(sh.dims, r.Number(t, "biot"), Standard)
+			zeta, c := r.Number(t, sh.name+"_zeta1_rad"), r.Number(t, sh.name+"_c1")
 			s.RunTo(80, MaxRunS)
 			want := math.Log(c/0.2) / (zeta * zeta)
 			// 0.3 %: 0.2 % of the integration and the four decimals of the table.

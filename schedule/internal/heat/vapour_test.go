@@ -3,14 +3,16 @@ package heat
 import (
 	"math"
 	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
 )
 
 // Tolerances: the Antoine equation with the constants used is off by up to 0.4 %
 // between 10 and 100 degC (0.8 % at 5), and steam tables are rounded to 10 Pa.
 func TestSaturationAgainstTables(t *testing.T) {
 	var worst, worstLatent, worstPressure float64
-	for _, r := range table(t, "vapour.csv") {
-		at, want := r.number(t, "at"), r.number(t, "value")
+	for _, r := range testbed.Rows(t, "testdata/vapour.csv") {
+		at, want := r.Number(t, "at"), r.Number(t, "value")
 		switch r["kind"] {
 		case "saturation_pa":
 			if at > 110 {
