@@ -2,7 +2,6 @@ package api
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"slices"
@@ -124,8 +123,8 @@ func (s *Service) remedied(ctx context.Context, st *state, number int) (*draft, 
 func (s *Service) logRemedy(ctx context.Context, st *state, edits []schedule.Edit) (*draft, error) {
 	var posted []schedule.Entry
 	for _, e := range edits {
-		var entry schedule.Entry
-		if e.Path != "log" || json.Unmarshal([]byte(e.Value), &entry) != nil {
+		entry, ok := e.Entry()
+		if !ok {
 			return nil, errors.New("a remedy edits the log and the request at once")
 		}
 		entry.At = lookedAt(s.now(), standing(st.log))

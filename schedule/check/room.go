@@ -188,21 +188,21 @@ func zonesIn(b *batchFacts, phase int) []string {
 // outlines are the pieces of a batch in a phase, as they lie during stage k.
 func (c *checker) outlines(b *batchFacts, k, phase int) []outline {
 	var all []outline
-	s := b.Stages[k]
+	s, zones := b.Stages[k], zonesIn(b, phase)
 	for j := range b.Pieces {
 		p := &b.Pieces[j]
 		path := fmt.Sprintf("%s.pieces[%d].spots", b.path, j)
-		placed := false
-		for n, spot := range spotsIn(p, phase) {
-			placed = true
-			if zones := zonesIn(b, phase); len(zones) < 2 || len(zones) != len(spotsIn(p, phase)) || zones[n] == s.Zone {
-				all = append(all, outline{
-					lying: lying{from: s.From, to: s.To}, path: path, piece: p, phase: phase, shape: b.dish.footprint(p.MassKg),
-					at: fire.Point{XM: spot.XM, YM: spot.YM}, turn: spot.AngleDeg * math.Pi / 180,
-				})
+		spots := spotsIn(p, phase)
+		for n, spot := range spots {
+			if len(zones) > 1 && len(zones) == len(spots) && zones[n] != s.Zone {
+				continue // it lies there in another stage
 			}
+			all = append(all, outline{
+				lying: lying{from: s.From, to: s.To}, path: path, piece: p, phase: phase, shape: b.dish.footprint(p.MassKg),
+				at: fire.Point{XM: spot.XM, YM: spot.YM}, turn: spot.AngleDeg * math.Pi / 180,
+			})
 		}
-		if !placed && !c.found("tight", b.dish.plan.ID) {
+		if len(spots) == 0 && !c.found("tight", b.dish.plan.ID) {
 			c.fault(path, "there is none in phase %d, and no finding says that it will be tight", phase)
 		}
 	}

@@ -49,7 +49,7 @@ func Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 	} else {
 		o.Reaches = true
 		found.Add(d.AirFindings("grate", it, ways[0])...)
-		found.Add(thicknessFinding(d, q, s)...)
+		found.Add(thicknessFinding(d, q, s, ways[0].Total().Expected)...)
 		p := unscheduled(it, ways)
 		o.Way, o.Milestones, o.TargetC = d.WayText(p), milestonesOf(p, q.Probabilities), p.Way.PullC
 	}

@@ -16,8 +16,9 @@ import (
 const thicknessShare = 0.15
 
 // thicknessFinding says what a measured thickness would settle, where it decides: roasts
-// that are cut to any shape, chuck, and what is thick among steaks and chops.
-func thicknessFinding(d *assemble.Assembler, q schedule.Inquiry, s day.Spot) []schedule.Finding {
+// that are cut to any shape, chuck, and what is thick among steaks and chops. usual is the
+// expected minutes of the piece as it is taken to be.
+func thicknessFinding(d *assemble.Assembler, q schedule.Inquiry, s day.Spot, usual float64) []schedule.Finding {
 	it := &d.Items[0]
 	usualM, _, _ := it.Cut.Dimensions(it.Lots[0].MassKg, 0)
 	if q.Dish.Thickness > 0 || !thicknessDecides(it, usualM) {
@@ -32,8 +33,8 @@ func thicknessFinding(d *assemble.Assembler, q schedule.Inquiry, s day.Spot) []s
 		}
 		return ways[0].Total().Expected
 	}
-	thin, usual, thick := at(1-thicknessShare), at(1), at(1+thicknessShare)
-	if math.IsNaN(thin+usual+thick) || thick-thin < 0.1*usual {
+	thin, thick := at(1-thicknessShare), at(1+thicknessShare)
+	if math.IsNaN(thin+thick) || thick-thin < 0.1*usual {
 		return nil
 	}
 	size := func(m float64) string { return d.Req.Units.Length(unit.Length(m)) }
@@ -42,15 +43,12 @@ func thicknessFinding(d *assemble.Assembler, q schedule.Inquiry, s day.Spot) []s
 		size(usualM), size(usualM*(1-thicknessShare)), d.About(usual-thin), size(usualM*(1+thicknessShare)), d.About(thick-usual)))}
 }
 
-// thickFromM is from where a steak counts as thick: an inch and a quarter.
-const thickFromM = 1.25 * 0.0254
-
 func thicknessDecides(it *day.Item, thicknessM float64) bool {
 	switch {
 	case it.Cut.Spread == "chuck":
 		return true
 	case it.Cut.Style == cut.Small:
-		return thicknessM >= thickFromM-1e-4 && !it.Cut.Poultry
+		return thicknessM >= day.ThickM-1e-4 && !it.Cut.Poultry
 	}
 	return it.Cut.Style == cut.Roast
 }

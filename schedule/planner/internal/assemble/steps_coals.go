@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -29,18 +30,15 @@ func (it *Itinerary) turns(base schedule.Step, p *arrange.Placed, name string) {
 	}
 }
 
-// What is thicker than this burns over a fire this hot before its middle is done: it gets a
-// few minutes a side, and goes on beside the coals (common practice, no source).
-const (
-	thickM     = 1.25 * 0.0254
-	thickAside = 4.5 // minutes, the middle of 4 to 5
-)
+// What is thick burns over a fire this hot before its middle is done: it gets a few minutes a
+// side, the middle of 4 to 5, and goes on beside the coals (common practice, no source).
+const thickAside = 4.5
 
 var thickFromC = unit.FToC(450)
 
 // finishesBeside says whether a piece over the coals ends beside them.
 func finishesBeside(p *arrange.Placed) bool {
-	thick := p.It.Body(p.MassKg).ThicknessM > thickM+1e-4
+	thick := p.It.Body(p.MassKg).ThicknessM > day.ThickM+1e-4
 	return thick && p.Way.LevelC >= thickFromC-0.5 && p.Way.First.Expected > 2*thickAside+1
 }
 

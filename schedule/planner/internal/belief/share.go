@@ -6,11 +6,16 @@ import (
 
 // prior is the density at x for a known grate error g.
 func (b *Belief) prior(x, g float64) float64 {
-	off, own := x-b.spread.Median-b.spread.Grate*g, b.spread.Own()
-	if off > 0 { // slow days go further than fast ones, and the median stays between them
-		own = b.spread.OwnSlow()
+	return skewed(x-b.spread.Median-b.spread.Grate*g, b.spread.Own(), b.spread.OwnSlow())
+}
+
+// skewed is a density, to a factor, whose median is 0: slow days go further than fast ones.
+func skewed(off, fast, slow float64) float64 {
+	sd := fast
+	if off > 0 {
+		sd = slow
 	}
-	return math.Exp(-off*off/(2*own*own)) / own
+	return math.Exp(-off*off/(2*sd*sd)) / sd
 }
 
 // ShareGrate joins what all pieces say about the error of their common grate
@@ -72,11 +77,7 @@ func (b *Belief) lookBack() {
 	b.past = make([]float64, len(b.xs))
 	total := 0.0
 	for i, x := range b.xs {
-		off, s := x-b.spread.Median-b.spread.Grate*b.grate, fast
-		if off > 0 {
-			s = slow
-		}
-		b.past[i] = b.sofar[i] * math.Exp(-off*off/(2*s*s)) / s
+		b.past[i] = b.sofar[i] * skewed(x-b.spread.Median-b.spread.Grate*b.grate, fast, slow)
 		total += b.past[i]
 	}
 	for i := range b.past {

@@ -15,6 +15,10 @@ const (
 	searFireC = 315
 )
 
+// ThickM is from where a steak counts as thick: an inch and a quarter (common practice, no
+// source).
+const ThickM = 1.25 * 0.0254
+
 // directPace is how the minutes over the coals go with how hot the grate over them is:
 // minutes are those of the calibrated fire times directK / (T - 60 F). Fitted on published
 // minutes at two heats of steaks, chops, burgers and the like (27 rows); a form of common
