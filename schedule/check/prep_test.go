@@ -28,3 +28,13 @@ func TestRolledByNameIsJudgedAsRolled(t *testing.T) {
 		}
 	}
 }
+
+// What may carry its surface inside is at its minimum before it is seared.
+func TestSearedBelowItsMinimum(t *testing.T) {
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}"))
+	stages := p.Dishes[0].Batches[0].Stages
+	stages[0].CoreC = p.Dishes[0].MinimumC - 5
+	if !slices.Contains(rulesOf(p), "stages") {
+		t.Errorf("seared at %.1f C: only %v spoke up", stages[0].CoreC, rulesOf(p))
+	}
+}

@@ -59,7 +59,13 @@ func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) 
 		c.fault(path+".from", "%s, %.0f min after the stage before it ends at %s; stages follow at once (a sear within %d min)",
 			told(s.From), wait, told(before.To), searWait)
 	}
+	if s.Kind == schedule.StageSear && c.plan.Revision == 0 && safety.SurfaceInside(d.category, d.prep) && before.CoreC < d.plan.MinimumC-coreRounding {
+		c.fault(path+".kind", "sears what is at %.1f degC; its minimum of %.1f holds before a sear", before.CoreC, d.plan.MinimumC)
+	}
 }
+
+// coreRounding allows for a core that has been to Fahrenheit and back, K.
+const coreRounding = 0.05
 
 // rest: at least the least rest of the dish, and the published one, lies between
 // the heat and serving, and is a stage.

@@ -28,6 +28,11 @@ const (
 var categories = []Category{Beef, Pork, Veal, Lamb, Ham, HamCooked, Poultry, Fish,
 	Ground, GroundPoultry, Sausage, Vegetable, None, Leftovers}
 
+// SurfaceInside reports whether the inside of a piece may carry what is otherwise only on
+// its surface, by its kind or by what was done to it. It is never planned below its
+// minimum, and is at it before a sear or a skin step: those earn no credit.
+func SurfaceInside(c Category, p Prep) bool { return c.inner() || p.opened() }
+
 // inner reports whether the inside of the piece may carry what is otherwise only on
 // its surface; such pieces are never planned below their minimum.
 func (c Category) inner() bool {

@@ -48,7 +48,7 @@ func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 	case !(targetC > -273.15): // also NaN
 		v.Kind, v.Code = Refused, "target-not-a-temperature"
 		v.Sentence = "The target is not a temperature."
-	case c.inner() || p.opened():
+	case SurfaceInside(c, p):
 		v.Kind, v.Code = Refused, "target-refused"
 		v.Sentence = below + ". " + refusal(c, p)
 	case frail:

@@ -75,7 +75,7 @@ func (d *Day) searedWays(it *Item, l Lot, s Spot) []Way {
 // goes on rising for an hour: it is carved before, so that is not counted on.
 func (k *kitchen) pullForSear(minutes float64) float64 {
 	least := k.it.TargetC - searPullMostK
-	if k.it.doneBeforeSear() {
+	if safety.SurfaceInside(k.it.Category, k.it.Prep) {
 		least = k.it.Verdict.Minimum.CoreC
 	}
 	const firstGuessK, closeK = 5.0, 0.1
@@ -118,13 +118,6 @@ func (k *kitchen) sear(sim *heat.Sim, minutes float64) {
 	slab.StartFrom(k.body, sim, k.d.directFire(SearBand(k.it)))
 	slab.SearedS(minutes * 60)
 	sim.TakeSlab(&slab)
-}
-
-// doneBeforeSear says whether a piece must be at its minimum before it is seared or its
-// skin is crisped.
-func (it *Item) doneBeforeSear() bool {
-	p := it.Prep
-	return it.Cut.Poultry || it.Cut.Ground || p.Stuffed || p.Injected || p.Tenderised || p.Rolled || it.Category == safety.Sausage
 }
 
 // SearBand is the fire a sear wants: a heap for what the cut sears on, else an
