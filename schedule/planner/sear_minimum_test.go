@@ -1,6 +1,7 @@
 package planner_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/cookday/schedule"
@@ -30,6 +31,24 @@ func TestMinimumBeforeTheSear(t *testing.T) {
 		}
 		if before := smoked.CoreC >= d.MinimumC-1e-9; before != c.first {
 			t.Errorf("%s: off the slow side at %.1f C, minimum %.1f C", c.dish, smoked.CoreC, d.MinimumC)
+		}
+	}
+}
+
+// After every sear the cook is told to measure, and against what: the published minimum, or
+// the doneness that was asked for below it.
+func TestMeasuredAfterEverySear(t *testing.T) {
+	for dish, want := range map[string]string{
+		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 F}":       "measure: 145 F or more, the published minimum. Less? Back beside the coals",
+		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 130 F}":       "measure: 130 F or more, what was asked for, below the published minimum. Less? Back beside the coals",
+		"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}":     "measure: 165 F or more, the published minimum. Less? Back beside the coals",
+		"{name: Steaks, cut: steak, weight: 1 lb, count: 2, finish: sear}":            "Less? Back beside the coals",
+		"{name: Roast, cut: rib-roast-bone-in, weight: 7 lb, finish: sear, count: 1}": "Less? Back beside the coals",
+	} {
+		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, dish))
+		off := plantest.Steps(p, schedule.StepTakeOff)
+		if last := off[len(off)-1].Text; !strings.Contains(last, want) {
+			t.Errorf("%s: %s", dish, last)
 		}
 	}
 }
