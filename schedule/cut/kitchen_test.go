@@ -113,19 +113,20 @@ func donenessInOrder(c Cut) bool {
 	return defaults == 1
 }
 
-// Bands in deg F: low 225-275, hot 350-400 and the 325 that layouts of both kinds
-// reach and that roasting charts use, sear from 550 (common practice, no source).
+// Bands in deg F: low 225-275 and the 300 that low and hot cooks share, hot 350-400 and
+// the 325 that layouts of both kinds reach and that roasting charts use, sear from 550
+// (common practice, no source). Birds are not cooked below 300: their skin is rubber then.
 func placesSound(c Cut) bool {
-	bands := map[string][2]float64{"low": {225, 275}, "hot": {325, 400}, "sear": {550, 700}}
+	bands := map[string][2]float64{"low": {225, 300}, "hot": {325, 400}, "sear": {550, 700}}
 	for _, p := range c.Places {
 		band, ok := bands[p.Band]
 		direct := p.Direct || p.Band != "sear" // searing is over the coals
-		coolBird := c.Poultry && p.Band == "low"
-		if !ok || !direct || coolBird || len(p.LevelsC) == 0 || p.Direct && p.Band == "low" {
+		if !ok || !direct || len(p.LevelsC) == 0 || p.Direct && p.Band == "low" {
 			return false
 		}
 		for _, l := range p.LevelsC {
-			if l < celsius(band[0])-1e-9 || l > celsius(band[1])+1e-9 {
+			coolBird := c.Poultry && l < celsius(300)-1e-9
+			if coolBird || l < celsius(band[0])-1e-9 || l > celsius(band[1])+1e-9 {
 				return false
 			}
 		}

@@ -43,6 +43,9 @@ func planOne(ctx context.Context, s day.Sound, e Effort, o day.Options, known []
 	if err != nil {
 		return schedule.Plan{}, err
 	}
+	if faults := resolved.CoolBirds(); len(faults) > 0 {
+		return schedule.Plan{}, &schedule.InputError{Faults: faults}
+	}
 	d := assemble.New(&arrange.Arranger{Day: resolved, Effort: e.Effort}, known...)
 	a, err := d.Arrange(ctx)
 	if err != nil {

@@ -112,17 +112,20 @@ func Split(n, most int) []int {
 // waysOf simulates all ways of a lot in the fires on offer.
 func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth) ([]day.Way, error) {
 	var ways []day.Way
+	usual := 0.0
 	for rank, s := range it.Spots() {
 		if err := ctx.Err(); err != nil { // a place takes milliseconds
 			return nil, err
 		}
-		for _, w := range d.Remembered(it, l, s) {
-			if len(h.PlacesOf(w)) == 0 {
-				continue
-			}
-			w.Cost += rank * day.Unhabitual / 2
-			ways = append(ways, w)
+		if len(h.PlacesOf(day.Way{Direct: s.Direct, Band: s.Band, LevelC: s.LevelC})) == 0 {
+			continue // nobody cooks there: spare the simulation
 		}
+		here := d.Remembered(it, l, s)
+		if len(ways) == 0 {
+			usual = usualMinutes(here)
+		}
+		levelCosts(here, rank, usual)
+		ways = append(ways, here...)
 	}
 	return ways, nil
 }

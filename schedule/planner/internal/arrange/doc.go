@@ -10,6 +10,7 @@
 //	arranger.go, allowance.go              how hard a search tries, how much it may spend
 //	arrange.go, chain.go, modes.go         the problem
 //	hearth.go, night.go, closed.go         fires on offer, and hours that are closed
+//	level.go                               what another heat than the usual one is felt to cost
 //	rules.go                               rules that may be lifted
 //	batch.go                               loads of the grate
 //	placed.go, hold_choice.go, rekindle.go the answer read back; how long a hold may be is of package day

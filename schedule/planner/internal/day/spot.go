@@ -36,6 +36,9 @@ func (it *Item) Spots() []Spot {
 			levels = []float64{float64(*it.Dish.Level)}
 		}
 		for _, l := range levels {
+			if it.Dish.Level == nil && l < it.leastLevelC() {
+				continue
+			}
 			s := Spot{Direct: p.Direct, Band: p.Band, LevelC: l}
 			if it.Dish.Level != nil {
 				s.Band = fire.Band(l)
@@ -73,6 +76,15 @@ func (it *Item) places() []cut.Place {
 	return append(own, hot)
 }
 
+// common says whether a place is the heat that all can share: a second choice, which does
+// not make a grill one that is as hot as a cut likes it.
+func common(p cut.Place) bool {
+	return len(p.LevelsC) == 1 && math.Abs(p.LevelsC[0]-CommonC) < 1
+}
+
+// CommonC is the heat that low and hot cooks can share, degC.
+var CommonC = unit.FToC(300)
+
 // leastSmokeC is the coolest level that stands in for a hotter one, degC (assumption).
 var leastSmokeC = unit.FToC(225)
 
@@ -89,7 +101,7 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 		return slices.ContainsFunc(zones, func(z fire.OtherZone) bool { return z.MinC <= level && level <= z.MaxC })
 	}
 	for _, p := range beside {
-		if slices.ContainsFunc(p.LevelsC, has) {
+		if !common(p) && slices.ContainsFunc(p.LevelsC, has) {
 			return places
 		}
 	}

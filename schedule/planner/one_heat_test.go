@@ -1,0 +1,51 @@
+package planner_test
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/planner"
+	"example.com/cookday/schedule/unit"
+)
+
+// A cut alone has its own heat: the one that all can share saves no fire then, and is not
+// chosen for the time it saves.
+func TestTheCommonHeatIsASecondChoice(t *testing.T) {
+	for _, c := range []string{"st-louis-ribs, weight: 2.8 lb, count: 2", "pork-butt, weight: 8 lb", "chicken, weight: 4 lb", "turkey, weight: 12 lb"} {
+		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{cut: "+c+"}"))
+		if !p.Feasible {
+			t.Fatalf("%s: %v", c, p.Findings)
+		}
+		if l := p.Dishes[0].Batches[0].Stages[0].LevelC; l > unit.FToC(299) && l < unit.FToC(301) {
+			t.Errorf("%s cooks at %.0f C though nothing else is on the fire", c, l)
+		}
+	}
+}
+
+// Birds of more than 14 lb are not cooked below 300 F (judgment, no source), neither
+// because it is asked for nor because a grill has nothing hotter.
+func TestABigBirdIsNotCookedOnAGentleFire(t *testing.T) {
+	text := plantest.Evening("grill: {kind: kettle, diameter: 26 in}\n", "{cut: turkey, weight: 14.5 lb, level: 275 F}")
+	faults := func(text string) string {
+		_, err := planner.Make(context.Background(), plantest.Request(t, text), planner.Cheaply(1000))
+		return fmt.Sprint(err)
+	}
+	if got := faults(text); !strings.Contains(got, "ask for 300 F or more") {
+		t.Errorf("14.5 lb at 275 F: %s", got)
+	}
+	for _, other := range []string{strings.Replace(text, "275 F", "300 F", 1), strings.Replace(text, "14.5 lb", "13.5 lb", 1)} {
+		if got := faults(other); got != "<nil>" {
+			t.Errorf("%s: %s", other, got)
+		}
+	}
+	cool := "grill: {kind: other, zones: [{name: smoker, width: 24 in, depth: 30 in, min: 200 F, max: 280 F}]}\n"
+	for weight, want := range map[string]bool{"12 lb": true, "16 lb": false} {
+		p := plantest.Plan(t, plantest.Evening(cool, "{cut: turkey, weight: "+weight+"}"))
+		if p.Feasible != want {
+			t.Errorf("a turkey of %s in a smoker of 280 F at most: feasible %v", weight, p.Feasible)
+		}
+	}
+}
