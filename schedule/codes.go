@@ -24,6 +24,7 @@ const CodeHoldShort = "hold-short"
 const (
 	Late      = "late"        // expected after its serving
 	MayBeLate = "may-be-late" // expected before it, but not at the asked chance
+	NeverDone = "never-done"  // not done within a day as things stand
 )
 
 // Early is the code of a piece that will have to wait for long.

@@ -81,6 +81,7 @@ var notices = []Caution{
 	// While it cooks.
 	{Late, Warning, "The dish is expected after it is served.", ours},
 	{MayBeLate, Warning, "The dish is ready in time with less than the asked chance.", ours},
+	{NeverDone, Warning, "As things stand the dish is not done within a day.", ours},
 	{Early, Info, "The dish will have to wait for long.", ours},
 	{"served-later", Warning, "What is left cannot be ready in time; the plan is for the earliest hour that works.", ours},
 	{"stands-in-the-way", Warning, "What is on the grate is not done in time for the rest to follow.", ours},

@@ -74,6 +74,8 @@ var checkRules = []checkRule{
 	{"hands", true, (*checker).hands},
 	{"steps", true, (*checker).steps},
 	{"acts", true, (*checker).acts},
+	{"order", true, (*checker).order},
+	{"tended", true, (*checker).tended},
 	{"past", true, (*checker).past},
 }
 

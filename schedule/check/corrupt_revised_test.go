@@ -80,5 +80,28 @@ var revisedCorruptions = []struct {
 		}
 	}},
 	{"shut down while it cooks", "revised", "acts", func(p *schedule.Plan) { moveStep(p, stepOf(p, schedule.StepCloseDown, ""), -15) }},
+	{"cut up while it cooks", "revised", "order", func(p *schedule.Plan) { moveStep(p, stepOf(p, schedule.StepSlice, "chickens"), -60) }},
+	{"rested before it is off", "revised", "order", func(p *schedule.Plan) { moveStep(p, stepOf(p, schedule.StepRest, "chickens"), -45) }},
+	{"expected off after it is served", "revised", "order", func(p *schedule.Plan) {
+		b := loadOf(p, 1)
+		for _, kind := range []schedule.MilestoneKind{schedule.MilestoneTakeOff, schedule.MilestoneRested} {
+			shifted(&theMilestone(b, kind).Window, 90)
+		}
+		moveStep(p, stepOf(p, schedule.StepTakeOff, "chickens"), 90)
+	}},
+	{"less time than it is expected to take", "revised", "minutes", func(p *schedule.Plan) {
+		for _, kind := range []schedule.MilestoneKind{schedule.MilestoneTakeOff, schedule.MilestoneRested} {
+			shifted(&theMilestone(loadOf(p, 1), kind).Window, 45)
+		}
+	}},
+	{"a look at a fire with nothing over it", "revised", "tended", func(p *schedule.Plan) {
+		s := *stepOf(p, schedule.StepCheckFire, "")
+		s.ID, s.Done, s.Phase, s.At = plans.StepID(p.ID, "", 1, schedule.StepCheckFire, 90), false, len(p.Phases), p.Phases[len(p.Phases)-1].To.Add(20*time.Minute)
+		s.Window = plans.FixedWindow(s.At)
+		p.Steps = append(p.Steps, s)
+	}},
+	{"advice for the past", "revised", "remedies", func(p *schedule.Plan) {
+		p.Remedies = append(p.Remedies, schedule.Remedy{Code: "later", Text: "Serve it before now.", Edits: []schedule.Edit{{Path: "log", Value: "{}"}}, ServeAt: p.RevisedAt.Add(-time.Hour)})
+	}},
 	{"chance better than its window", "revised", "chance", func(p *schedule.Plan) { loadOf(p, 2).Chance = 0.999; p.Dishes[2].Chance = 0.999 }},
 }

@@ -3,6 +3,7 @@ package check_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/rickb777/date/clock"
@@ -41,6 +42,11 @@ var corruptions = []struct {
 	name, party, rule string
 	spoil             func(*schedule.Plan)
 }{
+	{"an empty fire is looked after", "shoulder", "tended", func(p *schedule.Plan) {
+		for i := range p.Steps {
+			p.Steps[i].Text = strings.ReplaceAll(p.Steps[i].Text, "Only if food is still on: ", "")
+		}
+	}},
 	{"another format", "burgers", "format", func(p *schedule.Plan) { p.Format = 2 }},
 	{"id that is no UUID", "burgers", "format", func(p *schedule.Plan) { p.ID = "plan-1" }},
 	{"another time zone", "burgers", "format", func(p *schedule.Plan) { p.TZ = "Europe/Paris" }},

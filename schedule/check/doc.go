@@ -10,7 +10,8 @@
 // need to know of the plan is worked out once, in facts.go. The methods:
 //
 //	walk.go, form.go         numbers and instants; names, dates, makers
-//	steps.go, stages.go      what is done, and how each batch goes from put-on to serving
+//	steps.go, order.go       what is done, and in which order
+//	stages.go, minutes.go    how each batch goes from put-on to serving, and how long that takes
 //	clock.go, past.go        milestones, hours, and what is done in a revision
 //	chance.go                windows and chances
 //	place.go, room.go, outline.go  pieces, zones, and who fits where

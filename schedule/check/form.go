@@ -180,6 +180,9 @@ func (c *checker) remedies() {
 		if r.Chance > 1 {
 			c.fault(path+".chance", "%g is more than 1", r.Chance)
 		}
+		if now := c.plan.RevisedAt; now != nil && r.ServeAt.Before(*now) {
+			c.fault(path+".serve_at", "%s is past; it is %s", told(r.ServeAt), told(*now))
+		}
 		if r.LightAt != nil && r.LightAt.After(r.ServeAt) {
 			c.fault(path+".light_at", "%s is after serving at %s", told(*r.LightAt), told(r.ServeAt))
 		}

@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -189,59 +188,4 @@ func (c *checker) publishedHold(d *dishFacts, method string) safety.HoldRule {
 	}
 	small := d.cut.Style == cut.Small || d.timed()
 	return safety.HoldFor(safety.Finished{CoreC: d.plan.TargetC, Small: small, Roast: d.cut.Style == cut.Roast, AirC: air, OvenC: oven})
-}
-
-// untilOff is the spread of the time from the put-on to the take-off, minutes. In a
-// first plan it follows from the stages; a sear waits for its instant, however
-// early the smoke is done. A revision knows more, and says it in the window.
-func (c *checker) untilOff(b *batchFacts) schedule.Minutes {
-	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && c.plan.Revision > 0 {
-		since := func(t time.Time) float64 { return math.Max(minutesBetween(b.on(), t), 0) }
-		return schedule.Minutes{Early: since(m.Window.Early), Expected: since(m.Window.Expected), Late: since(m.Window.Late)}
-	}
-	var sum schedule.Minutes
-	for _, s := range b.cooking {
-		least := 0.0
-		if s.Kind == schedule.StageSear {
-			least = minutesBetween(b.on(), s.From)
-		}
-		sum.Early = math.Max(sum.Early, least) + s.Minutes.Early
-		sum.Expected = math.Max(sum.Expected, least) + s.Minutes.Expected
-		sum.Late = math.Max(sum.Late, least) + s.Minutes.Late
-	}
-	return sum
-}
-
-// overHeat is the same without the wait before a sear.
-func (c *checker) overHeat(b *batchFacts) schedule.Minutes {
-	if c.plan.Revision > 0 {
-		return c.untilOff(b)
-	}
-	var sum schedule.Minutes
-	for _, s := range b.cooking {
-		sum.Early, sum.Expected, sum.Late = sum.Early+s.Minutes.Early, sum.Expected+s.Minutes.Expected, sum.Late+s.Minutes.Late
-	}
-	return sum
-}
-
-// stageMinutes: a batch has as long over the heat as its spread asks at the plan's
-// chance. The spread is log-normal between its three points; where a wrap waits
-// for the clock that is near, not exact: two in a hundred are allowed, and a
-// minute a stage for rounding.
-func (c *checker) stageMinutes() {
-	if c.plan.Revision > 0 {
-		return
-	}
-	for _, b := range c.batches() {
-		for k, s := range b.cooking {
-			if s.Minutes.Expected <= 0 {
-				c.fault(fmt.Sprintf("%s.stages[%d].minutes", b.path, k), "%.1f expected; cooking takes time", s.Minutes.Expected)
-			}
-		}
-		need := minutesAt(c.overHeat(&b), c.facts.req.Confidence)
-		has := minutesBetween(b.on(), b.off()) - b.pause()
-		if has < need*0.98-wholeMinute*float64(len(b.cooking)) {
-			c.fault(b.path+".stages", "%.0f min over the heat are planned; at a chance of %g it takes %.0f", has, c.facts.req.Confidence, need)
-		}
-	}
 }

@@ -130,7 +130,7 @@ func (c *checker) batchActs(b *batchFacts) {
 	if m, ok := b.Milestone(schedule.MilestoneWrap); ok {
 		c.needStep(path, schedule.StepWrap, id, b.Number, 0, m.Window.Expected)
 	}
-	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok {
+	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && !c.neverDone(b) {
 		c.needStep(path, schedule.StepTakeOff, id, b.Number, 0, m.Window.Expected)
 	}
 	for _, s := range b.cooking {
@@ -142,7 +142,7 @@ func (c *checker) batchActs(b *batchFacts) {
 	kept := slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
 		return s.Dish == id && s.Batch == b.Number && (s.Kind == schedule.StepBox || s.Kind == schedule.StepToOven || s.Kind == schedule.StepHold)
 	})
-	if holds && !kept && !c.condemned(id) {
+	if holds && !kept && !c.condemned(id) && !c.neverDone(b) {
 		c.fault(path, "it is held, and no step says how")
 	}
 }

@@ -34,3 +34,12 @@ func UnitMinutes(d unit.Duration) float64 { return time.Duration(d).Minutes() }
 
 // QuarterDown is the quarter of an hour before an instant: a cook's clock.
 func QuarterDown(t time.Time) time.Time { return t.Truncate(Quarter) }
+
+// UpTo is the first instant not before t that is a whole multiple of a step.
+func UpTo(t time.Time, step time.Duration) time.Time {
+	at := t.Truncate(step)
+	if at.Before(t) {
+		at = at.Add(step)
+	}
+	return at
+}

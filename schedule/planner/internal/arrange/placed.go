@@ -20,7 +20,9 @@ type Placed struct {
 	Off      float64      // take-off as planned
 	Phases   [2]PhaseSpan // of each stage
 	Zones    [2]string
-	Oven     bool // the second stage is in the oven
+	Oven     bool    // the second stage is in the oven
+	Carried  bool    // indoors on the day, as it was
+	Left     float64 // the grate, if it was carried
 	Reasons  []sequence.Reason
 	Options  []day.HoldOption
 	Hold     int // index of the chosen one, -1 for none

@@ -105,7 +105,10 @@ func idleStretches(used []spell) (out []spell) {
 // overFire is when a batch is on the grate; false where it never is.
 func (p *Placed) overFire() (spell, bool) {
 	s := spell{p.On, p.Off}
-	if p.Oven && !math.IsNaN(p.Wrap) {
+	switch {
+	case p.Carried:
+		s.to = p.Left
+	case p.Oven && !math.IsNaN(p.Wrap):
 		s.to = p.Wrap
 	}
 	return s, p.Phases[0].First >= 0
@@ -140,7 +143,10 @@ func LastUse(all []*Placed, i int, begin float64) float64 {
 				continue
 			}
 			at := p.Off
-			if s == 0 && p.Stages() == 2 {
+			switch {
+			case p.Carried:
+				at = p.Left
+			case s == 0 && p.Stages() == 2:
 				at = p.Wrap
 			}
 			end = math.Min(end, at)

@@ -13,13 +13,14 @@ type Itinerary struct {
 	D     *Assembler
 	Plan  *schedule.Plan
 	A     arrange.Arrangement
+	All   []*arrange.Placed
 	Steps []schedule.Step
 	Count map[string]int // steps so far of a dish, batch and kind
 }
 
 // Steps lists what to do and to expect, by instant.
 func (d *Assembler) Steps(p *schedule.Plan, a arrange.Arrangement, all []*arrange.Placed) []schedule.Step {
-	it := &Itinerary{D: d, Plan: p, A: a, Count: map[string]int{}}
+	it := &Itinerary{D: d, Plan: p, A: a, All: all, Count: map[string]int{}}
 	it.fires()
 	for i := range d.Items {
 		it.before(&d.Items[i], batchesOf(&d.Items[i], all))

@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -118,13 +119,14 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	if ph.Burn == nil {
 		return
 	}
+	off := it.expectedOff(ph.Number)
 	for _, r := range ph.Burn.Refuels {
 		text := "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", unlit, where the fire goes next"
 		if r.Lit {
 			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals: start the chimney 20 min before"
 		}
 		it.add(schedule.Step{Kind: schedule.StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
-			Text: text + ". Open the bottom vent, wait a minute, then lift the lid away from you.", Why: "what lies there runs down about then"})
+			Text: ifStillOn(text+". Open the bottom vent, wait a minute, then lift the lid away from you.", r.Window.Expected, off), Why: "what lies there runs down about then"})
 	}
 	every := time.Duration(checkLow)
 	if ph.Band != schedule.BandLow {
@@ -136,9 +138,42 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
-			Text: text, Why: "fires drift; leave the lid shut, air makes them hotter"})
+			Text: ifStillOn(text, at, off), Why: "fires drift; leave the lid shut, air makes them hotter"})
 		text = "The fire again: " + d.Level(ph.LevelC) + "?"
 	}
+}
+
+// expectedOff is when the last food over the fire of phase n is expected off it.
+func (it *Itinerary) expectedOff(n int) time.Time {
+	if n < len(it.Plan.Phases) && !it.Plan.Phases[n].Relit {
+		return it.Plan.Phases[n-1].To // the next fire is made of it
+	}
+	var last time.Time
+	for _, p := range it.All {
+		for k := range p.Stages() {
+			if ph := p.Phases[k]; ph.First < 0 || n-1 < ph.First || n-1 > ph.Last {
+				continue
+			}
+			end := it.D.window(p, p.TakeOff).Expected
+			switch {
+			case k > 0 || p.Stages() == 1:
+			case p.Way.Sear:
+				end = it.D.At(p.On - p.Way.First.Planned)
+			default:
+				end = instant.Earlier(end, it.D.AfterQuiet(it.D.window(p, p.Way.First.At)).Expected)
+			}
+			last = instant.Later(last, end)
+		}
+	}
+	return last
+}
+
+// ifStillOn is the text of a step for a fire; by then food may be off.
+func ifStillOn(text string, at, off time.Time) string {
+	if !at.After(off) {
+		return text
+	}
+	return "Only if food is still on: " + strings.ToLower(text[:1]) + text[1:]
 }
 
 // Fires are looked at every 50 minutes in the hot band (common practice 45-60,

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
@@ -32,17 +31,13 @@ func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([
 		return out, nil
 	}
 	for _, o := range v.options(l.bound[i], l.all[i], why) {
-		r, err := v.priced(ctx, p, l, i, o, why)
+		r, moved, err := v.priced(ctx, p, l, i, o, why)
 		if err != nil {
 			return nil, err
 		}
-		if why == schedule.Early && r.ServeAt.After(p.ServeAt) {
-			continue // too slow: dinner would wait for it
+		if v.helps(r, p, moved, o, why) {
+			out = append(out, r)
 		}
-		if why != "fire-died" && changesNothing(r, p) {
-			continue
-		}
-		out = append(out, r)
 	}
 	switch why {
 	case "less-sure":
@@ -59,9 +54,25 @@ func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([
 	return out, nil
 }
 
-// changesNothing says whether an option changes nothing that matters to the plan.
-func changesNothing(r schedule.Remedy, p *schedule.Plan) bool {
-	return strings.HasSuffix(r.Price, sameTime) && r.ServeAt.Equal(p.ServeAt) && r.Chance < p.Chance.All+lateWorth
+// What an option must bring to be worth a word (assumptions).
+const (
+	soonerMinutes = 5.0
+	surerChance   = 0.05
+)
+
+// helps says whether an option is one: a way out that leads nowhere is none.
+func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o option, why string) bool {
+	switch {
+	case r.ServeAt.Before(v.now):
+		return false
+	case why == "fire-died":
+		return true
+	case why == schedule.Early:
+		return !r.ServeAt.After(p.ServeAt) && moved >= 1 // too slow, and dinner would wait for it
+	case o.dishOnly:
+		return true
+	}
+	return moved <= -soonerMinutes || p.ServeAt.Sub(r.ServeAt).Minutes() >= soonerMinutes || r.Chance >= p.Chance.All+surerChance
 }
 
 // troubled is the piece on the grate that most needs something done, and the
@@ -87,6 +98,9 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 	case worst >= 0 && off < 0:
 		return worst, "grate-off-level"
 	case worst >= 0 && v.attempt.later > 0:
+		if a := v.latest(l); a != nil {
+			worst = slices.Index(l.bound, a)
+		}
 		return worst, "served-later"
 	case worst >= 0 && v.attempt.halfway:
 		return worst, "less-sure"
@@ -129,19 +143,20 @@ func (v *Revision) offLevel() float64 {
 	return off
 }
 
-// priced follows the day with an option taken.
-func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i int, o option, why string) (schedule.Remedy, error) {
+// priced follows the day with an option taken, and says by how many minutes it moves the
+// take-off.
+func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i int, o option, why string) (schedule.Remedy, float64, error) {
 	r := schedule.Remedy{Code: o.code, For: why, Text: o.text, Edits: []schedule.Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
 	o.entry.At = v.now
 	r.Edits = append(r.Edits, schedule.NewEdit("log", o.entry))
 	after, ok := v.with(ctx, o.entry)
 	if !ok {
-		return r, nil
+		return r, 0, nil
 	}
 	before := v
 	if o.against.Kind != "" {
 		if before, ok = v.with(ctx, o.against); !ok {
-			return r, nil
+			return r, 0, nil
 		}
 	}
 	is, was := after.remainder.take(l.bound[i]), before.remainder.take(l.bound[i])
@@ -149,7 +164,7 @@ func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i 
 	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
 		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))
 	}
-	return r, ctx.Err()
+	return r, is - was, ctx.Err()
 }
 
 // with is the same day with one more entry in its log, now, arranged again. What

@@ -3,11 +3,13 @@ package revise
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
@@ -87,25 +89,58 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 
 // laterServing moves dinner, or only the dish where something else is ready.
 func (v *Revision) laterServing(a *liveBatch, p *arrange.Placed) []option {
-	ready := a.on.at.Add(instant.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
-	const step = 10 * time.Minute
-	at := ready.Truncate(step)
-	if at.Before(ready) {
-		at = at.Add(step)
+	if v.attempt.later > 0 { // dinner has moved already
+		return append(v.restFirst(a, v.serve(a), v.askedEnd()), v.evenOdds(a)...)
 	}
-	if !at.After(v.serve(a)) || a.never(a.live.Total().Expected) {
+	ready := a.on.at.Add(instant.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
+	at := instant.UpTo(ready, 10*time.Minute)
+	if !at.After(v.serve(a)) || a.outOfReach() {
 		return nil
 	}
-	moved := schedule.Entry{Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
-	out := []option{{code: "later", text: fmt.Sprintf("Serve at %s.", v.clock(at)), entry: moved, dishOnly: true}}
+	out := []option{{code: "later", text: fmt.Sprintf("Serve at %s.", v.clock(at)), entry: v.movedTo(a, at), dishOnly: true}}
+	return append(out, v.restFirst(a, at, v.serve(a))...)
+}
+
+// evenOdds counts with what is expected, where the asked chance makes dinner much later.
+func (v *Revision) evenOdds(a *liveBatch) []option {
+	at := instant.UpTo(v.readyAfter(a, false), delayStep*time.Minute)
+	if v.day.End.Sub(at) < worthWaiting {
+		return nil
+	}
+	return []option{{code: "likely", text: fmt.Sprintf("Eat when it is likely ready, at %s, and bear with a delay.", v.clock(at)),
+		entry: v.movedTo(a, at), dishOnly: true}}
+}
+
+// movedTo is the entry that moves the serving of a dish, and of all that is served with it.
+func (v *Revision) movedTo(a *liveBatch, at time.Time) schedule.Entry {
+	e := schedule.Entry{Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
+	if a.batch.It.Dish.Serve != nil {
+		e.Dish = a.batch.It.Dish.ID
+	}
+	return e
+}
+
+// worthWaiting is how much sooner dinner must be for even odds to be a choice (assumption).
+const worthWaiting = 30 * time.Minute
+
+// restFirst serves at an hour what is ready by then, and the late dish by itself.
+func (v *Revision) restFirst(a *liveBatch, at, first time.Time) []option {
+	var names []string
 	for _, o := range v.batches {
-		if o.where == off && o.batch.It.Dish.ID != a.batch.It.Dish.ID {
-			moved.Dish = a.batch.It.Dish.ID
-			return append(out, option{code: "slice-first", text: fmt.Sprintf("Slice and serve what is done at %s, and %s at %s.",
-				v.clock(v.serve(a)), a.batch.It.Dish.Name, v.clock(at)), entry: moved, dishOnly: true})
+		name := o.batch.It.Dish.Name
+		if o.batch.It.Dish.ID == a.batch.It.Dish.ID || o.condemned || o.outOfReach() || slices.Contains(names, name) {
+			continue
+		}
+		if o.where == off && !v.serve(o).Before(v.now) || o.where == cooking && !v.readyAfter(o, true).After(first) {
+			names = append(names, name)
 		}
 	}
-	return out
+	if len(names) == 0 || !first.After(v.now) {
+		return nil
+	}
+	moved := schedule.Entry{Kind: schedule.LogServingMoved, Dish: a.batch.It.Dish.ID, Value: at.Format(time.RFC3339)}
+	return []option{{code: "slice-first", text: fmt.Sprintf("Serve %s at %s, and %s by itself at %s.",
+		say.Listed(names, "and"), v.clock(first), a.batch.It.Dish.Name, v.clock(at)), entry: moved, dishOnly: true}}
 }
 
 // slower is what helps a piece that comes too early.

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
@@ -21,31 +20,15 @@ type remainder struct {
 	bound []*liveBatch // of each placed
 }
 
-// attempt is one way to meet what is left of the day.
-type attempt struct {
-	later   int  // minutes that serving is moved by
-	halfway bool // what is on the grate is counted at its expected end, not at the asked chance
-	all     bool // and so is what is not on yet
-	aside   bool // what is on the grate and will not be done in time makes room now
-}
-
-// attempts are in the order in which they are taken: dinner is moved last, and by
-// as little as it can.
-var attempts = []attempt{
-	{}, {halfway: true}, {halfway: true, all: true},
-	{later: 20}, {later: 40}, {later: 60}, {later: 90}, {later: 120}, {later: 180}, {later: 240}, {later: 360}, {later: 480},
-	{halfway: true, all: true, aside: true}, {later: 40, aside: true}, {later: 90, aside: true}, {later: 240, aside: true},
-}
-
 // arrangeLeft solves the rest of the day.
 func (v *Revision) arrangeLeft(ctx context.Context) (remainder, error) {
 	asked := v.day
-	for _, t := range attempts {
+	for _, t := range v.attempts() {
 		v.attempt = t
 		if err := v.serveLater(asked, t.later); err != nil {
 			return remainder{}, err
 		}
-		if !v.now.Before(v.day.End) && v.unserved() || t.later < longestDelay && v.tooLateToRest() {
+		if !v.now.Before(v.day.End) && v.unserved() || !t.forced && v.tooLateToRest() {
 			continue
 		}
 		s, p, order, err := v.solve(ctx)
@@ -72,24 +55,6 @@ func (v *Revision) counted(a *liveBatch, w day.Way) day.Way {
 func (v *Revision) unserved() bool {
 	for _, a := range v.batches {
 		if a.where != off && !a.condemned {
-			return true
-		}
-	}
-	return false
-}
-
-// longestDelay is the most minutes that serving is moved by.
-const longestDelay = 480
-
-// tooLateToRest says whether something came off, or can come off at the earliest,
-// too late to be rested by its serving.
-func (v *Revision) tooLateToRest() bool {
-	for _, a := range v.batches {
-		ready := v.now.Add(2 * assemble.LeastLeft * time.Minute)
-		if a.where == off {
-			ready = a.off.at
-		}
-		if a.where != waiting && ready.Add(instant.Minutes(a.batch.It.RestMinutes())).After(v.serve(a)) {
 			return true
 		}
 	}

@@ -109,5 +109,5 @@ func (v *Revision) placesNow(a *liveBatch) (first, second []arrange.Place) {
 
 // inOven says whether the piece is in the kitchen oven now.
 func (v *Revision) inOven(a *liveBatch) bool {
-	return v.day.Req.Oven != nil && (a.oven.set || a.first != nil && a.first.Oven && a.wrap.set)
+	return a.oven.set || v.day.Req.Oven != nil && a.first != nil && a.first.Oven && a.wrap.set
 }

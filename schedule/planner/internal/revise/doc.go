@@ -8,7 +8,7 @@
 //
 //	past       menu.go, tell.go, moved.go, grate*.go   what is known of it; it is fixed
 //	under way  batch.go, journey.go, live.go, way.go   where each piece is, and what is believed of it
-//	ahead      arrange.go, chain.go, fire.go, join.go  what is left, arranged again
+//	ahead      attempts.go, arrange.go, chain.go, fire.go, join.go  what is left, arranged again
 //
 // and then what is said: write.go, steps.go, urgent.go, fuel.go (the plan), ahead.go (the
 // other one of two days), findings*.go, safety.go (what the log shows), advice*.go (what

@@ -15,7 +15,7 @@ import (
 func (v *Revision) findings(l remainder) []schedule.Finding {
 	var out []schedule.Finding
 	add := func(f schedule.Finding) { out = append(out, f) }
-	v.noteServing(add)
+	v.noteServing(l, add)
 	v.noteFire(add)
 	v.noteEarly(l, add)
 	for i, p := range l.all {

@@ -3,27 +3,10 @@ package revise
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 )
-
-// noteServing says that the plan is for a later hour, or counts with less.
-func (v *Revision) noteServing(add func(schedule.Finding)) {
-	if v.attempt.aside {
-		add(schedule.NewFinding("stands-in-the-way", "", "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."))
-	}
-	switch {
-	case v.attempt.later > 0:
-		add(schedule.NewFinding("served-later", "", fmt.Sprintf(
-			"What is left cannot be ready by %s. The earliest that works is %s: the plan is for that.",
-			v.clock(v.day.End.Add(-time.Duration(v.attempt.later)*time.Minute)), v.clock(v.day.End))))
-	case v.attempt.halfway:
-		add(schedule.NewFinding("less-sure", "", fmt.Sprintf(
-			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))))
-	}
-}
 
 // noteFire says what the thermometers show of the fire.
 func (v *Revision) noteFire(add func(schedule.Finding)) {

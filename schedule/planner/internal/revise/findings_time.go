@@ -68,9 +68,13 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		return
 	}
 	t, rest := a.live.Total(), p.It.RestMinutes()
-	if a.never(t.Expected) {
-		add(about(a, code, fmt.Sprintf("%s: at the heat that it has now it does not come to %s within two days.",
-			a.batch.It.Dish.Name, v.day.Core(a.journey.TargetC))))
+	if a.outOfReach() {
+		within := "within a day"
+		if a.never(t.Expected) {
+			within = "within two days"
+		}
+		add(about(a, schedule.NeverDone, fmt.Sprintf("%s: at the heat that it has now it does not come to %s %s. It needs more heat, or the kitchen oven.",
+			a.batch.It.Dish.Name, v.day.Core(a.journey.TargetC), within)))
 		return
 	}
 	add(about(a, code, fmt.Sprintf(
@@ -87,6 +91,8 @@ func (a *liveBatch) never(minute float64) bool {
 
 func (v *Revision) lateness(a *liveBatch, p *arrange.Placed) string {
 	switch {
+	case a.outOfReach():
+		return schedule.NeverDone
 	case p.On-a.live.Total().Expected-p.It.RestMinutes() < float64(p.It.Serve):
 		return schedule.Late
 	case p.Readiness().Chance() < v.day.Req.Confidence-lateWorth:

@@ -162,6 +162,7 @@ func (v *Revision) placedNow(a *liveBatch, chain []sequence.Placed, past int) *a
 	p.Phases[1] = arrange.PhaseSpan{First: last.FirstPhase, Last: last.LastPhase}
 	arrange.ShiftPhases(p, past)
 	if v.inOven(a) {
+		p.Carried, p.Left = a.oven.set, v.u(a.oven.at)
 		p.Oven, p.Phases[1] = true, arrange.PhaseSpan{First: -1, Last: -1}
 		p.Phases[0] = arrange.PhaseSpan{First: past, Last: past}
 	}

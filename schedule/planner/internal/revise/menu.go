@@ -49,6 +49,10 @@ func (v *Revision) amend() error {
 			if !plans.OnMenu(r, dish.ID) {
 				r.Dishes = append(r.Dishes, dish)
 			}
+		case schedule.LogToOven:
+			if r.Oven == nil { // whoever carries a dish to one has one
+				r.Oven = &schedule.Oven{}
+			}
 		case schedule.LogDishCancelled:
 			r.Dishes = withoutDish(r.Dishes, e.Dish)
 		}

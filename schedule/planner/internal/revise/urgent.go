@@ -16,7 +16,7 @@ const rebuildMinutes = 15
 // rebuild is what has to be done now if the fire is out. Fuel that was due soon
 // waits for that fire.
 func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
-	if _, dead := v.grate.dead(); !dead || v.phases == 0 || !v.fireWanted() {
+	if _, dead := v.grate.dead(); !dead || v.phases == 0 || !v.fireWanted() || !v.feeds(p) {
 		return steps
 	}
 	for i, s := range steps {
@@ -29,6 +29,23 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: "the fire is out",
 		Text: "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were.",
 	})
+}
+
+// feeds says whether the fire that burns, or is out, has food to come, or becomes the next.
+func (v *Revision) feeds(p *schedule.Plan) bool {
+	if v.phases < len(p.Phases) && !p.Phases[v.phases].Relit {
+		return true
+	}
+	for _, d := range p.Dishes {
+		for _, b := range d.Batches {
+			for _, s := range b.Stages {
+				if s.Phase > 0 && s.Phase <= v.phases && v.phases <= s.PhaseTo && s.To.After(v.now) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // fireWanted says whether something that may be served still needs a fire.
@@ -56,12 +73,19 @@ func (v *Revision) isUnfit(dish string) bool {
 	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.batch.It.Dish.ID == dish && a.condemned })
 }
 
-// withdraw takes dishes that must not be served out of the steps to come: what is
-// only expected of them or done for the table falls away, the rest says why it is
-// not to be done.
+// afterTheHeat are the steps that nobody takes with what does not come to the table.
+var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold, schedule.StepSlice}
+
+// onlyExpected are the steps of a dish that nobody waits for once it must not be eaten.
+var onlyExpected = []schedule.StepKind{schedule.StepLook, schedule.StepStallBegins, schedule.StepStallEnds, schedule.StepFlip}
+
+// withdraw takes dishes that must not be served, and those that do not get done as
+// things stand, out of the steps to come: what is only expected of them or done for the
+// table falls away, the rest says why it is not to be done.
 func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step {
 	ids, names := v.unfit(l)
-	if len(ids) == 0 {
+	never := v.neverDone(l)
+	if len(ids)+len(never) == 0 {
 		return steps
 	}
 	out, wanted := steps[:0], v.fireWanted()
@@ -73,10 +97,12 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 			continue
 		case !wanted && s.Kind == schedule.StepRefuel:
 			s.Text = "Leave this out: nothing on this fire may be served."
-		case at >= 0 && slices.Contains([]schedule.StepKind{schedule.StepLook, schedule.StepStallBegins, schedule.StepStallEnds, schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold, schedule.StepFlip, schedule.StepSlice}, s.Kind):
+		case at >= 0 && (slices.Contains(afterTheHeat, s.Kind) || slices.Contains(onlyExpected, s.Kind)):
 			continue
 		case at >= 0:
 			s.Text = fmt.Sprintf("%s is outside the published limits: throw it away now, and leave this out.", names[at])
+		case slices.ContainsFunc(never, func(a *liveBatch) bool { return a.is(s.Dish, s.Batch) }) && (s.Kind == schedule.StepTakeOff || slices.Contains(afterTheHeat, s.Kind)):
+			continue
 		case s.Kind == schedule.StepServe:
 			s.Text = v.serveWithout(s, l)
 		}
@@ -85,15 +111,28 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 	return out
 }
 
+// neverDone are the pieces that do not get done as things stand.
+func (v *Revision) neverDone(l remainder) []*liveBatch {
+	return slices.DeleteFunc(slices.Clone(l.bound), func(a *liveBatch) bool { return !a.outOfReach() || a.condemned })
+}
+
+// is says whether the batch is that one of a dish.
+func (a *liveBatch) is(dish string, number int) bool {
+	return a.batch.It.Dish.ID == dish && a.batch.Number == number
+}
+
 // serveWithout is the text of a serving without the dishes that are not fit for it.
 func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
-	var fit, unfit []string
+	var fit, unfit, undone []string
+	never := v.neverDone(l)
 	for i, a := range l.bound {
 		name := a.batch.It.Dish.Name
 		switch {
-		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name):
+		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name) || slices.Contains(undone, name):
 		case a.condemned:
 			unfit = append(unfit, name)
+		case slices.Contains(never, a):
+			undone = append(undone, name)
 		default:
 			fit = append(fit, name)
 		}
@@ -104,6 +143,9 @@ func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 	}
 	if len(unfit) > 0 {
 		text = append(text, "Do not serve "+say.Listed(unfit, "or")+": outside the published limits.")
+	}
+	if len(undone) > 0 {
+		text = append(text, "Not yet done: "+say.Listed(undone, "and")+".")
 	}
 	if len(text) == 0 {
 		return s.Text

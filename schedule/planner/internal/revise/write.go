@@ -24,6 +24,8 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 		asked := v.asked
 		p.Asked = &asked
 	}
+	found := v.findings(l)
+	condemn(l, found)
 	p.Steps = v.steps(&p, l)
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
 	v.tellRefuels(&p)
@@ -37,8 +39,20 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 			p.Findings[i].Text = v.waitsTooLong(f)
 		}
 	}
-	p.Findings = strict.NonNil(append(v.findings(l), p.Findings...))
+	p.Findings = strict.NonNil(append(found, p.Findings...))
 	return p, nil
+}
+
+// condemn takes what a finding says must not be eaten out of the day: a hold is judged
+// when it is looked at.
+func condemn(l remainder, found []schedule.Finding) {
+	for _, f := range found {
+		for _, a := range l.bound {
+			if f.Severity == schedule.Danger && slices.Contains(f.Dishes, a.batch.It.Dish.ID) {
+				a.condemned = true
+			}
+		}
+	}
 }
 
 // tellRefuels gives the fuel of the phases the instants of their steps: what was

@@ -1,0 +1,88 @@
+package revise
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/spread"
+)
+
+// noteServing says that the plan is for a later hour, or counts with less.
+func (v *Revision) noteServing(l remainder, add func(schedule.Finding)) {
+	if v.attempt.aside {
+		add(schedule.NewFinding("stands-in-the-way", "", "What is on the grate is not done in time for the rest to follow. The plan for the rest takes it that it makes room now: into the oven, or to the side."))
+	}
+	switch {
+	case v.attempt.later > 0:
+		add(v.servedLater(l))
+	case v.attempt.halfway:
+		add(schedule.NewFinding("less-sure", "", fmt.Sprintf(
+			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))))
+	}
+}
+
+// servedLater sets the asked hour beside the one that the plan is for now.
+func (v *Revision) servedLater(l remainder) schedule.Finding {
+	asked := v.askedEnd()
+	text := fmt.Sprintf("At %s: %s; at %s: %s. The plan is for %s now.", v.clock(asked), percent(v.chanceAsOf(l, v.attempt.later)), v.clock(v.day.End), percent(l.chance()), v.clock(v.day.End))
+	a := v.latest(l)
+	if a == nil {
+		return schedule.NewFinding("served-later", "", text+" What is left takes that long.")
+	}
+	text += fmt.Sprintf(" %s is expected ready at %s.", a.batch.It.Dish.Name, v.clock(v.readyAfter(a, false)))
+	return schedule.NewFinding("served-later", "", text, a.batch.It.Dish.ID)
+}
+
+// askedEnd is the last serving before the day was moved to meet what is left of it.
+func (v *Revision) askedEnd() time.Time {
+	return v.day.End.Add(-time.Duration(v.attempt.later) * time.Minute)
+}
+
+// latest is the piece on the fire that keeps the meal waiting; nil where it is what is
+// not on yet.
+func (v *Revision) latest(l remainder) *liveBatch {
+	var worst *liveBatch
+	for _, a := range l.bound {
+		if a.where != cooking || a.condemned || a.outOfReach() || !v.readyAfter(a, false).After(v.serve(a).Add(-time.Duration(v.attempt.later)*time.Minute)) {
+			continue
+		}
+		if worst == nil || v.readyAfter(a, true).Sub(v.serve(a)) > v.readyAfter(worst, true).Sub(v.serve(worst)) {
+			worst = a
+		}
+	}
+	return worst
+}
+
+// chanceAsOf is the chance of all dishes together if they were served so many minutes
+// earlier than they are.
+func (v *Revision) chanceAsOf(l remainder, earlier int) float64 {
+	var rs []spread.Readiness
+	for i, p := range l.all {
+		if l.bound[i].where == off {
+			continue
+		}
+		it, b := *p.It, *p.Batch
+		it.Serve, b.It = it.Serve+earlier, &it
+		sooner := arrange.Placed{Batch: &b, Way: p.Way, On: p.On, Wrap: p.Wrap}
+		rs = append(rs, sooner.Readiness())
+	}
+	if slices.ContainsFunc(rs, func(r spread.Readiness) bool { return r.Chance() <= 0 }) {
+		return 0
+	}
+	return plans.Round3(spread.ChanceOfAll(rs))
+}
+
+// percent is a chance as a cook says it.
+func percent(chance float64) string {
+	switch {
+	case chance < 0.01:
+		return "less than 1 %"
+	case chance > 0.99:
+		return "better than 99 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*chance)
+}
