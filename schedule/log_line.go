@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -15,15 +14,16 @@ import (
 type logReader struct {
 	plan        Plan
 	loc         *time.Location
-	first, last time.Time // what a clock without a date may mean lies between
-	before      time.Time // the entry before
+	first, last time.Time // every entry lies between
+	from, to    time.Time // the cooking and the eating as planned
+	before      time.Time // the entry before; zero for none
 	added       []Dish
 	faults      *strict.FaultList
 }
 
-// A log may begin a little before the plan does and end after the serving.
+// A log may begin before the plan does, for a cook may, and end after the serving.
 const (
-	logBefore = 6 * time.Hour
+	logBefore = 24 * time.Hour
 	logAfter  = 30 * time.Hour
 )
 
@@ -36,9 +36,9 @@ func newLogReader(p Plan, faults *strict.FaultList) (*logReader, error) {
 	if len(p.Steps) > 0 {
 		r.first = p.Steps[0].At.Add(-logBefore)
 	}
-	r.before = r.first
-	if at := cookingFrom(p).Add(-logBefore); at.After(r.first) {
-		r.before = at // a clock alone is no day of thawing
+	r.from, r.to = cookingFrom(p), p.ServeAt
+	if r.from.IsZero() {
+		r.from = p.ServeAt
 	}
 	return r, nil
 }
@@ -59,12 +59,12 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 	fault := func(field, format string, args ...any) {
 		r.faults.AddLine(row.path+field, row.line, format, args...)
 	}
-	at, sentence := r.instant(row.time)
+	at, sentence := r.instant(row.time, r.fromHere)
 	if sentence != "" {
 		fault("time", "%s %s", say.Quoted(row.time), sentence)
 	}
 	e.At = at
-	if !at.IsZero() {
+	if !at.IsZero() && sentence == "" {
 		r.before = at
 	}
 	form, known := e.Kind.form()
@@ -102,7 +102,7 @@ func (r *logReader) value(e *Entry, what Carries, text string, fault func(field,
 	case what == CarriesWrap && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
 		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
 	case what == CarriesInstant:
-		at, sentence := r.instant(text)
+		at, sentence := r.instant(text, r.fromServing(e.At))
 		if sentence != "" {
 			fault("value", "%s %s", say.Quoted(text), sentence)
 		}
@@ -171,40 +171,6 @@ func (r *logReader) dishNames() []string {
 		names = append(names, d.ID)
 	}
 	return names
-}
-
-var logClock = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])(:[0-5][0-9])?$`)
-
-// instant reads a time of a log. A clock alone is the first such instant not
-// before the entry before it.
-func (r *logReader) instant(text string) (time.Time, string) {
-	if t, err := time.Parse(time.RFC3339, text); err == nil {
-		return r.within(t.In(r.loc))
-	}
-	for _, form := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02T15:04:05"} {
-		if t, err := time.ParseInLocation(form, text, r.loc); err == nil {
-			return r.within(t)
-		}
-	}
-	if !logClock.MatchString(text) {
-		return time.Time{}, `must be a time such as "04:15", "2027-07-03 04:15" or 2027-07-03T04:15:00-05:00`
-	}
-	form := "15:04"
-	if strings.Count(text, ":") == 2 {
-		form = "15:04:05"
-	}
-	c, err := time.Parse(form, text)
-	if err != nil {
-		return time.Time{}, "is no time of day"
-	}
-	y, m, n := r.before.In(r.loc).Date()
-	for k := range 4 {
-		t := time.Date(y, m, n+k, c.Hour(), c.Minute(), c.Second(), 0, r.loc)
-		if !t.Before(r.before) {
-			return r.within(t)
-		}
-	}
-	return time.Time{}, "lies on none of the plan's days"
 }
 
 func (r *logReader) within(t time.Time) (time.Time, string) {

@@ -1,0 +1,86 @@
+package schedule
+
+import (
+	"regexp"
+	"strings"
+	"time"
+)
+
+var logClock = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])(:[0-5][0-9])?$`)
+
+// instant reads a time of a log. A clock alone is on the day on which it lies least far.
+func (r *logReader) instant(text string, far func(time.Time) time.Duration) (time.Time, string) {
+	if t, err := time.Parse(time.RFC3339, text); err == nil {
+		return r.within(t.In(r.loc))
+	}
+	for _, form := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02T15:04:05"} {
+		if t, err := time.ParseInLocation(form, text, r.loc); err == nil {
+			return r.within(t)
+		}
+	}
+	if !logClock.MatchString(text) {
+		return time.Time{}, `must be a time such as "04:15", "2027-07-03 04:15" or 2027-07-03T04:15:00-05:00`
+	}
+	form := "15:04"
+	if strings.Count(text, ":") == 2 {
+		form = "15:04:05"
+	}
+	c, err := time.Parse(form, text)
+	if err != nil {
+		return time.Time{}, "is no time of day"
+	}
+	return r.within(r.nearest(c, far))
+}
+
+// nearest is a time of day on the day on which it lies least far, of those about the plan.
+func (r *logReader) nearest(c time.Time, far func(time.Time) time.Duration) time.Time {
+	var best time.Time
+	y, m, n := r.first.In(r.loc).Date()
+	for k := -1; ; k++ {
+		t := time.Date(y, m, n+k, c.Hour(), c.Minute(), c.Second(), 0, r.loc)
+		if best.IsZero() || far(t) < far(best) {
+			best = t
+		}
+		if t.After(r.last) {
+			return best
+		}
+	}
+}
+
+// How far a clock lies is judged by what a cook is likely to have meant: logs are written
+// forward, and what is out of its place is a little late rather than a day early; hours at
+// which nothing cooks are unlikely (assumptions).
+const (
+	backwardWeighs = 2
+	outsideWeighs  = 3
+)
+
+// fromHere is how far an instant lies from the entry before, or else from the cook.
+func (r *logReader) fromHere(t time.Time) time.Duration {
+	far := time.Duration(0)
+	switch {
+	case t.Before(r.from):
+		far = outsideWeighs * r.from.Sub(t)
+	case t.After(r.to):
+		far = outsideWeighs * t.Sub(r.to)
+	}
+	switch {
+	case r.before.IsZero():
+		return far
+	case t.Before(r.before):
+		return far + backwardWeighs*r.before.Sub(t)
+	}
+	return far + t.Sub(r.before)
+}
+
+// fromServing is how far an instant lies from the planned serving, if it comes after the
+// entry that moves it.
+func (r *logReader) fromServing(at time.Time) func(time.Time) time.Duration {
+	return func(t time.Time) time.Duration {
+		far := t.Sub(r.to).Abs()
+		if t.Before(at) {
+			far += outsideWeighs * at.Sub(t)
+		}
+		return far
+	}
+}
