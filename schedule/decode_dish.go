@@ -31,7 +31,27 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Optional("earliest", strict.Pointed(&x.Earliest, d.clock)),
 			strict.Optional("travel", strict.Pointed(&x.Travel, d.duration)),
 			strict.Optional("ready", d.Text(&x.Ready)),
+			strict.Optional("went_on", strict.Pointed(&x.WentOn, d.clock)),
+			strict.Optional("measured", d.measured(&x.Measured)),
 		)
+	}
+}
+
+// measured reads {at: "08:00", core: 141 F} or a list of them.
+func (d decoder) measured(to *[]Measured) strict.Reader {
+	one := func(m *Measured) strict.Reader {
+		return func(n *strict.Node, path string) {
+			d.Object(n, path, strict.Required("at", d.clock(&m.At)), strict.Required("core", d.temperature(&m.Core)))
+		}
+	}
+	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeList {
+			strict.List(d.Decoder, to, maxMeasured, one)(n, path)
+			return
+		}
+		var m Measured
+		one(&m)(n, path)
+		*to = []Measured{m}
 	}
 }
 

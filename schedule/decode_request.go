@@ -13,6 +13,8 @@ const (
 	maxHours   = 168 // a week by the hour
 	maxZones   = 12
 	maxChoices = 10 // words in a list of ways
+
+	maxMeasured = 200 // readings of one dish; more are a log
 )
 
 // decoder reads the parts of a request.
@@ -35,6 +37,7 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("confidence", strict.NotZero(d.Decoder, &r.Confidence, d.Number(&r.Confidence, "0.9"))),
 			strict.Optional("units", strict.Quantity(d.Decoder, &r.Units, unit.ParseSystem)),
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),
+			strict.Optional("lit", strict.Pointed(&r.Lit, d.clock)),
 			strict.Required("dishes", strict.List(d.Decoder, &r.Dishes, maxDishes, d.dish)),
 		)
 	}

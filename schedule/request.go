@@ -24,6 +24,7 @@ type Request struct {
 	Confidence float64     `json:"confidence"` // chance asked for each dish, 0.5 to 0.99; 0 stands for 0.9
 	Units      unit.System `json:"units"`      // the language of the texts; empty stands for us
 	Earliest   *Clock      `json:"earliest,omitempty"`
+	Lit        *Clock      `json:"lit,omitempty"` // the fire burns already, since then
 	Dishes     []Dish      `json:"dishes"`
 }
 
@@ -124,6 +125,16 @@ type Dish struct {
 	Earliest  *Clock            `json:"earliest,omitempty"`
 	Travel    *unit.Duration    `json:"travel,omitempty"`
 	Ready     string            `json:"ready,omitempty"` // day-before
+
+	WentOn   *Clock     `json:"went_on,omitempty"`  // it is on the fire already, since then
+	Measured []Measured `json:"measured,omitempty"` // what was read of it since
+}
+
+// Measured is a core temperature that was read of a piece on the fire. A clock of what
+// has happened, without a date, is the last such time before the serving.
+type Measured struct {
+	At   Clock            `json:"at"`
+	Core unit.Temperature `json:"core"`
 }
 
 // Target is when a piece is done: a core temperature at take-off, a named

@@ -35,6 +35,7 @@ func (r Request) faults(known *time.Location) []strict.Fault {
 		v.before("earliest", *r.Earliest, v.lastServing())
 	}
 	v.dishes()
+	v.happened()
 	return v.faults.Faults
 }
 

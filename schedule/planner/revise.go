@@ -21,13 +21,20 @@ import (
 // model made is planned again with this one, which a finding says; one that was
 // made with [NotBefore] wants that option here too, with the same instant.
 //
-// Faults of the log are an [*schedule.InputError]. So is a p that is infeasible:
-// there is nothing to revise until one of its remedies was taken and planned.
+// Faults of the log are an [*schedule.InputError]. A p that is infeasible can be
+// followed too, for what cannot be had as asked may be on the fire all the same: then
+// only what the log says was done.
 func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, how ...Option) (schedule.Plan, error) {
-	o := optionsOf(how)
+	return reviseWith(ctx, p, log, now, optionsOf(how))
+}
+
+func reviseWith(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, o options) (schedule.Plan, error) {
 	first := p.Request
 	if p.Asked != nil {
 		first = *p.Asked
+	}
+	if happened(first) { // planned as before its first entry
+		log, o.notBefore = schedule.JoinLogs(first.Happened(), log), time.Time{}
 	}
 	b, err := boundBy(first, o.notBefore)
 	if err != nil {

@@ -69,6 +69,9 @@ func (v *Revision) serveLater(asked *assemble.Assembler, byMinutes int) error {
 	by := time.Duration(byMinutes) * time.Minute
 	r := plans.CopyRequest(asked.Req)
 	at := day.ClockOf(asked.Clock(nil).Add(by))
+	if r.Serve.Date != *at.Date {
+		r = r.Dated()
+	}
 	r.Serve.Date, r.Serve.Time = *at.Date, at.Time
 	for i := range r.Dishes {
 		if s := r.Dishes[i].Serve; s != nil && (asked.Clock(s).After(v.now) || v.awaited(r.Dishes[i].ID)) {

@@ -13,7 +13,8 @@
 // and then what is said: write.go, steps.go, urgent.go, fuel.go (the plan), ahead.go (the
 // other one of two days), findings*.go, safety.go (what the log shows), advice*.go (what
 // could be done), changes.go, why.go (what has changed, and why). The way through all of
-// it is in revise.go.
+// it is in revise.go; again.go makes the first plan again, align.go moves it to where
+// the day began.
 //
 // A log line is read by package schedule; here it is only understood: menu.go and tell.go.
 package revise

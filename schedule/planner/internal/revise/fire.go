@@ -75,7 +75,7 @@ func (v *Revision) lateOf(k int) time.Duration {
 func (v *Revision) begun() {
 	for k := range v.first.Phases {
 		from := v.first.Phases[k].SetupFrom.Add(v.lateOf(k))
-		if from.After(v.now) && !v.onIn(k) {
+		if from.After(v.now) && !v.onIn(k) || v.loose && !v.onIn(k) && (k > 0 || len(v.told(schedule.LogLit)) == 0) {
 			return
 		}
 		if k > 0 && v.keeps(k-1) && !v.onIn(k) {

@@ -25,6 +25,9 @@ func (v *Revision) take(log []schedule.Entry, now time.Time) error {
 // amend applies what the log says of the menu and of serving.
 func (v *Revision) amend() error {
 	r := v.base.Req
+	if v.loose {
+		r = v.asked.WithDefaults()
+	}
 	r.Dishes = append([]schedule.Dish(nil), r.Dishes...)
 	for i, e := range v.log {
 		fault := func(sentence string) error {
@@ -82,6 +85,9 @@ func (v *Revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler,
 
 func moveServing(r *schedule.Request, id string, to schedule.Clock) {
 	if id == "" {
+		if r.Serve.Date != *to.Date {
+			*r = r.Dated()
+		}
 		r.Serve.Date, r.Serve.Time = *to.Date, to.Time
 		return
 	}

@@ -22,6 +22,7 @@ type Revision struct {
 	memo    *day.Memo
 	firstA  arrange.Arrangement
 	placed  []*arrange.Placed // as first planned
+	loose   bool              // the asked day cannot be had: only the log says what was done
 
 	log     []schedule.Entry
 	now     time.Time
@@ -51,65 +52,14 @@ func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Ti
 	if err := v.take(schedule.JoinLogs(p.Log, log), now); err != nil {
 		return nil, err
 	}
+	if v.loose {
+		v.align()
+	}
 	v.planned = slices.Clone(v.first.Steps)
-	v.followMoves()
+	if !v.loose {
+		v.followMoves()
+	}
 	return v, v.look(ctx)
-}
-
-// planAgain makes the first plan again, as far as a revision needs it. What an earlier
-// edition of the model planned may ask for more than this one can promise: its meat is on
-// the fire all the same, so it is planned again as sure as can be.
-func (v *Revision) planAgain(ctx context.Context, p schedule.Plan) error {
-	sure := []float64{v.asked.Confidence}
-	if p.Provenance.Model != assemble.ModelVersion {
-		sure = append(sure, 0.8, 0.65, 0.5)
-	}
-	v.memo = day.NewMemo()
-	for _, confidence := range sure {
-		if confidence > v.asked.Confidence {
-			continue
-		}
-		d, a, err := v.arrangedAgain(ctx, confidence)
-		if err != nil {
-			return err
-		}
-		if len(a.Solution.Chains) > 0 {
-			return v.begin(ctx, d, a, p.ID)
-		}
-	}
-	return &schedule.InputError{Faults: []schedule.Fault{{Sentence: "this plan cannot be done, so there is nothing to revise; take one of its remedies first"}}}
-}
-
-// arrangedAgain arranges the first request, with a confidence.
-func (v *Revision) arrangedAgain(ctx context.Context, confidence float64) (*assemble.Assembler, arrange.Arrangement, error) {
-	asked := v.asked
-	asked.Confidence = confidence
-	s, err := day.Examine(asked)
-	if err != nil {
-		return nil, arrange.Arrangement{}, err
-	}
-	d, err := v.resolved(s, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)})
-	if err != nil {
-		return nil, arrange.Arrangement{}, err
-	}
-	a, err := d.Arrange(ctx)
-	return d, a, err
-}
-
-// begin writes the first plan of an arrangement.
-func (v *Revision) begin(ctx context.Context, d *assemble.Assembler, a arrange.Arrangement, id string) error {
-	var err error
-	if v.placed, err = d.Place(ctx, a); err != nil {
-		return err
-	}
-	d.Rekindle(&a, v.placed, 0, arrange.Ever)
-	v.base, v.firstA, v.hearth = d, a, a.Hearth
-	v.first = d.BlankPlan()
-	v.first.ID, v.first.Feasible = id, true
-	v.first.Phases = d.Phases(a, v.placed)
-	v.first.Steps = d.Steps(&v.first, a, v.placed)
-	v.first.Cautions = d.Cautions(&v.first, v.placed)
-	return nil
 }
 
 // Plan arranges what is left and writes the plan.

@@ -24,7 +24,7 @@ func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
 		}
 	}
 	for _, a := range all {
-		if !a.on.set && a.first != nil {
+		if !a.on.set && a.first != nil && !v.loose {
 			if at := v.base.At(a.first.On).Add(late); !at.After(v.now) && !anyOn(all, a) {
 				a.on = known{at: at, set: true}
 			}
@@ -130,7 +130,7 @@ func (v *Revision) settle(a *liveBatch) {
 	}
 	a.where = cooking
 	silent := len(a.cores) == 0 && len(a.stands) == 0
-	if !silent || a.first == nil {
+	if !silent || a.first == nil || v.loose {
 		return
 	}
 	shift := a.on.at.Sub(v.base.At(a.first.On))

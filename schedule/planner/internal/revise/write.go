@@ -20,7 +20,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	}
 	now := v.now
 	p.ID, p.Revision, p.RevisedAt, p.Log = v.first.ID, len(v.log)+1, &now, v.log
-	if p.Provenance.RequestHash != plans.Hash(v.base.Req) {
+	if p.Provenance.RequestHash != plans.Hash(v.asked.WithDefaults()) {
 		asked := v.asked
 		p.Asked = &asked
 	}
