@@ -17,11 +17,14 @@ type format struct {
 	name                           string                                   // of the format with its table or picture
 }
 
+// suffixSheet is that of the page, which is live but for old revisions.
+const suffixSheet = ".html"
+
 // formats lists what a plan can be had as, best first.
 func formats(table, picture string) []format {
 	return []format{
 		{".json", typeJSON, typeJSON, nil, false, "json"},
-		{".html", "text/html", "text/html; charset=utf-8", func(w io.Writer, p schedule.Plan) error { return export.Sheet(w, p, export.Options{}) }, true, "html"},
+		{suffixSheet, "text/html", "text/html; charset=utf-8", func(w io.Writer, p schedule.Plan) error { return export.Sheet(w, p, export.Options{}) }, true, "html"},
 		{".ics", "text/calendar", "text/calendar; charset=utf-8", export.Calendar, true, "ics"},
 		{".csv", typeCSV, "text/csv; charset=utf-8; header=present", func(w io.Writer, p schedule.Plan) error { return export.CSV(w, p, table) }, false, "csv/" + table},
 		{".svg", "image/svg+xml", "image/svg+xml", func(w io.Writer, p schedule.Plan) error { return drawn(w, p, picture) }, true, "svg/" + picture},

@@ -189,6 +189,9 @@ func (s *Service) getPage(c *call, feed bool, names ...string) error {
 		return err
 	}
 	number := record.Newest
+	if _, old := got["revision"]; f.suffix == suffixSheet && !old {
+		return s.getSheet(c, record, id, feed)
+	}
 	if text, ok := got["revision"]; ok {
 		n, err := strconv.ParseUint(text, 10, 31)
 		if err != nil {

@@ -61,6 +61,7 @@ func (s *Service) table() []route {
 		{get, "/v1/plans/:id", s.getPlan},
 		{put, "/v1/plans/:id", s.putPlan},
 		{del, "/v1/plans/:id", s.deletePlan},
+		{post, "/v1/plans/:id/sheet", s.postSheet},
 		{get, "/v1/plans/:id/readings", s.getReadings},
 		{post, "/v1/plans/:id/readings", s.postReadings},
 		{del, "/v1/plans/:id/readings/:entry", s.deleteReading},
