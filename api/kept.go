@@ -92,4 +92,5 @@ type Store interface {
 	Changes(ctx context.Context) (int64, error)
 	// Close ends the use of the store.
 	Close() error
+	Outbox
 }

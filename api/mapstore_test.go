@@ -9,6 +9,7 @@ import (
 
 // mapStore is the least a store must do; the real ones cannot be imported here.
 type mapStore struct {
+	Outbox    // none: the service itself pushes nothing
 	mu        sync.Mutex
 	records   map[string]Record
 	revisions map[string][]Revision

@@ -38,6 +38,11 @@ func conform(t *testing.T, open opener) {
 		"keeps many revisions":        keepsManyRevisions,
 		"finds by feed and key":       findsByFeedAndKey,
 		"lists and expires":           listsAndExpires,
+		"marks follow plans":          marksFollowPlans,
+		"changes are not missed":      changesAreNotMissed,
+		"leases hold":                 leasesHold,
+		"tries again":                 triesAgain,
+		"buries the dead":             buriesTheDead,
 	}
 	for name, test := range tests {
 		t.Run(name, func(t *testing.T) {

@@ -53,10 +53,13 @@ func (f *File) Create(ctx context.Context, r api.Record, first api.Revision) err
 			VALUES (?, (SELECT coalesce(max(made), 0) + 1 FROM plan), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 			r.ID, optional(r.Feed), optional(r.Key), optional(r.Body), first.At.UnixMilli(), first.At.UnixMilli(), first.Number,
 			r.Name, r.Feasible, r.Serve.UnixMilli(), optionalInstant(r.NotBefore), r.Trial, whole)
-		if err != nil {
-			return err
+		if err == nil {
+			err = addRevision(ctx, tx, r.ID, first, whole, nil)
 		}
-		return addRevision(ctx, tx, r.ID, first, whole, nil)
+		if err == nil {
+			err = addMarks(ctx, tx, "true", r.ID, 0)
+		}
+		return err
 	})
 }
 
@@ -137,6 +140,9 @@ func (f *File) Append(ctx context.Context, id string, readings [][]byte, next ap
 		}
 		_, err = tx.ExecContext(ctx, "UPDATE plan SET changed_at = ?, newest = ?, name = ?, feasible = ?, serve_at = ?, not_before = ?, trial = ?, whole = ? WHERE id = ?",
 			next.At.UnixMilli(), next.Number, facts.Name, facts.Feasible, facts.Serve.UnixMilli(), optionalInstant(facts.NotBefore), facts.Trial, whole, id)
+		if err == nil {
+			_, err = tx.ExecContext(ctx, "UPDATE mark SET next_at = 0, changes = changes + 1 WHERE plan_id = ?", id)
+		}
 		if err != nil {
 			return err
 		}

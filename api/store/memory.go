@@ -15,6 +15,7 @@ type Memory struct {
 	mu    sync.RWMutex
 	plans map[string]*memoryPlan
 	order []*memoryPlan // as they were made
+	outbox
 }
 
 type memoryPlan struct {
@@ -65,6 +66,9 @@ func (m *Memory) Create(ctx context.Context, r api.Record, first api.Revision) e
 		return err
 	}
 	m.plans[r.ID], m.order = p, append(m.order, p)
+	for _, way := range m.ways {
+		m.addMark(way, r.ID, time.Time{})
+	}
 	return nil
 }
 

@@ -41,6 +41,7 @@ func (m *Memory) Append(ctx context.Context, id string, readings [][]byte, next 
 	for _, r := range readings {
 		p.readings = append(p.readings, api.Reading{Revision: next.Number, JSON: bytes.Clone(r)})
 	}
+	m.changed(id, false)
 	return nil
 }
 
@@ -79,6 +80,7 @@ func (m *Memory) Expire(ctx context.Context, before time.Time) (gone []string, e
 func (m *Memory) remove(id string) {
 	m.order = slices.DeleteFunc(m.order, func(p *memoryPlan) bool { return p.record.ID == id })
 	delete(m.plans, id)
+	m.changed(id, true)
 }
 
 // Delete forgets a plan.
