@@ -37,17 +37,23 @@ func (b *bell) listen(id string) (heard <-chan struct{}, stop func()) {
 func (b *bell) listened() []string {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	return slices.Collect(maps.Keys(b.listeners))
+	ids := slices.Collect(maps.Keys(b.listeners))
+	return slices.DeleteFunc(ids, func(id string) bool { return id == allPlans })
 }
+
+// allPlans is no id: who listens to it hears of every plan.
+const allPlans = ""
 
 // ring never waits: a listener that has not heard the last ring hears both as one.
 func (b *bell) ring(id string) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	for c := range b.listeners[id] {
-		select {
-		case c <- struct{}{}:
-		default:
+	for _, who := range []string{id, allPlans} {
+		for c := range b.listeners[who] {
+			select {
+			case c <- struct{}{}:
+			default:
+			}
 		}
 	}
 }

@@ -70,7 +70,6 @@ func (s *Service) changeOnce(ctx context.Context, r *http.Request, id string, wo
 		return Revision{}, nil, err
 	}
 	s.scores.revised(id, newAgenda(&d.plan, next.At))
-	s.bell.ring(id)
 	return next, &d.plan, nil
 }
 
@@ -101,6 +100,7 @@ func (s *Service) answerChange(c *call, id string, f format, work func(context.C
 	if err != nil {
 		return err
 	}
+	defer s.bell.ring(id) // those who listen must not keep the one who waits waiting
 	c.header().Set(headerLocation, planPath(id))
 	return s.sendRevision(c, http.StatusOK, kept, p, f)
 }

@@ -6,10 +6,12 @@ import "net/http"
 type feedAddress struct {
 	Feed string `json:"feed"` // its id; "" once it was revoked
 	Path string `json:"path"` // "" once it was revoked
+
+	Topic string `json:"topic"` // that the plan is pushed by
 }
 
-func sendFeed(c *call, status int, feed string) error {
-	a := feedAddress{Feed: feed}
+func sendFeed(c *call, status int, id, feed string) error {
+	a := feedAddress{Feed: feed, Topic: TopicOf(id)}
 	if feed != "" {
 		a.Path = feedPath(feed)
 	}
@@ -29,7 +31,7 @@ func (s *Service) getFeedAddress(c *call) error {
 	if err != nil {
 		return err
 	}
-	return sendFeed(c, http.StatusOK, record.Feed)
+	return sendFeed(c, http.StatusOK, id, record.Feed)
 }
 
 // postFeed gives the plan another feed: the old address leads nowhere from then on.
@@ -53,5 +55,5 @@ func (s *Service) setFeed(c *call, feed string) error {
 	if feed == "" {
 		return c.nothing()
 	}
-	return sendFeed(c, http.StatusCreated, feed)
+	return sendFeed(c, http.StatusCreated, id, feed)
 }

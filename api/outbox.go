@@ -22,7 +22,7 @@ type Mark struct {
 	Place    int       // its place in the revision; -1 for none of it
 	From     time.Time // what was due before is not told; to the millisecond
 
-	Next  time.Time // when there is something to tell; zero for nothing until the plan changes
+	Next  time.Time // when there is something to tell; zero: nothing until the plan changes
 	Retry time.Time // not before, after a failure
 	Tries int       // of the next event, in vain
 	Since time.Time // the first of them

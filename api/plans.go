@@ -99,6 +99,7 @@ func (s *Service) create(c *call, record Record, r schedule.Request, f format) e
 	if err := s.cfg.Store.Create(ctx, record, kept); err != nil {
 		return err
 	}
+	defer s.bell.ring(record.ID)
 	s.greet(c, record)
 	return s.sendRevision(c, http.StatusCreated, kept, &p, f)
 }

@@ -24,7 +24,7 @@
     if (again) { again = false; refresh(); }
   };
   const news = new EventSource(plan + "/stream");
-  for (const kind of ["revision", "step", "deleted"]) news.addEventListener(kind, refresh);
+  for (const kind of ["plan", "revision", "step", "deleted"]) news.addEventListener(kind, refresh);
   setInterval(refresh, 60000);
   document.addEventListener("visibilitychange", () => { if (!document.hidden) refresh(); });
 })();

@@ -127,6 +127,7 @@ func (s *Service) takeForm(c *call, record Record, typed map[string]string) erro
 		}
 	}
 	_, _, err := s.change(c, record.ID, work)
+	s.bell.ring(record.ID)
 	return err
 }
 

@@ -60,7 +60,8 @@ var arrows = withRooms(map[string][]string{
 
 	"api":         {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 	"api/store":   {"api"},
-	"cmd/cookday": {"api", "api/store", "schedule", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
+	"api/push":    {"api"},
+	"cmd/cookday": {"api", "api/store", "api/push", "schedule", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
 	"examples":    {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 })
 

@@ -103,6 +103,8 @@ func main() {
 		panic(err)
 	}
 	must[*client.PostReadingsResponse](200)(c.PostReadingsWithResponse(ctx, plan.Id, nil, log))
+	did := "refuelled"
+	must[*client.PostSheetResponse](200)(c.PostSheetWithFormdataBodyWithResponse(ctx, plan.Id, client.SheetForm{Did: &did})) // the page that it leads to
 	must[*client.GetReadingsResponse](200)(c.GetReadingsWithResponse(ctx, plan.Id))
 	must[*client.DeleteReadingResponse](200)(c.DeleteReadingWithResponse(ctx, plan.Id, 1, nil))
 	must[*client.GetDueResponse](200)(c.GetDueWithResponse(ctx, plan.Id, nil))
@@ -228,6 +230,7 @@ await must(200, c.GET("/v1/plans/{id}.{suffix}", { params: { path: { ...id, suff
 await must(200, c.PUT("/v1/plans/{id}", { params: { path: id, header: { "If-Match": made.response.headers.get("ETag")! } }, body: request }));
 const lit = new Date(Date.parse(plan.serve_at) - 45 * 60e3).toISOString();
 await must(200, c.POST("/v1/plans/{id}/readings", { params: { path: id }, body: [{ time: lit, kind: "lit" }] }));
+await must(200, c.POST("/v1/plans/{id}/sheet", { params: { path: id }, body: { did: "refuelled" }, bodySerializer: (b) => new URLSearchParams(b as Record<string, string>), ...text }));
 const log = await must(200, c.GET("/v1/plans/{id}/readings", { params: { path: id } }));
 await must(200, c.DELETE("/v1/plans/{id}/readings/{entry}", { params: { path: { ...id, entry: log.data.entries[0]!.id } } }));
 await must(200, c.GET("/v1/plans/{id}/due", { params: { path: id } }));

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"log/slog"
@@ -34,6 +35,7 @@ type listenFlags struct {
 	solves, streams, streamsEach   int
 	keep                           string
 	drain                          time.Duration
+	push                           pushFlags
 }
 
 func listenCommand() *cobra.Command {
@@ -79,6 +81,7 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	f.DurationVar(&l.drain, "drain", time.Second, "`time` to answer that the service is about to end before it does")
 	f.StringVar(&l.log, "log", formatText, "`format` of the log on standard error: text, json or none")
 	complete(cmd, "log", formatText, formatJSON, "none")
+	l.push.add(f)
 	return cmd
 }
 
@@ -108,12 +111,21 @@ func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
 		return usage("--store: %s", err)
 	}
 	defer cfg.Store.Close()
+	ways, err := l.push.ways(ctx)
+	if err != nil {
+		return err
+	}
+	defer ways.close()
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", l.address)
 	if err != nil {
 		return usage("--address: %s", err)
 	}
 	fmt.Fprintf(out, "listening on http://%s, plans are kept in %s\n", listener.Addr(), l.store)
-	return api.New(cfg).Serve(ctx, listener)
+	service := api.New(cfg)
+	if err := ways.begin(ctx, cfg, service); err != nil {
+		return errors.Join(err, listener.Close())
+	}
+	return service.Serve(ctx, listener)
 }
 
 // config is the service's configuration without its store.

@@ -18,6 +18,7 @@ var licences = []struct{ name, phrase string }{
 	{"MPL 2.0", "Mozilla Public License"},
 	{"MIT", "Permission is hereby granted, free of charge"},
 	{"BSD-3", "Redistribution and use in source and binary forms"},
+	{"BSD-2", "Redistribution and use in source and binary forms"},
 }
 
 // required are the modules of go.mod.
@@ -82,6 +83,8 @@ func licenceOf(t *testing.T, path string) (found []string) {
 		return nil
 	}
 	files, _ := filepath.Glob(filepath.Join(dir, "[LC][IO][CP]*"))
+	more, _ := filepath.Glob(filepath.Join(dir, "edl-v*")) // beside a LICENSE that only names it
+	files = append(files, more...)
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		if err != nil {

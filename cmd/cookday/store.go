@@ -29,7 +29,7 @@ service may go on meanwhile.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	cmd.PersistentFlags().StringVar(&s.file, "store", "", "`file` that plans are kept in (if not given: cookday/plans.db in your directory of configurations)")
-	cmd.AddCommand(s.listCommand(), s.exportCommand(), s.importCommand(), s.dropCommand())
+	cmd.AddCommand(s.listCommand(), s.exportCommand(), s.importCommand(), s.dropCommand(), s.deadCommand())
 	return cmd
 }
 
