@@ -42,6 +42,7 @@ func ReadPlan(data []byte) (Plan, error) {
 var (
 	requestType = reflect.TypeFor[Request]()
 	timeType    = reflect.TypeFor[time.Time]()
+	quietType   = reflect.TypeFor[Quiet]()
 )
 
 // like reads nothing; it looks whether a node has the form of a Go type's JSON.
@@ -51,6 +52,8 @@ func (d decoder) like(t reflect.Type) strict.Reader {
 		return d.requestOfPlan
 	case t == timeType:
 		return d.timeOfPlan
+	case t == quietType:
+		return d.quiet(new(Quiet))
 	}
 	switch t.Kind() {
 	case reflect.Pointer:

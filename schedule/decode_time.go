@@ -38,6 +38,16 @@ func (d decoder) clock(c *Clock) strict.Reader {
 	}
 }
 
+// quietHours reads the list of them; an empty one is something said: nobody sleeps.
+func (d decoder) quietHours(to *[]Quiet) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeList {
+			*to = []Quiet{}
+		}
+		strict.List(d.Decoder, to, maxQuiet, d.quiet)(n, path)
+	}
+}
+
 func (d decoder) quiet(q *Quiet) strict.Reader {
 	return func(n *strict.Node, path string) {
 		q.From, q.To = clock.Undefined, clock.Undefined

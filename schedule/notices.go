@@ -63,6 +63,13 @@ var notices = []Caution{
 	{"done-before-wrap", Info, "The dish is done before it would be wrapped.", ours},
 	{"tight", Info, "The pieces will be tight on their side of the grate.", ours},
 
+	// The night.
+	{CodeNightDay, Info, "Nothing is on the fire in the usual hours of sleep.", ours},
+	{CodeNightOven, Info, "What is cooked in the evening waits in the oven overnight.", ours},
+	{CodeNightEarly, Info, "The day begins before the usual hours of sleep end.", ours},
+	{CodeNightFire, Warning, "The fire burns unwatched while people sleep.", practice},
+	{CodeNightAwake, Warning, "Somebody has to be up in the usual hours of sleep.", ours},
+
 	// Before the day.
 	{"thaw-first", Info, "A frozen piece must begin to thaw in time.", "fsis_thaw"},
 	{"thaw-no-time", Warning, "There is no time to thaw a frozen piece.", "fsis_thaw"},

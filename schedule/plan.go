@@ -27,6 +27,7 @@ type Plan struct {
 	Phases     []Phase    `json:"phases"`
 	Fuel       *Fuel      `json:"fuel,omitempty"`
 	Quiet      []Interval `json:"quiet,omitempty"` // quiet hours that touch the plan
+	Night      *Night     `json:"night,omitempty"` // how the night is spent; nil where nobody sleeps, and in plans of older editions
 	Steps      []Step     `json:"steps"`
 	Findings   []Finding  `json:"findings"`
 	Remedies   []Remedy   `json:"remedies"`

@@ -40,6 +40,8 @@ const (
 	StepLook        StepKind = "look"
 	StepCheckFire   StepKind = "check-fire"
 	StepRefuel      StepKind = "refuel"
+	StepBeforeSleep StepKind = "before-sleep" // what is seen to before people sleep beside a fire
+	StepWaking      StepKind = "waking"       // the first look after it
 	StepChangeFire  StepKind = "change-fire"
 	StepProbesOut   StepKind = "probes-out"
 	StepFlip        StepKind = "flip"

@@ -20,9 +20,10 @@ type Request struct {
 	Grill      Grill       `json:"grill"`
 	Oven       *Oven       `json:"oven,omitempty"`
 	Weather    Weather     `json:"weather"`
-	Quiet      []Quiet     `json:"quiet,omitempty"`
-	Confidence float64     `json:"confidence"` // chance asked for each dish, 0.5 to 0.99; 0 stands for 0.9
-	Units      unit.System `json:"units"`      // the language of the texts; empty stands for us
+	Quiet      []Quiet     `json:"quiet,omitzero"`      // nil: nothing is said, see [Request.QuietHours]; empty: nobody sleeps
+	Overnight  bool        `json:"overnight,omitempty"` // the fire may burn through quiet hours unwatched
+	Confidence float64     `json:"confidence"`          // chance asked for each dish, 0.5 to 0.99; 0 stands for 0.9
+	Units      unit.System `json:"units"`               // the language of the texts; empty stands for us
 	Earliest   *Clock      `json:"earliest,omitempty"`
 	Lit        *Clock      `json:"lit,omitempty"` // the fire burns already, since then
 	Dishes     []Dish      `json:"dishes"`

@@ -143,6 +143,9 @@ func (c *checker) admits(dish string) bool {
 // quietChance: a take-off or a refuel falls into quiet hours with no more than the
 // chance that the plan leaves for failing, or a finding says so.
 func (c *checker) quietChance() {
+	if c.plan.Revision > 0 && c.facts.req.Quiet == nil {
+		return // nobody said that they sleep, and what cooks slowly is not left alone for that
+	}
 	allowed := 1 - c.facts.req.Confidence + 0.005 // three digits, and the half minutes of two ends
 	for _, b := range c.batches() {
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {

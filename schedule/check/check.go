@@ -70,6 +70,8 @@ var checkRules = []checkRule{
 	{"chance", true, (*checker).chances},
 	{"earliest", true, (*checker).earliest},
 	{"quiet", true, (*checker).quiet},
+	{"night", true, (*checker).night},
+	{"unwatched", true, (*checker).unwatched},
 	{"quiet-chance", true, (*checker).quietChance},
 	{"hands", true, (*checker).hands},
 	{"steps", true, (*checker).steps},

@@ -32,10 +32,7 @@ func moveStep(p *schedule.Plan, s *schedule.Step, minutes float64) {
 }
 
 // revisedCorruptions spoil a revised plan in one place each.
-var revisedCorruptions = []struct {
-	name, party, rule string
-	spoil             func(*schedule.Plan)
-}{
+var revisedCorruptions = []corruption{
 	{"put-on moved in the past", "revised", "past", func(p *schedule.Plan) { moveStep(p, stepOf(p, schedule.StepPutOn, "brisket"), 7) }},
 	{"put-on and its stage moved in the past", "revised", "past", func(p *schedule.Plan) {
 		moveStep(p, stepOf(p, schedule.StepPutOn, "brisket"), 7)

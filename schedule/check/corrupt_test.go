@@ -37,11 +37,13 @@ func theMilestone(b *schedule.Batch, kind schedule.MilestoneKind) *schedule.Mile
 
 func leavingOut[T any](all []T, drop func(T) bool) []T { return slices.DeleteFunc(all, drop) }
 
-// corruptions spoil one of the invented days each.
-var corruptions = []struct {
+// corruption spoils one of the invented days in one place.
+type corruption struct {
 	name, party, rule string
 	spoil             func(*schedule.Plan)
-}{
+}
+
+var corruptions = []corruption{
 	{"an empty fire is looked after", "shoulder", "tended", func(p *schedule.Plan) {
 		for i := range p.Steps {
 			p.Steps[i].Text = strings.ReplaceAll(p.Steps[i].Text, "Only if food is still on: ", "")

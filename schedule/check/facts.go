@@ -18,6 +18,7 @@ type facts struct {
 	loc    *time.Location
 	grill  fire.Grill
 	quiet  []schedule.Interval // merged, by time
+	nights []schedule.Interval // those for sleep, merged
 	frail  bool
 	dishes []dishFacts // one for each dish of the plan
 }
@@ -62,7 +63,10 @@ func (c *checker) learn() {
 	c.rule = "dishes"
 	c.pairDishes()
 	if len(c.faults) == 0 {
-		c.facts.quiet = c.facts.quietHours(c.plan.ServeAt)
+		hours := c.hours()
+		c.facts.quiet = c.facts.quietHours(c.plan.ServeAt, hours)
+		c.facts.nights = c.facts.quietHours(c.plan.ServeAt, forSleep(hours))
+		c.yesterday()
 	}
 }
 
@@ -120,11 +124,11 @@ func (f facts) clockAt(k *schedule.Clock) time.Time {
 }
 
 // quietHours are those of four days up to an instant, merged where they touch.
-func (f facts) quietHours(end time.Time) []schedule.Interval {
+func (f facts) quietHours(end time.Time, hours []schedule.Quiet) []schedule.Interval {
 	var all []schedule.Interval
 	y, m, d := end.In(f.loc).Date()
 	for back := 4; back >= -1; back-- {
-		for _, q := range f.req.Quiet {
+		for _, q := range hours {
 			from := time.Date(y, m, d-back, q.From.Hours(), q.From.Minutes(), 0, 0, f.loc)
 			to := time.Date(y, m, d-back, q.To.Hours(), q.To.Minutes(), 0, 0, f.loc)
 			if q.To <= q.From {

@@ -77,6 +77,7 @@ func inquiryDay(q schedule.Inquiry) (*assemble.Assembler, error) {
 		return nil, &schedule.InputError{Faults: faults}
 	}
 	r := q.Request()
+	r.Quiet = []schedule.Quiet{} // a piece by itself has no clock to sleep by
 	loc, err := r.Location()
 	if err != nil {
 		return nil, err

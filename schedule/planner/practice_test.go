@@ -71,7 +71,7 @@ dishes:
 `)
 	// Output:
 	// fires: banked low, two-zone hot, spread hot
-	// Brisket: 1 on the fire Fri 23h, wrapped Sat 10h, off Sat 16h
+	// Brisket: 1 on the fire Fri 22h, wrapped Sat 10h, off Sat 15h
 	// Chickens: 2 on the fire Sat 16h, off Sat 17h
 	// Burgers: 10 on the fire Sat 18h
 }
@@ -119,7 +119,7 @@ dishes:
 }
 
 // A picnic shoulder that must be done by noon when nobody gets up before six: not
-// nine days in ten, but half an hour less sleep does it.
+// nine days in ten, but an hour less sleep does it.
 func ExampleMake_picnicByNoon() {
 	shape(`format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
@@ -132,10 +132,10 @@ dishes:
 	// Output:
 	// cannot be done: clash
 	// remedy: Get up at 05:00.
-	// remedy: Serve at 13:00.
 	// remedy: Go to bed at 00:00.
 	// remedy: Cook Shoulder the day before, chill, and warm for the table.
 	// remedy: Accept less certainty.
+	// remedy: Serve at 17:00.
 	// remedy: Let go of the quiet hours.
 }
 

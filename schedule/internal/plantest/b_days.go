@@ -70,6 +70,13 @@ dishes:
   - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb}
   - {name: Sausages, cut: sausage, weight: 4 oz, count: 10}
 `,
+	"noon": `
+format: 1
+serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+dishes:
+  - {name: Brisket, cut: brisket, weight: 12 lb}
+`,
 	"travel": `
 format: 1
 serve: {date: 2027-10-09, time: "15:00", tz: America/Chicago}

@@ -17,7 +17,7 @@
 //	lethality*.go                         minimum times at a core temperature
 //	hold.go, cooling.go, danger.go        hot, cold, and between the two
 //	history.go, sample.go                 a record judged
-//	thaw.go, oven.go                      thawing; the air of smokers and ovens
+//	thaw.go, oven.go, unwatched.go        thawing; the air of smokers and ovens; fires that nobody watches
 //	caution.go, catalogue.go, source.go   what a cook is warned of, and who says so
 //
 // Nothing here says that food is safe. A verdict says whether a plan or a record

@@ -36,19 +36,24 @@ func (s TwoDays) Joined(p schedule.Plan, before *schedule.Plan) schedule.Plan {
 	p.Findings = s.findings(p, before)
 	p.Cautions = aheadCautions(p.Cautions, cooked.Cautions)
 	if len(p.Steps) > 0 {
-		p.Quiet = quietOf(s.asked, p)
+		p.Quiet = s.quietOf(p, before)
 	}
 	return p
 }
 
-// quietOf are the quiet hours that touch both days.
-func quietOf(r schedule.Request, p schedule.Plan) []schedule.Interval {
-	loc, err := r.Location()
+// quietOf are the quiet hours that touch both days: of each as it was planned.
+func (s TwoDays) quietOf(p schedule.Plan, before *schedule.Plan) []schedule.Interval {
+	loc, err := s.asked.Location()
 	if err != nil {
 		return p.Quiet
 	}
-	d := &day.Day{Req: r, Loc: loc, End: p.ServeAt}
-	return d.QuietWithin(p)
+	d := Hours(&day.Day{Req: s.asked, Loc: loc, End: p.ServeAt}, p.Night)
+	if before == nil {
+		return d.QuietWithin(p)
+	}
+	first := Hours(&day.Day{Req: s.asked, Loc: loc, End: before.ServeAt}, before.Night)
+	later := slices.DeleteFunc(d.QuietWithin(p), func(q schedule.Interval) bool { return q.From.Before(before.ServeAt) })
+	return append(first.QuietWithin(schedule.Plan{Steps: p.Steps, ServeAt: before.ServeAt}), later...)
 }
 
 // stepsBefore are the steps of the day before in the plan of the day of serving.

@@ -6,9 +6,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
-	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
-	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // Effort is how hard a plan is tried for. The zero value is a full plan.
@@ -46,16 +44,9 @@ func planOne(ctx context.Context, s day.Sound, e Effort, o day.Options, known []
 	if faults := resolved.CoolBirds(); len(faults) > 0 {
 		return schedule.Plan{}, &schedule.InputError{Faults: faults}
 	}
-	d := assemble.New(&arrange.Arranger{Day: resolved, Effort: e.Effort}, known...)
-	a, err := d.Arrange(ctx)
-	if err != nil {
-		return schedule.Plan{}, err
+	n := sleeper{day: resolved, effort: e, known: known}
+	if s.Request.Quiet != nil {
+		return n.said(ctx)
 	}
-	if s := a.Solution.Status; s == sequence.Infeasible || s == sequence.Unknown {
-		return d.Infeasible(a), nil
-	}
-	if e.FirstPlan {
-		return schedule.Plan{Feasible: true, Solution: assemble.SolutionOf(a.Solution)}, nil
-	}
-	return d.Assemble(ctx, a)
+	return n.unsaid(ctx)
 }

@@ -125,8 +125,9 @@ func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (seq
 		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
 	for i := range p.Fires {
-		p.Fires[i].LightClosed = append(p.Fires[i].LightClosed, d.idleLights(&p, i, night[i])...)
-		p.Fires[i].ChangeClosed = append(p.Fires[i].ChangeClosed, d.idleChanges(&p, i, night[i])...)
+		level := h.Fires[i].LevelC
+		p.Fires[i].LightClosed = slices.Concat(p.Fires[i].LightClosed, d.idleLights(&p, i, night[i], level), d.settled(night[i], level, d.Grill.SetupMinutes(h.Fires[i])))
+		p.Fires[i].ChangeClosed = slices.Concat(p.Fires[i].ChangeClosed, d.idleChanges(&p, i, night[i], level), d.settled(night[i], level, HandsChange))
 	}
 	return p, nil
 }

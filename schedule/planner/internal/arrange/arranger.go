@@ -10,6 +10,7 @@ import (
 type Arranger struct {
 	*day.Day
 	Effort
+	Watched bool // no fire burns while people sleep
 }
 
 // Effort is how hard a search tries. The zero value is that of a full plan.
@@ -25,7 +26,7 @@ type Effort struct {
 func (d *Arranger) quiet() []sequence.Span {
 	out := make([]sequence.Span, len(d.Quiet))
 	for i, q := range d.Quiet {
-		out[i] = sequence.Span(q)
+		out[i] = sequence.Span{From: q.From, To: q.To}
 	}
 	return out
 }
@@ -34,5 +35,5 @@ func (d *Arranger) quiet() []sequence.Span {
 func (d *Arranger) Only(item int) *Arranger {
 	one := *d.Day
 	one.Items = d.Items[item : item+1]
-	return &Arranger{Day: &one, Effort: d.Effort}
+	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched}
 }

@@ -24,7 +24,7 @@ func (d *Arranger) closedStarts(w day.Way, lasts bool, it *day.Item) []sequence.
 	if len(d.Quiet) == 0 || !(w.First.Planned >= 0) {
 		return nil
 	}
-	return d.closedFor(d.attendedEnds(w), w.First.Planned, w.Total().Planned, lasts, it)
+	return d.closedFor(d.attendedEnds(w), w.First.Planned, w.Total().Planned, fireAt{lasts, w.LevelC}, it)
 }
 
 // closedSears are the starts at which a sear may not begin: those from which its end
@@ -34,23 +34,30 @@ func (d *Arranger) closedSears(w day.Way, it *day.Item) []sequence.Span {
 	if len(d.Quiet) == 0 || !(w.Second.Planned >= 0) {
 		return nil
 	}
-	return d.closedFor([]attendedEnd{newAttendedEnd(w.Second, 1-d.Req.Confidence)}, w.Second.Planned, w.Second.Planned, true, it)
+	return d.closedFor([]attendedEnd{newAttendedEnd(w.Second, 1-d.Req.Confidence)}, w.Second.Planned, w.Second.Planned, fireAt{true, w.LevelC}, it)
+}
+
+// fireAt is the fire that a way cooks on: whether it lasts through the longest quiet
+// hours, and its level.
+type fireAt struct {
+	lasts  bool
+	levelC float64
 }
 
 // closedFor are the bad starts of a cook that is over so long before serving at the latest.
-func (d *Arranger) closedFor(ends []attendedEnd, latest, whole float64, lasts bool, it *day.Item) []sequence.Span {
+func (d *Arranger) closedFor(ends []attendedEnd, latest, whole float64, f fireAt, it *day.Item) []sequence.Span {
 	var closed []sequence.Span
 	for u := int(latest); u <= it.Earliest; u += startGrid {
-		if d.startIsBad(ends, float64(u), whole, lasts) {
+		if d.startIsBad(ends, float64(u), whole, f) {
 			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
 		}
 	}
 	return closed
 }
 
-func (d *Arranger) startIsBad(ends []attendedEnd, u, whole float64, lasts bool) bool {
+func (d *Arranger) startIsBad(ends []attendedEnd, u, whole float64, f fireAt) bool {
 	for _, q := range d.Quiet {
-		if !lasts && float64(q.From) < u && float64(q.To) > u-whole {
+		if float64(q.From) < u && float64(q.To) > u-whole && !(d.burnsThrough(q, f.lasts, f.levelC) && settledBy(q, u)) {
 			return true
 		}
 		for i := range ends {

@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
@@ -31,6 +33,32 @@ func (d *Arranger) quietMoved(by int) []sequence.Span {
 	return closed
 }
 
+// burnsThrough says whether a fire of a level that lasts long enough may burn through
+// quiet hours: any through an afternoon's, a low one that is not to be watched through a
+// calm night.
+func (d *Arranger) burnsThrough(q day.Span, lasts bool, levelC float64) bool {
+	return lasts && (!q.Night || !d.Watched && levelC <= safety.UnwatchedMostC && !d.Windy(q))
+}
+
+// settled are the instants before a night in which a fire is neither lit nor changed that
+// may burn through it: ready so many minutes later, its vents would be touched just before
+// people go to sleep.
+func (d *Arranger) settled(lasts bool, levelC float64, ready int) []sequence.Span {
+	var out []sequence.Span
+	for _, q := range d.Quiet {
+		if q.Night && d.burnsThrough(q, lasts, levelC) {
+			out = append(out, sequence.Span{From: q.To, To: q.To + ready + safety.VentsStillMinutes})
+		}
+	}
+	return out
+}
+
+// settledBy says whether what goes on at a minute, to cook through quiet hours, does so
+// before the vents are set for a night.
+func settledBy(q day.Span, on float64) bool {
+	return !q.Night || on >= float64(q.To+safety.VentsStillMinutes) || on < float64(q.To)
+}
+
 // idleMost is how long a fire may burn with nothing on it through quiet hours, minutes
 // (assumption): an afternoon nap, and no night.
 const idleMost = 120
@@ -39,19 +67,20 @@ const idleMost = 120
 // idleChanges those at which it may not be changed to, because it would burn through
 // them for nothing but what goes on after them: as long as nothing can be on it all
 // that time, and nothing that is cooked before can wait for their end.
-func (d *Arranger) idleLights(p *sequence.Problem, f int, lasts bool) []sequence.Span {
-	return d.idle(p, f, lasts, p.Fires[f].Setup)
+func (d *Arranger) idleLights(p *sequence.Problem, f int, lasts bool, levelC float64) []sequence.Span {
+	return d.idle(p, f, lasts, levelC, p.Fires[f].Setup)
 }
 
-func (d *Arranger) idleChanges(p *sequence.Problem, f int, lasts bool) []sequence.Span {
-	return d.idle(p, f, lasts, 0)
+func (d *Arranger) idleChanges(p *sequence.Problem, f int, lasts bool, levelC float64) []sequence.Span {
+	return d.idle(p, f, lasts, levelC, 0)
 }
 
 // idle are the instants from which, after so many minutes, a fire would burn idly
 // through quiet hours. A fire that does not last them has nothing on all that time.
-func (d *Arranger) idle(p *sequence.Problem, f int, lasts bool, setup int) []sequence.Span {
+func (d *Arranger) idle(p *sequence.Problem, f int, lasts bool, levelC float64, setup int) []sequence.Span {
 	var out []sequence.Span
 	for _, q := range d.Quiet {
+		lasts := d.burnsThrough(q, lasts, levelC)
 		if q.To > p.Earliest || lasts && q.To-q.From <= idleMost {
 			continue
 		}

@@ -49,6 +49,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 	d.noteFuel(&p)
 	p.Steps = d.Steps(&p, a, all)
 	p.Quiet = d.QuietWithin(p)
+	d.noteNight(&p, all)
 	p.Findings = strict.NonNil([]schedule.Finding(d.findings))
 	p.Cautions = d.Cautions(&p, all)
 	return p, nil

@@ -8,6 +8,7 @@
 //
 //	assembler.go, assemble.go, blank.go, dishes.go  the plan and its dishes
 //	steps*.go                          what to do; over the coals: steps_coals.go
+//	night.go                           how the night is spent, and what a fire needs that burns in it
 //	fuel*.go                           charcoal
 //	room.go, curve.go                  who lies where, how warm it gets
 //	wait*.go, wrap.go, lethality.go    holds and what may go wrong with them

@@ -19,7 +19,7 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 	if desc, ok := fire.Describe(f.Layout); ok {
 		ph.Build = desc.Build
 	}
-	b := d.Grill.Plan(f, fire.Need{First: first, Slices: d.WeatherBetween(ph.From, ph.To), Untended: d.Untended(ph.From, ph.To)})
+	b := d.Grill.Plan(f, fire.Need{First: first, Slices: d.WeatherBetween(ph.From, ph.To), Untended: d.Unfed(ph.From, ph.To)})
 	if b.Expected.MassKg == 0 {
 		return
 	}

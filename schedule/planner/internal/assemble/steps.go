@@ -30,6 +30,7 @@ func (d *Assembler) Steps(p *schedule.Plan, a arrange.Arrangement, all []*arrang
 		it.Wait(b)
 	}
 	it.servings()
+	it.nights(all)
 	plans.SortSteps(it.Steps)
 	return it.Steps
 }

@@ -134,7 +134,7 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	}
 	text := "Look at the grate thermometer: " + d.Level(ph.LevelC) + ". Touch the top vent only if it is " + d.Slack() + " off."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
-		if d.InQuiet(at) {
+		if d.InQuiet(at) || it.goesToSleep(at) {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,

@@ -28,6 +28,7 @@ type Day struct {
 	Req      schedule.Request
 	Loc      *time.Location
 	End      time.Time           // the last serving instant: minute 0
+	hours    []schedule.Quiet    // in place of the request's; nil for those
 	silence  []schedule.Interval // what quietIntervals found
 	Quiet    []Span
 	Earliest int
@@ -44,7 +45,10 @@ type Day struct {
 
 // Span is a stretch of minutes before the last serving instant: u lies in it if
 // From <= u < To.
-type Span struct{ From, To int }
+type Span struct {
+	From, To int
+	Night    bool // for sleep
+}
 
 // wall is an instant on the wall clock of the request.
 func (d *Day) wall(on date.Date, at clock.Clock) time.Time {
@@ -75,40 +79,6 @@ func (d *Day) Minute(t time.Time) int { return int(d.End.Sub(t) / time.Minute) }
 // daysAhead is how long before its horizon a plan may have steps: a week thaws the
 // largest turkey.
 const daysAhead = 8
-
-// QuietIntervals are the quiet hours from the first possible step to the last
-// serving, worked out once.
-func (d *Day) QuietIntervals() []schedule.Interval {
-	if len(d.Req.Quiet) == 0 || d.silence != nil {
-		return d.silence
-	}
-	first, last := date.NewAt(d.End.Add(-schedule.Horizon-daysAhead*24*time.Hour).In(d.Loc)), date.NewAt(d.End.In(d.Loc))
-	all := make([]schedule.Interval, 0, (int(last.Sub(first))+1)*len(d.Req.Quiet))
-	for on := first; !on.After(last); on = on.Add(1) {
-		for _, q := range d.Req.Quiet {
-			until := on
-			if q.To <= q.From {
-				until = on.Add(1)
-			}
-			all = append(all, schedule.Interval{From: d.wall(on, q.From), To: d.wall(until, q.To)})
-		}
-	}
-	d.silence = all
-	return all
-}
-
-// quietSpans are the same in minutes before the last serving. An instant t is
-// quiet if From <= t < To, and minutes run the other way.
-func (d *Day) quietSpans() []Span {
-	var spans []Span
-	for _, q := range d.QuietIntervals() {
-		s := Span{From: d.Minute(q.To) + 1, To: d.Minute(q.From) + 1}
-		if s.To > 0 && s.From < s.To && s.From <= int(schedule.Horizon.Minutes()) {
-			spans = append(spans, Span{From: max(s.From, 0), To: s.To})
-		}
-	}
-	return spans
-}
 
 func (d *Day) resolveWeather() {
 	w := d.Req.Weather
@@ -148,19 +118,4 @@ func resolveGrill(g schedule.Grill) fire.Grill {
 func ClockOf(t time.Time) schedule.Clock {
 	on := date.NewAt(t)
 	return schedule.Clock{Date: &on, Time: clock.New(t.Hour(), t.Minute(), 0, 0)}
-}
-
-// QuietWithin are the quiet hours that touch the plan.
-func (d *Day) QuietWithin(p schedule.Plan) []schedule.Interval {
-	if len(p.Steps) == 0 {
-		return nil
-	}
-	first := p.Steps[0].At
-	var out []schedule.Interval
-	for _, q := range d.QuietIntervals() {
-		if q.To.After(first) && q.From.Before(p.ServeAt) {
-			out = append(out, q)
-		}
-	}
-	return out
 }

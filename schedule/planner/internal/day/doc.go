@@ -10,7 +10,7 @@
 // other dishes on the grate, of the solver, or of the sentences of a plan but those
 // that refuse or warn of one dish.
 //
-//	resolve.go, day.go, item.go             the request as a day
+//	resolve.go, day.go, item.go, quiet.go   the request as a day, and who sleeps when
 //	simulate.go, kitchen.go, memo.go        how a piece cooks: the minutes of a stall come from here
 //	way.go, scatter.go                      one way of cooking it, and how far real cooks are off it
 //	wrap.go, direct.go, sear.go, frozen.go  wraps, coals, sears, frozen pieces

@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 )
 
 // WeatherBetween cuts a stretch into pieces of one weather, day and night.
@@ -27,7 +28,7 @@ func (d *Day) WeatherBetween(from, to time.Time) []fire.Slice {
 // holds (assumption).
 const (
 	nightFrom = 21
-	NightTo   = 8
+	nightTo   = 8
 )
 
 // weatherAt is the weather of an instant and until when it holds: by day and
@@ -37,10 +38,10 @@ func (d *Day) weatherAt(t time.Time) (fire.Weather, time.Time) {
 	y, m, n := local.Date()
 	w, until := d.Air, time.Date(y, m, n, nightFrom, 0, 0, 0, d.Loc)
 	switch h := local.Hour(); {
-	case h < NightTo:
-		w, until = d.Night, time.Date(y, m, n, NightTo, 0, 0, 0, d.Loc)
+	case h < nightTo:
+		w, until = d.Night, time.Date(y, m, n, nightTo, 0, 0, 0, d.Loc)
 	case h >= nightFrom:
-		w, until = d.Night, time.Date(y, m, n+1, NightTo, 0, 0, 0, d.Loc)
+		w, until = d.Night, time.Date(y, m, n+1, nightTo, 0, 0, 0, d.Loc)
 	}
 	for _, h := range d.Req.Weather.Hours { // in the order of their instants
 		at := d.Clock(&h.From)
@@ -70,16 +71,44 @@ func refined(w fire.Weather, h schedule.WeatherFrom) fire.Weather {
 // (assumption).
 const refuelMinutes = 5
 
-// Untended are the quiet hours within a phase, in minutes from its beginning.
+// Untended are the quiet hours within a stretch, in minutes from its beginning.
 func (d *Day) Untended(from, to time.Time) []fire.Span {
+	return d.untended(from, to, func(int) float64 { return refuelMinutes })
+}
+
+// Unfed are the stretches of a phase in which nobody adds fuel, in minutes from its
+// beginning: quiet hours, and before a night what its vents stay as they are.
+func (d *Day) Unfed(from, to time.Time) []fire.Span {
+	hours := d.Hours()
+	return d.untended(from, to, func(i int) float64 {
+		if hours[i%len(hours)].ForSleep() {
+			return safety.VentsStillMinutes + refuelMinutes
+		}
+		return refuelMinutes
+	})
+}
+
+func (d *Day) untended(from, to time.Time, before func(i int) float64) []fire.Span {
 	var out []fire.Span
-	for _, q := range d.QuietIntervals() {
-		a, b := q.From.Sub(from).Minutes()-refuelMinutes, q.To.Sub(from).Minutes()
+	for i, q := range d.QuietIntervals() {
+		a, b := q.From.Sub(from).Minutes()-before(i), q.To.Sub(from).Minutes()
 		if b > 0 && a < to.Sub(from).Minutes() {
 			out = append(out, fire.Span{FromMinute: math.Max(a, 0), ToMinute: b})
 		}
 	}
 	return out
+}
+
+// Windy says whether it blows too hard in a night for a fire that nobody watches.
+func (d *Day) Windy(q Span) bool {
+	for at, end := d.At(float64(q.To-1)), d.At(float64(q.From-1)); at.Before(end); {
+		w, until := d.weatherAt(at)
+		if w.WindMS >= safety.UnwatchedWindMS {
+			return true
+		}
+		at = until
+	}
+	return false
 }
 
 // NightFires says of each fire whether it lasts through the longest quiet

@@ -19,14 +19,14 @@ import (
 func (m *mender) nightChanges(r schedule.Request, t assemble.Trouble) []change {
 	var out []change
 	for i, q := range r.Quiet {
-		if isNight(q) {
+		if q.ForSleep() {
 			out = append(out, shorterNights(r, i)...)
 			continue
 		}
 		quiet := slices.Delete(slices.Clone(r.Quiet), i, i+1)
 		out = append(out, quietChange(quiet, "no-quiet", fmt.Sprintf("Be there between %s and %s after all.", q.From.HhMm(), q.To.HhMm()), "somebody tends the fire then", 22))
 	}
-	if slices.ContainsFunc(r.Quiet, isNight) {
+	if slices.ContainsFunc(r.Quiet, schedule.Quiet.ForSleep) {
 		if c, ok := m.wakeChange(r, t); ok {
 			out = append(out, c)
 		}
@@ -34,9 +34,6 @@ func (m *mender) nightChanges(r schedule.Request, t assemble.Trouble) []change {
 	}
 	return out
 }
-
-// isNight says whether quiet hours are for sleep: over midnight, or before dawn.
-func isNight(q schedule.Quiet) bool { return q.To <= q.From || q.To.Hours() < day.NightTo }
 
 // shorterNights get up earlier or go to bed later.
 func shorterNights(r schedule.Request, i int) []change {
@@ -103,7 +100,7 @@ func (m *mender) wakeChange(r schedule.Request, t assemble.Trouble) (change, boo
 	from := day.ClockOf(first.Add(-wakeMargin * time.Minute).Truncate(wakeMargin * time.Minute).In(loc)).Time
 	to := day.ClockOf(last.Add((2*wakeMargin - 1) * time.Minute).Truncate(wakeMargin * time.Minute).In(loc)).Time
 	for i, q := range r.Quiet {
-		if isNight(q) && inClock(q, from) && inClock(q, to) {
+		if q.ForSleep() && inClock(q, from) && inClock(q, to) {
 			quiet := slices.Insert(slices.Clone(r.Quiet), i+1, schedule.Quiet{From: to, To: q.To})
 			quiet[i].To = from
 			return quietChange(quiet, "wake", fmt.Sprintf("Get up once, from %s to %s.", from.HhMm(), to.HhMm()), "a broken night", 25), true

@@ -17,8 +17,8 @@ func lift(r schedule.Request, rule string) (schedule.Request, bool) {
 	r = plans.CopyRequest(r)
 	switch rule {
 	case arrange.RuleQuiet:
-		had := len(r.Quiet) > 0
-		r.Quiet = nil
+		had := len(r.QuietHours()) > 0
+		r.Quiet = []schedule.Quiet{} // nil would be the usual ones
 		return r, had
 	case arrange.RuleEarliest:
 		had := assemble.HasEarliest(r)

@@ -6,6 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/planner/internal/ahead"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -68,7 +69,7 @@ func (f relief) eased(r schedule.Request) (schedule.Request, bool) {
 		return r, false
 	}
 	r = r.Dated()
-	r.Quiet, r.Earliest = nil, nil
+	r.Quiet, r.Earliest = []schedule.Quiet{}, nil
 	loc, err := r.Location()
 	if err != nil {
 		return r, true
@@ -92,12 +93,11 @@ func (v *Revision) arrangedAgain(ctx context.Context, asked schedule.Request) (*
 	if err != nil {
 		return nil, arrange.Arrangement{}, err
 	}
-	d, err := v.resolved(s, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)})
+	d, err := day.Resolve(s, day.Options{Memo: v.memo})
 	if err != nil {
 		return nil, arrange.Arrangement{}, err
 	}
-	a, err := d.Arrange(ctx)
-	return d, a, err
+	return ahead.Again(ctx, d, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)}, v.night)
 }
 
 // begin writes the first plan of an arrangement.

@@ -55,7 +55,7 @@ func (v *Revision) changes(p *schedule.Plan) []schedule.Change {
 var stepNames = map[schedule.StepKind]string{
 	schedule.StepThaw: "into the refrigerator to thaw", schedule.StepTakeOut: "out of the refrigerator", schedule.StepLayFire: "lay the fire", schedule.StepLight: "light", schedule.StepFireReady: "fire ready", schedule.StepSetVents: "pour the coals, set the vents",
 	schedule.StepPutOn: "put on", schedule.StepStallBegins: "stall begins", schedule.StepWrap: "wrap", schedule.StepStallEnds: "stall ends", schedule.StepLook: "first look",
-	schedule.StepCheckFire: "look at the fire", schedule.StepRefuel: "add fuel", schedule.StepChangeFire: "change the fire", schedule.StepProbesOut: "probes out",
+	schedule.StepCheckFire: "look at the fire", schedule.StepRefuel: "add fuel", schedule.StepBeforeSleep: "before you sleep", schedule.StepWaking: "on waking", schedule.StepChangeFire: "change the fire", schedule.StepProbesOut: "probes out",
 	schedule.StepFlip: "turn", schedule.StepTakeOff: "take off", schedule.StepRest: "rest", schedule.StepBox: "into the box", schedule.StepToOven: "into the oven", schedule.StepHold: "hold",
 	schedule.StepSear: "sear", schedule.StepSlice: "slice", schedule.StepServe: "serve", schedule.StepCloseDown: "shut the grill down",
 }

@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/planner/internal/ahead"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -80,7 +81,7 @@ func (v *Revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler,
 	if err != nil {
 		return nil, err
 	}
-	return assemble.New(&arrange.Arranger{Day: d, Effort: e}), nil
+	return assemble.New(&arrange.Arranger{Day: ahead.Hours(d, v.night), Effort: e}), nil
 }
 
 func moveServing(r *schedule.Request, id string, to schedule.Clock) {

@@ -16,6 +16,7 @@ import (
 type Revision struct {
 	asked   schedule.Request // as first planned
 	ahead   *schedule.Ahead  // what is cooked the day before, as first planned; nil for nothing
+	night   *schedule.Night  // how the first plan spends the night
 	base    *assemble.Assembler
 	first   schedule.Plan   // its phases and steps, moved along with serving
 	planned []schedule.Step // its steps as first planned
@@ -41,7 +42,7 @@ type Revision struct {
 }
 
 func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (*Revision, error) {
-	v := &Revision{asked: p.Request, ahead: p.Ahead}
+	v := &Revision{asked: p.Request, ahead: p.Ahead, night: p.Night}
 	if p.Asked != nil {
 		v.asked = *p.Asked
 	}

@@ -28,6 +28,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	condemn(l, found)
 	p.Steps = v.steps(&p, l)
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
+	p.Night = v.night
 	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
 	unfit, _ := v.unfit(l)
@@ -38,6 +39,9 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 		if f.Code == schedule.CodeHoldShort {
 			p.Findings[i].Text = v.waitsTooLong(f)
 		}
+	}
+	if len(p.Quiet) == 0 || !p.Quiet[len(p.Quiet)-1].To.After(v.now) { // the night is over
+		p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return strings.HasPrefix(f.Code, "night-") })
 	}
 	p.Findings = strict.NonNil(append(found, p.Findings...))
 	return p, nil

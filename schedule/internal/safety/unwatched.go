@@ -1,0 +1,31 @@
+package safety
+
+// What a fire must keep to that burns while people sleep. None of it is published: it is
+// the practice of careful cooks.
+const (
+	// UnwatchedMostC is the hottest such a fire may be, 300 F: its alarm is at 325 F.
+	UnwatchedMostC = (300.0-32)*5/9 + printedToleranceK
+	// UnwatchedWindMS is the wind at which none is lit, 10 mph.
+	UnwatchedWindMS = 10 * 0.44704
+	// VentsStillMinutes is how long before sleep the vents stay as they are.
+	VentsStillMinutes = 30
+)
+
+// SleepCheck is one thing to see to before people sleep beside a fire.
+type SleepCheck struct{ Code, Sentence string }
+
+// SleepChecks are all of them, in the order in which a cook sees to them.
+func SleepChecks() []SleepCheck {
+	return []SleepCheck{
+		{"clear", "10 ft (3 m) clear all round: nothing that burns, no wall, no window."},
+		{"wind", "Wind under 10 mph (16 km/h) in the forecast, all night."},
+		{"burn-ban", "No burn ban."},
+		{"grate-alarm", "Grate alarms at 200 and 325 F (93 and 163 °C)."},
+		{"core-alarm", "A core alarm in the meat."},
+		{"monoxide-alarm", "A carbon monoxide alarm works in the house."},
+		{"vents", "No change of the vents in the last 30 min."},
+	}
+}
+
+// WakingCheck is the first thing to do after a night beside a fire.
+const WakingCheck = "Read the grate first, then the core."

@@ -1,0 +1,185 @@
+package ahead
+
+import (
+	"context"
+
+	"github.com/rickb777/date/clock"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
+)
+
+// sleeper chooses how the night of one day is spent. A fire that burns unwatched is never
+// chosen for its cost: what needs none comes first, unless the cook asks for one.
+type sleeper struct {
+	day    *day.Day
+	effort Effort
+	known  []schedule.Finding // of the day before anything is arranged
+}
+
+// Early are the hours at which the usual night may end, the latest first: cooks who
+// start in the morning begin between 03:30 and 05:00 (common practice, no source).
+func Early() []clock.Clock { return []clock.Clock{clock.New(4, 0, 0, 0), clock.New(3, 0, 0, 0)} }
+
+// endingAt is the usual night with an end of its own.
+func endingAt(to clock.Clock) []schedule.Quiet {
+	hours := schedule.UsualQuiet()
+	hours[0].To = to
+	return hours
+}
+
+// said plans a day whose request says who sleeps when.
+func (n *sleeper) said(ctx context.Context) (schedule.Plan, error) {
+	d := n.asleep(n.day, false)
+	a, err := d.Arrange(ctx)
+	if err != nil || !had(a) || n.effort.FirstPlan {
+		return n.answer(ctx, d, a, err)
+	}
+	p, err := d.Assemble(ctx, a)
+	if err != nil || n.day.Req.Overnight || len(d.Unwatched(p.Phases)) == 0 {
+		return p, err
+	}
+	if q, ok, err := n.try(ctx, n.day, true); ok || err != nil {
+		return q, err
+	}
+	return p, nil
+}
+
+// unsaid plans a day whose request says nothing of the night. A day that leaves the usual
+// night alone by itself is the plan. Else the usual night is kept: nothing burns in it, it
+// ends early, or the fire burns unwatched; and only if none of that works somebody is up.
+func (n *sleeper) unsaid(ctx context.Context) (schedule.Plan, error) {
+	usual := n.day.Asleep(schedule.UsualQuiet())
+	awake := n.asleep(n.day.Asleep(nil), false)
+	a, err := awake.Arrange(ctx)
+	if err != nil || !had(a) || n.effort.FirstPlan {
+		return n.answer(ctx, awake, a, err)
+	}
+	if !reachesInto(usual, a) {
+		awake.Day = usual
+		return awake.Assemble(ctx, a)
+	}
+	if !n.day.Req.Overnight {
+		if p, ok, err := n.watched(ctx, usual); ok || err != nil {
+			return p, err
+		}
+	}
+	if p, ok, err := n.try(ctx, usual, false); ok || err != nil {
+		return p, err
+	}
+	if n.day.Req.Overnight {
+		if p, ok, err := n.watched(ctx, usual); ok || err != nil {
+			return p, err
+		}
+	}
+	return awake.Assemble(ctx, a)
+}
+
+// watched tries the ways that need no fire in the night.
+func (n *sleeper) watched(ctx context.Context, usual *day.Day) (schedule.Plan, bool, error) {
+	if p, ok, err := n.try(ctx, usual, true); ok || err != nil {
+		return p, ok, err
+	}
+	for _, to := range Early() {
+		if p, ok, err := n.try(ctx, n.day.Asleep(endingAt(to)), true); ok || err != nil {
+			return p, ok, err
+		}
+	}
+	return schedule.Plan{}, false, nil
+}
+
+// try plans a day with its quiet hours; false where it cannot be had so.
+func (n *sleeper) try(ctx context.Context, asleep *day.Day, watched bool) (schedule.Plan, bool, error) {
+	d := n.asleep(asleep, watched)
+	d.NoClash = true
+	a, err := d.Arrange(ctx)
+	if err != nil || !had(a) {
+		return schedule.Plan{}, false, err
+	}
+	p, err := d.Assemble(ctx, a)
+	return p, err == nil && !(watched && len(d.Unwatched(p.Phases)) > 0), err
+}
+
+func (n *sleeper) asleep(asleep *day.Day, watched bool) *assemble.Assembler {
+	return assemble.New(&arrange.Arranger{Day: asleep, Effort: n.effort.Effort, Watched: watched}, n.known...)
+}
+
+// answer is the plan of an arrangement, for somebody who may ask only whether there is one.
+func (n *sleeper) answer(ctx context.Context, d *assemble.Assembler, a arrange.Arrangement, err error) (schedule.Plan, error) {
+	switch {
+	case err != nil:
+		return schedule.Plan{}, err
+	case !had(a):
+		return d.Infeasible(a), nil
+	case n.effort.FirstPlan:
+		return schedule.Plan{Feasible: true, Solution: assemble.SolutionOf(a.Solution)}, nil
+	}
+	return d.Assemble(ctx, a)
+}
+
+// Again arranges a day whose first plan spent the night in a way, as it was arranged then.
+// A plan of an older edition does not say how: nobody slept unless the request said so.
+func Again(ctx context.Context, d *day.Day, e arrange.Effort, night *schedule.Night) (*assemble.Assembler, arrange.Arrangement, error) {
+	n := sleeper{day: d, effort: Effort{Effort: e}}
+	calm := night != nil && (night.Way == schedule.NightDay || night.Way == schedule.NightOven)
+	hours := Hours(d, night)
+	if d.Req.Quiet == nil && calm {
+		as := n.asleep(d.Asleep(nil), false)
+		if a, err := as.Arrange(ctx); err != nil || !had(a) || !reachesInto(hours, a) {
+			as.Day = hours
+			return as, a, err
+		}
+		return n.again(ctx, hours, true)
+	}
+	as, a, err := n.again(ctx, hours, night != nil && night.Way == schedule.NightEarly)
+	if err != nil || !had(a) || !calm || d.Req.Overnight || !reachesInto(hours, a) {
+		return as, a, err
+	}
+	p, err := n.asleep(hours, false).Assemble(ctx, a)
+	if err == nil && len(as.Unwatched(p.Phases)) > 0 {
+		return n.again(ctx, hours, true)
+	}
+	return as, a, err
+}
+
+func (n *sleeper) again(ctx context.Context, hours *day.Day, watched bool) (*assemble.Assembler, arrange.Arrangement, error) {
+	d := n.asleep(hours, watched)
+	a, err := d.Arrange(ctx)
+	return d, a, err
+}
+
+// Hours is a day with the quiet hours of its first plan.
+func Hours(d *day.Day, night *schedule.Night) *day.Day {
+	switch {
+	case d.Req.Quiet != nil:
+		return d
+	case night != nil:
+		return d.Asleep(night.Quiet)
+	}
+	return d.Asleep(nil)
+}
+
+// had says whether there is an arrangement.
+func had(a arrange.Arrangement) bool {
+	return a.Solution.Status != sequence.Infeasible && a.Solution.Status != sequence.Unknown
+}
+
+// reachesInto says whether what is arranged, from its first light to the last serving,
+// touches quiet hours.
+func reachesInto(asleep *day.Day, a arrange.Arrangement) bool {
+	first := a.Solution.Light
+	for _, chain := range a.Solution.Chains {
+		for _, at := range chain {
+			first = max(first, at.Start)
+		}
+	}
+	for _, q := range asleep.Quiet {
+		if q.From <= first {
+			return true
+		}
+	}
+	return false
+}
