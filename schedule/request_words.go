@@ -34,6 +34,12 @@ const (
 	HoldGrill   = "grill" // on the grate over a dying fire
 )
 
+// How a dish ends.
+const (
+	FinishSear = "sear" // over the hot coals
+	FinishNone = "none" // as it cooked, also where its cut is usually seared
+)
+
 // Words of a request for where a dish cooks.
 const (
 	ZoneDirect   = "direct"   // over the coals

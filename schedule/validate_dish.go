@@ -198,7 +198,7 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 
 // finish: tough cuts are brown long before they are tender, and timed ones go by the clock.
 func (v *validator) finish(path, finish string, c cut.Cut) {
-	if finish == "" || !v.word(path, finish, "sear") {
+	if finish == "" || !v.word(path, finish, FinishSear, FinishNone) || finish == FinishNone {
 		return
 	}
 	if c.Style == cut.Tough || c.Style == cut.Timed {

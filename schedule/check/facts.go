@@ -88,6 +88,7 @@ func (c *checker) pairDishes() {
 
 func (f facts) dish(path string, plan *schedule.DishPlan, ask *schedule.Dish) dishFacts {
 	entry, _ := cut.Find(ask.Cut)
+	ask.Finish = f.req.FinishOf(*ask)
 	d := dishFacts{path: path, plan: plan, ask: ask, cut: entry, category: safety.Category(entry.Food), prep: safety.PrepOf(slices.Concat(ask.Prep, entry.Prep)), serve: f.clockAt(ask.Serve)}
 	if ask.Travel != nil {
 		d.serve = d.serve.Add(-time.Duration(*ask.Travel).Truncate(time.Minute))

@@ -15,7 +15,7 @@ import (
 )
 
 // Version names the state of the tables; it changes with any figure in them.
-const Version = "2026-12-01b"
+const Version = "2026-12-01d"
 
 // Style says how a cut becomes good to eat.
 type Style string
@@ -54,6 +54,7 @@ type Cut struct {
 	HoldCostTenths int // cost of a minute after the ideal rest, in tenths
 	Wrap           Wrap
 	WrapAllowed    bool
+	Finish         string     // how it ends where nothing is asked: sear, or empty
 	Places         []Place // where it cooks, best first
 	Flips          int     // turns while it cooks over the coals
 	Disc           bool    // small disc-like pieces, which leave gaps between each other

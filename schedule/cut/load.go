@@ -65,6 +65,7 @@ type habit struct {
 	Places      []place
 	Flips       *int
 	Disc, Rack  *bool
+	Finish      *string
 }
 
 type place struct {
@@ -189,6 +190,7 @@ func (h habit) apply(c *Cut) {
 	put(&c.Flips, h.Flips)
 	put(&c.Disc, h.Disc)
 	put(&c.Rack, h.Rack)
+	put(&c.Finish, h.Finish)
 	put(&c.Wrap.With, h.Wrap)
 	if h.WrapFrom != nil {
 		c.Wrap.FromC = float64(*h.WrapFrom)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
@@ -124,7 +125,7 @@ func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth
 		if len(ways) == 0 {
 			usual = usualMinutes(here)
 		}
-		levelCosts(here, rank, usual)
+		levelCosts(here, rank, usual, it.Cut.Style == cut.Tough)
 		ways = append(ways, here...)
 	}
 	return ways, nil

@@ -37,7 +37,7 @@ func (d *Assembler) noteNight(p *schedule.Plan, all []*arrange.Placed) {
 		d.find(schedule.CodeNightEarly, "quiet", nil, fmt.Sprintf("You are up at %s: the day begins before %s.", say.LocalClock(d.firstInUsual(p)), usualEnd())+d.unsaid())
 	case schedule.NightAwake:
 		d.find(schedule.CodeNightAwake, "quiet", nil, fmt.Sprintf(
-			"Somebody is up in the night: the first thing is to be done at %s. No other way was found to have this meal at its hour.", say.LocalClock(d.firstInUsual(p)))+d.unsaid())
+			"Somebody is up in the night: the first thing is to be done at %s. No other way was found to have this meal at its hour. Nobody said when you sleep.", say.LocalClock(d.firstInUsual(p))))
 	default:
 		if text := d.dayNight(p); text != "" {
 			d.find(schedule.CodeNightDay, "quiet", nil, text+d.unsaid())
@@ -86,7 +86,7 @@ func (d *Assembler) inOvenOvernight(all []*arrange.Placed) []string {
 
 // sleep says from when to when people sleep; empty where the plan touches no night.
 func (d *Assembler) sleep(p *schedule.Plan) string {
-	q := d.QuietWithin(*p)
+	q := slices.DeleteFunc(d.QuietWithin(*p), func(q schedule.Interval) bool { return q.To.After(p.ServeAt) })
 	if len(q) == 0 {
 		return ""
 	}
@@ -118,7 +118,7 @@ func (d *Assembler) dayNight(p *schedule.Plan) string {
 }
 
 // earlyHour is the hour before which a fire that is lit is worth a word on sleep (assumption).
-const earlyHour = 8
+const earlyHour = 6
 
 func theyWait(names []string) string {
 	if len(names) == 1 {

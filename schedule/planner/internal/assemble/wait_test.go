@@ -31,7 +31,7 @@ func TestPlannedHoldSaysWhatIsLeftAtTheTable(t *testing.T) {
 // may have to says so (usda_danger_zone: 2 h, 1 h above 90 F).
 func TestWhatHasNoHoldStandsByTheClock(t *testing.T) {
 	for weather, hours := range map[string]float64{"weather: {air: 70 F}\n": 2, "weather: {air: 95 F}\n": 1} {
-		for _, c := range []string{"pork-belly, weight: 5 lb", "brisket, weight: 12 lb", "spare-ribs, weight: 3.3 lb"} {
+		for _, c := range []string{"pork-belly, weight: 5 lb", "brisket, weight: 12 lb", "spare-ribs, weight: 3.3 lb, level: 275 F"} {
 			p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+weather, "{cut: "+c+", hold: [none]}"))
 			if !p.Feasible {
 				continue

@@ -41,7 +41,7 @@ func TestStartsAreHeldByWhatTheyName(t *testing.T) {
 	seen := map[sequence.Kind]int{}
 	for _, text := range []string{
 		evening(kettle22, brisket),
-		evening(kettle22+night, brisket, burgers),
+		evening(kettle22+night, "{name: Brisket, cut: brisket, weight: 12 lb, wrap: {with: foil, from: 150 F}}", burgers),
 		evening(kettle22+"oven: {hold: 170 F}\n"+night, brisket, birds, burgers),
 		evening(kettle22, ribs),
 		evening(kettle22, "{name: Steaks, cut: steak, weight: 12 oz, count: 2}", "{name: Buns, cut: flatbread, weight: 4 oz, count: 2}", burgers),

@@ -60,6 +60,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 	if !ok {
 		return Item{}, []schedule.Fault{{Path: path + ".cut", Sentence: strconv.Quote(dish.Cut) + " is not in the catalogue"}}
 	}
+	dish.Finish = d.Req.FinishOf(dish)
 	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(slices.Concat(dish.Prep, c.Prep)), Earliest: d.Earliest}
 	it.Serve = d.Minute(d.Clock(dish.Serve))
 	if dish.Travel != nil {

@@ -23,8 +23,8 @@ func (d dishChange) heat() []change {
 	if d.dish.Zone != "" {
 		out = append(out, d.make("other-side", "Let {dish} cook on either side of the grate.", "not the side you asked for", 13, "zone", nil))
 	}
-	if d.dish.Finish != "" {
-		out = append(out, d.make("no-sear", "Leave the sear of {dish} out, or do it in a hot pan.", "no crust from the coals", 19, "finish", nil))
+	if d.r.FinishOf(d.dish) != "" {
+		out = append(out, d.make("no-sear", "Leave the sear of {dish} out, or do it in a hot pan.", "no crust from the coals", 19, "finish", schedule.FinishNone))
 	}
 	if flat, ok := cut.Find(d.cut.Name + "-spatchcock"); ok && d.cut.Style == cut.Bird {
 		out = append(out, d.make("flatten", "Take the backbone out of {dish} and cook flat.", "no whole bird on the table", 21, "cut", flat.Name))
