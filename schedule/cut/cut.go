@@ -54,7 +54,7 @@ type Cut struct {
 	HoldCostTenths int // cost of a minute after the ideal rest, in tenths
 	Wrap           Wrap
 	WrapAllowed    bool
-	Finish         string     // how it ends where nothing is asked: sear, or empty
+	Finish         string  // how it ends where nothing is asked: sear, or empty
 	Places         []Place // where it cooks, best first
 	Flips          int     // turns while it cooks over the coals
 	Disc           bool    // small disc-like pieces, which leave gaps between each other

@@ -1,0 +1,151 @@
+package planner_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plantest"
+)
+
+// noonDay is a request for noon on Saturday 3 July 2027.
+func noonDay(rest string, dishes ...string) string {
+	return strings.Replace(plantest.Evening(plantest.Kettle22+rest, dishes...), "18:00", "12:00", 1)
+}
+
+// inUsualNight are the attended steps of a plan between 23:00 and 05:00.
+func inUsualNight(p schedule.Plan) []string {
+	var out []string
+	for _, s := range p.Steps {
+		if h := s.At.Hour(); s.Attended && (h >= 23 || h < 5) {
+			out = append(out, fmt.Sprintf("%s at %s", s.Kind, s.At.Format("Mon 15:04")))
+		}
+	}
+	return out
+}
+
+// spends fails unless a plan spends the night in a way, and says so.
+func spends(t *testing.T, p schedule.Plan, way schedule.NightWay, first string) {
+	t.Helper()
+	if !p.Feasible || p.Night == nil || p.Night.Way != way {
+		t.Fatalf("feasible %v, the night is %+v, want %s; %v", p.Feasible, p.Night, way, p.Findings)
+	}
+	f, ok := plantest.Finding(p, way.Code())
+	if !ok || !strings.HasPrefix(f.Text, first) {
+		t.Errorf("%s: %q, want %q first", way.Code(), f.Text, first)
+	}
+}
+
+// A brisket for noon, and nobody has said when they sleep: the fire burns overnight,
+// because nothing else works, and nobody is called between 23:00 and 05:00.
+func TestBrisketForNoonWithNoHoursSaid(t *testing.T) {
+	p := plantest.Day(t, noonDay("", "{name: Brisket, cut: brisket, weight: 12 lb}"))
+	spends(t, p, schedule.NightFire, "The fire burns unwatched from 23:00 to 05:00 while you sleep.")
+	if called := inUsualNight(p); len(called) > 0 {
+		t.Errorf("in the night: %v", called)
+	}
+}
+
+// A picnic shoulder for noon, likewise.
+func TestPicnicForNoonWithNoHoursSaid(t *testing.T) {
+	p := plantest.Day(t, noonDay("", "{name: Picnic, cut: pork-picnic, weight: 8 lb}"))
+	if called := inUsualNight(p); len(called) > 0 {
+		t.Errorf("in the night: %v", called)
+	}
+	if p.Night == nil || p.Night.Way != schedule.NightFire && p.Night.Way != schedule.NightOven {
+		t.Errorf("the night: %+v", p.Night)
+	}
+}
+
+// The ways of the night come in one order, and each is chosen only where those before it
+// do not work.
+func TestNightsInTheirOrder(t *testing.T) {
+	butt := "{name: Butt, cut: pork-butt, weight: %s}"
+	evening := func(rest, weight string) string {
+		return plantest.Evening(plantest.Kettle22+rest, fmt.Sprintf(butt, weight))
+	}
+	for _, c := range []struct {
+		name, document string
+		way            schedule.NightWay
+		first          string
+	}{
+		{"a day's cook", evening("", "8 lb"), schedule.NightDay, "You sleep until 05:00"},
+		{"an early start", strings.Replace(evening("", "4 lb"), "18:00", "13:00", 1), schedule.NightEarly, "You are up at 03:"},
+		{"the fire, since nothing else works", noonDay("", fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched"},
+		{"the fire is asked for", strings.Replace(evening("overnight: true", "4 lb"), "18:00", "13:00", 1), schedule.NightFire, "The fire burns unwatched"},
+		{"no unwatched fire in wind", noonDay("weather: {wind: 12 mph}", fmt.Sprintf(butt, "6 lb")), schedule.NightAwake, "Somebody is up in the night"},
+		{"hours that were said", noonDay(plantest.Sleep, fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched from 23:00 to 05:30"},
+	} {
+		t.Run(c.name, func(t *testing.T) { spends(t, plantest.Plan(t, c.document), c.way, c.first) })
+	}
+}
+
+// An empty list says that nobody sleeps: then the cheapest day holds, whatever the hour,
+// and nothing is said of a night.
+func TestNobodySleeps(t *testing.T) {
+	p := plantest.Day(t, noonDay("quiet: []", "{name: Brisket, cut: brisket, weight: 12 lb}"))
+	if p.Night != nil || len(p.Quiet) != 0 || len(inUsualNight(p)) == 0 {
+		t.Errorf("night %+v, quiet %v, steps in the night %v", p.Night, p.Quiet, inUsualNight(p))
+	}
+}
+
+// Hours that were said are kept: the usual night may end early, one that was asked for
+// never does.
+func TestHoursThatWereSaidAreKept(t *testing.T) {
+	p := plantest.Plan(t, strings.Replace(plantest.Evening(plantest.Kettle22+"quiet: [{from: \"23:00\", to: \"05:00\"}]", "{name: Butt, cut: pork-butt, weight: 4 lb}"), "18:00", "13:00", 1))
+	if called := inUsualNight(p); len(called) > 0 || p.Night != nil && p.Night.Way == schedule.NightEarly {
+		t.Errorf("in the night: %v, %+v", called, p.Night)
+	}
+}
+
+// A day that leaves the night alone by itself is the same, whether nobody is said to sleep
+// or nothing is said.
+func TestTheUsualNightChangesNoDayThatKeepsToIt(t *testing.T) {
+	for _, dish := range []string{"{cut: burger, weight: 6 oz, count: 8}", "{cut: chicken, weight: 4 lb}", "{cut: baby-backs, weight: 2.25 lb}"} {
+		unsaid, awake := plantest.Day(t, plantest.Evening(plantest.Kettle22, dish)), plantest.Day(t, plantest.Evening(plantest.Kettle22+"quiet: []", dish))
+		if len(unsaid.Steps) != len(awake.Steps) {
+			t.Fatalf("%s: %d steps and %d", dish, len(unsaid.Steps), len(awake.Steps))
+		}
+		for i, s := range unsaid.Steps {
+			if o := awake.Steps[i]; !s.At.Equal(o.At) || s.Text != o.Text {
+				t.Errorf("%s: %s at %v, and %s at %v where nobody sleeps", dish, s.Kind, s.At, o.Kind, o.At)
+			}
+		}
+	}
+}
+
+// An hour of sleep more or less turns no day upside down: it can still be had, and with a
+// fire in the night before and after the food goes on by no more than that hour and the
+// half hour that the vents are left alone.
+func TestAnHourOfSleepMoreOrLess(t *testing.T) {
+	dishes := []string{"{name: Meat, cut: brisket, weight: 12 lb}", "{name: Meat, cut: pork-butt, weight: 8 lb}", "{name: Meat, cut: chicken, weight: 4 lb}", "{name: Meat, cut: spare-ribs, weight: 3.5 lb}"}
+	for _, dish := range dishes {
+		for _, serve := range []string{"12:00", "15:00", "18:00"} {
+			var before schedule.Plan
+			for i, night := range []string{"00:00-05:00", "23:00-05:00", "23:00-06:00", "22:00-06:00"} {
+				from, to, _ := strings.Cut(night, "-")
+				p := plantest.Plan(t, strings.Replace(plantest.Evening(plantest.Kettle22+plantest.Oven170+fmt.Sprintf("quiet: [{from: %q, to: %q}]", from, to), dish), "18:00", serve, 1))
+				if !p.Feasible && len(p.Remedies) == 0 {
+					t.Errorf("%s at %s, asleep %s: neither plan nor remedy", dish, serve, night)
+				}
+				if i > 0 && p.Feasible && before.Feasible && p.Night.Way == before.Night.Way {
+					a, b := plantest.FirstAt(p, schedule.StepPutOn, "meat"), plantest.FirstAt(before, schedule.StepPutOn, "meat")
+					if d := a.Sub(b).Abs(); d > 3*time.Hour {
+						t.Errorf("%s at %s: asleep %s it goes on %v from where it does with an hour of sleep less", dish, serve, night, d)
+					}
+				}
+				t.Logf("%s at %s, asleep %s: feasible %v, %v", dish, serve, night, p.Feasible, wayOf(p))
+				before = p
+			}
+		}
+	}
+}
+
+func wayOf(p schedule.Plan) schedule.NightWay {
+	if p.Night == nil {
+		return ""
+	}
+	return p.Night.Way
+}
