@@ -138,9 +138,10 @@ async function refreshed(page, service, plan, where) {
   await page.fill('#degrees', '27');
   await page.focus('#degrees');
   await page.evaluate(() => new Promise((done) => setTimeout(done, 500))); // the stream is open by then
-  await fetch(`${service}/v1/plans/${plan.id}/readings`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify([{ time: new Date().toISOString(), kind: 'gauge', value: '401 F' }]) });
+  const posted = await fetch(`${service}/v1/plans/${plan.id}/readings`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify([{ time: new Date().toISOString(), kind: 'gauge', value: '401 F' }]) });
+  if (posted.status !== 200) fault(where, `the reading is answered with ${posted.status}: ${await posted.text()}`);
   const began = Date.now();
-  await page.waitForFunction(() => document.querySelector('#logged').textContent.includes('401'), null, { timeout: 5000 }).catch(() => fault(where, 'the page does not follow the stream'));
+  await page.locator('#logged li', { hasText: '401' }).first().waitFor({ timeout: 5000 }).catch((e) => fault(where, `the page does not follow the stream: ${e}`));
   const took = Date.now() - began;
   if (took > 2000) fault(where, `the page followed after ${took} ms`);
   if (await page.inputValue('#degrees') !== '27') fault(where, 'what was typed is gone');
