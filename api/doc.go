@@ -10,8 +10,8 @@
 // the plan. Ids are random (122 bits), and the log never shows them. A plan's feed has an
 // address of its own, which only shows it and can be revoked.
 //
-// The sheet of a plan is live: sheet.go draws it, sheet_forms.go and sheet_post.go are what a
-// cook logs on it. What is due goes out by package push, which follows plans by [Follower].
+// The sheet of a plan is live, with forms by which a cook logs what was read and done, and
+// what is due goes out by package push, which follows plans by a [Follower].
 //
 // What a stranger sends is counted before it is read ([scanned]), read apart from what
 // others send, and planned in a place of its kind ([gates]). A change of a plan is made
