@@ -74,7 +74,9 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 	}
 	if form.OfDish || e.Kind == LogServingMoved && row.dish != "" {
 		id, ok := r.dishID(row.dish)
-		if !ok {
+		if several := r.alike(row.dish); len(several) > 1 {
+			fault("dish", "%s may be %s: write more of the name", say.Quoted(row.dish), say.Listed(several, "or"))
+		} else if !ok {
 			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
 		}
 		e.Dish = id
@@ -148,27 +150,12 @@ func ParseDish(text string) (Dish, error) {
 	return dish, inputError(faults)
 }
 
-func (r *logReader) dishID(text string) (string, bool) {
-	if text == "" && len(r.plan.Dishes) == 1 {
-		return r.plan.Dishes[0].ID, true
-	}
-	for _, d := range r.plan.Dishes {
-		if d.ID == text || strings.EqualFold(d.Name, text) {
-			return d.ID, true
-		}
-	}
-	for _, d := range r.added {
-		if d.ID == text || strings.EqualFold(d.Name, text) {
-			return d.ID, true
-		}
-	}
-	return "", false
-}
-
 func (r *logReader) dishNames() []string {
 	var names []string
-	for _, d := range r.plan.Dishes {
-		names = append(names, d.ID)
+	for _, d := range r.named() {
+		if !slices.Contains(names, d.id) {
+			names = append(names, d.id)
+		}
 	}
 	return names
 }

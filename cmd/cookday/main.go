@@ -9,12 +9,18 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	"time"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 // run is main without the process around it: it returns the exit code.
-func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	return runAt(time.Now, args, stdin, stdout, stderr)
+}
+
+// runAt is run with a clock of its own.
+func runAt(clock func() time.Time, args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 	defer func() {
 		if fault := recover(); fault != nil { // a cook at five in the morning has no use for a stack trace
 			fmt.Fprintf(stderr, "cookday: a fault of this program, please report it: %v\n", fault)
@@ -29,5 +35,5 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 	root.SetOut(stdout)
 	root.SetErr(stderr)
 	strictCompletion(root)
-	return report(stderr, root.ExecuteContext(ctx))
+	return report(stderr, root.ExecuteContext(withClock(ctx, clock)))
 }

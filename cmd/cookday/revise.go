@@ -12,16 +12,17 @@ import (
 func reviseCommand() *cobra.Command {
 	var s show
 	cmd := &cobra.Command{
-		Use:   "revise PLAN READINGS",
+		Use:   "revise DAY READINGS",
 		Short: "Follow the day: a plan, what was read and done since, and now",
-		Long: `revise reads a plan (as plan --format json prints it) and a log of readings and
-events, and prints the plan as it stands now: what is past stays, the rest is
-arranged again, and it says what changed and why. One of the two may be - for
-standard input.
+		Long: `revise reads a request, or a plan (as plan --format json prints it), and a log of
+readings and events, and prints the plan as it stands now: what is past stays, the
+rest is arranged again, and it says what changed and why. One of the two may be -
+for standard input.
 
 The log is CSV with the columns time, dish, kind and value, or a JSON list of
-such objects (one alone will do). A time is RFC 3339, or a clock of the plan's
-days such as 04:15:
+such objects (one alone will do). A time is RFC 3339, or a clock such as 04:15,
+which is the nearest one to the line before. A dish goes by its id, its name, its
+cut, or any beginning that no other has. cookday note adds such lines:
 
   time,dish,kind,value
   07:54,Brisket,on,
@@ -35,7 +36,7 @@ chilled, restarted, serving-moved, dish-added, dish-cancelled.`,
 		Example: `  cookday plan party.yaml --out party.json
   cookday revise party.json log.csv
   cookday revise party.json log.csv --now 11:40 --brief`,
-		Args: operands("PLAN", "READINGS"),
+		Args: operands("DAY", "READINGS"),
 		RunE: func(cmd *cobra.Command, args []string) error { return revise(cmd, s, args[0], args[1]) },
 	}
 	s.addFlags(cmd)
@@ -49,48 +50,34 @@ func revise(cmd *cobra.Command, s show, plan, log string) error {
 		return err
 	}
 	if plan == "-" && log == "-" {
-		return usage("%s: PLAN and READINGS cannot both come from standard input", cmd.CommandPath())
+		return usage("%s: DAY and READINGS cannot both come from standard input", cmd.CommandPath())
 	}
-	p, err := readPlan(cmd, plan)
+	p, err := readDay(cmd, plan)
 	if err != nil {
 		return err
 	}
-	if s.now == "" {
-		s.now = time.Now().Format(time.RFC3339)
-	}
-	now, err := instant("--now", s.now, p)
+	revised, now, err := revisePlan(cmd, p, log, s.now)
 	if err != nil {
 		return err
 	}
-	revised, err := revisePlan(cmd, p, log, now)
-	if err != nil {
-		return err
-	}
+	s.now = now.Format(time.RFC3339)
 	return s.plan(cmd, revised)
 }
 
-func readPlan(cmd *cobra.Command, name string) (schedule.Plan, error) {
-	in, err := readSource(name, cmd.InOrStdin())
-	if err != nil {
-		return schedule.Plan{}, err
-	}
-	if !in.isPlan() {
-		return schedule.Plan{}, usage("%s: is no plan; a plan is what cookday plan --format json prints", in.name)
-	}
-	p, err := schedule.ReadPlan(in.data)
-	return p, inFile(in.name, err)
-}
-
 // revisePlan brings a plan up to now with the log of a file.
-func revisePlan(cmd *cobra.Command, p schedule.Plan, name string, now time.Time) (schedule.Plan, error) {
+func revisePlan(cmd *cobra.Command, p schedule.Plan, name, typed string) (schedule.Plan, time.Time, error) {
 	in, err := readSource(name, cmd.InOrStdin())
 	if err != nil {
-		return schedule.Plan{}, err
+		return schedule.Plan{}, time.Time{}, err
 	}
 	log, err := schedule.ReadLog(in.data, p)
 	if err != nil {
-		return schedule.Plan{}, inFile(in.name, err)
+		return schedule.Plan{}, time.Time{}, inFile(in.name, err)
+	}
+	now, err := nowOf(cmd, typed, p, log)
+	if err != nil {
+		return schedule.Plan{}, time.Time{}, err
 	}
 	revised, err := planner.Revise(cmd.Context(), p, log, now, planner.Judged())
-	return revised, inFile(in.name, err)
+	return revised, now, inFile(in.name, err)
 }

@@ -31,7 +31,7 @@ func TestReviseFaults(t *testing.T) {
 		args      []string
 		want      string
 	}{
-		{"request for a plan", "", []string{file(t, "lunch.yaml", lunch), "-"}, "/"},
+		{"a log for a day", "", []string{file(t, "log.csv", lunchLog), "-"}, "/"},
 		{"both from standard input", "", []string{"-", "-"}, "cookday revise: "},
 		{"no readings", "", []string{plan}, "cookday revise: READINGS is missing"},
 		{"missing readings", "", []string{plan, "nowhere.csv"}, "nowhere.csv: there is no such file"},

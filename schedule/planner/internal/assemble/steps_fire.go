@@ -139,7 +139,7 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 			Text: ifStillOn(text, at, off), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "The fire again: " + d.Level(ph.LevelC) + "?"
+		text = "Look at the fire again: " + d.Level(ph.LevelC) + "?"
 	}
 }
 

@@ -66,7 +66,7 @@ func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o o
 	case r.ServeAt.Before(v.now):
 		return false
 	case why == "fire-died":
-		return true
+		return moved < 1 // whatever makes it later is no way out of it
 	case why == schedule.Early:
 		return !r.ServeAt.After(p.ServeAt) && moved >= 1 // too slow, and dinner would wait for it
 	case o.dishOnly:

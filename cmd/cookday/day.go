@@ -1,0 +1,62 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
+)
+
+// readDay reads a plan, or makes one of a request: a day may be followed by either.
+func readDay(cmd *cobra.Command, name string) (schedule.Plan, error) {
+	in, err := readSource(name, cmd.InOrStdin())
+	if err != nil {
+		return schedule.Plan{}, err
+	}
+	if in.isPlan() {
+		p, err := schedule.ReadPlan(in.data)
+		return p, inFile(in.name, err)
+	}
+	r, err := schedule.Read(in.data)
+	if err != nil {
+		return schedule.Plan{}, inFile(in.name, err)
+	}
+	p, err := planner.Make(cmd.Context(), r)
+	return p, inFile(in.name, err)
+}
+
+// readLogFile reads the log of a day; one that is not there yet is empty.
+func readLogFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.Entry, source, error) {
+	in, err := readSource(name, cmd.InOrStdin())
+	if _, missing := os.Stat(name); name != "-" && errors.Is(missing, fs.ErrNotExist) {
+		return nil, source{name: name}, nil
+	}
+	if err != nil {
+		return nil, in, err
+	}
+	if len(strings.TrimSpace(string(in.data))) == 0 {
+		return nil, in, nil
+	}
+	log, err := schedule.ReadLog(in.data, p)
+	return log, in, inFile(in.name, err)
+}
+
+// dayEndings are those of the files that a day may be in, beside its log.
+var dayEndings = []string{".yaml", ".yml", ".json"}
+
+// besides is the file of a day beside a log of the same name, or of a log beside a day.
+func besides(name string, endings ...string) (string, bool) {
+	stem := strings.TrimSuffix(name, filepath.Ext(name))
+	for _, ending := range endings {
+		if _, err := os.Stat(stem + ending); err == nil && stem+ending != name {
+			return stem + ending, true
+		}
+	}
+	return "", false
+}

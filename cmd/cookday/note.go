@@ -1,0 +1,208 @@
+package main
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"example.com/cookday/schedule"
+)
+
+func noteCommand() *cobra.Command {
+	var day, now string
+	cmd := &cobra.Command{
+		Use:   "note LOG WORDS...",
+		Short: "Add a line to the log of a day: what was read or done just now",
+		Long: `note adds a line with the time of now to the log of a day, a CSV file, which it
+makes where there is none. The day is the request or plan of the same name beside
+it (saturday.yaml beside saturday.csv), or the one that --day names; the log
+remembers that one.
+
+Words are a dish and what was read or done, or something of the fire:
+
+  brisket 152          its core; a number without F or C is in the day's units
+  brisket on, wrapped foil, off, in the cooler, to oven 275
+  grate 260, lid 300, lit, fire out, added coals
+  dinner 19:00
+  05:10 brisket on     earlier than now
+  undo                 takes the last line back
+
+A dish goes by its id, its name, its cut, or any beginning that no other has.`,
+		Example: `  cookday note saturday.csv brisket 152
+  cookday note saturday.csv wrapped
+  cookday note saturday.csv --day party.yaml grate 260`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) < 2 {
+				return usage("%s: %s is missing; see %s --help", cmd.CommandPath(), []string{"LOG", "WORDS"}[len(args)], cmd.CommandPath())
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, args []string) error { return note(cmd, day, now, args[0], args[1:]) },
+	}
+	cmd.Flags().StringVar(&day, "day", "", "`file` of the request or plan, if it is not beside the log")
+	cmd.Flags().StringVar(&now, "now", "", "`time` of now: 14:30, 2027-07-03T14:30 or RFC 3339 (if not given: this machine's clock)")
+	return cmd
+}
+
+// note adds a line to a log.
+func note(cmd *cobra.Command, day, now, name string, words []string) error {
+	if len(words) == 1 && strings.EqualFold(words[0], "undo") {
+		return takeBack(cmd, name)
+	}
+	file, err := dayOf(day, name)
+	if err != nil {
+		return err
+	}
+	p, err := readDay(cmd, file)
+	if err != nil {
+		return err
+	}
+	log, in, err := readLogFile(cmd, name, p)
+	if err != nil {
+		return err
+	}
+	at, err := nowOf(cmd, now, p, log)
+	if err != nil {
+		return err
+	}
+	n, err := schedule.ReadNote(words, p, log, at)
+	if err != nil {
+		return inFile(filepath.Base(name), err)
+	}
+	if n.At.After(at) {
+		return usage("%s: %s is to come, it is %s; note what has happened", name, n.At.Format("15:04"), at.Format("15:04"))
+	}
+	line, err := lineOf(name, in.data, map[string]string{"time": n.At.Format("2006-01-02 15:04"), "dish": n.Dish, "kind": n.Kind, "value": n.Text})
+	if err != nil {
+		return err
+	}
+	if err := addLine(name, in.data, line, markOf(name, day)); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintln(cmd.OutOrStdout(), "Noted: "+strings.TrimRight(strings.Join([]string{said(n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
+	return err
+}
+
+// said is a time, with its day where it is not today.
+func said(t, now time.Time) string {
+	if t.Format(time.DateOnly) != now.Format(time.DateOnly) {
+		return t.Format("Mon 15:04")
+	}
+	return t.Format("15:04")
+}
+
+// lineOf is a line for a log, its columns in the order of the log's own.
+func lineOf(name string, has []byte, columns map[string]string) (string, error) {
+	text := strings.TrimSpace(string(has))
+	if strings.HasPrefix(text, "[") || strings.HasPrefix(text, "{") {
+		return "", usage("%s: is a log in JSON; note adds to one in CSV, which begins with the line %s", name, strings.TrimSpace(logHead))
+	}
+	head := strings.TrimSpace(logHead)
+	for line := range strings.Lines(text) {
+		if line = strings.TrimSpace(line); line != "" && !strings.HasPrefix(line, "#") {
+			head = line
+			break
+		}
+	}
+	var all []string
+	for column := range strings.SplitSeq(head, ",") {
+		all = append(all, columns[strings.ToLower(strings.TrimSpace(column))])
+	}
+	var s strings.Builder
+	w := csv.NewWriter(&s)
+	err := w.Write(all)
+	w.Flush()
+	return s.String(), err
+}
+
+const (
+	logHead   = "time,dish,kind,value\n"
+	dayMark   = "# day: "        // before the file that a log is of
+	takenBack = "# taken back: " // before a line that does not count
+)
+
+// addLine appends to a log, which is made where there is none.
+func addLine(name string, has []byte, line, day string) error {
+	text := line
+	switch {
+	case len(strings.TrimSpace(string(has))) == 0:
+		text = logHead + day + line
+	case has[len(has)-1] != '\n':
+		text = "\n" + line
+	}
+	f, err := os.OpenFile(name, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o644)
+	if err != nil {
+		return fileTrouble(name, err)
+	}
+	_, err = f.WriteString(text)
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	return err
+}
+
+// takeBack makes a remark of the last line of a log.
+func takeBack(cmd *cobra.Command, name string) error {
+	in, err := readSource(name, cmd.InOrStdin())
+	if err != nil {
+		return err
+	}
+	lines := strings.SplitAfter(string(in.data), "\n")
+	for i := len(lines) - 1; i > 0; i-- {
+		line := strings.TrimSpace(lines[i])
+		if line == "" || strings.HasPrefix(line, "#") || line+"\n" == logHead {
+			continue
+		}
+		lines[i] = takenBack + lines[i]
+		if err := emit(cmd.OutOrStdout(), name, func(w io.Writer) error { _, err := io.WriteString(w, strings.Join(lines, "")); return err }); err != nil {
+			return err
+		}
+		_, err = fmt.Fprintln(cmd.OutOrStdout(), "Taken back: "+strings.ReplaceAll(line, ",", " "))
+		return err
+	}
+	return usage("%s: has no line to take back", name)
+}
+
+// dayOf is the file of the request or plan that a log is of.
+func dayOf(flag, log string) (string, error) {
+	if flag != "" {
+		return flag, nil
+	}
+	if data, err := os.ReadFile(log); err == nil {
+		for line := range strings.Lines(string(data)) {
+			if day, ok := strings.CutPrefix(strings.TrimSpace(line), dayMark); ok {
+				if !filepath.IsAbs(day) {
+					day = filepath.Join(filepath.Dir(log), day)
+				}
+				return day, nil
+			}
+		}
+	}
+	if day, ok := besides(log, dayEndings...); ok {
+		return day, nil
+	}
+	return "", usage("%s: of which day? There is no request of that name beside it: cookday note %s --day party.yaml ...", log, log)
+}
+
+// markOf is the remark by which a log remembers the day that a flag named.
+func markOf(log, day string) string {
+	if day == "" {
+		return ""
+	}
+	file, err := filepath.Abs(day)
+	if err != nil {
+		file = day
+	}
+	if folder, err := filepath.Abs(filepath.Dir(log)); err == nil {
+		if rel, err := filepath.Rel(folder, file); err == nil && filepath.IsLocal(rel) {
+			file = rel
+		}
+	}
+	return dayMark + file + "\n"
+}

@@ -1,0 +1,208 @@
+package export
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// Now writes how a day stands in a few lines: what to do now, what comes next, what to
+// worry about and what could be done. Without Options.Now it is the instant of the
+// revision.
+func Now(w io.Writer, p schedule.Plan, o Options) error {
+	if o.Now.IsZero() && p.RevisedAt != nil {
+		o.Now = *p.RevisedAt
+	}
+	v, err := look(p, o.Now)
+	if err != nil {
+		return err
+	}
+	t := &textSheet{view: v, width: max(o.Width, 40), colour: o.Colour}
+	if o.Width == 0 {
+		t.width = 80
+	}
+	if !p.Feasible {
+		t.infeasible()
+	} else {
+		t.standing()
+	}
+	_, err = io.WriteString(w, t.String())
+	return err
+}
+
+// Limits of what a glance takes in.
+const (
+	nextSteps   = 3
+	mostWorries = 4
+	mostChoices = 3
+)
+
+// dueWithin is how soon something must come up to be done now.
+const dueWithin = 2 * time.Minute
+
+func (t *textSheet) standing() {
+	t.item("", t.styled(bold, t.clock(t.now)+" "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.day(t.now), "")+".")
+	t.item("", t.sure()+".")
+	due, next := t.dueAndNext()
+	t.heading("Now", '-')
+	said := 0
+	for _, f := range t.Findings {
+		if f.Severity == schedule.Danger {
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+			said++
+		}
+	}
+	for _, s := range due {
+		t.item("[ ] ", t.stepText(s))
+		said++
+	}
+	if said == 0 && len(next) > 0 {
+		t.item("", "Nothing to do before "+t.clockBy(next[0].At, t.now)+". Leave the lid shut.")
+	} else if said == 0 {
+		t.item("", "Nothing is left to do.")
+	}
+	t.comes(next)
+	t.worries()
+	t.choices()
+	t.onTheFire()
+}
+
+// dueAndNext are the steps to be done now, and the next ones after them.
+func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
+	for _, s := range t.Steps {
+		switch {
+		case s.Done || !s.Attended:
+		case s.At.Before(t.now.Add(dueWithin)):
+			due = append(due, s)
+		case len(next) < nextSteps:
+			next = append(next, s)
+		}
+	}
+	return due, next
+}
+
+// stepText is what to do, with the name of the dish.
+func (t *textSheet) stepText(s schedule.Step) string {
+	return t.view.entry(s).text
+}
+
+func (t *textSheet) comes(next []schedule.Step) {
+	if len(next) == 0 {
+		return
+	}
+	t.heading("Next", '-')
+	for _, s := range next {
+		text := t.stepText(s)
+		if w := t.view.entry(s).window; w != "" {
+			text += " " + w
+		}
+		t.item(t.styled(bold, t.clockBy(s.At, t.now))+"  ", text)
+	}
+}
+
+// worries are the findings below danger that ask for something, the gravest first.
+func (t *textSheet) worries() {
+	var all []schedule.Finding
+	for _, f := range t.Findings {
+		if f.Severity == schedule.Warning {
+			all = append(all, f)
+		}
+	}
+	if len(all) == 0 {
+		return
+	}
+	t.heading("Worry", '-')
+	for _, f := range all[:min(len(all), mostWorries)] {
+		t.item("! ", sentence(f.Text))
+	}
+	if more := len(all) - mostWorries; more > 0 {
+		t.item("", fmt.Sprintf("And %d more: cookday revise tells them.", more))
+	}
+}
+
+func (t *textSheet) choices() {
+	if len(t.Remedies) == 0 {
+		return
+	}
+	t.heading("What you could do", '-')
+	for _, r := range t.Remedies[:min(len(t.Remedies), mostChoices)] {
+		t.item("* ", t.remedyText(r))
+	}
+}
+
+// onTheFire says of each piece that cooks how it stands.
+func (t *textSheet) onTheFire() {
+	var lines []string
+	for _, d := range t.Dishes {
+		for _, b := range d.Batches {
+			if line := t.cooks(d, b); line != "" && !t.unfit(d.ID) {
+				lines = append(lines, line)
+			}
+		}
+	}
+	if len(lines) == 0 {
+		return
+	}
+	t.heading("On the fire", '-')
+	for _, line := range lines {
+		t.item("- ", line)
+	}
+}
+
+// cooks is how a batch stands that is on and not off; empty for another.
+func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
+	done := func(kind schedule.StepKind) bool {
+		return slices.ContainsFunc(t.Steps, func(s schedule.Step) bool {
+			return s.Done && s.Kind == kind && s.Dish == d.ID && s.Batch == b.Number
+		})
+	}
+	if !done(schedule.StepPutOn) || done(schedule.StepTakeOff) || len(b.Stages) == 0 {
+		return ""
+	}
+	name := t.dish(d.ID)
+	if len(d.Batches) > 1 {
+		name += fmt.Sprintf(", load %d", b.Number)
+	}
+	text := name + ": on since " + t.clockBy(b.Stages[0].From, t.now)
+	if e, ok := t.lastCore(d.ID); ok {
+		text += fmt.Sprintf(", %s at %s", t.core(e.C), t.clockBy(e.At, t.now))
+	} else {
+		text += ", not measured yet"
+	}
+	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && !t.found(schedule.NeverDone, d.ID) {
+		text += fmt.Sprintf("; off at %s or so, between %s and %s", t.clockBy(m.Window.Expected, t.now), t.clockBy(m.Window.Early, t.now), t.clockBy(m.Window.Late, t.now))
+	}
+	return text + "."
+}
+
+func (v *view) found(code, dish string) bool {
+	return slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == code && slices.Contains(f.Dishes, dish) })
+}
+
+// lastCore is the newest reading of a dish.
+func (v *view) lastCore(dish string) (last schedule.Entry, ok bool) {
+	for _, e := range v.Log {
+		if e.Dish == dish && e.Kind == schedule.LogCore && !e.At.Before(last.At) {
+			last, ok = e, true
+		}
+	}
+	return last, ok
+}
+
+// remedyText is a choice with its price and what it leads to.
+func (v *view) remedyText(r schedule.Remedy) string {
+	text := sentence(r.Text)
+	if price := sentence(r.Price); price != "" {
+		text += " " + price
+	}
+	if !r.ServeAt.IsZero() && !strings.Contains(text, v.clock(r.ServeAt)) {
+		text += " Then: eat at " + v.clockBy(r.ServeAt, v.now) + ", " + percent(r.Chance) + " sure."
+	} else {
+		text += " " + capital(percent(r.Chance)) + " sure."
+	}
+	return text
+}

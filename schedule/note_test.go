@@ -1,0 +1,93 @@
+package schedule_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
+)
+
+// A plan of three dishes on one fire; its names and hours are invented.
+func notedPlan(units unit.System) (schedule.Plan, time.Time) {
+	loc := time.FixedZone("CDT", -5*3600)
+	on := time.Date(2027, 7, 3, 20, 0, 0, 0, loc)
+	return schedule.Plan{TZ: "America/Chicago", ServeAt: time.Date(2027, 7, 4, 14, 0, 0, 0, loc), Request: schedule.Request{Units: units},
+		Dishes: []schedule.DishPlan{{ID: "brisket", Name: "Brisket", Cut: "brisket"}, {ID: "butt", Name: "Pork butt", Cut: "pork-butt"}, {ID: "belly", Name: "Pork belly", Cut: "pork-belly"}},
+		Phases: []schedule.Phase{{Number: 1, SetupFrom: on, LevelC: unit.FToC(250)}},
+		Steps:  []schedule.Step{{Kind: schedule.StepPutOn, At: on}}}, on
+}
+
+func TestNotes(t *testing.T) {
+	us, on := notedPlan(unit.US)
+	metric, _ := notedPlan(unit.Metric)
+	log := []schedule.Entry{{At: on, Dish: "brisket", Kind: schedule.LogOn}, {At: on, Dish: "belly", Kind: schedule.LogOn}, {At: on.Add(5 * time.Hour), Dish: "brisket", Kind: schedule.LogCore, C: unit.FToC(150)}}
+	for _, c := range []struct{ words, want string }{
+		{"brisket 152", "05:12 brisket core 152 F"},
+		{"Bris 152 F", "05:12 brisket core 152 F"},
+		{"brisket 67c", "05:12 brisket core 67 F as C"},
+		{"pork butt on", "05:12 butt on"},
+		{"but went on", "05:12 butt on"},
+		{"05:00 brisket wrapped", "05:00 brisket wrapped"},
+		{"brisket wrapped in paper", "05:12 brisket wrapped paper"},
+		{"wrapped brisket", "05:12 brisket wrapped"},
+		{"brisket left bare", "05:12 brisket wrapped none"},
+		{"brisket off", "05:12 brisket pulled"},
+		{"brisket in the cooler", "05:12 brisket boxed"},
+		{"brisket to oven 275", "05:12 brisket to-oven 275 F"},
+		{"grate 260", "05:12  grate 260 F"},
+		{"lid 300", "05:12  gauge 300 F"},
+		{"lid opened", "05:12  lid-opened"},
+		{"fire out", "05:12  fire-out"},
+		{"relit", "05:12  lit"},
+		{"added coals", "05:12  refuelled"},
+		{"dinner 15:30", "05:12  serving-moved 2027-07-04T15:30:00-05:00"},
+		{"pork 152", "asks butt or belly"},
+		{"152", "refuses dish"},
+		{"goose 152", "refuses cannot be read"},
+		{"brisket 66", "asks 151 °F|66C"}, // 66 C is 151 F, and the last reading was 150 F
+		{"belly 66", "asks 66C"},          // no piece is that cold after nine hours on the fire
+		{"grate 121", "asks 250 °F|121C"}, // 121 C is 250 F, the level
+		{"grate 26", "asks 26F"},          // a digit is missing
+		{"brisket 230", "asks boiling"},
+	} {
+		n, err := schedule.ReadNote(strings.Fields(c.words), us, log, on.Add(9*time.Hour+12*time.Minute))
+		checkNote(t, c.words, c.want, n, err)
+	}
+	for _, c := range []struct{ words, want string }{
+		{"brisket 66", "05:12 brisket core 66 C"}, {"brisket 128", "asks 128F"}, {"grate 120", "05:12  grate 120 C"}, {"grate 250", "asks 250F"},
+	} {
+		n, err := schedule.ReadNote(strings.Fields(c.words), metric, log, on.Add(9*time.Hour+12*time.Minute))
+		checkNote(t, c.words, c.want, n, err)
+	}
+}
+
+func checkNote(t *testing.T, words, want string, n schedule.Note, err error) {
+	t.Helper()
+	got := strings.TrimSpace(fmt.Sprintf("%s %s %s %s", n.At.Format("15:04"), n.Dish, n.Kind, n.Text))
+	if n.Kind == string(schedule.LogServingMoved) {
+		got = strings.TrimSpace(fmt.Sprintf("%s %s %s %s", n.At.Format("15:04"), n.Dish, n.Kind, n.Value))
+	}
+	switch {
+	case strings.HasPrefix(want, "asks ") || strings.HasPrefix(want, "refuses "):
+		for _, part := range strings.Split(strings.TrimPrefix(strings.TrimPrefix(want, "asks "), "refuses "), "|") {
+			if part == "boiling" {
+				part = "does not fit"
+			}
+			part = strings.ReplaceAll(part, " °F", " F")
+			if err == nil || !strings.Contains(err.Error(), part) {
+				t.Errorf("%q: %v %v, want %q", words, got, err, part)
+			}
+		}
+	case err != nil:
+		t.Errorf("%q: %v", words, err)
+	case strings.HasSuffix(want, " as C"):
+		if n.Text != "67C" && n.Text != "67 C" {
+			t.Errorf("%q: %s", words, got)
+		}
+	case got != want:
+		t.Errorf("%q: %s, want %s", words, got, want)
+	}
+}
