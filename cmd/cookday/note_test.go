@@ -118,7 +118,7 @@ func TestNow(t *testing.T) {
 		}
 	}
 	r = atClock(t, "2027-07-04 12:05", "now", day)
-	order := []string{"12:05 Sunday", "About 9", "Now\n---", "Next\n----", "Worry\n-----", "At 16:00: ", "What you could do", "On the fire", "158 F at 12:00"}
+	order := []string{"12:05 Sunday", "About 9", "Do now\n------", "Next\n----", "Worries\n-------", "At 16:00: ", "What you could do now", "On the fire", "158 F at 12:00"}
 	at := 0
 	for _, part := range order {
 		i := strings.Index(r.out[at:], part)

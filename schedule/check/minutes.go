@@ -53,7 +53,7 @@ func (c *checker) stageMinutes() {
 			c.takeTime(&b)
 		case c.done(schedule.StepTakeOff, id, b.Number, 0), c.makesRoom(&b), c.neverDone(&b):
 			continue
-		case c.found("less-sure", "") || c.admits(id):
+		case c.lessSure() || c.admits(id):
 			sure = math.Min(sure, 0.5)
 		}
 		need := minutesAt(c.overHeat(&b), sure)
@@ -62,6 +62,12 @@ func (c *checker) stageMinutes() {
 			c.fault(b.path+".stages", "%.0f min over the heat are planned; at a chance of %g it takes %.0f", has, sure, need)
 		}
 	}
+}
+
+// lessSure says whether a revision counts with what is expected, as it does where dinner
+// is not sure any more.
+func (c *checker) lessSure() bool {
+	return c.found("less-sure", "") || c.found(schedule.Late, "") || c.found(schedule.MayBeLate, "")
 }
 
 // takeTime: every stage of cooking takes minutes.

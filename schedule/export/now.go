@@ -48,7 +48,7 @@ func (t *textSheet) standing() {
 	t.item("", t.styled(bold, t.clock(t.now)+" "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.day(t.now), "")+".")
 	t.item("", t.sure()+".")
 	due, next := t.dueAndNext()
-	t.heading("Now", '-')
+	t.heading("Do now", '-')
 	said := 0
 	for _, f := range t.Findings {
 		if f.Severity == schedule.Danger {
@@ -115,7 +115,7 @@ func (t *textSheet) worries() {
 	if len(all) == 0 {
 		return
 	}
-	t.heading("Worry", '-')
+	t.heading("Worries", '-')
 	for _, f := range all[:min(len(all), mostWorries)] {
 		t.item("! ", sentence(f.Text))
 	}
@@ -128,7 +128,7 @@ func (t *textSheet) choices() {
 	if len(t.Remedies) == 0 {
 		return
 	}
-	t.heading("What you could do", '-')
+	t.heading("What you could do now", '-')
 	for _, r := range t.Remedies[:min(len(t.Remedies), mostChoices)] {
 		t.item("* ", t.remedyText(r))
 	}

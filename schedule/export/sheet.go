@@ -21,8 +21,14 @@ var sheetTemplate = template.Must(template.New("sheet").Parse(sheetHTML))
 
 // Sheet writes the cook sheet: one HTML page that needs no script and asks for
 // nothing else, to read on a phone and to print. The error names an unknown time
-// zone or is that of the writer.
+// zone or is that of the writer. The sheet of a day under way begins with what to do now.
 func Sheet(w io.Writer, p schedule.Plan, o Options) error {
+	if p.Revision > 0 && p.Feasible && p.RevisedAt != nil {
+		if o.Now.IsZero() {
+			o.Now = *p.RevisedAt
+		}
+		return LiveSheet(w, p, o.Now, Live{})
+	}
 	v, err := look(p, o.Now)
 	if err != nil {
 		return err

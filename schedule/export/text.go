@@ -67,10 +67,9 @@ func (t *textSheet) infeasible() {
 }
 
 func (t *textSheet) brief(n int) {
-	for _, f := range t.Findings {
-		if t.Revision > 0 && f.Severity == schedule.Danger {
-			t.item("! ", sentence(f.Text))
-		}
+	if t.Revision > 0 {
+		t.item("", "Eat at "+t.eatAt()+". "+t.sure()+".")
+		t.warnings()
 	}
 	t.steps(n)
 	if len(t.agenda(n)) == 0 {
@@ -79,6 +78,23 @@ func (t *textSheet) brief(n int) {
 	for _, c := range t.Cautions {
 		if c.Severity == schedule.Danger {
 			t.item("! ", sentence(c.Text))
+		}
+	}
+}
+
+// briefWarnings is how many warnings below danger a brief form carries.
+const briefWarnings = 2
+
+// warnings are all dangers, and the first of what else goes wrong.
+func (t *textSheet) warnings() {
+	left := briefWarnings
+	for _, f := range t.Findings {
+		switch {
+		case f.Severity == schedule.Danger:
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+		case f.Severity == schedule.Warning && left > 0:
+			left--
+			t.item("! ", sentence(f.Text))
 		}
 	}
 }

@@ -85,8 +85,8 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:30, between 16:29 and 18:48.
 	// Brisket: expected off at 17:30 and, rested, ready at 18:00; on a slow day at 19:18. The chance for 18:00 is about 50 %.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:30, between 16:29 and 18:48.
 	// - Wrap Brisket in foil now. Brisket is done 45 min earlier than left bare.
 	// - Bring the grate up to 300 F. Brisket is done 45 min earlier.
 	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 50 min earlier.

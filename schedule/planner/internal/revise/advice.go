@@ -39,10 +39,10 @@ func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([
 			out = append(out, r)
 		}
 	}
-	switch why {
-	case "less-sure":
-		out = append(out, v.unhurried(ctx, p)...)
-	case schedule.Early:
+	switch {
+	case v.attempt.halfway && v.attempt.later == 0 && why != schedule.Early && !offered(out, "later"):
+		out = append(out, v.unhurried(ctx, p, why)...)
+	case why == schedule.Early:
 		out = append(out, v.sooner(ctx, p, l.bound[i], l.all[i])...)
 	}
 	slices.SortStableFunc(out, func(a, b schedule.Remedy) int { // what saves dinner first, and what keeps its hour
@@ -52,6 +52,11 @@ func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([
 		return a.ServeAt.Compare(b.ServeAt)
 	})
 	return out, nil
+}
+
+// offered says whether a remedy of a code is among some.
+func offered(all []schedule.Remedy, code string) bool {
+	return slices.ContainsFunc(all, func(r schedule.Remedy) bool { return r.Code == code })
 }
 
 // What an option must bring to be worth a word (assumptions).
@@ -102,10 +107,13 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 			worst = slices.Index(l.bound, a)
 		}
 		return worst, "served-later"
-	case worst >= 0 && v.attempt.halfway:
+	case worst >= 0 && v.attempt.halfway && !v.anyLate(l):
 		return worst, "less-sure"
 	case worst >= 0:
-		return worst, v.lateness(l.bound[worst], l.all[worst])
+		if code := v.lateness(l.bound[worst], l.all[worst]); code != "" {
+			return worst, code
+		}
+		return worst, schedule.MayBeLate // of what is not on yet
 	}
 	for i, a := range l.bound {
 		if a.where != cooking || a.believed == nil || a.condemned {

@@ -11,7 +11,7 @@ import (
 )
 
 // unhurried is the least later serving at which everything has the asked chance.
-func (v *Revision) unhurried(ctx context.Context, p *schedule.Plan) []schedule.Remedy {
+func (v *Revision) unhurried(ctx context.Context, p *schedule.Plan, why string) []schedule.Remedy {
 	for _, later := range []int{20, 40, 60, 90, 120} {
 		at := p.ServeAt.Add(time.Duration(later) * time.Minute)
 		e := schedule.Entry{At: v.now, Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
@@ -19,7 +19,7 @@ func (v *Revision) unhurried(ctx context.Context, p *schedule.Plan) []schedule.R
 		if !ok || w.attempt != (attempt{}) {
 			continue
 		}
-		return []schedule.Remedy{{Code: "later", For: "less-sure", Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
+		return []schedule.Remedy{{Code: "later", For: why, Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),
 			Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.remainder.chance()}}
 	}
 	return nil

@@ -19,10 +19,25 @@ func (v *Revision) noteServing(l remainder, add func(schedule.Finding)) {
 	switch {
 	case v.attempt.later > 0:
 		add(v.servedLater(l))
-	case v.attempt.halfway:
+	case v.attempt.halfway && !v.anyLate(l): // else each dish says it, with its figures
 		add(schedule.NewFinding("less-sure", "", fmt.Sprintf(
 			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))))
 	}
+}
+
+// anyLate says whether a dish has a finding of its own that it may be late.
+func (v *Revision) anyLate(l remainder) bool {
+	for i, a := range l.bound {
+		if a.where == cooking && !a.condemned && v.lateness(a, l.all[i]) != "" || a.where == waiting && v.waitsLate(l.all[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// waitsLate says whether what is not on yet has less than the asked chance.
+func (v *Revision) waitsLate(p *arrange.Placed) bool {
+	return p.Readiness().Chance() < v.day.Req.Confidence-lateWorth
 }
 
 // servedLater sets the asked hour beside the one that the plan is for now.

@@ -43,7 +43,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	if len(p.Quiet) == 0 || !p.Quiet[len(p.Quiet)-1].To.After(v.now) { // the night is over
 		p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return strings.HasPrefix(f.Code, "night-") })
 	}
-	p.Findings = strict.NonNil(append(found, p.Findings...))
+	p.Findings = strict.NonNil(byUrgency(append(found, p.Findings...)))
 	return p, nil
 }
 

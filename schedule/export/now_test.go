@@ -1,0 +1,55 @@
+package export_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/export"
+	"example.com/cookday/schedule/internal/plantest"
+)
+
+// A butt that is late for four in the afternoon: an invented day.
+func lateDay(t *testing.T) schedule.Plan {
+	t.Helper()
+	p := plantest.Plan(t, "format: 1\nserve: {date: 2027-07-04, time: \"16:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n"+
+		"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 F, wrap: none, target: 200 F}\n")
+	return plantest.Revised(t, p, "time,dish,kind,value\n22:40,butt,on,\n05:00,butt,core,140 F\n09:00,butt,core,152 F\n12:00,butt,core,158 F\n", "2027-07-04 12:05")
+}
+
+// before says whether all parts are in a text, in this order.
+func inOrder(t *testing.T, text string, parts ...string) {
+	t.Helper()
+	at := 0
+	for _, part := range parts {
+		i := strings.Index(text[at:], part)
+		if i < 0 {
+			t.Fatalf("%q is not in its place in\n%s", part, text)
+		}
+		at += i + len(part)
+	}
+}
+
+// Every short form of a day under way carries the chance, the warning and the next steps,
+// and the page begins with what to do now.
+func TestShortFormsOfADayUnderWay(t *testing.T) {
+	p := lateDay(t)
+	var now, brief, page bytes.Buffer
+	for _, err := range []error{export.Now(&now, p, export.Options{}), export.Text(&brief, p, export.Options{Brief: 3, Now: *p.RevisedAt}), export.Sheet(&page, p, export.Options{})} {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	inOrder(t, now.String(), "12:05 Sunday", "% that everything", "Do now", "Nothing to do before", "Next", "Worries", "At 16:00: ", "What you could do now", "On the fire", "158 F at 12:00")
+	inOrder(t, brief.String(), "Eat at ", "% that everything", "! At 16:00: ", "[ ]", "[ ]")
+	inOrder(t, page.String(), "<h2>Do now</h2>", "<h2>Next</h2>", "<h2>Worries</h2>", "At 16:00: ", "Shopping")
+	if strings.Contains(page.String(), "<form") {
+		t.Error("a page that nobody serves has a form")
+	}
+	for line := range strings.Lines(now.String()) {
+		if len([]rune(strings.TrimRight(line, "\n"))) > 80 {
+			t.Errorf("wider than 80 columns: %s", line)
+		}
+	}
+}
