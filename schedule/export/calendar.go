@@ -92,7 +92,7 @@ func (c *icalendar) noPlan() {
 // as a step's is, of plan, dish, batch, kind and ordinal.
 func (c *icalendar) stages(d schedule.DishPlan, b schedule.Batch) {
 	seen := map[schedule.StageKind]int{}
-	for _, s := range b.Stages {
+	for _, s := range likely(b) {
 		seen[s.Kind]++
 		what := c.stage(s)
 		title := c.dish(d.ID) + ": " + what

@@ -53,3 +53,19 @@ func TestShortFormsOfADayUnderWay(t *testing.T) {
 		}
 	}
 }
+
+// The calendar's stages are of the day that its steps tell of: what cooks ends where it
+// is taken off.
+func TestCalendarTellsTheDayOfItsSteps(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	var b bytes.Buffer
+	if err := export.Calendar(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range p.Dishes {
+		off := plantest.FirstAt(p, schedule.StepTakeOff, d.ID)
+		if end := "DTEND;TZID=America/Chicago:" + off.Format("20060102T150400"); !strings.Contains(b.String(), end) {
+			t.Errorf("%s is off at %v, and no stage ends then", d.Name, off)
+		}
+	}
+}

@@ -84,7 +84,7 @@ func (t *timeline) batchLane(d schedule.DishPlan, b schedule.Batch) {
 	t.paragraph(12, pictureWidth-24, "soft", t.batchTimes(b))
 	t.y += 5
 	off, known := takeOff(b)
-	for _, s := range b.Stages {
+	for _, s := range likely(b) {
 		t.stageBar(s.Kind, s.From, s.To)
 		if known && onFire(s) {
 			t.softEnd(s, off)
@@ -200,7 +200,7 @@ func (v *view) stageKinds() map[schedule.StageKind]bool {
 	used := map[schedule.StageKind]bool{}
 	for _, d := range v.Dishes {
 		for _, b := range d.Batches {
-			for _, s := range b.Stages {
+			for _, s := range likely(b) {
 				used[s.Kind] = true
 			}
 		}
