@@ -61,5 +61,12 @@ func (w *answerWriter) Write(text []byte) (int, error) {
 	return n, err
 }
 
+// flush sends what was written; where it cannot be done now it is done at the end.
+func (c *call) flush() {
+	if c.w.status != 0 {
+		_ = http.NewResponseController(c.w).Flush()
+	}
+}
+
 // Unwrap is for [http.ResponseController].
 func (w *answerWriter) Unwrap() http.ResponseWriter { return w.ResponseWriter }

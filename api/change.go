@@ -100,9 +100,11 @@ func (s *Service) answerChange(c *call, id string, f format, work func(context.C
 	if err != nil {
 		return err
 	}
-	defer s.bell.ring(id) // those who listen must not keep the one who waits waiting
+	defer s.bell.ring(id)
 	c.header().Set(headerLocation, planPath(id))
-	return s.sendRevision(c, http.StatusOK, kept, p, f)
+	err = s.sendRevision(c, http.StatusOK, kept, p, f)
+	c.flush() // those who listen must not keep the one who waits waiting
+	return err
 }
 
 // revision makes a plan ready to be kept. Its instant is never before that of the

@@ -239,5 +239,6 @@ func (s *Service) deletePlan(c *call) error {
 // gone tells the streams of a plan, and forgets what is kept ready.
 func (s *Service) gone(id string) {
 	s.pages.forget(id)
+	s.scores.doubt(id)
 	s.bell.ring(id)
 }

@@ -22,6 +22,8 @@ type score struct {
 
 	mu   sync.Mutex
 	tail *chapter // nil until it was read
+
+	doubts int // how often the plan was deleted, or its feed changed
 }
 
 func newScores(store Store) *scores { return &scores{store: store, plans: map[string]*score{}} }
@@ -113,6 +115,31 @@ func (sc *score) read(ctx context.Context, after, most int) ([]*agenda, error) {
 		}
 	}
 	return list, nil
+}
+
+// ahead says whether a later chapter than that one is known, and nothing is in doubt that
+// the asker has not looked into.
+func (sc *score) ahead(ch *chapter, doubts *int) bool {
+	sc.mu.Lock()
+	defer sc.mu.Unlock()
+	if *doubts != sc.doubts {
+		*doubts = sc.doubts
+		return false
+	}
+	return sc.tail.Revision > ch.Revision
+}
+
+// doubt makes all who follow a plan look whether it is there, and theirs to read.
+func (s *scores) doubt(id string) {
+	s.mu.Lock()
+	sc := s.plans[id]
+	s.mu.Unlock()
+	if sc == nil {
+		return
+	}
+	sc.mu.Lock()
+	defer sc.mu.Unlock()
+	sc.doubts++
 }
 
 // after is the chapter that follows one, nil for the newest.

@@ -86,6 +86,7 @@ type stream struct {
 	score   *score
 	chapter *chapter // where the client is
 	place   int      // the last event of it that was sent
+	doubts  int      // of the score, that were looked into
 }
 
 func (st *stream) at() eventID { return eventID{st.chapter.Revision, st.place} }
@@ -164,8 +165,12 @@ func (st *stream) run(ctx context.Context) {
 	}
 }
 
-// look sees whether there is more, and whether the client may still read it.
+// look sees whether there is more, and whether the client may still read it. What this
+// process revised itself the score knows: a thousand streams need not ask the store.
 func (st *stream) look(ctx context.Context) error {
+	if st.score.ahead(st.chapter, &st.doubts) {
+		return nil
+	}
 	if st.feed {
 		if _, err := st.service.cfg.Store.ByFeed(ctx, st.shown); err != nil {
 			return err
