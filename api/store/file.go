@@ -18,8 +18,11 @@ import (
 )
 
 // File keeps plans in one file of an SQL database. Beside it stand two more while it
-// is open (-wal and -shm), which belong to it.
+// is open (-wal and -shm), which belong to it, and one that takes room for the day when
+// there is no other (-spare).
 type File struct {
+	spare string // path
+
 	write *sql.DB // one connection: writers wait for each other here and not in the database
 	read  *sql.DB
 	watch *sql.DB // one connection, which counts what others write
@@ -45,7 +48,7 @@ func OpenFile(ctx context.Context, path string) (*File, error) {
 	if err := made.Close(); err != nil {
 		return nil, err
 	}
-	f := &File{}
+	f := &File{spare: path + "-spare"}
 	// FULL: a commit returns once the log is on the disk, so that what was acknowledged
 	// survives a loss of power too.
 	f.write, err = open(path, "_txlock=immediate", "_pragma=synchronous(FULL)",
@@ -76,6 +79,7 @@ func OpenFile(ctx context.Context, path string) (*File, error) {
 			return nil, errors.Join(err, f.Close())
 		}
 	}
+	keepSpare(f.spare)
 	return f, nil
 }
 
@@ -139,13 +143,15 @@ func told(err error) error {
 // the write-ahead log, which may have old pages, is emptied; if readers are in the
 // way of that, the next deletion or the closing of the file does it.
 func (f *File) Delete(ctx context.Context, id string) error {
-	err := f.inTransaction(ctx, func(tx *sql.Tx) error {
-		return one(tx.ExecContext(ctx, "DELETE FROM plan WHERE id = ?", id))
+	return f.freeing(func() error {
+		err := f.inTransaction(ctx, func(tx *sql.Tx) error {
+			return one(tx.ExecContext(ctx, "DELETE FROM plan WHERE id = ?", id))
+		})
+		if err != nil {
+			return err
+		}
+		return f.empty(ctx)
 	})
-	if err != nil {
-		return err
-	}
-	return f.empty(ctx)
 }
 
 // empty takes the log beside the file over into it.
@@ -167,18 +173,22 @@ func one(done sql.Result, err error) error {
 
 // Expire removes old plans.
 func (f *File) Expire(ctx context.Context, before time.Time) (gone []string, err error) {
-	err = f.inTransaction(ctx, func(tx *sql.Tx) error {
-		rows, err := tx.QueryContext(ctx, "DELETE FROM plan WHERE max(changed_at, serve_at) < ? RETURNING id", before.UnixMilli())
-		if err != nil {
-			return err
-		}
-		gone, err = texts(rows)
-		return err
-	})
+	err = f.freeing(func() error { return f.expire(ctx, before, &gone) })
 	if err != nil || len(gone) == 0 {
 		return nil, err
 	}
 	return gone, f.empty(ctx)
+}
+
+func (f *File) expire(ctx context.Context, before time.Time, gone *[]string) error {
+	return f.inTransaction(ctx, func(tx *sql.Tx) error {
+		rows, err := tx.QueryContext(ctx, "DELETE FROM plan WHERE max(changed_at, serve_at) < ? RETURNING id", before.UnixMilli())
+		if err != nil {
+			return err
+		}
+		*gone, err = texts(rows)
+		return err
+	})
 }
 
 func texts(rows *sql.Rows) (list []string, err error) {
