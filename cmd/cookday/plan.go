@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"example.com/cookday/schedule"
@@ -14,7 +16,7 @@ func planCommand() *cobra.Command {
 		Short: "Plan the day of a request",
 		Long: `plan reads a request (YAML or JSON; - for standard input) and prints the plan.
 Exit code 1 says that the day cannot be done as asked; the plan then says why
-and what would help.`,
+and what would help. A day that is past is planned too, and said to be past.`,
 		Example: `  cookday plan party.yaml
   cookday plan party.yaml --out party.html
   cookday plan party.yaml --format svg --picture grate --out grate.svg
@@ -28,12 +30,23 @@ and what would help.`,
 			if err != nil {
 				return err
 			}
+			sayPast(cmd, args[0], p)
 			return s.plan(cmd, p)
 		},
 	}
 	s.addFlags(cmd)
 	cmd.Flags().StringVar(&s.now, "now", "", "`time` to mark as now: 14:30, 2027-07-03T14:30 or RFC 3339")
 	return cmd
+}
+
+// sayPast says that a meal is past: its day is planned all the same, for whoever looks back.
+func sayPast(cmd *cobra.Command, name string, p schedule.Plan) {
+	if name == "-" {
+		name = "standard input"
+	}
+	if at := p.ServeAt; clockNow(cmd).After(at) {
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s: serve: %s is past; this is how that day would have gone\n", name, at.Format("Monday 2 January 2006, 15:04"))
+	}
 }
 
 // planFile plans the request of a file.

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // result is what a command has printed and returned.
@@ -17,9 +18,12 @@ type result struct {
 // invoke runs a command line in this process, with a text as standard input.
 func invoke(stdin string, args ...string) result {
 	var out, errors bytes.Buffer
-	code := run(args, strings.NewReader(stdin), &out, &errors)
+	code := runAt(winter, args, strings.NewReader(stdin), &out, &errors)
 	return result{code, out.String(), errors.String()}
 }
+
+// winter is before the days of the tests.
+func winter() time.Time { return time.Date(2027, 1, 2, 12, 0, 0, 0, time.UTC) }
 
 // mustRun is invoke for what has to go well.
 func mustRun(t *testing.T, stdin string, args ...string) string {
@@ -110,6 +114,18 @@ func TestExitCodes(t *testing.T) {
 				t.Errorf("exit code %d with %d bytes of output", r.code, len(r.out))
 			}
 		})
+	}
+}
+
+// A day that is past is planned for whoever looks back, and said to be past.
+func TestADayThatIsPast(t *testing.T) {
+	name := file(t, "lunch.yaml", lunch)
+	before, after := atClock(t, "2027-07-03 13:00", "plan", name), atClock(t, "2027-07-03 13:01", "plan", name)
+	if before.errors != "" || before.code != exitFine {
+		t.Errorf("while it is eaten: %q", before.errors)
+	}
+	if want := name + ": serve: Saturday 3 July 2027, 13:00 is past; this is how that day would have gone\n"; after.errors != want || after.code != exitFine || after.out != before.out {
+		t.Errorf("%q, exit code %d", after.errors, after.code)
 	}
 }
 
