@@ -23,6 +23,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Optional("prep", strict.List(d.Decoder, &x.Prep, maxChoices, d.Text)),
 			strict.Optional("wrap", strict.Pointed(&x.Wrap, d.wrap)),
 			strict.Optional("zone", d.Text(&x.Zone)),
+			strict.Optional("lies", d.Text(&x.Lies)),
 			strict.Optional("level", strict.Pointed(&x.Level, d.temperature)),
 			strict.Optional("rest", strict.Pointed(&x.Rest, d.duration)),
 			strict.Optional("hold", d.atLeastOne(d.words(&x.Hold))),

@@ -79,6 +79,8 @@ func (d decoder) grill(g *Grill) strict.Reader {
 			strict.Optional("fuel", d.Text(&g.Fuel)),
 			strict.Optional("gauge_offset", strict.Quantity(d.Decoder, &g.GaugeOffset, unit.ParseDifference)),
 			strict.Optional("water_pan", d.Boolean(&g.WaterPan)),
+			strict.Optional("raised", d.Boolean(&g.Raised)),
+			strict.Optional("levels", strict.NotZero(d.Decoder, &g.Levels, d.Whole(&g.Levels, "2"))),
 			strict.Optional("zones", strict.List(d.Decoder, &g.Zones, maxZones, d.zone)),
 		)
 	}

@@ -18,6 +18,7 @@ const (
 	defaultUnits      = unit.US
 	defaultFuel       = FuelBriquettes
 	defaultCount      = 1
+	defaultLevels     = 2 // of an upright cooker
 )
 
 // defaultOvenHold is a common lowest setting of kitchen ovens (common practice, no source).
@@ -30,7 +31,11 @@ func (r Request) WithDefaults() Request {
 	fill(&r.Format, knownFormat)
 	fill(&r.Confidence, defaultConfidence)
 	fill(&r.Units, defaultUnits)
-	if r.Grill.Kind != GrillOther {
+	switch r.Grill.Kind {
+	case GrillOther:
+	case GrillUpright:
+		fill(&r.Grill.Levels, defaultLevels)
+	default:
 		fill(&r.Grill.Fuel, defaultFuel)
 	}
 	if r.Oven != nil {
@@ -68,7 +73,11 @@ func fillPieces(dish *Dish) {
 func (r Request) withoutDefaults() Request {
 	leaveOut(&r.Confidence, defaultConfidence)
 	leaveOut(&r.Units, defaultUnits)
-	if r.Grill.Kind != GrillOther {
+	switch r.Grill.Kind {
+	case GrillOther:
+	case GrillUpright:
+		leaveOut(&r.Grill.Levels, defaultLevels)
+	default:
 		leaveOut(&r.Grill.Fuel, defaultFuel)
 	}
 	if r.Oven != nil {

@@ -63,16 +63,23 @@ type Piece struct {
 	LengthM    float64 `json:"length_m"`
 	AreaM2     float64 `json:"area_m2"` // of the grate it covers
 	Disc       bool    `json:"disc,omitempty"`
+	Rack       bool    `json:"rack,omitempty"`  // covers a rectangle, else an oval
+	Lies       string  `json:"lies,omitempty"`  // halved, standing, rolled or bent; empty for flat
+	Grate      int     `json:"grate,omitempty"` // which of several grates of its zone it lies on, from 1 for the lowest
 	Spots      []Spot  `json:"spots,omitempty"`
 }
 
-// Spot is where a piece lies in a phase: its centre, metres from the grate's
-// centre (x to the right, y away from the cook), turned by AngleDeg.
+// Spot is where a piece, or a half of it, lies in a phase: its centre, metres from the
+// grate's centre (x to the right, y away from the cook), turned by AngleDeg, and how long
+// and wide it lies there: shorter where it is bent or pushed together.
 type Spot struct {
 	Phase    int     `json:"phase"` // ordinal of the phase, from 1
 	XM       float64 `json:"x_m"`
 	YM       float64 `json:"y_m"`
 	AngleDeg float64 `json:"angle_deg"`
+	LengthM  float64 `json:"length_m,omitempty"`
+	WidthM   float64 `json:"width_m,omitempty"`
+	Part     int     `json:"part,omitempty"` // 1 or 2 of a piece that is cut in half
 }
 
 // StageKind says what a batch goes through in a stage.

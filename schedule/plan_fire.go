@@ -29,9 +29,17 @@ type Zone struct {
 	Name     string  `json:"name"`
 	Direct   bool    `json:"direct,omitempty"`
 	LevelC   float64 `json:"level_c"`
-	AreaM2   float64 `json:"area_m2"`
-	UsableM2 float64 `json:"usable_m2"` // by the rule of room for large pieces
+	AreaM2   float64 `json:"area_m2"`   // of the grate that every zone has
+	UsableM2 float64 `json:"usable_m2"` // by the rule of room for large pieces, on all of its grates
 	DiscsM2  float64 `json:"discs_m2"`  // by the rule of room for small discs
+
+	Grates []Grate `json:"grates,omitempty"` // from below, where it has several
+}
+
+// Grate is one of several one above another.
+type Grate struct {
+	Name   string  `json:"name"`
+	AreaM2 float64 `json:"area_m2"`
 }
 
 // Burn is the fuel of a phase.

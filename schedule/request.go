@@ -59,7 +59,9 @@ type Grill struct {
 	Fuel        string          `json:"fuel,omitempty"`        // empty stands for briquettes
 	GaugeOffset unit.Difference `json:"gauge_offset,omitzero"` // how much more the lid gauge shows than the grate has, at 250 F on a 70 F day
 	WaterPan    bool            `json:"water_pan,omitempty"`
-	Zones       []GrillZone     `json:"zones,omitempty"` // kind other only
+	Raised      bool            `json:"raised,omitempty"` // a second grate stands over the side away from the coals
+	Levels      int             `json:"levels,omitempty"` // kind upright: grates one above another; 0 stands for 2
+	Zones       []GrillZone     `json:"zones,omitempty"`  // kind other only
 }
 
 // GrillZone is a part of the grate of a grill of kind other.
@@ -118,6 +120,7 @@ type Dish struct {
 	Prep      []string          `json:"prep,omitempty"` // injected, stuffed, rolled, tenderised, brined
 	Wrap      *Wrap             `json:"wrap,omitempty"` // nil leaves it to the cut's habit and the planner
 	Zone      string            `json:"zone,omitempty"` // direct or indirect
+	Lies      string            `json:"lies,omitempty"` // racks of ribs: flat, halved, standing or rolled; empty leaves it to the planner
 	Level     *unit.Temperature `json:"level,omitempty"`
 	Rest      *unit.Duration    `json:"rest,omitempty"`
 	Hold      []string          `json:"hold,omitempty"`   // allowed ways of holding: counter, tent, insulated-box, oven, grill, none

@@ -9,6 +9,10 @@ const (
 	GrillKettle = "kettle" // round, with a lid; wants Diameter
 	GrillBox    = "box"    // rectangular grate; wants Width and Depth
 	GrillOther  = "other"  // described by its zones; gets no charcoal advice
+
+	// GrillUpright has its coals at the bottom and grates one above another; it wants Diameter, or Width and Depth, and
+	// gets no charcoal advice.
+	GrillUpright = "upright"
 )
 
 // Kinds of fuel.
@@ -44,6 +48,14 @@ const (
 const (
 	ZoneDirect   = "direct"   // over the coals
 	ZoneIndirect = "indirect" // beside them
+)
+
+// Words of a request for how racks of ribs lie.
+const (
+	LiesFlat     = "flat"
+	LiesHalved   = "halved"
+	LiesStanding = "standing" // in an upright rack, which stands on the grate
+	LiesRolled   = "rolled"   // loosely, on a skewer
 )
 
 // Bands of heat, in the trade's words.

@@ -64,6 +64,7 @@ func (v *validator) dish(path string, dish Dish) {
 	if dish.Zone != "" {
 		v.word(path+".zone", dish.Zone, ZoneIndirect, ZoneDirect)
 	}
+	v.lies(path+".lies", dish.Lies, c, unknown == "")
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
 		if dish.Zone == ZoneDirect && float64(*dish.Level) < fire.LeastDirectC() {
@@ -203,6 +204,17 @@ func (v *validator) finish(path, finish string, c cut.Cut) {
 	}
 	if c.Style == cut.Tough || c.Style == cut.Timed {
 		v.faults.Add(path, "%s is not seared at the end; leave finish out", c.InText())
+	}
+}
+
+// lies: only racks of ribs are laid in more than one way.
+func (v *validator) lies(path, lies string, c cut.Cut, known bool) {
+	switch {
+	case lies == "" || !v.word(path, lies, LiesFlat, LiesHalved, LiesStanding, LiesRolled) || !known:
+	case !c.Ribs():
+		v.faults.Add(path, "%s lies in one way; lies is for racks of ribs", c.InText())
+	case lies == LiesRolled && c.TooStiffToRoll():
+		v.faults.Add(path, "%s does not roll up; write standing, halved or flat", c.InText())
 	}
 }
 

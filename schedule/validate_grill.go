@@ -25,7 +25,7 @@ var (
 
 func (v *validator) grill() {
 	g := v.r.Grill
-	if !v.word("grill.kind", g.Kind, GrillKettle, GrillBox, GrillOther) {
+	if !v.word("grill.kind", g.Kind, GrillKettle, GrillBox, GrillUpright, GrillOther) {
 		return
 	}
 	switch g.Kind {
@@ -34,21 +34,49 @@ func (v *validator) grill() {
 	case GrillBox:
 		v.size("grill.width", "width", g.Width, leastSide, mostSide)
 		v.size("grill.depth", "depth", g.Depth, leastSide, mostSide)
+	case GrillUpright:
+		v.upright(g)
 	case GrillOther:
 		v.zones(g.Zones)
 	}
-	v.onlyFor("grill.diameter", g.Diameter != 0, g.Kind, GrillKettle)
-	v.onlyFor("grill.width", g.Width != 0, g.Kind, GrillBox)
-	v.onlyFor("grill.depth", g.Depth != 0, g.Kind, GrillBox)
+	if g.Kind != GrillUpright {
+		v.onlyFor("grill.diameter", g.Diameter != 0, g.Kind, GrillKettle)
+		v.onlyFor("grill.width", g.Width != 0, g.Kind, GrillBox)
+		v.onlyFor("grill.depth", g.Depth != 0, g.Kind, GrillBox)
+		v.onlyFor("grill.levels", g.Levels != 0, g.Kind, GrillUpright)
+	}
 	v.onlyFor("grill.zones", g.Zones != nil, g.Kind, GrillOther)
-	if g.Kind == GrillOther {
+	charcoal := g.Kind == GrillKettle || g.Kind == GrillBox
+	if g.Raised && !charcoal {
+		v.faults.Add("grill.raised", "a second grate over the side away from the coals belongs to a grill of kind kettle or box, but this one is of kind %s", g.Kind)
+	}
+	if !charcoal {
 		if g.Fuel != "" {
-			v.faults.Add("grill.fuel", "%s: a grill of kind other gets no charcoal advice; leave the fuel out", say.Quoted(g.Fuel))
+			v.faults.Add("grill.fuel", "%s: a grill of kind %s gets no charcoal advice; leave the fuel out", say.Quoted(g.Fuel), g.Kind)
 		}
 	} else {
 		v.word("grill.fuel", g.Fuel, FuelBriquettes, FuelLump)
 	}
 	ranged(v, "grill.gauge_offset", "difference between lid gauge and grate", g.GaugeOffset, -mostGaugeOffset, mostGaugeOffset, v.units.Difference)
+}
+
+// mostLevels is how many grates stand above one another at the most (assumption).
+const mostLevels = 6
+
+// upright is round or a box.
+func (v *validator) upright(g Grill) {
+	if g.Levels < 1 || g.Levels > mostLevels {
+		v.faults.Add("grill.levels", "%d must be a number of grates from 1 to %d", g.Levels, mostLevels)
+	}
+	switch {
+	case g.Diameter != 0 && (g.Width != 0 || g.Depth != 0):
+		v.faults.Add("grill.diameter", "width or depth is given too; an upright cooker is round or a box")
+	case g.Width != 0 || g.Depth != 0:
+		v.size("grill.width", "width", g.Width, leastSide, mostSide)
+		v.size("grill.depth", "depth", g.Depth, leastSide, mostSide)
+	default:
+		v.size("grill.diameter", "diameter", g.Diameter, leastDiameter, mostDiameter)
+	}
 }
 
 func (v *validator) onlyFor(path string, given bool, kind, wanted string) {

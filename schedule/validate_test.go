@@ -42,7 +42,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"guests: 24", "guests: {adults: 20, childrn: 4}", "guests.childrn", "children?"},
 		{"guests: 24", "guests: {adults: 20, frail: maybe}", "guests.frail", "true or false"},
 		{"kind: kettle", "kind: ketle", "grill.kind", "kettle?"},
-		{"kind: kettle", "kind: smoker", "grill.kind", "kettle, box or other"},
+		{"kind: kettle", "kind: smoker", "grill.kind", "kettle, box, upright or other"},
 		{"diameter: 22 in", "diameter: 22", "grill.diameter", "needs a unit"},
 		{"diameter: 22 in", "diameter: 22 cm", "grill.diameter", "10 in and 40 in"},
 		{"diameter: 22 in, ", "", "grill.diameter", "missing or 0"},

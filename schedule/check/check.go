@@ -61,6 +61,7 @@ var checkRules = []checkRule{
 	{"asked", true, (*checker).asked},
 	{"oven", true, (*checker).oven},
 	{"room", true, (*checker).room},
+	{"levels", true, (*checker).levels},
 	{"spots", true, (*checker).spots},
 	{"rest", true, (*checker).rest},
 	{"hold", true, (*checker).hold},

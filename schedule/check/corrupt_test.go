@@ -137,7 +137,41 @@ var corruptions = []corruption{
 	}},
 	{"piece outside the grate", "burgers", "spots", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Spots[0].XM = 0.4 }},
 	{"piece on another", "burgers", "spots", func(p *schedule.Plan) { b := loadOf(p, 0); b.Pieces[0].Spots[0] = b.Pieces[1].Spots[0] }},
-	{"piece without a place", "burgers", "spots", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Spots = nil }},
+	{"piece without a place", "burgers", "spots", func(p *schedule.Plan) {
+		loadOf(p, 0).Pieces[0].Spots = nil
+		p.Findings = nil
+	}},
+	{"piece drawn smaller than it is", "burgers", "spots", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Spots[0].LengthM /= 2 }},
+	{"more than goes there", "two levels", "room", func(p *schedule.Plan) {
+		for k := range loadOf(p, 0).Pieces {
+			loadOf(p, 0).Pieces[k].Grate = 1
+			loadOf(p, 1).Pieces[k].Grate = 1
+		}
+	}},
+	{"tight and not said", "long brisket", "room", func(p *schedule.Plan) { p.Findings = nil }},
+	{"standing where nobody asked for it", "raised", "pieces", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Lies = "standing" }},
+	{"flat where it is longer than the grate", "long brisket", "pieces", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Lies = "" }},
+	{"a grate that is not there", "two levels", "levels", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Grate = 3 }},
+	{"no grate of two", "two levels", "levels", func(p *schedule.Plan) { loadOf(p, 0).Pieces[0].Grate = 0 }},
+	{"too thick for the raised grate", "raised", "levels", func(p *schedule.Plan) { // so thick that no lid closes over it
+		p.Request.Dishes[0].Thickness = unit.FromInches(3.2)
+		loadOf(p, 0).Pieces[0].Grate = 2
+	}},
+	{"raw over what comes off sooner", "two levels", "levels", func(p *schedule.Plan) {
+		for k := range loadOf(p, 0).Pieces {
+			loadOf(p, 0).Pieces[k].Grate = 2
+		}
+		for k := range loadOf(p, 1).Pieces {
+			loadOf(p, 1).Pieces[k].Grate = 1
+		}
+		putOff(&p.Dishes[1].Batches[0].Stages[0].From, -240)
+		for k := range p.Dishes[1].Batches[0].Stages {
+			putOff(&p.Dishes[1].Batches[0].Stages[k].To, -240)
+		}
+	}},
+	{"a third grate of two", "two levels", "zones", func(p *schedule.Plan) {
+		p.Phases[0].Zones[0].Grates = append(p.Phases[0].Zones[0].Grates, p.Phases[0].Zones[0].Grates[0])
+	}},
 	{"rest cut short", "overnight", "rest", func(p *schedule.Plan) { putOff(&loadOf(p, 0).Stages[2].To, -20) }},
 	{"off the heat too late to rest", "overnight", "rest", func(p *schedule.Plan) {
 		b := loadOf(p, 0)

@@ -15,6 +15,7 @@
 //	clock.go, past.go        milestones, hours, and what is done in a revision
 //	night.go, unwatched.go   who sleeps when, and what a fire needs that burns then
 //	chance.go                windows and chances
-//	place.go, room.go, outline.go  pieces, zones, and who fits where
+//	place.go, room.go, levels.go  pieces, zones, how much goes there, and what hangs over what
+//	spots.go, outline.go     where each piece lies
 //	fire.go, safety.go       fires and charcoal; rules of food safety
 package check

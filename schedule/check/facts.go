@@ -105,10 +105,20 @@ func (f facts) dish(path string, plan *schedule.DishPlan, ask *schedule.Dish) di
 
 func (d *dishFacts) timed() bool { return d.cut.Style == cut.Timed }
 
-// footprint is what a piece covers of the grate.
-func (d *dishFacts) footprint(massKg float64) fire.Footprint {
+// lay is a piece as it lies on the grate.
+func (f *facts) lay(d *dishFacts, massKg float64) fire.Laid {
 	l, w := d.cut.Footprint(massKg, float64(d.ask.Thickness))
-	return fire.Footprint{LengthM: l, WidthM: w, Disc: d.cut.Disc, Rack: d.cut.Rack}
+	t, _, _ := d.cut.Dimensions(massKg, float64(d.ask.Thickness))
+	r := fire.Raw{Footprint: fire.Footprint{LengthM: l, WidthM: w, Disc: d.cut.Disc, Rack: d.cut.Rack}, ThicknessM: t, Bends: d.cut.Bends()}
+	switch {
+	case d.cut.Thin():
+		r.Fill = fire.FillThin
+	case d.cut.FlatBird():
+		r.Fill = fire.FillFlat
+	case d.cut.Foiled():
+		r.Fill = fire.FillFoil
+	}
+	return fire.Lay(r, fire.Lie(d.ask.Lies), f.grill.ReachM())
 }
 
 // clockAt is a clock of the request; nil is the main serving instant.
@@ -166,6 +176,10 @@ func grillFacts(g schedule.Grill) fire.Grill {
 	out := fire.Grill{
 		Kind: fire.Kind(g.Kind), Fuel: fire.Fuel(g.Fuel), WaterPan: g.WaterPan, GaugeOffsetK: float64(g.GaugeOffset),
 		DiameterM: float64(g.Diameter), WidthM: float64(g.Width), DepthM: float64(g.Depth),
+		Raised: g.Raised, Levels: g.Levels,
+	}
+	if out.Kind == fire.Upright {
+		out.OtherZones = []fire.OtherZone{out.UprightZone()}
 	}
 	for _, z := range g.Zones {
 		out.OtherZones = append(out.OtherZones, fire.OtherZone{

@@ -83,6 +83,7 @@ func (c *checker) zones() {
 			if math.Abs(has.LevelC-ph.LevelC-z.LiftK) > sameLevel {
 				c.fault(at+".level_c", "%.1f; the fire gives %.1f", has.LevelC, ph.LevelC+z.LiftK)
 			}
+			c.grates(at+".grates", has.Grates, z)
 			if differs(has.AreaM2, z.AreaM2) || differs(has.UsableM2, fire.UsableM2(z, false)) || differs(has.DiscsM2, fire.UsableM2(z, true)) {
 				c.fault(at, "area %.4f, room %.4f and %.4f m2 are not the grill's: %.4f, %.4f and %.4f",
 					has.AreaM2, has.UsableM2, has.DiscsM2, z.AreaM2, fire.UsableM2(z, false), fire.UsableM2(z, true))
@@ -94,6 +95,23 @@ func (c *checker) zones() {
 	}
 }
 
+// grates: those of a zone that has several are the grill's, from below.
+func (c *checker) grates(path string, has []schedule.Grate, z fire.Zone) {
+	var want []fire.Grate
+	if len(z.Above) > 0 {
+		want = z.Grates()
+	}
+	if len(has) != len(want) {
+		c.fault(path, "there are %d; the grill has %d one above another", len(has), len(want))
+		return
+	}
+	for i, g := range want {
+		if has[i].Name != g.Name || differs(has[i].AreaM2, g.AreaM2) {
+			c.fault(path, "%q of %.4f m2; the grill has %q of %.4f", has[i].Name, has[i].AreaM2, g.Name, g.AreaM2)
+		}
+	}
+}
+
 // differs compares two areas or masses that went through the same formula.
 func differs(a, b float64) bool { return math.Abs(a-b) > 1e-6+1e-6*math.Abs(b) }
 
@@ -101,7 +119,7 @@ func differs(a, b float64) bool { return math.Abs(a-b) > 1e-6+1e-6*math.Abs(b) }
 // range, and the day is the sum of its phases. A tenth may stay unlaid: the last
 // top-up of a phase is left out where the bed may sink a little.
 func (c *checker) fuel() {
-	charcoal := c.facts.grill.Kind != fire.OtherKind
+	charcoal := c.facts.grill.Charcoal()
 	var sum schedule.Fuel
 	for i, ph := range c.plan.Phases {
 		path := fmt.Sprintf("phases[%d].burn", i)

@@ -12,6 +12,7 @@ type outline struct {
 	lying
 	path  string
 	piece *schedule.Piece
+	part  int // of a piece that is cut in half
 	phase int
 	shape fire.Footprint
 	at    fire.Point
@@ -26,6 +27,9 @@ const bends = 0.96
 // edgePoints is in how many points an outline is looked at: half a centimetre
 // apart on the longest brisket.
 const edgePoints = 180
+
+// same says whether two outlines are of one part of one piece.
+func (o outline) same(p outline) bool { return o.piece == p.piece && o.part == p.part }
 
 // edge is the outline on the grate.
 func (o outline) edge() []fire.Point {

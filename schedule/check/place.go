@@ -55,9 +55,15 @@ func (c *checker) piece(path string, d *dishFacts, p schedule.Piece) {
 	if differs(p.ThicknessM, t) || differs(p.WidthM, w) || differs(p.LengthM, l) {
 		c.fault(path, "%.3f x %.3f x %.3f m is not the size of %.2f kg: %.3f x %.3f x %.3f", p.ThicknessM, p.WidthM, p.LengthM, p.MassKg, t, w, l)
 	}
-	f := d.footprint(p.MassKg)
-	if differs(p.AreaM2, fire.CoverM2(f)) || p.Disc != f.Disc {
-		c.fault(path+".area_m2", "%.4f (disc %t) is not what it covers, %.4f (disc %t)", p.AreaM2, p.Disc, fire.CoverM2(f), f.Disc)
+	laid := c.facts.lay(d, p.MassKg)
+	if f := laid.Part; differs(p.AreaM2, laid.CoverM2()) || p.Disc != f.Disc || p.Rack != f.Rack {
+		c.fault(path+".area_m2", "%.4f (disc %t, rack %t) is not what it covers, %.4f (disc %t, rack %t)", p.AreaM2, p.Disc, p.Rack, laid.CoverM2(), f.Disc, f.Rack)
+	}
+	if lies := fire.Lie(p.Lies); lies != laid.Lie && !(lies == "" && laid.Lie == fire.LieFlat) {
+		c.fault(path+".lies", "%q; on this grate it lies %s", p.Lies, laid.Lie)
+	}
+	if laid.TooLong {
+		c.fault(path, "%.2f m long does not lie on a grate %.2f m across", laid.Part.LengthM, c.facts.grill.ReachM())
 	}
 }
 

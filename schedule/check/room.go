@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -15,44 +14,45 @@ type lying struct {
 	batch    *batchFacts
 	path     string
 	from, to time.Time
-	areaM2   float64 // in the measure of large pieces
+	pieces   int
+	needs    fire.Needs
+	alone    fire.Needs // of a single piece that has the grate for itself
 }
 
 func (a lying) with(b lying) bool { return a.from.Before(b.to) && b.from.Before(a.to) }
 
-// takesM2 is what a batch takes of the room of a zone, in the measure of large
-// pieces: small discs leave gaps and count for more.
-func (b *batchFacts) takesM2() float64 {
-	sum := 0.0
-	whole := fire.Zone{AreaM2: 1}
-	for _, p := range b.Pieces {
-		area := p.AreaM2
-		if p.Disc {
-			area *= fire.UsableM2(whole, false) / fire.UsableM2(whole, true)
-		}
-		sum += area
+// needs is what some pieces of a batch need of the room during a stage: as they were put on,
+// or shrunk in a wrap; a piece that has a grate for itself may need less.
+func (c *checker) needs(b *batchFacts, s schedule.Stage, n int, alone bool) fire.Needs {
+	laid := c.facts.lay(b.dish, b.Pieces[0].MassKg)
+	needs := laid.Needs(n)
+	if alone {
+		needs = laid.NeedsAlone()
 	}
-	return sum
+	if s.Kind == schedule.StageWrapped {
+		easy, least := b.dish.cut.ShrunkTo(s.With)
+		needs = fire.Needs{EasyM2: needs.EasyM2 * easy, LeastM2: needs.LeastM2 * least}
+	}
+	return needs
 }
 
-// room: at no instant does a zone hold more than its share allows. A single piece
-// may take more than that share, but then it has the zone for itself.
+// room: at no instant does a grate hold more than goes on it; what lies closer than easy
+// is found to be tight.
 func (c *checker) room() {
 	for i, ph := range c.plan.Phases {
-		for _, z := range ph.Zones {
-			room := fire.UsableM2(fire.Zone{AreaM2: z.AreaM2}, false)
-			all := c.lyingIn(i+1, z)
-			for k, l := range all {
-				if len(l.batch.Pieces) == 1 && l.areaM2 > room && l.batch.Pieces[0].AreaM2 <= z.AreaM2+1e-6 {
-					all[k].areaM2 = room
-				}
+		for _, z := range c.facts.grill.Zones(phaseAsFire(ph)) {
+			grates := z.Grates()
+			for level, g := range grates {
+				all := c.lyingIn(i+1, z.Name, z.Direct, level, len(grates))
+				c.overfull(all, g.AreaM2, fmt.Sprintf("the %s zone of phase %d, %s,", z.Name, i+1, g.Name))
+				c.unsaid(all, g.AreaM2)
 			}
-			c.overfull(all, room, fmt.Sprintf("the %s zone of phase %d", z.Name, i+1))
 		}
 	}
 }
 
-func (c *checker) lyingIn(phase int, z schedule.Zone) []lying {
+// lyingIn are the batches on one grate of a zone, with what their pieces there need.
+func (c *checker) lyingIn(phase int, zone string, direct bool, level, of int) []lying {
 	var all []lying
 	for _, b := range c.batches() {
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) || c.makesRoom(&b) {
@@ -62,12 +62,29 @@ func (c *checker) lyingIn(phase int, z schedule.Zone) []lying {
 			if !cooks(s.Kind) || s.Place != "grate" || phase < s.Phase || phase > s.PhaseTo {
 				continue
 			}
-			if in, ok := zoneOf(c.plan.Phases[phase-1], s); ok && in.Name == z.Name {
-				all = append(all, lying{&b, fmt.Sprintf("%s.stages[%d]", b.path, k), s.From, s.To, b.takesM2()})
+			in, ok := zoneOf(c.plan.Phases[phase-1], s)
+			n := b.onGrate(level, of)
+			if !ok || in.Name != zone || in.Direct != direct || n == 0 {
+				continue
 			}
+			all = append(all, lying{
+				batch: &b, path: fmt.Sprintf("%s.stages[%d]", b.path, k), from: s.From, to: s.To, pieces: n,
+				needs: c.needs(&b, s, n, false), alone: c.needs(&b, s, 1, true),
+			})
 		}
 	}
 	return all
+}
+
+// onGrate is how many pieces of the batch lie on one of so many grates, counted from below.
+func (b *batchFacts) onGrate(level, of int) int {
+	n := 0
+	for _, p := range b.Pieces {
+		if of == 1 || max(p.Grate, 1) == level+1 {
+			n++
+		}
+	}
+	return n
 }
 
 // makesRoom says whether a revision takes what is on for going aside: for what stands
@@ -77,23 +94,41 @@ func (c *checker) makesRoom(b *batchFacts) bool {
 	return c.done(schedule.StepPutOn, id, b.Number, 0) && (c.found("stands-in-the-way", "") || c.condemned(id))
 }
 
+// at is what lies there at an instant needs.
+func at(all []lying, t time.Time) fire.Needs {
+	var sum, alone fire.Needs
+	n := 0
+	for _, o := range all {
+		if !o.from.After(t) && o.to.After(t) {
+			sum, alone, n = sum.Plus(o.needs), o.alone, n+o.pieces
+		}
+	}
+	if n == 1 {
+		return alone
+	}
+	return sum
+}
+
 // overfull looks at each instant at which something is put down.
 func (c *checker) overfull(all []lying, roomM2 float64, where string) {
 	for _, l := range all {
-		sum := 0.0
-		for _, o := range all {
-			if !o.from.After(l.from) && o.to.After(l.from) {
-				sum += o.areaM2
-			}
+		if needs := at(all, l.from); needs.LeastM2 > roomM2+1e-6 {
+			c.fault(l.path, "at %s what lies on %s needs %.4f m2 at the least; there are %.4f", told(l.from), where, needs.LeastM2, roomM2)
 		}
-		if sum > roomM2+1e-6 {
-			c.fault(l.path, "at %s %s holds %.4f m2; it takes %.4f", told(l.from), where, sum, roomM2)
+	}
+}
+
+// unsaid is what is tight and no finding says so.
+func (c *checker) unsaid(all []lying, roomM2 float64) {
+	for _, l := range all {
+		if needs := at(all, l.from); needs.EasyM2 > roomM2+1e-6 && !c.found("tight", l.batch.dish.plan.ID) {
+			c.fault(l.path, "at %s it would lie easily on %.4f m2; there are %.4f, and no finding says that it is tight", told(l.from), needs.EasyM2, roomM2)
 		}
 	}
 }
 
 // ovenM2 is what a kitchen oven takes at once (assumption).
-const ovenM2 = 0.15
+const ovenM2 = 0.22
 
 // oven: a stage in the oven needs one, a wrapping, no place on the grate, and room.
 func (c *checker) oven() {
@@ -112,7 +147,9 @@ func (c *checker) oven() {
 				c.fault(path, "%s in phase %d, zone %q; in the oven a piece is wrapped and has neither", s.Kind, s.Phase, s.Zone)
 			}
 			if !c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) && !c.makesRoom(&b) {
-				all = append(all, lying{&b, path, s.From, s.To, math.Min(b.takesM2(), ovenM2)})
+				needs := c.needs(&b, s, len(b.Pieces), false)
+				needs.LeastM2 = math.Min(needs.LeastM2, ovenM2)
+				all = append(all, lying{batch: &b, path: path, from: s.From, to: s.To, pieces: len(b.Pieces), needs: needs, alone: needs})
 			}
 		}
 	}
@@ -127,84 +164,4 @@ func (c *checker) logged(kind schedule.EntryKind, b *batchFacts) bool {
 		}
 	}
 	return false
-}
-
-// spots: pieces lie on the grate and not on each other, or a finding says that it
-// will be tight.
-func (c *checker) spots() {
-	if c.facts.grill.Kind == fire.OtherKind {
-		return
-	}
-	grate := c.facts.grill.Grate()
-	var all []outline
-	for _, b := range c.batches() {
-		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
-			continue // it lay where it lay
-		}
-		for k, s := range b.Stages {
-			if !cooks(s.Kind) || s.Place != "grate" {
-				continue
-			}
-			for phase := s.Phase; phase <= s.PhaseTo; phase++ {
-				all = append(all, c.outlines(&b, k, phase)...)
-			}
-		}
-	}
-	for i, o := range all {
-		if !o.inside(grate) {
-			c.fault(o.path, "at %.2f, %.2f m it reaches beyond the grate", o.at.XM, o.at.YM)
-		}
-		for _, p := range all[:i] {
-			if o.phase == p.phase && o.lying.with(p.lying) && o.piece != p.piece && (o.meets(p) || p.meets(o)) {
-				c.fault(o.path, "lies on %s", p.path)
-			}
-		}
-	}
-}
-
-// spotsIn are where a piece lies in a phase: one spot for each zone that it goes through.
-func spotsIn(p *schedule.Piece, phase int) []schedule.Spot {
-	var in []schedule.Spot
-	for _, spot := range p.Spots {
-		if spot.Phase == phase {
-			in = append(in, spot)
-		}
-	}
-	return in
-}
-
-// zonesIn are the zones that a batch goes through in a phase, in their order: the slow
-// side and then the coals, where it is seared on the fire that burns.
-func zonesIn(b *batchFacts, phase int) []string {
-	var zones []string
-	for _, s := range b.Stages {
-		if cooks(s.Kind) && s.Place == "grate" && s.Phase <= phase && phase <= s.PhaseTo && !slices.Contains(zones, s.Zone) {
-			zones = append(zones, s.Zone)
-		}
-	}
-	return zones
-}
-
-// outlines are the pieces of a batch in a phase, as they lie during stage k.
-func (c *checker) outlines(b *batchFacts, k, phase int) []outline {
-	var all []outline
-	s, zones := b.Stages[k], zonesIn(b, phase)
-	for j := range b.Pieces {
-		p := &b.Pieces[j]
-		path := fmt.Sprintf("%s.pieces[%d].spots", b.path, j)
-		spots := spotsIn(p, phase)
-		for n, spot := range spots {
-			if len(zones) > 1 && len(zones) == len(spots) && zones[n] != s.Zone {
-				continue // it lies there in another stage
-			}
-			all = append(all, outline{
-				lying: lying{from: s.From, to: s.To}, path: path, piece: p, phase: phase, shape: b.dish.footprint(p.MassKg),
-				at: fire.Point{XM: spot.XM, YM: spot.YM}, turn: spot.AngleDeg * math.Pi / 180,
-			})
-		}
-		if len(spots) == 0 && !c.found("tight", b.dish.plan.ID) {
-			c.fault(path, "there is none in phase %d, and no finding says that it will be tight", phase)
-		}
-	}
-	return all
 }

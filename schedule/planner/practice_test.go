@@ -112,7 +112,6 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
-	// remedy: Let Rib roast cook at another heat than 250 F.
 	// remedy: Cook Rib roast the day before, chill, and warm for the table.
 	// remedy: Cook Turkey on another grill, in the kitchen, or not at all.
 	// remedy: Cook Rib roast on another grill, in the kitchen, or not at all.

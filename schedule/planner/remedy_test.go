@@ -22,7 +22,7 @@ func TestRemediesOfHardDays(t *testing.T) {
 		{"too many ribs, and too late a start", "earliest: \"13:00\"\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Ribs, cut: spare-ribs, weight: 3 lb, count: 8}\n",
 			"no room for all of it at once", "Cook 2 of the 8 Ribs. Begin at Sat"},
 		{"a large turkey on a small kettle", "grill: {kind: kettle, diameter: 14 in}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 18 lb}\n",
-			"does not fit on the grate", "Cook Turkey of 10.8 lb instead of 18 lb."},
+			"does not fit on the grate", "Cook Turkey of 7.2 lb instead of 18 lb."},
 		{"nobody to light it", "quiet: [{from: \"20:00\", to: \"14:00\"}]\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Brisket, cut: brisket, weight: 12 lb}\n",
 			"nobody is there to tend the fire or to take anything off between 20:00 and 14:00", "Let go of the quiet hours."},
 		{"burgers for many", "grill: {kind: kettle, diameter: 18 in}\ndishes:\n  - {name: Burgers, cut: burger, weight: 6 oz, count: 24}\n",

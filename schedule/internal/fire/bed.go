@@ -22,7 +22,7 @@ const (
 
 // areaRatio is the grate's area against a 22.5 in one.
 func (g Grill) areaRatio() float64 {
-	return g.GrateAreaM2() / (math.Pi / 4 * referenceM * referenceM)
+	return g.nominalM2() / (math.Pi / 4 * referenceM * referenceM)
 }
 
 // bedKg is the bed that holds the level in the hungriest hour.

@@ -73,7 +73,7 @@ func (g Grill) Plan(f Fire, n Need) Burn {
 	m := g.newMeter(f, n)
 	b := Burn{Minutes: m.minutes, Notes: g.notes(f, n)}
 	d := describe(f.Layout)
-	if g.Kind == OtherKind || d == nil || len(n.Slices) == 0 {
+	if !g.Charcoal() || d == nil || len(n.Slices) == 0 {
 		return b
 	}
 	spans := merge(n.Untended)
@@ -112,7 +112,7 @@ func (g Grill) settle(b *Burn, expectedKg, layKg, lightKg float64) {
 }
 
 func (g Grill) notes(f Fire, n Need) []Note {
-	if g.Kind == OtherKind {
+	if !g.Charcoal() {
 		return []Note{NoCharcoal}
 	}
 	var notes []Note

@@ -16,23 +16,30 @@ const (
 // Kind is the kind of cooker.
 type Kind string
 
-// Kettle is round, Box has a rectangular grate, OtherKind is described by its zones and gets no charcoal advice.
+// Kettle is round, Box has a rectangular grate. Upright has its coals at the bottom and grates one above another, and
+// OtherKind is described by its zones: they get no charcoal advice.
 const (
 	Kettle    Kind = "kettle"
 	Box       Kind = "box"
+	Upright   Kind = "upright"
 	OtherKind Kind = "other"
 )
 
-// Grill is one cooker with one grate. Kettle uses DiameterM, Box WidthM and DepthM, OtherKind OtherZones.
+// Grill is one cooker. Kettle uses DiameterM, Box WidthM and DepthM, Upright either and Levels, OtherKind OtherZones.
 type Grill struct {
 	Kind           Kind
-	DiameterM      float64 // nominal, taken as the grate's
+	DiameterM      float64 // nominal; the grate is an inch smaller
 	WidthM, DepthM float64
 	Fuel           Fuel    // empty means briquettes
 	GaugeOffsetK   float64 // lid gauge less grate, at a 250 F grate in 70 F air
 	WaterPan       bool
+	Raised         bool        // Kettle and Box: a second grate stands over the side away from the coals
+	Levels         int         // Upright: grates one above another
 	OtherZones     []OtherZone // OtherKind only
 }
+
+// Charcoal says whether the figures of charcoal are for this kind.
+func (g Grill) Charcoal() bool { return g.Kind == Kettle || g.Kind == Box }
 
 // OtherZone is a part of a grate that its owner describes.
 type OtherZone struct {
@@ -57,6 +64,15 @@ type Zone struct {
 	SpreadK float64 // half the range of that lift
 	Direct  bool
 	Shape   Shape
+	Above   []Grate // grates over it, from below; none over coals
+}
+
+// Grate is one of several grates of a zone.
+type Grate struct {
+	Name       string
+	AreaM2     float64
+	Shape      Shape
+	MostThickM float64 // of a piece that goes on it; 0 for any
 }
 
 // sizes that a person may own; the burn law itself was compared between lawMinM and lawMaxM.
@@ -68,12 +84,30 @@ const (
 	inchM     = 0.0254
 )
 
-// GrateAreaM2 is the area of the whole grate.
+// rimM is how much smaller across than its name a round grate is: 21.5 in of a 22.5 in kettle, 25.4 of one of 26.75
+// (makers' figures, from memory).
+const rimM = inchM
+
+// round says whether the grate is: an upright cooker is what its sizes say.
+func (g Grill) round() bool { return g.Kind == Kettle || g.Kind == Upright && g.DiameterM > 0 }
+
+// grateM is how far across the round grate is.
+func (g Grill) grateM() float64 { return g.DiameterM - rimM }
+
+// GrateAreaM2 is the area of the whole grate, where food lies.
 func (g Grill) GrateAreaM2() float64 {
-	switch g.Kind {
-	case Kettle:
+	if g.round() {
+		return math.Pi / 4 * g.grateM() * g.grateM()
+	}
+	return g.nominalM2()
+}
+
+// nominalM2 is the area of the grill by its name, which is what the figures of charcoal were compared with.
+func (g Grill) nominalM2() float64 {
+	switch {
+	case g.round():
 		return math.Pi / 4 * g.DiameterM * g.DiameterM
-	case Box:
+	case g.Kind != OtherKind:
 		return g.WidthM * g.DepthM
 	}
 	sum := 0.0
@@ -83,16 +117,28 @@ func (g Grill) GrateAreaM2() float64 {
 	return sum
 }
 
-// equivalentM is the diameter of the round grate of the same area: how the burn law, made for kettles, takes a box
+// equivalentM is the diameter of the round grill of the same area: how the burn law, made for kettles, takes a box
 // (assumption).
-func (g Grill) equivalentM() float64 { return math.Sqrt(4 / math.Pi * g.GrateAreaM2()) }
+func (g Grill) equivalentM() float64 { return math.Sqrt(4 / math.Pi * g.nominalM2()) }
+
+// ReachM is the longest straight piece that lies on the grate along its middle; 0 where the outline is not known.
+func (g Grill) ReachM() float64 {
+	if g.Kind == OtherKind {
+		return 0
+	}
+	whole := g.Grate()
+	if whole.Form == Rectangle {
+		return max(whole.WidthM, whole.DepthM)
+	}
+	return whole.LongestChordM()
+}
 
 // Grate is the outline of the whole grate; a grill of another kind is drawn as one row of its zones.
 func (g Grill) Grate() Shape {
-	switch g.Kind {
-	case Kettle:
-		return Shape{Form: Disc, RadiusM: g.DiameterM / 2}
-	case Box:
+	switch {
+	case g.round():
+		return Shape{Form: Disc, RadiusM: g.grateM() / 2}
+	case g.Kind != OtherKind:
 		return Shape{Form: Rectangle, WidthM: g.WidthM, DepthM: g.DepthM}
 	}
 	width := 0.0
@@ -104,8 +150,11 @@ func (g Grill) Grate() Shape {
 
 // Zones are the parts of the grate under a fire, nil for a layout that this grill cannot burn.
 func (g Grill) Zones(f Fire) []Zone {
-	if g.Kind == OtherKind {
+	switch g.Kind {
+	case OtherKind:
 		return g.otherZones(f)
+	case Upright:
+		return g.uprightZones(f)
 	}
 	d := describe(f.Layout)
 	if d == nil {
@@ -117,6 +166,9 @@ func (g Grill) Zones(f Fire) []Zone {
 			Name: k.Name, Share: k.Share, AreaM2: k.Share * g.GrateAreaM2(), LiftK: k.LiftK(),
 			SpreadK: (k.LiftMaxK - k.LiftMinK) / 2, Direct: k.Direct, Shape: g.zoneShape(f.Layout, k),
 		}
+		if g.Raised && !k.Direct {
+			zones[i].Above = []Grate{g.raisedGrate(f.Layout)}
+		}
 	}
 	return zones
 }
@@ -127,33 +179,11 @@ func (g Grill) zoneShape(l Layout, k ZoneKind) Shape {
 		if g.Kind == Box {
 			return side(g.WidthM, g.DepthM, k.Share, k.Direct)
 		}
-		return segment(g.DiameterM/2, k.Share, k.Direct)
+		return segment(g.grateM()/2, k.Share, k.Direct)
 	}
 	scale := math.Sqrt(k.Share)
 	if g.Kind == Box {
 		return Shape{Form: Rectangle, WidthM: g.WidthM * scale, DepthM: g.DepthM * scale}
 	}
-	return Shape{Form: Disc, RadiusM: g.DiameterM / 2 * scale}
+	return Shape{Form: Disc, RadiusM: g.grateM() / 2 * scale}
 }
-
-// otherZones puts the described zones side by side; each follows the level as far as its own range allows.
-func (g Grill) otherZones(f Fire) []Zone {
-	if f.Layout != Other {
-		return nil
-	}
-	whole, zones := g.Grate(), make([]Zone, len(g.OtherZones))
-	x := -whole.WidthM / 2
-	for i, z := range g.OtherZones {
-		width := z.AreaM2 / whole.DepthM
-		zones[i] = Zone{
-			Name: z.Name, Share: z.AreaM2 / g.GrateAreaM2(), AreaM2: z.AreaM2, Direct: z.Direct,
-			LiftK: min(max(f.LevelC, z.MinC), z.MaxC) - f.LevelC,
-			Shape: Shape{Form: Rectangle, Centre: Point{XM: x + width/2}, WidthM: width, DepthM: whole.DepthM},
-		}
-		x += width
-	}
-	return zones
-}
-
-// otherDepthM draws an undescribed grate three wide to two deep (assumption, for the picture only).
-func (g Grill) otherDepthM() float64 { return math.Sqrt(g.GrateAreaM2() * 2 / 3) }

@@ -43,12 +43,14 @@ type ZoneKind struct {
 // LiftK is the middle of the zone's lift.
 func (z ZoneKind) LiftK() float64 { return (z.LiftMinK + z.LiftMaxK) / 2 }
 
-// Shares, level ranges, vents and minutes are common practice of covered charcoal grilling, no source. Two figures
-// are assumptions: a ring's longer warm-up (few coals are lit) and the minutes that laying takes.
+// Level ranges, vents and minutes are common practice of covered charcoal grilling, no source. Two figures are
+// assumptions: a ring's longer warm-up (few coals are lit) and the minutes that laying takes. Shares of the grate are
+// those with which the rule of room (room.go) meets what cooks report; that of a heap is an assumption,
+// and beside a two-zone fire lies what its direct side leaves.
 var layouts = []Description{
 	{
 		Layout: Banked, MinC: fahrenheit(225), MaxC: fahrenheit(325),
-		Zones:   []ZoneKind{{Name: "indirect", Share: 0.60}},
+		Zones:   []ZoneKind{{Name: "indirect", Share: 0.62}},
 		Use:     "low and slow, and roasting at the upper end; meat beside the coals",
 		Build:   "Heap the unlit coals at one side, in a basket if there are many; pour the few lit ones on their edge; put the lid on with the top vent over the food.",
 		OpenTop: 0.25, OpenBottom: 0.25, LayMinutes: 5, LightMinutes: 15, WarmMinutes: 15,
@@ -56,7 +58,7 @@ var layouts = []Description{
 	},
 	{
 		Layout: Ring, MinC: fahrenheit(225), MaxC: fahrenheit(275),
-		Zones:   []ZoneKind{{Name: "centre", Share: 0.55}},
+		Zones:   []ZoneKind{{Name: "centre", Share: 0.58}},
 		Use:     "the longest untended burn, for briskets and big shoulders; also called a fuse or a snake",
 		Build:   "Lay unlit coals in rows along the edge of the coal grate, with a gap between head and tail; set the lit ones against one end; meat in the middle.",
 		OpenTop: 0.25, OpenBottom: 0.25, LayMinutes: 15, LightMinutes: 15, WarmMinutes: 30,
@@ -65,8 +67,8 @@ var layouts = []Description{
 	{
 		Layout: TwoZone, MinC: fahrenheit(300), MaxC: fahrenheit(400),
 		Zones: []ZoneKind{
-			{Name: "indirect", Share: 0.50},
-			{Name: "direct", Share: 0.40, LiftMinK: kelvins(100), LiftMaxK: kelvins(150), Direct: true},
+			{Name: "indirect", Share: 0.55},
+			{Name: "direct", Share: 0.45, LiftMinK: kelvins(100), LiftMaxK: kelvins(150), Direct: true},
 		},
 		Use:     "chicken and fish beside the coals, browning above them",
 		Build:   "Pour the lit coals along one side, two deep, and leave the other side bare; open the vents.",
@@ -75,7 +77,7 @@ var layouts = []Description{
 	},
 	{
 		Layout: Spread, MinC: fahrenheit(350), MaxC: fahrenheit(400),
-		Zones:   []ZoneKind{{Name: "direct", Share: 0.85, Direct: true}},
+		Zones:   []ZoneKind{{Name: "direct", Share: 0.90, Direct: true}},
 		Use:     "burgers, sausages and vegetables straight above the coals",
 		Build:   "Pour the lit coals out in one even layer; open the vents.",
 		OpenTop: 1, OpenBottom: 1, LayMinutes: 5, LightMinutes: 20, WarmMinutes: 15,
@@ -83,7 +85,7 @@ var layouts = []Description{
 	},
 	{
 		Layout: Heap, MinC: fahrenheit(550), MaxC: fahrenheit(650),
-		Zones:   []ZoneKind{{Name: "centre", Share: 0.35, Direct: true}},
+		Zones:   []ZoneKind{{Name: "centre", Share: 0.40, Direct: true}},
 		Use:     "searing steaks and chops with the lid off",
 		Build:   "Heap the lit coals high in the middle; vents open, lid off, probes out of the grill.",
 		OpenTop: 1, OpenBottom: 1, LidOff: true, LayMinutes: 5, LightMinutes: 20, WarmMinutes: 15,

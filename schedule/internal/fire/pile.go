@@ -14,7 +14,7 @@ const (
 const litPerHourly = 10 / referencePerHour
 
 func (g Grill) coalGrateM2() float64 {
-	return g.GrateAreaM2() * coalGrateShare * coalGrateShare
+	return g.nominalM2() * coalGrateShare * coalGrateShare
 }
 
 func (g Grill) basketKg() float64 {

@@ -44,7 +44,7 @@ func (g Grill) HeatW(levelC float64, w Weather) float64 {
 // RateKgPerHour is the fuel burnt an hour, kg, in the middle of a range of a factor two either way. It is 0 for a
 // grill of another kind.
 func (g Grill) RateKgPerHour(levelC float64, w Weather) float64 {
-	if g.Kind == OtherKind {
+	if !g.Charcoal() {
 		return 0
 	}
 	return g.HeatW(levelC, w) * 3600 / g.jPerKg()

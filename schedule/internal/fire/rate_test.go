@@ -62,7 +62,7 @@ func TestLumpAndBoxByEnergyAndArea(t *testing.T) {
 	if got := lump.RateKgPerHour(level, mildCalm) * lumpJPerKg; math.Abs(got/heat-1) > 1e-12 {
 		t.Errorf("lump gives %g J/h, briquettes %g", got, heat)
 	}
-	side := math.Sqrt(k.GrateAreaM2())
+	side := math.Sqrt(k.nominalM2())
 	box := Grill{Kind: Box, WidthM: 2 * side, DepthM: side / 2}
 	if a, b := box.RatePerHour(level, mildCalm), k.RatePerHour(level, mildCalm); math.Abs(a/b-1) > 1e-12 {
 		t.Errorf("box %g, kettle of the same area %g an hour", a, b)

@@ -5,15 +5,15 @@ import (
 	"testing"
 )
 
-// The room rule's two anchors (assumption of the design): five 11 cm patties on 0.40 of a 22 in grate, twelve on 0.85.
-// The search must find places for them too, which the rule does not use.
+// Patties of 11 cm over the coals of a 22 in kettle: 13 on an even layer are a maker's figure (from memory), 6 over a
+// two-zone fire follow from it. The search must find places for them too, which the rule does not use.
 func TestPattiesOnTheGrate(t *testing.T) {
 	patty := Footprint{LengthM: 0.11, WidthM: 0.11, Disc: true}
 	for _, row := range []struct {
 		fire Fire
 		zone string
 		fit  int
-	}{{Fire{TwoZone, 180}, "direct", 5}, {Fire{Spread, 190}, "direct", 12}} {
+	}{{Fire{TwoZone, 180}, "direct", 6}, {Fire{Spread, 190}, "direct", 13}} {
 		for _, z := range kettle(22).Zones(row.fire) {
 			if z.Name != row.zone {
 				continue
@@ -94,19 +94,19 @@ func TestZoneShapesHaveTheirArea(t *testing.T) {
 	}
 }
 
-// Geometry: 60 % of a disc holds its diameter; the longest piece on 40 % is shorter; a box's is its diagonal.
+// Geometry: 62 % of a disc holds its diameter; the longest piece on 45 % is shorter; a box's is its diagonal.
 func TestLongestChord(t *testing.T) {
 	k := kettle(22)
-	if got := k.Zones(Fire{Banked, 120})[0].LongestChordM(); math.Abs(got-k.DiameterM) > 1e-9 {
+	if got := k.Zones(Fire{Banked, 120})[0].LongestChordM(); math.Abs(got-k.grateM()) > 1e-9 {
 		t.Errorf("banked indirect: %g m", got)
 	}
 	direct := k.Zones(Fire{TwoZone, 180})[1]
-	half := math.Sqrt(k.DiameterM*k.DiameterM/4 - direct.Shape.CutM*direct.Shape.CutM)
-	if got := direct.LongestChordM(); math.Abs(got-2*half) > 1e-9 || got >= k.DiameterM {
+	half := math.Sqrt(k.grateM()*k.grateM()/4 - direct.Shape.CutM*direct.Shape.CutM)
+	if got := direct.LongestChordM(); math.Abs(got-2*half) > 1e-9 || got >= k.grateM() {
 		t.Errorf("two-zone direct: %g m", got)
 	}
 	box := Grill{Kind: Box, WidthM: 0.5, DepthM: 0.4}
-	if got := box.Zones(Fire{Banked, 120})[0].LongestChordM(); math.Abs(got-math.Hypot(0.3, 0.4)) > 1e-12 {
+	if got := box.Zones(Fire{Banked, 120})[0].LongestChordM(); math.Abs(got-math.Hypot(0.31, 0.4)) > 1e-12 {
 		t.Errorf("box: %g m", got)
 	}
 }
@@ -139,9 +139,9 @@ func BenchmarkArrangeTooTight(b *testing.B) {
 	}
 }
 
-// The rule goes by area alone. Of zones filled up to it with equal ovals, the search, which takes what it finds first,
-// must find places for a third at least (26 of 63 when it was set; 56 at a share of 0.65, 7 at 0.85): the others are
-// what the plan calls tight. A rule that left nothing tight would turn away loads that fit.
+// The rule goes by area alone. Of zones filled up to the most with equal ovals, the search, which takes what it finds
+// first, must find places for two thirds at least (50 of 63 when it was set; 56 at a share of 0.65, 7 at 0.85): the
+// others are drawn a little smaller, and all of them are told to be tight.
 func TestRoomRuleAgainstPlaces(t *testing.T) {
 	found, tried := 0, 0
 	for _, f := range []Fire{{Banked, 120}, {TwoZone, 180}, {Spread, 190}} {
@@ -157,7 +157,7 @@ func TestRoomRuleAgainstPlaces(t *testing.T) {
 		}
 	}
 	t.Logf("places for %d of %d full zones", found, tried)
-	if share := float64(found) / float64(tried); share < 1.0/3 || share > 2.0/3 {
+	if share := float64(found) / float64(tried); share < 2.0/3 || share > 0.9 {
 		t.Errorf("places for %d of %d full zones", found, tried)
 	}
 }

@@ -58,6 +58,28 @@ dishes:
   - {name: Roast, cut: rib-roast-bone-in, weight: 3 kg, target: {final: 54 C}}
   - {name: Potatoes, cut: potatoes, count: 8}
 `,
+	"two levels": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: upright, diameter: 18.5 in}
+dishes:
+  - {name: Butts, cut: pork-butt, weight: 7 lb, count: 3}
+  - {name: Ribs, cut: baby-backs, weight: 2.25 lb, count: 4, lies: standing}
+`,
+	"raised": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in, raised: true}
+dishes:
+  - {name: Ribs, cut: baby-backs, weight: 2.25 lb, count: 5}
+`,
+	"long brisket": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: upright, diameter: 18.5 in, levels: 1}
+dishes:
+  - {name: Brisket, cut: brisket, weight: 16 lb}
+`,
 	"gas": `
 format: 1
 serve: {date: 2027-08-01, time: "12:30", tz: America/Los_Angeles}

@@ -18,8 +18,8 @@ const (
 // sake, not to save an hour of fire (assumption).
 const ovenCost = 300
 
-// ovenRoomCm2 is what a kitchen oven's rack takes (assumption).
-const ovenRoomCm2 = 1500
+// ovenRoomCm2 is the rack of a kitchen oven (assumption).
+const ovenRoomCm2 = 2200
 
 // Arrangement is the solved day: what the solver was asked, in the planner's
 // terms, and what it answered.
@@ -33,12 +33,43 @@ type Arrangement struct {
 
 // Arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, into
-// more, smaller ones that fit every place they may cook in.
+// more, smaller ones that fit every place they may cook in. Where pieces cannot be
+// parted among grates one above another, fewer of the grates are used.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 	if n := d.LeastBatches(); n > MostBatches {
 		return Arrangement{Least: n, Solution: sequence.Solution{Status: sequence.Infeasible}}, nil
 	}
 	h := d.layFires()
+	for h.Levels = len(h.stacked()); ; h.Levels-- {
+		a, err := d.arrangeOn(ctx, h)
+		if err != nil || h.Levels <= 1 || !a.Solved() {
+			return a, err
+		}
+		if fits, err := d.stacks(ctx, a); err != nil || fits {
+			return a, err
+		}
+	}
+}
+
+// Solved says whether there is an arrangement.
+func (a Arrangement) Solved() bool {
+	return a.Solution.Status == sequence.Optimal || a.Solution.Status == sequence.Feasible
+}
+
+// stacks says whether the pieces can be parted among grates one above another.
+func (d *Arranger) stacks(ctx context.Context, a Arrangement) (bool, error) {
+	all, err := d.Place(ctx, a)
+	if err != nil {
+		return false, err
+	}
+	for _, p := range all {
+		p.Grate = nil
+	}
+	return d.Stack(a.Hearth, all), nil
+}
+
+// arrangeOn arranges the day on a hearth.
+func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error) {
 	roomy, err := d.Batches(ctx, h, Roomiest)
 	if err != nil {
 		return Arrangement{}, err
@@ -104,7 +135,7 @@ func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (seq
 	for i, f := range h.Fires {
 		sf := sequence.Fire{Setup: d.Grill.SetupMinutes(f), LightClosed: d.lightClosed(f), ChangeClosed: d.changeClosed(f)}
 		for _, z := range h.Zones[i] {
-			sf.Zones = append(sf.Zones, int(usable(z)*1e4))
+			sf.Zones = append(sf.Zones, int(h.roomOf(z)*1e4))
 		}
 		p.Fires = append(p.Fires, sf)
 		row := make([]int, len(h.Fires))

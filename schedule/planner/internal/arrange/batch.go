@@ -3,6 +3,7 @@ package arrange
 import (
 	"context"
 	"fmt"
+	"math"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
@@ -83,10 +84,11 @@ func narrowest(a, b int) int { return min(a, b) }
 // is found by the solver and said, not dropped.
 func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, fit fitting) int {
 	best := 0
-	each := takes(it.Footprint(l.MassKg))
+	load := loadOf(it, l.MassKg, 1)
 	for _, w := range ways {
+		sears := h.mostSeared(it, w, load)
 		for _, p := range h.PlacesOf(w) {
-			if n := int(h.room(p)/each + 1e-9); n > 0 {
+			if n := min(h.fits(p, load), sears); n > 0 {
 				if best == 0 {
 					best = n
 				}
@@ -95,6 +97,20 @@ func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, fit fitting) int
 		}
 	}
 	return max(best, 1)
+}
+
+// mostSeared is how many pieces the coals of a sear take at once; any number without one.
+func (h Hearth) mostSeared(it *day.Item, w day.Way, l Load) int {
+	if !w.Sear {
+		return math.MaxInt
+	}
+	hot := w
+	hot.Direct, hot.Band = true, day.SearBand(it)
+	most := 1
+	for _, p := range h.PlacesOf(hot) {
+		most = max(most, h.fits(p, l))
+	}
+	return most
 }
 
 // Split parts n pieces into as few even batches as hold most each, larger first.

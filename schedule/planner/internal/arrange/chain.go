@@ -33,18 +33,18 @@ func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chai
 	for _, w := range b.Ways {
 		stages = max(stages, w.Stages())
 	}
-	gaps, covers := d.gaps(b), b.Covers()
+	gaps := d.gaps(b)
 	first := sequence.Task{StartHands: b.HandsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
 	for _, r := range b.First {
 		w := b.Ways[r.way]
-		m := sequence.Mode{Area: b.Area(h, r.places, covers), Cost: w.Cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
+		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, false)), Cost: w.Cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
 		m.Closed = d.closedStarts(w, r.night, b.It)
 		m.Gap = gaps[r.way]
 		first.Modes = append(first.Modes, m)
 	}
 	c.Tasks = []sequence.Task{first}
 	if stages == 2 {
-		second := b.secondTask(h, gaps, covers)
+		second := b.secondTask(h, gaps)
 		for i, r := range b.second {
 			if w := b.Ways[r.way]; w.Sear && !r.oven {
 				second.Modes[i].Closed = d.closedSears(w, b.It)
@@ -75,11 +75,11 @@ func (b *Batch) firstMinutes(w day.Way, stages int) int {
 	return max(m, 1)
 }
 
-func (b *Batch) secondTask(h Hearth, gaps []sequence.Gap, covers float64) sequence.Task {
+func (b *Batch) secondTask(h Hearth, gaps []sequence.Gap) sequence.Task {
 	t := sequence.Task{StartHands: HandsWrap, EndHands: sequence.Unattended}
 	for _, r := range b.second {
 		w := b.Ways[r.way]
-		m := sequence.Mode{Area: b.Area(h, r.places, covers), Minutes: make([]int, len(b.First)), Gap: gaps[r.way]}
+		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, true)), Minutes: make([]int, len(b.First)), Gap: gaps[r.way]}
 		stage := w.Second
 		if r.oven {
 			stage = w.InOven
@@ -95,21 +95,6 @@ func (b *Batch) secondTask(h Hearth, gaps []sequence.Gap, covers float64) sequen
 		t.Modes = append(t.Modes, m)
 	}
 	return t
-}
-
-// Covers is what the batch takes of a zone's room, m2.
-func (b *Batch) Covers() float64 { return takes(b.It.Footprint(b.MassKg)) * float64(b.Count) }
-
-// Area is what the batch takes of a zone, in whole square centimetres, where it
-// covers so much. A single piece larger than the room of the zone takes all of it.
-func (b *Batch) Area(h Hearth, places []Place, coversM2 float64) int {
-	area := math.Ceil(coversM2*1e4 - 1e-6)
-	if b.Count == 1 {
-		for _, p := range places {
-			area = math.Min(area, math.Floor(h.room(p)*1e4))
-		}
-	}
-	return int(area)
 }
 
 func AsPlaces(ps []Place) []sequence.Place {

@@ -12,6 +12,6 @@
 //	hearth.go, night.go, closed.go         fires on offer, and hours that are closed
 //	level.go                               what another heat than the usual one is felt to cost
 //	rules.go                               rules that may be lifted
-//	batch.go                               loads of the grate
+//	batch.go, load.go, stack.go            loads of the grate, their room, grates one above another
 //	placed.go, hold_choice.go, rekindle.go the answer read back; how long a hold may be is of package day
 package arrange

@@ -15,9 +15,10 @@ const mostFires = 6
 
 // Hearth is the fires of the day.
 type Hearth struct {
-	Fires []fire.Fire
-	Zones [][]fire.Zone
-	least float64 // what the smallest batch takes, m2
+	Fires  []fire.Fire
+	Zones  [][]fire.Zone
+	least  float64 // what the smallest batch takes, m2
+	Levels int     // grates one above another that may be used; 0 for all
 }
 
 // layFires chooses the fires to offer: what sears need, then every dish's best
@@ -65,7 +66,7 @@ func (h *Hearth) add(g fire.Grill, f fire.Fire) {
 
 // FiresFor are the fires on which a place can be had.
 func (d *Arranger) FiresFor(s day.Spot) []fire.Fire {
-	if d.Grill.Kind == fire.OtherKind {
+	if !d.Grill.Charcoal() {
 		return []fire.Fire{{Layout: fire.Other, LevelC: s.LevelC}}
 	}
 	return fire.Serving(s.Direct, s.Band, s.LevelC, d.LongestQuiet() > 0)
@@ -97,31 +98,5 @@ func directFits(f fire.Fire, band string) bool {
 	return f.Layout == fire.Other || (f.Layout == fire.Heap) == (band == schedule.BandSear)
 }
 
-// room is what pieces may cover of a zone, m2, in the measure of large pieces:
-// small discs count for more than they cover, because they leave gaps.
-func (h Hearth) room(p Place) float64 { return usable(h.Zones[p.Fire][p.Zone]) }
-
-// takesIn says whether a batch may lie in a zone: within its room, or, for a
-// single piece, within the whole of it. Meat bends; the plan says it is tight.
-func (h Hearth) takesIn(p Place, areaM2 float64, alone bool) bool {
-	if alone {
-		return h.Zones[p.Fire][p.Zone].AreaM2 >= areaM2
-	}
-	return h.room(p) >= areaM2-1e-9
-}
-
-// takes is what a piece takes of that room, m2.
-func takes(f fire.Footprint) float64 {
-	area := fire.CoverM2(f)
-	if f.Disc {
-		unit := fire.Zone{AreaM2: 1}
-		area *= fire.UsableM2(unit, false) / fire.UsableM2(unit, true)
-	}
-	return area
-}
-
 // tough dishes may ride through a change of fire on the indirect side.
 func rides(it *day.Item) bool { return it.Cut.Style == cut.Tough }
-
-// usable is the room of a zone in the measure of large pieces, m2.
-func usable(z fire.Zone) float64 { return fire.UsableM2(z, false) }

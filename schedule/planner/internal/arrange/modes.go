@@ -22,11 +22,10 @@ func (d *Arranger) nightFires(h Hearth) day.NightFires {
 // becomes the other; fires that do not last the night are kept apart, because
 // their starts are limited. Food over coals never rides through a change.
 func (b *Batch) modeRefs(h Hearth, night day.NightFires) (first, second []modeRef) {
-	each := b.Covers()
 	for i, w := range b.Ways {
-		for _, g := range placeGroups(h, w, night, each, b.Count == 1) {
+		for _, g := range placeGroups(h, w, night, b.LoadIn(w, false)) {
 			if !w.Fixed || g.night { // a wrap that waits is for the night
-				next := h.SecondPlaces(b.It, w, g, each, b.Count == 1)
+				next := h.SecondPlaces(b.It, w, g, b.LoadIn(w, true))
 				if len(next) == 0 {
 					continue
 				}
@@ -46,14 +45,14 @@ type PlaceGroup struct {
 	night  bool
 }
 
-func placeGroups(h Hearth, w day.Way, night day.NightFires, areaM2 float64, alone bool) []PlaceGroup {
+func placeGroups(h Hearth, w day.Way, night day.NightFires, l Load) []PlaceGroup {
 	var groups []PlaceGroup
 	for _, p := range h.PlacesOf(w) {
-		if !h.takesIn(p, areaM2, alone) {
+		if !h.takesIn(p, l) {
 			continue
 		}
 		i := slices.IndexFunc(groups, func(g PlaceGroup) bool {
-			return !w.Direct && g.night == night[p.Fire] && h.sameTaken(g.Places[0], p, areaM2)
+			return !w.Direct && g.night == night[p.Fire] && h.sameTaken(g.Places[0], p, l.areaM2())
 		})
 		if i < 0 {
 			groups = append(groups, PlaceGroup{Places: []Place{p}, night: night[p.Fire]})
@@ -81,24 +80,15 @@ func (h Hearth) sameTaken(a, b Place, areaM2 float64) bool {
 	return areaM2 <= math.Min(ra, rb)+1e-9 || math.Abs(ra-rb) < h.least
 }
 
-// leastArea is what the smallest batch takes, m2.
-func leastArea(batches []*Batch) float64 {
-	least := math.Inf(1)
-	for _, b := range batches {
-		least = math.Min(least, takes(b.It.Footprint(b.MassKg))*float64(b.Count))
-	}
-	return least
-}
-
 // SecondPlaces are the zones of the second stage: the same as the first, the
 // indirect side of hotter fires for a wrapped tough piece (it may ride through
 // the change), or the hot coals for a sear.
-func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, areaM2 float64, alone bool) []Place {
+func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, l Load) []Place {
 	if w.Sear {
 		hot := w
 		hot.Direct, hot.Band = true, day.SearBand(it)
-		all := slices.DeleteFunc(h.PlacesOf(hot), func(p Place) bool { return !h.takesIn(p, areaM2, alone) })
-		return slices.DeleteFunc(slices.Clone(all), func(p Place) bool { return !h.sameTaken(all[0], p, areaM2) })
+		all := slices.DeleteFunc(h.PlacesOf(hot), func(p Place) bool { return !h.takesIn(p, l) })
+		return slices.DeleteFunc(slices.Clone(all), func(p Place) bool { return !h.sameTaken(all[0], p, l.areaM2()) })
 	}
 	out := g.Places
 	if w.Stages() < 2 || !rides(it) {
@@ -111,7 +101,7 @@ func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, areaM2 float
 	out = append([]Place(nil), out...)
 	for f, fr := range h.Fires {
 		for z, zone := range h.Zones[f] {
-			if !used[f] && !zone.Direct && fr.LevelC > w.LevelC && h.takesIn(Place{f, z}, areaM2, alone) && h.sameTaken(out[0], Place{f, z}, areaM2) {
+			if !used[f] && !zone.Direct && fr.LevelC > w.LevelC && h.takesIn(Place{f, z}, l) && h.sameTaken(out[0], Place{f, z}, l.areaM2()) {
 				out = append(out, Place{f, z})
 				break
 			}

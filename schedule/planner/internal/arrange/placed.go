@@ -27,6 +27,7 @@ type Placed struct {
 	Options  []day.HoldOption
 	Hold     int // index of the chosen one, -1 for none
 	holdLong bool
+	Grate    []int // of each piece, from below, where a zone has several; else empty or all 0
 }
 
 // Stages is how many stages of cooking it has on the way chosen.
@@ -66,6 +67,7 @@ func (d *Arranger) Place(ctx context.Context, a Arrangement) ([]*Placed, error) 
 		d.SetHold(p, p.LongestWait())
 		out[i] = p
 	}
+	d.Stack(a.Hearth, out)
 	return out, nil
 }
 

@@ -84,12 +84,24 @@ func (d *Assembler) Phases(a arrange.Arrangement, all []*arrange.Placed) []sched
 		for _, z := range a.Hearth.Zones[sp.Fire] {
 			ph.Zones = append(ph.Zones, schedule.Zone{
 				Name: z.Name, Direct: z.Direct, LevelC: f.LevelC + z.LiftK, AreaM2: z.AreaM2,
-				UsableM2: fire.UsableM2(z, false), DiscsM2: fire.UsableM2(z, true),
+				UsableM2: fire.UsableM2(z, false), DiscsM2: fire.UsableM2(z, true), Grates: gratesOf(z),
 			})
 		}
 		d.burn(&ph, f, i == 0 || relit)
 		out = append(out, ph)
 		setup = float64(sp.End)
+	}
+	return out
+}
+
+// gratesOf are the grates of a zone that has several.
+func gratesOf(z fire.Zone) []schedule.Grate {
+	if len(z.Above) == 0 {
+		return nil
+	}
+	var out []schedule.Grate
+	for _, g := range z.Grates() {
+		out = append(out, schedule.Grate{Name: g.Name, AreaM2: g.AreaM2})
 	}
 	return out
 }

@@ -48,9 +48,16 @@ func (d *Assembler) dishes(ctx context.Context, all []*arrange.Placed, a arrange
 func (d *Assembler) batchPlan(p *arrange.Placed, a arrange.Arrangement) schedule.Batch {
 	b := schedule.Batch{Number: p.Number, Chance: plans.Round3(p.Readiness().Chance())}
 	t, w, l := p.It.Cut.Dimensions(p.MassKg, float64(p.It.Dish.Thickness))
-	f := p.It.Footprint(p.MassKg)
-	for range p.Count {
-		b.Pieces = append(b.Pieces, schedule.Piece{MassKg: p.MassKg, ThicknessM: t, WidthM: w, LengthM: l, AreaM2: fire.CoverM2(f), Disc: f.Disc})
+	laid := p.It.Lay(p.MassKg)
+	piece := schedule.Piece{MassKg: p.MassKg, ThicknessM: t, WidthM: w, LengthM: l, AreaM2: laid.CoverM2(), Disc: laid.Part.Disc, Rack: laid.Part.Rack}
+	if laid.Lie != fire.LieFlat {
+		piece.Lies = string(laid.Lie)
+	}
+	for k := range p.Count {
+		if k < len(p.Grate) && p.OnStack(a.Hearth) {
+			piece.Grate = p.Grate[k] + 1
+		}
+		b.Pieces = append(b.Pieces, piece)
 	}
 	b.Stages = d.stages(p, a)
 	b.Milestones = d.milestones(p)
@@ -60,7 +67,7 @@ func (d *Assembler) batchPlan(p *arrange.Placed, a arrange.Arrangement) schedule
 
 // stages are the stretches of a batch as planned.
 func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.Stage {
-	area := float64(p.Count) * fire.CoverM2(p.It.Footprint(p.MassKg))
+	area := float64(p.Count) * p.It.Lay(p.MassKg).CoverM2()
 	first := schedule.Stage{
 		Kind: p.Way.Kind, From: d.At(p.On), To: d.At(p.Off), Minutes: p.Way.First.Minutes(), Place: schedule.PlaceGrate,
 		Direct: p.Way.Direct, LevelC: d.airAt(p, 0, a), CoreC: p.Way.PullC, Flips: p.Way.Flips, AreaM2: area,

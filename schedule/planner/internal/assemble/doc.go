@@ -10,7 +10,7 @@
 //	steps*.go                          what to do; over the coals: steps_coals.go
 //	night.go                           how the night is spent, and what a fire needs that burns in it
 //	fuel*.go                           charcoal
-//	room.go, curve.go                  who lies where, how warm it gets
+//	room.go, tight.go, curve.go        who lies where, and how close, how warm it gets
 //	wait*.go, wrap.go, lethality.go    holds and what may go wrong with them
 //	why.go, trouble.go, infeasible.go  why then, and why not
 //	caution.go                         what the cook is warned of

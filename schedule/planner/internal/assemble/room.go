@@ -2,7 +2,6 @@ package assemble
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -11,36 +10,51 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
-// lay gives every piece its spot on the grate, for the picture. Meat bends: where
-// no spot is found by shape a finding says that it will be tight, and nothing more.
+// lay gives every piece its spot on the grate, for the picture, and says what will be
+// tight. Where no spot is found by shape a finding says so, and nothing more.
 func (d *Assembler) lay(ctx context.Context, p *schedule.Plan, a arrange.Arrangement, all []*arrange.Placed) error {
+	d.noteTight(a, all)
 	if d.Grill.Kind == fire.OtherKind {
 		return nil
 	}
 	for i := range p.Phases {
 		zones := a.Hearth.Zones[a.Solution.Phases[i].Fire]
 		for _, z := range zones {
-			if err := d.layZone(ctx, p, i, z, all); err != nil {
-				return err
+			for level, g := range z.Grates() {
+				if err := d.layGrate(ctx, p, place{phase: i, zone: z, level: level, grate: g}, all); err != nil {
+					return err
+				}
 			}
 		}
 	}
 	return nil
 }
 
-func (d *Assembler) layZone(ctx context.Context, p *schedule.Plan, phase int, z fire.Zone, all []*arrange.Placed) error {
+// place is one grate of a zone during a phase.
+type place struct {
+	phase, level int
+	zone         fire.Zone
+	grate        fire.Grate
+}
+
+// gives are how much of its size a piece keeps where it is pushed together or overlaps
+// a little: the picture tries them in turn.
+var gives = []float64{1, 0.9}
+
+func (d *Assembler) layGrate(ctx context.Context, p *schedule.Plan, at place, all []*arrange.Placed) error {
 	type laid struct {
 		from, to float64
 		spots    []fire.Spot
 	}
 	var done []laid
-	tight := map[string]bool{}
+	on := fire.Zone{AreaM2: at.grate.AreaM2, Shape: at.grate.Shape}
 	for _, b := range all {
 		if err := ctx.Err(); err != nil { // places are searched for
 			return err
 		}
-		from, to, ok := inZone(b, phase, z.Name)
-		if !ok {
+		from, to, ok := inZone(b, at.phase, at.zone.Name)
+		pieces := b.OnGrate(at.zone, at.level)
+		if !ok || len(pieces) == 0 {
 			continue
 		}
 		var taken []fire.Spot
@@ -49,24 +63,44 @@ func (d *Assembler) layZone(ctx context.Context, p *schedule.Plan, phase int, z 
 				taken = append(taken, o.spots...)
 			}
 		}
-		pieces := slices.Repeat([]fire.Footprint{b.It.Footprint(b.MassKg)}, b.Count)
-		places, fits := fire.Arrange(z, taken, pieces)
+		parts, places, fits := d.arranged(on, taken, b, len(pieces))
 		l := laid{from: from, to: to}
+		each := len(parts) / len(pieces)
 		target := p.Dishes[b.It.Index].Batches[b.Number-1].Pieces
 		for k, pl := range places {
-			if pl.Placed {
-				l.spots = append(l.spots, fire.Spot{Piece: pieces[k], Place: pl})
-				target[k].Spots = append(target[k].Spots, schedule.Spot{Phase: phase + 1, XM: pl.At.XM, YM: pl.At.YM, AngleDeg: pl.TurnRad * 180 / math.Pi})
+			if !pl.Placed {
+				continue
 			}
+			l.spots = append(l.spots, fire.Spot{Piece: parts[k], Place: pl})
+			s := schedule.Spot{Phase: at.phase + 1, XM: pl.At.XM, YM: pl.At.YM, AngleDeg: pl.TurnRad * 180 / math.Pi, LengthM: parts[k].LengthM, WidthM: parts[k].WidthM}
+			if each > 1 {
+				s.Part = k%each + 1
+			}
+			piece := &target[pieces[k/each]]
+			piece.Spots = append(piece.Spots, s)
 		}
 		done = append(done, l)
-		if !fits && !tight[b.It.Dish.ID] {
-			tight[b.It.Dish.ID] = true
-			d.find("tight", "", b.It, fmt.Sprintf(
-				"%s will be tight on the %s side: bend, fold or stand pieces closer.", b.It.Dish.Name, z.Name))
+		if !fits {
+			d.tight(b, at.zone.Name, "")
 		}
 	}
 	return nil
+}
+
+// arranged looks for places for the parts of so many pieces, at their size or pushed
+// together a little.
+func (d *Assembler) arranged(z fire.Zone, taken []fire.Spot, b *arrange.Placed, n int) (parts []fire.Footprint, places []fire.Place, fits bool) {
+	laid := b.It.Lay(b.MassKg)
+	part := laid.Drawn(d.Grill.ReachM())
+	for _, give := range gives {
+		less := part
+		less.LengthM, less.WidthM = less.LengthM*give, less.WidthM*give
+		parts = slices.Repeat([]fire.Footprint{less}, n*laid.Parts)
+		if places, fits = fire.Arrange(z, taken, parts); fits {
+			break
+		}
+	}
+	return parts, places, fits
 }
 
 // inZone is the stretch in which a batch lies in a zone during a phase, in

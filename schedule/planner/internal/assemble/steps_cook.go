@@ -7,7 +7,6 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -59,6 +58,9 @@ func (it *Itinerary) putOn(s schedule.Step, p *arrange.Placed, name string) {
 	s.Kind, s.At, s.Attended, s.Minutes = schedule.StepPutOn, d.At(p.On), true, float64(p.HandsOn())
 	s.GrateC, s.Why = d.airAt(p, 0, it.A), whyStart(it.A, p, 0)
 	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, d.zoneText(p.Zones[0], p.Way.Direct), d.Level(s.GrateC))
+	if how := it.laid(p); how != "" {
+		s.Text += " " + how
+	}
 	if p.It.FromFrozen {
 		s.Text += " Straight from the freezer."
 	}
@@ -187,7 +189,7 @@ func (d *Assembler) zoneText(zone string, direct bool) string {
 	switch {
 	case zone == "":
 		return "in the oven"
-	case d.Grill.Kind == fire.OtherKind:
+	case !d.Grill.Charcoal():
 		return "zone " + zone
 	case direct:
 		return "straight over the coals"

@@ -45,7 +45,7 @@ func (it *Itinerary) gauge(ph *schedule.Phase) string {
 func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 	d := it.D
 	desc, charcoal := fire.Describe(f.Layout)
-	if !charcoal || d.Grill.Kind == fire.OtherKind {
+	if !charcoal || !d.Grill.Charcoal() {
 		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
 			Text: "Light the grill and bring it to " + d.Level(ph.LevelC) + "."})
 		return

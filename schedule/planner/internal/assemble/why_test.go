@@ -53,6 +53,7 @@ func TestStartsAreHeldByWhatTheyName(t *testing.T) {
 		evening(kettle22, "{name: First, cut: burger, weight: 6 oz, count: 5, serve: \"17:40\"}", burgers),
 		evening("grill: {kind: kettle, diameter: 18 in}\noven: {hold: 170 F}\n"+night, "{name: Butt, cut: pork-butt, weight: 6 lb}", birds),
 		evening("grill: {kind: kettle, diameter: 26 in}", "{name: Turkey, cut: turkey, weight: 12 lb}", "{name: Wings, cut: chicken-wing, weight: 3 oz, count: 10}", burgers),
+		evening("grill: {kind: kettle, diameter: 26 in}", burgers, "{name: More, cut: burger, weight: 6 oz, count: 4}", "{name: Corn, cut: corn, count: 3}"),
 	} {
 		a := arranged(t, text)
 		for c, reasons := range a.Solution.Why {

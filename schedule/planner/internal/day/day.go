@@ -104,6 +104,10 @@ func resolveGrill(g schedule.Grill) fire.Grill {
 	out := fire.Grill{
 		Kind: fire.Kind(g.Kind), DiameterM: float64(g.Diameter), WidthM: float64(g.Width), DepthM: float64(g.Depth),
 		Fuel: fire.Fuel(g.Fuel), GaugeOffsetK: float64(g.GaugeOffset), WaterPan: g.WaterPan,
+		Raised: g.Raised, Levels: g.Levels,
+	}
+	if out.Kind == fire.Upright {
+		out.OtherZones = []fire.OtherZone{out.UprightZone()}
 	}
 	for _, z := range g.Zones {
 		out.OtherZones = append(out.OtherZones, fire.OtherZone{

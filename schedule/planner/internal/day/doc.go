@@ -16,6 +16,7 @@
 //	wrap.go, direct.go, sear.go, frozen.go  wraps, coals, sears, frozen pieces
 //	hold.go, course.go, rest.go, chill.go   how it waits, and how long at the most
 //	kept_hot.go                             minutes for a published minimum, still on the fire
+//	lay.go                                  how a piece lies on the grate
 //	spot.go, big_bird.go                    where it may cook
 //	weather.go, actual.go, air.go           in what air, and grates that are doubtful
 //	findings.go, text.go                    what the cook must know, and words for it

@@ -8,7 +8,6 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
@@ -30,6 +29,7 @@ type Item struct {
 	FromFrozen bool // it goes on frozen
 	Earliest   int
 	Lots       []Lot
+	reachM     float64     // of the grate
 	likes      []cut.Place // where its cut likes to cook, if a described grill may have other places
 }
 
@@ -61,7 +61,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 		return Item{}, []schedule.Fault{{Path: path + ".cut", Sentence: strconv.Quote(dish.Cut) + " is not in the catalogue"}}
 	}
 	dish.Finish = d.Req.FinishOf(dish)
-	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(slices.Concat(dish.Prep, c.Prep)), Earliest: d.Earliest}
+	it := Item{Index: i, Dish: dish, Cut: c, Category: safety.Category(c.Food), Prep: safety.PrepOf(slices.Concat(dish.Prep, c.Prep)), Earliest: d.Earliest, reachM: d.Grill.ReachM()}
 	it.Serve = d.Minute(d.Clock(dish.Serve))
 	if dish.Travel != nil {
 		it.Serve += int(instant.UnitMinutes(*dish.Travel))
@@ -70,7 +70,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 		it.Earliest = min(it.Earliest, d.Minute(d.Clock(dish.Earliest)))
 	}
 	it.Lots = LotsOf(dish)
-	if d.Grill.Kind == fire.OtherKind {
+	if !d.Grill.Charcoal() {
 		it.Cut.Places = withinZones(c.Places, d.Grill.OtherZones)
 		it.likes = c.Places
 	}
@@ -178,12 +178,6 @@ func (it *Item) Body(massKg float64) heat.Body {
 		b.StartC = float64(it.Dish.Start.Core)
 	}
 	return b
-}
-
-// Footprint is what a piece covers of the grate.
-func (it *Item) Footprint(massKg float64) fire.Footprint {
-	l, w := it.Cut.Footprint(massKg, float64(it.Dish.Thickness))
-	return fire.Footprint{LengthM: l, WidthM: w, Disc: it.Cut.Disc, Rack: it.Cut.Rack}
 }
 
 // Path is where a fault or finding of the dish points.

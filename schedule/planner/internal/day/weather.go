@@ -117,7 +117,7 @@ type NightFires []bool
 
 // LastsNight asks the fire for a burn with the quiet stretch in its middle.
 func (d *Day) LastsNight(f fire.Fire, quiet float64) bool {
-	if d.Grill.Kind == fire.OtherKind {
+	if !d.Grill.Charcoal() {
 		return true
 	}
 	const before, after = 60, 120

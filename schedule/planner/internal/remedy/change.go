@@ -30,7 +30,9 @@ type change struct {
 func (c change) dose() string { return c.code + " " + c.of + c.way }
 
 // adds says whether the change puts dishes on the menu.
-func (c change) adds() bool { return c.code == codeSittings || c.code == codeStarters }
+func (c change) adds() bool {
+	return c.code == codeSittings || c.code == codeStarters || c.code == codePartAhead
+}
 
 // against says whether two changes want the oven at different heat.
 func (c change) against(o change) bool {
@@ -48,6 +50,9 @@ func (m *mender) changesFor(r schedule.Request, t assemble.Trouble) []change {
 		if slices.Contains(t.Dishes, dish.ID) {
 			out = append(out, dishChanges(r, i, t)...)
 		}
+	}
+	if t.Over(arrange.RuleRoom) {
+		out = append(out, roomChanges(r)...)
 	}
 	if r.Oven == nil {
 		out = append(out, ovenChange(r))

@@ -25,7 +25,7 @@ func dishChanges(r schedule.Request, i int, t assemble.Trouble) []change {
 		return nil
 	}
 	d := dishChange{r, i, r.Dishes[i], c, t}
-	out := slices.Concat(d.heat(), d.wrap(), d.waits(), d.pieces(), d.times(), d.away())
+	out := slices.Concat(d.heat(), d.wrap(), d.waits(), d.lies(), d.pieces(), d.times(), d.away())
 	return out
 }
 
@@ -47,8 +47,9 @@ const (
 
 // Changes that serve a dish in parts: after its time, or up to it.
 const (
-	codeSittings = "sittings"
-	codeStarters = "starters"
+	codeSittings  = "sittings"
+	codePartAhead = "part-ahead" // some of it the day before
+	codeStarters  = "starters"
 )
 
 // away cooks a dish somewhere else, which is said last. What goes by the clock is as

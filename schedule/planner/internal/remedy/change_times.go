@@ -8,7 +8,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
-// times are the day before, a serving of its own, and several sittings.
+// times are the day before, for all of it or a part, a serving of its own, and several sittings.
 func (d dishChange) times() []change {
 	var out []change
 	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
@@ -18,6 +18,7 @@ func (d dishChange) times() []change {
 	if d.dish.Ready != "" {
 		return out
 	}
+	out = append(out, d.partAhead()...)
 	if d.cut.Style != cut.Tough && d.dish.Count > 1 && d.t.Over(arrange.RuleRoom, arrange.RuleHands) {
 		out = append(out, d.sittings()...)
 	}

@@ -18,6 +18,8 @@ type remainder struct {
 	a     arrange.Arrangement // the whole day: what is past, what cooks, what waits
 	all   []*arrange.Placed
 	bound []*liveBatch // of each placed
+
+	stacked bool // every piece has its grate where there are several
 }
 
 // arrangeLeft solves the rest of the day.
@@ -31,15 +33,27 @@ func (v *Revision) arrangeLeft(ctx context.Context) (remainder, error) {
 		if !v.now.Before(v.day.End) && v.unserved() || !t.forced && v.tooLateToRest() {
 			continue
 		}
-		s, p, order, err := v.solve(ctx)
-		if err != nil {
-			return remainder{}, err
-		}
-		if s.Status == sequence.Optimal || s.Status == sequence.Feasible {
-			return v.join(ctx, s, p, order)
+		l, ok, err := v.try(ctx)
+		if err != nil || ok {
+			return l, err
 		}
 	}
 	return remainder{}, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
+}
+
+// try solves what is left; where pieces cannot be parted among grates one above another,
+// what is not on yet goes on the lowest.
+func (v *Revision) try(ctx context.Context) (l remainder, ok bool, err error) {
+	for {
+		s, p, order, err := v.solve(ctx)
+		if err != nil || s.Status != sequence.Optimal && s.Status != sequence.Feasible {
+			return remainder{}, false, err
+		}
+		if l, err = v.join(ctx, s, p, order); err != nil || l.stacked || v.hearth.Levels <= 1 {
+			return l, true, err
+		}
+		v.hearth.Levels = 1
+	}
 }
 
 // counted is the way of a batch at the chance that the try counts with.

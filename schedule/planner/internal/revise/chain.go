@@ -34,8 +34,8 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 	if on-total-serve < gap.Min {
 		gap.Min = 0
 	}
-	task := func(minutes int, places []arrange.Place) sequence.Task {
-		m := sequence.Mode{Area: b.Area(v.hearth, places, b.Covers()), Minutes: []int{max(minutes, 1)}, Places: arrange.AsPlaces(places), Gap: gap}
+	task := func(minutes int, places []arrange.Place, wrapped bool) sequence.Task {
+		m := sequence.Mode{Area: b.Area(v.hearth, places, b.LoadIn(w, wrapped)), Minutes: []int{max(minutes, 1)}, Places: arrange.AsPlaces(places), Gap: gap}
 		if aside {
 			m.Area = 0 // it is there, whether there is room or not
 		}
@@ -50,13 +50,13 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 		split = total - assemble.LeastLeft // as the cut way is placed
 	}
 	if !v.splits(a) || split >= total || split <= on-now {
-		places := first
-		if w.Stages() > 1 && (!v.splits(a) || split <= on-now) {
+		places, wrapped := first, w.Stages() > 1 && (!v.splits(a) || split <= on-now)
+		if wrapped {
 			places = second
 		}
-		c.Tasks = []sequence.Task{task(total, places)}
+		c.Tasks = []sequence.Task{task(total, places, wrapped)}
 	} else {
-		c.Tasks = []sequence.Task{task(split, first), task(total-split, second)}
+		c.Tasks = []sequence.Task{task(split, first, false), task(total-split, second, true)}
 		if w.Sear {
 			c.Tasks[0].LagMax = day.SearLagMinutes
 		}
@@ -99,8 +99,7 @@ func (v *Revision) placesNow(a *liveBatch) (first, second []arrange.Place) {
 	if a.first != nil && a.first.Oven {
 		return g.Places, nil
 	}
-	each := a.batch.Covers()
-	second = v.hearth.SecondPlaces(a.batch.It, w, g, each, a.batch.Count == 1)
+	second = v.hearth.SecondPlaces(a.batch.It, w, g, a.batch.LoadIn(w, true))
 	if len(second) == 0 {
 		second = g.Places
 	}

@@ -65,6 +65,12 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 			}
 		}
 	}
+	for i, p := range l.all {
+		if l.bound[i].where == waiting {
+			p.Grate = nil // chosen beside what is on
+		}
+	}
+	l.stacked = v.day.Stack(v.hearth, l.all)
 	v.day.Rekindle(&l.a, l.all, v.phases, v.day.Minute(v.now))
 	l.sort()
 	return l, nil
@@ -170,6 +176,7 @@ func (v *Revision) placedNow(a *liveBatch, chain []sequence.Placed, past int) *a
 		p.Wrap, p.Off = float64(chain[1].Start), float64(chain[1].End)
 	}
 	if a.first != nil {
+		p.Grate = a.first.Grate
 		p.Zones, p.Oven = a.first.Zones, p.Oven || a.first.Oven && p.Way.Stages() > 1
 		if p.Phases[0].First < 0 { // the solver was asked for the oven alone
 			p.Phases[0] = arrange.PhaseSpan{First: past, Last: past}
