@@ -64,7 +64,9 @@ func (v *validator) dish(path string, dish Dish) {
 	if dish.Zone != "" {
 		v.word(path+".zone", dish.Zone, ZoneIndirect, ZoneDirect)
 	}
-	v.lies(path+".lies", dish.Lies, c, unknown == "")
+	if dish.Lies != "" {
+		v.lies(path+".lies", dish.Lies, c, unknown == "")
+	}
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
 		if dish.Zone == ZoneDirect && float64(*dish.Level) < fire.LeastDirectC() {
@@ -210,7 +212,7 @@ func (v *validator) finish(path, finish string, c cut.Cut) {
 // lies: only racks of ribs are laid in more than one way.
 func (v *validator) lies(path, lies string, c cut.Cut, known bool) {
 	switch {
-	case lies == "" || !v.word(path, lies, LiesFlat, LiesHalved, LiesStanding, LiesRolled) || !known:
+	case !v.word(path, lies, LiesFlat, LiesHalved, LiesStanding, LiesRolled) || !known:
 	case !c.Ribs():
 		v.faults.Add(path, "%s lies in one way; lies is for racks of ribs", c.InText())
 	case lies == LiesRolled && c.TooStiffToRoll():

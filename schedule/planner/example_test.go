@@ -47,11 +47,9 @@ func ExampleMake() {
 	// Output:
 	// feasible: true
 	// fire: two-zone hot
-	// fire: spread hot
 	// light
 	// put-on chicken
 	// take-off chicken
-	// light
 	// put-on burgers
 	// take-off burgers
 }
