@@ -39,7 +39,7 @@ type Grill struct {
 }
 
 // Charcoal says whether the figures of charcoal are for this kind.
-func (g Grill) Charcoal() bool { return g.Kind == Kettle || g.Kind == Box }
+func (g Grill) Charcoal() bool { return g.Kind != Upright && g.Kind != OtherKind }
 
 // OtherZone is a part of a grate that its owner describes.
 type OtherZone struct {
