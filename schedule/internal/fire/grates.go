@@ -58,11 +58,26 @@ func levelName(level, of int) string {
 
 // Grates are all grates of the zone from below, the one that every zone has first.
 func (z Zone) Grates() []Grate {
+	all := make([]Grate, z.Levels())
+	for i := range all {
+		all[i] = z.Grate(i)
+	}
+	return all
+}
+
+// Levels is how many grates the zone has.
+func (z Zone) Levels() int { return 1 + len(z.Above) }
+
+// Grate is one of the grates of the zone, 0 for the lowest.
+func (z Zone) Grate(level int) Grate {
+	if level > 0 {
+		return z.Above[level-1]
+	}
 	name := "main grate"
 	if n := len(z.Above); n > 0 && z.Above[0].MostThickM == 0 {
 		name = levelName(1, n+1)
 	}
-	return append([]Grate{{Name: name, AreaM2: z.AreaM2, Shape: z.Shape}}, z.Above...)
+	return Grate{Name: name, AreaM2: z.AreaM2, Shape: z.Shape}
 }
 
 // Takes says whether a piece so thick goes on the grate.

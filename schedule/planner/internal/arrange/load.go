@@ -42,13 +42,12 @@ func (l Load) Needs(n int, alone bool) fire.Needs {
 // areaM2 is what the solver counts with: the least, so that what is tight is allowed.
 func (l Load) areaM2() float64 { return l.Needs(l.Count, false).LeastM2 }
 
-// grates are those of a zone that the search may use, from below.
-func (h Hearth) grates(z fire.Zone) []fire.Grate {
-	all := z.Grates()
-	if h.Levels > 0 && h.Levels < len(all) {
-		all = all[:h.Levels]
+// levels is how many of a zone's grates the search may use, from below.
+func (h Hearth) levels(z fire.Zone) int {
+	if h.Levels > 0 {
+		return min(h.Levels, z.Levels())
 	}
-	return all
+	return z.Levels()
 }
 
 // room is what pieces may need of a zone, m2.
@@ -56,8 +55,8 @@ func (h Hearth) room(p Place) float64 { return h.roomOf(h.Zones[p.Fire][p.Zone])
 
 func (h Hearth) roomOf(z fire.Zone) float64 {
 	sum := 0.0
-	for _, g := range h.grates(z) {
-		sum += g.AreaM2
+	for level := range h.levels(z) {
+		sum += z.Grate(level).AreaM2
 	}
 	return sum
 }
@@ -68,8 +67,9 @@ func (h Hearth) fits(p Place, l Load) int {
 		return 0
 	}
 	each, n, alone := l.Needs(1, false).LeastM2, 0, false
-	for _, g := range h.grates(h.Zones[p.Fire][p.Zone]) {
-		if g.Takes(l.Laid.HighM) {
+	z := h.Zones[p.Fire][p.Zone]
+	for level := range h.levels(z) {
+		if g := z.Grate(level); g.Takes(l.Laid.HighM) {
 			n += int(g.AreaM2/each + 1e-9)
 			alone = alone || l.Needs(1, true).In(g.AreaM2) > fire.TooMuch
 		}

@@ -69,7 +69,7 @@ func (h Hearth) stacked() []fire.Grate {
 	for _, zones := range h.Zones {
 		for _, z := range zones {
 			if len(z.Above) > 0 {
-				return h.grates(z)
+				return z.Grates()[:h.levels(z)]
 			}
 		}
 	}
@@ -169,6 +169,23 @@ func (t *tower) clean(g int, hang safety.Hanging) bool {
 
 // OnStack says whether the batch lies in a zone with several grates.
 func (p *Placed) OnStack(h Hearth) bool { return h.stacked() != nil && len(stays(p)) > 0 }
+
+// CountOn is how many pieces of the batch lie on one grate of a zone, counted from below.
+func (p *Placed) CountOn(z fire.Zone, level int) int {
+	if len(z.Above) == 0 || len(p.Grate) == 0 {
+		if level == 0 {
+			return p.Count
+		}
+		return 0
+	}
+	n := 0
+	for _, at := range p.Grate {
+		if at == level {
+			n++
+		}
+	}
+	return n
+}
 
 // OnGrate are the pieces of the batch on one grate of a zone, counted from below.
 func (p *Placed) OnGrate(z fire.Zone, level int) []int {

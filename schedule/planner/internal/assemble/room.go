@@ -20,8 +20,8 @@ func (d *Assembler) lay(ctx context.Context, p *schedule.Plan, a arrange.Arrange
 	for i := range p.Phases {
 		zones := a.Hearth.Zones[a.Solution.Phases[i].Fire]
 		for _, z := range zones {
-			for level, g := range z.Grates() {
-				if err := d.layGrate(ctx, p, place{phase: i, zone: z, level: level, grate: g}, all); err != nil {
+			for level := range z.Levels() {
+				if err := d.layGrate(ctx, p, place{phase: i, zone: z, level: level, grate: z.Grate(level)}, all); err != nil {
 					return err
 				}
 			}

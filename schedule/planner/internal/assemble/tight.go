@@ -23,10 +23,10 @@ type stretch struct {
 func (d *Assembler) noteTight(a arrange.Arrangement, all []*arrange.Placed) {
 	for i := range a.Solution.Phases {
 		for _, z := range a.Hearth.Zones[a.Solution.Phases[i].Fire] {
-			for level, g := range z.Grates() {
+			for level := range z.Levels() {
 				on := stretches(all, i, z, level)
 				for _, s := range on {
-					if !easyAt(on, s.from, g.AreaM2) {
+					if !easyAt(on, s.from, z.Grate(level).AreaM2) {
 						d.tight(s.b, z.Name, closer(s))
 					}
 				}
@@ -54,7 +54,7 @@ func stretches(all []*arrange.Placed, phase int, z fire.Zone, level int) []stret
 			} else if s == 1 {
 				from = b.Wrap
 			}
-			if n := len(b.OnGrate(z, level)); n > 0 {
+			if n := b.CountOn(z, level); n > 0 {
 				out = append(out, stretch{b: b, from: from, to: to, load: b.LoadIn(b.Way, s == 1), count: n, wrapped: s == 1 && !b.Way.Sear})
 			}
 		}
@@ -167,7 +167,7 @@ func (it *Itinerary) onGrates(p *arrange.Placed) []string {
 	var parts []string
 	raised := false
 	for level, g := range z.Grates() {
-		n := len(p.OnGrate(z, level))
+		n := p.CountOn(z, level)
 		switch {
 		case n == 0:
 			continue
