@@ -65,7 +65,7 @@ func (c *checker) finite() {
 // isAmount says whether a field holds something that cannot be negative, by the
 // unit in its name. A change of a plan may well be of negative minutes.
 func isAmount(path string) bool {
-	if strings.HasPrefix(path, "changes") {
+	if strings.HasPrefix(path, "changes") || strings.Contains(path, ".changes[") {
 		return false
 	}
 	field := path[strings.LastIndex(path, ".")+1:]

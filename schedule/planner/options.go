@@ -16,6 +16,7 @@ type options struct {
 	judged    bool
 	nodes     int       // of the search; 0 for the usual ones and remedies
 	notBefore time.Time // zero for no such instant
+	chill     bool      // what is done is chilled: the day before another
 }
 
 // Judged has the finished plan judged by [check.Plan]. A plan of [Make] that is not

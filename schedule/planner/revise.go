@@ -29,6 +29,14 @@ func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time
 }
 
 func reviseWith(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, o options) (schedule.Plan, error) {
+	if followsTwo(p) {
+		return reviseTwo(ctx, p, log, now, o)
+	}
+	return reviseOne(ctx, p, log, now, o)
+}
+
+// reviseOne follows a plan of one day, or the last of two.
+func reviseOne(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, o options) (schedule.Plan, error) {
 	first := p.Request
 	if p.Asked != nil {
 		first = *p.Asked
@@ -43,7 +51,7 @@ func reviseWith(ctx context.Context, p schedule.Plan, log []schedule.Entry, now 
 	if !b.from.IsZero() { // the first plan is made again as it was made
 		p.Request, p.Asked = b.planned, nil
 	}
-	v, err := revise.New(ctx, p, log, now)
+	v, err := revise.New(ctx, p, log, now, o.chill)
 	if err != nil {
 		return schedule.Plan{}, err
 	}

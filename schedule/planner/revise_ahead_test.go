@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
@@ -41,5 +42,35 @@ func TestARevisionKeepsTheDayBefore(t *testing.T) {
 				t.Errorf("at %s: %d steps of %d, warmed from %s on, want %s", c.now, len(q.Steps), len(p.Steps), warmAt(q), c.warm)
 			}
 		}
+	}
+}
+
+// A plan of two days is followed on its first day too: the log of that day moves what is
+// cooked that day, and both days go on as one plan.
+func TestTheDayBeforeIsFollowed(t *testing.T) {
+	p := plantest.Plan(t, buttAhead)
+	on := plantest.FirstAt(*p.Ahead.Plan, schedule.StepPutOn, "butt")
+	log := "time,dish,kind,value\n" + on.Add(40*time.Minute).Format("2006-01-02 15:04") + ",butt,on,\n" + on.Add(4*time.Hour).Format("2006-01-02 15:04") + ",butt,core,120 F\n"
+	now := on.Add(4*time.Hour + 2*time.Minute)
+	q := plantest.Revised(t, p, log, now.Format("2006-01-02 15:04"))
+	plantest.Judge(t, q)
+	plantest.Judge(t, *q.Ahead.Plan)
+	if b := q.Ahead.Plan; b.Revision == 0 || len(b.Log) != 2 || len(q.Log) != 0 {
+		t.Fatalf("revision %d of the day before, %d entries, %d of the day itself", b.Revision, len(b.Log), len(q.Log))
+	}
+	for _, s := range q.Steps {
+		if s.Kind == schedule.StepPutOn && s.At.Equal(on.Add(40*time.Minute)) != s.Done {
+			t.Errorf("put on at %v, done %v", s.At, s.Done)
+		}
+		if s.Kind == schedule.StepTakeOff && s.Done {
+			t.Errorf("off at %v, it is %v", s.At, now)
+		}
+	}
+	// Handing in the same log again, with a line more of the next day, keeps both.
+	dogs := plantest.FirstAt(p, schedule.StepPutOn, "hot-dogs")
+	more := plantest.Revised(t, q, log+dogs.Format("2006-01-02 15:04")+",hot-dogs,on,\n", dogs.Add(2*time.Minute).Format("2006-01-02 15:04"))
+	plantest.Judge(t, more)
+	if len(more.Ahead.Plan.Log) != 2 || len(more.Log) != 1 {
+		t.Errorf("%d entries of the day before, %d of the day itself", len(more.Ahead.Plan.Log), len(more.Log))
 	}
 }

@@ -17,6 +17,7 @@ type Revision struct {
 	asked   schedule.Request // as first planned
 	ahead   *schedule.Ahead  // what is cooked the day before, as first planned; nil for nothing
 	night   *schedule.Night  // how the first plan spends the night
+	chills  bool             // what is done is chilled for another day
 	base    *assemble.Assembler
 	first   schedule.Plan   // its phases and steps, moved along with serving
 	planned []schedule.Step // its steps as first planned
@@ -41,8 +42,10 @@ type Revision struct {
 	err       error   // of the judge of safety
 }
 
-func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (*Revision, error) {
-	v := &Revision{asked: p.Request, ahead: p.Ahead, night: p.Night}
+// New takes a plan, the log of its day and now. What is done on the day before another is
+// chilled.
+func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, chilled bool) (*Revision, error) {
+	v := &Revision{asked: p.Request, ahead: p.Ahead, night: p.Night, chills: chilled || p.Ahead != nil && p.Ahead.Plan == nil}
 	if p.Asked != nil {
 		v.asked = *p.Asked
 	}
