@@ -60,6 +60,7 @@ var checkRules = []checkRule{
 	{"birds", true, (*checker).birds},
 	{"asked", true, (*checker).asked},
 	{"oven", true, (*checker).oven},
+	{"one-oven", true, (*checker).oneOven},
 	{"room", true, (*checker).room},
 	{"levels", true, (*checker).levels},
 	{"spots", true, (*checker).spots},

@@ -97,6 +97,13 @@ var revisedCorruptions = []corruption{
 		s.Window = plans.FixedWindow(s.At)
 		p.Steps = append(p.Steps, s)
 	}},
+	{"one oven at two heats", "revised", "one-oven", func(p *schedule.Plan) {
+		a, b := &loadOf(p, 1).Stages[0], &loadOf(p, 2).Stages[0]
+		for _, s := range []*schedule.Stage{a, b} {
+			s.Place, s.From, s.To = schedule.PlaceOven, p.ServeAt.Add(-2*time.Hour), p.ServeAt.Add(-time.Hour)
+		}
+		a.LevelC, b.LevelC = 135, 163
+	}},
 	{"advice for the past", "revised", "remedies", func(p *schedule.Plan) {
 		p.Remedies = append(p.Remedies, schedule.Remedy{Code: "later", Text: "Serve it before now.", Edits: []schedule.Edit{{Path: "log", Value: "{}"}}, ServeAt: p.RevisedAt.Add(-time.Hour)})
 	}},

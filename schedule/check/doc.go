@@ -17,5 +17,6 @@
 //	chance.go                windows and chances
 //	place.go, room.go, levels.go  pieces, zones, how much goes there, and what hangs over what
 //	spots.go, outline.go     where each piece lies
+//	one_oven.go              at which heat the oven is, for whom
 //	fire.go, safety.go       fires and charcoal; rules of food safety
 package check

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -57,6 +58,7 @@ func Split(ctx context.Context, r schedule.Request, loc *time.Location) (TwoDays
 			s.on.Dishes = append(s.on.Dishes, w.parcels(dish))
 		}
 	}
+	s.leaveOven(loc)
 	switch {
 	case len(s.on.Dishes) == 0: // the plan of the day before is the one that is handed out
 		s.on = nil
@@ -67,6 +69,39 @@ func Split(ctx context.Context, r schedule.Request, loc *time.Location) (TwoDays
 		return s, &schedule.InputError{Faults: faults}
 	}
 	return s, nil
+}
+
+// leaveOven keeps the oven for what is warmed in it: what is served about then waits
+// another way, for an oven has one temperature at a time.
+func (s *TwoDays) leaveOven(loc *time.Location) {
+	if s.asked.Oven == nil {
+		return
+	}
+	for i := range s.on.Dishes {
+		dish := &s.on.Dishes[i]
+		for _, w := range s.dishes {
+			apart := day.ClockIn(s.asked, dish.Serve, loc).Sub(day.ClockIn(s.asked, w.Serve, loc))
+			if apart.Abs() < warmedWithin {
+				dish.Hold = withoutOven(dish.Hold)
+			}
+		}
+	}
+}
+
+// warmedWithin is how near two servings are for the oven to be wanted by both (assumption:
+// a warming takes an hour, and a hold some hours).
+const warmedWithin = 4 * time.Hour
+
+// withoutOven are the ways of waiting that are asked for, or all, but for the oven.
+func withoutOven(asked []string) []string {
+	if len(asked) == 0 {
+		return []string{schedule.HoldCounter, schedule.HoldTent, schedule.HoldBox, schedule.HoldGrill}
+	}
+	left := slices.DeleteFunc(slices.Clone(asked), func(way string) bool { return way == schedule.HoldOven })
+	if len(left) == 0 {
+		return asked // nothing else was asked for
+	}
+	return left
 }
 
 // earliest gives the instant before which nothing begins its own date, so that it

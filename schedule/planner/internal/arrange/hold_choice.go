@@ -3,6 +3,7 @@ package arrange
 import (
 	"math"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/planner/internal/day"
 )
 
@@ -71,3 +72,41 @@ func (d *Arranger) ChosenHold(p *Placed) (day.HoldOption, bool) {
 // LongestWait is how long it may have to stay hot: done early, served late, or
 // eaten after a journey.
 func (p *Placed) LongestWait() float64 { return p.EarlyGap() + p.It.TravelMinutes() }
+
+// oneOvenK is how far two settings of the oven may lie apart and be one, K (assumption).
+const oneOvenK = 3
+
+// OneOven has nothing held in an oven that is wanted at another heat for what cooks in it:
+// what may be done by then waits another way.
+func (d *Arranger) OneOven(all []*Placed) {
+	for _, p := range all {
+		if p.Hold < 0 || p.Options[p.Hold].Method != schedule.HoldOven || !d.ovenBusy(all, p) {
+			continue
+		}
+		var others []day.HoldOption
+		for _, o := range p.Options {
+			if o.Method != schedule.HoldOven {
+				others = append(others, o)
+			}
+		}
+		p.Options = others
+		p.Hold, p.holdLong = chooseHold(others, p.EarlyGap())
+	}
+}
+
+// ovenBusy says whether the oven is at another heat while a batch may wait in it.
+func (d *Arranger) ovenBusy(all []*Placed, p *Placed) bool {
+	for _, o := range all {
+		if !o.Oven || o == p || o.It == p.It || math.Abs(o.Way.LevelC-d.OvenC()) <= oneOvenK {
+			continue
+		}
+		in := o.On
+		if o.Stages() == 2 {
+			in = o.On - o.Way.First.Early
+		}
+		if out := o.On - o.Took().Late; math.Min(out, o.Off) < p.On-p.Took().Early && float64(p.It.Serve) < in {
+			return true
+		}
+	}
+	return false
+}

@@ -68,6 +68,7 @@ func (d *Arranger) Place(ctx context.Context, a Arrangement) ([]*Placed, error) 
 		out[i] = p
 	}
 	d.Stack(a.Hearth, out)
+	d.OneOven(out)
 	return out, nil
 }
 

@@ -55,6 +55,7 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 			place(a, v.placedBefore(a, len(l.a.Solution.Phases)))
 		}
 	}
+	v.day.OneOven(l.all)
 	for i, p := range l.all {
 		if l.bound[i].where != waiting {
 			byInstants(p, l.a.Solution.Phases)
