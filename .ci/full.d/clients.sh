@@ -175,7 +175,7 @@ printf '== types for TypeScript\n'
 mkdir ts && cd ts
 printf '{"type": "module", "private": true}\n' >package.json
 npm install --no-audit --no-fund --loglevel=error openapi-typescript@7.13.0 openapi-fetch@0.17.0 typescript@5.9.3 @redocly/cli@2.77.0 @stoplight/spectral-cli@6.16.3
-npx openapi-typescript "$root/openapi.yaml" -o calls.d.ts
+npx openapi-typescript "$root/openapi.yaml" --default-non-nullable=false -o calls.d.ts # what has a default may be left out
 cat >main.ts <<'TS'
 import createClient from "openapi-fetch";
 import type { components, paths } from "./calls.js";

@@ -67,6 +67,7 @@ type liveData struct {
 	Live
 	Clock, Idle     string
 	Do, Then, Open  []doData
+	Alarms, OnFire  []string
 	Worries, Known  []string
 	Ways, Otherwise []wayData
 	Past            []dayData
@@ -84,17 +85,18 @@ type wayData struct {
 
 func (v *view) fillLive(d *liveData) {
 	v.fillSteps(d)
-	for _, danger := range []bool{true, false} {
-		for i, f := range v.Findings {
-			switch {
-			case (f.Severity == schedule.Danger) != danger:
-			case f.Severity == schedule.Info && v.Feasible:
-				d.Known = append(d.Known, d.Findings[i])
-			default:
-				d.Worries = append(d.Worries, d.Findings[i])
-			}
+	for _, f := range v.Findings {
+		text := unbroken(v.apart.Replace(v.finding(f)))
+		switch {
+		case f.Severity == schedule.Danger && v.Feasible:
+			d.Alarms = append(d.Alarms, text)
+		case f.Severity == schedule.Info && v.Feasible:
+			d.Known = append(d.Known, text)
+		default:
+			d.Worries = append(d.Worries, text)
 		}
 	}
+	d.OnFire = v.onTheFire()
 	ways := &d.Ways
 	if v.Feasible && v.Revision == 0 {
 		ways = &d.Otherwise // nothing has gone wrong yet
@@ -107,6 +109,19 @@ func (v *view) fillLive(d *liveData) {
 		*ways = append(*ways, way)
 	}
 	d.Past, d.Days = v.pastDays(d.Days)
+}
+
+// onTheFire says of each piece that cooks how it stands.
+func (v *view) onTheFire() (lines []string) {
+	t := &textSheet{view: v}
+	for _, d := range v.Dishes {
+		for _, b := range d.Batches {
+			if line := t.cooks(d, b); line != "" && !v.unfit(d.ID) {
+				lines = append(lines, unbroken(v.apart.Replace(line)))
+			}
+		}
+	}
+	return lines
 }
 
 // fillSteps sorts what a person has to do into what is to be done now, what comes next
@@ -140,7 +155,7 @@ func (v *view) fillSteps(d *liveData) {
 	case !v.Feasible:
 		d.Idle = "Nothing: the day has no plan yet."
 	case len(d.Then) > 0:
-		d.Idle = "Nothing until " + d.Then[0].Time + "."
+		d.Idle = "Nothing to do before " + d.Then[0].Time + "."
 	default:
 		d.Idle = "Nothing is left to do."
 	}

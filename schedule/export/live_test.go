@@ -1,0 +1,90 @@
+package export
+
+import (
+	"html/template"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+func live(t *testing.T, p schedule.Plan, now time.Time, l Live) string {
+	t.Helper()
+	var b strings.Builder
+	if err := LiveSheet(&b, p, now, l); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// A danger is said before anything that is to be done, in every state of the day.
+func TestLiveSheetSaysDangerFirst(t *testing.T) {
+	p := keptPlan(t, "small")
+	now := p.Steps[len(p.Steps)/2].At
+	p.Findings = append(slices.Clone(p.Findings), schedule.Finding{Code: "x", Severity: schedule.Danger, Text: "Do not eat this."},
+		schedule.Finding{Code: "y", Severity: schedule.Warning, Text: "It will be late."})
+	page := live(t, p, now, Live{})
+	danger, do, worry := strings.Index(page, "Do not eat this."), strings.Index(page, `<div class="do">`), strings.Index(page, "It will be late.")
+	if danger < 0 || do < danger || worry < do {
+		t.Errorf("danger at %d, what to do at %d, the worry at %d", danger, do, worry)
+	}
+	if strings.Count(page, "Do not eat this.") != 1 {
+		t.Error("the danger is told twice")
+	}
+}
+
+// The page parts the day at now: nothing is lost, and nothing is there twice.
+func TestLiveSheetPartsTheDay(t *testing.T) {
+	p := keptPlan(t, "overnight")
+	first, last := p.Steps[0].At, p.Steps[len(p.Steps)-1].At
+	for now := first.Add(-time.Hour); now.Before(last.Add(2 * time.Hour)); now = now.Add(37 * time.Minute) {
+		v, err := look(p, now)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := v.sheet()
+		if err != nil {
+			t.Fatal(err)
+		}
+		past, left := v.pastDays(d.Days)
+		rows := 0
+		for _, day := range slices.Concat(past, left) {
+			for _, r := range day.Rows {
+				if r.Remark == "" {
+					rows++
+				}
+			}
+		}
+		if rows != len(p.Steps) {
+			t.Errorf("at %s: %d rows for %d steps", now, rows, len(p.Steps))
+		}
+	}
+}
+
+// What whoever serves the page puts there stands where it belongs, and only where the
+// log can say that a step was done.
+func TestLiveSheetTakesButtons(t *testing.T) {
+	p := keptPlan(t, "small")
+	for i, s := range p.Steps {
+		if s.Kind == schedule.StepPutOn {
+			p.Steps[i].Done = false
+			page := live(t, p, s.At, Live{Forms: "<p>FORMS</p>", Script: "<script></script>", Notice: "<p>NOTICE</p>",
+				Step: func(s schedule.Step) template.HTML {
+					if s.Kind == schedule.StepPutOn {
+						return "<button>ON</button>"
+					}
+					return ""
+				}})
+			order := []string{"NOTICE", "<h2>Do now</h2>", "<button>ON</button>", "FORMS", "<h2>The day</h2>", "<script>"}
+			for k := 1; k < len(order); k++ {
+				if strings.Index(page, order[k-1]) < 0 || strings.Index(page, order[k]) < strings.Index(page, order[k-1]) {
+					t.Errorf("%s does not come after %s", order[k], order[k-1])
+				}
+			}
+			return
+		}
+	}
+	t.Fatal("nothing is put on")
+}
