@@ -230,7 +230,7 @@ await must(200, c.GET("/v1/plans/{id}.{suffix}", { params: { path: { ...id, suff
 await must(200, c.PUT("/v1/plans/{id}", { params: { path: id, header: { "If-Match": made.response.headers.get("ETag")! } }, body: request }));
 const lit = new Date(Date.parse(plan.serve_at) - 45 * 60e3).toISOString();
 await must(200, c.POST("/v1/plans/{id}/readings", { params: { path: id }, body: [{ time: lit, kind: "lit" }] }));
-await must(200, c.POST("/v1/plans/{id}/sheet", { params: { path: id }, body: { did: "refuelled" }, bodySerializer: (b) => new URLSearchParams(b as Record<string, string>), ...text }));
+await must(200, c.POST("/v1/plans/{id}/sheet", { params: { path: id }, body: { did: "refuelled" }, headers: { "Content-Type": "application/x-www-form-urlencoded" }, ...text }));
 const log = await must(200, c.GET("/v1/plans/{id}/readings", { params: { path: id } }));
 await must(200, c.DELETE("/v1/plans/{id}/readings/{entry}", { params: { path: { ...id, entry: log.data.entries[0]!.id } } }));
 await must(200, c.GET("/v1/plans/{id}/due", { params: { path: id } }));
