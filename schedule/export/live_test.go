@@ -79,7 +79,7 @@ func TestLiveSheetTakesButtons(t *testing.T) {
 				}})
 			order := []string{"NOTICE", "<h2>Do now</h2>", "<button>ON</button>", "FORMS", "<h2>The day</h2>", "<script>"}
 			for k := 1; k < len(order); k++ {
-				if strings.Index(page, order[k-1]) < 0 || strings.Index(page, order[k]) < strings.Index(page, order[k-1]) {
+				if !strings.Contains(page, order[k-1]) || strings.Index(page, order[k]) < strings.Index(page, order[k-1]) {
 					t.Errorf("%s does not come after %s", order[k], order[k-1])
 				}
 			}
