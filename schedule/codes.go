@@ -29,3 +29,6 @@ const (
 
 // Early is the code of a piece that will have to wait for long.
 const Early = "early"
+
+// CodeAssumed is the finding of what was left out of the dishes and taken from the catalogue.
+const CodeAssumed = "assumed"

@@ -14,7 +14,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Optional("id", d.Text(&x.ID)),
 			strict.Optional("name", d.Text(&x.Name)),
 			strict.Required("cut", d.Text(&x.Cut)),
-			strict.Optional("weight", d.mass(&x.Weight)),
+			strict.Optional("weight", strict.NotZero(d.Decoder, &x.Weight, d.mass(&x.Weight))),
 			strict.Optional("weights", d.atLeastOne(strict.List(d.Decoder, &x.Weights, maxPieces, d.mass))),
 			strict.Optional("count", strict.NotZero(d.Decoder, &x.Count, d.Whole(&x.Count, "2"))),
 			strict.Optional("thickness", strict.NotZero(d.Decoder, &x.Thickness, strict.Quantity(d.Decoder, &x.Thickness, unit.ParseLength))),
@@ -32,6 +32,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Optional("earliest", strict.Pointed(&x.Earliest, d.clock)),
 			strict.Optional("travel", strict.Pointed(&x.Travel, d.duration)),
 			strict.Optional("ready", d.Text(&x.Ready)),
+			strict.Optional("assumed", strict.List(d.Decoder, &x.Assumed, maxChoices, d.Text)),
 			strict.Optional("went_on", strict.Pointed(&x.WentOn, d.clock)),
 			strict.Optional("measured", d.measured(&x.Measured)),
 		)

@@ -46,27 +46,11 @@ func (r Request) WithDefaults() Request {
 	r.Dishes = slices.Clone(r.Dishes)
 	for i := range r.Dishes {
 		r.Dishes[i].Cut = catalogueName(r.Dishes[i].Cut)
-		fillPieces(&r.Dishes[i])
 	}
+	r.fillAmounts()
 	fillIDs(r.Dishes)
 	fillNames(r.Dishes)
 	return r
-}
-
-// fillPieces gives one piece of the usual weight where that is enough to know:
-// for what goes by the clock, and for steaks and the like of known thickness,
-// whose weight hardly matters.
-func fillPieces(dish *Dish) {
-	if len(dish.Weights) > 0 {
-		return
-	}
-	fill(&dish.Count, defaultCount)
-	if dish.Weight != 0 {
-		return
-	}
-	if c, ok := cut.Find(dish.Cut); ok && (c.Style == cut.Timed || c.Style == cut.Small && dish.Thickness > 0) {
-		dish.Weight = unit.Mass(c.Typical)
-	}
 }
 
 // withoutDefaults is the inverse of withDefaults but for ids, names and usual weights.

@@ -27,6 +27,7 @@ func (r Request) With(edits ...Edit) (Request, error) {
 		if wrong := strict.Set(&r, e.Path, e.Value); wrong != "" {
 			return Request{}, &InputError{Faults: []Fault{{Path: e.Path, Sentence: wrong}}}
 		}
+		r.said(e.Path)
 	}
 	return r.WithDefaults(), nil
 }

@@ -110,6 +110,7 @@ var notices = []Caution{
 	{ProbeCold, Warning, "A probe shows less than the meat can have.", ours},
 
 	// The guests.
+	{CodeAssumed, Info, "A weight or a count was not said, and is the catalogue's usual one.", practice},
 	{"too-little", Warning, "The menu is short for the guests.", practice},
 	{"too-much", Info, "The menu is far more than the guests eat.", practice},
 }

@@ -87,7 +87,7 @@ dishes:
 }
 
 func TestReadGivesLinesOfMissingAndValidatedFields(t *testing.T) {
-	document := strings.Replace(plantest.Terrace, ", weight: 4.5 lb", "", 1)
+	document := strings.Replace(plantest.Terrace, "weight: 4.5 lb", "weight: 450 lb", 1)
 	_, err := schedule.Read([]byte(strings.Replace(document, "confidence: 0.9", "confidence: 90", 1)))
 	got := plantest.Faults(t, err)
 	if len(got) != 2 || got[0].Path != "confidence" || got[0].Line != 9 || got[1].Path != "dishes[1].weight" || got[1].Line != 13 {

@@ -128,7 +128,8 @@ type Dish struct {
 	Serve     *Clock            `json:"serve,omitempty"`
 	Earliest  *Clock            `json:"earliest,omitempty"`
 	Travel    *unit.Duration    `json:"travel,omitempty"`
-	Ready     string            `json:"ready,omitempty"` // day-before
+	Ready     string            `json:"ready,omitempty"`   // day-before
+	Assumed   []string          `json:"assumed,omitempty"` // what was left out and is of the catalogue: weight, count
 
 	WentOn   *Clock     `json:"went_on,omitempty"`  // it is on the fire already, since then
 	Measured []Measured `json:"measured,omitempty"` // what was read of it since

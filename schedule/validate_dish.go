@@ -49,6 +49,7 @@ func (v *validator) dishes() {
 func (v *validator) dish(path string, dish Dish) {
 	v.id(path+".id", dish.ID)
 	v.name(path+".name", dish.Name)
+	v.words(path+".assumed", dish.Assumed, AssumedWeight, AssumedCount)
 	c, unknown := cut.One(dish.Cut)
 	if unknown == "" {
 		v.pieces(path, dish, c)
@@ -114,7 +115,7 @@ func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
 	least, most := v.units.Mass(unit.Mass(c.MinPieceKg)), v.units.Mass(unit.Mass(c.MaxPieceKg))
 	switch {
 	case w == 0:
-		v.faults.Add(path, "the weight is missing or 0; for %s it is from %s to %s a piece", c.InText(), least, most)
+		v.faults.Add(path, "the weight is missing; for %s it is from %s to %s a piece. Without it give a count of pieces, or the guests of the day", c.InText(), least, most)
 	case w >= unit.Mass(c.MinPieceKg) && w <= unit.Mass(c.MaxPieceKg):
 	case count > 1:
 		v.faults.AddValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, c.InText(), least, most)

@@ -2,6 +2,7 @@ package schedule_test
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -73,9 +74,8 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"dishes:", "dishes: []\nfoods:", "dishes", "1 to 40"},
 		{"cut: brisket", "cut: briskett", "dishes[0].cut", "brisket"},
 		{brisket, "weight: 12 lb", "dishes[0].cut", "missing"},
-		{brisket, "cut: brisket", "dishes[0].weight", "5 lb to 22 lb"},
 		{brisket, "cut: brisket, weight: 12", "dishes[0].weight", "needs a unit: lb, oz, kg or g"},
-		{brisket, "cut: brisket, weight: 0 lb", "dishes[0].weight", "5 lb to 22 lb"},
+		{brisket, "cut: brisket, weight: 0 lb", "dishes[0].weight", "0 lb is too little"},
 		{brisket, "cut: brisket, weight: -12 lb", "dishes[0].weight", "must lie between"},
 		{brisket, "cut: brisket, weight: 500 lb", "dishes[0].weight", "5 lb to 22 lb"},
 		{brisket, "cut: brisket, weight: \"5,4 kg\"", "dishes[0].weight", "decimal point"},
@@ -161,11 +161,20 @@ func TestZonesThatAreRefused(t *testing.T) {
 	plantest.Refused(t, strings.Replace(other(good), "kind: other,", "kind: other, fuel: lump,", 1), "grill.fuel", "no charcoal advice")
 }
 
+// A dish of which only its cut is known wants its weight, a count, or guests.
+func TestADishThatFeedsNobodyIsRefused(t *testing.T) {
+	document := strings.Replace(plantest.With(t, "weight: 12 lb", ""), ", cut: brisket,", ", cut: brisket", 1)
+	document = regexp.MustCompile(`(?m)^guests:.*\n`).ReplaceAllString(document, "")
+	_, err := schedule.Read([]byte(document))
+	if err == nil || !strings.Contains(err.Error(), "dishes[0].weight: the weight is missing; for whole brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day") {
+		t.Errorf("got %v", err)
+	}
+}
+
 // One slip can leave two things to say.
 func TestRequestsThatAreRefusedTwice(t *testing.T) {
 	for now, want := range map[string]string{
-		"weights: []": "dishes[0].weights: is an empty list; name at least one or leave the field out\n" +
-			"dishes[0].weight: the weight is missing or 0; for whole brisket it is from 5 lb to 22 lb a piece",
+		"weights: []": "dishes[0].weights: is an empty list; name at least one or leave the field out",
 		"weight: 12 lb, target: {core: 203 F}": "dishes[0].target.core: there is no such field; there is only final\n" +
 			"dishes[0].target.final: is missing",
 		"weight: 12,5 lb": "dishes[0].weight: 12: a mass needs a unit: lb, oz, kg or g\n" +

@@ -168,7 +168,7 @@ func (s TwoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Fin
 				say.Mass(s.asked.Units, b.MassKg), say.Mass(s.asked.Units, b.BuyKg+on.BuyKg))))
 		}
 	}
-	out = append(out, guestFindings(s.asked)...)
+	out = append(out, menuFindings(s.asked)...)
 	u := s.asked.Units
 	for i, dish := range s.dishes {
 		w := s.warmed[i]

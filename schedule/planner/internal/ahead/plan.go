@@ -32,7 +32,7 @@ func Plan(ctx context.Context, r schedule.Request, e Effort) (schedule.Plan, err
 	if plans.CookedAhead(s.Request) {
 		return planTwo(ctx, s, e)
 	}
-	return planOne(ctx, s, e, day.Options{Memo: e.Memo}, guestFindings(s.Request))
+	return planOne(ctx, s, e, day.Options{Memo: e.Memo}, menuFindings(s.Request))
 }
 
 // planOne plans one day; known is what was found of it before.
