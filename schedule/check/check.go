@@ -72,6 +72,8 @@ var checkRules = []checkRule{
 	{"chance", true, (*checker).chances},
 	{"earliest", true, (*checker).earliest},
 	{"quiet", true, (*checker).quiet},
+	{"thaw", true, (*checker).thaw},
+	{"chilling", true, (*checker).chilling},
 	{"night", true, (*checker).night},
 	{"unwatched", true, (*checker).unwatched},
 	{"quiet-chance", true, (*checker).quietChance},

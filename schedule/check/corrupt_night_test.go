@@ -8,6 +8,7 @@ import (
 	"github.com/rickb777/date/clock"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -71,5 +72,24 @@ var nightCorruptions = []corruption{
 		wind := unit.Speed(12 * 0.44704)
 		on := p.Request.Serve.Date
 		p.Request.Weather.Hours = []schedule.WeatherFrom{{From: schedule.Clock{Date: &on, Time: clock.New(0, 0, 0, 0)}, Wind: &wind}}
+	}},
+
+	// What is done before the day.
+	{"thawed too late in the refrigerator", "thaw", "thaw", func(p *schedule.Plan) {
+		s := theStep(p, schedule.StepThaw)
+		s.Text = "Turkey: " + safety.ThawInRefrigerator(safety.Poultry, 12*0.45359237).Sentence
+	}},
+	{"water that nobody changes", "thaw", "thaw", func(p *schedule.Plan) {
+		s := theStep(p, schedule.StepThaw)
+		s.Text = strings.Replace(s.Text, "Change the water every 30 min, then cook it at once.", "", 1)
+	}},
+	{"in cold water overnight", "thaw", "thaw", func(p *schedule.Plan) {
+		from := clock.New(6, 0, 0, 0)
+		p.Request.Quiet = []schedule.Quiet{{From: from, To: clock.New(8, 0, 0, 0)}}
+	}},
+	{"thawed in water long before it cooks", "thaw", "thaw", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepThaw).At, -180) }},
+	{"chilled while somebody sleeps", "ahead", "chilling", func(p *schedule.Plan) { putOff(&p.Ahead.ChillAt, 150) }},
+	{"cut up three hours after it is off", "ahead", "chilling", func(p *schedule.Plan) {
+		theStep(p.Ahead.Plan, schedule.StepSlice).At = theStep(p.Ahead.Plan, schedule.StepTakeOff).At.Add(3 * time.Hour)
 	}},
 }

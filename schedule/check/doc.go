@@ -13,6 +13,7 @@
 //	steps.go, order.go       what is done, and in which order
 //	stages.go, minutes.go    how each batch goes from put-on to serving, and how long that takes
 //	clock.go, past.go        milestones, hours, and what is done in a revision
+//	before.go                what is thawed before, and what is chilled for another day
 //	night.go, unwatched.go   who sleeps when, and what a fire needs that burns then
 //	chance.go                windows and chances
 //	place.go, room.go, levels.go  pieces, zones, how much goes there, and what hangs over what

@@ -92,6 +92,23 @@ dishes:
   - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb}
   - {name: Sausages, cut: sausage, weight: 4 oz, count: 10}
 `,
+	"thaw": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+earliest: "06:00"
+dishes:
+  - {name: Turkey, cut: turkey, weight: 12 lb, start: frozen}
+`,
+	"ahead": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+oven: {hold: 170 F}
+dishes:
+  - {name: Brisket, cut: brisket, weight: 12 lb, ready: day-before}
+  - {name: Burgers, cut: burger, weight: 6 oz, count: 4}
+`,
 	"noon": `
 format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}

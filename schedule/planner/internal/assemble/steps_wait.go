@@ -67,7 +67,7 @@ func (it *Itinerary) knife(s schedule.Step, p *arrange.Placed, name string) {
 		s.Window = plans.Shift(d.window(p, p.TakeOff), p.It.RestMinutes())
 		s.Window = schedule.Window{Early: instant.Earlier(s.Window.Early, last), Expected: instant.Earlier(s.Window.Expected, last), Late: instant.Earlier(s.Window.Late, last)}
 		s.At = s.Window.Expected
-		s.Text, s.Why = d.portionText(name)+" Chill it at once.", "hot meat may stand for 2 h; thin portions chill fast enough"
+		s.Text, s.Why = d.portionText(name)+" Chill it at once, and if it is late: chill first, sleep after.", "hot meat may stand for 2 h; thin portions chill fast enough"
 	}
 	it.add(s)
 }
