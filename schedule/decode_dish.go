@@ -20,7 +20,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Optional("thickness", strict.NotZero(d.Decoder, &x.Thickness, strict.Quantity(d.Decoder, &x.Thickness, unit.ParseLength))),
 			strict.Optional("target", strict.Pointed(&x.Target, d.target)),
 			strict.Optional("start", strict.Pointed(&x.Start, d.start)),
-			strict.Optional("prep", strict.List(d.Decoder, &x.Prep, maxChoices, d.Text)),
+			strict.Optional("prep", d.listed(&x.Prep)),
 			strict.Optional("wrap", strict.Pointed(&x.Wrap, d.wrap)),
 			strict.Optional("zone", d.Text(&x.Zone)),
 			strict.Optional("lies", d.Text(&x.Lies)),
@@ -59,6 +59,16 @@ func (d decoder) measured(to *[]Measured) strict.Reader {
 
 func (d decoder) mass(m *unit.Mass) strict.Reader {
 	return strict.Quantity(d.Decoder, m, unit.ParseMass)
+}
+
+// listed reads a list of words; an empty one is something said: none of them.
+func (d decoder) listed(to *[]string) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeList {
+			*to = []string{}
+		}
+		strict.List(d.Decoder, to, maxChoices, d.Text)(n, path)
+	}
 }
 
 // atLeastOne refuses an empty list, which reads like "none" but would mean "any".

@@ -117,7 +117,7 @@ type Dish struct {
 	Thickness unit.Length       `json:"thickness,omitzero"`
 	Target    *Target           `json:"target,omitempty"`
 	Start     *Start            `json:"start,omitempty"`
-	Prep      []string          `json:"prep,omitempty"` // injected, stuffed, rolled, tenderised, brined
+	Prep      []string          `json:"prep,omitzero"`  // nil: the label was not read; injected, stuffed, rolled, tenderised, brined
 	Wrap      *Wrap             `json:"wrap,omitempty"` // nil leaves it to the cut's habit and the planner
 	Zone      string            `json:"zone,omitempty"` // direct or indirect
 	Lies      string            `json:"lies,omitempty"` // racks of ribs: flat, halved, standing or rolled; empty leaves it to the planner

@@ -119,7 +119,7 @@ func (c *checker) situation() safety.Situation {
 	s := safety.Situation{Charcoal: c.facts.grill.Charcoal(), Frail: c.facts.frail, NoSchedule: !c.plan.Feasible}
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
-		s = s.With(d.category, d.prep)
+		s = s.With(d.category, d.prep).WithLabel(d.category, d.ask.Prep != nil)
 		s.Travel = s.Travel || d.ask.Travel != nil
 		s.Frozen = s.Frozen || d.ask.Start != nil && d.ask.Start.Frozen
 		if d.timed() {

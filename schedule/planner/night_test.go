@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -148,4 +149,72 @@ func wayOf(p schedule.Plan) schedule.NightWay {
 		return ""
 	}
 	return p.Night.Way
+}
+
+// No cold-water thaw runs into quiet hours: it begins and ends awake, or the piece thaws
+// for days in the refrigerator, or the plan says that there is no time. 12 lb take 6 h in
+// cold water (fsis_thaw), and a turkey for 13:00 goes on at about 09:00.
+func TestNoColdWaterInQuietHours(t *testing.T) {
+	turkey := "{name: Turkey, cut: turkey, weight: 12 lb, start: frozen}"
+	at := func(rest, serve string) schedule.Plan {
+		return plantest.Plan(t, strings.Replace(plantest.Evening(plantest.Kettle22+rest, turkey), "18:00", serve, 1))
+	}
+	slow := plantest.StepsOf(at("", "13:00"), schedule.StepThaw, "turkey")
+	if len(slow) != 1 || !strings.Contains(slow[0].Text, "refrigerator") || strings.Contains(slow[0].Text, "cold water") {
+		t.Errorf("with days to spare: %v", slow)
+	}
+	late := at("earliest: \"02:00\"", "13:00")
+	if _, said := plantest.Finding(late, "thaw-no-time"); !said || len(plantest.StepsOf(late, schedule.StepThaw, "turkey")) > 0 {
+		t.Errorf("only the night is left for cold water: %v, %v", plantest.StepsOf(late, schedule.StepThaw, "turkey"), late.Findings)
+	}
+	day := plantest.StepsOf(at("earliest: \"06:00\"", "18:00"), schedule.StepThaw, "turkey")
+	if len(day) != 1 || !strings.Contains(day[0].Text, "Change the water every 30 min, then cook it at once.") || day[0].At.Hour() < 5 {
+		t.Errorf("by day: %v", day)
+	}
+}
+
+// What is done the day before lies in waking hours, with nothing said of the night too:
+// salted, thawed, cooked, cut within 2 h of its take-off, chilled, looked after.
+func TestTheDayBeforeLiesInWakingHours(t *testing.T) {
+	for _, dish := range []string{"{name: Butt, cut: pork-butt, weight: 6 lb, ready: day-before}", "{name: Brisket, cut: brisket, weight: 10 lb, ready: day-before, prep: [brined]}"} {
+		p := plantest.Day(t, plantest.Evening(plantest.Kettle22+plantest.Oven170, dish, "{name: Burgers, cut: burger, weight: 6 oz, count: 4}"))
+		for _, s := range p.Steps {
+			if h := s.At.Hour(); s.Attended && (h >= 23 || h < 3 || h < 5 && p.Ahead.Plan.Night.Way != schedule.NightEarly) && s.Window.Early.Equal(s.Window.Late) {
+				t.Errorf("%s: %s at %v", dish, s.Kind, s.At)
+			}
+		}
+		cut := plantest.Step(t, p, schedule.StepSlice, "")
+		if !strings.Contains(cut.Text, "chill first, sleep after") {
+			t.Errorf("a slow one: %s", cut.Text)
+		}
+		// Chilled early enough to look after it for the 2 h of the first stage (fda_3_501_14).
+		if at := p.Ahead.ChillAt.Hour(); at > 21 {
+			t.Errorf("chilled at %v", p.Ahead.ChillAt)
+		}
+	}
+}
+
+// The cook is asked, not skipped: who eats, and what the label says of birds and pork.
+// What is not known is printed with the stricter minimum; what was said is not asked.
+func TestTheCookIsAskedNotSkipped(t *testing.T) {
+	asked := func(p schedule.Plan, code string) bool {
+		return slices.ContainsFunc(p.Cautions, func(c schedule.Caution) bool { return c.Code == code })
+	}
+	for _, c := range []struct {
+		rest, dish string
+		who, label bool
+	}{
+		{"", "{cut: chicken, weight: 4 lb}", true, true},
+		{"", "{cut: pork-chop, weight: 10 oz}", true, true},
+		{"", "{cut: pork-chop, weight: 10 oz, prep: []}", true, false},
+		{"", "{cut: chicken, weight: 4 lb, prep: [injected]}", true, false},
+		{"", "{cut: steak, weight: 12 oz, target: medium}", true, false},
+		{"guests: {adults: 4, frail: true}\n", "{cut: chicken, weight: 4 lb}", false, true},
+		{"", "{cut: corn, count: 4}", false, false},
+	} {
+		p := plantest.Day(t, plantest.Evening(plantest.Kettle22+c.rest, c.dish))
+		if asked(p, "who-eats") != c.who || asked(p, "label-not-read") != c.label {
+			t.Errorf("%s %s: who eats %t, label %t", c.rest, c.dish, asked(p, "who-eats"), asked(p, "label-not-read"))
+		}
+	}
 }

@@ -35,6 +35,12 @@ var catalogue = []entry{
 		func(s Situation) bool { return s.TargetBelowMinimum }},
 	{Caution{"frail-guests", Warn, "Very young, old, pregnant or ill guests get nothing below the published minimum: measure every piece you serve them.", "fsis_memory"},
 		func(s Situation) bool { return s.Frail }},
+	{Caution{"who-eats", Warn, "Ask first: is anyone who eats very young, old, pregnant or ill? Then say frail guests and plan again: the rules are stricter.", "fsis_memory"},
+		func(s Situation) bool {
+			return !s.Frail && !s.NoSchedule && (s.WholeMuscle || s.Poultry || s.Ground)
+		}},
+	{Caution{"label-not-read", Warn, "Label not read: solution, basted, tenderised, rolled, tied, stuffed? Say so. Until then birds 165 F (73.9 °C) everywhere, pork 155 F (68.3 °C) or 145 F (62.8 °C) held for 3 min.", "fda_3_401_11"},
+		func(s Situation) bool { return s.LabelUnread && !s.NoSchedule }},
 	{Caution{"measure", Warn, "Measure in the thickest part, clear of bone, fat and grate. The thermometer decides, not the clock.", "fsis_memory"}, always},
 	{Caution{"measure-poultry", Warn, "Poultry: measure the inner thigh and the thickest part of the breast. Every reading must be 165 F (73.9 °C) or more.", "fsis_memory"},
 		func(s Situation) bool { return s.Poultry }},

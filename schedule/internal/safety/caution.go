@@ -41,6 +41,7 @@ type Situation struct {
 	Stuffed            bool
 	Pierced            bool // injected or tenderised
 	Frail              bool // a guest is very young, old, pregnant or ill
+	LabelUnread        bool // of a bird or of pork nobody said what was done to it
 	TargetBelowMinimum bool
 	Holding            bool // something waits hot
 	Travel             bool // something is carried away hot
@@ -62,6 +63,12 @@ func (s Situation) With(c Category, p Prep) Situation {
 	s.Ground = s.Ground || c == Ground || c == GroundPoultry || c == Sausage
 	s.Stuffed = s.Stuffed || p.Stuffed
 	s.Pierced = s.Pierced || p.pierced()
+	return s
+}
+
+// WithLabel adds what is not known of one piece, whose label was read or not.
+func (s Situation) WithLabel(c Category, read bool) Situation {
+	s.LabelUnread = s.LabelUnread || !read && (c == Poultry || c == Pork)
 	return s
 }
 

@@ -14,7 +14,7 @@ func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule
 	s := safety.Situation{Charcoal: d.Grill.Charcoal(), Frail: d.Frail, NoSchedule: !p.Feasible}
 	for i := range d.Items {
 		it := &d.Items[i]
-		s = s.With(it.Category, it.Prep)
+		s = s.With(it.Category, it.Prep).WithLabel(it.Category, it.Dish.Prep != nil)
 		s.TargetBelowMinimum = s.TargetBelowMinimum || it.Verdict.Kind == safety.BelowMinimum
 		s.Travel = s.Travel || it.Dish.Travel != nil
 		s.Probes = s.Probes || it.TargetC > 0
