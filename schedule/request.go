@@ -3,6 +3,7 @@ package schedule
 import (
 	"time"
 
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/unit"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
@@ -63,6 +64,12 @@ type Grill struct {
 	Levels      int             `json:"levels,omitempty"` // kind upright: grates one above another; 0 stands for 2
 	Zones       []GrillZone     `json:"zones,omitempty"`  // kind other only
 }
+
+// Across is how far across a round grate is: a little less than the grill's name says.
+func (g Grill) Across() unit.Length { return g.Diameter - unit.Length(fire.RimM) }
+
+// Round says whether the grate is: that of a kettle, and of an upright cooker that is no box.
+func (g Grill) Round() bool { return g.Kind == GrillKettle || g.Kind == GrillUpright && g.Diameter > 0 }
 
 // GrillZone is a part of the grate of a grill of kind other.
 type GrillZone struct {

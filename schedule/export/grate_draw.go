@@ -53,7 +53,7 @@ func (m *grateMap) ring(g schedule.Grill) {
 				class = "lit"
 			}
 			turn := 0.0
-			if g.Kind != schedule.GrillBox {
+			if g.Round() {
 				turn = math.Atan2(x, y) * 180 / math.Pi
 			}
 			m.shape("rect", "class", class, "x", m.x(x)-side/2, "y", m.up(y)-side/2, "width", side, "height", side, "rx", 3.0,
@@ -68,7 +68,7 @@ func (m *grateMap) ring(g schedule.Grill) {
 // corner, where a round grate leaves room and a box has a margin.
 func (m *grateMap) callout(g schedule.Grill, x, y, corner float64, text string) {
 	tx, ty := m.cx+corner*m.halfWidth(g)*m.scale*0.86, m.cy+corner*m.halfDepth(g)*m.scale*0.92
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		ty = m.cy + corner*(m.halfDepth(g)*m.scale+8)
 	}
 	m.shape("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", short(x), short(y), short(tx), short(ty)))
@@ -79,7 +79,7 @@ func (m *grateMap) callout(g schedule.Grill, x, y, corner float64, text string) 
 // is measured `middle` inside the edge, the point lies `inset` inside it.
 func (m *grateMap) alongEdge(g schedule.Grill, at, middle, inset float64) (x, y float64) {
 	w, d := m.halfWidth(g)*coalGrateShare, m.halfDepth(g)*coalGrateShare
-	if g.Kind != schedule.GrillBox {
+	if g.Round() {
 		sin, cos := math.Sincos(at / (w - middle))
 		return (w - inset) * sin, (w - inset) * cos
 	}
@@ -117,10 +117,14 @@ func (m *grateMap) zones(g schedule.Grill) {
 	}
 }
 
-func (m *grateMap) pieces() {
+// pieces draws those on one of several grates, 1 for the lowest, or all of one.
+func (m *grateMap) pieces(level int) {
 	for _, g := range m.guests {
 		for _, p := range g.batch.Pieces {
-			if s, ok := spot(p, m.phase.Number); ok {
+			if max(p.Grate, 1) != level {
+				continue
+			}
+			for _, s := range spots(p, m.phase.Number) {
 				m.piece(g, p, s)
 			}
 		}
@@ -128,15 +132,17 @@ func (m *grateMap) pieces() {
 }
 
 func (m *grateMap) piece(g guest, p schedule.Piece, s schedule.Spot) {
-	x, y, l, w := m.x(s.XM), m.up(s.YM), p.LengthM*m.scale, p.WidthM*m.scale
+	l, w := sized(p, s)
+	x, y, l, w := m.x(s.XM), m.up(s.YM), l*m.scale, w*m.scale
 	turn := fmt.Sprintf("rotate(%s %s %s)", short(-s.AngleDeg), short(x), short(y)) // the picture's y points down
-	if rack(p) {
-		m.shape("rect", "class", "piece", "x", x-l/2, "y", y-w/2, "width", l, "height", w, "rx", 5.0, "transform", turn)
+	if rack(p, s) {
+		m.shape("rect", "class", "piece", "x", x-l/2, "y", y-w/2, "width", l, "height", w, "rx", min(5, w/3), "transform", turn)
 	} else {
 		m.shape("ellipse", "class", "piece", "cx", x, "cy", y, "rx", l/2, "ry", w/2, "transform", turn)
 	}
+	m.how(p, x, y, l, w, turn)
 	text := g.letter
-	if name := isolated(m.dish(g.dish.ID)); size(name, true) < math.Min(l, w)*0.9 {
+	if name := isolated(m.dish(g.dish.ID)); s.Part == 0 && size(name, true) < math.Min(l, w)*0.9 {
 		text = name
 	}
 	if vx, vy, ok := m.vent(m.Request.Grill); ok && math.Abs(x-m.x(vx)) < ventRing+size(text, true)/2 && math.Abs(y-m.up(vy)) < ventRing+letterSize {
@@ -145,6 +151,24 @@ func (m *grateMap) piece(g guest, p schedule.Piece, s schedule.Spot) {
 		}
 	}
 	m.label(x, y+4, "letter", text)
+}
+
+// how marks a piece that does not just lie there: the slots of an upright rack at both ends
+// of one that stands, the support across one that is bent, the turn of one that is rolled.
+func (m *grateMap) how(p schedule.Piece, x, y, l, w float64, turn string) {
+	line := func(d string) { m.shape("path", "class", "lead", "d", d, "transform", turn) }
+	switch p.Lies {
+	case "standing":
+		for _, at := range []float64{-0.36, 0.36} {
+			line(fmt.Sprintf("M%s %sV%s", short(x+at*l), short(y-w/2-3), short(y+w/2+3)))
+		}
+	case "bent":
+		line(fmt.Sprintf("M%s %sV%s", short(x), short(y-w/2-3), short(y-letterSize)))
+		line(fmt.Sprintf("M%s %sV%s", short(x), short(y+letterSize), short(y+w/2+3)))
+	case "rolled":
+		r := 0.38 * w
+		line(fmt.Sprintf("M%s %sA%s %s 0 1 1 %s %s", short(x+r), short(y), short(r), short(r), short(x), short(y-r)))
+	}
 }
 
 // vent is where the lid's vent goes, if the layout has a place for it.

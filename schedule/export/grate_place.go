@@ -18,7 +18,7 @@ const (
 func (m *grateMap) place(g schedule.Grill) {
 	margin := 4.0
 	m.scale, m.cx = kettleRadius/m.halfWidth(g), 12+kettleRadius
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		margin = 20 // for the words that a round grate has corners for
 		m.scale, m.cx = min(boxHalfWidth/m.halfWidth(g), kettleRadius/m.halfDepth(g)), pictureWidth/2
 	}
@@ -28,17 +28,17 @@ func (m *grateMap) place(g schedule.Grill) {
 }
 
 func (m *grateMap) halfWidth(g schedule.Grill) float64 {
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		return float64(g.Width) / 2
 	}
-	return float64(g.Diameter) / 2
+	return float64(g.Across()) / 2
 }
 
 func (m *grateMap) halfDepth(g schedule.Grill) float64 {
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		return float64(g.Depth) / 2
 	}
-	return float64(g.Diameter) / 2
+	return float64(g.Across()) / 2
 }
 
 // x and y are places in the picture of metres from the grate's centre, y away from the cook.
@@ -47,7 +47,7 @@ func (m *grateMap) up(yM float64) float64 { return m.cy - yM*m.scale }
 
 // disc and box draw the two outlines of grills and zones, scaled about the centre.
 func (m *grateMap) outline(g schedule.Grill, share float64, pairs ...any) {
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		w, d := m.halfWidth(g)*share, m.halfDepth(g)*share
 		m.shape("rect", append([]any{"x", m.x(-w), "y", m.up(d), "width", 2 * w * m.scale, "height", 2 * d * m.scale, "rx", 6.0}, pairs...)...)
 		return
@@ -60,7 +60,7 @@ func (m *grateMap) grate(g schedule.Grill) {
 	d := ""
 	for x := -m.halfWidth(g) + 0.02; x < m.halfWidth(g); x += 0.02 {
 		half := m.halfDepth(g)
-		if g.Kind != schedule.GrillBox {
+		if g.Round() {
 			half = math.Sqrt(math.Max(0, m.halfWidth(g)*m.halfWidth(g)-x*x))
 		}
 		d += fmt.Sprintf("M%s %sV%s", short(m.x(x)), short(m.up(half)), short(m.up(-half)))
@@ -75,7 +75,7 @@ func (m *grateMap) side(g schedule.Grill, within, share float64, left bool, pair
 	if left {
 		sign = -1
 	}
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		d, cut := m.halfDepth(g)*within, w*(1-2*share)
 		x := min(m.x(sign*w), m.x(sign*cut))
 		m.shape("rect", append([]any{"x", x, "y", m.up(d), "width", (w - cut) * m.scale, "height", 2 * d * m.scale, "rx", 4.0}, pairs...)...)
@@ -111,17 +111,27 @@ func chordCut(share float64) float64 {
 }
 
 func grillArea(g schedule.Grill) float64 {
-	if g.Kind == schedule.GrillBox {
+	if !g.Round() {
 		return float64(g.Width) * float64(g.Depth)
 	}
-	return math.Pi / 4 * float64(g.Diameter) * float64(g.Diameter)
+	return math.Pi / 4 * float64(g.Across()) * float64(g.Across())
+}
+
+// sized is how long and wide a piece lies in a spot; plans of an earlier edition say it of
+// the piece alone.
+func sized(p schedule.Piece, s schedule.Spot) (lengthM, widthM float64) {
+	if s.LengthM > 0 {
+		return s.LengthM, s.WidthM
+	}
+	return p.LengthM, p.WidthM
 }
 
 // outlineOf gives points on a piece: the corners of a rack, else sixteen on an ellipse.
 func outlineOf(p schedule.Piece, s schedule.Spot) [][2]float64 {
-	l, w := p.LengthM/2, p.WidthM/2
+	l, w := sized(p, s)
+	l, w = l/2, w/2
 	about := [][2]float64{{l, w}, {-l, w}, {-l, -w}, {l, -w}}
-	if !rack(p) {
+	if !rack(p, s) {
 		about = nil
 		for i := range 16 {
 			sin, cos := math.Sincos(2 * math.Pi * float64(i) / 16)
@@ -135,36 +145,47 @@ func outlineOf(p schedule.Piece, s schedule.Spot) [][2]float64 {
 	return about
 }
 
-// rack tells a rectangle from an ellipse by its area.
-func rack(p schedule.Piece) bool { return p.AreaM2 > 0.9*p.LengthM*p.WidthM }
+// rack tells a rectangle from an ellipse; in plans of an earlier edition by its area.
+func rack(p schedule.Piece, s schedule.Spot) bool {
+	return p.Rack || s.LengthM == 0 && p.AreaM2 > 0.9*p.LengthM*p.WidthM
+}
 
-// overlap tells whether two pieces share a part of the grate, by their outlines drawn
+// overlap tells whether two pieces share a part of one grate, by their outlines drawn
 // in a little, so that touching neighbours do not count.
 func overlap(a schedule.Piece, sa schedule.Spot, b schedule.Piece, sb schedule.Spot) bool {
-	if math.Hypot(sa.XM-sb.XM, sa.YM-sb.YM) > math.Hypot(a.LengthM+b.LengthM, a.WidthM+b.WidthM)/2 {
+	al, aw := sized(a, sa)
+	bl, bw := sized(b, sb)
+	if a.Grate != b.Grate || math.Hypot(sa.XM-sb.XM, sa.YM-sb.YM) > math.Hypot(al+bl, aw+bw)/2 {
 		return false
 	}
 	return touches(a, sa, b, sb) || touches(b, sb, a, sa)
 }
 
 func touches(a schedule.Piece, sa schedule.Spot, b schedule.Piece, sb schedule.Spot) bool {
+	l, w := sized(b, sb)
 	sin, cos := math.Sincos(-sb.AngleDeg * math.Pi / 180)
 	for _, q := range append(outlineOf(a, sa), [2]float64{sa.XM, sa.YM}) {
 		dx, dy := q[0]-sb.XM, q[1]-sb.YM
-		u, v := (dx*cos-dy*sin)/(0.46*b.LengthM), (dx*sin+dy*cos)/(0.46*b.WidthM)
-		if rack(b) && math.Abs(u) < 1 && math.Abs(v) < 1 || !rack(b) && u*u+v*v < 1 {
+		u, v := (dx*cos-dy*sin)/(0.46*l), (dx*sin+dy*cos)/(0.46*w)
+		if rack(b, sb) && math.Abs(u) < 1 && math.Abs(v) < 1 || !rack(b, sb) && u*u+v*v < 1 {
 			return true
 		}
 	}
 	return false
 }
 
-// spot finds where a piece lies in a phase, if it has found a place.
-func spot(p schedule.Piece, phase int) (schedule.Spot, bool) {
+// spots are where a piece lies in a phase, each half of it if it is cut; none where it has
+// found no place.
+func spots(p schedule.Piece, phase int) []schedule.Spot {
+	var in []schedule.Spot
 	for _, s := range p.Spots {
-		if s.Phase == phase {
-			return s, true
+		if s.Phase != phase {
+			continue
 		}
+		if len(in) > 0 && s.Part <= in[len(in)-1].Part {
+			break // it goes on to another side of the grate
+		}
+		in = append(in, s)
 	}
-	return schedule.Spot{}, false
+	return in
 }

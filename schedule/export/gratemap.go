@@ -80,9 +80,12 @@ func (m *grateMap) draw(grill schedule.Grill) {
 		m.grate(grill)
 		m.coals(grill)
 		m.zones(grill)
-		m.pieces()
+		m.pieces(1)
 		m.topVent(grill)
 		m.beside(grill)
+		m.raised(grill)
+	case schedule.GrillUpright:
+		m.tower(grill)
 	default:
 		m.paragraph(12, pictureWidth-24, "", "This grill is described by its zones only, so there is no picture of its coals.")
 	}
@@ -93,7 +96,7 @@ func (m *grateMap) draw(grill schedule.Grill) {
 // it fits there, else below.
 func (m *grateMap) beside(grill schedule.Grill) {
 	x, y, room := besideGrate, m.svg.y, pictureWidth-besideGrate-8
-	if grill.Kind == schedule.GrillBox {
+	if !grill.Round() {
 		x, room = 12, pictureWidth/2-8
 		y = m.bottom + 4
 		m.dials(x, y, room, 0)
@@ -107,9 +110,9 @@ func (m *grateMap) beside(grill schedule.Grill) {
 	for _, g := range m.guests {
 		height += float64(len(lines(g.letter+": "+m.guestWords(g), room)))*lineHeight + 3
 	}
-	if grill.Kind == schedule.GrillBox || y+height > below {
+	if !grill.Round() || y+height > below {
 		x, room, y = 12, pictureWidth-24, max(below, y)
-		if grill.Kind != schedule.GrillBox {
+		if grill.Round() {
 			y = below
 		}
 	}
@@ -152,10 +155,10 @@ func (m *grateMap) guestWords(g guest) string {
 	case g.flips > 1:
 		text += fmt.Sprintf(", turn %d times", g.flips)
 	}
-	text += "."
+	text += m.layWords(g) + "."
 	placed := 0
 	for _, p := range g.batch.Pieces {
-		if _, ok := spot(p, m.phase.Number); ok {
+		if len(spots(p, m.phase.Number)) > 0 {
 			placed++
 		}
 	}

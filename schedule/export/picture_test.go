@@ -99,7 +99,7 @@ func TestAxisOverAClockChange(t *testing.T) {
 	}
 }
 
-// Pieces lie where the plan puts them, in true size, on a grate of the true diameter.
+// Pieces lie where the plan puts them, in true size, on a grate as far across as it is.
 func TestGrateMapIsToScale(t *testing.T) {
 	p := invented()
 	for phase := 1; phase <= 2; phase++ {
@@ -108,7 +108,7 @@ func TestGrateMapIsToScale(t *testing.T) {
 			t.Fatal(err)
 		}
 		grate := shapes(t, b.String(), "grate")[0]
-		scale := num(t, grate["r"]) / (float64(p.Request.Grill.Diameter) / 2)
+		scale := num(t, grate["r"]) / (float64(p.Request.Grill.Across()) / 2)
 		cx, cy := num(t, grate["cx"]), num(t, grate["cy"])
 		drawn := shapes(t, b.String(), "piece")
 		want := map[int]int{1: 1 + 2, 2: 12}[phase] // brisket and chickens, then patties

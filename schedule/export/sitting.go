@@ -142,9 +142,11 @@ func collide(as, bs []guest, phase int) bool {
 func collides(a, b guest, phase int) bool {
 	for _, p := range a.batch.Pieces {
 		for _, q := range b.batch.Pieces {
-			if sp, ok := spot(p, phase); ok {
-				if sq, ok := spot(q, phase); ok && overlap(p, sp, q, sq) {
-					return true
+			for _, sp := range spots(p, phase) {
+				for _, sq := range spots(q, phase) {
+					if overlap(p, sp, q, sq) {
+						return true
+					}
 				}
 			}
 		}

@@ -38,6 +38,9 @@ type Grill struct {
 	OtherZones     []OtherZone // OtherKind only
 }
 
+// BurnsCharcoal says whether it does for all that is known.
+func (g Grill) BurnsCharcoal() bool { return g.Kind != OtherKind }
+
 // Charcoal says whether the figures of charcoal are for this kind.
 func (g Grill) Charcoal() bool { return g.Kind != Upright && g.Kind != OtherKind }
 
@@ -84,15 +87,15 @@ const (
 	inchM     = 0.0254
 )
 
-// rimM is how much smaller across than its name a round grate is: 21.5 in of a 22.5 in kettle, 25.4 of one of 26.75
+// RimM is how much smaller across than its name a round grate is: 21.5 in of a 22.5 in kettle, 25.4 of one of 26.75
 // (makers' figures, from memory).
-const rimM = inchM
+const RimM = inchM
 
 // round says whether the grate is: an upright cooker is what its sizes say.
 func (g Grill) round() bool { return g.Kind == Kettle || g.Kind == Upright && g.DiameterM > 0 }
 
 // grateM is how far across the round grate is.
-func (g Grill) grateM() float64 { return g.DiameterM - rimM }
+func (g Grill) grateM() float64 { return g.DiameterM - RimM }
 
 // GrateAreaM2 is the area of the whole grate, where food lies.
 func (g Grill) GrateAreaM2() float64 {

@@ -11,7 +11,7 @@ import (
 // Cautions are those that apply to the plan, most important first. A day that
 // cannot be done, and a forecast, light no fire.
 func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule.Caution {
-	s := safety.Situation{Charcoal: d.Grill.Charcoal(), Frail: d.Frail, NoSchedule: !p.Feasible}
+	s := safety.Situation{Charcoal: d.Grill.BurnsCharcoal(), Frail: d.Frail, NoSchedule: !p.Feasible}
 	for i := range d.Items {
 		it := &d.Items[i]
 		s = s.With(it.Category, it.Prep).WithLabel(it.Category, it.Dish.Prep != nil)

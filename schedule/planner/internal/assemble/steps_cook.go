@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -189,6 +190,8 @@ func (d *Assembler) zoneText(zone string, direct bool) string {
 	switch {
 	case zone == "":
 		return "in the oven"
+	case d.Grill.Kind == fire.Upright:
+		return "in the cooker"
 	case !d.Grill.Charcoal():
 		return "zone " + zone
 	case direct:

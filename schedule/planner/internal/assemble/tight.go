@@ -146,7 +146,11 @@ func (it *Itinerary) laid(p *arrange.Placed) string {
 	case fire.LieRolled:
 		out = append(out, "Roll each rack up loosely, meat side out, and hold it with a skewer.")
 	case fire.LieBent:
-		out = append(out, "It is longer than the grate: bend it over a can, a log of foil or an upright rack. It lies flat in a few hours.")
+		who := "It is longer than the grate: bend it"
+		if p.Count > 1 {
+			who = "They are longer than the grate: bend each"
+		}
+		out = append(out, who+" over a can, a log of foil or an upright rack, flat again once it has shrunk.")
 	}
 	if p.OnStack(it.A.Hearth) {
 		out = append(out, it.onGrates(p)...)
