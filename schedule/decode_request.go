@@ -32,6 +32,7 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("guests", strict.Pointed(&r.Guests, d.guests)),
 			strict.Required("grill", d.grill(&r.Grill)),
 			strict.Optional("oven", strict.Pointed(&r.Oven, d.oven)),
+			strict.Optional("box", strict.Pointed(&r.Box, d.box)),
 			strict.Optional("weather", d.weather(&r.Weather)),
 			strict.Optional("quiet", d.quietHours(&r.Quiet)),
 			strict.Optional("overnight", d.Boolean(&r.Overnight)),
@@ -101,7 +102,33 @@ func (d decoder) zone(z *GrillZone) strict.Reader {
 
 func (d decoder) oven(o *Oven) strict.Reader {
 	return func(n *strict.Node, path string) {
-		d.Object(n, path, strict.Optional("hold", strict.NotZero(d.Decoder, &o.Hold, d.temperature(&o.Hold))))
+		d.Object(n, path,
+			strict.Optional("hold", strict.NotZero(d.Decoder, &o.Hold, d.temperature(&o.Hold))),
+			strict.Optional("stays_on", d.Boolean(&o.StaysOn)),
+		)
+	}
+}
+
+// box reads usual, or {kind: good, logged: {after: 6h, core: 160 F}}.
+func (d decoder) box(b *Box) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind != strict.NodeObject {
+			d.Text(&b.Kind)(n, path)
+			return
+		}
+		d.Object(n, path,
+			strict.Required("kind", d.Text(&b.Kind)),
+			strict.Optional("logged", strict.Pointed(&b.Logged, d.boxHold)),
+		)
+	}
+}
+
+func (d decoder) boxHold(h *BoxHold) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("after", d.duration(&h.After)),
+			strict.Required("core", d.temperature(&h.Core)),
+		)
 	}
 }
 

@@ -88,6 +88,20 @@ func (g *Guests) UnmarshalJSON(data []byte) error {
 	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.guests(g) })
 }
 
+// MarshalJSON writes "good", or {kind, logged} if there is more to say.
+func (b Box) MarshalJSON() ([]byte, error) {
+	if b.Logged == nil {
+		return json.Marshal(b.Kind)
+	}
+	type fields Box
+	return json.Marshal(fields(b))
+}
+
+// UnmarshalJSON reads "good" or {kind, logged}.
+func (b *Box) UnmarshalJSON(data []byte) error {
+	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.box(b) })
+}
+
 // MarshalJSON writes "203 F" (as SI), "medium-rare" or {final}. It fails unless
 // exactly one of the three is set.
 func (t Target) MarshalJSON() ([]byte, error) {

@@ -78,6 +78,8 @@ var notices = []Caution{
 
 	// After the fire.
 	{CodeHoldShort, Warning, "Done on a fast day, the dish cannot wait until it is served.", "usda_danger_zone"},
+	{CodeOvenDries, Warning, "Hotter than 165 F for more than 4 h, what is held in an oven dries.", practice},
+	{"box-unproven", Info, "A box that is called good counts as a usual one until a hold of it has shown it.", ours},
 	{"hold-grill-busy", Warning, "The fire is still needed, so nothing can be held over it as it dies.", ours},
 	{"travel-short", Warning, "The dish does not stay hot until it arrives.", "usda_danger_zone"},
 	{"ahead-portions", Info, "Only portions up to a thickness chill within the published limits.", "fda_3_501_14"},

@@ -155,10 +155,15 @@ type Point struct {
 type HoldAdvice struct {
 	Method       string    `json:"method"`
 	Chosen       bool      `json:"chosen"`
-	LimitMinutes float64   `json:"limit_minutes"` // by the rule, pessimistic end
+	LimitMinutes float64   `json:"limit_minutes"` // from the take-off until it is on the table: by the rule, pessimistic end
 	Until        time.Time `json:"until"`         // if taken off at the early end
 	Rule         string    `json:"rule"`
 	Text         string    `json:"text"`
+
+	HotMinutes   float64 `json:"hot_minutes,omitempty"` // above 140 F throughout until then; 0 where that is not claimed
+	EatenMinutes float64 `json:"eaten_minutes"`         // eaten or chilled by then
+	OvenC        float64 `json:"oven_c,omitempty"`      // what the oven is set to
+	BoxMinutes   float64 `json:"box_minutes,omitempty"` // before a night in the oven it may wait so long in a box
 
 	VentMinutes float64     `json:"vent_minutes,omitempty"` // open, before it is shut in
 	CoreC       float64     `json:"core_c,omitempty"`       // at the table, taken off when expected; 0 where it is not modelled

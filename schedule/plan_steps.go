@@ -49,6 +49,7 @@ const (
 	StepRest        StepKind = "rest"
 	StepBox         StepKind = "box"
 	StepToOven      StepKind = "to-oven"
+	StepCheckOven   StepKind = "check-oven" // before a night that something is in the oven, and on waking
 	StepHold        StepKind = "hold"
 	StepSear        StepKind = "sear"
 	StepSlice       StepKind = "slice"

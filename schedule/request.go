@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/unit"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
@@ -20,6 +21,7 @@ type Request struct {
 	Guests     *Guests     `json:"guests,omitempty"`
 	Grill      Grill       `json:"grill"`
 	Oven       *Oven       `json:"oven,omitempty"`
+	Box        *Box        `json:"box,omitempty"`
 	Weather    Weather     `json:"weather"`
 	Quiet      []Quiet     `json:"quiet,omitzero"`      // nil: nothing is said, see [Request.QuietHours]; empty: nobody sleeps
 	Overnight  bool        `json:"overnight,omitempty"` // the fire may burn through quiet hours unwatched
@@ -83,7 +85,27 @@ type GrillZone struct {
 
 // Oven is a kitchen oven to hold or finish in.
 type Oven struct {
-	Hold unit.Temperature `json:"hold,omitzero"` // air temperature for holding; zero stands for 170 F
+	Hold    unit.Temperature `json:"hold,omitzero"`      // air temperature for holding; zero stands for 170 F
+	StaysOn bool             `json:"stays_on,omitempty"` // it is known not to switch itself off after some hours
+}
+
+// Box is the insulated box to hold in. In a file it is usual, or
+// {kind: good, logged: {after: 6h, core: 160 F}}.
+type Box struct {
+	Kind   string   `json:"kind"` // good: thick walls; usual; small: old and just large enough
+	Logged *BoxHold `json:"logged,omitempty"`
+}
+
+// BoxHold is a hold that was measured: what a probe in the middle of a single wrapped
+// shoulder or brisket, boxed at about 200 F, still showed after some hours.
+type BoxHold struct {
+	After unit.Duration    `json:"after"`
+	Core  unit.Temperature `json:"core"`
+}
+
+// Proven says whether a box is good by what was measured of it.
+func (b Box) Proven() bool {
+	return b.Logged != nil && float64(b.Logged.Core) >= safety.GoodBoxC(time.Duration(b.Logged.After).Hours())
 }
 
 // Weather is the day's weather. What is not given is taken as a mild calm day.

@@ -44,6 +44,13 @@ const (
 	FinishNone = "none" // as it cooked, also where its cut is usually seared
 )
 
+// Words of a request for the insulated box.
+const (
+	BoxGood  = "good"
+	BoxUsual = "usual"
+	BoxSmall = "small"
+)
+
 // Words of a request for where a dish cooks.
 const (
 	ZoneDirect   = "direct"   // over the coals

@@ -29,6 +29,7 @@ func (r Request) faults(known *time.Location) []strict.Fault {
 	v.serve()
 	v.grill()
 	v.oven()
+	v.box()
 	v.weather()
 	v.quiet()
 	if r.Earliest != nil {

@@ -108,12 +108,6 @@ func (v *validator) zones(zones []GrillZone) {
 	}
 }
 
-func (v *validator) oven() {
-	if o := v.r.Oven; o != nil {
-		ranged(v, "oven.hold", "oven temperature to hold at", o.Hold, leastOvenHold, mostOvenHold, v.units.Grate)
-	}
-}
-
 func (v *validator) weather() {
 	w := v.r.Weather
 	v.air("weather.air", w.Air)

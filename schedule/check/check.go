@@ -66,6 +66,8 @@ var checkRules = []checkRule{
 	{"spots", true, (*checker).spots},
 	{"rest", true, (*checker).rest},
 	{"hold", true, (*checker).hold},
+	{"overnight", true, (*checker).overnight},
+	{"box", true, (*checker).boxes},
 	{"minutes", true, (*checker).stageMinutes},
 	{"milestones", true, (*checker).milestones},
 	{"curve", true, (*checker).curves},

@@ -33,6 +33,7 @@ type dishFacts struct {
 	prep     safety.Prep
 	serve    time.Time // when it must be ready: travel taken off
 	rest     float64   // least minutes off the heat before serving
+	travel   float64   // minutes on the way to the table
 }
 
 // batchFacts is a batch with the stages that cook.
@@ -92,6 +93,7 @@ func (f facts) dish(path string, plan *schedule.DishPlan, ask *schedule.Dish) di
 	d := dishFacts{path: path, plan: plan, ask: ask, cut: entry, category: safety.Category(entry.Food), prep: safety.PrepOf(slices.Concat(ask.Prep, entry.Prep)), serve: f.clockAt(ask.Serve)}
 	if ask.Travel != nil {
 		d.serve = d.serve.Add(-time.Duration(*ask.Travel).Truncate(time.Minute))
+		d.travel = time.Duration(*ask.Travel).Minutes()
 	}
 	d.rest = entry.Rest.MinMinutes
 	if ask.Rest != nil {

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -20,7 +21,7 @@ const holdGrace = 5 + wholeMinute
 func (c *checker) hold() {
 	for _, b := range c.batches() {
 		c.holdRules(&b)
-		limit := b.holdLimit()
+		limit := c.holdLimit(&b)
 		early := minutesBetween(b.on(), b.dish.serve) - c.untilOff(&b).Early
 		if c.found("hold-short", b.dish.plan.ID) || c.condemned(b.dish.plan.ID) {
 			continue
@@ -62,16 +63,22 @@ func (b *batchFacts) advice() (schedule.HoldAdvice, bool) {
 	return schedule.HoldAdvice{}, false
 }
 
-// holdLimit is how many minutes after the heat a batch may wait.
-func (b *batchFacts) holdLimit() float64 {
+// holdLimit is how many minutes after the heat a batch may wait: what the plan says, and
+// no longer than the table has for a piece of that batch.
+func (c *checker) holdLimit(b *batchFacts) float64 {
 	if h, ok := b.advice(); ok {
-		return h.LimitMinutes
+		return math.Min(h.LimitMinutes, c.holdRule(b, h).Clock(math.Inf(1)).Served)
 	}
-	return b.dish.rest + math.Max(b.dish.cut.Rest.LongestMinutes-b.dish.cut.Rest.MinMinutes, 0)
+	stands := b.dish.rest + math.Max(b.dish.cut.Rest.LongestMinutes-b.dish.cut.Rest.MinMinutes, 0)
+	if c.chilled() {
+		return stands
+	}
+	open := safety.HoldFor(safety.Finished{Piece: safety.Joint, Place: safety.InOpen, AirC: c.airC()}).Clock(0).Served
+	return math.Max(math.Min(stands, open), b.dish.rest)
 }
 
-// holdRules: the advice is allowed by the request and by the published rules; a
-// hold by the clock is no longer than they print.
+// holdRules: the advice is allowed by the request and by the published rules, and its
+// limits are what those print.
 func (c *checker) holdRules(b *batchFacts) {
 	d := b.dish
 	for k, h := range d.plan.Holds {
@@ -79,12 +86,8 @@ func (c *checker) holdRules(b *batchFacts) {
 		if len(d.ask.Hold) > 0 && !containsID(d.ask.Hold, h.Method) || h.Method == schedule.HoldNone {
 			c.fault(path, "%q is no way of waiting that the request allows", h.Method)
 		}
-		rule := c.publishedHold(d, h.Method)
-		if rule.Kind == safety.HoldNone {
-			c.fault(path, "%s has no hold: %s", d.plan.Name, rule.Sentence)
-		}
-		if rule.Kind == safety.HoldByClock && h.LimitMinutes > rule.LimitMinutes+1e-6 {
-			c.fault(path+".limit_minutes", "%.0f; the published clock is %.0f", h.LimitMinutes, rule.LimitMinutes)
+		if b.Number == 1 { // the advice is for the first batch
+			c.holdClock(path, b, h)
 		}
 	}
 	for k, s := range b.Stages {
@@ -94,14 +97,99 @@ func (c *checker) holdRules(b *batchFacts) {
 	}
 }
 
-func (c *checker) publishedHold(d *dishFacts, method string) safety.HoldRule {
-	air, oven := 21.1, 0.0 // 70 F, what stands for a day that is not described
+// holdClock: one clock, which begins where the outer layer has fallen to 140 F or, in the
+// open, with the take-off.
+func (c *checker) holdClock(path string, b *batchFacts, h schedule.HoldAdvice) {
+	f, rule := c.finished(b, h), c.holdRule(b, h)
+	if rule.Kind == safety.HoldNone {
+		c.fault(path, "%s has no hold: %s", b.dish.plan.Name, rule.Sentence)
+		return
+	}
+	if most := rule.Clock(h.HotMinutes).Served; h.LimitMinutes > most+0.1 {
+		c.fault(path+".limit_minutes", "%.0f; with %.0f min above 140 F it is %.0f", h.LimitMinutes, h.HotMinutes, most)
+	}
+	if has := h.EatenMinutes - h.LimitMinutes; math.Abs(has-rule.EatMinutes) > 0.1 {
+		c.fault(path+".eaten_minutes", "%.0f after it is on the table; the clock leaves %.0f", has, rule.EatMinutes)
+	}
+	if h.Method == schedule.HoldOven && math.Abs(h.OvenC-f.OvenC) > sameC {
+		c.fault(path+".oven_c", "%.1f; for %s the oven is set to %.1f", h.OvenC, b.dish.plan.Name, f.OvenC)
+	}
+}
+
+// holdRule is the published rule of a batch. What is held through a night has its longest
+// time in the oven: it stands open before, and may be in a box first where there is one.
+func (c *checker) holdRule(b *batchFacts, h schedule.HoldAdvice) safety.HoldRule {
+	f := c.finished(b, h)
+	rule := safety.HoldFor(f)
+	if ask := b.dish.ask.Hold; f.Place == safety.InOven && safety.Overnight(f, 0, false) {
+		rule.MostMinutes += h.VentMinutes
+		if len(ask) == 0 || containsID(ask, schedule.HoldBox) {
+			rule.MostMinutes += h.BoxMinutes
+		}
+	}
+	return rule
+}
+
+// finished is a piece of a batch as the rules of holding take it.
+func (c *checker) finished(b *batchFacts, h schedule.HoldAdvice) safety.Finished {
+	d := b.dish
+	f := safety.Finished{
+		Piece: d.holdPiece(b.heaviest()), Category: d.category, Prep: d.prep, CoreC: d.plan.TargetC, AirC: c.airC(), BoxAirC: math.Min(roomC, c.nightC()),
+		Frail: c.facts.frail, RestMin: d.rest,
+		Place: map[string]safety.HoldPlace{schedule.HoldBox: safety.InBox, schedule.HoldOven: safety.InOven, schedule.HoldGrill: safety.OnFire}[h.Method],
+	}
+	if f.Place == "" {
+		f.Place = safety.InOpen
+	}
+	if o := c.facts.req.Oven; o != nil && f.Place == safety.InOven {
+		f.OvenC = safety.OvenSettingC(f.Piece, float64(o.Hold))
+		f.ByRoast = b.cooking[0].LevelC >= safety.RoastLevelC(b.heaviest())-0.5 // 250 F may stand as 121.1 degC
+	}
+	return f
+}
+
+// roomC is the warmest that a box stands in, 70 F.
+const roomC = 21.0
+
+// airC and nightC are the air by day, 70 F where it is not described, and by night.
+func (c *checker) airC() float64 {
 	if a := c.facts.req.Weather.Air; a != nil {
-		air = float64(*a)
+		return float64(*a)
 	}
-	if o := c.facts.req.Oven; o != nil && method == schedule.HoldOven {
-		oven = float64(o.Hold)
+	return 21.1
+}
+
+func (c *checker) nightC() float64 {
+	if n := c.facts.req.Weather.Night; n != nil {
+		return math.Min(float64(*n), c.airC())
 	}
-	small := d.cut.Style == cut.Small || d.timed()
-	return safety.HoldFor(safety.Finished{CoreC: d.plan.TargetC, Small: small, Roast: d.cut.Style == cut.Roast, AirC: air, OvenC: oven})
+	return c.airC()
+}
+
+// heaviest is the mass of its heaviest piece: in a batch they are alike.
+func (b *batchFacts) heaviest() float64 {
+	most := 0.0
+	for _, p := range b.Pieces {
+		most = math.Max(most, p.MassKg)
+	}
+	return most
+}
+
+// holdPiece is the row of the table of holds.
+func (d *dishFacts) holdPiece(massKg float64) safety.Piece {
+	switch d.cut.Style {
+	case cut.Tough:
+		if d.cut.Rack {
+			return safety.Ribs
+		}
+		return safety.Shoulder
+	case cut.Roast:
+		return safety.Joint
+	case cut.Bird:
+		if strings.HasPrefix(d.cut.Name, "turkey") && massKg > 4.535 { // 10 lb
+			return safety.Turkey
+		}
+		return safety.Bird
+	}
+	return safety.Portion
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // afterTheHeat are the steps that wait for their piece to be off.
-var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold, schedule.StepSlice}
+var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepCheckOven, schedule.StepHold, schedule.StepSlice}
 
 // order: nothing of a dish is rested, packed, cut up or served before it is expected
 // off, and nothing is cut up or served before it is expected rested.

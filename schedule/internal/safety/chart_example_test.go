@@ -49,34 +49,36 @@ func ExampleHoldFor_ways() {
 		name string
 		off  safety.Finished
 	}{
-		{"brisket off at 203 F", safety.Finished{CoreC: f(203), Roast: true, AirC: f(84)}},
-		{"roast off at 130 F", safety.Finished{CoreC: f(130), Roast: true, AirC: f(84)}},
-		{"the same at 95 F outside", safety.Finished{CoreC: f(130), Roast: true, AirC: f(95)}},
-		{"the same in an oven at 170 F", safety.Finished{CoreC: f(130), Roast: true, AirC: f(84), OvenC: f(170)}},
-		{"burger off at 160 F", safety.Finished{CoreC: f(160), Small: true, AirC: f(84)}},
+		{"brisket off at 203 F, in a box", safety.Finished{Piece: safety.Shoulder, Category: safety.Beef, CoreC: f(203), Place: safety.InBox, AirC: f(84)}},
+		{"roast off at 130 F, under a tent", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOpen, AirC: f(84)}},
+		{"the same at 95 F outside", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOpen, AirC: f(95)}},
+		{"the same in an oven at 170 F", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOven, AirC: f(84), OvenC: f(170), ByRoast: true}},
+		{"turkey off at 165 F, in a box", safety.Finished{Piece: safety.Turkey, Category: safety.Poultry, CoreC: f(165), Place: safety.InBox, AirC: f(84), BoxAirC: f(70)}},
+		{"burger off at 160 F", safety.Finished{Piece: safety.Portion, Category: safety.Ground, CoreC: f(160), Place: safety.InOpen, AirC: f(84)}},
 	} {
 		r := safety.HoldFor(x.off)
 		fmt.Printf("%s: %s", x.name, r.Kind)
 		if r.LimitC > 0 {
 			fmt.Printf(" %.0f F", unit.Temperature(r.LimitC).Fahrenheit())
 		}
-		if r.LimitMinutes > 0 {
-			fmt.Printf(" %.0f min", r.LimitMinutes)
+		if c := r.Clock(150); c.Eaten > 0 { // were it hot for 150 min
+			fmt.Printf(", on the table within %.0f min, eaten within %.0f", c.Served, c.Eaten)
 		}
 		fmt.Println()
 	}
 	// Output:
-	// brisket off at 203 F: outer-above 140 F
-	// roast off at 130 F: by-clock 120 min
-	// the same at 95 F outside: by-clock 60 min
-	// the same in an oven at 170 F: roast-oven 130 F
+	// brisket off at 203 F, in a box: outer-above 140 F, on the table within 210 min, eaten within 270
+	// roast off at 130 F, under a tent: by-clock, on the table within 60 min, eaten within 120
+	// the same at 95 F outside: by-clock, on the table within 30 min, eaten within 60
+	// the same in an oven at 170 F: roast-oven 130 F, on the table within 240 min, eaten within 300
+	// turkey off at 165 F, in a box: outer-above 140 F, on the table within 120 min, eaten within 180
 	// burger off at 160 F: none
 }
 
 // An outer layer that falls evenly from 180 F to 130 F in 100 min is at 140 F after 80.
 func ExampleJudgeHold() {
 	f := unit.FToC
-	rule := safety.HoldFor(safety.Finished{CoreC: f(203), Roast: true, AirC: f(84)})
+	rule := safety.HoldFor(safety.Finished{Piece: safety.Shoulder, Category: safety.Beef, CoreC: f(203), Place: safety.InOven, AirC: f(84), OvenC: f(170)})
 	report, err := safety.JudgeHold(rule, []safety.Sample{{Minute: 0, C: f(180)}, {Minute: 100, C: f(130)}})
 	if err != nil {
 		fmt.Println(err)
@@ -86,7 +88,7 @@ func ExampleJudgeHold() {
 	fmt.Println(report.Finding.Sentence)
 	// Output:
 	// ends: true, after 80 min
-	// Hold it hot. When the meat just under its surface falls to 140 F (60 °C), serve it or chill it. The hold goes on after the published limit.
+	// Hold it hot, 16 h at the most. When the meat just under its surface falls to 140 F (60 °C) serve it at once, and eat or chill it within 1 h. The hold goes on after the published limit.
 }
 
 // Five hours on the way from 40 to 140 F: the trade warns of ground meat and not of an

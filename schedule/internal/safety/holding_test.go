@@ -34,7 +34,7 @@ func both(all ...rowUse) rowUse {
 
 // noLaxerHold: the household line for hot holding is at least the row's.
 func noLaxerHold(t *testing.T, r row) {
-	rule := HoldFor(Finished{CoreC: celsius(200), Roast: true, AirC: 20})
+	rule := HoldFor(finished(Shoulder, Beef, 200, InBox))
 	if want := r.number(t, "temp_min_f"); fahrenheit(rule.LimitC) < want-1e-9 {
 		t.Errorf("%s: held at %.1f F, row asks %v", r["source"], fahrenheit(rule.LimitC), want)
 	}
@@ -103,13 +103,13 @@ const kgPerLb = 0.45359237 // by definition
 
 var uses = map[[2]string]rowUse{
 	{"fda_3_501_16", "time/temperature control food"}:                                             noLaxerHold,
-	{"fda_3_501_16", "roasts cooked or reheated by the roast rule"}:                               isF(HoldFor(Finished{CoreC: celsius(130), Roast: true, AirC: 20, OvenC: 70}).LimitC, "temp_min_f"),
+	{"fda_3_501_16", "roasts cooked or reheated by the roast rule"}:                               isF(HoldFor(Finished{Piece: Joint, Category: Beef, CoreC: celsius(130), Place: InOven, AirC: 20, OvenC: 70, ByRoast: true}).LimitC, "temp_min_f"),
 	{"fda_3_501_14", "cooked food, step 1: 135 to 70 F"}:                                          both(isF(CoolingStartC, "temp_max_f"), isF(CoolingMiddleC, "temp_min_f"), isHours(CoolingFirstMinutes)),
 	{"fda_3_501_14", "cooked food, whole: 135 to 41 F"}:                                           both(isF(CoolingStartC, "temp_max_f"), isF(CoolingEndC, "temp_min_f"), isHours(CoolingWholeMinutes)),
 	{"fda_3_403_11", "cooked and cooled food, within 2 h"}:                                        both(isF(ReheatMinimum().CoreC, "temp_min_f"), isHours(ReheatWithinMinutes)),
 	{"usda_danger_zone", "range"}:                                                                 both(isF(DangerLowC, "temp_min_f"), isF(DangerHighC, "temp_max_f")),
-	{"usda_danger_zone", "time out of refrigeration"}:                                             isHours(HoldFor(Finished{CoreC: celsius(145), AirC: 20}).LimitMinutes),
-	{"usda_danger_zone", "time out of refrigeration when air is above 90 F"}:                      both(isF(HotAirC, "temp_min_f"), isHours(HoldFor(Finished{CoreC: celsius(145), AirC: 40}).LimitMinutes)),
+	{"usda_danger_zone", "time out of refrigeration"}:                                             isHours(HoldFor(Finished{Piece: Joint, CoreC: celsius(145), Place: InOpen, AirC: 20}).Clock(0).Eaten),
+	{"usda_danger_zone", "time out of refrigeration when air is above 90 F"}:                      both(isF(HotAirC, "temp_min_f"), isHours(HoldFor(Finished{Piece: Joint, CoreC: celsius(145), Place: InOpen, AirC: 40}).Clock(0).Eaten)),
 	{"usda_danger_zone", "consumer advice"}:                                                       noLaxerHold,
 	{"usda_danger_zone", "refrigerate within"}:                                                    both(isHours(OutMinutes), hasCaution("two-hours", Situation{})),
 	{"usda_danger_zone", "refrigerator storage, days 3-4"}:                                        hasCaution("leftovers-days", Situation{ChillAhead: true}),

@@ -27,6 +27,9 @@ type Batch struct {
 	second []modeRef
 }
 
+// lot is the pieces of a batch.
+func (b *Batch) lot() day.Lot { return day.Lot{MassKg: b.MassKg, Count: b.Count} }
+
 // modeRef says what a mode of the solver stands for.
 type modeRef struct {
 	way    int

@@ -4,23 +4,35 @@ import (
 	"math"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/day"
 )
 
-// longestHold is the longest any way of waiting lasts, less the travel; 0 if
-// the dish has no hold.
-func (d *Arranger) longestHold(b *Batch, w day.Way) float64 {
-	longest := 0.0
-	for _, o := range d.HoldOptions(b.It, w, b.Count) {
-		longest = math.Max(longest, o.Minutes)
+// keepsFor is how long a batch may be planned to wait, its travel taken off: so that a fast
+// day can still be held, or, in an oven through a night, an ordinary one; the plan says it
+// then. ok is false if the dish has no hold.
+func (d *Arranger) keepsFor(b *Batch, w day.Way) (minutes float64, ok bool) {
+	t := w.Total()
+	for _, o := range d.HoldOptions(b.It, w, b.lot()) {
+		held := o.Minutes - b.It.TravelMinutes()
+		if ok = ok || held > 0; held <= 0 {
+			continue
+		}
+		minutes = math.Max(minutes, held-(t.Planned-t.Early))
+		if o.Night {
+			minutes = math.Max(minutes, held-math.Max(t.Planned-t.Expected, 0))
+		}
 	}
-	return math.Max(longest-b.It.TravelMinutes(), 0)
+	return minutes, ok
 }
 
 // SetHold gives a batch its ways of waiting, and picks one that lasts so many minutes.
 func (d *Arranger) SetHold(p *Placed, needed float64) {
-	p.Options = d.HoldOptions(p.It, p.Way, p.Count)
+	p.Options = d.HoldOptions(p.It, p.Way, p.lot())
 	p.Hold, p.holdLong = chooseHold(p.Options, needed)
+	if p.It.Cut.Style == cut.Small && needed <= d.StandsFor(p.It) { // it stands for so long, and is eaten
+		p.Options, p.Hold = nil, -1
+	}
 }
 
 // chooseHold picks the gentlest way that lasts the minutes needed, else the
@@ -44,15 +56,14 @@ func (d *Arranger) Vented(p *Placed, o day.HoldOption, needed float64) day.HoldO
 	if o.Vent == 0 || p.Way.State == nil {
 		return o
 	}
-	s, most := *p.Way.State, o.Minutes
+	s := *p.Way.State
 	s.Change(day.Standing(p.Way, math.Min(day.RoomC, d.Night.AirC), day.PoorEnd))
 	s.RunFor(day.VentLeast * 60)
 	for v := 2.0 * day.VentLeast; v <= day.VentMost && s.MeanC() > day.VentToC; v += day.VentLeast {
 		if s.RunFor(day.VentLeast * 60); s.OuterC() < day.VentOuterC {
 			break
 		}
-		longer := o
-		longer.Vent, longer.Minutes = v, math.Min(d.HotFor(p.Way, o.Method, p.Count, v), most)
+		longer := d.HoldBy(p.It, p.Way, p.lot(), o.Method, v)
 		if longer.Minutes < needed {
 			break
 		}

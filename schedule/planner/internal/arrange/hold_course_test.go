@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
@@ -36,8 +37,8 @@ func TestOpenStandBeforeTheBox(t *testing.T) {
 	resolved, w := cooked(t, "pork-butt", 8, 250, 203)
 	c, _ := cut.Find("pork-butt")
 	d := &Arranger{Day: resolved}
-	p := &Placed{Batch: &Batch{It: &day.Item{Cut: c}, Count: 1}, Way: w}
-	o := d.HoldOptions(p.It, w, 1)[1]
+	p := &Placed{Batch: &Batch{It: &day.Item{Cut: c, Category: safety.Pork}, Count: 1}, Way: w}
+	o := d.HoldOptions(p.It, w, p.lot())[1]
 	if o.Method != schedule.HoldBox || o.Vent != day.VentLeast {
 		t.Fatalf("option %+v", o)
 	}

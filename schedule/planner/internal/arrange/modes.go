@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
@@ -128,10 +129,16 @@ func (d *Arranger) gaps(b *Batch) []sequence.Gap {
 // of the window can still be held.
 func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 	rest := b.It.RestMinutes()
-	early := w.Total().Planned - w.Total().Early
 	most := d.StandsFor(b.It)
-	if held := d.longestHold(b, w); held > 0 {
-		most = math.Max(math.Min(held-early, b.It.Cut.Rest.LongestMinutes), rest+leastSlack)
+	if keeps, ok := d.keepsFor(b, w); ok {
+		switch b.It.Cut.Style {
+		case cut.Tough: // good for as long as the table of holds has it
+			most = math.Max(keeps, rest+leastSlack)
+		case cut.Small:
+			most = math.Max(keeps, most)
+		default:
+			most = math.Max(math.Min(keeps, b.It.Cut.Rest.LongestMinutes), rest+leastSlack)
+		}
 	}
 	g := sequence.Gap{Min: int(math.Ceil(rest)), Ideal: int(math.Ceil(rest))}
 	if b.It.Dish.Rest == nil {

@@ -27,7 +27,8 @@ type Placed struct {
 	Options  []day.HoldOption
 	Hold     int // index of the chosen one, -1 for none
 	holdLong bool
-	Grate    []int // of each piece, from below, where a zone has several; else empty or all 0
+	Grate    []int   // of each piece, from below, where a zone has several; else empty or all 0
+	Over     float64 // chance that it is done too early for its hold, beyond the tenth of fast days
 }
 
 // Stages is how many stages of cooking it has on the way chosen.
@@ -101,13 +102,26 @@ func (p *Placed) Took() spread.Pace {
 	return p.Way.Total()
 }
 
+// TooEarly is the chance that the batch is done so early that a way of waiting which is
+// good for so many minutes ends before it is eaten, beyond the tenth of fast days that a
+// plan leaves aside.
+func (p *Placed) TooEarly(limit float64) float64 {
+	least := p.On - float64(p.It.Serve) + p.It.TravelMinutes() - limit
+	if p.SearedLater() || least <= 0 {
+		return 0
+	}
+	return math.Max(spread.NormalCDF(p.Way.QuantileOf(least))-fastDays, 0)
+}
+
+const fastDays = 0.1
+
 // Readiness is the margin of the batch.
 func (p *Placed) Readiness() spread.Readiness {
 	available := p.On - float64(p.It.Serve) - p.It.RestMinutes()
 	if !math.IsNaN(p.Wrap) && p.It.Dish.Finish != "" {
 		available -= p.On - p.Way.First.Planned - p.Wrap // the rest before the sear
 	}
-	return spread.Readiness{Z: p.Way.QuantileOf(available), Spread: p.Way.Spread}
+	return spread.Readiness{Z: p.Way.QuantileOf(available), Spread: p.Way.Spread, Over: p.Over}
 }
 
 // ModelCook is a cook at the model's own pace: its curve, and the piece at the end.

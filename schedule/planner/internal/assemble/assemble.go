@@ -19,6 +19,7 @@ func (d *Assembler) Assemble(ctx context.Context, a arrange.Arrangement) (schedu
 		return schedule.Plan{}, err
 	}
 	d.Rekindle(&a, all, 0, arrange.Ever)
+	d.countEarly(all)
 	return d.Write(ctx, a, all)
 }
 

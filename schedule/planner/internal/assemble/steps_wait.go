@@ -43,6 +43,7 @@ func (it *Itinerary) Wait(p *arrange.Placed) {
 	}
 	if holds {
 		it.holdStep(base, p, held, off)
+		it.nightSteps(base, p, held)
 		it.holdEnds(base, p, held, off)
 	}
 	if p.It.Cut.Style != cut.Small && p.It.Cut.Style != cut.Timed {
@@ -105,7 +106,7 @@ func (it *Itinerary) holdStep(base schedule.Step, p *arrange.Placed, o day.HoldO
 	if s.Kind == schedule.StepHold {
 		after = p.It.RestMinutes()
 	}
-	s.Attended, s.Minutes, s.Window = true, 5, plans.Shift(off, after)
+	s.Attended, s.Minutes, s.Window = true, 5, it.boxStep(base, p, o, plans.Shift(off, after))
 	if last := d.At(float64(p.It.Serve)); s.Window.Expected.After(last) {
 		s.Window.Early, s.Window.Expected = instant.Earlier(s.Window.Early, last), last
 	}
@@ -114,7 +115,7 @@ func (it *Itinerary) holdStep(base schedule.Step, p *arrange.Placed, o day.HoldO
 	if knife := d.At(float64(p.It.Serve) + sliceMinutes); s.Kind == schedule.StepHold && p.It.TravelMinutes() == 0 && !s.At.Before(knife) && p.Off-p.It.RestMinutes() <= float64(p.It.Serve) {
 		return
 	}
-	s.Text, s.Why = d.keepText(o, it.name(p)), "done early is normal: it waits warm"
+	s.Text, s.Why = d.keepText(p, o, it.name(p), p.On-p.Took().Expected), "done early is normal: it waits warm"
 	it.add(s)
 }
 

@@ -2,7 +2,6 @@ package assemble
 
 import (
 	"fmt"
-	"math"
 	"sort"
 
 	"example.com/cookday/schedule"
@@ -23,7 +22,8 @@ func (d *Assembler) holdAdvice(p *arrange.Placed) []schedule.HoldAdvice {
 	for i, o := range p.Options {
 		o = d.Vented(p, o, needed)
 		h := schedule.HoldAdvice{
-			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: o.Minutes, VentMinutes: o.Vent, Until: d.At(early - o.Minutes),
+			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: o.Minutes, HotMinutes: o.Hot, EatenMinutes: o.Eaten,
+			VentMinutes: o.Vent, BoxMinutes: o.Boxed, OvenC: o.OvenC, Until: d.At(early - o.Minutes),
 			Rule: o.Rule.Sentence, Text: d.HoldText(p, o, p.It.Dish.Name),
 		}
 		d.foresee(p, o, &h)
@@ -47,8 +47,9 @@ func (d *Assembler) foresee(p *arrange.Placed, o day.HoldOption, h *schedule.Hol
 	if whole < 0 {
 		return
 	}
-	usual := day.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, day.ExpectedEnd))
-	poor := day.Follow(p.Way.State, d.Course(p.Way, o.Method, p.Count, o.Vent, day.PoorEnd))
+	o.Boxed = boxedOf(p, o, off)
+	usual := day.Follow(p.Way.State, d.Course(p.Way, o.Waiting, day.ExpectedEnd))
+	poor := day.Follow(p.Way.State, d.Course(p.Way, o.Waiting, day.PoorEnd))
 	at := func(m float64) schedule.HoldPoint {
 		a, b := usual.After(m), poor.After(m)
 		return schedule.HoldPoint{At: d.At(off - m), CoreC: heat.ProbeCoreC(p.Way.PullC, a.CoreC()), OuterC: a.OuterC(), LowC: b.OuterC()}
@@ -65,49 +66,6 @@ func (d *Assembler) foresee(p *arrange.Placed, o day.HoldOption, h *schedule.Hol
 	}
 }
 
-// standText is the open stand before a hold.
-func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) string {
-	if o.Vent == 0 {
-		return ""
-	}
-	if p.Way.With != "" {
-		return fmt.Sprintf("Loosen the wrapping of %s and let stand about %s until it stops cooking. ", name, d.About(o.Vent))
-	}
-	return fmt.Sprintf("Let %s stand open about %s until it stops cooking. ", name, d.About(o.Vent))
-}
-
-// HoldText says how to wait, from the heat on.
-func (d *Assembler) HoldText(p *arrange.Placed, o day.HoldOption, name string) string {
-	return d.standText(p, o, name) + d.keepText(o, name)
-}
-
-// keepText says how to hold what has stood.
-func (d *Assembler) keepText(o day.HoldOption, name string) string {
-	limit := d.About(shortened(o.Minutes))
-	switch o.Method {
-	case schedule.HoldBox:
-		return fmt.Sprintf("Close %s, wrapped, in an insulated box with towels, warmed with hot water first. Good for about %s off the heat: until it is %s just under the surface.",
-			name, limit, d.Core(safety.DangerHighC))
-	case schedule.HoldOven:
-		return fmt.Sprintf("Put %s, wrapped, into the oven at %s.", name, d.Grate(d.OvenC()))
-	case schedule.HoldGrill:
-		return fmt.Sprintf("Leave %s, wrapped, on the grate and all but shut the vents. Good for about %s.", name, limit)
-	case schedule.HoldCounter:
-		return fmt.Sprintf("Leave %s on the counter, %s at most.", name, limit)
-	}
-	return fmt.Sprintf("Tent %s loosely with foil. Good for about %s.", name, limit)
-}
-
-// shortened is a limit in minutes as a cook says it, never longer: whole quarters of
-// an hour, below half an hour fives.
-func shortened(m float64) float64 {
-	step := 15.0
-	if m < 30 {
-		step = 5
-	}
-	return math.Floor(m/step) * step
-}
-
 // doneEarly is what to do when a dish is done at the early end of its window. It is
 // empty where that is no matter.
 func (d *Assembler) doneEarly(p *arrange.Placed) string {
@@ -115,33 +73,44 @@ func (d *Assembler) doneEarly(p *arrange.Placed) string {
 	if !ok || p.EarlyGap() < p.It.RestMinutes()+earlyMatters {
 		return ""
 	}
-	off := d.At(p.On - p.Way.Total().Early)
+	early := p.On - p.Way.Total().Early
+	off := d.At(early)
 	text := fmt.Sprintf("Done early, at about %s? That is as common as late. Take it off. %s", say.LocalClock(instant.QuarterDown(off)),
-		d.HoldText(p, o, p.It.Dish.Name))
+		d.holdTextFrom(p, o, p.It.Dish.Name, early))
 	if until := off.Add(instant.Minutes(o.Minutes)); until.Before(d.At(float64(p.It.Serve) - p.It.TravelMinutes())) {
 		text += fmt.Sprintf(" That carries it to about %s, not to the table: then it goes into an oven at %s or more, or is eaten.", say.LocalClock(instant.QuarterDown(until)), d.Grate(warmOvenC))
 	}
 	return text
 }
 
-// holdEnds is the look at a piece whose hold is likely to end before it is eaten.
+// holdEnds is the look at a piece that is likely to come near the line before it is eaten.
 func (it *Itinerary) holdEnds(base schedule.Step, p *arrange.Placed, o day.HoldOption, off schedule.Window) {
 	d, s := it.D, base
-	s.Kind, s.Window, s.Attended, s.Minutes = schedule.StepLook, plans.Shift(off, shortened(o.Minutes)), true, 2
+	good := o.Hot
+	if good == 0 {
+		good = o.Minutes
+	}
+	s.Kind, s.Window, s.Attended, s.Minutes = schedule.StepLook, plans.Shift(off, shortened(good)), true, 2
 	serve := d.At(float64(p.It.Serve))
 	if !s.Window.Expected.Before(serve.Add(-instant.Quarter)) || d.InQuiet(s.Window.Expected) {
 		return
 	}
 	s.Window.Late = instant.Earlier(s.Window.Late, serve)
 	s.At = s.Window.Expected
-	s.Text = fmt.Sprintf("Measure %s just under the surface. Near %s it is at the end of its hold: into an oven at %s or more with it, or eat it.",
-		it.name(p), d.Core(safety.DangerHighC), d.Grate(warmOvenC))
-	s.Why = fmt.Sprintf("held like this it is good for about %s", d.About(shortened(o.Minutes)))
+	hot := d.Core(safety.DangerHighC)
+	s.Text = fmt.Sprintf("Measure %s just under the surface. Still at %s or more: into an oven at %s with it, or eat it.", it.name(p), hot, d.Grate(warmOvenC))
+	if o.Rule.AddedMinutes > 0 {
+		s.Text = fmt.Sprintf("Measure %s just under the surface. From when it is down to %s it is on the table within %s. Still above it: into an oven at %s, or leave it.",
+			it.name(p), hot, d.About(o.Rule.AddedMinutes), d.Grate(warmOvenC))
+	}
+	s.Text += " " + d.mendText()
+	s.Why = fmt.Sprintf("held like this it is hot throughout for about %s", d.About(shortened(good)))
 	it.addSecond(s)
 }
 
 // earlyMatters is from how many minutes of waiting on a dish done early needs words.
 const earlyMatters = 30
 
-// warmOvenC is the lowest setting that keeps the outer layer above the line.
-var warmOvenC = unit.FToC(150)
+// warmOvenC is a setting that keeps the outer layer above the line in an oven that is
+// cooler than it is set to.
+var warmOvenC = unit.FToC(170)

@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -15,18 +16,16 @@ import (
 
 // noteHolds says it where the early end of a window cannot be held.
 func (d *Assembler) noteHolds(all []*arrange.Placed) {
-	told := map[*day.Item]*arrange.Placed{} // the plan tells the limits of a dish as they are for its first batch
+	limits := d.holdLimits(all)
+	d.noteBox(all)
 	for _, p := range all {
 		if p.It.Cut.Style == cut.Timed {
 			continue
 		}
-		if told[p.It] == nil {
-			told[p.It] = p
-		}
-		limit := d.StandsFor(p.It)
+		limit := limits[p]
 		if p.Hold >= 0 {
-			limit = math.Min(p.Options[p.Hold].Minutes, holdLimit(told[p.It], p.Options[p.Hold].Method))
 			d.noteGrillHold(p, all)
+			d.noteOven(p)
 		}
 		switch {
 		case math.Max(p.EarlyGap(), p.Off-float64(p.It.Serve)) > limit+holdTolerance: // a piece may be off for hours
@@ -37,11 +36,51 @@ func (d *Assembler) noteHolds(all []*arrange.Placed) {
 	}
 }
 
+// noteBox says it where a box that is called good counts as a usual one.
+func (d *Assembler) noteBox(all []*arrange.Placed) {
+	if b := d.Req.Box; b == nil || b.Kind != schedule.BoxGood || b.Proven() {
+		return
+	}
+	for _, p := range all {
+		if p.Hold >= 0 && p.Options[p.Hold].Method == schedule.HoldBox {
+			d.findings.Add(schedule.NewFinding("box-unproven", "box", fmt.Sprintf(
+				"The box is called good, and counts as a usual one until you have measured a hold of it: note what a probe in the middle of a wrapped shoulder or brisket still shows after 6 h, and write logged: {after: 6h, core: %s}. It is a good one from %s on.",
+				d.Core(safety.GoodBoxC(6)+1), d.Core(safety.GoodBoxC(6)))))
+			return
+		}
+	}
+}
+
+// holdLimits are how long each batch may wait: as the plan tells it of the first batch of
+// its dish, and no longer than holds for it itself.
+func (d *Assembler) holdLimits(all []*arrange.Placed) map[*arrange.Placed]float64 {
+	limits, told := map[*arrange.Placed]float64{}, map[*day.Item]*arrange.Placed{}
+	for _, p := range all {
+		if told[p.It] == nil {
+			told[p.It] = p
+		}
+		limits[p] = d.StandsFor(p.It)
+		if p.Hold >= 0 {
+			limits[p] = math.Min(p.Options[p.Hold].Minutes, d.holdLimit(told[p.It], p.Options[p.Hold].Method))
+		}
+	}
+	return limits
+}
+
+// countEarly takes from the chance of each batch that it is done too early for its hold.
+func (d *Assembler) countEarly(all []*arrange.Placed) {
+	for p, limit := range d.holdLimits(all) {
+		if p.It.Cut.Style != cut.Timed && !d.Chill {
+			p.Over = p.TooEarly(limit)
+		}
+	}
+}
+
 // holdLimit is how long a way of waiting is good for, without end where a piece has no such way.
-func holdLimit(p *arrange.Placed, method string) float64 {
+func (d *Assembler) holdLimit(p *arrange.Placed, method string) float64 {
 	for _, o := range p.Options {
 		if o.Method == method {
-			return o.Minutes
+			return d.Vented(p, o, p.LongestWait()).Minutes
 		}
 	}
 	return math.Inf(1)

@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -15,15 +16,13 @@ type end bool
 
 const (
 	ExpectedEnd end = false
-	// PoorEnd loses a quarter more heat than expected: so much lies between the
-	// usual and the poor box of the records, and the same is assumed of a tent, a
-	// counter and the swing of an oven.
+	// PoorEnd loses a quarter more heat than expected under a tent or on a counter
+	// (assumption), and in a box what one box in ten loses.
 	PoorEnd end = true
 )
 
 const (
-	poorShare  = heat.BoxPoorWM2K / heat.BoxWM2K
-	ovenSwingK = 10 / 1.8 // an oven may be 10 F below its setting (assumption)
+	poorShare = 1.25
 )
 
 // course is a hold as stretches of like surroundings; the last one has no end.
@@ -93,20 +92,23 @@ func (f *follower) After(minutes float64) heat.Sim {
 }
 
 // Course is what surrounds a waiting piece, from the take-off on.
-func (d *Day) Course(w Way, method string, pieces int, vent float64, e end) course {
-	air := math.Min(RoomC, d.Night.AirC)
+func (d *Day) Course(w Way, h Waiting, e end) course {
+	air := d.indoorsC()
 	open := lossy(heat.Tented(air), e)
 	var c course
-	if vent > 0 {
-		c = course{{vent, Standing(w, air, e)}}
+	if h.Vent > 0 {
+		c = course{{h.Vent, Standing(w, air, e)}}
 	}
-	switch method {
+	switch h.Method {
 	case schedule.HoldBox:
-		return append(c, stretch{0, heat.Boxed(air, boxWM2K(pieces, e))})
+		return append(c, stretch{0, heat.Boxed(air, d.boxWM2K(h.Pieces, e))})
 	case schedule.HoldOven:
-		oven := d.OvenC()
+		if h.Boxed > 0 {
+			c = append(c, stretch{h.Boxed, heat.Boxed(air, d.boxWM2K(h.Pieces, e))})
+		}
+		oven := h.OvenC
 		if e == PoorEnd {
-			oven -= ovenSwingK
+			oven -= safety.OvenSwingK
 		}
 		return append(c, stretch{0, heat.WarmOven(oven)})
 	case schedule.HoldGrill:
@@ -136,13 +138,11 @@ func lossy(s heat.Surroundings, e end) heat.Surroundings {
 
 // boxWM2K is the coefficient of a box with several pieces: they share its walls. A
 // box that is just large enough has walls as the two thirds power of what is in it,
-// so each piece loses as the power of minus one third (assumption); no box is
-// better than the best.
-func boxWM2K(pieces int, e end) float64 {
-	share := math.Pow(math.Max(float64(pieces), 1), -1.0/3)
-	u := math.Max(heat.BoxWM2K*share, heat.BoxVeryGoodWM2K)
+// so each piece loses as the power of minus one third (assumption).
+func (d *Day) boxWM2K(pieces int, e end) float64 {
+	u := d.boxOfOne() * math.Pow(math.Max(float64(pieces), 1), -1.0/3)
 	if e == PoorEnd {
-		u *= poorShare
+		u *= boxPoorShare
 	}
 	return u
 }

@@ -14,7 +14,8 @@
 //	simulate.go, kitchen.go, memo.go        how a piece cooks: the minutes of a stall come from here
 //	way.go, scatter.go                      one way of cooking it, and how far real cooks are off it
 //	wrap.go, direct.go, sear.go, frozen.go  wraps, coals, sears, frozen pieces
-//	hold.go, course.go, rest.go, chill.go   how it waits, and how long at the most
+//	hold.go, finished.go, course.go         how it waits, and how long at the most
+//	rest.go, chill.go                       how it rests, and is chilled for another day
 //	kept_hot.go                             minutes for a published minimum, still on the fire
 //	lay.go                                  how a piece lies on the grate
 //	spot.go, big_bird.go                    where it may cook

@@ -14,17 +14,29 @@ import (
 // RoomC is the air of a kitchen or a shaded table.
 const RoomC = 21.0
 
-// longestHoldS bounds a simulated hold; a longer one is another day's cook.
-const longestHoldS = 14 * 3600
+// longestHoldS bounds a simulated hold: nothing is held for as long.
+const longestHoldS = 24 * 3600
 
 // defaultOvenC is the air of a warm oven that the request does not set.
 var defaultOvenC = unit.FToC(170)
 
-// HoldOption is one way of waiting and how long it may last.
+// Waiting is a way of waiting as the model follows it.
+type Waiting struct {
+	Method string
+	Pieces int     // that wait together
+	Vent   float64 // minutes open before the box is shut, or before the oven
+	Boxed  float64 // minutes in a box before the oven: what is done too early for a whole night in it
+	OvenC  float64 // what the oven is set to, 0 elsewhere
+}
+
+// HoldOption is one way of waiting and how long it may last, in minutes from the
+// take-off, at the pessimistic end.
 type HoldOption struct {
-	Method  string
-	Minutes float64 // by the rule, from the take-off, at the pessimistic end
-	Vent    float64 // of them open before the box is shut, or before the oven
+	Waiting
+	Minutes float64 // on the table by then
+	Hot     float64 // the outer layer is above 140 F throughout until then; 0: not claimed
+	Eaten   float64 // eaten or chilled by then
+	Night   bool    // it may be in the oven through a night
 	Rule    safety.HoldRule
 }
 
@@ -40,13 +52,11 @@ func (d *Day) holdMethods(it *Item) []string {
 	}
 	var methods []string
 	switch it.Cut.Style {
-	case cut.Tough:
+	case cut.Tough, cut.Bird:
+		methods = []string{schedule.HoldTent, schedule.HoldBox}
+	case cut.Roast:
 		methods = []string{schedule.HoldTent}
-		if !it.Prep.Stuffed {
-			methods = append(methods, schedule.HoldBox)
-		}
-	case cut.Roast, cut.Bird:
-		methods = []string{schedule.HoldTent}
+	case cut.Small:
 	default:
 		return nil
 	}
@@ -56,51 +66,94 @@ func (d *Day) holdMethods(it *Item) []string {
 	return methods
 }
 
-// longestOverGood is how many times the longest good rest of its cut a dish is held
-// at the most: by then it would be within the rule and not worth eating (assumption).
-const longestOverGood = 4
-
 // HoldOptions follows the finished piece through each way of waiting.
-func (d *Day) HoldOptions(it *Item, w Way, pieces int) []HoldOption {
+func (d *Day) HoldOptions(it *Item, w Way, l Lot) []HoldOption {
 	var out []HoldOption
-	small := it.Cut.Style == cut.Small || it.Cut.Style == cut.Timed
 	for _, m := range d.holdMethods(it) {
-		oven := 0.0
-		if m == schedule.HoldOven {
-			oven = d.OvenC()
-		}
-		rule := safety.HoldFor(safety.Finished{CoreC: w.DoneC(it), Small: small, Roast: it.Cut.Style == cut.Roast, AirC: d.Air.AirC, OvenC: oven})
-		o := HoldOption{Method: m, Rule: rule, Vent: leastVent(it, m)}
-		switch rule.Kind {
-		case safety.HoldByClock:
-			o.Minutes, o.Vent = rule.LimitMinutes, 0
-		case safety.HoldRoastOven:
-			o.Minutes, o.Vent = longestHoldS/60, 0
-		case safety.HoldOuterAbove:
-			o.Minutes = d.HotFor(w, m, pieces, o.Vent)
-		}
-		if longest := it.Cut.Rest.LongestMinutes * longestOverGood; longest > 0 {
-			o.Minutes = math.Min(o.Minutes, longest)
-		}
-		if o.Minutes > 0 {
+		if o := d.HoldBy(it, w, l, m, d.firstVent(it, w, m)); o.Minutes > 0 {
 			out = append(out, o)
 		}
 	}
 	return out
 }
 
-// HotFor is how many minutes after the take-off the outer layer stays above the
-// published line, at the pessimistic end.
-func (d *Day) HotFor(w Way, method string, pieces int, vent float64) float64 {
-	if w.State == nil {
+// HoldBy is how long a lot may wait in one way, after so many minutes in the open: the
+// published rule at the pessimistic end of the model, and the nights that it may not be
+// left alone for.
+func (d *Day) HoldBy(it *Item, w Way, l Lot, method string, vent float64) HoldOption {
+	f := d.Finished(it, w, l.MassKg, method)
+	o := HoldOption{Waiting: Waiting{Method: method, Pieces: l.Count, Vent: vent, OvenC: f.OvenC}, Rule: safety.HoldFor(f)}
+	if o.Rule.Kind != safety.HoldOuterAbove {
+		o.Vent = 0
+	}
+	rule := o.Rule
+	if method == schedule.HoldOven {
+		var limit float64
+		if limit, o.Night = d.nightLimit(it, f); o.Night {
+			o.Boxed = d.boxFirst(it, w, o.Waiting)
+			rule.MostMinutes += o.Vent + o.Boxed // the end of what is practised is of the oven
+		}
+		rule.MostMinutes = math.Min(rule.MostMinutes, math.Max(limit, rule.LeastMinutes))
+	}
+	hot := 0.0
+	if rule.Kind != safety.HoldRoastOven && rule.Kind != safety.HoldNone {
+		hot = d.HotFor(w, o.Waiting)
+	}
+	c := rule.Clock(hot)
+	o.Minutes, o.Hot, o.Eaten = c.Served, c.Hot, c.Eaten
+	return o
+}
+
+// boxFirst is how many minutes a piece may wait in a box before it goes into the oven for
+// a night, at the poor end: there it must still be hot just under the surface.
+func (d *Day) boxFirst(it *Item, w Way, h Waiting) float64 {
+	if w.State == nil || !slices.Contains(d.holdMethods(it), schedule.HoldBox) {
 		return 0
 	}
-	return d.memo.hold(d.holdKey(w, method, pieces, vent), func() float64 {
+	h.Method, h.OvenC = schedule.HoldBox, 0
+	key := d.holdKey(w, h)
+	key.waiting.Method = "box before " + schedule.HoldOven
+	return d.memo.hold(key, func() float64 {
 		s := *w.State
-		return d.Course(w, method, pieces, vent, PoorEnd).untilOuterBelow(&s, safety.DangerHighC)
+		m := d.Course(w, h, PoorEnd).untilOuterBelow(&s, safety.OvernightIntoC) - h.Vent
+		return math.Max(math.Floor(m/boxStep)*boxStep, 0)
 	})
 }
 
+const boxStep = 15 // minutes, as a cook says it
+
+// firstVent is the least minutes open before a box or an oven; none where it would cool too
+// far in them, as a bare piece may.
+func (d *Day) firstVent(it *Item, w Way, method string) float64 {
+	least := leastVent(it, method)
+	if least == 0 || w.State == nil {
+		return least
+	}
+	outerC := d.memo.hold(d.holdKey(w, Waiting{Vent: least}), func() float64 {
+		s := *w.State
+		s.Change(Standing(w, d.indoorsC(), PoorEnd))
+		s.RunFor(least * 60)
+		return s.OuterC()
+	})
+	if outerC < VentOuterC {
+		return 0
+	}
+	return least
+}
+
+// HotFor is how many minutes after the take-off the outer layer stays above the
+// published line, at the pessimistic end.
+func (d *Day) HotFor(w Way, h Waiting) float64 {
+	if w.State == nil {
+		return 0
+	}
+	return d.memo.hold(d.holdKey(w, h), func() float64 {
+		s := *w.State
+		return d.Course(w, h, PoorEnd).untilOuterBelow(&s, safety.DangerHighC)
+	})
+}
+
+// OvenC is what the warm oven of the request is set to.
 func (d *Day) OvenC() float64 {
 	if d.Req.Oven == nil {
 		return 0

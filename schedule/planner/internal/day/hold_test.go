@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -19,13 +20,13 @@ import (
 func fahrenheit(c float64) float64 { return unit.Temperature(c).Fahrenheit() }
 
 // cooked is a piece at its take-off from a grate, and a calm day to hold it on.
-func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*Day, Way) {
+func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*Day, *Item, Way) {
 	t.Helper()
 	c, ok := cut.Find(name)
 	if !ok {
 		t.Fatalf("no cut %s", name)
 	}
-	it := &Item{Cut: c}
+	it := &Item{Cut: c, Category: safety.Category(c.Food)}
 	w := Way{PullC: unit.FToC(pullF), LevelC: unit.FToC(grateF), State: new(heat.Sim)}
 	w.State.Start(it.Body(float64(unit.FromPounds(lb))), heat.Grate(w.LevelC, heat.CalmDay()))
 	if got := w.State.RunTo(w.PullC, LongestCookS); got != heat.Reached {
@@ -33,7 +34,7 @@ func cooked(t *testing.T, name string, lb, grateF, pullF float64) (*Day, Way) {
 	}
 	d := &Day{Air: fire.Weather{AirC: RoomC}, Night: fire.Weather{AirC: RoomC}}
 	d.Req.Oven = &schedule.Oven{Hold: unit.FromFahrenheit(170)}
-	return d, w
+	return d, it, w
 }
 
 // The records of cooldown.csv against the pessimistic end of a hold. Pieces and
@@ -73,14 +74,14 @@ func TestHoldsAgainstRecords(t *testing.T) {
 			t.Fatal(err)
 		}
 		p := pieces[r[0]]
-		d, w := cooked(t, p.cut, p.lb, p.grateF, p.pullF)
+		d, it, w := cooked(t, p.cut, p.lb, p.grateF, p.pullF)
 		if strings.Contains(r[3], "95 F") {
 			d.Night.AirC = unit.FToC(95) // air is the lesser of room and night: the room decides, to the safe side
 		}
 		s := *w.State
-		s = Follow(&s, d.Course(w, p.method, 1, 0, ExpectedEnd)).After(hours * 60)
+		s = Follow(&s, d.Course(w, Waiting{Method: p.method, Pieces: 1}, ExpectedEnd)).After(hours * 60)
 		core := fahrenheit(heat.ProbeCoreC(w.PullC, s.CoreC()))
-		limit := d.HotFor(w, p.method, 1, 0)
+		limit := d.HoldBy(it, w, Lot{MassKg: float64(unit.FromPounds(p.lb)), Count: 1}, p.method, 0).Hot
 		t.Logf("%-22s %5.2f h: core %3.0f F, recorded %3.0f (error %+3.0f); outer claimed above 140 F for %.1f h", r[0], hours, core, recorded, core-recorded, limit/60)
 		if recorded <= 140 && limit >= hours*60 {
 			t.Errorf("%s: above 140 F claimed for %.1f h, recorded %g F at %g h", r[0], limit/60, recorded, hours)
@@ -102,7 +103,7 @@ func TestHoldsAgainstRecords(t *testing.T) {
 // A better box never cools faster, more pieces never cool faster, and the poor end
 // is never later than the expected one.
 func TestBetterBoxesHoldLonger(t *testing.T) {
-	d, w := cooked(t, "pork-butt", 8, 250, 203)
+	d, _, w := cooked(t, "pork-butt", 8, 250, 203)
 	hot := func(in heat.Surroundings) float64 {
 		s := *w.State
 		return course{{0, in}}.untilOuterBelow(&s, safety.DangerHighC)
@@ -117,7 +118,7 @@ func TestBetterBoxesHoldLonger(t *testing.T) {
 	}
 	last = 0
 	for n := 1; n <= 8; n++ {
-		poor, usual := d.HotFor(w, schedule.HoldBox, n, 0), hot(heat.Boxed(RoomC, boxWM2K(n, ExpectedEnd)))
+		poor, usual := d.HotFor(w, Waiting{Method: schedule.HoldBox, Pieces: n}), hot(heat.Boxed(RoomC, d.boxWM2K(n, ExpectedEnd)))
 		if poor < last-1e-9 || poor > usual {
 			t.Errorf("%d pieces: %.0f min, fewer %.0f, expected %.0f", n, poor, last, usual)
 		}
@@ -126,13 +127,59 @@ func TestBetterBoxesHoldLonger(t *testing.T) {
 }
 
 func TestGrillHoldDiesAtThePoorEnd(t *testing.T) {
-	d, w := cooked(t, "brisket", 12, 250, 203)
+	d, _, w := cooked(t, "brisket", 12, 250, 203)
 	w.With = schedule.WrapFoil
-	poor := d.HotFor(w, schedule.HoldGrill, 1, 0)
+	dying := Waiting{Method: schedule.HoldGrill, Pieces: 1}
+	poor := d.HotFor(w, dying)
 	s := *w.State
-	usual := d.Course(w, schedule.HoldGrill, 1, 0, ExpectedEnd).untilOuterBelow(&s, safety.DangerHighC)
+	usual := d.Course(w, dying, ExpectedEnd).untilOuterBelow(&s, safety.DangerHighC)
 	t.Logf("over a dying fire: %.1f h, %.1f h at the poor end", usual/60, poor/60)
 	if !(poor > 0 && poor < usual) {
 		t.Errorf("%.0f min at the poor end, %.0f expected", poor, usual)
+	}
+}
+
+func hours(m float64) string { return strconv.FormatFloat(m/60, 'f', 2, 64) }
+
+// An 8 lb butt in a usual box is eaten within 5.5 h, a 12 lb brisket within 6 h (limits of
+// the rules of safety; practice expects about 5.1 and 5.4 h), two butts later than one, and
+// a good box counts only once a hold of it was measured.
+func TestHoldsOfBoxes(t *testing.T) {
+	butt, brisket := float64(unit.FromPounds(8)), float64(unit.FromPounds(12))
+	d, it, w := cooked(t, "pork-butt", 8, 250, 203)
+	eaten := func(n int, b *schedule.Box) float64 {
+		d.Req.Box = b
+		o := d.HoldBy(it, w, Lot{MassKg: butt, Count: n}, schedule.HoldBox, 0)
+		t.Logf("butts of 8 lb, %d: above 140 F for %s h, on the table within %s, eaten within %s", n, hours(o.Hot), hours(o.Minutes), hours(o.Eaten))
+		return o.Eaten
+	}
+	one := eaten(1, nil)
+	if one > 5.5*60 {
+		t.Errorf("an 8 lb butt within %s h", hours(one))
+	}
+	if two := eaten(2, nil); two <= one {
+		t.Errorf("two butts within %s h, one within %s", hours(two), hours(one))
+	}
+	logged := &schedule.BoxHold{After: unit.Duration(6 * time.Hour), Core: unit.FromFahrenheit(160)}
+	good, small := &schedule.Box{Kind: schedule.BoxGood}, &schedule.Box{Kind: schedule.BoxSmall}
+	if named := eaten(1, good); named != one {
+		t.Errorf("a box that is only called good: %s h, a usual one %s", hours(named), hours(one))
+	}
+	good.Logged = logged
+	if shown := eaten(1, good); shown <= one {
+		t.Errorf("a box that was shown to be good: %s h, a usual one %s", hours(shown), hours(one))
+	}
+	good.Logged.Core = unit.FromFahrenheit(145) // what a usual one shows then (H8)
+	if shown := eaten(1, good); shown != one {
+		t.Errorf("a box that was shown to be usual: %s h, a usual one %s", hours(shown), hours(one))
+	}
+	if less := eaten(1, small); less >= one {
+		t.Errorf("a small box: %s h, a usual one %s", hours(less), hours(one))
+	}
+	d, it, w = cooked(t, "brisket", 12, 250, 203)
+	o := d.HoldBy(it, w, Lot{MassKg: brisket, Count: 1}, schedule.HoldBox, 0)
+	t.Logf("brisket of 12 lb: above 140 F for %s h, on the table within %s, eaten within %s", hours(o.Hot), hours(o.Minutes), hours(o.Eaten))
+	if o.Eaten > 6*60 {
+		t.Errorf("a 12 lb brisket within %s h", hours(o.Eaten))
 	}
 }

@@ -61,14 +61,14 @@ func (d *Day) Remembered(it *Item, l Lot, s Spot) []Way {
 // holdKey is what a hold at its poor end depends on. A state belongs to one way and
 // does not change.
 type holdKey struct {
-	state                       *heat.Sim
-	method, with                string
-	pieces                      int
-	vent, levelC, nightC, ovenC float64
+	state               *heat.Sim
+	waiting             Waiting
+	with                string
+	levelC, nightC, box float64
 }
 
-func (d *Day) holdKey(w Way, method string, pieces int, vent float64) holdKey {
-	return holdKey{w.State, method, w.With, pieces, vent, w.LevelC, d.Night.AirC, d.OvenC()}
+func (d *Day) holdKey(w Way, h Waiting) holdKey {
+	return holdKey{w.State, h, w.With, w.LevelC, d.Night.AirC, d.boxOfOne()}
 }
 
 // hold is the minutes of a hold, worked out once. Without a memo they are worked out.

@@ -93,14 +93,16 @@ func TestHoldsAreMonotone(t *testing.T) {
 		}
 		method := rapid.SampledFrom([]string{schedule.HoldTent, schedule.HoldBox, schedule.HoldOven, schedule.HoldGrill, schedule.HoldCounter}).Draw(t, "method")
 		pieces := rapid.IntRange(1, 6).Draw(t, "pieces")
-		vent := leastVent(it, method)
+		held := Waiting{Method: method, Pieces: pieces, Vent: leastVent(it, method), OvenC: unit.FToC(170)}
+		more := held
+		more.Pieces++
 		s := *w.State
-		usual := d.Course(w, method, pieces, vent, ExpectedEnd).untilOuterBelow(&s, safety.DangerHighC)
-		poor := d.HotFor(w, method, pieces, vent)
+		usual := d.Course(w, held, ExpectedEnd).untilOuterBelow(&s, safety.DangerHighC)
+		poor := d.HotFor(w, held)
 		if poor > usual+0.01 {
 			t.Errorf("%s in %s: %.1f min at the poor end, %.1f expected", it.Cut.Name, method, poor, usual)
 		}
-		if more := d.HotFor(w, method, pieces+1, vent); more < poor-0.01 {
+		if more := d.HotFor(w, more); more < poor-0.01 {
 			t.Errorf("%s in %s: %.1f min, %.1f with one more piece", it.Cut.Name, method, poor, more)
 		}
 		better, worse := rapid.Float64Range(2, 5).Draw(t, "u"), rapid.Float64Range(0, 3).Draw(t, "worse")

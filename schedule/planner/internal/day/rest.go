@@ -22,7 +22,7 @@ func (it *Item) RestMinutes() float64 {
 func (d *Day) StandsFor(it *Item) float64 {
 	rest := it.RestMinutes()
 	most := rest + math.Max(it.Cut.Rest.LongestMinutes-it.Cut.Rest.MinMinutes, 0)
-	if clock := safety.HoldFor(safety.Finished{AirC: d.Air.AirC}); !d.Chill {
+	if clock := safety.HoldFor(safety.Finished{Piece: safety.Joint, Place: safety.InOpen, AirC: d.Air.AirC}); !d.Chill {
 		most = math.Min(most, clock.LimitMinutes)
 	}
 	return math.Max(most, rest)

@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -119,12 +118,14 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		}
 		return
 	}
-	style := p.It.Cut.Style
-	oven := 0.0
-	if p.Hold >= 0 && p.Options[p.Hold].Method == schedule.HoldOven && !a.boxed.set {
-		oven = v.day.OvenC()
+	method := schedule.HoldTent
+	switch {
+	case a.boxed.set:
+		method = schedule.HoldBox
+	case p.Hold >= 0:
+		method = p.Options[p.Hold].Method
 	}
-	rule := safety.HoldFor(safety.Finished{CoreC: p.Way.DoneC(p.It), Small: style == cut.Small || style == cut.Timed, Roast: style == cut.Roast, AirC: v.day.Air.AirC, OvenC: oven})
+	rule := safety.HoldFor(v.day.Finished(p.It, p.Way, p.MassKg, method))
 	held := a.outers
 	if len(held) == 0 {
 		held = a.cores

@@ -178,6 +178,12 @@ func (a *liveBatch) firstAt(coreC float64, now time.Time) (time.Time, bool) {
 	return time.Time{}, false
 }
 
+// readSince says whether the piece was measured at an instant or later.
+func (a *liveBatch) readSince(at time.Time) bool {
+	read := func(e schedule.Entry) bool { return !e.At.Before(at) }
+	return slices.ContainsFunc(a.cores, read) || slices.ContainsFunc(a.outers, read)
+}
+
 // fireFact is when the fire was lit, and when fuel was added for the first time,
 // the second and so on.
 func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
@@ -227,6 +233,8 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 			return a.wrap.set
 		case schedule.StepTakeOff, schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold:
 			return a.where == off && !a.off.logged
+		case schedule.StepCheckOven: // what was to be read on waking is read, or still to be
+			return s.CoreC == 0 || a.readSince(s.At)
 		case schedule.StepStallBegins, schedule.StepStallEnds:
 			return a.on.set && len(a.cores) == 0
 		case schedule.StepThaw, schedule.StepTakeOut:

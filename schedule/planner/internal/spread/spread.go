@@ -86,10 +86,19 @@ func NormalQuantile(p float64) float64 { return -math.Sqrt2 * math.Erfcinv(2*p) 
 type Readiness struct {
 	Z float64
 	Spread
+	Over float64 // probability that it is ready so early that it does not keep until then
 }
 
-// Chance is the probability that the dish is ready in time.
-func (r Readiness) Chance() float64 { return NormalCDF(r.Z) }
+// Chance is the probability that the dish is ready in time and keeps.
+func (r Readiness) Chance() float64 { return math.Max(NormalCDF(r.Z)-r.Over, 0) }
+
+// keeps is the share of Chance in being in time.
+func (r Readiness) keeps() float64 {
+	if r.Over == 0 {
+		return 1
+	}
+	return r.Chance() / NormalCDF(r.Z)
+}
 
 // ChanceOfAll is the probability that all are ready in time. Given the grate
 // error the dishes are independent, so it is one integral over that error
@@ -109,7 +118,11 @@ func ChanceOfAll(rs []Readiness) float64 {
 		}
 		sum += w * math.Exp(-g*g/2) * chanceGiven(rs, g)
 	}
-	return math.Min(1, sum*h/3/math.Sqrt(2*math.Pi))
+	p := math.Min(1, sum*h/3/math.Sqrt(2*math.Pi))
+	for _, r := range rs { // each fails alone
+		p *= r.keeps()
+	}
+	return p
 }
 
 // chanceGiven is the same for a known grate error, in standard deviations of a

@@ -1,0 +1,166 @@
+package assemble
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
+)
+
+// standText is the open stand before a hold.
+func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) string {
+	if o.Vent == 0 {
+		return ""
+	}
+	if p.Way.With != "" {
+		return fmt.Sprintf("Loosen the wrapping of %s and let stand about %s until it stops cooking. ", name, d.About(o.Vent))
+	}
+	return fmt.Sprintf("Let %s stand open about %s until it stops cooking. ", name, d.About(o.Vent))
+}
+
+// HoldText says how to wait, from the heat on, if it comes off when expected.
+func (d *Assembler) HoldText(p *arrange.Placed, o day.HoldOption, name string) string {
+	return d.holdTextFrom(p, o, name, p.On-p.Took().Expected)
+}
+
+// holdTextFrom is the same of a piece that comes off at a minute before the last serving.
+func (d *Assembler) holdTextFrom(p *arrange.Placed, o day.HoldOption, name string, off float64) string {
+	return d.standText(p, o, name) + d.keepText(p, o, name, off)
+}
+
+// keepText says how to hold what has stood: where, until when, and how to measure.
+func (d *Assembler) keepText(p *arrange.Placed, o day.HoldOption, name string, off float64) string {
+	text := d.placeText(p, o, name)
+	if !d.Chill {
+		text += " " + d.clockText(o, off)
+	}
+	if m := d.measureText(p, o); m != "" {
+		text += " " + m
+	}
+	if len(d.nightsIn(p, o)) > 0 {
+		text += " " + d.nightText(p, o, name, off)
+	}
+	return text
+}
+
+// placeText says where it waits.
+func (d *Assembler) placeText(p *arrange.Placed, o day.HoldOption, name string) string {
+	bird := p.It.Cut.Style == cut.Bird
+	switch o.Method {
+	case schedule.HoldBox:
+		if bird {
+			return fmt.Sprintf("Close %s, in foil, in an insulated box with towels, warmed with hot water first; its skin softens there.", name)
+		}
+		return fmt.Sprintf("Close %s, wrapped, in an insulated box with towels, warmed with hot water first.", name)
+	case schedule.HoldOven:
+		return d.ovenText(p, o, name)
+	case schedule.HoldGrill:
+		return fmt.Sprintf("Leave %s, wrapped, on the grate and all but shut the vents.", name)
+	case schedule.HoldCounter:
+		return fmt.Sprintf("Leave %s on the counter.", name)
+	}
+	return fmt.Sprintf("Tent %s loosely with foil.", name)
+}
+
+// ovenText says how it waits in the oven, which many cooks have hotter than they set it.
+func (d *Assembler) ovenText(p *arrange.Placed, o day.HoldOption, name string) string {
+	at := d.Grate(o.OvenC)
+	if p.It.Cut.Style == cut.Small {
+		return fmt.Sprintf("Lay %s in one layer in the oven at %s.", name, at)
+	}
+	if p.It.Cut.Style == cut.Bird {
+		return fmt.Sprintf("Put %s, loosely covered, into the oven at %s, a probe left in the breast.", name, at)
+	}
+	text := fmt.Sprintf("Put %s, wrapped and in a pan, into the oven at %s.", name, at)
+	if p.It.Cut.Style == cut.Tough {
+		text += fmt.Sprintf(" Aim at %s to %s at the meat and check with a probe: many ovens run %s over.", d.Core(aimLowC), d.Core(aimHighC), d.overText())
+	}
+	return text
+}
+
+// What a tough piece is best held at, and where it dries in some hours (common practice,
+// no source; holding_2.csv H34, H35, H37).
+var (
+	aimLowC, aimHighC = unit.FToC(150), unit.FToC(160)
+	driesC            = unit.FToC(165)
+)
+
+const driesMinutes = 4 * 60
+
+// overText is by how much many ovens are hotter than they are set.
+func (d *Assembler) overText() string {
+	if d.Req.Units == unit.Metric {
+		return "10 to 15 °C"
+	}
+	return "20 to 30 F"
+}
+
+// clockText is the one clock of a hold, on the wall: until when it is hot throughout, and
+// when it is on the table and eaten at the latest.
+func (d *Assembler) clockText(o day.HoldOption, off float64) string {
+	at := func(m float64) string { return say.LocalClock(d.heldUntil(off, m)) }
+	served := d.heldUntil(off, o.Minutes)
+	last := fmt.Sprintf("on the table by %s, eaten by %s.", at(o.Minutes), at(o.Eaten))
+	switch hot := d.heldUntil(off, o.Hot); {
+	case o.Hot < bestAtOnce || !hot.After(d.At(off)):
+		return "O" + last[1:]
+	case hot.Before(served):
+		return fmt.Sprintf("Above %s throughout until about %s; %s", d.Core(safety.DangerHighC), at(o.Hot), last)
+	}
+	return fmt.Sprintf("Above %s throughout until about %s: on the table by then, eaten by %s.", d.Core(safety.DangerHighC), at(o.Minutes), at(o.Eaten))
+}
+
+// heldUntil is an instant so many minutes after a take-off as a cook says it, never later.
+func (d *Assembler) heldUntil(off, minutes float64) time.Time {
+	step := instant.Quarter
+	if minutes < 60 {
+		step = 5 * time.Minute
+	}
+	return d.At(off).Add(instant.Minutes(minutes)).Truncate(step)
+}
+
+// measureText says where to measure, and what a probe in the middle is good for.
+func (d *Assembler) measureText(p *arrange.Placed, o day.HoldOption) string {
+	piece := p.It.Piece(p.MassKg)
+	hot := d.Core(safety.DangerHighC)
+	switch {
+	case o.Method == schedule.HoldCounter, o.Rule.Kind == safety.HoldByClock, piece == safety.Portion:
+		return ""
+	case piece == safety.Bird:
+		return fmt.Sprintf("Below %s anywhere: serve at once.", hot)
+	case piece == safety.Turkey && o.Method == schedule.HoldBox:
+		alarm, _ := safety.AlarmC(piece)
+		return fmt.Sprintf("Leave a probe in the breast: at %s look. Below %s anywhere: serve at once.", d.Core(alarm), hot)
+	case piece == safety.Turkey:
+		return fmt.Sprintf("Below %s anywhere: serve at once.", hot)
+	}
+	if alarm, ok := safety.AlarmC(piece); ok && o.Method == schedule.HoldBox {
+		return fmt.Sprintf("Measure just under the surface; a probe in the middle is an alarm only: at %s look.", d.Core(alarm))
+	}
+	return "Measure just under the surface; a probe in the middle is an alarm only."
+}
+
+// mendText is what becomes of a piece that has fallen below the line: a warm oven is no
+// help then.
+func (d *Assembler) mendText() string {
+	return fmt.Sprintf("Below %s a warm oven does not mend it: reheat it to %s in an oven at %s within 2 h of that, once, or throw it away.",
+		d.Core(safety.DangerHighC), d.Core(safety.ReheatMinimum().CoreC), d.Grate(safety.OvenLowC))
+}
+
+// shortened is a limit in minutes as a cook says it, never longer: whole quarters of
+// an hour, below half an hour fives.
+func shortened(m float64) float64 {
+	step := 15.0
+	if m < 30 {
+		step = 5
+	}
+	return math.Floor(m/step) * step
+}
