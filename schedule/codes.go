@@ -32,5 +32,6 @@ const Early = "early"
 
 // CodeAssumed is the finding of what was left out of the dishes and taken from the catalogue.
 const CodeAssumed = "assumed"
+
 // CodeOvenDries is the finding of what is held in an oven too hot, and for long.
 const CodeOvenDries = "oven-dries"

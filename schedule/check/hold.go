@@ -39,8 +39,14 @@ func (c *checker) hold() {
 }
 
 // chilled says whether all that is cooked is chilled for another day: what is done
-// early is chilled early and waits for nobody.
-func (c *checker) chilled() bool { return c.plan.Ahead != nil && c.plan.Ahead.Plan == nil }
+// early is chilled early and waits for nobody. The plan of the day before alone says so by
+// its cautions.
+func (c *checker) chilled() bool {
+	if c.plan.Ahead == nil {
+		return c.cautioned("chill-fast")
+	}
+	return c.plan.Ahead.Plan == nil
+}
 
 // advice is the hold that a batch is in, else the one chosen for its dish.
 func (b *batchFacts) advice() (schedule.HoldAdvice, bool) {

@@ -13,8 +13,9 @@ type HoldReport struct {
 
 // JudgeHold follows a hold: the history of the outer layer from the moment the piece
 // left the heat to its serving or chilling. For HoldRoastOven give the oven's. The record
-// is over where the last of the piece had to be eaten or chilled; where a fall below the
-// line earns no time, at that.
+// is over where the last of the piece had to be eaten or chilled, counted from when it was
+// last known to be hot; where a fall below the line earns no time, or came at a moment that
+// nobody knows, at that.
 func JudgeHold(rule HoldRule, outer []Sample) (HoldReport, error) {
 	if err := checkSamples(outer); err != nil {
 		return HoldReport{}, err
@@ -33,14 +34,12 @@ func JudgeHold(rule HoldRule, outer []Sample) (HoldReport, error) {
 		}
 	case HoldOuterAbove, HoldRoastOven:
 		r.MarginK = leastC(outer) - rule.LimitC
-		added := 0.0
-		if rule.AddedMinutes > 0 {
-			added = rule.AddedMinutes + rule.EatMinutes
+		at, below := firstBelow(outer, rule.LimitC)
+		if before, hot := lastAbove(outer, rule.LimitC); below && hot && rule.AddedMinutes > 0 {
+			at = before + rule.AddedMinutes + rule.EatMinutes
 		}
-		if at, below := firstBelow(outer, rule.LimitC); below {
-			r.UntilMinute = min(at+added, last)
-			r.Ends = at+added < last || added == 0
-		}
+		r.Ends = below && (at < last || rule.AddedMinutes == 0 || outer[0].C < rule.LimitC)
+		r.UntilMinute = min(at, last)
 	}
 	if r.Ends {
 		f := found("hold-over", rule.Sentence, r.UntilMinute, last-r.UntilMinute)
@@ -48,6 +47,18 @@ func JudgeHold(rule HoldRule, outer []Sample) (HoldReport, error) {
 		r.Finding = &f
 	}
 	return r, nil
+}
+
+// lastAbove is the last minute at which the history is known to be at levelC or above,
+// before it is first below: the clock may have begun then. false if it never was.
+func lastAbove(samples []Sample, levelC float64) (minute float64, ok bool) {
+	for _, s := range samples {
+		if s.C < levelC {
+			break
+		}
+		minute, ok = s.Minute, true
+	}
+	return minute, ok
 }
 
 // firstBelow is the first minute at which the history is below levelC, or its end.

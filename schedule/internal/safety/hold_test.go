@@ -138,7 +138,8 @@ func TestJudgeHold(t *testing.T) {
 		{"ends above", oven, falling[:2], 840, false},
 		{"starts below", oven, falling[2:], 900, true},
 		{"a box has its clock after it", box, falling, 900, false},
-		{"and no longer: 2 h", box, []Sample{{0, celsius(180)}, {100, celsius(130)}, {300, celsius(120)}}, 200, true},
+		{"and no longer: 2 h", box, []Sample{{0, celsius(180)}, {100, celsius(130)}, {300, celsius(120)}}, 120, true},
+		{"below from the first, nobody knows since when", box, falling[2:], 900, true},
 		{"clock, in time", clock, []Sample{{0, 54}, {120, 40}}, 120, false},
 		{"clock, over", clock, []Sample{{0, 54}, {150, 40}}, 120, true},
 	}

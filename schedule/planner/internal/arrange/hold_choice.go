@@ -31,7 +31,7 @@ func (d *Arranger) SetHold(p *Placed, needed float64) {
 	p.Options = d.HoldOptions(p.It, p.Way, p.lot())
 	p.Hold, p.holdLong = chooseHold(p.Options, needed)
 	if p.It.Cut.Style == cut.Small && needed <= d.StandsFor(p.It) { // it stands for so long, and is eaten
-		p.Options, p.Hold = nil, -1
+		p.Hold = -1
 	}
 }
 

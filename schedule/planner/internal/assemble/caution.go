@@ -12,6 +12,7 @@ import (
 // cannot be done, and a forecast, light no fire.
 func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule.Caution {
 	s := safety.Situation{Charcoal: d.Grill.BurnsCharcoal(), Frail: d.Frail, NoSchedule: !p.Feasible}
+	s.ChillAhead = d.Chill
 	for i := range d.Items {
 		it := &d.Items[i]
 		s = s.With(it.Category, it.Prep).WithLabel(it.Category, it.Dish.Prep != nil)

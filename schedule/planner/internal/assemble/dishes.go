@@ -39,7 +39,7 @@ func (d *Assembler) dishes(ctx context.Context, all []*arrange.Placed, a arrange
 		if p.Number == 1 {
 			dp.Way = d.WayText(p)
 			dp.TargetC = p.Way.DoneC(p.It)
-			dp.Holds, dp.DoneEarly, dp.Lethality = d.holdAdvice(p), d.doneEarly(p), d.lethality(p)
+			dp.Holds, dp.DoneEarly, dp.Lethality = d.holdAdvice(p, batchesOf(p.It, all)), d.doneEarly(p), d.lethality(p)
 		}
 	}
 	return out, nil

@@ -2,9 +2,11 @@ package assemble
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
@@ -16,14 +18,20 @@ import (
 )
 
 // holdAdvice says how a finished batch may wait: what works first, gentlest first.
-func (d *Assembler) holdAdvice(p *arrange.Placed) []schedule.HoldAdvice {
+// It is told of the first batch of the dish, with the limits that hold for all of them.
+func (d *Assembler) holdAdvice(p *arrange.Placed, batches []*arrange.Placed) []schedule.HoldAdvice {
 	var out []schedule.HoldAdvice
+	held := func(b *arrange.Placed) bool { return b.Hold >= 0 }
+	if p.It.Cut.Style == cut.Small && !slices.ContainsFunc(batches, held) {
+		return nil // it is eaten from the grill
+	}
 	early, needed := p.On-p.Took().Early, p.LongestWait()
 	for i, o := range p.Options {
 		o = d.Vented(p, o, needed)
+		least := d.leastHold(batches, o.Method)
 		h := schedule.HoldAdvice{
-			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: o.Minutes, HotMinutes: o.Hot, EatenMinutes: o.Eaten,
-			VentMinutes: o.Vent, BoxMinutes: o.Boxed, OvenC: o.OvenC, Until: d.At(early - o.Minutes),
+			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: least.Minutes, HotMinutes: least.Hot, EatenMinutes: least.Eaten,
+			VentMinutes: o.Vent, BoxMinutes: least.Boxed, OvenC: o.OvenC, Until: d.At(early - least.Minutes),
 			Rule: o.Rule.Sentence, Text: d.HoldText(p, o, p.It.Dish.Name),
 		}
 		d.foresee(p, o, &h)

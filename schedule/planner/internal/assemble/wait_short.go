@@ -51,17 +51,13 @@ func (d *Assembler) noteBox(all []*arrange.Placed) {
 	}
 }
 
-// holdLimits are how long each batch may wait: as the plan tells it of the first batch of
-// its dish, and no longer than holds for it itself.
+// holdLimits are how long each batch may wait: as the plan tells it of its dish.
 func (d *Assembler) holdLimits(all []*arrange.Placed) map[*arrange.Placed]float64 {
-	limits, told := map[*arrange.Placed]float64{}, map[*day.Item]*arrange.Placed{}
+	limits := map[*arrange.Placed]float64{}
 	for _, p := range all {
-		if told[p.It] == nil {
-			told[p.It] = p
-		}
 		limits[p] = d.StandsFor(p.It)
 		if p.Hold >= 0 {
-			limits[p] = math.Min(p.Options[p.Hold].Minutes, d.holdLimit(told[p.It], p.Options[p.Hold].Method))
+			limits[p] = d.leastHold(batchesOf(p.It, all), p.Options[p.Hold].Method).Minutes
 		}
 	}
 	return limits
@@ -76,14 +72,21 @@ func (d *Assembler) countEarly(all []*arrange.Placed) {
 	}
 }
 
-// holdLimit is how long a way of waiting is good for, without end where a piece has no such way.
-func (d *Assembler) holdLimit(p *arrange.Placed, method string) float64 {
-	for _, o := range p.Options {
-		if o.Method == method {
-			return d.Vented(p, o, p.LongestWait()).Minutes
+// leastHold is a way of waiting as it holds for every batch of a dish: for the one that
+// keeps least long.
+func (d *Assembler) leastHold(batches []*arrange.Placed, method string) day.HoldOption {
+	least := day.HoldOption{Minutes: math.Inf(1)}
+	for _, p := range batches {
+		for _, o := range p.Options {
+			if o.Method != method {
+				continue
+			}
+			if o = d.Vented(p, o, p.LongestWait()); o.Minutes < least.Minutes {
+				least = o
+			}
 		}
 	}
-	return math.Inf(1)
+	return least
 }
 
 // labelAmong is the name of a batch where others of its dish may have to be told from it.

@@ -40,7 +40,7 @@ func (d *Assembler) holdTextFrom(p *arrange.Placed, o day.HoldOption, name strin
 func (d *Assembler) keepText(p *arrange.Placed, o day.HoldOption, name string, off float64) string {
 	text := d.placeText(p, o, name)
 	if !d.Chill {
-		text += " " + d.clockText(o, off)
+		text += " " + d.clockText(p, o, off)
 	}
 	if m := d.measureText(p, o); m != "" {
 		text += " " + m
@@ -105,11 +105,13 @@ func (d *Assembler) overText() string {
 
 // clockText is the one clock of a hold, on the wall: until when it is hot throughout, and
 // when it is on the table and eaten at the latest.
-func (d *Assembler) clockText(o day.HoldOption, off float64) string {
+func (d *Assembler) clockText(p *arrange.Placed, o day.HoldOption, off float64) string {
 	at := func(m float64) string { return say.LocalClock(d.heldUntil(off, m)) }
 	served := d.heldUntil(off, o.Minutes)
 	last := fmt.Sprintf("on the table by %s, eaten by %s.", at(o.Minutes), at(o.Eaten))
 	switch hot := d.heldUntil(off, o.Hot); {
+	case o.Method == schedule.HoldOven && o.Hot > off-float64(p.It.Serve) && p.It.TravelMinutes() == 0:
+		return fmt.Sprintf("Above %s throughout until it is served, and eaten by %s.", d.Core(safety.DangerHighC), say.LocalClock(d.heldUntil(float64(p.It.Serve), o.Rule.EatMinutes)))
 	case o.Hot < bestAtOnce || !hot.After(d.At(off)):
 		return "O" + last[1:]
 	case hot.Before(served):
