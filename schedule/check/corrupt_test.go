@@ -43,6 +43,7 @@ type corruption struct {
 	spoil             func(*schedule.Plan)
 }
 
+// corruptions spoil one of the invented days each.
 var corruptions = []corruption{
 	{"an empty fire is looked after", "shoulder", "tended", func(p *schedule.Plan) {
 		for i := range p.Steps {
@@ -189,7 +190,6 @@ var corruptions = []corruption{
 		}
 	}},
 	{"hold that the request does not allow", "terrace", "hold", func(p *schedule.Plan) { p.Dishes[0].Holds[0].Method = schedule.HoldCounter }},
-	{"wait on a fast day that nobody mentions", "gas", "hold", func(p *schedule.Plan) { p.Findings = nil }},
 	{"less time over the heat than it takes", "burgers", "minutes", func(p *schedule.Plan) { putOff(&loadOf(p, 0).Stages[0].From, 6) }},
 	{"take-off window of another cook", "overnight", "milestones", func(p *schedule.Plan) { shifted(&theMilestone(loadOf(p, 0), schedule.MilestoneTakeOff).Window, -60) }},
 	{"milestone missing", "overnight", "milestones", func(p *schedule.Plan) { b := loadOf(p, 0); b.Milestones = b.Milestones[1:] }},

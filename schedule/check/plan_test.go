@@ -63,12 +63,12 @@ func rulesOf(p schedule.Plan) []string {
 // those that speak up.
 func TestCheckCatches(t *testing.T) {
 	day := map[string]schedule.Plan{}
-	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel", "sear", "supper and lunch", "shoulder", "noon", "two levels", "raised", "long brisket", "thaw", "ahead"} {
+	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel", "sear", "supper and lunch", "shoulder", "noon", "two levels", "raised", "long brisket", "thaw", "ahead", "night in the oven", "box"} {
 		day[party] = plantest.Plan(t, plantest.Days[party])
 	}
 	day["revised"] = plantest.Revised(t, plantest.Party(t, "../.."), revisedLog, "2027-07-03 15:30")
 	seen := map[string]bool{}
-	for _, test := range slices.Concat(corruptions, nightCorruptions, revisedCorruptions) {
+	for _, test := range slices.Concat(corruptions, nightCorruptions, holdCorruptions, revisedCorruptions) {
 		t.Run(test.name, func(t *testing.T) {
 			p := printed(t, day[test.party])
 			if broken := rulesOf(p); len(broken) > 0 {

@@ -27,8 +27,8 @@ dishes:
 // which the window's three points do not show: what the plan says of its chance is not
 // less than asked for all that.
 func TestAWaitingWrapKeepsTheChance(t *testing.T) {
-	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+"quiet: [{from: \"13:00\", to: \"14:00\"}]\nconfidence: 0.6\nweather: {air: 92 F, altitude: 5280 ft}",
-		"{name: Brisket, cut: brisket, weight: 12 lb, hold: [insulated-box], rest: 45m}"))
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+"quiet: [{from: \"13:00\", to: \"14:00\"}]\nconfidence: 0.6\nweather: {air: 92 F, altitude: 5280 ft}\noven: {hold: 170 F}",
+		"{name: Brisket, cut: brisket, weight: 12 lb, hold: [oven], rest: 45m}"))
 	if !p.Feasible || p.Dishes[0].Batches[0].Chance < 0.6-1e-3 { // three digits are kept
 		t.Errorf("feasible %t, chance %.3f", p.Feasible, p.Dishes[0].Batches[0].Chance)
 	}

@@ -117,8 +117,8 @@ dishes:
 	// remedy: Cook Rib roast on another grill, in the kitchen, or not at all.
 }
 
-// A picnic shoulder that must be done by noon when nobody gets up before six: not
-// nine days in ten, but an hour less sleep does it.
+// A picnic shoulder for noon when nobody gets up before six: it is cooked the day before
+// and kept in the oven through the night.
 func ExampleMake_picnicByNoon() {
 	shape(`format: 1
 serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
@@ -129,13 +129,36 @@ dishes:
   - {name: Shoulder, cut: pork-picnic, weight: 8 lb}
 `)
 	// Output:
-	// cannot be done: clash
-	// remedy: Get up at 05:00.
-	// remedy: Go to bed at 00:00.
-	// remedy: Cook Shoulder the day before, chill, and warm for the table.
-	// remedy: Accept less certainty.
-	// remedy: Serve at 17:00.
-	// remedy: Let go of the quiet hours.
+	// fires: banked low
+	// Shoulder: 1 on the fire Fri 10h, wrapped Fri 17h, off Fri 22h
+}
+
+// Two butts for lunch, an oven that keeps warm, and a night's sleep: cooked the day
+// before, wrapped in the afternoon, off before bed, and in the oven until noon.
+func ExampleMake_nightInTheOven() {
+	shape(`format: 1
+serve: {date: 2027-07-03, time: "12:30", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+quiet: [{from: "22:00", to: "07:00"}]
+oven: {hold: 170 F}
+dishes:
+  - {name: Butts, cut: pork-butt, weight: 9 lb, count: 2}
+`)
+	// Output:
+	// fires: banked low
+	// Butts: 2 on the fire Fri 09h, wrapped Fri 17h, off Fri 22h
+}
+
+// A turkey comes off close to its rest: as planned, nine days in ten, an hour and less
+// before it is carved.
+func ExampleMake_turkeyAndItsRest() {
+	shape(saturday + `grill: {kind: kettle, diameter: 22 in}
+dishes:
+  - {name: Turkey, cut: turkey, weight: 13 lb, level: 350 F}
+`)
+	// Output:
+	// fires: two-zone hot
+	// Turkey: 1 on the fire Sat 14h, off Sat 18h
 }
 
 // Burgers for two sittings an hour apart.

@@ -79,8 +79,8 @@ func TestWhatWasPlannedFollowsDinner(t *testing.T) {
 	}
 }
 
-// A dish that was boxed and then called off was boxed: the step that a revision added for
-// it stays.
+// A dish that was put where it is held, here the oven, and then called off was put there:
+// the step for it stays.
 func TestABoxStaysBoxed(t *testing.T) {
 	p := plantest.Party(t, "../..")
 	head := "time,dish,kind,value\n"
@@ -88,9 +88,9 @@ func TestABoxStaysBoxed(t *testing.T) {
 	q := plantest.Revised(t, p, head+boxed, "2027-07-03 09:30")
 	r := plantest.Revised(t, q, head+boxed+"2027-07-03T09:40:00-05:00,brisket,dish-cancelled,\n", "2027-07-03 10:00")
 	for _, plan := range []schedule.Plan{q, r} {
-		steps := plantest.StepsOf(plan, schedule.StepBox, "brisket")
+		steps := plantest.StepsOf(plan, schedule.StepToOven, "brisket")
 		if len(steps) != 1 || !steps[0].Done || steps[0].At.Format("15:04") != "08:59" {
-			t.Errorf("revision %d: the steps that box the brisket: %v", plan.Revision, steps)
+			t.Errorf("revision %d: the steps that put the brisket away: %v", plan.Revision, steps)
 		}
 	}
 }

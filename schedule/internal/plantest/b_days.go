@@ -150,6 +150,24 @@ dishes:
   - {name: Burgers, cut: burger, weight: 6 oz, count: 6, serve: {date: 2027-07-03, time: "18:30"}}
   - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb}
 `,
+	"night in the oven": `
+format: 1
+serve: {date: 2027-07-03, time: "12:30", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+oven: {hold: 170 F}
+quiet: [{from: "22:00", to: "07:00"}]
+dishes:
+  - {name: Butts, cut: pork-butt, weight: 9 lb, count: 2}
+`,
+	"box": `
+format: 1
+serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+box: good
+dishes:
+  - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb, hold: [tent]}
+  - {name: Butt, cut: pork-butt, weight: 8 lb, level: 275 F}
+`,
 	"overnight": `
 format: 1
 serve: {date: 2027-11-07, time: "14:00", tz: America/Chicago}

@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -32,6 +33,13 @@ func (d *Arranger) SetHold(p *Placed, needed float64) {
 	p.Hold, p.holdLong = chooseHold(p.Options, needed)
 	if p.It.Cut.Style == cut.Small && needed <= d.StandsFor(p.It) { // it stands for so long, and is eaten
 		p.Hold = -1
+	}
+}
+
+// UseHold is SetHold where it is known how the batch waits.
+func (p *Placed) UseHold(method string) {
+	if i := slices.IndexFunc(p.Options, func(o day.HoldOption) bool { return o.Method == method }); i >= 0 {
+		p.Hold = i
 	}
 }
 

@@ -125,7 +125,8 @@ func (d *Assembler) noteOven(p *arrange.Placed) {
 	if p.Hold < 0 || p.It.Piece(p.MassKg) != safety.Shoulder && p.It.Piece(p.MassKg) != safety.Ribs {
 		return
 	}
-	o, wait := p.Options[p.Hold], p.On-p.Took().Expected-float64(p.It.Serve)
+	o, off := p.Options[p.Hold], p.On-p.Took().Expected
+	wait := off - o.Vent - boxedOf(p, o, off) - float64(p.It.Serve)
 	if o.Method == schedule.HoldOven && o.OvenC > driesC && wait > driesMinutes {
 		d.find(schedule.CodeOvenDries, p.It.Path("hold"), p.It, fmt.Sprintf(
 			"%s is in the oven for about %s at %s or more. Above %s for more than %s it dries: many ovens run %s over, so read a thermometer beside the meat, and keep it wrapped, in a pan with a little water.",

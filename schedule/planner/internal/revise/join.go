@@ -25,7 +25,7 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 		l.a.Solution.WhyLight = v.firstA.Solution.WhyLight
 	}
 	place := func(a *liveBatch, p *arrange.Placed) {
-		v.day.SetHold(p, p.EarlyGap())
+		v.setHold(a, p)
 		l.all, l.bound = append(l.all, p), append(l.bound, a)
 	}
 	var open []*arrange.Batch

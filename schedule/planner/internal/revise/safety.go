@@ -119,10 +119,7 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		return
 	}
 	method := schedule.HoldTent
-	switch {
-	case a.boxed.set:
-		method = schedule.HoldBox
-	case p.Hold >= 0:
+	if p.Hold >= 0 {
 		method = p.Options[p.Hold].Method
 	}
 	rule := safety.HoldFor(v.day.Finished(p.It, p.Way, p.MassKg, method))

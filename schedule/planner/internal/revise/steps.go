@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
 )
@@ -69,10 +70,24 @@ func (v *Revision) waitsOfCalled(p *schedule.Plan, l remainder) []schedule.Step 
 			continue
 		}
 		b := v.placedBefore(a, len(l.a.Solution.Phases))
-		v.day.SetHold(b, b.EarlyGap())
+		v.setHold(a, b)
 		it.Wait(b)
 	}
 	return slices.DeleteFunc(it.Steps, func(s schedule.Step) bool { _, told := v.fact(s, l); return !told })
+}
+
+// setHold is how a batch waits: what was put where it is held is where the first plan had
+// it, however long that lasts.
+func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
+	v.day.SetHold(p, p.EarlyGap())
+	if !a.boxed.set {
+		return
+	}
+	for _, first := range v.placed {
+		if first.It.Dish.ID == p.It.Dish.ID && first.Number == p.Number && first.Hold >= 0 {
+			p.UseHold(first.Options[first.Hold].Method)
+		}
+	}
 }
 
 // settled is a step as the log and the clock leave it.
