@@ -108,7 +108,7 @@ func (c *checker) holdRules(b *batchFacts) {
 func (c *checker) holdClock(path string, b *batchFacts, h schedule.HoldAdvice) {
 	f, rule := c.finished(b, h), c.holdRule(b, h)
 	if rule.Kind == safety.HoldNone {
-		c.fault(path, "%s has no hold: %s", b.dish.plan.Name, rule.Sentence)
+		c.fault(path, "%s has no hold: %s", b.dish.plan.Name, rule.Sentence())
 		return
 	}
 	if most := rule.Clock(h.HotMinutes).Served; h.LimitMinutes > most+0.1 {

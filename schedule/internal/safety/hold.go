@@ -40,7 +40,7 @@ type HoldRule struct {
 	LeastMinutes float64 // frail guests: the rest, which is not cut short
 	EatMinutes   float64 // from the table until the last of it is eaten or chilled
 	Source       string
-	Sentence     string
+	of           Finished
 }
 
 // HoldClock is a hold in minutes from the take-off.
@@ -96,10 +96,10 @@ func (f Finished) wholeMuscle() bool { return !SurfaceInside(f.Category, f.Prep)
 func HoldFor(f Finished) HoldRule {
 	most, ok := mostMinutes(f)
 	if !ok {
-		return HoldRule{Kind: HoldNone, Source: NoSource, Sentence: f.noHold()}
+		return HoldRule{Kind: HoldNone, Source: NoSource, of: f}
 	}
 	served := outLimit(f.AirC) * servedShare
-	r := HoldRule{MostMinutes: most, EatMinutes: outLimit(f.AirC) - served}
+	r := HoldRule{MostMinutes: most, EatMinutes: outLimit(f.AirC) - served, of: f}
 	switch {
 	case f.Place == InOven && f.ByRoast && RoastOven(f):
 		r.Kind, r.LimitC, r.Source = HoldRoastOven, roastHoldC, "fda_3_501_16"
@@ -117,7 +117,6 @@ func HoldFor(f Finished) HoldRule {
 			r.MostMinutes = math.Min(most, served)
 		}
 	}
-	r.Sentence = f.sentence(r)
 	return r
 }
 
@@ -134,10 +133,12 @@ func (f Finished) byOuter() bool {
 	return f.Place != InOpen && f.CoreC >= HoldFromC
 }
 
-// sentence is the rule in one sentence.
-func (f Finished) sentence(r HoldRule) string {
+// Sentence is the rule in one sentence.
+func (r HoldRule) Sentence() string {
 	eat := spokenMinutes(r.EatMinutes)
 	switch {
+	case r.Kind == HoldNone:
+		return r.of.noHold()
 	case r.Kind == HoldRoastOven:
 		return fmt.Sprintf("Hold it in an oven that stays at %s or above, %s at the most.", spoken(roastHoldC), spokenMinutes(r.MostMinutes))
 	case r.Kind == HoldByClock:
@@ -146,7 +147,7 @@ func (f Finished) sentence(r HoldRule) string {
 		return fmt.Sprintf("From when the meat just under its surface falls to %s it is on the table within %s, and eaten or chilled within %s; %s in all at the most. What took longer than %s is not kept.",
 			spoken(r.LimitC), spokenMinutes(r.AddedMinutes), spokenMinutes(r.AddedMinutes+r.EatMinutes), spokenMinutes(r.MostMinutes), spokenMinutes(r.AddedMinutes))
 	}
-	if f.Frail {
+	if r.of.Frail {
 		return fmt.Sprintf("For frail guests: once it has rested, serve it as soon as the meat just under its surface falls to %s, and eat or chill it within %s; %s in all at the most.", spoken(r.LimitC), eat, spokenMinutes(r.MostMinutes))
 	}
 	return fmt.Sprintf("Hold it hot, %s at the most. When the meat just under its surface falls to %s serve it at once, and eat or chill it within %s.",

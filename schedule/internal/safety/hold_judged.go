@@ -42,7 +42,7 @@ func JudgeHold(rule HoldRule, outer []Sample) (HoldReport, error) {
 		r.UntilMinute = min(at, last)
 	}
 	if r.Ends {
-		f := found("hold-over", rule.Sentence, r.UntilMinute, last-r.UntilMinute)
+		f := found("hold-over", rule.Sentence(), r.UntilMinute, last-r.UntilMinute)
 		f.Source = rule.Source
 		r.Finding = &f
 	}

@@ -67,7 +67,7 @@ func TestHoldFor(t *testing.T) {
 	for _, x := range cases {
 		r := HoldFor(x.f)
 		c := r.Clock(150)
-		if r.Kind != x.kind || !near(c.Served, x.served) || !near(c.Eaten, x.eaten) || Document(r.Source) == "" || r.Sentence == "" {
+		if r.Kind != x.kind || !near(c.Served, x.served) || !near(c.Eaten, x.eaten) || Document(r.Source) == "" || r.Sentence() == "" {
 			t.Errorf("%s: %+v, %+v", x.name, r, c)
 		}
 		if c.Hot > c.Served {
@@ -226,6 +226,6 @@ func TestBadSamplesAreNamed(t *testing.T) {
 func ExampleHoldFor() {
 	// A brisket off at 95 degC on a warm day, in a box.
 	r := HoldFor(Finished{Piece: Shoulder, Category: Beef, CoreC: 95, Place: InBox, AirC: 29, BoxAirC: 21})
-	fmt.Println(r.Kind, r.Sentence)
+	fmt.Println(r.Kind, r.Sentence())
 	// Output: outer-above From when the meat just under its surface falls to 140 F (60 °C) it is on the table within 1 h, and eaten or chilled within 2 h; 8 h in all at the most. What took longer than 1 h is not kept.
 }

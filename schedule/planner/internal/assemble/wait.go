@@ -32,7 +32,7 @@ func (d *Assembler) holdAdvice(p *arrange.Placed, batches []*arrange.Placed) []s
 		h := schedule.HoldAdvice{
 			Method: o.Method, Chosen: i == p.Hold, LimitMinutes: least.Minutes, HotMinutes: least.Hot, EatenMinutes: least.Eaten,
 			VentMinutes: o.Vent, BoxMinutes: least.Boxed, OvenC: o.OvenC, Until: d.At(early - least.Minutes),
-			Rule: o.Rule.Sentence, Text: d.HoldText(p, o, p.It.Dish.Name),
+			Rule: o.Rule.Sentence(), Text: d.HoldText(p, o, p.It.Dish.Name),
 		}
 		d.foresee(p, o, &h)
 		out = append(out, h)
