@@ -107,7 +107,7 @@ func (c *checker) tooEarly(b *batchFacts) float64 {
 	if c.plan.Revision > 0 || b.dish.timed() || c.chilled() || len(b.cooking) > 1 && b.cooking[len(b.cooking)-1].Kind == schedule.StageSear {
 		return 0
 	}
-	least := minutesBetween(b.on(), b.dish.serve) + b.dish.travel - c.holdLimit(b)
+	least := minutesBetween(b.on(), b.dish.serve) + b.dish.travel - c.holdLimit(b) - halfMinute
 	return math.Max(chanceWithin(c.overHeat(b), least)-0.1, 0)
 }
 

@@ -130,7 +130,7 @@ dishes:
 `)
 	// Output:
 	// fires: banked low
-	// Shoulder: 1 on the fire Fri 10h, wrapped Fri 17h, off Fri 22h
+	// Shoulder: 1 on the fire Fri 07h, wrapped Fri 16h, off Fri 22h
 }
 
 // Two butts for lunch, an oven that keeps warm, and a night's sleep: cooked the day

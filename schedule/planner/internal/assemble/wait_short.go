@@ -67,7 +67,7 @@ func (d *Assembler) holdLimits(all []*arrange.Placed) map[*arrange.Placed]float6
 func (d *Assembler) countEarly(all []*arrange.Placed) {
 	for p, limit := range d.holdLimits(all) {
 		if p.It.Cut.Style != cut.Timed && !d.Chill {
-			p.Over = p.TooEarly(limit)
+			p.Over = p.TooEarly(limit + holdTolerance)
 		}
 	}
 }
