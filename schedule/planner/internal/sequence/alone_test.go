@@ -12,7 +12,7 @@ func TestMeasuredWaysLieWhereTheLinksPutThem(t *testing.T) {
 	compared := 0
 	for seed := range uint64(40) {
 		d := prepare(realisticDay(seed+1, 5))
-		for _, c := range candidates(&solver{ctx: context.Background(), budget: 1, best: value{never, never}}, d) {
+		for _, c := range candidates(&solver{ctx: context.Background(), budget: 1, best: value{never, never}}, d, 0) {
 			s := c.search
 			m := s.mark()
 			if s.start() && s.settle() {

@@ -21,6 +21,9 @@ func (s *search) conflict(children *[]child) (found, forced, dead bool) {
 			return true, p.forced, true
 		}
 	}
+	if p.best < 0 && !p.forced {
+		return p.idling()
+	}
 	return p.best >= 0, p.forced, false
 }
 

@@ -34,7 +34,7 @@ func newCourse(d *day, fires []int) *course {
 		}
 	}
 	for k := range fires {
-		c.barred = append(c.barred, c.phaseHoles(k))
+		c.barred = append(c.barred, c.holesAt(fires, k))
 	}
 	if !c.newWays() {
 		return nil
@@ -70,25 +70,6 @@ func (c *course) any(marked []bool) bool {
 		}
 	}
 	return false
-}
-
-// phaseHoles are the instants at which phase k may not begin: for the first the
-// light, for the others the end of the one before, would be in quiet or closed
-// hours.
-func (c *course) phaseHoles(k int) []Span {
-	closed := c.Fires[c.fires[k]].LightClosed
-	if k > 0 {
-		closed = c.Fires[c.fires[k]].ChangeClosed
-	}
-	hands, before := c.kindling(k)
-	if hands < 0 && len(closed) == 0 {
-		return nil
-	}
-	holes := appendShifted(make([]Span, 0, len(closed)+len(c.quiet)), closed, before)
-	if hands >= 0 {
-		holes = appendShifted(holes, c.quiet, before)
-	}
-	return merge(holes)
 }
 
 // kindling is the hands that phase k takes to bring about, and the minutes from

@@ -53,6 +53,8 @@
 // # What makes it fast
 //
 //   - Alike chains end in their order (they could be exchanged).
+//   - Most sequences of fires are thrown out before they are laid out (drafts.go), and
+//     those that are left are laid out while they may still be better than the best plan.
 //   - A phase in which nothing cooks is left to shorter sequences (idle.go).
 //   - Bounds: placed chains at their least, others by their cheapest way under
 //     the phases as they stand, the fire that any way of some chain needs, and
@@ -84,6 +86,7 @@
 //
 //	problem.go, solution.go, solve.go, answer.go   what is asked and what comes of it
 //	check*.go, verify*.go                          is a problem one, does a plan keep it
+//	windows.go, drafts.go                          which sequences of fires are worth a look
 //	prepare.go, stages.go, ways.go, course.go, alone.go  the problem laid out for a sequence of fires
 //	system.go                                      the least solution
 //	search.go, branch.go, conflict.go, choose.go, assess.go  the search under one sequence

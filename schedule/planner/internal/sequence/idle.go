@@ -1,6 +1,6 @@
 package sequence
 
-// A phase in which nothing cooks can be left out without loss, unless it is a
+// Where fires may burn for nothing as long as they like, a phase in which nothing cooks can be left out without loss, unless it is a
 // short cut or dodges closed hours: then each instant at which something attended happens stays where
 // it was, or goes away, and no cost grows. So only plans that use each such
 // phase need be looked at; the others are found under a shorter sequence.
@@ -10,6 +10,8 @@ package sequence
 func (c *course) mayIdle(k int) bool {
 	f := c.fires
 	switch {
+	case c.IdleMost > 0: // something must be on it
+		return false
 	case k == len(f)-1: // nothing has to be ready after it
 		return false
 	case k == 0: // light the second fire at the same instant
@@ -48,4 +50,48 @@ func (s *search) wanted() (extra int, moved, ok bool) {
 		}
 	}
 	return extra, moved, true
+}
+
+// idling looks for a fire that burns longer than it may before anything is on it. One of
+// what it is for must then be on it sooner, each of them a way out. Only once all chains
+// have their ways is it known what those are.
+func (p *picker) idling() (found, forced, dead bool) {
+	if p.IdleMost == 0 || p.next() >= 0 {
+		return false, false, false
+	}
+	for k := range p.fires {
+		if p.inUse(k) {
+			continue
+		}
+		p.outs, p.score, p.best = p.outs[:0], never, -1
+		p.sooner(k)
+		if p.weigh() {
+			return true, true, !p.force()
+		}
+		return true, false, false
+	}
+	return false, false, false
+}
+
+// inUse says whether something is on the fire of phase k soon enough.
+func (p *picker) inUse(k int) bool {
+	for c, w := range p.chosen {
+		for j := range w.stays {
+			if st := &w.stays[j]; st.first <= k && k <= st.last && !w.out && p.low[p.at[c]+j]+st.minutes+p.IdleMost >= p.low[k] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// sooner offers to put each task of phase k on soon enough.
+func (p *picker) sooner(k int) {
+	for c, w := range p.chosen {
+		for j := range w.stays {
+			if st := &w.stays[j]; st.first <= k && k <= st.last && !w.out {
+				p.offer(link{k, p.at[c] + j, -st.minutes - p.IdleMost, tie{kind: bondIdle}})
+			}
+		}
+	}
 }

@@ -25,6 +25,7 @@ func TestMiniZincSynthetic(t *testing.T) {
 		r := newDice(seed)
 		n := r.from(4, 8)
 		f := featureSets[int(seed)%len(featureSets)].features
+		f.idle = false // not in the model: no fire for nothing
 		p := smallProblem(r, f, 4, 6*n+r.from(0, 9))
 		for len(p.Chains) < n {
 			p.Chains = append(p.Chains, smallChain(r, f, p))

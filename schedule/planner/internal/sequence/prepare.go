@@ -11,6 +11,7 @@ type day struct {
 	phases  int   // most phases in a day
 	class   []int // class of each chain; chains of a class are alike
 	sample  []int // one chain of each class
+	size    []int // chains of each class
 	quiet   []Span
 	partial bool          // chains may be left out at a price
 	longest []int         // chains, the longest first
@@ -18,6 +19,8 @@ type day struct {
 	stages  [][][][]stage // by class, task, mode of the task before
 	places  [][][]bool    // by class, task: fires with a place, the oven last
 	used    []bool        // by fire: some task has a place
+	windows [][][]window  // by class, task, fire: what is known of it whatever the sequence
+	bars    [][][]Span    // when each fire may not begin: after each other one, and as the first
 	store   *store
 }
 
@@ -30,8 +33,9 @@ func prepare(p *Problem) *day {
 		k := slices.IndexFunc(d.sample, func(s int) bool { return alike(&p.Chains[s], &p.Chains[c]) })
 		if k < 0 {
 			k = len(d.sample)
-			d.sample = append(d.sample, c)
+			d.sample, d.size = append(d.sample, c), append(d.size, 0)
 		}
+		d.size[k]++
 		d.class = append(d.class, k)
 		d.longest = append(d.longest, c)
 	}
@@ -47,7 +51,15 @@ func prepare(p *Problem) *day {
 	}
 	slices.SortStableFunc(d.dearest, func(a, b int) int { return p.Chains[b].HoldCost - p.Chains[a].HoldCost })
 	d.newStages()
+	d.newWindows()
+	d.newBarred()
 	return d
+}
+
+// changes is the cost of the changes between so many fires.
+func (p *Problem) changes(fires int) int {
+	n := max(0, fires-1)
+	return p.ChangeCost*n + p.FurtherCost*max(0, n-p.FewChanges)
 }
 
 // leastMinutes sums the shortest length of each task.

@@ -109,14 +109,18 @@ type Problem struct {
 	// MaxPhases is the greatest number of fires one after another; 0 means
 	// DefaultPhases.
 	MaxPhases int
-	// ChangeCost is the cost of each change of fire.
-	ChangeCost int
+	// ChangeCost is the cost of each change of fire, and FurtherCost what each of them
+	// after the first FewChanges costs on top.
+	ChangeCost, FurtherCost, FewChanges int
 	// BurnCost is the cost of a minute from the light to the last serving
 	// instant, if a fire is lit at all.
 	BurnCost int
 	// Quiet holds the intervals in which nothing attended may happen. In any
 	// order; they may overlap.
 	Quiet []Span
+	// IdleMost is how many minutes a fire may burn at the most before something is
+	// on it; 0: no limit.
+	IdleMost int
 	// Earliest is the instant before which nothing starts, the light included.
 	Earliest int
 	// LightHands and ChangeHands are minutes of hands from the light and from

@@ -68,6 +68,8 @@ func tight(p *Problem, s *Solution, c, j int, r Reason) bool {
 		return r.Chain == c && r.Task == j-1 && at.Start == other.End-p.Chains[c].Tasks[j-1].LagMax
 	case ZoneFull:
 		return at.End == other.Start
+	case FireIdle:
+		return at.Start == s.Phases[r.Phase].Begin-p.IdleMost
 	case BatchOrder:
 		return at.End == other.End && p.Chains[c].Group == p.Chains[r.Chain].Group
 	case FireNotReady: // off by the end of its phase, or begun before the change

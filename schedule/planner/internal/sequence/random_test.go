@@ -4,7 +4,7 @@ import "math/rand/v2"
 
 // features of small random problems; each can be on or off.
 type features struct {
-	phases, oven, ride, lags, hold, quiet, hands, closed, gapByMode, unattended, groups, serve bool
+	phases, oven, ride, lags, hold, quiet, hands, closed, gapByMode, unattended, groups, serve, idle bool
 }
 
 // featureSets are the sets the twin goes through, each by name.
@@ -26,8 +26,10 @@ var featureSets = []struct {
 	{"phases, hands", features{phases: true, hands: true, hold: true, serve: true}},
 	{"phases, closed hours", features{phases: true, closed: true, hold: true, ride: true}},
 	{"identical batches", features{phases: true, groups: true, hands: true, hold: true, lags: true}},
-	{"everything but phases", features{false, true, true, true, true, true, true, true, true, true, true, true}},
-	{"everything", features{true, true, true, true, true, true, true, true, true, true, true, true}},
+	{"everything but phases", features{false, true, true, true, true, true, true, true, true, true, true, true, true}},
+	{"everything", features{true, true, true, true, true, true, true, true, true, true, true, true, true}},
+	{"no fire for nothing", features{phases: true, idle: true, quiet: true, ride: true, hold: true, serve: true}},
+	{"no fire for nothing, closed hours", features{phases: true, idle: true, closed: true, lags: true, oven: true}},
 }
 
 type dice struct{ *rand.Rand }
@@ -82,6 +84,10 @@ func smallProblem(r dice, f features, most, horizon int) *Problem {
 	if f.groups {
 		p.Chains = append(p.Chains, p.Chains[0])
 		p.Chains[0].Group, p.Chains[len(p.Chains)-1].Group = 1, 1
+	}
+	if f.idle {
+		p.IdleMost = r.from(0, 3)
+		p.FurtherCost, p.FewChanges = r.from(0, 3), r.from(0, 1)
 	}
 	if f.closed {
 		for i := range p.Fires {

@@ -60,6 +60,9 @@ const (
 	// BatchOrder: identical batches finish in their order; Chain, Task is the
 	// next one. Only where the plan is not proven: it could be bettered.
 	BatchOrder
+	// FireIdle: the fire of Phase burns from early on, and any later it would burn
+	// for nothing too long.
+	FireIdle
 	// LastServing: the last phase begins at the last serving instant; nothing
 	// needs it earlier.
 	LastServing
@@ -68,7 +71,7 @@ const (
 // String returns the kind in words.
 func (k Kind) String() string {
 	return name([]string{"serve and rest", "next task", "task before", "zone full", "fire not ready",
-		"hands busy", "quiet hours", "closed hours", "batch order", "last serving"}, int(k))
+		"hands busy", "quiet hours", "closed hours", "batch order", "fire idle", "last serving"}, int(k))
 }
 
 // Reason is the constraint that is tight at an instant, and the other party to

@@ -88,24 +88,6 @@ func (h *solver) satisfied() {
 	}
 }
 
-// sequences lists the sequences of fires of up to n phases with possible
-// changes, the shortest first.
-func sequences(d *day, n int) [][]int {
-	all := [][]int{nil}
-	for from := 0; n > 0; n-- {
-		to := len(all)
-		for _, s := range all[from:to] {
-			for f := range d.Fires {
-				if k := len(s); k == 0 || s[k-1] != f && d.Change[s[k-1]][f] >= 0 {
-					all = append(all, append(slices.Clone(s), f))
-				}
-			}
-		}
-		from = to
-	}
-	return all
-}
-
 // candidate is a course that may hold a better plan.
 type candidate struct {
 	search *search
@@ -113,20 +95,30 @@ type candidate struct {
 	bound  int // of the plans not seen yet
 }
 
-// candidates are the courses that are possible at all, the best bound first.
-func candidates(h *solver, d *day) []*candidate {
+// candidates are the courses that may hold a plan better than the best, the best bound
+// first. They are laid out one after another, the most promising first, and each is tasted
+// at once: the plans found show that most of the others need not be laid out at all.
+func candidates(h *solver, d *day, until int) []*candidate {
 	var list []*candidate
-	for _, fires := range sequences(d, d.phases) {
+	for _, p := range h.drafts(d) {
 		if h.err = h.ctx.Err(); h.err != nil {
 			return nil
 		}
-		c := newCourse(d, fires)
+		if p.bound > h.best.cost || h.done() {
+			break
+		}
+		c := newCourse(d, p.fires)
 		if c == nil {
 			continue
 		}
 		s := newSearch(h, c)
-		if root, ok := s.rootBound(); ok {
-			list = append(list, &candidate{s, root, root.cost})
+		root, ok := s.rootBound()
+		if !ok {
+			continue
+		}
+		list = append(list, &candidate{s, root, root.cost})
+		if !h.spent(until) {
+			s.run(min(tasteNodes, until-h.nodes), s.longest, nil)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b *candidate) int { return a.root.compare(b.root) })

@@ -7,8 +7,7 @@ const tasteNodes = 150
 // course, a short exact search that suffices for small days, a plan under each
 // course and plans near the best one, and the exact search again.
 func (h *solver) solve(d *day) (bound int) {
-	list := candidates(h, d)
-	h.taste(list, h.share(10))
+	list := candidates(h, d, h.share(10))
 	bound = h.exact(list, h.share(25))
 	if bound >= h.best.cost || h.spent(h.budget) {
 		return bound
@@ -22,15 +21,6 @@ func (h *solver) solve(d *day) (bound int) {
 
 // share is a number of nodes: so many hundredths of the budget.
 func (h *solver) share(hundredths int) int { return h.budget / 100 * hundredths }
-
-// taste searches each course a little.
-func (h *solver) taste(list []*candidate, until int) {
-	for _, c := range list {
-		if c.root.less(h.best) && !h.spent(until) {
-			c.search.run(min(tasteNodes, until-h.nodes), c.search.longest, nil)
-		}
-	}
-}
 
 // exact searches the courses in order of their bounds.
 func (h *solver) exact(list []*candidate, until int) (bound int) {

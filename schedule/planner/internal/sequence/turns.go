@@ -30,6 +30,7 @@ func (h *solver) shareOut(d *day, list []*candidate, until, greater int) []*star
 		return until
 	}
 	var all []*start
+	list = list[:min(len(list), 1+max(0, end()-h.nodes)/(2*leastShare))]
 	share := (end() - h.nodes) / (2 * max(1, len(list)))
 	for _, c := range list {
 		if !c.root.less(h.best) || h.spent(end()) {
@@ -54,6 +55,10 @@ func (h *solver) shareOut(d *day, list []*candidate, until, greater int) []*star
 	rank(all)
 	return all
 }
+
+// leastShare is the fewest nodes that are worth laying a partial day out for: where there
+// are too few for all courses, those of the least bounds get them.
+const leastShare = 30
 
 // rank puts the best plans first.
 func rank(all []*start) {

@@ -79,7 +79,9 @@ func (t *twin) stand(m *Mode, start, end int, p placement) (placement, bool) {
 	if first < 0 || last < 0 {
 		return p, false
 	}
+	p.on = slices.Clone(p.on)
 	for k := first; k <= last; k++ {
+		p.on = append(p.on, [2]int{k, start})
 		z := slices.IndexFunc(m.Places, func(pl Place) bool { return pl.Fire == t.fires[k] })
 		if z < 0 {
 			return p, false

@@ -25,6 +25,7 @@ type twin struct {
 	taken   map[[3]int]int // phase, zone, minute
 	busy    map[int]int
 	lists   [][]placement
+	chosen  []*placement
 	best    value
 	found   bool
 	horizon int
@@ -35,6 +36,7 @@ type placement struct {
 	value
 	room []use
 	busy []int
+	on   [][2]int // phase, and the start of a task that is in it
 }
 
 type use struct {
@@ -105,7 +107,7 @@ func (t *twin) boundaries(begin []int) {
 	}
 	var v value
 	if n := len(begin); n > 0 {
-		v.cost = t.p.ChangeCost*(n-1) + t.p.BurnCost*t.light()
+		v.cost = t.p.ChangeCost*(n-1) + t.p.FurtherCost*max(0, n-1-t.p.FewChanges) + t.p.BurnCost*t.light()
 	}
 	t.combine(0, v)
 }
@@ -153,6 +155,9 @@ func (t *twin) combine(c int, v value) {
 		return
 	}
 	if c == len(t.lists) {
+		if t.idle() {
+			return
+		}
 		if !t.found || v.less(t.best) {
 			t.best, t.found = v, true
 		}
@@ -163,11 +168,28 @@ func (t *twin) combine(c int, v value) {
 		if t.found && v.cost+p.cost > t.best.cost {
 			return
 		}
+		t.chosen = append(t.chosen[:c], p)
 		if t.take(p, 1) {
 			t.combine(c+1, value{v.cost + p.cost, v.starts + p.starts})
 		}
 		t.take(p, -1)
 	}
+}
+
+// idle says whether a fire burns for nothing for too long.
+func (t *twin) idle() bool {
+	for k, begin := range t.begin {
+		soon := t.p.IdleMost == 0
+		for _, p := range t.chosen {
+			for _, on := range p.on {
+				soon = soon || on[0] == k && on[1] >= begin-t.p.IdleMost
+			}
+		}
+		if !soon {
+			return true
+		}
+	}
+	return false
 }
 
 // take adds (or with -1 takes away) what a placement uses.

@@ -24,6 +24,7 @@ const (
 	BrokenClosed   = "closed"   // no start, light or change in closed hours
 	BrokenHands    = "hands"    // one pair of hands
 	BrokenRoom     = "room"     // the capacity of each zone
+	BrokenIdle     = "idle"     // no fire for nothing
 	BrokenCost     = "cost"     // the objective, its parts and its bound
 )
 
@@ -42,7 +43,7 @@ func Verify(p *Problem, s *Solution) error {
 		return nil
 	}
 	v := verifier{p, s}
-	for _, test := range []func() error{v.shape, v.phases, v.places, v.clocks, v.lights, v.instants, v.hands, v.room, v.cost} {
+	for _, test := range []func() error{v.shape, v.phases, v.places, v.clocks, v.lights, v.idle, v.instants, v.hands, v.room, v.cost} {
 		if err := test(); err != nil {
 			return err
 		}

@@ -36,6 +36,23 @@ func (v verifier) lights() error {
 	return nil
 }
 
+// idle checks that no fire burns for nothing for longer than it may.
+func (v verifier) idle() error {
+	for k, ph := range v.s.Phases {
+		soonest := -1
+		_ = v.each(func(_, _ int, _ *Task, _ *Mode, at Placed) error {
+			if at.FirstPhase <= k && k <= at.LastPhase {
+				soonest = max(soonest, at.Start)
+			}
+			return nil
+		})
+		if v.p.IdleMost > 0 && (soonest < 0 || ph.Begin-soonest > v.p.IdleMost) {
+			return broken(BrokenIdle, "phase %d begins at %d, the first on it at %d, at most %d minutes later", k, ph.Begin, soonest, v.p.IdleMost)
+		}
+	}
+	return nil
+}
+
 // instants checks quiet and closed hours and the earliest instant of each task.
 func (v verifier) instants() error {
 	return v.each(func(c, j int, t *Task, m *Mode, at Placed) error {
@@ -143,7 +160,7 @@ func (v verifier) zoneRoom(k, z, capacity, from, to int) error {
 func (v verifier) cost() error {
 	var want Parts
 	if n := len(v.s.Phases); n > 0 {
-		want.Change = v.p.ChangeCost * (n - 1)
+		want.Change = v.p.ChangeCost*(n-1) + v.p.FurtherCost*max(0, n-1-v.p.FewChanges)
 		want.Burn = v.p.BurnCost * v.s.Light
 	}
 	_ = v.each(func(c, j int, _ *Task, m *Mode, at Placed) error {

@@ -46,6 +46,7 @@ const (
 	bondZone               // room
 	bondHands              // hands
 	bondOrder              // identical batches
+	bondIdle               // no fire for nothing: from the phase
 )
 
 // A cell is room that tasks share: a zone while one phase burns, or a zone of

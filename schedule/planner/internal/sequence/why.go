@@ -92,6 +92,8 @@ func (p *plan) reason(y []int, last []cause, v int) Reason {
 		if a.from < len(p.fires) {
 			r.Phase = a.from - 1
 		}
+	case bondIdle:
+		r.Kind, r.Phase = FireIdle, a.from
 	case bondNeed:
 		r.Kind, r.Phase = FireNotReady, a.to
 	default: // bondOff, bondPhase: the next phase is needed by somebody

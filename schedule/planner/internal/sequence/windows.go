@@ -1,0 +1,123 @@
+package sequence
+
+// window is what is known of a task at some fire, whatever the sequence: its least and
+// greatest end, its least start, its greatest minutes, and the least cost of its mode.
+// Where it has no place its least end is never.
+type window struct{ least, most, start, longest, cost int }
+
+var nowhere = window{least: never, start: never, cost: never}
+
+// widen takes one more mode in.
+func (w *window) widen(o window) {
+	w.least, w.most = min(w.least, o.least), max(w.most, o.most)
+	w.start, w.longest, w.cost = min(w.start, o.start), max(w.longest, o.longest), min(w.cost, o.cost)
+}
+
+// newWindows works the windows out: by class, task and fire, the oven last.
+func (d *day) newWindows() {
+	for k, c := range d.sample {
+		ch := &d.Chains[c]
+		all := make([][]window, len(ch.Tasks))
+		for j := len(ch.Tasks) - 1; j >= 0; j-- {
+			all[j] = d.windowsOf(ch, k, j, all)
+		}
+		d.windows = append(d.windows, all)
+	}
+}
+
+// windowsOf are those of one task; those of the task after it are known.
+func (d *day) windowsOf(ch *Chain, class, j int, all [][]window) []window {
+	last := j == len(ch.Tasks)-1
+	out := make([]window, len(d.Fires)+1)
+	for f := range out {
+		out[f] = nowhere
+	}
+	least, most := never, never
+	if !last {
+		least, most = ch.Tasks[j].endsBefore(all[j+1])
+	}
+	for _, list := range d.stages[class][j] {
+		for i := range list {
+			st := &list[i]
+			m := &ch.Tasks[j].Modes[st.mode]
+			w := window{least: least, most: most, longest: st.minutes, cost: m.Cost}
+			if last {
+				w.least, w.most = ch.Serve+m.Gap.Min, never
+				if m.Gap.Max >= 0 {
+					w.most = ch.Serve + m.Gap.Max
+				}
+			}
+			w.least = lift(st.holes, w.least)
+			w.start = w.least + st.minutes
+			if w.least > w.most || w.start > d.Earliest {
+				continue
+			}
+			if st.oven >= 0 {
+				out[len(d.Fires)].widen(w)
+			}
+			for f, z := range st.zones {
+				if z >= 0 {
+					out[f].widen(w)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// endsBefore are the least and greatest end of a task whose next one has these windows.
+func (t *Task) endsBefore(next []window) (least, most int) {
+	least, most = never, 0
+	for _, w := range next {
+		if w.least == never {
+			continue
+		}
+		least = min(least, w.start+t.LagMin)
+		if w.most == never || t.LagMax < 0 {
+			most = never
+		} else {
+			most = max(most, w.most+w.longest+t.LagMax)
+		}
+	}
+	return least, min(most, never)
+}
+
+// holesOf are the instants at which a fire may not begin to burn, so many minutes after
+// its light or after the end of the fire before it.
+func (d *day) holesOf(fire int, first bool, before int) []Span {
+	closed, hands := d.Fires[fire].ChangeClosed, d.ChangeHands
+	if first {
+		closed, hands = d.Fires[fire].LightClosed, d.LightHands
+	}
+	if hands < 0 && len(closed) == 0 {
+		return nil
+	}
+	holes := appendShifted(make([]Span, 0, len(closed)+len(d.quiet)), closed, before)
+	if hands >= 0 {
+		holes = appendShifted(holes, d.quiet, before)
+	}
+	return merge(holes)
+}
+
+// newBarred works out when each fire may not begin: as the first of the day, and after
+// each other one.
+func (d *day) newBarred() {
+	for f := range d.Fires {
+		row := make([][]Span, len(d.Fires)+1)
+		for g := range d.Fires {
+			if g != f && d.Change[f][g] >= 0 {
+				row[g] = d.holesOf(g, false, d.Change[f][g])
+			}
+		}
+		row[len(d.Fires)] = d.holesOf(f, true, d.Fires[f].Setup)
+		d.bars = append(d.bars, row)
+	}
+}
+
+// holesAt are those of phase k of a sequence.
+func (d *day) holesAt(fires []int, k int) []Span {
+	if k == 0 {
+		return d.bars[fires[0]][len(d.Fires)]
+	}
+	return d.bars[fires[k-1]][fires[k]]
+}
