@@ -56,6 +56,7 @@ type prober struct {
 	ctx    context.Context
 	effort ahead.Effort // of the plan that is judged: its simulated cooks and its allowance
 	left   int          // probes it may still make
+	memory memory
 	err    error
 }
 
@@ -76,6 +77,18 @@ func (j *prober) within(r schedule.Request, nodes int) verdict {
 	if j.left--; j.left < 0 || j.err != nil || j.effort.Allowance.Empty() {
 		return unsure
 	}
+	q := question(r, j.effort.Lifted, nodes)
+	v, ok := j.memory.recall(q)
+	if !ok && j.err == nil {
+		if v = j.ask(r, nodes); j.err == nil {
+			j.memory.keep(q, v)
+		}
+	}
+	return v
+}
+
+// ask plans a request far enough to know whether it can be had.
+func (j *prober) ask(r schedule.Request, nodes int) verdict {
 	e := j.effort
 	e.Nodes, e.NoClash, e.FirstPlan = nodes, true, true
 	p, err := ahead.Plan(j.ctx, r, e)

@@ -11,5 +11,6 @@
 //	change*.go                       what may be changed: a remedy is added here
 //	told.go                          what it asks of the cook, and which are told
 //	clash.go                         the smallest clashes
+//	known.go                         what is known of parts of the menu
 //	ease.go                          a tight day
 package remedy
