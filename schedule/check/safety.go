@@ -143,20 +143,50 @@ func (c *checker) situation() safety.Situation {
 	return s
 }
 
-// birds: poultry in the piece is never cooked in the low band, unless its level is asked
-// for or the grill has no hotter place beside the fire.
+// Limits for birds, degC and kg: the coolest grate that they are cooked on (300 F), below
+// which their skin stays soft without the coals (325 F), and from where they are never
+// cooked cooler than the first (14 lb; judgment, no source; the levels are common practice).
+const (
+	birdLeastC = (300.0 - 32) / 1.8
+	skinSoftC  = (325.0 - 32) / 1.8
+	bigBirdKg  = 14 * 0.45359237
+)
+
+// birds: a bird is not cooked below 300 F unless its level is asked for or the grill has no
+// hotter place beside the fire, and a big one never; below 325 F its skin is finished over
+// the coals.
 func (c *checker) birds() {
 	cool := c.plan.Request.Grill.Kind == schedule.GrillOther && !slices.ContainsFunc(c.plan.Request.Grill.Zones, func(z schedule.GrillZone) bool {
-		return !z.Direct && fire.Band(float64(z.Max)) != schedule.BandLow
+		return !z.Direct && float64(z.Max) >= birdLeastC-sameLevel
 	})
 	for _, b := range c.batches() {
-		if b.dish.cut.Style != cut.Bird || b.dish.ask.Level != nil || cool {
+		big := slices.ContainsFunc(b.Pieces, func(p schedule.Piece) bool { return p.MassKg > bigBirdKg }) && b.dish.cut.Poultry && c.plan.Revision == 0
+		if b.dish.cut.Style != cut.Bird || (b.dish.ask.Level != nil || cool) && !big {
 			continue
 		}
 		for _, s := range b.cooking {
-			if s.Place == "grate" && fire.Band(s.LevelC) == "low" {
-				c.fault(b.path+".stages", "%s cooks at %.0f degC, in the low band; birds want the hot one", b.dish.plan.Name, s.LevelC)
+			if s.Place == schedule.PlaceGrate && s.LevelC < birdLeastC-sameLevel {
+				c.fault(b.path+".stages", "%s cooks at %.0f degC; birds want %.0f or more", b.dish.plan.Name, s.LevelC, birdLeastC)
 			}
+		}
+		if c.softSkin(&b) {
+			c.fault(b.path+".stages", "%s cooks below %.0f degC, and no step crisps its skin", b.dish.plan.Name, skinSoftC)
 		}
 	}
 }
+
+// softSkin says whether the skin of a bird stays soft: cooked gently to its end, with no
+// step over the coals after that.
+func (c *checker) softSkin(b *batchFacts) bool {
+	last := b.cooking[len(b.cooking)-1]
+	gentle := last.Place == schedule.PlaceGrate && last.Kind == schedule.StageBare && !last.Direct && last.LevelC < skinSoftC-sameLevel
+	if c.plan.Revision > 0 || !gentle || b.dish.cut.WetFactor > skinWetFactor {
+		return false
+	}
+	return !slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepSear && s.Dish == b.dish.plan.ID && s.Batch == b.Number
+	})
+}
+
+// skinWetFactor is what the catalogue gives to skin, which keeps most of a piece dry.
+const skinWetFactor = 0.3
