@@ -2,17 +2,25 @@ package arrange
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // Costs of the solver's objective, in tenths of what a minute of hold costs
-// (assumptions): a change of fire, and a minute of fire.
+// (assumptions): a change of fire is ten minutes of work with hot coals and half an hour
+// in which nothing can go on; one more for the same meal wants a good reason; and a minute
+// of fire.
 const (
-	changeCost = 150
-	burnCost   = 1
+	changeCost  = 300
+	furtherCost = 450
+	burnCost    = 1
 )
+
+// leastChangeK is how far two levels of a layout must lie apart to be worth a change: 25 F
+// either way is good enough for any of them (common practice, no source).
+const leastChangeK = 26 / 1.8
 
 // ovenCost is what finishing in the oven costs: a cook does it for the grate's
 // sake, not to save an hour of fire (assumption).
@@ -126,7 +134,8 @@ func (d *Arranger) Search(ctx context.Context, p *sequence.Problem) (sequence.So
 
 func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (sequence.Problem, error) {
 	p := sequence.Problem{
-		ChangeCost: changeCost, BurnCost: burnCost, Quiet: d.quiet(), Earliest: d.Earliest,
+		ChangeCost: changeCost, FurtherCost: furtherCost, FewChanges: 2*d.meals() - 1, BurnCost: burnCost,
+		Quiet: d.quiet(), Earliest: d.Earliest, IdleMost: idleMost,
 		LightHands: HandsLight, ChangeHands: HandsChange, MaxPhases: d.mostPhases(),
 	}
 	if d.Req.Oven != nil {
@@ -141,7 +150,7 @@ func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (seq
 		row := make([]int, len(h.Fires))
 		for j, g := range h.Fires {
 			m, ok := d.Grill.ChangeMinutes(f, g)
-			if row[j] = m; !ok {
+			if row[j] = m; !ok || f.Layout == g.Layout && math.Abs(f.LevelC-g.LevelC) < leastChangeK {
 				row[j] = -1
 			}
 		}
@@ -155,10 +164,10 @@ func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (seq
 		}
 		p.Chains = append(p.Chains, d.chain(b, h, night))
 	}
-	for i := range p.Fires {
+	for i := range p.Fires { // a night's fire is left alone before people sleep
 		level := h.Fires[i].LevelC
-		p.Fires[i].LightClosed = slices.Concat(p.Fires[i].LightClosed, d.idleLights(&p, i, night[i], level), d.settled(night[i], level, d.Grill.SetupMinutes(h.Fires[i])))
-		p.Fires[i].ChangeClosed = slices.Concat(p.Fires[i].ChangeClosed, d.idleChanges(&p, i, night[i], level), d.settled(night[i], level, HandsChange))
+		p.Fires[i].LightClosed = slices.Concat(p.Fires[i].LightClosed, d.settled(night[i], level, d.Grill.SetupMinutes(h.Fires[i])))
+		p.Fires[i].ChangeClosed = slices.Concat(p.Fires[i].ChangeClosed, d.settled(night[i], level, HandsChange))
 	}
 	return p, nil
 }

@@ -2,16 +2,13 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/planner/internal/day"
 )
-
-// mostFires is how many fires the solver is offered: enough for a low fire in
-// two layouts, a hot one with two zones, an even layer and a heap.
-const mostFires = 6
 
 // Hearth is the fires of the day.
 type Hearth struct {
@@ -21,47 +18,45 @@ type Hearth struct {
 	Levels int     // grates one above another that may be used; 0 for all
 }
 
-// layFires chooses the fires to offer: what sears need, then every dish's best
-// place, then every dish's next best, until there are enough.
+// layFires offers every fire that some dish can use: what sears need, then every dish's
+// best place, then its next best, and so on.
 func (d *Arranger) layFires() Hearth {
 	var h Hearth
 	for i := range d.Items {
 		if it := &d.Items[i]; it.Dish.Finish != "" {
-			for _, f := range d.FiresFor(day.SearSpot(it)) {
-				h.add(d.Grill, f)
-			}
+			h.addFor(d, it, day.SearSpot(it))
 		}
 	}
-	for rank := 0; len(h.Fires) < mostFires; rank++ {
-		more := false
+	for rank, more := 0, true; more; rank++ {
+		more = false
 		for i := range d.Items {
-			spots := d.Items[i].Spots()
-			if rank >= len(spots) {
-				continue
+			if spots := d.Items[i].Spots(); rank < len(spots) {
+				h.addFor(d, &d.Items[i], spots[rank])
+				more = true
 			}
-			more = true
-			for _, f := range d.FiresFor(spots[rank]) {
-				h.add(d.Grill, f)
-			}
-		}
-		if !more {
-			break
 		}
 	}
 	return h
 }
 
-func (h *Hearth) add(g fire.Grill, f fire.Fire) {
-	if len(h.Fires) >= mostFires {
-		return
-	}
-	for _, o := range h.Fires {
-		if o.Layout == f.Layout && math.Abs(o.LevelC-f.LevelC) < 1 {
-			return
+// addFor offers the fires for one place of a dish, but those that give it and all others
+// no more than one on offer.
+func (h *Hearth) addFor(d *Arranger, it *day.Item, s day.Spot) {
+	for _, f := range d.FiresFor(s) {
+		twoZonesForOne := s.Direct && f.Layout == fire.TwoZone
+		if !twoZonesForOne && !h.has(f, it.Dish.Level == nil) {
+			h.Fires, h.Zones = append(h.Fires, f), append(h.Zones, d.Grill.Zones(f))
 		}
 	}
-	h.Fires = append(h.Fires, f)
-	h.Zones = append(h.Zones, g.Zones(f))
+}
+
+// has says whether a fire is on offer. Of fires that are all coals any will do, unless a
+// level is asked for: over the coals it is the band that counts.
+func (h *Hearth) has(f fire.Fire, anyLevel bool) bool {
+	all := anyLevel && (f.Layout == fire.Spread || f.Layout == fire.Heap)
+	return slices.ContainsFunc(h.Fires, func(o fire.Fire) bool {
+		return o.Layout == f.Layout && (all || math.Abs(o.LevelC-f.LevelC) < 1)
+	})
 }
 
 // FiresFor are the fires on which a place can be had.

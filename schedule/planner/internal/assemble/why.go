@@ -61,6 +61,8 @@ func reasonText(a arrange.Arrangement, r sequence.Reason) string {
 		return "later would fall into quiet hours"
 	case sequence.ClosedHours:
 		return "later would bring its end, or its fire, into quiet hours"
+	case sequence.FireIdle:
+		return "later the fire, lit before then, would burn for nothing"
 	case sequence.BatchOrder:
 		return "batches go one after the other"
 	}
