@@ -157,7 +157,7 @@ const (
 // the coals.
 func (c *checker) birds() {
 	cool := c.plan.Request.Grill.Kind == schedule.GrillOther && !slices.ContainsFunc(c.plan.Request.Grill.Zones, func(z schedule.GrillZone) bool {
-		return !z.Direct && float64(z.Max) >= birdLeastC-sameLevel
+		return !z.Direct && fire.Band(float64(z.Max)) != schedule.BandLow
 	})
 	for _, b := range c.batches() {
 		big := slices.ContainsFunc(b.Pieces, func(p schedule.Piece) bool { return p.MassKg > bigBirdKg }) && b.dish.cut.Poultry && c.plan.Revision == 0

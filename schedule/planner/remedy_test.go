@@ -84,8 +84,7 @@ func TestASecondSittingStandsBesideFewerBirds(t *testing.T) {
 
 // What goes by the clock may be baked in the kitchen oven, and then nothing is held there.
 func TestTheOvenBakesOrHolds(t *testing.T) {
-	text := plantest.Evening("grill: {kind: kettle, diameter: 18 in}\noven: {hold: 170 F}\nquiet: []", "{name: Brisket, cut: brisket, weight: 12 lb}",
-		"{name: Wings, cut: chicken-wing, weight: 3.5 oz, count: 12}", "{name: Flatbread, cut: flatbread, count: 8}", "{name: Burgers, cut: burger, weight: 6 oz, count: 12}")
+	text := plantest.Evening("grill: {kind: kettle, diameter: 18 in}\noven: {hold: 170 F}\nquiet: []", "{name: Turkey, cut: turkey, weight: 12 lb}", "{name: Beans, cut: beans-pan}")
 	r, err := schedule.Read([]byte(text))
 	if err != nil {
 		t.Fatal(err)

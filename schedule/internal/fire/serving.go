@@ -14,6 +14,13 @@ var (
 // LeastDirectC is the coolest level of a fire with a place over its coals, degC.
 func LeastDirectC() float64 { return twoLeastC }
 
+// AllLit says whether all the coals of a layout burn: they need only be raked to become
+// another one of the kind.
+func AllLit(l Layout) bool {
+	d := describe(l)
+	return d != nil && d.LitTopUps
+}
+
 // Serving lists the fires that give a place its heat, the usual one first: over the
 // coals or beside them, in a band, at a level in degC. A ring is offered where the fire
 // must last through hours that nobody tends it.

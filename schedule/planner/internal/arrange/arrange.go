@@ -5,16 +5,18 @@ import (
 	"math"
 	"slices"
 
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // Costs of the solver's objective, in tenths of what a minute of hold costs
-// (assumptions): a change of fire is ten minutes of work with hot coals and half an hour
-// in which nothing can go on; one more for the same meal wants a good reason; and a minute
-// of fire.
+// (assumptions): a change of fire is ten minutes of work with hot coals and a quarter of an
+// hour or more in which nothing can go on; one more for the same meal wants a good reason;
+// and a minute of fire.
 const (
-	changeCost  = 300
-	furtherCost = 450
+	changeCost  = 250
+	rakeCost    = 100 // of one for which the coals that burn are only raked
+	furtherCost = 150
 	burnCost    = 1
 )
 
@@ -24,7 +26,18 @@ const leastChangeK = 26 / 1.8
 
 // ovenCost is what finishing in the oven costs: a cook does it for the grate's
 // sake, not to save an hour of fire (assumption).
-const ovenCost = 300
+const ovenCost = 600
+
+// changeCosts are those of the changes from a fire to others.
+func changeCosts(from fire.Fire, all []fire.Fire) []int {
+	costs := make([]int, len(all))
+	for i, to := range all {
+		if costs[i] = changeCost; from.Layout != to.Layout && fire.AllLit(from.Layout) && fire.AllLit(to.Layout) {
+			costs[i] = rakeCost
+		}
+	}
+	return costs
+}
 
 // ovenRoomCm2 is the rack of a kitchen oven (assumption).
 const ovenRoomCm2 = 2200
@@ -40,9 +53,10 @@ type Arrangement struct {
 }
 
 // Arrange states the day as an integer problem and solves it. Dishes are split
-// into as few batches as the roomiest place allows; if that cannot be done, into
-// more, smaller ones that fit every place they may cook in. Where pieces cannot be
-// parted among grates one above another, fewer of the grates are used.
+// into as few batches as the roomiest place allows; if that cannot be done, or only with
+// a fire more than a meal wants, into more, smaller ones that fit every place they may
+// cook in. Where pieces cannot be parted among grates one above another, fewer of the
+// grates are used.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 	if n := d.LeastBatches(); n > MostBatches {
 		return Arrangement{Least: n, Solution: sequence.Solution{Status: sequence.Infeasible}}, nil
@@ -83,7 +97,8 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 		return Arrangement{}, err
 	}
 	a, err := d.solve(ctx, h, roomy)
-	if err != nil || a.Solution.Status != sequence.Infeasible {
+	waves := !d.FirstPlan && len(a.Solution.Phases) > 2*d.meals() // may spare a fire
+	if err != nil || a.Solution.Status != sequence.Infeasible && !waves {
 		return a, err
 	}
 	finer, err := d.Batches(ctx, h, narrowest)
@@ -94,10 +109,15 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 		return a, nil
 	}
 	b, err := d.solve(ctx, h, finer)
-	if err != nil || b.Solution.Status != sequence.Infeasible {
+	if err != nil || b.Solution.Status != sequence.Infeasible && (!waves || b.betters(&a)) {
 		return b, err
 	}
 	return a, nil
+}
+
+// betters says whether a plan costs less than another.
+func (a *Arrangement) betters(than *Arrangement) bool {
+	return a.Solved() && a.Solution.Cost < than.Solution.Cost
 }
 
 func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch) (Arrangement, error) {
@@ -134,7 +154,7 @@ func (d *Arranger) Search(ctx context.Context, p *sequence.Problem) (sequence.So
 
 func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (sequence.Problem, error) {
 	p := sequence.Problem{
-		ChangeCost: changeCost, FurtherCost: furtherCost, FewChanges: 2*d.meals() - 1, BurnCost: burnCost,
+		FurtherCost: furtherCost, FewChanges: 2*d.meals() - 1, BurnCost: burnCost,
 		Quiet: d.quiet(), Earliest: d.Earliest, IdleMost: idleMost,
 		LightHands: HandsLight, ChangeHands: HandsChange, MaxPhases: d.mostPhases(),
 	}
@@ -154,7 +174,7 @@ func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (seq
 				row[j] = -1
 			}
 		}
-		p.Change = append(p.Change, row)
+		p.Change, p.ChangeCosts = append(p.Change, row), append(p.ChangeCosts, changeCosts(f, h.Fires))
 	}
 	night := d.nightFires(h)
 	h.least = leastArea(batches)

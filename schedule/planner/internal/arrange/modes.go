@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
@@ -25,6 +26,9 @@ func (d *Arranger) nightFires(h Hearth) day.NightFires {
 func (b *Batch) modeRefs(h Hearth, night day.NightFires) (first, second []modeRef) {
 	for i, w := range b.Ways {
 		for _, g := range placeGroups(h, w, night, b.LoadIn(w, false)) {
+			if g.Places = b.fed(h, w, g.Places); len(g.Places) == 0 {
+				continue
+			}
 			if !w.Fixed || g.night { // a wrap that waits is for the night
 				next := h.SecondPlaces(b.It, w, g, b.LoadIn(w, true))
 				if len(next) == 0 {
@@ -73,6 +77,18 @@ func placeGroups(h Hearth, w day.Way, night day.NightFires, l Load) []PlaceGroup
 	return groups
 }
 
+// longestLit is how long a tough piece cooks at the most on a fire all of whose coals burn,
+// minutes (assumption): it wants lit coals every hour, and nobody feeds one all day.
+const longestLit = 240
+
+// fed are the places in which a fire is fed for as long as the batch takes.
+func (b *Batch) fed(h Hearth, w day.Way, places []Place) []Place {
+	if w.Direct || !rides(b.It) || !(w.Total().Planned > longestLit) {
+		return places
+	}
+	return slices.DeleteFunc(slices.Clone(places), func(p Place) bool { return fire.AllLit(h.Fires[p.Fire].Layout) })
+}
+
 // sameTaken says whether a batch may be counted alike in two zones: it may unless it
 // is a piece too large for one of them, which takes all of that, and the other has
 // room for something beside it then.
@@ -102,7 +118,7 @@ func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, l Load) []Pl
 	out = append([]Place(nil), out...)
 	for f, fr := range h.Fires {
 		for z, zone := range h.Zones[f] {
-			if !used[f] && !zone.Direct && fr.LevelC > w.LevelC && h.takesIn(Place{f, z}, l) && h.sameTaken(out[0], Place{f, z}, l.areaM2()) {
+			if !used[f] && !zone.Direct && fr.LevelC > w.LevelC-sameLevelK && h.takesIn(Place{f, z}, l) && h.sameTaken(out[0], Place{f, z}, l.areaM2()) {
 				out = append(out, Place{f, z})
 				break
 			}

@@ -110,5 +110,5 @@ func manyFires(p *sequence.Problem) {
 			}
 		}
 	}
-	p.Fires, p.Change = nil, nil
+	p.Fires, p.Change, p.ChangeCosts = nil, nil, nil
 }

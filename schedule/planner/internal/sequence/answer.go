@@ -32,7 +32,7 @@ func (p *plan) tell(s *Solution) {
 	if K > 0 {
 		s.Light = p.y[0] + p.setup()
 		s.Parts.Burn = p.BurnCost * s.Light
-		s.Parts.Change = p.changes(K)
+		s.Parts.Change = p.changes(p.fires)
 	}
 	for k, f := range p.fires {
 		ph := Phase{Fire: f, Begin: p.y[k]}

@@ -54,7 +54,7 @@ func (s *search) glance() (value, bool) {
 func (s *search) total() (v value, joint int) {
 	joint = s.detour
 	if K := len(s.fires); K > 0 {
-		v.cost = s.changes(K) + s.BurnCost*(s.low[0]+s.setup())
+		v.cost = s.cost + s.BurnCost*(s.low[0]+s.setup())
 	}
 	for c := range s.Chains {
 		w := s.chosen[c]

@@ -108,6 +108,24 @@ func (c *checker) fires(p *Problem) {
 			}
 		}
 	}
+	c.changeCosts(p.ChangeCosts, n)
+}
+
+// changeCosts are none at all, or one for each pair of fires.
+func (c *checker) changeCosts(costs [][]int, n int) {
+	if costs != nil && len(costs) != n {
+		c.fault(len(costs), fmt.Sprintf("%d rows, one for each fire", n), "change costs")
+	}
+	for f, row := range costs {
+		if len(row) != n {
+			c.fault(len(row), fmt.Sprintf("%d entries, one for each fire", n), "change costs[%d]", f)
+		}
+		for g, v := range row {
+			if !natural(v) {
+				c.fault(v, wantNatural, "change costs[%d][%d]", f, g)
+			}
+		}
+	}
 }
 
 func (c *checker) fire(fire *Fire, f int) {

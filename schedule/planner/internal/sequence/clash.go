@@ -157,7 +157,7 @@ func eternal(q *Problem) {
 		base[f] = len(q.Ovens)
 		q.Ovens = append(q.Ovens, q.Fires[f].Zones...)
 	}
-	q.Fires, q.Change = nil, nil
+	q.Fires, q.Change, q.ChangeCosts = nil, nil, nil
 	for c := range q.Chains {
 		origin := []int{0} // the mode that each mode of the task before was
 		for j := range q.Chains[c].Tasks {

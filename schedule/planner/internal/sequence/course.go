@@ -5,6 +5,7 @@ type course struct {
 	*day
 	fires  []int
 	change []int // change[k]: minutes between phases k and k+1
+	cost   int   // of the changes
 	cells  []cell
 	base   []int    // first cell of each phase
 	barred [][]Span // where the begin of each phase may not lie
@@ -14,7 +15,7 @@ type course struct {
 
 // newCourse lists all ways; nil if some chain has none, or a phase no use.
 func newCourse(d *day, fires []int) *course {
-	c := &course{day: d, fires: fires}
+	c := &course{day: d, fires: fires, cost: d.changes(fires)}
 	if !c.serves() {
 		return nil
 	}

@@ -87,7 +87,7 @@ func (p *drafter) judge() (bound int, ok bool) {
 		return 0, false
 	}
 	if n := len(p.fires); n > 0 {
-		bound += p.changes(n) + p.BurnCost*(p.low[0]+p.Fires[p.fires[0]].Setup)
+		bound += p.changes(p.fires) + p.BurnCost*(p.low[0]+p.Fires[p.fires[0]].Setup)
 	}
 	return bound, true
 }

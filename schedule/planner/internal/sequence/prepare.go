@@ -56,10 +56,17 @@ func prepare(p *Problem) *day {
 	return d
 }
 
-// changes is the cost of the changes between so many fires.
-func (p *Problem) changes(fires int) int {
-	n := max(0, fires-1)
-	return p.ChangeCost*n + p.FurtherCost*max(0, n-p.FewChanges)
+// changes is the cost of the changes between fires that follow each other.
+func (p *Problem) changes(fires []int) int {
+	cost := p.FurtherCost * max(0, len(fires)-1-p.FewChanges)
+	for k := 1; k < len(fires); k++ {
+		if p.ChangeCosts != nil {
+			cost += p.ChangeCosts[fires[k-1]][fires[k]]
+		} else {
+			cost += p.ChangeCost
+		}
+	}
+	return cost
 }
 
 // leastMinutes sums the shortest length of each task.

@@ -109,9 +109,11 @@ type Problem struct {
 	// MaxPhases is the greatest number of fires one after another; 0 means
 	// DefaultPhases.
 	MaxPhases int
-	// ChangeCost is the cost of each change of fire, and FurtherCost what each of them
-	// after the first FewChanges costs on top.
+	// ChangeCost is the cost of each change of fire, FurtherCost what each of them after
+	// the first FewChanges costs on top. Where ChangeCosts is there, a change from fire f
+	// to g costs ChangeCosts[f][g] instead.
 	ChangeCost, FurtherCost, FewChanges int
+	ChangeCosts                         [][]int
 	// BurnCost is the cost of a minute from the light to the last serving
 	// instant, if a fire is lit at all.
 	BurnCost int

@@ -88,6 +88,13 @@ func smallProblem(r dice, f features, most, horizon int) *Problem {
 	if f.idle {
 		p.IdleMost = r.from(0, 3)
 		p.FurtherCost, p.FewChanges = r.from(0, 3), r.from(0, 1)
+		for range p.Fires {
+			row := make([]int, len(p.Fires))
+			for g := range row {
+				row[g] = r.from(0, 4)
+			}
+			p.ChangeCosts = append(p.ChangeCosts, row)
+		}
 	}
 	if f.closed {
 		for i := range p.Fires {

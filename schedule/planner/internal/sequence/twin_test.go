@@ -107,7 +107,14 @@ func (t *twin) boundaries(begin []int) {
 	}
 	var v value
 	if n := len(begin); n > 0 {
-		v.cost = t.p.ChangeCost*(n-1) + t.p.FurtherCost*max(0, n-1-t.p.FewChanges) + t.p.BurnCost*t.light()
+		for k := 1; k < n; k++ {
+			if t.p.ChangeCosts == nil {
+				v.cost += t.p.ChangeCost
+			} else {
+				v.cost += t.p.ChangeCosts[t.fires[k-1]][t.fires[k]]
+			}
+		}
+		v.cost += t.p.FurtherCost*max(0, n-1-t.p.FewChanges) + t.p.BurnCost*t.light()
 	}
 	t.combine(0, v)
 }

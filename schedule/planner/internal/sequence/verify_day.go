@@ -160,7 +160,14 @@ func (v verifier) zoneRoom(k, z, capacity, from, to int) error {
 func (v verifier) cost() error {
 	var want Parts
 	if n := len(v.s.Phases); n > 0 {
-		want.Change = v.p.ChangeCost*(n-1) + v.p.FurtherCost*max(0, n-1-v.p.FewChanges)
+		want.Change = v.p.FurtherCost * max(0, n-1-v.p.FewChanges)
+		for k := range n - 1 {
+			each := v.p.ChangeCost
+			if v.p.ChangeCosts != nil {
+				each = v.p.ChangeCosts[v.s.Phases[k].Fire][v.s.Phases[k+1].Fire]
+			}
+			want.Change += each
+		}
 		want.Burn = v.p.BurnCost * v.s.Light
 	}
 	_ = v.each(func(c, j int, _ *Task, m *Mode, at Placed) error {
