@@ -35,6 +35,7 @@ type Grill struct {
 	WaterPan       bool
 	Raised         bool        // Kettle and Box: a second grate stands over the side away from the coals
 	Levels         int         // Upright: grates one above another
+	Deep           bool        // an upright smoker or a drum: its coals lie deep under the grate
 	OtherZones     []OtherZone // OtherKind only
 }
 

@@ -31,15 +31,23 @@ const (
 // factor is how many times more heat this weather takes than calm dry air of the same temperature. Cold is not in it:
 // the law's temperature difference carries that. Humidity does nothing to the fire; thin air only to the vents.
 func (w Weather) factor() float64 {
-	reach, rain := reachOpen, rainOpen
+	rain := rainOpen
 	if w.Sheltered {
-		reach, rain = reachSheltered, rainSheltered
+		rain = rainSheltered
 	}
 	if !w.Rain {
 		rain = 1
 	}
-	wind := min(max(w.WindMS, 0), metresPerSecMax) * reach
-	return rain * shellWM2K(wind) / shellWM2K(0)
+	return rain * shellWM2K(w.atGrillMS()) / shellWM2K(0)
+}
+
+// atGrillMS is the forecast's wind where the grill stands.
+func (w Weather) atGrillMS() float64 {
+	reach := reachOpen
+	if w.Sheltered {
+		reach = reachSheltered
+	}
+	return min(max(w.WindMS, 0), metresPerSecMax) * reach
 }
 
 func shellWM2K(windMS float64) float64 {
