@@ -38,6 +38,12 @@ const (
 	LogFireOut       EntryKind = "fire-out"       // the fire has gone out, or choked
 	LogRefuelled     EntryKind = "refuelled"      // fuel was added
 	LogLidOpened     EntryKind = "lid-opened"     // the readings of the next minutes mean little
+	LogLidClosed     EntryKind = "lid-closed"     // it was off until now
+	LogVents         EntryKind = "vents"          // as they stand from now on: top 1/4, bottom 1/2
+	LogLitCoals      EntryKind = "lit-coals"      // so many were poured or added, lit
+	LogUnlitCoals    EntryKind = "unlit-coals"    // so many were laid on, unlit
+	LogAshCleared    EntryKind = "ash-cleared"    // the ash was swept out from under the coals
+	LogWind          EntryKind = "wind"           // as it blows from now on: 12 mph, or calm
 	LogOn            EntryKind = "on"             // the dish was put on
 	LogWrapped       EntryKind = "wrapped"        // in the value, foil or paper, or none: it is left bare
 	LogToOven        EntryKind = "to-oven"        // goes on cooking in the kitchen oven at a temperature

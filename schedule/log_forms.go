@@ -15,6 +15,9 @@ const (
 	CarriesWrap             Carries = "foil, paper, none or nothing"
 	CarriesInstant          Carries = "clock"
 	CarriesDish             Carries = "dish as JSON"
+	CarriesVents            Carries = "openings of the vents"
+	CarriesCount            Carries = "number"
+	CarriesSpeed            Carries = "speed of the wind"
 )
 
 // EntryForm is how an entry of a kind is written.
@@ -35,7 +38,9 @@ var entryForms = []EntryForm{
 	{LogCore, true, CarriesTemperature}, {LogOuter, true, CarriesTemperature},
 	{LogGrate, false, CarriesTemperature}, {LogGauge, false, CarriesTemperature},
 	{LogLit, false, CarriesNothing}, {LogLevel, false, CarriesTemperature}, {LogFireOut, false, CarriesNothing},
-	{LogRefuelled, false, CarriesNothing}, {LogLidOpened, false, CarriesNothing},
+	{LogRefuelled, false, CarriesNothing}, {LogLidOpened, false, CarriesNothing}, {LogLidClosed, false, CarriesNothing},
+	{LogVents, false, CarriesVents}, {LogLitCoals, false, CarriesCount}, {LogUnlitCoals, false, CarriesCount},
+	{LogAshCleared, false, CarriesNothing}, {LogWind, false, CarriesSpeed},
 	{LogOn, true, CarriesNothing}, {LogWrapped, true, CarriesWrap}, {LogToOven, true, CarriesMaybeTemperature},
 	{LogPulled, true, CarriesNothing}, {LogBoxed, true, CarriesNothing}, {LogCounter, true, CarriesNothing},
 	{LogStopped, true, CarriesNothing}, {LogChilled, true, CarriesNothing}, {LogRestarted, true, CarriesNothing},

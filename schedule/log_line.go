@@ -111,6 +111,12 @@ func (r *logReader) value(e *Entry, what Carries, text string, fault func(field,
 		e.Value = at.Format(time.RFC3339)
 	case what == CarriesDish:
 		r.newDish(e, text, fault)
+	case what == CarriesVents, what == CarriesCount, what == CarriesSpeed:
+		value, sentence := fireValue(what, text)
+		if sentence != "" {
+			fault("value", "%s", sentence)
+		}
+		e.Value = value
 	default:
 		e.Value = text
 	}

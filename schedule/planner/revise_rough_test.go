@@ -24,6 +24,10 @@ func drawRoughLog(rt *rapid.T, p schedule.Plan, now time.Time) []schedule.Entry 
 	values := map[schedule.EntryKind][]string{
 		schedule.LogWrapped:      {"", schedule.WrapFoil, schedule.WrapPaper, schedule.WrapNone},
 		schedule.LogServingMoved: {p.ServeAt.Add(2 * time.Hour).Format(time.RFC3339), p.ServeAt.Add(-time.Hour).Format(time.RFC3339)},
+		schedule.LogVents:        {"", "top 1/4, bottom 1/2", "top 1/16", "bottom 0", "top 1, bottom 1"},
+		schedule.LogLitCoals:     {"", "12", "1000"},
+		schedule.LogUnlitCoals:   {"", "30"},
+		schedule.LogWind:         {"", "0 m/s", "12 m/s"},
 		schedule.LogDishAdded:    {`{"cut": "sausage", "weight": "4 oz", "count": 6, "name": "Sausages"}`, `{"cut": "burger", "weight": "6 oz"}`},
 	}
 	var log []schedule.Entry

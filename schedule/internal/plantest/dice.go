@@ -183,6 +183,12 @@ func FuzzedLog(data []byte, p schedule.Plan) string {
 			}
 		case schedule.CarriesWrap:
 			value = d.pick("", schedule.WrapFoil, schedule.WrapPaper, schedule.WrapNone)
+		case schedule.CarriesVents:
+			value = d.pick(`"top 1/4, bottom 1/2"`, "top 25 %", "both shut", "bottom an eighth")
+		case schedule.CarriesCount:
+			value = fmt.Sprint(1 + d.roll(60))
+		case schedule.CarriesSpeed:
+			value = d.pick("calm", "12 mph", "9 km/h")
 		case schedule.CarriesInstant:
 			value = d.pick(d.clock(), at.Add(4*time.Hour).Format("2006-01-02 15:04"))
 		case schedule.CarriesDish:
