@@ -133,6 +133,9 @@ type brokenPlanner struct{ Library }
 func (brokenPlanner) Make(context.Context, schedule.Request, time.Time) (schedule.Plan, error) {
 	panic("a bug")
 }
+func (brokenPlanner) Fire(context.Context, schedule.FireInquiry) (schedule.Steer, error) {
+	panic("nothing asks for it here")
+}
 func (brokenPlanner) Forecast(context.Context, schedule.Inquiry) (schedule.Outlook, error) {
 	return schedule.Outlook{}, errors.New("a secret of the machine")
 }

@@ -14,6 +14,8 @@ type Planner interface {
 	Make(ctx context.Context, r schedule.Request, notBefore time.Time) (schedule.Plan, error)
 	// Forecast answers for one piece.
 	Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
+	// Fire says what to do about a fire that burns.
+	Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error)
 	// ReadLog reads readings and events, CSV or JSON.
 	ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error)
 	// Revise follows a plan through its whole log. The plan was made not before an instant.
@@ -26,6 +28,11 @@ type Library struct{}
 // Make is [planner.Make], judged.
 func (Library) Make(ctx context.Context, r schedule.Request, notBefore time.Time) (schedule.Plan, error) {
 	return planner.Make(ctx, r, planner.Judged(), planner.NotBefore(notBefore))
+}
+
+// Fire is [planner.Fire].
+func (Library) Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error) {
+	return planner.Fire(ctx, q)
 }
 
 // Forecast is [planner.Forecast].

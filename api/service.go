@@ -56,6 +56,8 @@ func (s *Service) table() []route {
 	return []route{
 		{get, "/v1/forecasts", s.getForecast},
 		{post, "/v1/forecasts", s.postForecast},
+		{get, "/v1/fire", s.getFire},
+		{post, "/v1/fire", s.postFire},
 		{get, "/v1/plans", s.getPlans},
 		{post, "/v1/plans", s.postPlan},
 		{get, "/v1/plans/:id", s.getPlan},

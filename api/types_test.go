@@ -15,7 +15,7 @@ import (
 // Every field that is answered must be in the document, and nothing else may be.
 func TestSchemasHaveTheFieldsOfTheTypes(t *testing.T) {
 	seen := map[reflect.Type]bool{}
-	for _, root := range []reflect.Type{reflect.TypeFor[schedule.Plan](), reflect.TypeFor[schedule.Request](), reflect.TypeFor[schedule.Outlook](),
+	for _, root := range []reflect.Type{reflect.TypeFor[schedule.Plan](), reflect.TypeFor[schedule.Request](), reflect.TypeFor[schedule.Outlook](), reflect.TypeFor[schedule.Steer](),
 		reflect.TypeFor[Due](), reflect.TypeFor[RevisionNews](), reflect.TypeFor[Problem](), reflect.TypeFor[schedule.Catalogue](), reflect.TypeFor[schedule.Layout]()} {
 		compareFields(t, root, seen)
 	}
@@ -115,5 +115,18 @@ func TestInquirySchemaHasTheFieldsOfAnInquiry(t *testing.T) {
 	}
 	if !sameSet(query, append(schedule.InquiryFields(), "format", "field")) {
 		t.Errorf("query %v", query)
+	}
+}
+
+func TestFireQueryHasTheFieldsOfAFire(t *testing.T) {
+	path := openAPI(t).Paths.Find("/v1/fire")
+	for _, call := range []*openapi3.Operation{path.Get, path.Post} {
+		var query []string
+		for _, p := range call.Parameters {
+			query = append(query, p.Value.Name)
+		}
+		if !sameSet(query, append(schedule.FireFields(), "field")) {
+			t.Errorf("query %v", query)
+		}
 	}
 }

@@ -36,6 +36,8 @@ var arrows = withRooms(map[string][]string{
 	"schedule/internal/heat":   {"schedule/unit"},
 	"schedule/internal/fire":   {"schedule/unit"},
 	"schedule/internal/safety": {"schedule/unit"},
+	// The fire in hand is asked by the door, and by a revision.
+	"schedule/internal/steer": {"schedule/unit", "schedule/internal/fire"},
 
 	"schedule/internal/say":     {"schedule/unit"},
 	"schedule/internal/strict":  {"schedule/internal/say"},
@@ -67,7 +69,7 @@ var arrows = withRooms(map[string][]string{
 
 // withRooms adds the planner: its door may name every room, and the judge.
 func withRooms(table map[string][]string) map[string][]string {
-	door := slices.Concat(vocabulary, []string{"schedule/check"})
+	door := slices.Concat(vocabulary, []string{"schedule/check", "schedule/internal/steer"})
 	for i, room := range rooms {
 		allowed := slices.Clone(vocabulary)
 		for _, below := range rooms[i+1:] {
@@ -76,6 +78,9 @@ func withRooms(table map[string][]string) map[string][]string {
 		switch room {
 		case "revise", "remedy", "ahead", "assemble", "arrange": // the solver is asked by arrange, and its answers are read
 			allowed = append(allowed, roomsIn+"sequence")
+		}
+		if room == "revise" {
+			allowed = append(allowed, "schedule/internal/steer")
 		}
 		table[roomsIn+room], door = allowed, append(door, roomsIn+room)
 	}

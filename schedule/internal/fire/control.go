@@ -6,14 +6,12 @@ import "math"
 // bottom vent and bed in series, coals catch from what burns, the grate follows with one lag up and one down.
 // Heat q is written as the rise in K that it would give a calm 22.5 in kettle before the loss grows with it.
 const (
-	curveK    = 600.0 // the loss grows by R/curveK: radiation and convection of a steel shell (assumption)
-	airHeatK  = 423.0 // through openings as wide as the top vent, at 100 K; fitted, 68 % of 378-475
-	leastPull = 0.02  // of the draught squared: a cold grill draws a little
-	blowMS    = 2.7   // wind that pulls as hard as a rise of 100 K does (fitted with the rest)
-	pullRiseK = 100.0 // the rise at which the draught is 1, with warm air of pullAirK
-	pullAirK  = 294.0
-	// UsualRiseK is that of a low fire, 250 F in air of 70 F.
-	UsualRiseK  = referenceRiseK
+	curveK      = 600.0 // the loss grows by R/curveK: radiation and convection of a steel shell (assumption)
+	airHeatK    = 423.0 // through openings as wide as the top vent, at 100 K; fitted, 68 % of 378-475
+	leastPull   = 0.02  // of the draught squared: a cold grill draws a little
+	blowMS      = 2.7   // wind that pulls as hard as a rise of 100 K does (fitted with the rest)
+	pullRiseK   = 100.0 // the rise at which the draught is 1, with warm air of pullAirK
+	pullAirK    = 294.0
 	litShare    = 0.35 // of its heat that a coal gives the grate with the lid off (assumption)
 	lidOffTau   = 3.0  // minutes (assumption)
 	deepForm    = 1.28 // loss of an upright smoker or drum beside a kettle's; fitted, 1.23-1.33

@@ -57,3 +57,6 @@ func (g Grill) planRing(b *Burn, m meter, totalKg float64) (holdKg, lightKg floa
 
 // pieceKg is a briquette, or the lump that gives the same heat.
 func (g Grill) pieceKg() float64 { return briquetteKg * briquetteJPerKg / g.jPerKg() }
+
+// Pieces is an amount in briquettes, or in lumps that give the same heat.
+func (g Grill) Pieces(a Amount) float64 { return a.MassKg / g.pieceKg() }

@@ -1,0 +1,63 @@
+package schedule
+
+import (
+	"bytes"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// FireKinds are the entries that a log of a fire alone may have.
+func FireKinds() []EntryKind {
+	return []EntryKind{LogAshCleared, LogFireOut, LogGauge, LogGrate, LogLevel, LogLidClosed, LogLidOpened, LogLit, LogLitCoals, LogRefuelled, LogUnlitCoals, LogVents, LogWind}
+}
+
+// fireLogDay is the day of clocks without a date: no day matters, only what lies between.
+func fireLogDay() time.Time { return time.Date(2000, time.January, 3, 0, 0, 0, 0, time.UTC) }
+
+// ReadFireLog reads a log of a fire that belongs to no plan: the columns time, kind and value, or JSON, as in [ReadLog].
+// A clock alone counts on from the entry before it. It comes back in order of time.
+func ReadFireLog(data []byte) ([]Entry, error) {
+	faults := &strict.FaultList{}
+	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
+		faults.AddLine("", line, "%s", sentence)
+		return nil, inputError(faults)
+	}
+	var rows []logRow
+	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
+		rows = jsonRows(data, faults)
+	} else {
+		rows = csvRows(data, faults)
+	}
+	if len(rows) > maxEntries {
+		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
+	}
+	r := &logReader{plan: Plan{TZ: "UTC"}, loc: time.UTC, first: fireLogDay(), last: fireLogDay().AddDate(500, 0, 0), before: fireLogDay(), faults: faults}
+	var out []Entry
+	for _, row := range rows {
+		if !slices.Contains(FireKinds(), EntryKind(row.kind)) {
+			faults.AddLine(row.path+"kind", row.line, "%s is no entry of a fire alone; there are %s", say.Quoted(row.kind), say.Listed(fireKindNames(), "and"))
+			continue
+		}
+		if e, ok := r.entry(row); ok {
+			out = append(out, e)
+		}
+	}
+	if len(out) == 0 && faults.Len() == 0 {
+		faults.Add("", "the log has no entry")
+	}
+	if err := inputError(faults); err != nil {
+		return nil, err
+	}
+	return JoinLogs(out, nil), nil
+}
+
+func fireKindNames() []string {
+	var names []string
+	for _, k := range FireKinds() {
+		names = append(names, string(k))
+	}
+	return names
+}

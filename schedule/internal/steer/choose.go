@@ -1,0 +1,185 @@
+package steer
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Want is the level that the cook wants.
+type Want struct {
+	LevelC      float64
+	SteerBottom bool // the bottom vent is the fine control: the cook said so, or the grill is made so
+	NoFood      bool // nothing lies on the grate
+}
+
+// Marks of the vents. With food on the top is not below an eighth: the bottom closes further instead.
+func topMarks() []float64    { return []float64{1. / 8, 1. / 6, 1. / 4, 1. / 3, 1. / 2, 2. / 3, 1} }
+func bottomMarks() []float64 { return []float64{1. / 16, 1. / 8, 1. / 4, 1. / 2, 1} }
+
+const (
+	leastTop      = 1. / 8
+	leastTopWhere = 1. / 4 // where the bottom is the fine control
+)
+
+// What a course costs, in F squared: being out of a band of outF counts in full and the rest of the error a quarter, none
+// above mostF; hot counts hotter; what comes after lateFrom a little more. Moving costs as much as an error of 10 F or so,
+// so that small ones are left alone (assumptions, tuned on simulated cooks).
+const (
+	outF      = 15
+	mostF     = 80
+	innerPart = 0.25
+	hotter    = 1.15
+	lateMore  = 1.3
+	lateFrom  = 30
+	costFrom  = 6
+	costTo    = 45
+	moveTop   = 38
+	moveOther = 44
+	perDouble = 12
+	pairsOver = 150 // one vent alone does it badly: try both
+	worthIt   = 0.8
+	worthLess = 10
+	costBits  = 40
+)
+
+func costOf(e float64) float64 {
+	if e > 0 {
+		e *= hotter
+	}
+	e = math.Abs(e)
+	out := min(max(e-outF, 0), mostF)
+	in := min(e, mostF)
+	return out*out + innerPart*in*in
+}
+
+// course is what a choice of vents costs on a few guesses; no further than most, beyond which it does not matter.
+func (f *Fire) course(bits []guess, v Vents, levelC, most float64) float64 {
+	run := f.runner(bits, v)
+	sum, whole := 0.0, courseWeight()*float64(len(bits))
+	for m := float64(costFrom); m <= costTo; m += stepMinutes {
+		run.to(m)
+		air, part := f.airC(f.minute+m), 0.0
+		for i := range run.guesses {
+			part += costOf(1.8 * (air + run.guesses[i].coals.RiseK - levelC))
+		}
+		if sum += part * weightAt(m); sum > most*whole {
+			break
+		}
+	}
+	return sum / whole
+}
+
+func weightAt(minute float64) float64 {
+	if minute > lateFrom {
+		return lateMore
+	}
+	return 1
+}
+
+func courseWeight() float64 {
+	sum := 0.0
+	for m := float64(costFrom); m <= costTo; m += stepMinutes {
+		sum += weightAt(m)
+	}
+	return sum
+}
+
+// moving is what the hands cost.
+func (f *Fire) moving(v Vents, want Want) float64 {
+	top, bottom := float64(moveTop), float64(moveOther)
+	if want.SteerBottom {
+		top, bottom = bottom, top
+	}
+	return hand(f.top, v.Top, top) + hand(f.bottom, v.Bottom, bottom)
+}
+
+func hand(from, to, price float64) float64 {
+	if sameMark(from, to) {
+		return 0
+	}
+	return price + perDouble*math.Abs(math.Log2(max(to, leastDrawn)/max(from, leastDrawn)))
+}
+
+// leastDrawn stands for a vent that is shut where marks are compared.
+const leastDrawn = 1. / 32
+
+// sameMark says whether two openings are one mark: hands are no finer than a twelfth.
+func sameMark(a, b float64) bool { return math.Abs(a-b) <= max(a, b)/12+1e-9 }
+
+// choice is the best of the marks and what it costs beside leaving the vents alone.
+type choice struct {
+	vents      Vents
+	cost, stay float64
+	move       bool
+}
+
+// bits are a few guesses that stand for all: one of each step, from the coolest that the grate may be in half an hour to
+// the hottest. Any few of them would cost less and mislead more.
+func (f *Fire) bits() []guess {
+	run := f.runner(f.guesses, f.Vents())
+	run.to(bitsAt)
+	order := make([]int, len(f.guesses))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(run.guesses[a].coals.RiseK, run.guesses[b].coals.RiseK) })
+	out := make([]guess, costBits)
+	for i := range out {
+		out[i] = f.guesses[order[(2*i+1)*len(order)/(2*costBits)]]
+	}
+	return out
+}
+
+const bitsAt = 30.0
+
+func (f *Fire) choose(bits []guess, want Want) choice {
+	stay := f.course(bits, f.Vents(), want.LevelC, math.Inf(1))
+	best := choice{vents: f.Vents(), cost: stay, stay: stay}
+	forced := !f.allowed(f.Vents(), want)
+	if forced {
+		best.cost = math.Inf(1)
+	}
+	try := func(v Vents) {
+		if !f.allowed(v, want) || v == f.Vents() {
+			return
+		}
+		hands := f.moving(v, want)
+		if hands >= best.cost {
+			return
+		}
+		if cost := f.course(bits, v, want.LevelC, best.cost-hands) + hands; cost < best.cost {
+			best.vents, best.cost = v, cost
+		}
+	}
+	if want.SteerBottom {
+		for _, b := range bottomMarks() {
+			try(Vents{f.top, b})
+		}
+	} else {
+		for _, t := range topMarks() {
+			try(Vents{t, f.bottom})
+		}
+	}
+	if best.cost > pairsOver {
+		for _, t := range topMarks() {
+			for _, b := range bottomMarks() {
+				try(Vents{t, b})
+			}
+		}
+	}
+	best.move = best.vents != f.Vents() && (forced || best.cost < worthIt*stay-worthLess)
+	if !best.move {
+		best.vents = f.Vents()
+	}
+	return best
+}
+
+// allowed are the vents that may be advised.
+func (f *Fire) allowed(v Vents, want Want) bool {
+	least := leastTop
+	if want.SteerBottom {
+		least = leastTopWhere
+	}
+	return v.Top >= least-1e-9 && (v.Bottom >= 1./16-1e-9 || v == f.Vents())
+}

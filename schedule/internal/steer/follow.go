@@ -1,0 +1,246 @@
+package steer
+
+import (
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule/internal/fire"
+)
+
+// Fire is what is believed of a fire after its log.
+type Fire struct {
+	begin   *Begin
+	hearth  fire.Hearth
+	dice    dice
+	minute  float64
+	guesses []guess
+
+	top, bottom float64
+	told        bool // vents: somebody said so
+	lidOffFrom  float64
+	lidOff      bool
+	closesAt    float64 // of a lid whose closing nobody tells
+	deafUntil   float64 // readings before mean little
+	meats       []Event
+	windMS      float64 // as told; below zero: as forecast
+	out         bool
+
+	readings []Seen
+	touched  float64 // minute of the last thing that was done
+	moves    int
+}
+
+// Seen is a reading, and how it fitted what was expected.
+type Seen struct {
+	Event
+	ExpectedC float64
+	Surprise  float64 // square of the error in its own spread
+	Deaf      bool    // the lid was off: it moved nothing
+	JumpK     float64 // against the reading before, if that is at most 10 min old and nothing was done since
+	Reach     Reach   // what the vents could do then
+}
+
+const stepMinutes = 3.0
+
+// Lids (practice says 1-4 min; the settling is measured on logs for a short look, and longer for a load).
+const (
+	lidMinutes     = 3
+	lidSettles     = 6
+	loadSettles    = 15
+	bigLoadKg      = 4 // assumption
+	jumpWithinMins = 10
+)
+
+// Follow believes a log up to a minute. Vents are those of Begin until the log names others.
+func Follow(b Begin, events []Event, until float64) *Fire {
+	f := &Fire{begin: &b, hearth: b.Grill.Hearth(b.Layout, b.Section), dice: dice{state: b.Seed}, top: b.Top, bottom: b.Bottom, told: !b.VentsUnsure, windMS: -1}
+	log := inOrder(events)
+	f.minute = b.PourMinute
+	if b.MidCook && len(log) > 0 {
+		f.minute = log[0].Minute
+	}
+	f.touched = f.minute
+	f.start(log)
+	for _, e := range log {
+		if e.Minute > until {
+			break
+		}
+		if e.isReading() && e.Minute < f.minute {
+			continue // before the pour
+		}
+		f.advance(e.Minute)
+		f.take(e)
+	}
+	f.advance(until)
+	return f
+}
+
+// start draws the guesses. Of a fire met in mid cook vents that are told at once are those it burnt under.
+func (f *Fire) start(log []Event) {
+	for _, e := range log {
+		if e.Kind == VentsSet && e.Minute == f.minute && f.begin.MidCook && !slices.ContainsFunc(log, func(o Event) bool { return o.Kind == VentsSet && o.Minute == e.Minute && o != e }) {
+			f.vents(e)
+		}
+	}
+	s := f.setting(f.minute)
+	f.guesses = make([]guess, guesses)
+	for i := range f.guesses {
+		f.guesses[i] = f.begin.draw(&f.dice, &f.hearth, s)
+	}
+}
+
+func (f *Fire) weather(minute float64) fire.Weather {
+	w := f.begin.Weather(minute)
+	if f.windMS >= 0 {
+		w.WindMS = f.windMS
+	}
+	return w
+}
+
+func (f *Fire) setting(minute float64) fire.Setting {
+	cold := 0.0
+	for _, m := range f.meats {
+		cold += fire.ColdMeat(m.Kg, minute-m.Minute)
+	}
+	s := f.begin.Grill.Setting(f.weather(minute), f.top, f.bottom, cold)
+	s.LidOff = f.lidOff
+	return s
+}
+
+// advance lets the guesses burn on.
+func (f *Fire) advance(to float64) {
+	for f.minute < to {
+		end := min(to, f.minute+stepMinutes)
+		if f.lidOff && f.closesAt > f.minute {
+			end = min(end, f.closesAt)
+		}
+		s, dt := f.setting(f.minute), end-f.minute
+		root := math.Sqrt(dt / 5)
+		for i := range f.guesses {
+			g := &f.guesses[i]
+			g.coals = f.hearth.Step(&g.traits, g.coals, &s, dt)
+			g.wander(&f.dice, root)
+		}
+		f.minute = end
+		if f.lidOff && f.minute >= f.closesAt {
+			f.closeLid()
+		}
+	}
+}
+
+func (f *Fire) closeLid() {
+	settles := float64(lidSettles)
+	for _, m := range f.meats {
+		if m.Minute >= f.lidOffFrom {
+			settles = max(settles, settlesAfter(m.Kg))
+		}
+	}
+	f.lidOff, f.deafUntil = false, f.minute+settles
+}
+
+// settlesAfter is how long a load deafens the probe.
+func settlesAfter(kg float64) float64 {
+	if kg > bigLoadKg {
+		return loadSettles
+	}
+	return lidSettles
+}
+
+// take believes one event.
+func (f *Fire) take(e Event) {
+	if e.isReading() {
+		f.read(e)
+		return
+	}
+	f.touched = e.Minute
+	switch e.Kind {
+	case VentsSet:
+		f.vents(e)
+	case LidOff:
+		f.lidOff, f.lidOffFrom, f.closesAt = true, e.Minute, e.Minute+lidMinutes
+		f.deafUntil = math.Inf(1)
+	case LidOn:
+		if f.lidOff || f.deafUntil > e.Minute {
+			f.closeLid()
+		}
+	case Meat:
+		f.meats = append(f.meats, e)
+		f.deafUntil = max(f.deafUntil, e.Minute+settlesAfter(e.Kg))
+	case Wind:
+		f.windMS = e.WindMS
+	case Out:
+		f.out = true
+		f.each(func(g *guess) { g.coals.Lit = 0 })
+	default:
+		f.coals(e)
+	}
+}
+
+// coals are poured or added, or their ash is cleared.
+func (f *Fire) coals(e Event) {
+	f.out = f.out && e.Kind == Unlit
+	f.each(func(g *guess) {
+		switch e.Kind {
+		case Pour:
+			g.coals.Lit += e.Count * f.dice.factor(countSpread)
+			g.coals.Unlit += e.Unlit * f.dice.factor(countSpread)
+		case Lit:
+			g.coals.Lit += e.Count * f.dice.factor(countSpread)
+		case Unlit:
+			g.coals.Unlit += e.Count * f.dice.factor(countSpread)
+		case AshCleared:
+			g.coals.Burnt *= ashLeft * f.dice.factor(burntSpread)
+		}
+	})
+}
+
+// ashLeft is what a rake leaves of the ash (assumption).
+const ashLeft = 0.15
+
+func (f *Fire) each(do func(*guess)) {
+	for i := range f.guesses {
+		do(&f.guesses[i])
+	}
+}
+
+func (f *Fire) vents(e Event) {
+	was := [2]float64{f.top, f.bottom}
+	if e.Top >= 0 {
+		f.top = min(e.Top, 1)
+	}
+	if e.Bottom >= 0 {
+		f.bottom = min(e.Bottom, 1)
+	}
+	f.told = true
+	if was != [2]float64{f.top, f.bottom} {
+		f.moves++
+	}
+}
+
+// read weighs the guesses by a reading.
+func (f *Fire) read(e Event) {
+	rise := e.C - f.weather(e.Minute).AirC
+	mean, sd := f.moments(e.Kind)
+	seen := Seen{Event: e, ExpectedC: e.C - rise + mean, Deaf: f.lidOff || e.Minute < f.deafUntil}
+	seen.Surprise = (rise - mean) * (rise - mean) / (sd*sd + readK*readK)
+	for _, r := range f.readings {
+		if r.Kind == e.Kind && !r.Deaf && e.Minute-r.Minute <= jumpWithinMins && f.touched <= r.Minute {
+			seen.JumpK = e.C - r.C
+		}
+	}
+	if !seen.Deaf {
+		f.pull(e.Kind, rise, seen.Surprise)
+	}
+	f.readings = append(f.readings, seen)
+}
+
+// moments are mean and spread of what a thermometer would show, K above the air.
+func (f *Fire) moments(k Kind) (mean, sd float64) {
+	squares := 0.0
+	for i := range f.guesses {
+		x := f.guesses[i].shows(k)
+		mean += x / guesses
+		squares += x * x / guesses
+	}
+	return mean, math.Sqrt(max(squares-mean*mean, 0))
+}

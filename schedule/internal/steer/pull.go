@@ -1,0 +1,94 @@
+package steer
+
+import "math"
+
+// pull moves every guess towards a reading: each of its figures by as much as it goes along with what a thermometer
+// shows over all guesses (a regression on what each would show, the readings' error thrown anew for each). A hundred
+// guesses learn more so than by being weighed, where a grill unlike most leaves only a few of them alive.
+func (f *Fire) pull(k Kind, rise, surprise float64) {
+	errorK := float64(readK)
+	if surprise > oddSurprise {
+		errorK = wildK
+	}
+	n := float64(len(f.guesses))
+	shows, mean := make([]float64, len(f.guesses)), 0.0
+	for i := range f.guesses {
+		shows[i] = f.guesses[i].shows(k)
+		mean += shows[i] / n
+	}
+	variance := 0.0
+	for _, y := range shows {
+		variance += (y - mean) * (y - mean) / (n - 1)
+	}
+	push := make([]float64, len(f.guesses))
+	for i := range push {
+		push[i] = (rise + errorK*f.dice.normal() - shows[i]) / (variance + errorK*errorK)
+	}
+	for _, p := range pulledFigures() {
+		f.pullOne(p, shows, mean, push)
+	}
+	f.each(func(g *guess) {
+		g.jitter(&f.dice)
+		g.traits.Blow = min(max(g.traits.Blow, -1), 1)
+		g.coals.RiseK = max(g.coals.RiseK, 0)
+	})
+}
+
+// figure is one that readings pull at; of those that are ratios the logarithm.
+type figure struct {
+	of  func(*guess) *float64
+	log bool
+}
+
+func pulledFigures() []figure {
+	var out []figure
+	for _, k := range traitKeys() {
+		out = append(out, figure{func(g *guess) *float64 { return k.of(&g.traits) }, true})
+	}
+	return append(out,
+		figure{func(g *guess) *float64 { return &g.traits.Blow }, false},
+		figure{func(g *guess) *float64 { return &g.coals.Lit }, true},
+		figure{func(g *guess) *float64 { return &g.coals.Unlit }, true},
+		figure{func(g *guess) *float64 { return &g.coals.Burnt }, true},
+		figure{func(g *guess) *float64 { return &g.coals.RiseK }, false})
+}
+
+const leastLog = 1e-3
+
+func (f *Fire) pullOne(p figure, shows []float64, meanShown float64, push []float64) {
+	n := float64(len(f.guesses))
+	at := func(i int) float64 {
+		x := *p.of(&f.guesses[i])
+		if p.log {
+			return math.Log(max(x, leastLog))
+		}
+		return x
+	}
+	mean, with, own, shown := 0.0, 0.0, 0.0, 0.0
+	for i := range f.guesses {
+		mean += at(i) / n
+	}
+	for i := range f.guesses {
+		dx, dy := at(i)-mean, shows[i]-meanShown
+		with += dx * dy / (n - 1)
+		own += dx * dx / (n - 1)
+		shown += dy * dy / (n - 1)
+	}
+	if own <= 0 || shown <= 0 {
+		return
+	}
+	if r2 := with * with / (own * shown); r2 < chance {
+		return // no more than chance would show
+	}
+	for i := range f.guesses {
+		x := p.of(&f.guesses[i])
+		if move := with * push[i]; p.log {
+			*x *= math.Exp(min(max(move, -1), 1))
+		} else {
+			*x += move
+		}
+	}
+}
+
+// chance is the square of a correlation that a hundred guesses show of nothing, about.
+const chance = 0.015

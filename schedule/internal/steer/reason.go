@@ -1,0 +1,69 @@
+package steer
+
+const (
+	windyMS      = 4.0          // in the open, from which a change without a touch is laid to it
+	stormMS      = 20 * 0.44704 // 20 mph
+	trendK       = 15 / 1.8
+	warmingUntil = 60.0 // minutes after the pour
+	starvedN     = 1.5
+	nearlyShut   = 1. / 8
+)
+
+// reason is why the advice is as it is: one, the first that fits.
+func (f *Fire) reason(a Advice) Why {
+	off := a.Now.Middle - a.Want.LevelC
+	late := f.plain(f.bits(), f.Vents(), lookLast).Middle - a.Want.LevelC
+	since := f.minute - f.begin.PourMinute
+	switch {
+	case !f.begin.MidCook && since < warmingUntil && off < -bandK/2 && late > off+trendK:
+		return Warms
+	case a.Do == Move && f.lessAir(a) && off > bandK/2, a.Direction < 0 && off > bandK/2:
+		return f.hotWhy()
+	case a.Do == Move && f.lessAir(a), a.Direction < 0:
+		return Rising
+	case a.Do == Move && off < -bandK/2, a.Direction > 0 && off < -bandK/2:
+		return f.coolWhy()
+	case a.Do == Move, a.Direction > 0:
+		return Sinking
+	case abs(off) > bandK/2 && abs(late) < abs(off):
+		if off < 0 && f.coldLoad() {
+			return ColdLoad
+		}
+		return ComingRight
+	}
+	return InBand
+}
+
+func (f *Fire) lessAir(a Advice) bool { return f.airThrough(a.To) < f.airThrough(a.From) }
+
+func (f *Fire) hotWhy() Why {
+	if f.windMS > windyMS && f.touched < f.minute-lookLast {
+		return WindBlows
+	}
+	if f.litN() > manyLit && f.top <= nearlyShut+0.05 {
+		return ManyLit
+	}
+	return Hot
+}
+
+func (f *Fire) coolWhy() Why {
+	switch {
+	case f.coldLoad():
+		return ColdLoad
+	case f.windMS > windyMS:
+		return WindBlows
+	case min(f.top, f.bottom) <= nearlyShut && f.litN() > starvedN:
+		return Starved
+	}
+	return Cool
+}
+
+// coldLoad says whether cold meat still takes heat.
+func (f *Fire) coldLoad() bool {
+	for _, m := range f.meats {
+		if gone := f.minute - m.Minute; gone >= 0 && gone < 90 && m.Kg > 0 {
+			return true
+		}
+	}
+	return false
+}

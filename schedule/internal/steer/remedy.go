@@ -1,0 +1,188 @@
+package steer
+
+// Remedy is something else than vents, and what the grate would have 45 min later with the vents set for it.
+type Remedy struct {
+	Do    Do
+	Count int
+	In45  Range
+	Vents Vents
+	Helps bool // it brings the middle near the level
+}
+
+const (
+	remedyMinutes = 45.0
+	nearK         = 20 / 1.8
+	mostLit       = 40
+	unlitTried    = 20
+	spentCoals    = 12.0 // lit and unlit together (of a 22.5 in kettle)
+	ashBurnt      = 60.0
+	ashWorthK     = 15 / 1.8
+	manyLit       = 2.2
+	fewLit        = 0.7
+	leaky         = 2.0
+)
+
+// beyondVents says what vents cannot do, once two looks agree on it, and what can.
+func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
+	a.Reach = f.reach(a.Want)
+	if a.Reach == WithinReach || f.begin.Own == nil && f.grates() < 2 && a.Reach == TooHot {
+		a.Reach = WithinReach
+		return a
+	}
+	agreed := f.reachedBefore(a)
+	switch a.Reach {
+	case TooWeak:
+		a.Remedies = f.feeding(bits, a.Want)
+		if !agreed {
+			a.Reach = WithinReach
+			return a
+		}
+		a.Why = f.weakBecause()
+		for _, r := range a.Remedies {
+			if r.Helps {
+				a.Do, a.Count, a.To = r.Do, r.Count, r.Vents
+				return a
+			}
+		}
+		if n := len(a.Remedies); n > 0 {
+			last := a.Remedies[n-1]
+			a.Do, a.Count, a.To = last.Do, last.Count, last.Vents
+		}
+	case TooHot:
+		if !agreed {
+			a.Reach = WithinReach
+			return a
+		}
+		a.Why = f.hotBecause()
+		a.MinutesToBand = f.minutesToBand(bits, a.To, a.Want)
+	}
+	return a
+}
+
+// reachedBefore says whether the look before found the same. It is asked on what is believed now, at the readings' own
+// minutes: two readings of the grate some minutes apart, both on that side.
+func (f *Fire) reachedBefore(a Advice) bool {
+	last := -1.0
+	for i := len(f.readings) - 1; i >= 0; i-- {
+		r := f.readings[i]
+		off := r.C - a.Want.LevelC
+		if r.Kind != Grate || r.Deaf {
+			continue
+		}
+		if a.Reach == TooWeak && off > -bandK || a.Reach == TooHot && off < bandK {
+			return false
+		}
+		if last >= 0 && last-r.Minute >= looksApart {
+			return last-r.Minute <= stale
+		}
+		if last < 0 {
+			last = r.Minute
+		}
+	}
+	return false
+}
+
+// with is the fire after a change of its coals, with the vents that serve it best of a few.
+func (f *Fire) with(bits []guess, want Want, change func(*guess)) (Range, Vents) {
+	changed := make([]guess, len(bits))
+	for i, g := range bits {
+		change(&g)
+		changed[i] = g
+	}
+	var best Range
+	var vents Vents
+	for k, v := range []Vents{{1, 1}, {0.5, 1}, {0.5, 0.5}, {0.25, 0.5}} {
+		run := f.plain(changed, v, remedyMinutes)
+		if k == 0 || run.Middle > want.LevelC-nearK && abs(run.Middle-want.LevelC) < abs(best.Middle-want.LevelC) {
+			best, vents = run, v
+		}
+	}
+	best.Low, best.High = best.Low-widenK, best.High+widenK
+	return best, vents
+}
+
+func abs(x float64) float64 { return max(x, -x) }
+
+// feeding are the remedies of a fire that is too weak, the smallest first.
+func (f *Fire) feeding(bits []guess, want Want) []Remedy {
+	var out []Remedy
+	add := func(do Do, count int, change func(*guess)) Remedy {
+		r := Remedy{Do: do, Count: count}
+		r.In45, r.Vents = f.with(bits, want, change)
+		r.Helps = r.In45.Middle > want.LevelC-nearK
+		out = append(out, r)
+		return r
+	}
+	alone, _ := f.with(bits, want, func(*guess) {})
+	clear := add(ClearAsh, 0, func(g *guess) { g.coals.Burnt *= ashLeft })
+	if clear.In45.Middle < alone.Middle+ashWorthK {
+		out = out[:0]
+	} else if clear.Helps {
+		return out
+	}
+	lit := func(n int) func(*guess) { return func(g *guess) { g.coals.Lit += float64(n) } }
+	if add(AddUnlit, unlitTried, func(g *guess) { g.coals.Unlit += unlitTried }).Helps {
+		return out
+	}
+	if out[len(out)-1].In45.Middle < alone.Middle+ashWorthK {
+		out = out[:len(out)-1] // unlit coals alone do next to nothing in time
+	}
+	low, high := 0, mostLit
+	for high-low > 1 {
+		middle := (low + high) / 2
+		if r, _ := f.with(bits, want, lit(middle)); r.Middle > want.LevelC-nearK {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	add(AddLit, high, lit(high))
+	return out
+}
+
+// weakBecause names what keeps the fire down, the likeliest that the log knows of.
+func (f *Fire) weakBecause() Why {
+	_, burnt, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Burnt })
+	_, left, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Lit + g.coals.Unlit })
+	_, unlit, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Unlit })
+	switch size := f.hearth.Size(); {
+	case left < spentCoals*size:
+		return Spent
+	case f.litN() < fewLit && unlit > spentCoals*size:
+		return FewLit
+	case burnt > ashBurnt*size*size:
+		return Ashed
+	case f.windMS > windyMS:
+		return WindBlows
+	case f.litN() < fewLit:
+		return FewLit
+	}
+	return Cool
+}
+
+func (f *Fire) hotBecause() Why {
+	_, leak, _ := quantiles(f.guesses, func(g *guess) float64 { return g.traits.Leak })
+	usual := f.begin.Grill.Usual()
+	if leak > leaky*usual.Leak {
+		return Leaks
+	}
+	if f.litN() > f.fullN() {
+		return ManyLit
+	}
+	return Leaks
+}
+
+func (f *Fire) fullN() float64 {
+	_, full, _ := quantiles(f.guesses, func(g *guess) float64 { return g.traits.Full })
+	return full
+}
+
+// minutesToBand is how long a fire that is too hot takes at its least marks.
+func (f *Fire) minutesToBand(bits []guess, v Vents, want Want) int {
+	for m := 15; m <= 120; m += 15 {
+		if r := f.plain(bits, v, float64(m)); r.Middle <= want.LevelC+bandK {
+			return m
+		}
+	}
+	return 0
+}

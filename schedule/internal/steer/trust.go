@@ -1,0 +1,82 @@
+package steer
+
+// Trust is what to think of the last reading.
+type Trust int
+
+// What to think.
+const (
+	Trusted   Trust = iota
+	NoReading       // nothing was read, or long ago
+	GaugeOnly       // the gauge in the lid, never compared with the grate
+	Odd             // it cannot be, or the fire changed at once: read again
+	Jumped          // up at once, without a touch: fat may burn
+	LidAbout        // the lid was off just now
+)
+
+const (
+	oddSurprise  = 12
+	jumpK        = 35 / 1.8 // in 10 min, without a touch
+	flareK       = 30 / 1.8 // up in flareMinutes: a forgotten lid went from 250 to over 650 F
+	flareMinutes = 6
+	agreeK       = 20 / 1.8 // a second reading that agrees
+	agreeFrom    = 4.0      // minutes after the first
+	stale        = 90.0
+)
+
+// trust judges the last reading that counts.
+func (f *Fire) trust() Trust {
+	n := len(f.readings)
+	if n == 0 {
+		return NoReading
+	}
+	last := f.readings[n-1]
+	switch {
+	case f.minute-last.Minute > stale:
+		return NoReading
+	case last.Deaf || f.lidOff:
+		return LidAbout
+	case f.gaugeAlone():
+		if last.JumpK > flareK {
+			return Jumped
+		}
+		return GaugeOnly
+	case last.JumpK > jumpK || last.JumpK > flareK && f.sinceLast(n-1) <= flareMinutes:
+		return Jumped
+	case last.JumpK < -jumpK || n > 1 && last.Surprise > oddSurprise:
+		if f.agreed(n - 1) {
+			return Trusted
+		}
+		return Odd
+	}
+	return Trusted
+}
+
+// gaugeAlone says whether only the lid's gauge was read, and it is not known from cooks before.
+func (f *Fire) gaugeAlone() bool {
+	const known = 0.1
+	if f.begin.Own != nil && f.begin.Own.Cooks > 0 {
+		if g, ok := f.begin.Own.Figures["gauge"]; ok && g.Spread < known {
+			return false
+		}
+	}
+	return f.grates() == 0
+}
+
+func (f *Fire) sinceLast(i int) float64 {
+	if i == 0 {
+		return stale
+	}
+	return f.readings[i].Minute - f.readings[i-1].Minute
+}
+
+// agreed says whether a reading says what another odd one before it said.
+func (f *Fire) agreed(i int) bool {
+	last := f.readings[i]
+	for _, r := range f.readings[:i] {
+		off := r.C - last.C
+		if gap := last.Minute - r.Minute; r.Kind == last.Kind && gap >= agreeFrom && gap <= 20 && off < agreeK && off > -agreeK {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,139 @@
+package steer
+
+import "fmt"
+
+// why is one reason.
+func (w wording) why() string {
+	a := w.a
+	level := w.grate(a.Want.LevelC)
+	switch a.Why {
+	case InBand:
+		return fmt.Sprintf("Why: it stays near %s by itself.", level)
+	case ComingRight:
+		return "Why: it is on its way back by itself."
+	case Warms:
+		return "Why: the fire is still growing after the light. That is no dying fire."
+	case Hot:
+		return fmt.Sprintf("Why: the fire has more air than %s needs.", level)
+	case Cool:
+		return fmt.Sprintf("Why: the fire has less air than %s needs.", level)
+	case Rising:
+		return fmt.Sprintf("Why: it is on its way above %s.", level)
+	case Sinking:
+		return fmt.Sprintf("Why: it is on its way below %s.", level)
+	case ManyLit:
+		return "Why: more coals are lit than the vents can hold back; a bed gives its heat back slowly."
+	case Leaks:
+		return "Why: air gets in beside the vents. Is the lid seated, the door shut, the ash cleaner closed?"
+	case Starved:
+		return "Why: many coals are lit and get too little air."
+	case FewLit:
+		return "Why: few coals are lit. More air alone won't do it."
+	case Spent:
+		return "Why: the coals are nearly burnt."
+	case Ashed:
+		return "Why: ash keeps the air from the coals."
+	case ColdLoad:
+		return "Why: cold food and water take the heat, 15 to 40 F less for up to two hours. Don't chase it."
+	case WindBlows:
+		return "Why: the wind changed the fire, not the vents."
+	}
+	return w.whyReading()
+}
+
+func (w wording) whyReading() string {
+	a := w.a
+	switch a.Why {
+	case BadReading:
+		return "Why: the fire can hardly have changed so fast. The probe may touch food or grate, or sit in a draft. If it reads the same again, believe it."
+	case FatBurns:
+		return "Why: it went up at once and nothing was touched. That can be burning fat. Without flames: was the lid off, or the probe moved? Read again in 5 min."
+	case LidWasOff:
+		return "Why: what the probe shows so soon after the lid means little."
+	case FireOut:
+		return "Why: the log says that it went out."
+	case NothingRead:
+		return "Why: there is no fresh reading to go by."
+	}
+	return ""
+}
+
+// Cautions of fire, in the words of safety.
+const (
+	openCarefully = "Before you open the lid: open the top vent, wait two minutes, lift the lid a finger's width on the side away from you, then open."
+	litCarefully  = "Food to a tray under foil, raw to its own, 10 min at most. Add lit coals through a hinged side, or with grate and food off. Pour away from you, long gloves, nobody within 3 ft."
+	upwind        = "Stay upwind for 20 min: fresh coals give off carbon monoxide. Never in a house, garage, shed, tent or porch, nor under a roof."
+	screenSafely  = "A screen may stand on one side, of metal or stone, 3 ft off, nothing overhead. Don't move or turn a lit grill."
+	stormy        = "Wind over 20 mph carries sparks: nobody should light a fire in it. Stay with the grill, and finish the food in the oven if you can."
+	tooCool       = "Under 200 F for more than half an hour is no heat to cook on: measure the food, and don't count on the vents alone."
+)
+
+func (w wording) also() []string {
+	a, out := w.a, []string(nil)
+	say := func(when bool, text string) {
+		if when {
+			out = append(out, text)
+		}
+	}
+	say(a.Do == LookFirst, "Flames outside the grill: leave it and call the fire service.")
+	say(a.tight(), openCarefully)
+	say(a.Do == AddLit || a.Do == Relight, litCarefully)
+	say(a.Do == AddLit || a.Do == AddUnlit || a.Do == Relight, upwind)
+	say(a.Why == WindBlows, screenSafely)
+	say(a.Stormy, stormy)
+	say(a.TopBelowLeast && a.Do != Move, "With food on, keep the top vent at an eighth or more. Close the bottom one instead.")
+	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && a.In30.Middle < coolC, tooCool)
+	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
+	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
+	return append(out, w.otherWays()...)
+}
+
+// coolC is the grate below which vents alone are not counted on with food, degC.
+const coolC = (200.0 - 32) / 1.8
+
+// AllOpen says whether the vents have no more to give.
+func (a Advice) AllOpen() bool { return a.From.Top > 0.99 && a.From.Bottom > 0.99 }
+
+// tight says whether the fire may flare when the lid is opened: little air on many lit coals.
+func (a Advice) tight() bool {
+	return min(a.From.Top, a.From.Bottom) <= nearlyShut+1e-9 && a.LitN > starvedN || a.Why == Starved
+}
+
+// otherWays are what vents cannot do, and what can.
+func (w wording) otherWays() []string {
+	a, out := w.a, []string(nil)
+	if a.Reach == TooHot {
+		if a.MinutesToBand > 0 {
+			out = append(out, fmt.Sprintf("At these vents it takes about %d min.", a.MinutesToBand))
+		} else {
+			out = append(out, fmt.Sprintf("The vents alone won't bring it to %s within two hours. Let the plan take a higher level.", w.grate(a.Want.LevelC)))
+		}
+		out = append(out, "Or take coals out: food off first, grate off, long gloves, into a metal pail with a lid. Next time light fewer.")
+	}
+	for _, r := range a.Remedies {
+		if r.Do == a.Do && r.Count == a.Count {
+			continue
+		}
+		text := ""
+		switch r.Do {
+		case ClearAsh:
+			text = "Clearing the ash"
+		case AddUnlit:
+			text = fmt.Sprintf("%d unlit coals", r.Count)
+		case AddLit:
+			text = fmt.Sprintf("%d more lit coals", r.Count)
+		}
+		if a.Do == Leave || a.Do == Move {
+			text = "If it is no higher at the next look: " + lowerFirst(text)
+		}
+		out = append(out, fmt.Sprintf("%s would bring %s in 45 min.", text, w.span(r.In45)))
+	}
+	return out
+}
+
+func lowerFirst(s string) string {
+	if s == "Clearing the ash" {
+		return "clearing the ash"
+	}
+	return s
+}
