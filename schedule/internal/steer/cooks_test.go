@@ -277,11 +277,6 @@ func (r *course) advised(own *Record) (score, *Fire) {
 			}
 		}
 	}
-	if startAtPour {
-		c := f.choose(f.bits(), Want{LevelC: r.levelC()})
-		r.vents(c.vents.Top, c.vents.Bottom)
-		f.take(Event{Minute: 0, Kind: VentsSet, Top: c.vents.Top, Bottom: c.vents.Bottom})
-	}
 	for next := float64(firstLook); next < cookMinutes; {
 		r.untilMinute(next)
 		tell(next - 1)
@@ -309,8 +304,6 @@ func (r *course) advised(own *Record) (score, *Fire) {
 
 // overSlackF is by how much an overshoot has to be over before another one counts.
 const overSlackF = 5
-
-const startAtPour = false
 
 const weakShare = 0.1
 

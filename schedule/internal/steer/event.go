@@ -12,7 +12,7 @@ type Kind int
 const (
 	Grate      Kind = iota // C: the air beside the meat
 	Gauge                  // C: the gauge in the lid
-	LidOff                 // Minutes: how long, if the cook said so
+	LidOff                 //
 	LidOn                  //
 	Pour                   // Count lit, Unlit beside them: a new fire
 	Lit                    // Count lit coals added
@@ -34,6 +34,8 @@ type Event struct {
 	Kg          float64
 	WindMS      float64
 	Top, Bottom float64
+
+	closed float64 // minute at which an opened lid was closed, as the log has it; 0 if nobody said so
 }
 
 func (e Event) isReading() bool { return e.Kind == Grate || e.Kind == Gauge }
@@ -46,5 +48,27 @@ func inOrder(events []Event) []Event {
 		return cmp.Or(cmp.Compare(a.Minute, b.Minute), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.C, b.C), cmp.Compare(a.Count, b.Count),
 			cmp.Compare(a.Unlit, b.Unlit), cmp.Compare(a.Kg, b.Kg), cmp.Compare(a.WindMS, b.WindMS), cmp.Compare(a.Top, b.Top), cmp.Compare(a.Bottom, b.Bottom))
 	})
-	return slices.Compact(all)
+	return withClosings(slices.Compact(all))
 }
+
+// withClosings tells each opened lid when it was closed.
+func withClosings(all []Event) []Event {
+	for i := range all {
+		if all[i].Kind != LidOff {
+			continue
+		}
+		for _, e := range all[i+1:] {
+			if e.Kind == LidOff || e.Minute-all[i].Minute > longestLid {
+				break
+			}
+			if e.Kind == LidOn {
+				all[i].closed = e.Minute
+				break
+			}
+		}
+	}
+	return all
+}
+
+// longestLid is a closing that belongs to an opening, minutes (assumption).
+const longestLid = 60

@@ -158,11 +158,12 @@ func (f *Fire) take(e Event) {
 		f.vents(e)
 	case LidOff:
 		f.lidOff, f.lidOffFrom, f.closesAt = true, e.Minute, e.Minute+lidMinutes
+		if e.closed > e.Minute {
+			f.closesAt = e.closed
+		}
 		f.deafUntil = math.Inf(1)
 	case LidOn:
-		if f.lidOff || f.deafUntil > e.Minute {
-			f.closeLid()
-		}
+		f.closeLid()
 	case Meat:
 		f.meats = append(f.meats, e)
 		f.deafUntil = max(f.deafUntil, e.Minute+settlesAfter(e.Kg))
