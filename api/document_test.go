@@ -65,3 +65,23 @@ func TestFieldOfAForecast(t *testing.T) {
 		}
 	}
 }
+
+// The fire in hand, for a cell and with a log.
+func TestFireInHand(t *testing.T) {
+	cfg, _ := testConfig()
+	h := New(cfg).Handler()
+	const query = "/v1/fire?want=250+F&top=1/2&bottom=1/4"
+	a := ask(t, h, http.MethodGet, query+"&shows=315+F&field=text", nil)
+	if text := string(a.body); a.StatusCode != http.StatusOK || !strings.HasPrefix(text, "Close the ") {
+		t.Errorf("%d %s", a.StatusCode, text)
+	}
+	a = ask(t, h, http.MethodPost, query, []byte("time,kind,value\n10:00,grate,250 F\n10:30,grate,251 F\n"), "Content-Type", "text/csv")
+	if text := string(a.body); a.StatusCode != http.StatusOK || !strings.Contains(text, `"do":`) {
+		t.Errorf("%d %s", a.StatusCode, text)
+	}
+	for _, bad := range []string{"/v1/fire?want=250+F", "/v1/fire?shows=250+F", query + "&shows=250+F&field=colour", query + "&shows=warm", query + "&shows=250+F&nonsense=1"} {
+		if a := ask(t, h, http.MethodGet, bad, nil); a.StatusCode != http.StatusBadRequest {
+			t.Errorf("%s: %d", bad, a.StatusCode)
+		}
+	}
+}

@@ -34,7 +34,7 @@ func ReadFireLog(data []byte) ([]Entry, error) {
 	if len(rows) > maxEntries {
 		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
 	}
-	r := &logReader{plan: Plan{TZ: "UTC"}, loc: time.UTC, first: fireLogDay(), last: fireLogDay().AddDate(500, 0, 0), before: fireLogDay(), faults: faults}
+	r := fireLogReader(rows, faults)
 	var out []Entry
 	for _, row := range rows {
 		if !slices.Contains(FireKinds(), EntryKind(row.kind)) {
@@ -52,6 +52,24 @@ func ReadFireLog(data []byte) ([]Entry, error) {
 		return nil, err
 	}
 	return JoinLogs(out, nil), nil
+}
+
+// longestFireLog is how long a log of one fire may be, days.
+const longestFireLog = 10
+
+// fireLogReader reads from the first date of a log on, or from any day where it has only clocks.
+func fireLogReader(rows []logRow, faults *strict.FaultList) *logReader {
+	from := fireLogDay()
+	for _, row := range rows {
+		if len(row.time) < len(time.DateOnly) {
+			continue
+		}
+		if day, err := time.Parse(time.DateOnly, row.time[:len(time.DateOnly)]); err == nil && (from.Equal(fireLogDay()) || day.Before(from)) {
+			from = day
+		}
+	}
+	last := from.AddDate(0, 0, longestFireLog)
+	return &logReader{plan: Plan{TZ: "UTC"}, loc: time.UTC, first: from.AddDate(0, 0, -1), last: last, from: from, to: last, faults: faults}
 }
 
 func fireKindNames() []string {

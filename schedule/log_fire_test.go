@@ -53,3 +53,25 @@ func TestReadLogReadsTheFire(t *testing.T) {
 		}
 	}
 }
+
+// A log of a fire alone needs no plan: clocks count on, dates are taken, dishes and what is of them are refused.
+func TestReadFireLog(t *testing.T) {
+	log, err := schedule.ReadFireLog([]byte("time,kind,value\n23:30,lit,\n23:45,lit-coals,12\n00:15,grate,245 F\n09:00,grate,251 F\n"))
+	if err != nil || len(log) != 4 {
+		t.Fatalf("%+v, %v", log, err)
+	}
+	if h := log[3].At.Sub(log[0].At).Hours(); h != 9.5 {
+		t.Errorf("from the light to the last reading %v h, want 9.5", h)
+	}
+	log, err = schedule.ReadFireLog([]byte(`[{"time":"2031-05-04T10:00:00Z","kind":"grate","value":"245 F"},{"time":"2031-05-04 10:30","kind":"vents","value":"both 1/4"}]`))
+	if err != nil || len(log) != 2 || log[1].At.Sub(log[0].At).Minutes() != 30 {
+		t.Errorf("%+v, %v", log, err)
+	}
+	for text, want := range map[string]string{
+		"time,kind,value\n10:00,core,150 F\n": "no entry of a fire alone", "time,kind,value\n": "no entry", "": "empty", "time,kind,value\n10:00,grate,hot\n": "line 2",
+	} {
+		if _, err := schedule.ReadFireLog([]byte(text)); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+}

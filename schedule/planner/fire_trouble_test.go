@@ -60,32 +60,48 @@ func TestFireTroubles(t *testing.T) {
 		{"it was fine until the wind came", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,250 F\n10:30,grate,252 F\n11:00,grate,248 F\n11:10,wind,14 mph\n11:30,grate,222 F\n11:45,grate,212 F\n",
 			func(s schedule.Steer) bool { return moreAir(s) && strings.Contains(told(s), "creen") }},
 		{"fell to 200 and all vents are open", "want=250 F", "09:00,vents,all open\n09:00,grate,245 F\n10:00,grate,225 F\n11:00,grate,205 F\n11:20,grate,200 F\n",
-			func(s schedule.Steer) bool { return (s.Do == "add-lit" || s.Do == "add-unlit" || s.Do == "clear-ash") && s.Reach == "too-weak" }},
+			func(s schedule.Steer) bool {
+				return (s.Do == "add-lit" || s.Do == "add-unlit" || s.Do == "clear-ash") && s.Reach == "too-weak"
+			}},
 		{"310 and I want 250", "want=250 F; shows=310 F; top=1/2; bottom=1/2", "", lessAir},
 		{"the lid was off for ten minutes", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,250 F\n10:30,grate,250 F\n10:40,lid-opened,\n10:50,lid-closed,\n10:52,grate,190 F\n",
 			func(s schedule.Steer) bool { return s.Do == "leave" && s.Reason == "lid-was-off" }},
 		{"it is steady at 250", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,248 F\n10:30,grate,252 F\n11:00,grate,250 F\n", func(s schedule.Steer) bool { return s.Do == "leave" && s.LookMinutes >= 15 }},
 		{"only 180 and I lit it half an hour ago", "want=250 F; shows=180 F; top=open; bottom=open; since-lit=25m", "", func(s schedule.Steer) bool { return s.Do == "leave" && s.Reason == "warming" }},
 		{"the gauge in the lid shows 315", "want=250 F; shows=315 F; at=lid; top=1/2; bottom=1/4; since-lit=90m", "",
-			func(s schedule.Steer) bool { return s.Do == "hold-thermometer" && s.In15 == nil && strings.Contains(s.Text, "close the top vent") }},
+			func(s schedule.Steer) bool {
+				return s.Do == "hold-thermometer" && s.In15 == nil && strings.Contains(s.Text, "close the top vent")
+			}},
 		{"the lid says 300, the grate said 250", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,gauge,300 F\n10:00,grate,252 F\n10:30,gauge,298 F\n",
 			func(s schedule.Steer) bool { return s.Do == "leave" && s.In15 != nil }},
 		{"it dropped 60 F in five minutes", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,250 F\n10:30,grate,251 F\n10:55,grate,250 F\n11:00,grate,190 F\n",
 			func(s schedule.Steer) bool { return s.Do == "read-again" && s.LookMinutes <= 5 }},
 		{"and again, so it is true", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,250 F\n10:30,grate,251 F\n10:55,grate,250 F\n11:00,grate,190 F\n11:06,grate,187 F\n", moreAir},
 		{"it shot up to 400 and I touched nothing", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,250 F\n10:30,grate,251 F\n10:55,grate,250 F\n11:00,grate,400 F\n",
-			func(s schedule.Steer) bool { return s.Do == "look-first" && strings.Contains(s.Text, "Don't open the lid") }},
+			func(s schedule.Steer) bool {
+				return s.Do == "look-first" && strings.Contains(s.Text, "Don't open the lid")
+			}},
 		{"45 lit and an eighth on both, still 318", "want=275 F; shows=318 F; top=1/8; bottom=1/8; lit=45; since-lit=60m", "",
-			func(s schedule.Steer) bool { return lessAir(s) && s.To.Top >= 0.124 && strings.Contains(told(s), "two minutes") }},
+			func(s schedule.Steer) bool {
+				return lessAir(s) && s.To.Top >= 0.124 && strings.Contains(told(s), "two minutes")
+			}},
 		{"everything shut as far as I may, and 300 for an hour", "want=225 F", "10:00,vents,\"top 1/8, bottom 1/16\"\n10:00,grate,305 F\n10:30,grate,302 F\n11:00,grate,300 F\n11:30,grate,298 F\n",
-			func(s schedule.Steer) bool { return s.Reach == "too-hot" && s.To.Top >= 0.124 && strings.Contains(told(s), "food off first") }},
+			func(s schedule.Steer) bool {
+				return s.Reach == "too-hot" && s.To.Top >= 0.124 && strings.Contains(told(s), "food off first")
+			}},
 		{"the coals are nearly gone", "want=250 F; unlit=0", "09:00,lit,\n09:15,lit-coals,15\n09:15,vents,all open\n09:45,grate,265 F\n10:30,grate,230 F\n11:00,grate,195 F\n11:15,grate,185 F\n",
-			func(s schedule.Steer) bool { return s.Do == "add-lit" && s.Count >= 5 && strings.Contains(told(s), "upwind") }},
+			func(s schedule.Steer) bool {
+				return s.Do == "add-lit" && s.Count >= 5 && strings.Contains(told(s), "upwind")
+			}},
 		{"top is at a sixteenth with food on", "want=225 F; shows=225 F; top=1/16; bottom=1/2", "", func(s schedule.Steer) bool { return s.To != nil && s.To.Top >= 0.124 && s.To.Bottom < 0.5 }},
 		{"the fire went out", "want=250 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,240 F\n10:40,fire-out,\n", func(s schedule.Steer) bool { return s.Do == "relight" }},
-		{"my ceramic cooker is at 300", "want=250 F; shows=300 F; grill=ceramic; top=1/4; bottom=1/4", "", func(s schedule.Steer) bool { return s.Do == "practice-only" && s.In15 == nil && strings.Contains(s.Why, "hours") }},
+		{"my ceramic cooker is at 300", "want=250 F; shows=300 F; grill=ceramic; top=1/4; bottom=1/4", "", func(s schedule.Steer) bool {
+			return s.Do == "practice-only" && s.In15 == nil && strings.Contains(s.Why, "hours")
+		}},
 		{"how do I sear", "want=600 F; shows=400 F; top=open; bottom=open", "", func(s schedule.Steer) bool { return s.Do == "practice-only" }},
-		{"I do not know how the vents stand", "want=250 F; shows=300 F", "", func(s schedule.Steer) bool { return s.Do == "practice-only" && strings.Contains(s.Why, "how the vents stand") }},
+		{"I do not know how the vents stand", "want=250 F; shows=300 F", "", func(s schedule.Steer) bool {
+			return s.Do == "practice-only" && strings.Contains(s.Why, "how the vents stand")
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := fireAsked(t, c.fields, c.log)
