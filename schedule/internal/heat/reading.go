@@ -18,6 +18,24 @@ func (s *Sim) SurfaceC() float64 { return s.state.surfaceC }
 // radius thick.
 func (s *Sim) OuterC() float64 { return s.state.tempC[s.cells-1] }
 
+// ColdestC is the temperature in degC of the coldest cell, inside or out.
+func (s *Sim) ColdestC() float64 {
+	least := s.state.tempC[0]
+	for _, c := range s.state.tempC[1:s.cells] {
+		least = min(least, c)
+	}
+	return least
+}
+
+// Shift makes all of the body warmer by a difference in K, for a reading that says so.
+func (s *Sim) Shift(byK float64) {
+	for i := range s.cells {
+		s.state.tempC[i] += byK
+	}
+	s.state.surfaceC += byK
+	s.Change(s.in)
+}
+
 // MeanC is the mean temperature by volume in degC.
 func (s *Sim) MeanC() float64 {
 	var sum, volume float64

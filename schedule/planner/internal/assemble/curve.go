@@ -42,26 +42,11 @@ const LeastLeft = 1
 // liveCurve is the core of a piece on the grate, as believed, to the late end
 // of its take-off.
 func (d *Assembler) liveCurve(p *arrange.Placed) []schedule.Point {
-	b, c, total := p.Way.Believed, p.Way.Journey, p.Way.Total()
-	read := func(x, m float64) float64 {
-		return b.Between(x, func(q *belief.Path) float64 {
-			return belief.Sample(q.Curve, c.Body.StartC, c.TargetC, m/math.Exp(q.Lnf)*60)
-		})
-	}
-	ahead := func(x float64) float64 { // what may never be done is done by the end of what is looked at
-		return math.Min(b.Done(x)-c.Now, belief.LongestAhead)
-	}
-	along := func(p, m float64) float64 { // as it went, and from now on as it will go
-		x := b.PaceSoFar(p)
-		if left := ahead(x); m > c.Now && left > 0 && b.Drift > 0 {
-			m = c.Now + (m-c.Now)*left/math.Max(ahead(b.Quantile(p)), LeastLeft)
-		}
-		return read(x, m)
-	}
+	b, total := p.Way.Believed, p.Way.Total()
 	step := math.Max(math.Ceil(total.Late/day.CurvePoints), 1)
 	var out []schedule.Point
 	for m := 0.0; m <= total.Late+step/2; m += step {
-		core := [3]float64{along(0.9, m), along(0.5, m), along(0.1, m)}
+		core := [3]float64{b.CoreC(m, 0.9), b.CoreC(m, 0.5), b.CoreC(m, 0.1)}
 		slices.Sort(core[:]) // a fast piece also cools fast
 		out = append(out, schedule.Point{At: d.At(p.On - m), CoreC: core[1], LowC: core[0], HighC: core[2]})
 	}

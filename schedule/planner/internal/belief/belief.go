@@ -4,164 +4,258 @@ import (
 	"context"
 	"math"
 
+	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
 )
 
-// What a reading of the core is off by. Two degrees Fahrenheit are the probe's
-// and its place (common practice, no source). Between 135 and 175 F the model
-// itself is off by eight: its plateau is a ramp, real ones are flatter (from a
-// university demonstration of the stall, where it ends 8 F high after 6 h).
+// What a reading of the core is off by. Two degrees Fahrenheit are the probe's (common
+// practice, no source), four the place in the middle of one piece (home cooks who
+// measured twice report 10 and 15 F). Between 135 and 175 F the model itself is off by
+// eight: its plateau is a ramp, real ones are flatter (from a university demonstration
+// of the stall, where it ends 8 F high after 6 h).
 const (
 	ProbeErrorK = 2 / 1.8
+	PlaceErrorK = 4 / 1.8
 	stallErrorK = 8 / 1.8
 	stallEdgeK  = 6 // the model's error fades over so much on either side (assumption)
 )
 
 var StallLowC, StallHighC = unit.FToC(135), unit.FToC(175)
 
-// Assumptions on what many readings are worth.
+// The two clocks. Clock A runs from the newest reading at the usual pace, clock B over a
+// whole cook that is not over. Fitted on home logs (clock_fit_test.go says what came
+// out), rounded.
 const (
-	// independentMinutes: the model's error and the probe's place last. Readings
-	// closer than this tell in part the same thing, and count in part.
-	independentMinutes = 60
-	// outlierShare of the readings that no detector has found out are wrong all the
-	// same, by anything up to outlierRangeK.
-	outlierShare  = 0.02
-	outlierRangeK = 80
-	// paceDrift is what comes anew along the cook instead of staying with the piece
-	// from its first minute (wind, a hand on the vents, a stall that is not the
-	// model's): a sixth of the variance of the dish's own factor, so 0.4 of its
-	// standard deviation.
-	paceDrift = 0.4
-	// mostPast is how much of a cook that is not over may count as past.
-	mostPast = 0.97
-	// placeErrorK: two places in the middle of one piece are not equally hot (home
-	// cooks who measured twice report 10 and 15 F), so it comes off when the place
-	// that is measured then is done.
-	PlaceErrorK     = 4 / 1.8
-	MostPlaceSpread = 0.1
+	// The pace that brought a piece to its reading does not foretell the pace after it
+	// (slope -0.27 bare, -0.66 wrapped, where one that carries over has +1), so none is
+	// carried.
+	biasBare, biasWrapped     = -0.35, 0.0 // of the logarithm of what clock A says
+	spreadBare, spreadWrapped = 0.55, 0.65
+	nearSpread                = 0.6 // more on the fast side, where a probe cannot tell the core from its target
+	wholeShare                = 1.2 // of the spread of a first plan
+	// Pieces that were not measured: what they may lag behind the one that was.
+	unmeasuredShare, unmeasuredLeast = 0.3, 0.1
 )
 
-// The grids: paths that are simulated, points of the logarithm of the pace, and
-// points of the grate's error in standard deviations.
-const (
-	pathCount  = 25
-	paceCount  = 161
-	pathReach  = 3.6 // standard deviations
-	grateCount = 15
-	grateReach = 3.0
-)
-
-// Belief is what is believed of the pace of one piece: weights over the
-// logarithm of its pace, and the model's path at each.
-type Belief struct {
-	spread spread.Spread // before any reading
+// Stand says which piece a belief is about, besides its journey.
+type Stand struct {
+	Spread spread.Spread // of a whole cook, before any reading
 	Stalls bool          // the cut has a stall
-	ratio  float64
-	Paths  []Path
-	xs     []float64
-	chance []float64 // of each x; adds up to 1
-	past   []float64 // the same of the pace up to the last reading
-	like   []float64 // likelihood of the readings at each pace of the whole cook
-	sofar  []float64 // and at each pace up to the last reading
-	Drift  float64   // variance of that pace about the pace of the whole cook
-
-	Whole float64 // minutes of the cook at the model's own pace, as first planned
-	Lost  float64 // minutes without heat so far
-	Place float64 // what the place of the probe does to the take-off, in the logarithm
-
-	grate  float64 // mean and standard deviation of the grate's error, in
-	GrateS float64 // its standard deviations; positive is cooler
+	Pieces int           // of which one was measured
 }
 
-// NewBelief follows a course at all paces that may be.
-func NewBelief(ctx context.Context, c *Journey, s spread.Spread, stalls bool) (*Belief, error) {
-	b := &Belief{spread: s, Stalls: stalls, ratio: 1}
-	fastest, slowest := s.Median-s.S*pathReach, s.Median+(s.S+s.Late)*pathReach
-	for i := range pathCount {
-		if err := ctx.Err(); err != nil { // a path with many readings takes milliseconds
+// Belief is what is believed of the rest of one piece's cook.
+type Belief struct {
+	Stand
+	Journey *Journey
+	Nodes   []Reading // what is taken from its readings
+	Rest    Rest
+	Whole   float64 // minutes of the whole cook at the usual pace, in what surrounded it
+	Creep   Creep
+
+	GrateS float64 // what is left of the spread of the grate's error, in its own
+
+	usual   *lattice // at the newest node; nil without one
+	clockA  clock
+	clockA0 clock // of the node before, as long as the newest is colder than it foretold
+	slopeB  float64
+	pace    float64   // that brought it to the newest node
+	way     ride      // from there to its end, with its curve
+	wayEnds float64   // the minute of that end
+	toReads []float64 // what has to be added to the curve at each node
+}
+
+// clock is clock A of a node.
+type clock struct {
+	minute float64 // of the node
+	rest   float64 // from there, minutes; 0 is done
+	slope  float64 // of its logarithm for a cooler grate
+	spread side
+	bias   float64
+}
+
+// New follows a journey and its readings, of which those that count are taken.
+func New(ctx context.Context, c *Journey, s Stand, readings []Reading) (*Belief, error) {
+	b := &Belief{Stand: s, Journey: c}
+	var whole ride
+	whole.set(c, s.Spread.Median, true)
+	b.Whole = whole.finish()
+	b.Nodes = Nodes(readings, b.Whole)
+	if n := len(b.Nodes); n > 0 {
+		var err error
+		if b.usual, err = newLattice(ctx, c, s.Spread.Median, b.Nodes[n-1].Minute); err != nil {
 			return nil, err
 		}
-		b.Paths = append(b.Paths, c.run(fastest+(slowest-fastest)*float64(i)/(pathCount-1)))
 	}
-	low, high := b.Paths[0].Lnf, b.Paths[pathCount-1].Lnf
-	for i := range paceCount {
-		b.xs = append(b.xs, low+(high-low)*float64(i)/(paceCount-1))
-	}
+	b.foresee(&whole)
 	return b, nil
 }
 
-// Again is the belief in another future; what the readings said stays.
+// foresee works out the clocks, and the way to the end.
+func (b *Belief) foresee(whole *ride) {
+	b.slopeB = b.Spread.Grate
+	if b.Journey.Indoors {
+		b.slopeB = 0
+	}
+	b.clockA, b.clockA0, b.Creep = clock{}, clock{}, Creep{}
+	n := len(b.Nodes)
+	if n == 0 {
+		b.way, b.wayEnds, b.pace = *whole, b.Whole, b.Spread.Median
+		return
+	}
+	last := b.Nodes[n-1]
+	b.clockA = b.clockOf(last)
+	b.way, b.pace = b.usual.anchored(last.Minute, last.CoreC, true)
+	b.Creep = b.creeping()
+	b.clockA.rest *= math.Sqrt(b.Creep.Slower)
+	b.clockA.spread = b.surprised(b.clockA.spread)
+	b.toReads = b.misses()
+	if b.clockA.rest == 0 {
+		b.wayEnds = last.Minute
+		return
+	}
+	b.wayEnds = b.way.finish()
+	if n > 1 {
+		b.clockA0 = b.without(b.Nodes[n-2], last)
+	}
+}
+
+// clockOf is clock A of the newest node.
+func (b *Belief) clockOf(r Reading) clock {
+	out := clock{minute: r.Minute, bias: biasBare}
+	sd := spreadBare
+	if b.Journey.Wrapped <= r.Minute { // never for NaN
+		out.bias, sd = biasWrapped, spreadWrapped
+	}
+	if b.Pieces > 1 {
+		sd = math.Hypot(sd, unmeasuredShare*b.Spread.S+unmeasuredLeast)
+	}
+	out.spread = side{sd, sd}
+	if b.Journey.TenderS == 0 && r.CoreC >= b.Journey.TargetC {
+		return out
+	}
+	out.rest = math.Min(b.usual.rest(r.CoreC), LongestAhead)
+	if b.Journey.TenderS == 0 { // as near as that, it may be done any minute
+		near := math.Min(1, probeWorthK/(b.Journey.TargetC-r.CoreC))
+		out.spread.fast = math.Hypot(sd, nearSpread*near)
+	}
+	if out.rest > 0 {
+		out.slope = b.slopeOf(r, out.rest)
+	}
+	return out
+}
+
+// coolerK is by how much the grate is made cooler to see what its error does.
+const coolerK = spread.GrateErrorK
+
+// slopeOf is what a grate that is cooler by one standard deviation of its error does to
+// the logarithm of the rest.
+func (b *Belief) slopeOf(r Reading, rest float64) float64 {
+	c := *b.Journey
+	if c.Indoors {
+		return 0
+	}
+	cool := func(in *heat.Surroundings) { in.AirC, in.WallC = in.AirC-coolerK, in.WallC-coolerK }
+	ends := func(c *Journey) float64 {
+		w, _ := b.usual.anchored(r.Minute, r.CoreC, false)
+		w.c = c
+		return w.finish() - r.Minute
+	}
+	was := ends(&c)
+	cool(&c.Ahead)
+	cool(&c.Wrap.In)
+	const most = 0.3 // beyond it the grate hardly brings the core to its target: more is no measure
+	if !(was > 0) {
+		return 0
+	}
+	return math.Min(math.Max(math.Log(ends(&c)/was), 0), most)
+}
+
+// without is clock A of the node before the newest one, if that is colder than it
+// foretold: a colder reading never makes a piece sooner than no reading.
+func (b *Belief) without(before, last Reading) clock {
+	r, _ := b.usual.anchored(before.Minute, before.CoreC, false)
+	at := r
+	at.through(last.Minute, false)
+	if last.CoreC >= at.sim.CoreC() {
+		return clock{}
+	}
+	out := b.clockA
+	out.minute, out.spread = before.Minute, side{b.clockA.spread.fast, b.clockA.spread.fast}
+	out.rest = b.usual.floored(r.finish()-before.Minute, before.CoreC)
+	return out
+}
+
+// seenS is the standard deviation of the logarithm of paces up to a reading (seen on
+// home logs 0.12 to 0.40).
+const seenS, seenStallS = 0.25, 0.35
+
+// Surprise is how far a piece is from the usual pace, in standard deviations; positive
+// is slow.
+func (b *Belief) Surprise() float64 {
+	if len(b.Nodes) == 0 {
+		return 0
+	}
+	return (b.pace - b.Spread.Median) / seenStallS
+}
+
+// surprised widens the side of a surprise, and only that one.
+func (b *Belief) surprised(s side) side {
+	const usual, steep, most = 2.5, 0.2, 1.0
+	wider := func(sd, y float64) float64 {
+		return math.Max(sd, math.Min(sd*(1+steep*math.Max(y-usual, 0)), most))
+	}
+	y := b.Surprise()
+	s.slow, s.fast = wider(s.slow, y), wider(s.fast, -y)
+	if b.Creep.Slower > 1 {
+		wide := creepSpread * math.Log(b.Creep.Slower)
+		s.slow, s.fast = math.Hypot(s.slow, wide), math.Hypot(s.fast, wide)
+	}
+	return s
+}
+
+// Again is the belief in another future; what the readings said of the past stays.
 func (b *Belief) Again(c *Journey) *Belief {
 	out := *b
-	out.Paths = make([]Path, len(b.Paths))
-	for i, p := range b.Paths {
-		out.Paths[i] = p.again(c)
+	out.Journey = c
+	var whole ride
+	whole.set(c, b.Spread.Median, true)
+	out.Whole = whole.finish()
+	if b.usual != nil {
+		l := *b.usual
+		l.c, l.rides = c, append([]ride(nil), b.usual.rides...)
+		for i := range l.rides {
+			l.rides[i].c = c
+		}
+		l.forget()
+		out.usual = &l
 	}
+	out.foresee(&whole)
 	return &out
 }
 
-// Between reads a figure of the paths at x, linear in the logarithm of the pace.
-func (b *Belief) Between(x float64, of func(*Path) float64) float64 {
-	low, high := b.Paths[0].Lnf, b.Paths[len(b.Paths)-1].Lnf
-	i := (x - low) / (high - low) * float64(len(b.Paths)-1)
-	k := min(max(int(i), 0), len(b.Paths)-2)
-	share := math.Min(math.Max(i-float64(k), 0), 1)
-	a, c := of(&b.Paths[k]), of(&b.Paths[k+1])
-	if math.IsInf(c, 1) && share > 0 || math.IsInf(a, 1) {
-		return math.Inf(1)
+// Quantile is the minute from the put-on by which the piece is done with a probability.
+func (b *Belief) Quantile(probability float64) float64 {
+	return b.Journey.Now + b.Rest.Quantile(probability)
+}
+
+// Z is the standard normal quantile of the chance that it is done by a minute.
+func (b *Belief) Z(minute float64) float64 {
+	const most = 8.0
+	chance := b.Rest.Chance(minute - b.Journey.Now)
+	if chance > 0.5 { // as exact on this side
+		return math.Min(-spread.NormalQuantile(math.Max(1-chance, 1e-15)), most)
 	}
-	return a + share*(c-a)
-}
-
-// coreAt is the core at the k-th reading at the pace exp(x).
-func (b *Belief) coreAt(x float64, k int) float64 {
-	i := (x - b.Paths[0].Lnf) / (b.Paths[1].Lnf - b.Paths[0].Lnf)
-	j := min(max(int(i), 0), len(b.Paths)-2)
-	low, high := b.Paths[j].cores[k], b.Paths[j+1].cores[k]
-	return low + (i-float64(j))*(high-low)
-}
-
-// Done and wrap are the minutes from the put-on at the pace exp(x).
-func (b *Belief) Done(x float64) float64 {
-	return math.Exp(b.Between(x, func(p *Path) float64 { return math.Log(p.Done) }))
-}
-
-func (b *Belief) Wrap(x float64) float64 {
-	return b.Between(x, func(p *Path) float64 {
-		if math.IsNaN(p.wrap) {
-			return p.Done
-		}
-		return p.wrap
-	})
+	return math.Max(spread.NormalQuantile(math.Max(chance, 1e-15)), -most)
 }
 
 // ErrorK is the standard deviation of a reading against the model.
 func (b *Belief) ErrorK(coreC float64) float64 {
+	own := math.Hypot(ProbeErrorK, PlaceErrorK)
 	if !b.Stalls {
-		return ProbeErrorK
+		return own
 	}
 	out := math.Max(math.Max(StallLowC-coreC, coreC-StallHighC), 0)
-	return math.Hypot(ProbeErrorK, stallErrorK*math.Max(1-out/stallEdgeK, 0))
-}
-
-// Quantile is the logarithm of the pace of the whole cook that is not exceeded
-// with a probability; paceSoFar the same of the pace up to the last reading.
-func (b *Belief) Quantile(probability float64) float64 { return b.quantileOf(b.chance, probability) }
-
-func (b *Belief) PaceSoFar(probability float64) float64 {
-	return b.quantileOf(b.past, probability)
-}
-
-func (b *Belief) quantileOf(chance []float64, probability float64) float64 {
-	sum := 0.0
-	for i, c := range chance {
-		if sum+c >= probability {
-			step := b.xs[1] - b.xs[0]
-			return b.xs[i] + step*((probability-sum)/c-0.5)
-		}
-		sum += c
-	}
-	return b.xs[len(b.xs)-1]
+	return math.Hypot(own, stallErrorK*math.Max(1-out/stallEdgeK, 0))
 }

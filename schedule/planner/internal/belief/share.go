@@ -1,86 +1,94 @@
 package belief
 
-import (
-	"math"
+import "math"
+
+// The grid over the error of the common grate.
+const (
+	grateCount = 15
+	grateReach = 3.0
 )
 
-// prior is the density at x for a known grate error g.
-func (b *Belief) prior(x, g float64) float64 {
-	return skewed(x-b.spread.Median-b.spread.Grate*g, b.spread.Own(), b.spread.OwnSlow())
-}
-
-// skewed is a density, to a factor, whose median is 0: slow days go further than fast ones.
-func skewed(off, fast, slow float64) float64 {
-	sd := fast
-	if off > 0 {
-		sd = slow
-	}
-	return math.Exp(-off*off/(2*sd*sd)) / sd
-}
-
-// ShareGrate joins what all pieces say about the error of their common grate
-// and gives each its chances. ratio is the standard deviation of that error as a
-// share of what it is without a thermometer on the grate. It returns mean and
-// standard deviation of the error, in standard deviations of an unmeasured one.
+// ShareGrate joins what all pieces say about the error of their common grate, and works
+// out what is left of each. ratio is the standard deviation of that error as a share of
+// what it is without a thermometer on the grate. It returns mean and standard deviation
+// of the error, in standard deviations of an unmeasured one; positive is cooler.
 func ShareGrate(all []*Belief, ratio float64) (mean, sd float64) {
-	gs, weight := make([]float64, grateCount), make([]float64, grateCount)
-	evidence := make([][]float64, len(all))
-	for k := range gs {
+	zs, weight := make([]float64, grateCount), make([]float64, grateCount)
+	sum := 0.0
+	for k := range zs {
 		z := grateReach * (2*float64(k)/(grateCount-1) - 1)
-		gs[k], weight[k] = ratio*z, math.Exp(-z*z/2)
-	}
-	for d, b := range all {
-		b.ratio = ratio
-		evidence[d] = make([]float64, grateCount)
-		for k, g := range gs {
-			for i, x := range b.xs {
-				evidence[d][k] += b.prior(x, g) * b.like[i]
-			}
-			weight[k] *= evidence[d][k]
+		zs[k], weight[k] = ratio*z, math.Exp(-z*z/2)
+		for _, b := range all {
+			weight[k] *= b.evidence(zs[k])
 		}
+		sum += weight[k]
 	}
-	sum, square := 0.0, 0.0
-	for k, w := range weight {
-		sum, mean, square = sum+w, mean+w*gs[k], square+w*gs[k]*gs[k]
+	square := 0.0
+	for k := range weight {
+		weight[k] /= sum
+		mean, square = mean+weight[k]*zs[k], square+weight[k]*zs[k]*zs[k]
 	}
-	mean, square = mean/sum, square/sum
 	sd = math.Sqrt(math.Max(square-mean*mean, 0))
-	for d, b := range all {
-		b.chance = make([]float64, len(b.xs))
-		total := 0.0
-		for i, x := range b.xs {
-			for k, g := range gs {
-				if evidence[d][k] > 0 {
-					b.chance[i] += weight[k] / evidence[d][k] * b.prior(x, g) * b.like[i]
-				}
-			}
-			total += b.chance[i]
-		}
-		for i := range b.chance {
-			b.chance[i] /= total
-		}
-		b.grate, b.GrateS = mean, sd
-		b.lookBack()
+	for _, b := range all {
+		b.GrateS = sd
+		b.Rest = b.product(zs, weight)
 	}
 	return mean, sd
 }
 
-// lookBack gives the chances of the pace up to the last reading, for which the
-// grate's error counts as its mean and what is left of its spread.
-func (b *Belief) lookBack() {
-	if b.Drift == 0 {
-		b.past = b.chance
-		return
+// evidence is the likelihood of a grate error by the pace that brought the piece to its
+// newest reading. A piece moves another by this and by nothing else.
+func (b *Belief) evidence(z float64) float64 {
+	n := len(b.Nodes)
+	if n == 0 || b.slopeB == 0 {
+		return 1
 	}
-	rest := b.Drift + b.spread.Grate*b.spread.Grate*b.GrateS*b.GrateS
-	fast, slow := math.Sqrt(b.spread.Own()*b.spread.Own()+rest), math.Sqrt(b.spread.OwnSlow()*b.spread.OwnSlow()+rest)
-	b.past = make([]float64, len(b.xs))
-	total := 0.0
-	for i, x := range b.xs {
-		b.past[i] = b.sofar[i] * skewed(x-b.spread.Median-b.spread.Grate*b.grate, fast, slow)
-		total += b.past[i]
+	sd := seenS
+	if core := b.Nodes[n-1].CoreC; b.Stalls && core > StallLowC && core < StallHighC {
+		sd = seenStallS
 	}
-	for i := range b.past {
-		b.past[i] /= total
+	off := (b.pace - b.Spread.Median - b.slopeB*z) / sd
+	return math.Exp(-huber(off))
+}
+
+// product is what both clocks say together, over the errors of the grate.
+func (b *Belief) product(zs, weight []float64) Rest {
+	if len(b.Nodes) > 0 && b.clockA.rest == 0 {
+		return nil
 	}
+	rest := b.with(b.clockA, zs, weight)
+	if b.clockA0.rest > 0 {
+		rest = rest.NoSooner(b.with(b.clockA0, zs, weight))
+	}
+	return rest
+}
+
+func (b *Belief) with(a clock, zs, weight []float64) Rest {
+	now := b.Journey.Now
+	s := side{wholeShare * b.Spread.Own(), wholeShare * b.Spread.OwnSlow()}
+	out, part := make([]float64, restPoints), make([]float64, restPoints)
+	lnWhole, lnA := math.Log(b.Whole), math.Log(a.rest)+a.bias
+	lnT, lnR, grid := make([]float64, restPoints), make([]float64, restPoints), make([]float64, restPoints)
+	for i := range grid {
+		grid[i] = restAt(i)
+		lnT[i] = math.Log(now + grid[i])
+		lnR[i] = math.Log(now + grid[i] - a.minute)
+	}
+	for k, z := range zs {
+		sum := 0.0
+		for i := range part {
+			cost := s.cost(lnT[i] - lnWhole - b.slopeB*z)
+			if a.rest > 0 {
+				cost += a.spread.cost(lnR[i] - lnA - a.slope*z)
+			}
+			part[i] = math.Exp(-cost) * grid[i] / (now + grid[i])
+			sum += part[i]
+		}
+		if sum > 0 {
+			for i, p := range part {
+				out[i] += weight[k] * p / sum
+			}
+		}
+	}
+	return restOf(out)
 }

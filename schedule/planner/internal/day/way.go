@@ -47,8 +47,7 @@ type Way struct {
 	ModelWrap     float64   // minutes to the wrap and to take-off at the model's own pace
 	ModelDone     float64
 
-	Believed *belief.Belief // of a piece that is on the grate in a revision, with its journey so far
-	Journey  *belief.Journey
+	Believed *belief.Belief // of a piece that is on the grate in a revision
 }
 
 func (w Way) Total() spread.Pace { return w.First.Plus(w.Second) }
@@ -75,7 +74,12 @@ func (w Way) Stages() int {
 }
 
 // QuantileOf is that of the whole cook.
-func (w Way) QuantileOf(minutes float64) float64 { return w.Total().QuantileOf(minutes) }
+func (w Way) QuantileOf(minutes float64) float64 {
+	if w.Believed != nil && !w.Sear && w.Spread.S > 0 {
+		return w.Believed.Z(minutes)
+	}
+	return w.Total().QuantileOf(minutes)
+}
 
 // DoneC is the core that a dish is done at, degC: what it is taken off at, but for a sear,
 // which brings it there at rest.

@@ -198,9 +198,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 			a.tell(e)
 		}
 		if a.believed != nil {
-			asked := a.journey.Asked
 			a.journey = w.journeyOf(a)
-			a.journey.Asked = asked
 			a.believed = a.believed.Again(a.journey)
 			a.live = w.liveWay(a)
 		}

@@ -12,7 +12,6 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
-	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -33,7 +32,7 @@ func (v *Revision) options(a *liveBatch, p *arrange.Placed, why string) []option
 	level := v.grate.levelAt(v.now, func(time.Time) float64 { return p.Way.LevelC })
 	b := a.believed
 	unwrapped := !a.wrap.set && !a.oven.set && a.batch.It.Cut.WrapAllowed && a.batch.It.Cut.Style == cut.Tough
-	if unwrapped && b.Between(b.PaceSoFar(0.5), func(q *belief.Path) float64 { return q.NowC }) > wrapFromC {
+	if unwrapped && b.CoreC(b.Journey.Now, 0.5) > wrapFromC {
 		with := p.Way.With
 		if with == "" {
 			with = schedule.WrapFoil

@@ -19,7 +19,10 @@ const journeyStep = 15
 // is to come.
 func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	w := a.way()
-	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.now.Sub(a.on.at).Minutes(), TargetC: w.PullC}
+	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.now.Sub(a.on.at).Minutes(), TargetC: w.PullC, Indoors: v.inOven(a), Wrapped: math.NaN()}
+	if a.wrap.set {
+		c.Wrapped = a.wrapMinute()
+	}
 	c.EveryS = math.Min(math.Max(w.ModelDone*60/belief.CurveSamples, 5), 300)
 	day.JourneyEndsAs(c, w, a.batch.It.Cut)
 	level := w.AirC

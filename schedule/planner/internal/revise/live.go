@@ -2,12 +2,9 @@ package revise
 
 import (
 	"context"
-	"math"
 	"time"
 
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/heat"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/day"
 )
@@ -70,76 +67,19 @@ func (v *Revision) grateRatio() float64 {
 	return 1
 }
 
-// follow runs the piece through its day at all paces and weighs its readings.
-func (v *Revision) follow(ctx context.Context, a *liveBatch) error {
-	a.journey = v.journeyOf(a)
-	a.readings = nil
+// follow runs the piece through its day and takes what its readings say.
+func (v *Revision) follow(ctx context.Context, a *liveBatch) (err error) {
+	a.journey, a.readings = v.journeyOf(a), nil
 	for _, e := range a.cores {
 		a.readings = append(a.readings, belief.Reading{Minute: e.At.Sub(a.on.at).Minutes(), CoreC: e.C})
-		a.journey.Asked = append(a.journey.Asked, e.At.Sub(a.on.at).Minutes())
 	}
-	b, err := belief.NewBelief(ctx, a.journey, a.way().Spread, a.batch.It.Cut.Style == cut.Tough)
-	if err != nil {
-		return err
-	}
-	a.believed = b
-	b.Whole, b.Lost, b.Place = a.way().ModelDone, v.lostMinutes(a), v.placeSpread(a)
-	belief.Sieve{
-		Fast: &b.Paths[0], Slow: &b.Paths[len(b.Paths)-1], ErrorK: b.ErrorK, Paths: b.Paths,
-		AirC:     func(m float64) float64 { return v.airFor(a, a.on.at.Add(instant.Minutes(m))) },
-		OutsideC: v.day.Air.AirC,
-		Cooking:  func(from, to float64) bool { return v.onFire(a, from, to) },
-		TargetC:  a.way().PullC,
-	}.Sift(a.readings)
-	return b.Weigh(ctx, a.readings)
+	a.believed, err = belief.New(ctx, a.journey, v.standOf(a), a.readings)
+	return err
 }
 
-// lostMinutes is how long the piece has been without heat since its put-on.
-func (v *Revision) lostMinutes(a *liveBatch) float64 {
-	lost := 0.0
-	for _, e := range v.episodes(a) {
-		lost += e.ToMinute - e.FromMinute
-	}
-	return lost
-}
-
-// placeSpread is what the place of the probe does to the instant of the take-off,
-// as a standard deviation of the logarithm of the whole cook.
-func (v *Revision) placeSpread(a *liveBatch) float64 {
-	w := a.way()
-	if w.State == nil || w.ModelDone <= 0 {
-		return 0
-	}
-	const aheadS = 60.0
-	in := heat.Grate(w.AirC, v.day.Outdoors)
-	if w.With != "" {
-		in = day.Covered(in, w.With)
-	}
-	s := *w.State
-	s.Change(in)
-	before := s.CoreC()
-	s.Cook(heat.Recipe{Stages: []heat.Stage{{In: in, AtMostS: aheadS}}}, nil)
-	riseK := s.CoreC() - before
-	if riseK <= 0 {
-		return belief.MostPlaceSpread
-	}
-	return math.Min(belief.PlaceErrorK/(riseK/aheadS*60)/w.ModelDone, belief.MostPlaceSpread)
-}
-
-// onFire says whether the piece was on a live fire from one minute to another.
-func (v *Revision) onFire(a *liveBatch, from, to float64) bool {
-	start, end := a.on.at.Add(instant.Minutes(from)), a.on.at.Add(instant.Minutes(to))
-	for _, s := range a.stands {
-		if s.from.Before(end) && start.Before(s.to.Add(time.Hour)) {
-			return false
-		}
-	}
-	for _, o := range v.grate.outages {
-		if o.from.Before(end) && start.Before(o.to.Add(time.Hour)) {
-			return false
-		}
-	}
-	return true
+// standOf is the piece as it was put on.
+func (v *Revision) standOf(a *liveBatch) belief.Stand {
+	return belief.Stand{Spread: a.way().Spread, Stalls: a.batch.It.Cut.Style == cut.Tough, Pieces: a.batch.Count}
 }
 
 // airFor is the air beside the piece at an instant of the past.

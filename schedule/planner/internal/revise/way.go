@@ -3,7 +3,6 @@ package revise
 import (
 	"math"
 
-	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -37,11 +36,10 @@ func wayTaught(w day.Way, mean, sd, z float64) day.Way {
 func (v *Revision) liveWay(a *liveBatch) day.Way {
 	b, w := a.believed, a.way()
 	least := a.journey.Now + assemble.LeastLeft
-	quantiles := [4]float64{b.Quantile(0.1), b.Quantile(0.5), b.Quantile(0.9), b.Quantile(v.day.Req.Confidence)}
 	var done, wrap [4]float64
-	for i, x := range quantiles {
-		done[i] = math.Min(math.Max(b.Done(x), least), a.journey.Now+belief.LongestAhead)
-		wrap[i] = math.Min(math.Max(b.Wrap(x), a.journey.Now), done[i]-assemble.LeastLeft)
+	for i, p := range []float64{0.1, 0.5, 0.9, v.day.Req.Confidence} {
+		done[i] = math.Min(math.Max(b.Quantile(p), least), a.journey.Now+belief.LongestAhead)
+		wrap[i] = math.Min(math.Max(b.WrapAt(p), a.journey.Now), done[i]-assemble.LeastLeft)
 	}
 	of := func(x [4]float64) spread.Pace {
 		return spread.Pace{Early: x[0], Expected: x[1], Late: x[2], Planned: x[3]}
@@ -69,12 +67,11 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 	if !w.Sear && w.Second.Planned == 0 {
 		w.With = ""
 	}
-	w.Spread = spread.Between(quantiles[0], quantiles[1], quantiles[2])
+	whole := func(minutes float64) float64 { return math.Log(minutes / w.ModelDone) }
+	w.Spread = spread.Between(whole(total.Early), whole(total.Expected), whole(total.Late))
 	w.Spread.Grate = math.Min(a.way().Spread.Grate*b.GrateS, 0.95*w.Spread.S)
-	w.State = beliefStateAt(b, quantiles[1])
-	f := math.Exp(quantiles[1])
-	w.ModelDone, w.ModelWrap = total.Expected/f, w.First.Expected/f
-	w.Believed, w.Journey = b, a.journey
+	w.State, w.Believed = b.End(), b
+	w.ModelWrap = w.First.Expected / math.Exp(w.Spread.Median)
 	return w
 }
 
@@ -93,20 +90,6 @@ func slowAfterToo(wrap *[4]float64, done [4]float64) {
 }
 
 func (a *liveBatch) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
-
-// beliefStateAt is the piece at its target on the path nearest to x; nil if it never gets there.
-func beliefStateAt(b *belief.Belief, x float64) *heat.Sim {
-	best := -1
-	for i := range b.Paths {
-		if !math.IsInf(b.Paths[i].Done, 1) && (best < 0 || math.Abs(b.Paths[i].Lnf-x) < math.Abs(b.Paths[best].Lnf-x)) {
-			best = i
-		}
-	}
-	if best < 0 {
-		return nil
-	}
-	return &b.Paths[best].End
-}
 
 // wayUntil is the way of a piece that comes off at a minute, done or not: a second
 // stage that has not begun is as good as none.

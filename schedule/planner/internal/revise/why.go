@@ -2,7 +2,6 @@ package revise
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -82,12 +81,11 @@ func (v *Revision) pace(a *liveBatch) string {
 	if n == 0 {
 		return fmt.Sprintf("no reading of %s yet", name)
 	}
-	was := a.way().Spread.Median
-	switch now := a.believed.Quantile(0.5); {
-	case now > was+slightPace:
-		return fmt.Sprintf("by its readings %s is slower than expected, by about %.0f %%", name, 100*(math.Exp(now-was)-1))
-	case now < was-slightPace:
-		return fmt.Sprintf("by its readings %s is faster than expected, by about %.0f %%", name, 100*(1-math.Exp(now-was)))
+	switch moved := a.live.Total().Expected/a.way().Total().Expected - 1; {
+	case moved > slightMove:
+		return fmt.Sprintf("by its readings %s takes longer than planned, by about %.0f %% of the whole", name, 100*moved)
+	case moved < -slightMove:
+		return fmt.Sprintf("by its readings %s is done sooner than planned, by about %.0f %% of the whole", name, -100*moved)
 	}
 	if a.on.logged && a.first != nil {
 		if late := a.on.at.Sub(v.base.At(a.first.On)); late.Abs() >= shortestChange*time.Minute {
@@ -97,5 +95,5 @@ func (v *Revision) pace(a *liveBatch) string {
 	return fmt.Sprintf("by its readings %s is about on time", name)
 }
 
-// slightPace is a change of the logarithm of the pace that is not worth a word.
-const slightPace = 0.03
+// slightMove is a share of a whole cook that is not worth a word.
+const slightMove = 0.03
