@@ -24,7 +24,7 @@ var vocabulary = []string{
 // rooms are those of the planner, in the order in which they may import each other: a
 // room imports rooms after it, and never one before it. They lie in planner/internal, so
 // that nothing but the planner can name them.
-var rooms = []string{"revise", "remedy", "ahead", "assemble", "arrange", "day", "belief", "spread"}
+var rooms = []string{"revise", "remedy", "ahead", "assemble", "arrange", "day", "surprise", "belief", "spread"}
 
 const roomsIn = "schedule/planner/internal/"
 

@@ -25,10 +25,12 @@ type EntryKind string
 
 // Kinds of entry that are readings.
 const (
-	LogCore  EntryKind = "core"  // of the dish, by its probe
-	LogOuter EntryKind = "outer" // of the dish, just under its surface, while it is held
-	LogGrate EntryKind = "grate" // the air beside the meat at grate height
-	LogGauge EntryKind = "gauge" // the gauge in the lid
+	LogCore    EntryKind = "core"    // of the dish, by its probe
+	LogColdest EntryKind = "coldest" // of the dish, the coldest place of a probe pushed through all of it
+	LogOuter   EntryKind = "outer"   // of the dish, just under its surface, while it is held
+	LogGrate   EntryKind = "grate"   // the air beside the meat at grate height
+	LogGauge   EntryKind = "gauge"   // the gauge in the lid
+	LogOven    EntryKind = "oven"    // the air of the kitchen oven, by a thermometer of its own
 )
 
 // Kinds of entry that are events.

@@ -35,8 +35,8 @@ func EntryForms() []EntryForm {
 }
 
 var entryForms = []EntryForm{
-	{LogCore, true, CarriesTemperature}, {LogOuter, true, CarriesTemperature},
-	{LogGrate, false, CarriesTemperature}, {LogGauge, false, CarriesTemperature},
+	{LogCore, true, CarriesTemperature}, {LogOuter, true, CarriesTemperature}, {LogColdest, true, CarriesTemperature},
+	{LogGrate, false, CarriesTemperature}, {LogGauge, false, CarriesTemperature}, {LogOven, false, CarriesTemperature},
 	{LogLit, false, CarriesNothing}, {LogLevel, false, CarriesTemperature}, {LogFireOut, false, CarriesNothing},
 	{LogRefuelled, false, CarriesNothing}, {LogLidOpened, false, CarriesNothing}, {LogLidClosed, false, CarriesNothing},
 	{LogVents, false, CarriesVents}, {LogLitCoals, false, CarriesCount}, {LogUnlitCoals, false, CarriesCount},

@@ -84,7 +84,7 @@ func New(ctx context.Context, c *Journey, s Stand, readings []Reading) (*Belief,
 	b.Nodes = Nodes(readings, b.Whole)
 	if n := len(b.Nodes); n > 0 {
 		var err error
-		if b.usual, err = newLattice(ctx, c, s.Spread.Median, b.Nodes[n-1].Minute); err != nil {
+		if b.usual, err = newLattice(ctx, c, s.Spread.Median, b.Nodes[n-1].Minute, latticeSide); err != nil {
 			return nil, err
 		}
 	}
@@ -248,14 +248,4 @@ func (b *Belief) Z(minute float64) float64 {
 		return math.Min(-spread.NormalQuantile(math.Max(1-chance, 1e-15)), most)
 	}
 	return math.Max(spread.NormalQuantile(math.Max(chance, 1e-15)), -most)
-}
-
-// ErrorK is the standard deviation of a reading against the model.
-func (b *Belief) ErrorK(coreC float64) float64 {
-	own := math.Hypot(ProbeErrorK, PlaceErrorK)
-	if !b.Stalls {
-		return own
-	}
-	out := math.Max(math.Max(StallLowC-coreC, coreC-StallHighC), 0)
-	return math.Hypot(own, stallErrorK*math.Max(1-out/stallEdgeK, 0))
 }

@@ -10,8 +10,8 @@ import (
 // The lattice of paces: how far the piece may have come, at paces about the usual one.
 const (
 	latticeReach = 1.6 // of the logarithm of the pace, either way
-	latticeStep  = 0.1
-	latticeSide  = 16
+	latticeSide  = 16  // paces on either side of the usual one
+	outlookSide  = 8   // where it is only to find where a piece is on its way
 )
 
 // lattice is a piece at a minute, at each pace that may have brought it there. What a
@@ -20,6 +20,7 @@ const (
 type lattice struct {
 	c      *Journey
 	usual  float64 // logarithm of the usual pace
+	side   int     // paces on either side of it
 	minute float64
 	rides  []ride    // the fastest first
 	coreC  []float64 // at the minute, never higher at a slower pace
@@ -27,8 +28,8 @@ type lattice struct {
 }
 
 // newLattice follows the piece to a minute at all paces.
-func newLattice(ctx context.Context, c *Journey, usual, minute float64) (*lattice, error) {
-	l := &lattice{c: c, usual: usual, minute: minute, rides: make([]ride, 2*latticeSide+1), coreC: make([]float64, 2*latticeSide+1)}
+func newLattice(ctx context.Context, c *Journey, usual, minute float64, side int) (*lattice, error) {
+	l := &lattice{c: c, usual: usual, side: side, minute: minute, rides: make([]ride, 2*side+1), coreC: make([]float64, 2*side+1)}
 	l.forget()
 	for i := range l.rides {
 		if err := ctx.Err(); err != nil { // a piece with a long history takes milliseconds
@@ -40,10 +41,10 @@ func newLattice(ctx context.Context, c *Journey, usual, minute float64) (*lattic
 		l.coreC[i] = r.sim.CoreC()
 	}
 	// Where the core has fallen, several paces fit a reading: the one nearest the usual.
-	for i := latticeSide + 1; i < len(l.coreC); i++ {
+	for i := side + 1; i < len(l.coreC); i++ {
 		l.coreC[i] = math.Min(l.coreC[i], l.coreC[i-1])
 	}
-	for i := latticeSide - 1; i >= 0; i-- {
+	for i := side - 1; i >= 0; i-- {
 		l.coreC[i] = math.Max(l.coreC[i], l.coreC[i+1])
 	}
 	return l, nil
@@ -57,12 +58,14 @@ func (l *lattice) forget() {
 	}
 }
 
-func (l *lattice) pace(i int) float64 { return l.usual + latticeStep*float64(i-latticeSide) }
+func (l *lattice) pace(i int) float64 { return l.usual + l.step()*float64(i-l.side) }
+
+func (l *lattice) step() float64 { return latticeReach / float64(l.side) }
 
 // between is where a core lies on the lattice: after which pace, and which share of the
 // way to the next one; ok is false where it lies beyond it, on the side that at tells.
 func (l *lattice) between(coreC float64) (at int, share float64, ok bool) {
-	i := latticeSide
+	i := l.side
 	for i+1 < len(l.coreC)-1 && l.coreC[i+1] > coreC {
 		i++
 	}
@@ -89,7 +92,7 @@ func (l *lattice) rest(coreC float64) float64 {
 	case !ok && at == 0:
 		return math.Min(l.restOf(0, coreC), l.bound(0, 1))
 	case !ok:
-		return math.Max(l.restOf(at, coreC), l.bound(latticeSide, at))
+		return math.Max(l.restOf(at, coreC), l.bound(l.side, at))
 	}
 	slow := l.fromUsual(at + 1)
 	fast := l.fromUsual(at)
@@ -105,16 +108,16 @@ func (l *lattice) rest(coreC float64) float64 {
 
 // fromUsual is the rest at a point, held to those between it and the usual pace.
 func (l *lattice) fromUsual(i int) float64 {
-	if i >= latticeSide {
-		return l.bound(latticeSide, i)
+	if i >= l.side {
+		return l.bound(l.side, i)
 	}
-	return l.bound(i, latticeSide)
+	return l.bound(i, l.side)
 }
 
 // bound is the least rest of some points towards the fast side of the usual pace, and the
 // greatest towards the slow one.
 func (l *lattice) bound(from, to int) float64 {
-	if from < latticeSide {
+	if from < l.side {
 		least := math.Inf(1)
 		for i := from; i <= to; i++ {
 			least = math.Min(least, l.own(i))
@@ -181,7 +184,7 @@ func (l *lattice) coreAt(i int, minute float64) float64 {
 // from there at the usual pace; pace is the one that brought it there.
 func (l *lattice) anchored(minute, coreC float64, keeps bool) (r ride, pace float64) {
 	core := func(i int) float64 { return l.coreAt(i, minute) }
-	i, high := latticeSide, core(latticeSide)
+	i, high := l.side, core(l.side)
 	step := 1
 	if coreC > high {
 		step = -1
@@ -199,7 +202,7 @@ func (l *lattice) anchored(minute, coreC float64, keeps bool) (r ride, pace floa
 			if next != high {
 				share = (high - coreC) / (high - next)
 			}
-			pace = l.pace(i) + share*float64(step)*latticeStep
+			pace = l.pace(i) + share*float64(step)*l.step()
 			break
 		}
 		i, high = k, next

@@ -186,7 +186,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 			return nil, false
 		}
 	}
-	w.grate = newGrateHistory(w.day.Day, w.log, w.now, w.plannedLevel)
+	w.grate = newGrateHistory(w.day.Day, w.log, w.now, w.plannedLevel, w.found)
 	w.batches = make([]*liveBatch, len(v.batches))
 	for i, a := range v.batches {
 		b := *a

@@ -14,6 +14,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/surprise"
 )
 
 // Where a batch is at now.
@@ -62,8 +63,11 @@ type liveBatch struct {
 	condemned bool             // it is outside the published limits: nothing brings it to the table
 	gone      bool             // given up, off at an instant of ours
 
-	readings []belief.Reading // the same cores, from the put-on, judged
-	believed *belief.Belief   // nil where the model follows nothing
+	readings []belief.Reading   // the same cores, from the put-on, judged
+	signs    []surprise.Verdict // of the readings that surprise
+	foretold *belief.Foretold   // from its newest reading on
+	dire     *world             // as it is if the most dangerous of what is open holds; nil for none
+	believed *belief.Belief     // nil where the model follows nothing
 	journey  *belief.Journey
 	live     day.Way // what is left, as the solver and the texts take it
 }
@@ -87,7 +91,7 @@ func (v *Revision) look(ctx context.Context) error {
 	for i := range v.base.Items {
 		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
 	}
-	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel)
+	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, nil)
 	v.begun()
 	for _, a := range v.batches {
 		if a.on.set && !a.on.logged && a.first != nil && a.first.Phases[0].First >= v.phases && len(a.cores) == 0 {
@@ -190,7 +194,7 @@ func (v *Revision) onFireBy(e schedule.Entry) bool {
 	switch e.Kind {
 	case schedule.LogOn:
 		return true
-	case schedule.LogCore, schedule.LogWrapped, schedule.LogToOven, schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter, schedule.LogStopped, schedule.LogRestarted:
+	case schedule.LogCore, schedule.LogColdest, schedule.LogWrapped, schedule.LogToOven, schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter, schedule.LogStopped, schedule.LogRestarted:
 	default:
 		return false
 	}

@@ -2,6 +2,7 @@ package revise
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -20,7 +21,16 @@ type grateReading struct {
 type outage struct {
 	from, to time.Time
 	open     bool
-	seen     bool // worked out from readings, not told
+	seen     bool      // worked out from readings, not told
+	earliest time.Time // since when it may have been out, for the clock; from where it was told
+}
+
+// since is the instant from which an outage counts against the food.
+func (o outage) since() time.Time {
+	if o.earliest.IsZero() || o.earliest.After(o.from) {
+		return o.from
+	}
+	return o.earliest
 }
 
 // grateHistory is what the log says of the fire.
@@ -29,6 +39,8 @@ type grateHistory struct {
 	readings []grateReading
 	outages  []outage
 	levels   []grateReading // levels that the cook set
+	relit    []time.Time    // lit, and nobody had told that it was out
+	dying    outage         // what the thermometers show, until physics says since when
 	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
 }
 
@@ -49,8 +61,9 @@ const (
 	airStepK      = 3.0 // the history of the air is kept in such steps
 )
 
-func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func(time.Time) float64) grateHistory {
+func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func(time.Time) float64, found []outage) grateHistory {
 	h := grateHistory{d: d, offsetK: math.NaN()}
+	burned := false
 	var lids []time.Time
 	var gauges []grateReading
 	for _, e := range log {
@@ -63,10 +76,15 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 			if n := len(h.outages); n == 0 || !h.outages[n-1].open {
 				h.outages = append(h.outages, outage{from: e.At, to: now, open: true})
 			}
-		case schedule.LogLit, schedule.LogRefuelled, schedule.LogRestarted:
-			if n := len(h.outages); n > 0 && h.outages[n-1].open && e.Kind != schedule.LogRestarted {
+		case schedule.LogLit, schedule.LogRefuelled:
+			if n := len(h.outages); n > 0 && h.outages[n-1].open {
 				h.outages[n-1].to, h.outages[n-1].open = e.At, false
+			} else if e.Kind == schedule.LogLit && burned {
+				h.relit = append(h.relit, e.At)
 			}
+			burned = true
+		case schedule.LogOn:
+			burned = true
 		case schedule.LogGrate:
 			h.readings = append(h.readings, grateReading{at: e.At, c: e.C})
 		case schedule.LogGauge:
@@ -82,7 +100,41 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	}
 	h.readings = withoutLids(h.readings, lids)
 	h.seeDying(log, now, level)
+	for _, o := range found {
+		h.add(o)
+	}
 	return h
+}
+
+// add joins an outage that was worked out with those that are known: what overlaps is one.
+func (h *grateHistory) add(o outage) {
+	for _, e := range h.relit {
+		if e.After(o.from) && (o.open || e.Before(o.to)) { // it was lit since
+			o.to, o.open = e, false
+		}
+	}
+	out := h.outages[:0:0]
+	for _, k := range h.outages {
+		if k.from.After(o.to) || o.from.After(k.to) {
+			out = append(out, k)
+			continue
+		}
+		o.earliest = earlier(o.since(), k.since())
+		o.from, o.seen = earlier(o.from, k.from), o.seen && k.seen
+		if k.to.After(o.to) || k.open {
+			o.to, o.open = k.to, k.open
+		}
+	}
+	out = append(out, o)
+	slices.SortFunc(out, func(a, b outage) int { return a.from.Compare(b.from) })
+	h.outages = out
+}
+
+func earlier(a, b time.Time) time.Time {
+	if b.Before(a) {
+		return b
+	}
+	return a
 }
 
 func insertReading(all []grateReading, g grateReading) []grateReading {
@@ -162,5 +214,6 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 			from = last.at
 		}
 		h.outages = append(h.outages, outage{from: from, to: now, open: true, seen: true})
+		h.dying = h.outages[len(h.outages)-1]
 	}
 }

@@ -2,6 +2,7 @@ package revise
 
 import (
 	"math"
+	"sort"
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
@@ -26,45 +27,63 @@ func (h *grateHistory) dead() (outage, bool) {
 	return outage{}, false
 }
 
-// airAt is the air beside the meat at an instant of the past: as measured where
-// it was, else the level, falling while the fire is out.
+// airAt is the air beside the meat at an instant of the past: falling while the fire is
+// out, as measured where it was, else the level.
 func (h *grateHistory) airAt(at time.Time, planned func(time.Time) float64) float64 {
 	level := h.levelAt(at, planned)
-	before, after := -1, -1
-	for i, r := range h.readings {
-		if !r.at.After(at) {
-			before = i
-		} else {
-			after = i
-			break
-		}
-	}
-	if before >= 0 && after >= 0 && h.readings[after].at.Sub(h.readings[before].at) <= bridgesGap {
-		a, b := h.readings[before], h.readings[after]
-		share := at.Sub(a.at).Minutes() / b.at.Sub(a.at).Minutes()
-		return a.c + share*(b.c-a.c)
-	}
+	after := sort.Search(len(h.readings), func(i int) bool { return h.readings[i].at.After(at) })
+	before := after - 1
+	gap := false // an outage lies between the two readings
 	for _, o := range h.outages {
 		if at.Before(o.from) {
+			gap = gap || before >= 0 && after < len(h.readings) && o.from.Before(h.readings[after].at)
 			continue
 		}
-		from := h.levelAt(o.from, planned)
-		if before >= 0 && h.readings[before].at.After(o.from.Add(-recent)) {
-			from = h.readings[before].c
-			o.from = h.readings[before].at
-		}
 		if at.Before(o.to) || o.open {
-			return fire.WarmUp(at.Sub(o.from).Minutes(), from, h.d.Night.AirC)
+			return h.deadAir(o, at, planned)
 		}
-		if since := at.Sub(o.to).Minutes(); since < 3*relightTau && (before < 0 || h.readings[before].at.Before(o.to)) {
-			cold := fire.WarmUp(o.to.Sub(o.from).Minutes(), from, h.d.Night.AirC)
+		if before >= 0 && h.readings[before].at.After(o.to) {
+			continue
+		}
+		gap = true
+		if since := at.Sub(o.to).Minutes(); since < 3*relightTau {
+			cold := h.deadAir(o, o.to, planned)
 			return level + (cold-level)*math.Exp(-since/relightTau)
 		}
 	}
-	if before >= 0 && at.Sub(h.readings[before].at) <= holdsReading && !h.setSince(h.readings[before].at, at) {
+	switch {
+	case before >= 0 && after == len(h.readings):
+		return h.ahead(at, planned)
+	case gap || before < 0 || after == len(h.readings):
+		return level
+	case h.readings[after].at.Sub(h.readings[before].at) <= bridgesGap:
+		a, b := h.readings[before], h.readings[after]
+		share := at.Sub(a.at).Minutes() / b.at.Sub(a.at).Minutes()
+		return a.c + share*(b.c-a.c)
+	case at.Sub(h.readings[before].at) <= holdsReading && !h.setSince(h.readings[before].at, at):
 		return h.readings[before].c
 	}
 	return level
+}
+
+// deadAir is the air while the fire is out: as it cools, through what was read of it.
+func (h *grateHistory) deadAir(o outage, at time.Time, planned func(time.Time) float64) float64 {
+	from, fromC := o.from, h.levelAt(o.from, planned)
+	for i, r := range h.readings {
+		switch {
+		case r.at.After(at):
+			if i > 0 && !h.readings[i-1].at.Before(o.from) && (o.open || r.at.Before(o.to)) {
+				share := at.Sub(from).Minutes() / r.at.Sub(from).Minutes()
+				return fromC + share*(r.c-fromC)
+			}
+			return fire.WarmUp(at.Sub(from).Minutes(), fromC, h.d.Night.AirC)
+		case !r.at.Before(o.from):
+			from, fromC = r.at, r.c
+		case r.at.After(o.from.Add(-recent)):
+			fromC = r.c
+		}
+	}
+	return fire.WarmUp(at.Sub(from).Minutes(), fromC, h.d.Night.AirC)
 }
 
 // setSince says whether the cook set another level between two instants.
@@ -77,32 +96,41 @@ func (h *grateHistory) setSince(from, to time.Time) bool {
 	return false
 }
 
-// ahead is the air that the piece will have: what the last hour had if the fire
-// burns as it will, else the level.
+// ahead is the air that the piece has had since the newest reading, and will have: what
+// was read in the hour up to that, if the fire burns as it will; else the level. It does
+// not move with the clock alone.
 func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) float64 {
 	level := h.levelAt(now, planned)
-	if _, dead := h.dead(); dead {
+	n := len(h.readings)
+	if _, dead := h.dead(); dead || n == 0 {
 		return level
 	}
-	since := now.Add(-recent)
+	since := h.readings[n-1].at.Add(-recent)
 	for _, o := range h.outages {
 		if o.to.After(since) {
 			since = o.to.Add(lidSettles)
 		}
 	}
 	for _, l := range h.levels {
-		if at := l.at.Add(lidSettles); at.After(since) {
+		if at := l.at.Add(lidSettles); at.After(since) && !l.at.After(now) {
 			since = at // what was read before then is of the old level
 		}
 	}
-	sum, n := 0.0, 0
-	for _, r := range h.readings {
-		if !r.at.Before(since) {
-			sum, n = sum+r.c, n+1
-		}
+	sum, count := 0.0, 0
+	for i := n - 1; i >= 0 && !h.readings[i].at.Before(since); i-- {
+		sum, count = sum+h.readings[i].c, count+1
 	}
-	if n == 0 {
+	if count == 0 {
 		return level
 	}
-	return sum / float64(n)
+	return sum / float64(count)
+}
+
+// lastRead is the newest reading of the grate, if it is not older than so long.
+func (h *grateHistory) lastRead(now time.Time, within time.Duration) (grateReading, bool) {
+	n := len(h.readings)
+	if n == 0 || now.Sub(h.readings[n-1].at) > within {
+		return grateReading{}, false
+	}
+	return h.readings[n-1], true
 }

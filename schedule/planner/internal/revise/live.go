@@ -12,6 +12,9 @@ import (
 // believe follows every piece that cooks beside the coals, judges its readings,
 // and shares the grate's error between the pieces.
 func (v *Revision) believe(ctx context.Context) error {
+	if err := v.discern(ctx); err != nil {
+		return err
+	}
 	var all []*belief.Belief
 	for _, a := range v.batches {
 		if err := ctx.Err(); err != nil { // a piece with many readings takes milliseconds
@@ -69,10 +72,7 @@ func (v *Revision) grateRatio() float64 {
 
 // follow runs the piece through its day and takes what its readings say.
 func (v *Revision) follow(ctx context.Context, a *liveBatch) (err error) {
-	a.journey, a.readings = v.journeyOf(a), nil
-	for _, e := range a.cores {
-		a.readings = append(a.readings, belief.Reading{Minute: e.At.Sub(a.on.at).Minutes(), CoreC: e.C})
-	}
+	a.journey = v.journeyOf(a)
 	a.believed, err = belief.New(ctx, a.journey, v.standOf(a), a.readings)
 	return err
 }

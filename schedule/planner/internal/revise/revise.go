@@ -31,6 +31,7 @@ type Revision struct {
 	asking  *assemble.Assembler // with what the log changed
 	day     *assemble.Assembler // the same, or served later if that cannot be met
 	grate   grateHistory
+	found   []outage // that readings told of
 	batches []*liveBatch
 	called  []*liveBatch // called off: what was done with them stays
 

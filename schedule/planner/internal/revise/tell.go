@@ -77,11 +77,11 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		return
 	}
 	fact := known{at: e.At, set: true, logged: true}
-	if n := len(a.stands); n > 0 && a.stands[n-1].open && e.Kind != schedule.LogCore && e.Kind != schedule.LogOuter {
+	if n := len(a.stands); n > 0 && a.stands[n-1].open && e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest && e.Kind != schedule.LogOuter {
 		a.stands[n-1].open, a.stands[n-1].to = false, e.At
 	}
 	switch e.Kind {
-	case schedule.LogCore:
+	case schedule.LogCore, schedule.LogColdest:
 		a.cores = append(a.cores, e)
 	case schedule.LogOuter:
 		a.outers = append(a.outers, e)

@@ -1,0 +1,92 @@
+package surprise
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/planner/internal/belief"
+)
+
+// Grate is what a thermometer said of the air beside the meat.
+type Grate struct {
+	Minute, C, LevelC float64
+	Gauge             bool // worked out from the gauge in the lid
+}
+
+// How near its level a grate must be to prove heat, and how far a reading of it is off
+// (the first is the specification's, the others are assumptions).
+const (
+	provesK   = 40 / 1.8
+	grateSdK  = 15 / 1.8
+	gaugeSdK  = 30 / 1.8
+	aliveSdK  = 25 / 1.8
+	gridStep  = 15.0 // minutes
+	mostSince = 48   // points of a grid
+)
+
+func (g Grate) sdK() float64 {
+	if g.Gauge {
+		return gaugeSdK
+	}
+	return grateSdK
+}
+
+// proves says whether it shows that the fire burned.
+func (g Grate) proves() bool { return g.C > g.LevelC-provesK }
+
+// Scene is what is known of the fire and of the world around a piece, in minutes from
+// its put-on.
+type Scene struct {
+	Journey  *belief.Journey
+	Without  func(from, to float64) *belief.Journey // the same with the fire out in between; to may be now
+	AirC     func(minute float64) float64           // beside the meat, as it is taken to have been
+	DeadAirC func(from, minute float64) float64     // beside the meat, if the fire died at from
+	OutsideC float64
+	Grates   []Grate   // in order
+	Lit      []float64 // told relightings of a fire that nobody told to be out
+	Known    []Span    // outages that are taken for granted
+	Others   []Other   // pieces that might have been read instead
+	Now      float64
+	Fire     bool         // it is a fire that cooks it, which may die
+	Accepted map[int]bool // readings that what is known of the fire explains
+}
+
+// Span is a stretch of minutes.
+type Span struct{ From, To float64 }
+
+// Other is another piece of the day.
+type Other struct {
+	Name   string
+	CoreAt func(minute float64) (coreC, sdK float64, ok bool)
+}
+
+// provenUntil is the last minute up to another at which a thermometer, or a told lighting,
+// showed that the fire burned.
+func (s *Scene) provenUntil(minute float64) float64 {
+	last := 0.0
+	for _, g := range s.Grates {
+		if g.Minute <= minute && g.proves() {
+			last = math.Max(last, g.Minute)
+		}
+	}
+	for _, at := range s.Lit {
+		if at <= minute {
+			last = math.Max(last, at)
+		}
+	}
+	for _, k := range s.Known {
+		if k.To <= minute {
+			last = math.Max(last, k.To)
+		}
+	}
+	return last
+}
+
+// relitAfter says whether somebody told of lighting the fire within some minutes.
+func (s *Scene) relitWithin(from, to float64) bool {
+	for _, at := range s.Lit {
+		if at > from && at <= to {
+			return true
+		}
+	}
+	return false
+}
