@@ -12,7 +12,24 @@ const (
 	ProbeInAir   = "probe-in-air"   // it shows the air of the grill, or the grate
 	ProbeFellOut = "probe-fell-out" // it shows the air outside
 	ProbeHot     = "probe-hot"      // warmer than the meat can be by now
-	ProbeCold    = "probe-cold"     // colder than it can have become
+	ProbeCold    = "probe-cold"     // colder than it should be
+	ReadingOpen  = "reading-open"   // a fire that died, or something harmless: not known yet
+	ReadingUnit  = "reading-unit"   // Celsius typed as Fahrenheit, or back
+	ReadingOther = "reading-other"  // it fits another dish
+
+	ReadingSettled = "reading-settled" // it was open, and what was measured after it settled it
+	FrozenMiddle   = "frozen-middle"
+	WentOnWarm     = "went-on-warm"
+)
+
+// What readings show of a piece that cooks.
+const (
+	Plateau = "plateau"  // it stands near its target
+	LowHeat = "low-heat" // the air beside a raw piece is too cool
+
+	SlowCook   = "slow-cook"   // slower than nearly all such cooks
+	PastTarget = "past-target" // it is at its target, or past it
+	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )
 
 const CodeNoRemedy = "no-remedy"

@@ -129,4 +129,3 @@ func (r *receiver) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 		panic(http.ErrAbortHandler) // it has it, and the sender cannot know
 	}
 }
-

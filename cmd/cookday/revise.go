@@ -30,11 +30,12 @@ cut, or any beginning that no other has. cookday note adds such lines:
   11:35,Brisket,wrapped,foil
   11:35,,grate,260 F
 
-Kinds of reading: core, outer, grate, gauge. Kinds of event: lit, level, fire-out,
-refuelled, lid-opened, lid-closed, on, wrapped, to-oven, pulled, boxed, counter,
-stopped, chilled, restarted, serving-moved, dish-added, dish-cancelled. Of the fire
-also vents ("top 1/4, bottom 1/2"), lit-coals and unlit-coals (how many),
-ash-cleared and wind ("12 mph" or calm).`,
+Kinds of reading: core, coldest (of a probe pushed through all of it), outer,
+grate, gauge, oven (by a thermometer in it). Kinds of event: lit, level,
+fire-out, refuelled, lid-opened, lid-closed, on, wrapped, to-oven, pulled, boxed,
+counter, stopped, chilled, restarted, serving-moved, dish-added, dish-cancelled.
+Of the fire also vents ("top 1/4, bottom 1/2"), lit-coals and unlit-coals (how
+many), ash-cleared and wind ("12 mph" or calm).`,
 		Example: `  cookday plan party.yaml --out party.json
   cookday revise party.json log.csv
   cookday revise party.json log.csv --now 11:40 --brief`,

@@ -85,7 +85,9 @@ func (c *checker) chance(b *batchFacts) {
 	}
 	over := c.tooEarly(b)
 	is := math.Max(chanceWithin(c.overHeat(b), room)-over, 0)
-	if math.Abs(is-b.Chance) > sameChance+c.roundedChance(b, room) {
+	if c.followed(b) {
+		c.chanceOfFollowed(b, room)
+	} else if math.Abs(is-b.Chance) > sameChance+c.roundedChance(b, room) {
 		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %.3f", b.Chance, room, is)
 	}
 	slack := b.slackInChance()
@@ -109,6 +111,44 @@ func (c *checker) tooEarly(b *batchFacts) float64 {
 	}
 	least := minutesBetween(b.on(), b.dish.serve) + b.dish.travel - c.holdLimit(b) - halfMinute
 	return math.Max(chanceWithin(c.overHeat(b), least)-0.1, 0)
+}
+
+// followed says whether a batch is on the fire of a revised day, and its window comes from
+// what was read: such a window is no log-normal one.
+func (c *checker) followed(b *batchFacts) bool {
+	return c.plan.Revision > 0 && len(b.Curve) > 0 && c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0)
+}
+
+// chanceOfFollowed holds a chance between those of the three points of its window. Where a
+// finding says that another explanation is alive it may be less, and never more.
+func (c *checker) chanceOfFollowed(b *batchFacts, room float64) {
+	m := c.overHeat(b)
+	const minute = 1.5 // instants are rounded to the minute at both ends
+	least, most := 0.0, 1.0
+	for _, x := range []struct{ minutes, chance float64 }{{m.Early, 0.1}, {m.Expected, 0.5}, {m.Late, 0.9}} {
+		if room < x.minutes-minute {
+			most = math.Min(most, x.chance)
+		}
+		if room > x.minutes+minute {
+			least = math.Max(least, x.chance)
+		}
+	}
+	if c.found(schedule.ReadingOpen, b.dish.plan.ID) || c.found(schedule.Plateau, b.dish.plan.ID) || c.anyDoubt(b.dish.plan.ID) {
+		least = 0
+	}
+	if b.Chance > most+sameChance || b.Chance < least-sameChance {
+		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %g to %g", b.Chance, room, least, most)
+	}
+}
+
+// anyDoubt says whether a reading of a dish is not taken for its core.
+func (c *checker) anyDoubt(dish string) bool {
+	for _, code := range []string{schedule.ProbeCold, schedule.ProbeFellOut, schedule.ReadingUnit, schedule.ReadingOther, schedule.FrozenMiddle} {
+		if c.found(code, dish) {
+			return true
+		}
+	}
+	return false
 }
 
 // slackInChance is how much less than asked a batch may have: a little where its wrap
@@ -163,8 +203,8 @@ func (c *checker) quietChance() {
 	}
 	allowed := 1 - c.facts.req.Confidence + 0.005 // three digits, and the half minutes of two ends
 	for _, b := range c.batches() {
-		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
-			continue
+		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) || c.followed(&b) {
+			continue // what is on the fire comes off when it is done
 		}
 		if p := c.chanceInQuiet(b.on(), c.untilOff(&b)); p > allowed {
 			c.fault(b.path, "its take-off falls into quiet hours with a chance of %.2f; at most %.2f is allowed", p, allowed)

@@ -85,12 +85,11 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// Brisket: expected off at 17:30 and, rested, ready at 18:00; on a slow day at 19:18. The chance for 18:00 is about 50 %.
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:30, between 16:29 and 18:48.
-	// - Wrap Brisket in foil now. Brisket is done 45 min earlier than left bare.
-	// - Bring the grate up to 300 F. Brisket is done 45 min earlier.
-	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 50 min earlier.
-	// - Serve at 19:20. The cook stays as it is.
+	// At 18:00: 45 %; at 21:05: 90 %. The plan is for 21:05 now. Brisket is expected ready at 18:14.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:44, between 15:56 and 20:32.
+	// - Bring the grate up to 300 F. Brisket is done 50 min earlier; dinner is at 18:00, not at 21:05.
+	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 55 min earlier; dinner is at 18:00, not at 21:05.
+	// - Eat when it is likely ready, at 18:15, and bear with a delay. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.
@@ -101,6 +100,7 @@ func ExampleRevise_probe() {
 `, "2027-07-03 17:20"), "probe-in-air", "late")
 	// Output:
 	// Chicken: the reading of 340 F at 17:20 shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part. It is left out.
+	// - Serve at 18:40. The cook stays as it is.
 }
 
 // Dinner is moved from six to eight at half past four.
@@ -132,5 +132,5 @@ func ExampleRevise_fireOut() {
 `, "2027-07-03 05:30"), "fire-died", "fire-out", "fire-out-over", "slow-through-danger-zone")
 	// Output:
 	// The fire has been out since about 03:00.
-	// Butt: 2 h 30 min without heat between 40 and 140 F (4.4 and 60 °C); the published limit is 2 h. With the fire out this is outside the published limits: do not serve it. Throw it away; your local food authority can say more.
+	// Butt: 2 h 15 min without heat between 40 and 140 F (4.4 and 60 °C); the published limit is 2 h. With the fire out this is outside the published limits: do not serve it. Throw it away; your local food authority can say more.
 }

@@ -130,7 +130,7 @@ func TestAdviceFitsWhatIsGoingOn(t *testing.T) {
 		t.Errorf("finding %q", f.Text)
 	}
 	p = plantest.Day(t, plantest.ReadFile(t, "testdata/logs/overnight.yaml"))
-	q = plantest.Revised(t, p, "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 00:30,butt,core,95 F\n2027-07-03 03:00,,fire-out,\n", "2027-07-03 05:30")
+	q = plantest.Revised(t, p, "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 00:30,butt,core,95 F\n2027-07-03 03:00,,fire-out,\n", "2027-07-03 06:00") // 3 h, of which the grate was hot for half an hour
 	for _, s := range q.Steps {
 		if !s.Done && (s.Kind == schedule.StepCheckFire || s.Kind == schedule.StepRefuel && !strings.HasPrefix(s.Text, "Leave this out")) {
 			t.Errorf("at %v: %s", s.At, s.Text)

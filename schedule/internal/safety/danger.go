@@ -58,17 +58,17 @@ func (d *DangerClock) Spend(minutes, fromC, toC float64) {
 	d.minutes += minutes * shareBetween(fromC, toC, DangerLowC, DangerHighC)
 }
 
-// DangerApplies reports whether the 4 h warning concerns a piece: ground, stuffed,
+// DangerApplies reports whether the 4 h warning concerns a piece: poultry, ground, stuffed,
 // injected, tenderised, rolled and boned ones. The inside of an intact muscle is not
 // where the trade looks.
 func DangerApplies(c Category, p Prep) bool {
 	switch c {
-	case Ground, GroundPoultry, Sausage:
-		return true
 	case None, Vegetable:
 		return p.Stuffed
+	case Leftovers:
+		return p.opened()
 	}
-	return p.opened()
+	return SurfaceInside(c, p)
 }
 
 // Finding is the warning, if the clock is past 4 h and concerns such a piece.

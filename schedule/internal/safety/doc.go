@@ -16,7 +16,7 @@
 //	category.go, minimum.go, verdict.go   what a food is, how hot it must get, targets judged
 //	lethality*.go                         minimum times at a core temperature
 //	hold*.go, cooling.go, danger.go       hot, cold, and between the two
-//	history.go, sample.go                 a record judged
+//	history.go, heatless.go, sample.go    a record judged, and the clock of food without heat
 //	drip.go                               what may hang over what
 //	thaw.go, oven.go, unwatched.go        thawing; the air of smokers and ovens; fires that nobody watches
 //	caution.go, catalogue.go, source.go   what a cook is warned of, and who says so

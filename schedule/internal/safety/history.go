@@ -11,6 +11,7 @@ type EpisodeKind string
 // The episodes.
 const (
 	FireOut  EpisodeKind = "fire-out" // on the grate, no heat
+	LowHeat  EpisodeKind = "low-heat" // on a fire that gives too little
 	Stopped  EpisodeKind = "stopped"  // taken off before it was done
 	Standing EpisodeKind = "standing" // done, cooling without heat, for example on a counter
 	Chilled  EpisodeKind = "chilled"  // in the refrigerator or on ice
@@ -20,6 +21,7 @@ const (
 type Episode struct {
 	Kind                 EpisodeKind
 	FromMinute, ToMinute float64 // on the samples' clock; ToMinute may be now
+	Spent                []Spent // its minutes in the danger zone as they were counted; none: readings tell
 }
 
 // History is what is known of one piece: readings of its core, and what happened.
@@ -29,6 +31,7 @@ type History struct {
 	AirC     float64 // around the grill, degC; above 90 F food may stand for 1 h only
 	Core     []Sample
 	Episodes []Episode // in order, not overlapping
+	Slow     []Sample  // the core as it must have been, for the slow clock; none: Core is taken
 }
 
 // sparseMinutes: without heat the core falls fastest at first, so a straight line
@@ -71,9 +74,9 @@ func (h History) check() error {
 	end := math.Inf(-1)
 	for i, e := range h.Episodes {
 		switch e.Kind {
-		case FireOut, Stopped, Standing, Chilled:
+		case FireOut, LowHeat, Stopped, Standing, Chilled:
 		default:
-			return fmt.Errorf("episode %d: kind %q, must be fire-out, stopped, standing or chilled", i, e.Kind)
+			return fmt.Errorf("episode %d: kind %q, must be fire-out, low-heat, stopped, standing or chilled", i, e.Kind)
 		}
 		if !(e.FromMinute >= end) || !(e.ToMinute >= e.FromMinute) || math.IsInf(e.ToMinute, 0) {
 			return fmt.Errorf("episode %d (%s): from minute %v to %v; episodes must be in order, end after they start and not overlap",
@@ -109,7 +112,11 @@ func firstAtLeast(samples []Sample, levelC float64) float64 {
 // slowCook is the 4 h warning, for the time until the piece was done.
 func (h History) slowCook(doneAt float64) []Finding {
 	var clock DangerClock
-	for _, s := range stretch(h.Core, math.Inf(-1), doneAt) {
+	core := h.Core
+	if len(h.Slow) > 0 {
+		core = h.Slow
+	}
+	for _, s := range stretch(core, math.Inf(-1), doneAt) {
 		_ = clock.Add(s) // the samples have been checked
 	}
 	if f, warns := clock.Finding(h.Category, h.Prep); warns {
@@ -148,6 +155,9 @@ func (h History) zone(e Episode, budget float64) (minutes, overAt float64) {
 			overAt = from + (budget-minutes)/share
 		}
 		minutes += add
+	}
+	if len(e.Spent) > 0 {
+		return e.counted(budget)
 	}
 	seen := stretch(h.Core, e.FromMinute, e.ToMinute)
 	if len(seen) == 0 {
@@ -191,7 +201,7 @@ func (h History) chilled(e Episode, doneAt float64) []Finding {
 func (h History) reheated(e Episode) []Finding {
 	until := math.Inf(1)
 	for _, next := range h.Episodes {
-		if next.FromMinute >= e.ToMinute && next != e {
+		if next.FromMinute >= e.ToMinute && next.FromMinute != e.FromMinute {
 			until = next.FromMinute
 			break
 		}

@@ -188,14 +188,14 @@ func TestDangerWarnsWhereItConcerns(t *testing.T) {
 	var d DangerClock
 	d.Spend(300, celsius(40), celsius(140))
 	warned := []piece{{Ground, Prep{}}, {Sausage, Prep{}}, {GroundPoultry, Prep{}}, {Beef, Prep{Injected: true}},
-		{Lamb, Prep{Rolled: true}}, {Pork, Prep{Boned: true}}, {Poultry, Prep{Stuffed: true}}, {Beef, Prep{Tenderised: true}}}
+		{Lamb, Prep{Rolled: true}}, {Pork, Prep{Boned: true}}, {Poultry, Prep{Stuffed: true}}, {Poultry, Prep{}}, {Beef, Prep{Tenderised: true}}}
 	for _, x := range warned {
 		f, ok := d.Finding(x.c, x.p)
 		if !ok || f.Source != NoSource || f.OverMinutes != 60 {
 			t.Errorf("%v: %+v", x, f)
 		}
 	}
-	for _, x := range []piece{{Beef, Prep{}}, {Pork, Prep{Brined: true}}, {Poultry, Prep{}}, {Vegetable, Prep{}}} {
+	for _, x := range []piece{{Beef, Prep{}}, {Pork, Prep{Brined: true}}, {Vegetable, Prep{}}} {
 		if f, ok := d.Finding(x.c, x.p); ok {
 			t.Errorf("%v: %+v", x, f)
 		}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 
-	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
 )
@@ -18,7 +17,9 @@ const (
 	ProbeErrorK = 2 / 1.8
 	PlaceErrorK = 4 / 1.8
 	stallErrorK = 8 / 1.8
-	stallEdgeK  = 6 // the model's error fades over so much on either side (assumption)
+	// stallErrorMinutes is how long the model takes to be off by that much (assumption).
+	stallErrorMinutes = 120
+	stallEdgeK        = 6 // the model's error fades over so much on either side (assumption)
 )
 
 var StallLowC, StallHighC = unit.FToC(135), unit.FToC(175)
@@ -30,10 +31,11 @@ const (
 	// The pace that brought a piece to its reading does not foretell the pace after it
 	// (slope -0.27 bare, -0.66 wrapped, where one that carries over has +1), so none is
 	// carried.
-	biasBare, biasWrapped     = -0.35, 0.0 // of the logarithm of what clock A says
+	biasBare, biasWrapped     = -0.4, 0.0 // of the logarithm of what clock A says
 	spreadBare, spreadWrapped = 0.55, 0.65
-	nearSpread                = 0.6 // more on the fast side, where a probe cannot tell the core from its target
-	wholeShare                = 1.2 // of the spread of a first plan
+	fastShare                 = 1.15 // of that on the fast side: the end of a cook is the cook's to call, and it is called early
+	nearSpread                = 0.6  // more on the fast side, where a probe cannot tell the core from its target
+	wholeShare                = 1.2  // of the spread of a first plan
 	// Pieces that were not measured: what they may lag behind the one that was.
 	unmeasuredShare, unmeasuredLeast = 0.3, 0.1
 )
@@ -51,15 +53,21 @@ type Belief struct {
 	Journey *Journey
 	Nodes   []Reading // what is taken from its readings
 	Rest    Rest
+	Worse   Rest    // no sooner than Rest: with all else that may be; nil where nothing else may
 	Whole   float64 // minutes of the whole cook at the usual pace, in what surrounded it
 	Creep   Creep
+
+	zs, weight []float64 // of the grate's error, as shared
+
+	covered   bool
+	lateLeast float64 // minutes from now of the late edge, at the least
 
 	GrateS float64 // what is left of the spread of the grate's error, in its own
 
 	usual   *lattice // at the newest node; nil without one
 	clockA  clock
-	clockA0 clock // of the node before, as long as the newest is colder than it foretold
-	slopeB  float64
+	clockA0 clock     // of the node before, as long as the newest is colder than it foretold
+	slope   float64   // of the logarithm of either clock for a cooler grate
 	pace    float64   // that brought it to the newest node
 	way     ride      // from there to its end, with its curve
 	wayEnds float64   // the minute of that end
@@ -70,8 +78,8 @@ type Belief struct {
 type clock struct {
 	minute float64 // of the node
 	rest   float64 // from there, minutes; 0 is done
-	slope  float64 // of its logarithm for a cooler grate
 	spread side
+	base   side // of it, whatever is read
 	bias   float64
 }
 
@@ -94,9 +102,9 @@ func New(ctx context.Context, c *Journey, s Stand, readings []Reading) (*Belief,
 
 // foresee works out the clocks, and the way to the end.
 func (b *Belief) foresee(whole *ride) {
-	b.slopeB = b.Spread.Grate
+	b.slope = b.Spread.Grate
 	if b.Journey.Indoors {
-		b.slopeB = 0
+		b.slope = 0
 	}
 	b.clockA, b.clockA0, b.Creep = clock{}, clock{}, Creep{}
 	n := len(b.Nodes)
@@ -123,53 +131,40 @@ func (b *Belief) foresee(whole *ride) {
 
 // clockOf is clock A of the newest node.
 func (b *Belief) clockOf(r Reading) clock {
-	out := clock{minute: r.Minute, bias: biasBare}
+	out := clock{minute: r.Minute, bias: b.biasAt(r)}
 	sd := spreadBare
 	if b.Journey.Wrapped <= r.Minute { // never for NaN
-		out.bias, sd = biasWrapped, spreadWrapped
+		sd = spreadWrapped
 	}
 	if b.Pieces > 1 {
 		sd = math.Hypot(sd, unmeasuredShare*b.Spread.S+unmeasuredLeast)
 	}
-	out.spread = side{sd, sd}
+	out.spread = side{fastShare * sd, sd}
+	out.base = out.spread
 	if b.Journey.TenderS == 0 && r.CoreC >= b.Journey.TargetC {
 		return out
 	}
 	out.rest = math.Min(b.usual.rest(r.CoreC), LongestAhead)
 	if b.Journey.TenderS == 0 { // as near as that, it may be done any minute
 		near := math.Min(1, probeWorthK/(b.Journey.TargetC-r.CoreC))
-		out.spread.fast = math.Hypot(sd, nearSpread*near)
-	}
-	if out.rest > 0 {
-		out.slope = b.slopeOf(r, out.rest)
+		out.spread.fast = math.Hypot(fastShare*sd, nearSpread*near)
 	}
 	return out
 }
 
-// coolerK is by how much the grate is made cooler to see what its error does.
-const coolerK = spread.GrateErrorK
+// biasAt is by how much, of the logarithm, clock A says too little.
+func (b *Belief) biasAt(r Reading) float64 {
+	if b.Journey.Wrapped <= r.Minute {
+		return biasWrapped
+	}
+	return biasBare * b.through(r.CoreC)
+}
 
-// slopeOf is what a grate that is cooler by one standard deviation of its error does to
-// the logarithm of the rest.
-func (b *Belief) slopeOf(r Reading, rest float64) float64 {
-	c := *b.Journey
-	if c.Indoors {
-		return 0
-	}
-	cool := func(in *heat.Surroundings) { in.AirC, in.WallC = in.AirC-coolerK, in.WallC-coolerK }
-	ends := func(c *Journey) float64 {
-		w, _ := b.usual.anchored(r.Minute, r.CoreC, false)
-		w.c = c
-		return w.finish() - r.Minute
-	}
-	was := ends(&c)
-	cool(&c.Ahead)
-	cool(&c.Wrap.In)
-	const most = 0.3 // beyond it the grate hardly brings the core to its target: more is no measure
-	if !(was > 0) {
-		return 0
-	}
-	return math.Min(math.Max(math.Log(ends(&c)/was), 0), most)
+// through is how far a core is on its way through the stall: what clock A says too much
+// of lies there and behind it. It grows with the core, so that a colder reading never
+// takes from what is left.
+func (b *Belief) through(coreC float64) float64 {
+	return math.Min(math.Max((coreC-StallLowC)/(StallHighC-StallLowC), 0), 1)
 }
 
 // without is clock A of the node before the newest one, if that is colder than it
@@ -182,7 +177,7 @@ func (b *Belief) without(before, last Reading) clock {
 		return clock{}
 	}
 	out := b.clockA
-	out.minute, out.spread = before.Minute, side{b.clockA.spread.fast, b.clockA.spread.fast}
+	out.minute, out.spread, out.bias = before.Minute, b.clockA.base, b.biasAt(before)
 	out.rest = b.usual.floored(r.finish()-before.Minute, before.CoreC)
 	return out
 }
@@ -232,18 +227,40 @@ func (b *Belief) Again(c *Journey) *Belief {
 		out.usual = &l
 	}
 	out.foresee(&whole)
+	if out.zs != nil {
+		out.Rest = out.product(out.zs, out.weight)
+	}
 	return &out
 }
 
 // Quantile is the minute from the put-on by which the piece is done with a probability.
 func (b *Belief) Quantile(probability float64) float64 {
-	return b.Journey.Now + b.Rest.Quantile(probability)
+	rest := b.Rest.Quantile(probability)
+	if probability > 0.5 && b.covered {
+		rest = math.Max(rest, b.Worse.Quantile(probability))
+	}
+	if probability >= 0.9 {
+		rest = math.Max(rest, b.lateLeast)
+	}
+	return b.Journey.Now + rest
+}
+
+// chance is the probability that the piece is done within some minutes from now.
+func (b *Belief) chance(minutes float64) float64 {
+	out := b.Rest.Chance(minutes)
+	if b.covered {
+		out = math.Min(out, b.Worse.Chance(minutes))
+	}
+	if b.Creep.On() {
+		out = math.Min(out, CreepChance)
+	}
+	return out
 }
 
 // Z is the standard normal quantile of the chance that it is done by a minute.
 func (b *Belief) Z(minute float64) float64 {
 	const most = 8.0
-	chance := b.Rest.Chance(minute - b.Journey.Now)
+	chance := b.chance(minute - b.Journey.Now)
 	if chance > 0.5 { // as exact on this side
 		return math.Min(-spread.NormalQuantile(math.Max(1-chance, 1e-15)), most)
 	}

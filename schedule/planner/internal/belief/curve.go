@@ -60,6 +60,9 @@ func (b *Belief) read(minute float64) float64 {
 	return core
 }
 
+// Wraps says whether the piece comes to a wrap that is still planned.
+func (b *Belief) Wraps() bool { return !math.IsNaN(b.way.wrap) }
+
 // WrapAt is the minute of a wrap that is still to come, at the quantile of a probability;
 // that of the end where there is none.
 func (b *Belief) WrapAt(probability float64) float64 {

@@ -52,17 +52,18 @@ func (f *Foretold) At(minute float64) (coreC, sdK float64) {
 	took := math.Max(minute-f.from.Minute, 0)
 	coreC = at(took)
 	slow, fast := math.Abs(at(took*math.Exp(-f.paceS))-coreC), math.Abs(at(took*math.Exp(f.paceS))-coreC)
-	return coreC, math.Hypot(f.o.ErrorK(coreC), math.Max(slow, fast))
+	return coreC, math.Hypot(f.o.errorK(coreC, took), math.Max(slow, fast))
 }
 
-// ErrorK is the standard deviation of a reading against the model.
-func (s Stand) ErrorK(coreC float64) float64 {
+// errorK is the standard deviation of a reading against the model, some minutes after the
+// node that it is foretold from: the model's own error in the stall grows between the two.
+func (s Stand) errorK(coreC, took float64) float64 {
 	own := math.Hypot(ProbeErrorK, PlaceErrorK)
 	if !s.Stalls {
 		return own
 	}
 	out := math.Max(math.Max(StallLowC-coreC, coreC-StallHighC), 0)
-	return math.Hypot(own, stallErrorK*math.Max(1-out/stallEdgeK, 0))
+	return math.Hypot(own, stallErrorK*math.Max(1-out/stallEdgeK, 0)*math.Min(took/stallErrorMinutes, 1))
 }
 
 // In is the core at a minute of the piece of a node that goes on through another journey:

@@ -30,7 +30,7 @@ func ShareGrate(all []*Belief, ratio float64) (mean, sd float64) {
 	}
 	sd = math.Sqrt(math.Max(square-mean*mean, 0))
 	for _, b := range all {
-		b.GrateS = sd
+		b.GrateS, b.zs, b.weight = sd, zs, weight
 		b.Rest = b.product(zs, weight)
 	}
 	return mean, sd
@@ -39,15 +39,14 @@ func ShareGrate(all []*Belief, ratio float64) (mean, sd float64) {
 // evidence is the likelihood of a grate error by the pace that brought the piece to its
 // newest reading. A piece moves another by this and by nothing else.
 func (b *Belief) evidence(z float64) float64 {
-	n := len(b.Nodes)
-	if n == 0 || b.slopeB == 0 {
+	if len(b.Nodes) == 0 || b.slope == 0 {
 		return 1
 	}
 	sd := seenS
-	if core := b.Nodes[n-1].CoreC; b.Stalls && core > StallLowC && core < StallHighC {
+	if b.Stalls { // whatever its core: a colder one must not count for more
 		sd = seenStallS
 	}
-	off := (b.pace - b.Spread.Median - b.slopeB*z) / sd
+	off := (b.pace - b.Spread.Median - b.slope*z) / sd
 	return math.Exp(-huber(off))
 }
 
@@ -77,9 +76,9 @@ func (b *Belief) with(a clock, zs, weight []float64) Rest {
 	for k, z := range zs {
 		sum := 0.0
 		for i := range part {
-			cost := s.cost(lnT[i] - lnWhole - b.slopeB*z)
+			cost := s.cost(lnT[i] - lnWhole - b.slope*z)
 			if a.rest > 0 {
-				cost += a.spread.cost(lnR[i] - lnA - a.slope*z)
+				cost += a.spread.cost(lnR[i] - lnA - b.slope*z)
 			}
 			part[i] = math.Exp(-cost) * grid[i] / (now + grid[i])
 			sum += part[i]

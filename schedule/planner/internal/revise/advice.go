@@ -141,7 +141,7 @@ const earlyWorth = 60.0
 
 // offLevel is by how much the grate is off its level if that is too much, K.
 func (v *Revision) offLevel() float64 {
-	if len(v.grate.readings) == 0 {
+	if _, ok := v.grate.lastRead(v.now, holdsReading); !ok || v.grate.gaugeOnly() {
 		return 0
 	}
 	off := v.grate.ahead(v.now, v.plannedLevel) - v.grate.levelAt(v.now, v.plannedLevel)

@@ -3,7 +3,6 @@ package revise
 import (
 	"context"
 	"fmt"
-	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -66,7 +65,9 @@ type liveBatch struct {
 	readings []belief.Reading   // the same cores, from the put-on, judged
 	signs    []surprise.Verdict // of the readings that surprise
 	foretold *belief.Foretold   // from its newest reading on
-	dire     *world             // as it is if the most dangerous of what is open holds; nil for none
+	dire     *world             // as it is if the most dangerous of what is open holds; nil where it is taken so
+	sound    *world             // as it is if nothing of what is open holds; nil where nothing is
+	suspect  bool               // outside the published limits unless something harmless explains a reading
 	believed *belief.Belief     // nil where the model follows nothing
 	journey  *belief.Journey
 	live     day.Way // what is left, as the solver and the texts take it
@@ -109,8 +110,7 @@ func (v *Revision) look(ctx context.Context) error {
 // for it: it comes off now, and is off by the last minute for its serving.
 func (v *Revision) giveUp() {
 	for _, a := range v.batches {
-		a.verdict = v.judged(a)
-		a.condemned = slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger })
+		v.pronounce(a)
 		if a.where != cooking || !a.condemned {
 			continue
 		}

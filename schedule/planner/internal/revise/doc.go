@@ -7,13 +7,13 @@
 // Three tenses, in this order:
 //
 //	past       menu.go, tell.go, moved.go, grate*.go   what is known of it; it is fixed
-//	under way  batch.go, journey.go, live.go, way.go   where each piece is, and what is believed of it
+//	under way  batch.go, scene.go, journey.go, live.go, way.go  where each piece is, and what is believed of it
 //	ahead      attempts.go, arrange.go, chain.go, fire.go, join.go  what is left, arranged again
 //
 // steering.go asks the steer room about the fire in hand.
 //
 // And then what is said: write.go, steps.go, urgent.go, urgency.go, fuel.go (the plan), ahead.go (the
-// other one of two days), findings*.go, safety.go (what the log shows), advice*.go (what
+// other one of two days), findings*.go, safety.go, clocks.go (what the log shows), advice*.go (what
 // could be done), changes.go, why.go (what has changed, and why). The way through all of
 // it is in revise.go; again.go makes the first plan again, align.go moves it to where
 // the day began.

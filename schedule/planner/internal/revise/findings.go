@@ -26,10 +26,14 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 			if a.condemned {
 				break // nothing of its times matters any more
 			}
-			v.noteProbe(a, add)
+			v.noteSigns(a, add)
+			v.notePlateau(a, add)
 			v.noteSilence(a, add)
 			v.noteStall(a, add)
 			v.noteFalling(a, add)
+			v.notePast(a, add)
+			v.noteSurprise(a, add)
+			v.noteLowHeat(a, add)
 			v.noteLate(a, p, add)
 		case waiting:
 			if chance := p.Readiness().Chance(); v.waitsLate(p) {
@@ -47,39 +51,6 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 
 func about(a *liveBatch, code, text string) schedule.Finding {
 	return schedule.NewFinding(code, "", text, a.batch.It.Dish.ID)
-}
-
-// probeTexts say what a doubtful reading is likely to be, and what to do.
-var probeTexts = map[string]string{
-	schedule.ProbeInAir:   "shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part",
-	schedule.ProbeFellOut: "shows the air outside: the probe has fallen out. Put it back into the thickest part",
-	schedule.ProbeHot:     "is warmer than the meat can be by now: the probe sits near a bone, in fat or near the surface. Move it to the thickest part",
-	schedule.ProbeCold:    "is colder than the meat can be: the probe was moved, or touches a cold piece. Put it into the thickest part",
-}
-
-// noteProbe names readings that are not believed, the last of each sort.
-func (v *Revision) noteProbe(a *liveBatch, add func(schedule.Finding)) {
-	last, count := map[string]belief.Reading{}, map[string]int{}
-	var order []string
-	for _, r := range a.readings {
-		if r.Counts() {
-			continue
-		}
-		if count[r.Doubt] == 0 {
-			order = append(order, r.Doubt)
-		}
-		last[r.Doubt] = r
-		count[r.Doubt]++
-	}
-	for _, doubt := range order {
-		r := last[doubt]
-		text := fmt.Sprintf("%s: the reading of %s at %s %s. It is left out.", a.batch.It.Dish.Name, v.day.Core(r.CoreC),
-			v.clock(a.on.at.Add(instant.Minutes(r.Minute))), probeTexts[doubt])
-		if n := count[doubt]; n > 1 {
-			text += fmt.Sprintf(" So are %d others like it.", n-1)
-		}
-		add(about(a, doubt, text))
-	}
 }
 
 // silence is how long, at least, a probe that gave readings must have been still

@@ -3,6 +3,8 @@ package revise
 import (
 	"fmt"
 	"math"
+	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
@@ -13,9 +15,14 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 	if o, dead := v.grate.dead(); dead {
 		if v.now.Sub(o.from) >= 0 {
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
-			if o.seen {
+			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
+				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
+				if o.asked {
+					text = fmt.Sprintf("The fire may be out: since about %s, perhaps as early as %s, by one reading that something else may explain too.", v.clock(o.from), v.clock(o.since()))
+				}
+			} else if o.seen {
 				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
-					v.clock(o.from), v.day.Grate(v.grate.readings[len(v.grate.readings)-1].c))
+					v.clock(o.from), v.day.Grate(g.c))
 				then = " The plan takes it that you rebuild it now, with lit coals."
 			}
 			if v.fireWanted() {
@@ -23,18 +30,32 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			}
 			add(schedule.NewFinding("fire-died", "", text))
 		}
-	} else if air := v.grate.ahead(v.now, v.plannedLevel); len(v.grate.readings) > 0 {
+	} else if v.grate.gaugeOnly() {
+		add(schedule.NewFinding("gauge-only", "", "Measure the air beside the meat: so far only the gauge in the lid was read, and a grate is often 30 F (17 °C) cooler or hotter than it says."))
+	} else if _, ok := v.grate.lastRead(v.now, holdsReading); ok {
+		air := v.grate.ahead(v.now, v.plannedLevel)
 		level := v.grate.levelAt(v.now, v.plannedLevel)
 		if off := air - level; math.Abs(off) > offLevelK {
-			way := "above"
+			way, do := "above", "Close the vents a little."
 			if off < 0 {
-				way = "below"
+				way, do = "below", "Open the vents, or add fuel."
 			}
 			add(schedule.NewFinding("grate-off-level", "", fmt.Sprintf(
-				"The grate runs at about %s, %s its level of %s. The times take it that it stays so.", v.day.Grate(air), way, v.day.Grate(level))))
+				"%s The grate runs at about %s, %s its level of %s. The times take it that it stays so.", do, v.day.Grate(air), way, v.day.Grate(level))))
 		}
 	}
+	v.noteRelit(add)
 	v.noteGauge(add)
+}
+
+// noteRelit asks since when a fire was out that was lit again.
+func (v *Revision) noteRelit(add func(schedule.Finding)) {
+	for _, o := range v.grate.outages {
+		if i := slices.IndexFunc(v.grate.relit, func(at time.Time) bool { return at.Equal(o.to) }); i >= 0 && o.seen {
+			add(schedule.NewFinding(schedule.FireRelit, "", fmt.Sprintf("Since when was the fire out before it was lit at %s? Log that (fire-out, with its time). By what was read it went out at about %s; the clock of the food counts from %s, the earliest that fits.",
+				v.clock(o.to), v.clock(o.from), v.clock(o.since()))))
+		}
+	}
 }
 
 // noteGauge says how far the gauge is off where the grate was read beside it.

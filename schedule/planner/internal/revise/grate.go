@@ -22,6 +22,7 @@ type outage struct {
 	from, to time.Time
 	open     bool
 	seen     bool      // worked out from readings, not told
+	asked    bool      // it may not have been: something else explains the reading too
 	earliest time.Time // since when it may have been out, for the clock; from where it was told
 }
 
@@ -40,18 +41,24 @@ type grateHistory struct {
 	outages  []outage
 	levels   []grateReading // levels that the cook set
 	relit    []time.Time    // lit, and nobody had told that it was out
+	fed      []time.Time    // lit or fuelled: what was read before is of another fire
 	dying    outage         // what the thermometers show, until physics says since when
 	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
 }
 
 // Figures of a fire (assumptions but where said otherwise).
 const (
-	lidSettles    = 15 * time.Minute // until the grate is back after the lid was open (common practice, no source)
-	holdsReading  = 90 * time.Minute // a reading stands for so long
-	bridgesGap    = 4 * time.Hour    // readings closer than this are joined by a line
-	recent        = 60 * time.Minute
-	offLevelK     = 25 / 1.8 // 25 F either way is good enough (common practice, no source)
-	dyingK        = 25       // below its level by so much and falling, a fire is dying
+	lidSettles   = 15 * time.Minute // until the grate is back after the lid was open (common practice, no source)
+	holdsReading = 90 * time.Minute // a reading stands for so long
+	bridgesGap   = 4 * time.Hour    // readings closer than this are joined by a line
+	recent       = 60 * time.Minute
+	// A gauge that nothing was compared with is off by 30 F as easily as the grate by 25: it
+	// moves the grate by that share. What is farther off tells of the fire all the same.
+	gaugeWorth    = 25.0 * 25 / (25*25 + 30*30)
+	gaugeTellsK   = 60 / 1.8
+	watched       = 2 * time.Hour // readings closer than this show how a fire sinks
+	offLevelK     = 25 / 1.8      // 25 F either way is good enough (common practice, no source)
+	dyingK        = 25            // below its level by so much and falling, a fire is dying
 	dyingFallK    = 15
 	deadK         = 60 // below its level by so much, it is dead
 	offsetPairs   = 20 * time.Minute
@@ -77,6 +84,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 				h.outages = append(h.outages, outage{from: e.At, to: now, open: true})
 			}
 		case schedule.LogLit, schedule.LogRefuelled:
+			h.fed = append(h.fed, e.At)
 			if n := len(h.outages); n > 0 && h.outages[n-1].open {
 				h.outages[n-1].to, h.outages[n-1].open = e.At, false
 			} else if e.Kind == schedule.LogLit && burned {
@@ -94,6 +102,9 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	h.measureOffset(gauges)
 	for _, g := range gauges {
 		g.c = fire.GrateC(d.Grill, g.c, d.Air.AirC)
+		if off := g.c - h.levelAt(g.at, level); math.IsNaN(h.offsetK) && math.Abs(off) < gaugeTellsK {
+			g.c -= off * (1 - gaugeWorth)
+		}
 		if !h.near(g.at, offsetPairs) { // a thermometer on the grate is the better one
 			h.readings = insertReading(h.readings, g)
 		}
@@ -120,7 +131,7 @@ func (h *grateHistory) add(o outage) {
 			continue
 		}
 		o.earliest = earlier(o.since(), k.since())
-		o.from, o.seen = earlier(o.from, k.from), o.seen && k.seen
+		o.from, o.seen, o.asked = earlier(o.from, k.from), o.seen && k.seen, o.asked && k.asked
 		if k.to.After(o.to) || k.open {
 			o.to, o.open = k.to, k.open
 		}
@@ -213,7 +224,11 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 		if steps == 0 {
 			from = last.at
 		}
-		h.outages = append(h.outages, outage{from: from, to: now, open: true, seen: true})
-		h.dying = h.outages[len(h.outages)-1]
+		h.dying = outage{from: from, to: now, open: true, seen: true}
+		h.outages = append(h.outages, h.dying)
+		if steps == 0 || steps == 1 && last.at.Sub(from) > watched {
+			h.dying.earliest = from // nobody watched it: physics says since when
+			h.outages = h.outages[:len(h.outages)-1]
+		}
 	}
 }

@@ -116,6 +116,11 @@ func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) flo
 			since = at // what was read before then is of the old level
 		}
 	}
+	for _, t := range h.fed {
+		if at := t.Add(lidSettles); at.After(since) && !t.After(now) {
+			since = at
+		}
+	}
 	sum, count := 0.0, 0
 	for i := n - 1; i >= 0 && !h.readings[i].at.Before(since); i-- {
 		sum, count = sum+h.readings[i].c, count+1
@@ -133,4 +138,14 @@ func (h *grateHistory) lastRead(now time.Time, within time.Duration) (grateReadi
 		return grateReading{}, false
 	}
 	return h.readings[n-1], true
+}
+
+// gaugeOnly says whether the gauge in the lid is all that was read.
+func (h *grateHistory) gaugeOnly() bool {
+	for _, r := range h.readings {
+		if !r.gauge {
+			return false
+		}
+	}
+	return len(h.readings) > 0
 }

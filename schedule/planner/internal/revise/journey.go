@@ -19,7 +19,7 @@ const journeyStep = 15
 // is to come.
 func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	w := a.way()
-	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.now.Sub(a.on.at).Minutes(), TargetC: w.PullC, Indoors: v.inOven(a), Wrapped: math.NaN()}
+	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.until(a).Sub(a.on.at).Minutes(), TargetC: w.PullC, Indoors: v.inOven(a), Wrapped: math.NaN()}
 	if a.wrap.set {
 		c.Wrapped = a.wrapMinute()
 	}
@@ -52,6 +52,11 @@ func (v *Revision) surrounds(a *liveBatch, marks []float64, level float64) []bel
 	for _, k := range []known{a.wrap, a.oven} {
 		if k.set {
 			at(k.at)
+		}
+	}
+	for _, o := range v.grate.outages {
+		if at(instant.Later(o.from, a.on.at)); !o.open {
+			at(instant.Later(o.to, a.on.at))
 		}
 	}
 	for _, s := range a.stands {

@@ -29,6 +29,13 @@ func (v *Revision) believe(ctx context.Context) error {
 	}
 	mean, sd := belief.ShareGrate(all, v.grateRatio())
 	for _, a := range v.batches {
+		if a.believed != nil {
+			if err := v.cover(ctx, a); err != nil {
+				return err
+			}
+		}
+	}
+	for _, a := range v.batches {
 		switch {
 		case a.believed != nil:
 			a.live = v.liveWay(a)
@@ -75,6 +82,45 @@ func (v *Revision) follow(ctx context.Context, a *liveBatch) (err error) {
 	a.journey = v.journeyOf(a)
 	a.believed, err = belief.New(ctx, a.journey, v.standOf(a), a.readings)
 	return err
+}
+
+// cover lets the times of a piece answer for what else its readings may be: a fire that
+// died, and the coldest core that a cold reading could have been which is left out.
+func (v *Revision) cover(ctx context.Context, a *liveBatch) error {
+	var other, edge *belief.Belief
+	var err error
+	chance := 0.0
+	if a.dire != nil {
+		x := *v
+		x.grate = a.dire.grate
+		if other, err = belief.New(ctx, x.journeyOf(a), v.standOf(a), a.dire.readings); err != nil {
+			return err
+		}
+		belief.ShareGrate([]*belief.Belief{other}, v.grateRatio())
+		chance = a.dire.chance
+	}
+	if readings, ok := a.coldEdge(); ok {
+		if edge, err = belief.New(ctx, a.journey, v.standOf(a), readings); err != nil {
+			return err
+		}
+		belief.ShareGrate([]*belief.Belief{edge}, v.grateRatio())
+	}
+	a.believed.Cover(other, chance, edge)
+	return nil
+}
+
+// coldEdge are the readings with the newest, if it is a cold one that is left out, as the
+// coldest that would have been taken.
+func (a *liveBatch) coldEdge() ([]belief.Reading, bool) {
+	n := len(a.readings)
+	for _, s := range a.signs {
+		if s.Index == n-1 && s.Cold && !s.Settled && a.readings[n-1].Doubt != "" {
+			out := append([]belief.Reading(nil), a.readings...)
+			out[n-1] = belief.Reading{Minute: s.Minute, CoreC: s.EdgeC}
+			return out, true
+		}
+	}
+	return nil, false
 }
 
 // standOf is the piece as it was put on.

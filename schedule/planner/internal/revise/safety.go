@@ -2,12 +2,14 @@ package revise
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/belief"
 )
 
 // noteSafety puts the history of a piece before the rules: time without heat,
@@ -22,16 +24,44 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	}
 }
 
-// judged is what the history of a piece has earned.
+// judged is what the history of a piece has earned, as it is taken to have been.
 func (v *Revision) judged(a *liveBatch) []safety.Finding {
+	return v.judgedIn(a, a.believed, world{grate: v.grate, readings: a.readings})
+}
+
+// pronounce judges the history of a piece. It is condemned where it is outside the limits
+// whatever its open readings mean, and under suspicion where one of them makes it so.
+func (v *Revision) pronounce(a *liveBatch) {
+	over := func(all []safety.Finding) bool {
+		return slices.ContainsFunc(all, func(f safety.Finding) bool { return f.Severity == safety.Danger })
+	}
+	a.verdict = v.judged(a)
+	a.condemned, a.suspect = over(a.verdict), false
+	worst := a.verdict
+	if a.dire != nil {
+		worst = v.judgedIn(a, a.believed, *a.dire)
+	}
+	if a.sound != nil {
+		a.condemned = over(v.judgedIn(a, a.believed, world{grate: a.sound.grate, readings: a.sound.readings, chance: 1}))
+		a.suspect = !a.condemned && over(worst)
+		a.verdict = worst
+	}
+}
+
+// judgedIn is the same in a world that may have been.
+func (v *Revision) judgedIn(a *liveBatch, b *belief.Belief, w world) []safety.Finding {
 	if !a.on.set {
 		return nil
 	}
-	found, err := safety.JudgeHistory(safety.History{
-		Category: a.batch.It.Category, Prep: a.batch.It.Prep, AirC: v.day.Air.AirC,
-		Core: v.samples(a, a.cores), Episodes: v.episodes(a),
-	})
+	h := safety.History{Category: a.batch.It.Category, Prep: a.batch.It.Prep, AirC: v.day.Air.AirC, Core: v.samples(a, a.cores, w.readings)}
+	clock, slow, low := v.clocked(a, b, w)
+	h.Episodes, h.Slow = v.episodes(a, w.grate, clock), slow
+	h.Episodes = withLowHeat(h.Episodes, low)
+	found, err := safety.JudgeHistory(h)
 	v.fail(err)
+	if slices.ContainsFunc(found, func(f safety.Finding) bool { return f.Code == "fire-out-over" }) {
+		found = slices.DeleteFunc(found, func(f safety.Finding) bool { return f.Code == "low-heat-over" }) // one cause, one finding
+	}
 	return found
 }
 
@@ -46,23 +76,25 @@ func (v *Revision) fail(err error) {
 
 func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
 	text := a.batch.It.Dish.Name + ": " + f.Sentence
-	if f.Severity == safety.Danger {
+	if f.Severity == safety.Danger && a.suspect {
+		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
+	} else if f.Severity == safety.Danger {
 		text += " Throw it away; your local food authority can say more."
 	}
 	return schedule.Finding{Code: f.Code, Severity: schedule.Severity(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
 }
 
 // samples are readings in minutes from the put-on, those in doubt left out.
-func (v *Revision) samples(a *liveBatch, entries []schedule.Entry) []safety.Sample {
+func (v *Revision) samples(a *liveBatch, entries []schedule.Entry, readings []belief.Reading) []safety.Sample {
 	doubt := map[int64]bool{}
-	for i, r := range a.readings {
+	for i, r := range readings {
 		if !r.Counts() {
 			doubt[a.cores[i].At.UnixNano()] = true
 		}
 	}
 	var out []safety.Sample
 	for _, e := range entries {
-		if e.Kind != schedule.LogCore || !doubt[e.At.UnixNano()] {
+		if e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest || !doubt[e.At.UnixNano()] {
 			out = append(out, safety.Sample{Minute: e.At.Sub(a.on.at).Minutes(), C: e.C})
 		}
 	}
@@ -70,7 +102,7 @@ func (v *Revision) samples(a *liveBatch, entries []schedule.Entry) []safety.Samp
 }
 
 // episodes are the stretches in which the piece was not cooked, in order.
-func (v *Revision) episodes(a *liveBatch) []safety.Episode {
+func (v *Revision) episodes(a *liveBatch, fire grateHistory, clock *safety.HeatlessClock) []safety.Episode {
 	kinds := map[schedule.EntryKind]safety.EpisodeKind{schedule.LogStopped: safety.Stopped, schedule.LogCounter: safety.Standing, schedule.LogChilled: safety.Chilled}
 	var out []safety.Episode
 	add := func(kind safety.EpisodeKind, from, to time.Time) {
@@ -79,12 +111,15 @@ func (v *Revision) episodes(a *liveBatch) []safety.Episode {
 			e.FromMinute = out[n-1].ToMinute
 		}
 		if e.ToMinute > e.FromMinute {
+			if kind == safety.FireOut && clock != nil {
+				e.Spent = spentBetween(clock.Spent, e.FromMinute, e.ToMinute)
+			}
 			out = append(out, e)
 		}
 	}
-	outages := v.grate.outages
+	outages := fire.outages
 	for _, s := range a.stands {
-		for len(outages) > 0 && outages[0].from.Before(s.from) {
+		for len(outages) > 0 && outages[0].since().Before(s.from) {
 			v.outageOf(a, outages[0], add)
 			outages = outages[1:]
 		}
@@ -98,7 +133,7 @@ func (v *Revision) episodes(a *liveBatch) []safety.Episode {
 
 // outageOf is the part of an outage that the piece was on the grate for.
 func (v *Revision) outageOf(a *liveBatch, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
-	from, to := instant.Later(o.from, a.on.at), o.to
+	from, to := instant.Later(o.since(), a.on.at), o.to
 	for _, k := range []known{a.off, a.oven} {
 		if k.set && k.at.Before(to) {
 			to = k.at
@@ -132,7 +167,7 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		end = serve
 	}
 	var samples []safety.Sample
-	for _, s := range v.samples(a, held) {
+	for _, s := range v.samples(a, held, a.readings) {
 		if at := a.on.at.Add(instant.Minutes(s.Minute)); !at.Before(a.off.at) && !at.After(end) {
 			samples = append(samples, s)
 		}
@@ -153,7 +188,7 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 func (v *Revision) noteCooling(a *liveBatch, add func(schedule.Finding)) {
 	stand := a.stands[len(a.stands)-1]
 	var samples []safety.Sample
-	for _, s := range v.samples(a, a.cores) {
+	for _, s := range v.samples(a, a.cores, a.readings) {
 		if at := a.on.at.Add(instant.Minutes(s.Minute)); !at.After(stand.to) {
 			samples = append(samples, s)
 		}

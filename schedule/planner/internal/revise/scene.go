@@ -3,6 +3,7 @@ package revise
 import (
 	"context"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -26,7 +27,7 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 	at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)) }
 	level := func(time.Time) float64 { return a.way().AirC }
 	s := &surprise.Scene{
-		Journey: a.journey, OutsideC: v.day.Air.AirC, Now: minute(v.now), Fire: !v.inOven(a), Accepted: accepted,
+		Journey: a.journey, OutsideC: v.day.Air.AirC, Now: minute(v.until(a)), Fire: !v.inOven(a), Accepted: accepted,
 		AirC: func(m float64) float64 { return v.airBeside(a, at(m)) },
 		DeadAirC: func(from, m float64) float64 {
 			return fire.WarmUp(m-from, v.grate.levelAt(at(from), level), v.day.Night.AirC)
@@ -76,7 +77,7 @@ func (v *Revision) airBeside(a *liveBatch, at time.Time) float64 {
 func (v *Revision) journeyWithout(a *liveBatch, from, to time.Time) *belief.Journey {
 	w := *v
 	w.grate.outages = append([]outage(nil), v.grate.outages...)
-	w.grate.add(outage{from: from, to: to, open: !to.Before(v.now), seen: true})
+	w.grate.add(outage{from: from, to: to, open: !to.Before(v.until(a)), seen: true})
 	return w.journeyOf(a)
 }
 
@@ -92,7 +93,7 @@ func (v *Revision) discern(ctx context.Context) error {
 	for range rounds {
 		news := false
 		for _, a := range v.batches {
-			if a.where != cooking || !a.followed() {
+			if !a.told() {
 				continue
 			}
 			if accepted[a] == nil {
@@ -108,7 +109,7 @@ func (v *Revision) discern(ctx context.Context) error {
 				}
 				accepted[a][s.Index], news = true, true
 				kept[a] = append(kept[a], s)
-				v.find(a, s.Since)
+				v.find(a, s)
 			}
 		}
 		if !news {
@@ -116,11 +117,25 @@ func (v *Revision) discern(ctx context.Context) error {
 		}
 	}
 	for _, a := range v.batches {
-		if a.where == cooking && a.followed() {
-			a.dire = v.direst(a)
+		if a.told() {
+			a.dire, a.sound = v.worldsOf(a)
 		}
 	}
 	return nil
+}
+
+// told says whether the model follows a piece that is on the fire, or was taken off it as
+// the log says.
+func (a *liveBatch) told() bool {
+	return a.followed() && (a.where == cooking || a.where == off && a.off.logged && a.off.at.After(a.on.at))
+}
+
+// until is the end of what the fire does to a piece: now, or when it came off.
+func (v *Revision) until(a *liveBatch) time.Time {
+	if a.where == off && a.off.at.Before(v.now) {
+		return a.off.at
+	}
+	return v.now
 }
 
 // judge says which readings of a piece are its core.
@@ -142,41 +157,71 @@ func (v *Revision) judge(ctx context.Context, a *liveBatch, accepted map[int]boo
 }
 
 // find adds an outage that a piece's reading told of.
-func (v *Revision) find(a *liveBatch, s surprise.Since) {
-	at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
-	o := outage{from: at(s.Mean), earliest: at(s.Earliest), to: instant.Earlier(at(s.To), v.now), seen: true}
-	o.open = !o.to.Before(v.now)
+func (v *Revision) find(a *liveBatch, s surprise.Verdict) {
+	o := v.outageAt(a, s.Since)
+	o.asked = s.Open()
 	v.found = append(v.found, o)
 	v.grate.add(o)
 }
 
-// direst is the world of a piece if the fire died although something else is likelier; nil
-// where that is not open.
-func (v *Revision) direst(a *liveBatch) *world {
-	out := &world{grate: v.grate, readings: append([]belief.Reading(nil), a.readings...)}
-	out.grate.outages = append([]outage(nil), v.grate.outages...)
+// outageAt is an outage of a piece's minutes.
+func (v *Revision) outageAt(a *liveBatch, s surprise.Since) outage {
+	at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
+	o := outage{from: at(s.Mean), earliest: at(s.Earliest), to: instant.Earlier(at(s.To), v.now), seen: true}
+	o.open = !o.to.Before(v.now)
+	return o
+}
+
+// worldsOf are those that a piece's open questions leave: the direst, in which its fire
+// died, and the one in which nothing of that is so. Nil where nothing is open; dire is nil
+// where it is what the times are worked out with.
+func (v *Revision) worldsOf(a *liveBatch) (dire, sound *world) {
+	dire = &world{grate: v.grate, readings: slices.Clone(a.readings)}
+	dire.grate.outages = slices.Clone(v.grate.outages)
+	sound = &world{grate: v.grateAs(func(o outage) bool { return !o.asked }), readings: slices.Clone(a.readings)}
+	open, left := false, false
 	for _, s := range a.signs {
 		chance := s.Chance(surprise.Fire)
-		if s.Settled || s.Taken == surprise.Fire || a.readings[s.Index].Doubt == "" || chance < surprise.AliveFrom {
+		if s.Settled || s.Taken != "" || chance < surprise.AliveFrom {
 			continue
 		}
-		at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
-		to := instant.Earlier(at(s.Since.To), v.now)
-		out.grate.add(outage{from: at(s.Since.Mean), earliest: at(s.Since.Earliest), to: to, open: !to.Before(v.now), seen: true})
-		out.readings[s.Index].Doubt = ""
-		out.chance = math.Max(out.chance, chance)
+		open = true
+		sound.readings[s.Index].Doubt = string(surprise.Place)
+		if dire.readings[s.Index].Doubt != "" {
+			left = true
+			dire.grate.add(v.outageAt(a, s.Since))
+			dire.readings[s.Index].Doubt = ""
+			dire.chance = math.Max(dire.chance, chance)
+		}
 	}
-	if out.chance == 0 {
-		return nil
+	for _, o := range v.grate.outages {
+		open = open || o.asked
 	}
-	return out
+	switch {
+	case !open:
+		return nil, nil
+	case !left:
+		return nil, sound
+	}
+	return dire, sound
+}
+
+// grateAs is the history of the fire with some of the outages that were found.
+func (v *Revision) grateAs(with func(outage) bool) grateHistory {
+	var found []outage
+	for _, o := range v.found {
+		if with(o) {
+			found = append(found, o)
+		}
+	}
+	return newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, found)
 }
 
 // dateOutages finds since when the fire was out where that was seen or lit again, and
 // nobody had told of it.
 func (v *Revision) dateOutages(ctx context.Context) error {
 	var ends []time.Time
-	if o := v.grate.dying; o.open && !o.from.Before(v.grate.readings[len(v.grate.readings)-1].at) {
+	if !v.grate.dying.earliest.IsZero() {
 		ends = append(ends, v.now)
 	}
 	for _, at := range v.grate.relit {
@@ -185,7 +230,7 @@ func (v *Revision) dateOutages(ctx context.Context) error {
 	for _, end := range ends {
 		var found *outage
 		for _, a := range v.batches {
-			if a.where != cooking || !a.followed() || !end.After(a.on.at) {
+			if !a.told() || !end.After(a.on.at) || a.where == off && !a.off.at.After(end) {
 				continue
 			}
 			a.journey = v.journeyOf(a)
@@ -199,6 +244,11 @@ func (v *Revision) dateOutages(ctx context.Context) error {
 				found = &o
 			}
 		}
+		if found == nil && end.Equal(v.now) { // nothing that is followed is on: since it was seen
+			o := v.grate.dying
+			o.earliest = time.Time{}
+			found = &o
+		}
 		if found != nil {
 			v.found = append(v.found, *found)
 			v.grate.add(*found)
@@ -211,6 +261,9 @@ func (v *Revision) dateOutages(ctx context.Context) error {
 func readingsOf(a *liveBatch) []surprise.Reading {
 	var out []surprise.Reading
 	for _, e := range a.cores {
+		if a.where == off && e.At.After(a.off.at) {
+			break // it is held: that is no cook
+		}
 		out = append(out, surprise.Reading{Minute: e.At.Sub(a.on.at).Minutes(), CoreC: e.C, Pushed: e.Kind == schedule.LogColdest})
 	}
 	return out

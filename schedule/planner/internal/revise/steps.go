@@ -235,7 +235,7 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 // that is known. What the log follows is done when the log says so.
 func (v *Revision) wasDone(s schedule.Step) bool {
 	if s.Dish == "" {
-		return s.Phase <= v.phases
+		return s.Phase <= v.phases && !(s.Kind == schedule.StepCheckFire && v.litLate() > 0) // nobody looks at a fire that is not lit yet
 	}
 	for _, a := range v.batches {
 		if a.batch.It.Dish.ID != s.Dish || a.batch.Number != s.Batch {

@@ -39,7 +39,11 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 	var done, wrap [4]float64
 	for i, p := range []float64{0.1, 0.5, 0.9, v.day.Req.Confidence} {
 		done[i] = math.Min(math.Max(b.Quantile(p), least), a.journey.Now+belief.LongestAhead)
-		wrap[i] = math.Min(math.Max(b.WrapAt(p), a.journey.Now), done[i]-assemble.LeastLeft)
+		wrap[i] = b.WrapAt(p)
+		if wrap[i] < done[i] && a.journey.Wrap.Planned {
+			wrap[i] = a.journey.Wrap.Waits(math.Max(wrap[i], a.journey.Now))
+		}
+		wrap[i] = math.Min(math.Max(wrap[i], a.journey.Now), done[i]-assemble.LeastLeft)
 	}
 	of := func(x [4]float64) spread.Pace {
 		return spread.Pace{Early: x[0], Expected: x[1], Late: x[2], Planned: x[3]}
@@ -53,7 +57,7 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 	case a.wrap.set && a.wrapMinute() < least:
 		m := a.wrapMinute()
 		w.First, w.Second = spread.Same(m), total.Plus(spread.Same(-m))
-	case a.journey.Wrap.Planned:
+	case a.journey.Wrap.Planned && b.Wraps():
 		slowAfterToo(&wrap, done)
 		w.First = of(wrap)
 		for i := range done {

@@ -122,13 +122,21 @@ func shared(all []Explained) []Explained {
 // typed is the weight of a reading in the other unit.
 func (j *judge) typed(r belief.Reading, f foretold) float64 {
 	best := 0.0
-	for _, meant := range []struct{ c, slope float64 }{{r.CoreC*1.8 + 32, 1.8}, {unit.FToC(r.CoreC), 1 / 1.8}} {
-		if math.Abs(meant.c-f.coreC) <= nearSd*f.sdK {
+	asF := r.CoreC*1.8 + 32
+	writtenF, writtenC := isRound(asF), isRound(r.CoreC)
+	for _, meant := range []struct {
+		c, slope float64
+		no       bool
+	}{{asF, 1.8, writtenC && !writtenF}, {unit.FToC(r.CoreC), 1 / 1.8, writtenF && !writtenC}} {
+		if !meant.no && math.Abs(meant.c-f.coreC) <= nearSd*f.sdK {
 			best = math.Max(best, unitShare*normal(meant.c, f.coreC, f.sdK)*meant.slope)
 		}
 	}
 	return best
 }
+
+// isRound says whether a figure is as a cook writes it: that tells its unit.
+func isRound(x float64) bool { return math.Abs(x-math.Round(x)) < 0.01 }
 
 // dead is the weight of a fire that died, or died and was rebuilt, and since when.
 func (j *judge) dead(r belief.Reading, f foretold) (float64, Since) {
