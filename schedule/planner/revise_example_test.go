@@ -85,10 +85,10 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 18:00: 45 %; at 21:05: 90 %. The plan is for 21:05 now. Brisket is expected ready at 18:14.
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:44, between 15:56 and 20:32.
-	// - Bring the grate up to 300 F. Brisket is done 50 min earlier; dinner is at 18:00, not at 21:05.
-	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 55 min earlier; dinner is at 18:00, not at 21:05.
+	// At 18:00: 45 %; at 21:00: 90 %. The plan is for 21:00 now. Brisket is expected ready at 18:12.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:42, between 15:56 and 20:27.
+	// - Bring the grate up to 300 F. Brisket is done 50 min earlier; dinner is at 18:00, not at 21:00.
+	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 55 min earlier; dinner is at 18:00, not at 21:00.
 	// - Eat when it is likely ready, at 18:15, and bear with a delay. The cook stays as it is.
 }
 

@@ -80,6 +80,9 @@ func (b *Belief) WrapAt(probability float64) float64 {
 	return from + (b.way.wrap-from)*(end-from)/(b.wayEnds-from)
 }
 
+// OutOfReach says that the piece does not come to its target in what surrounds it.
+func (b *Belief) OutOfReach() bool { return b.Rest != nil && b.Journey.endless(b.wayEnds) }
+
 // End is the piece as it comes off, at the model's own pace; nil if it never gets there.
 func (b *Belief) End() *heat.Sim {
 	if b.Journey.endless(b.wayEnds) {

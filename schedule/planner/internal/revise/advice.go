@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
@@ -216,6 +217,9 @@ const sameTime = " is done at the same time"
 func (l remainder) take(a *liveBatch) float64 {
 	for _, p := range l.all {
 		if p.It.Dish.ID == a.batch.It.Dish.ID && p.Number == a.batch.Number {
+			if b := p.Way.Believed; b != nil && b.OutOfReach() {
+				return b.Journey.Now + belief.LongestAhead // it stands for never
+			}
 			return p.Way.Total().Expected
 		}
 	}

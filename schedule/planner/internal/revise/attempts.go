@@ -85,7 +85,7 @@ func (a *liveBatch) outOfReach() bool {
 		return false
 	}
 	t := a.live.Total()
-	return a.never(t.Expected) || t.Expected-a.journey.Now > longestWait
+	return a.believed != nil && a.believed.OutOfReach() || a.never(t.Expected) || t.Expected-a.journey.Now > longestWait
 }
 
 // tooLateToRest says whether something came off, or can come off at the earliest, or is

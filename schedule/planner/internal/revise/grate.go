@@ -52,6 +52,7 @@ const (
 	holdsReading = 90 * time.Minute // a reading stands for so long
 	bridgesGap   = 4 * time.Hour    // readings closer than this are joined by a line
 	recent       = 60 * time.Minute
+	together     = 20 * time.Minute // readings this close are one look at the fire (assumption)
 	// A gauge that nothing was compared with is off by 30 F as easily as the grate by 25: it
 	// moves the grate by that share. What is farther off tells of the fire all the same.
 	gaugeWorth    = 25.0 * 25 / (25*25 + 30*30)

@@ -97,7 +97,7 @@ func (h *grateHistory) setSince(from, to time.Time) bool {
 }
 
 // ahead is the air that the piece has had since the newest reading, and will have: what
-// was read in the hour up to that, if the fire burns as it will; else the level. It does
+// was read shortly before it and then, if the fire burns as it will; else the level. It does
 // not move with the clock alone.
 func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) float64 {
 	level := h.levelAt(now, planned)
@@ -105,7 +105,7 @@ func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) flo
 	if _, dead := h.dead(); dead || n == 0 {
 		return level
 	}
-	since := h.readings[n-1].at.Add(-recent)
+	since := h.readings[n-1].at.Add(-together)
 	for _, o := range h.outages {
 		if o.to.After(since) {
 			since = o.to.Add(lidSettles)
