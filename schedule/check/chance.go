@@ -80,7 +80,7 @@ func (c *checker) chance(b *batchFacts) {
 		return
 	}
 	room := minutesBetween(b.on(), b.dish.serve) - b.dish.rest
-	if c.plan.Revision == 0 {
+	if c.plan.Revision == 0 || b.sears() {
 		room -= b.pause()
 	}
 	over := c.tooEarly(b)

@@ -120,12 +120,12 @@ var waitsForMorning = []schedule.StepKind{
 // quiet: nobody tends anything in quiet hours, and the plan lists those that touch it.
 func (c *checker) quiet() {
 	for i, s := range c.plan.Steps {
-		if q, in := c.facts.quietAt(s.At); in && !s.Done && slices.Contains(waitsForMorning, s.Kind) {
+		if q, in := c.facts.quietAt(s.At); in && !s.Done && !c.isUp(s.At) && slices.Contains(waitsForMorning, s.Kind) {
 			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, in quiet hours from %s to %s", s.Kind, told(s.At), told(q.From), told(q.To))
 		}
 	}
 	for _, a := range c.reserved() {
-		if q, in := c.facts.quietAt(a.at); in {
+		if q, in := c.facts.quietAt(a.at); in && !c.isUp(a.at) {
 			c.fault(a.path, "%s at %s, in quiet hours from %s to %s", a.kind, told(a.at), told(q.From), told(q.To))
 		}
 	}
@@ -140,6 +140,21 @@ func (c *checker) quiet() {
 			c.fault("quiet", "%s to %s is missing", told(q.From), told(q.To))
 		}
 	}
+}
+
+// upFor is how long somebody who asks how the day stands in quiet hours is up, at least
+// (assumption).
+const upFor = 30 * time.Minute
+
+// isUp says whether an instant follows so soon on the one of a revision in quiet hours
+// that whoever asked for it is up.
+func (c *checker) isUp(t time.Time) bool {
+	now := c.plan.RevisedAt
+	if c.plan.Revision == 0 || now == nil {
+		return false
+	}
+	_, quiet := c.facts.quietAt(*now)
+	return quiet && !t.After(now.Add(upFor))
 }
 
 // listedInParts says whether intervals that overlap in the request, and were

@@ -29,9 +29,12 @@ func (c *checker) untilOff(b *batchFacts) schedule.Minutes {
 	return sum
 }
 
+// sears says whether a batch ends over the coals: it waits for them, however early it is.
+func (b *batchFacts) sears() bool { return b.cooking[len(b.cooking)-1].Kind == schedule.StageSear }
+
 // overHeat is the same without the wait before a sear.
 func (c *checker) overHeat(b *batchFacts) schedule.Minutes {
-	if c.plan.Revision > 0 {
+	if c.plan.Revision > 0 && !b.sears() {
 		return c.untilOff(b)
 	}
 	var sum schedule.Minutes

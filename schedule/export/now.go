@@ -174,6 +174,9 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 		text += ", not measured yet"
 	}
 	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && !t.found(schedule.NeverDone, d.ID) {
+		if !m.Window.Late.After(t.now.Add(dueWithin)) {
+			return text + ". It is done: off now."
+		}
 		text += fmt.Sprintf("; off at %s or so, between %s and %s", t.clockBy(m.Window.Expected, t.now), t.clockBy(m.Window.Early, t.now), t.clockBy(m.Window.Late, t.now))
 	}
 	return text + "."

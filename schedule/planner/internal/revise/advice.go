@@ -32,9 +32,12 @@ func (v *Revision) advice(ctx context.Context, p *schedule.Plan, l remainder) ([
 		return out, nil
 	}
 	for _, o := range v.options(l.bound[i], l.all[i], why) {
-		r, moved, err := v.priced(ctx, p, l, i, o, why)
+		r, moved, after, err := v.priced(ctx, p, l, i, o, why)
 		if err != nil {
 			return nil, err
+		}
+		if o.code == "slice-first" && (after == nil || after.attempt.later > 0) {
+			continue // the rest is not ready by then
 		}
 		if v.helps(r, p, moved, o, why) {
 			out = append(out, r)
@@ -63,6 +66,7 @@ func offered(all []schedule.Remedy, code string) bool {
 // What an option must bring to be worth a word (assumptions).
 const (
 	soonerMinutes = 5.0
+	laterMinutes  = 20.0 // of what is done early
 	surerChance   = 0.05
 )
 
@@ -74,7 +78,7 @@ func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o o
 	case why == "fire-died":
 		return moved < 1 // whatever makes it later is no way out of it
 	case why == schedule.Early:
-		return !r.ServeAt.After(p.ServeAt) && moved >= 1 // too slow, and dinner would wait for it
+		return !r.ServeAt.After(p.ServeAt) && moved >= laterMinutes // too slow, and dinner would wait for it
 	case o.dishOnly:
 		return true
 	}
@@ -154,18 +158,18 @@ func (v *Revision) offLevel() float64 {
 
 // priced follows the day with an option taken, and says by how many minutes it moves the
 // take-off.
-func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i int, o option, why string) (schedule.Remedy, float64, error) {
+func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i int, o option, why string) (schedule.Remedy, float64, *Revision, error) {
 	r := schedule.Remedy{Code: o.code, For: why, Text: o.text, Edits: []schedule.Edit{}, LightAt: p.LightAt, ServeAt: p.ServeAt, Chance: p.Chance.All}
 	o.entry.At = v.now
 	r.Edits = append(r.Edits, schedule.NewEdit("log", o.entry))
 	after, ok := v.with(ctx, o.entry)
 	if !ok {
-		return r, 0, nil
+		return r, 0, nil, nil
 	}
 	before := v
 	if o.against.Kind != "" {
 		if before, ok = v.with(ctx, o.against); !ok {
-			return r, 0, nil
+			return r, 0, nil, nil
 		}
 	}
 	is, was := after.remainder.take(l.bound[i]), before.remainder.take(l.bound[i])
@@ -173,7 +177,7 @@ func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i 
 	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
 		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))
 	}
-	return r, is - was, ctx.Err()
+	return r, is - was, after, ctx.Err()
 }
 
 // with is the same day with one more entry in its log, now, arranged again. What

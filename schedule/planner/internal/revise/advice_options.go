@@ -130,7 +130,7 @@ func (v *Revision) restFirst(a *liveBatch, at, first time.Time) []option {
 		if o.batch.It.Dish.ID == a.batch.It.Dish.ID || o.condemned || o.outOfReach() || slices.Contains(names, name) {
 			continue
 		}
-		if o.where == off && !v.serve(o).Before(v.now) || o.where == cooking && !v.readyAfter(o, true).After(first) {
+		if o.where == waiting || o.where == off && !v.serve(o).Before(v.now) || o.where == cooking && !v.readyAfter(o, true).After(first) {
 			names = append(names, name)
 		}
 	}

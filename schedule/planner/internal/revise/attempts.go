@@ -24,6 +24,10 @@ var delays = []int{0, 20, 40, 60, 90, 120, 180, 240, 360, longestDelay}
 // longestDelay is the most minutes that serving is moved by for what is not on yet.
 const longestDelay = 480
 
+// soonEnough is by how many minutes more than it must serving moves for the asked chance
+// before what is expected counts (assumption).
+const soonEnough = 60
+
 // longestWait is the most minutes that serving is moved by for what is on the fire
 // (assumption: beyond a day it is another meal).
 const longestWait = 24 * 60
@@ -40,7 +44,19 @@ func (v *Revision) attempts() []attempt {
 		sure = 0
 	}
 	for _, more := range delays {
-		if sure+more > 0 {
+		if sure+more > 0 && more <= soonEnough {
+			out = append(out, attempt{later: sure + more})
+		}
+	}
+	if likely > 0 { // before dinner waits for the next day
+		for _, more := range delays {
+			if more <= soonEnough {
+				out = append(out, attempt{later: likely + more, halfway: true, all: true})
+			}
+		}
+	}
+	for _, more := range delays {
+		if more > soonEnough {
 			out = append(out, attempt{later: sure + more, forced: more == longestDelay})
 		}
 	}

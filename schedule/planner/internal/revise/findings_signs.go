@@ -219,7 +219,9 @@ func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
 	if len(b.Nodes) == 1 {
 		text += " Since when is not known."
 	}
-	if it.Cut.Style == cut.Tough {
+	if a.way().Sear {
+		text += " Sear it for less, or leave the sear out: a sear adds to that."
+	} else if it.Cut.Style == cut.Tough {
 		text += " Test it for tenderness: that decides, not the number."
 	} else if d := donenessAt(it.Cut, last.CoreC); d != "" {
 		text += fmt.Sprintf(" That is %s.", d)

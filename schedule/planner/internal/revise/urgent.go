@@ -99,6 +99,8 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 			s.Text = "Leave this out: nothing on this fire may be served."
 		case at >= 0 && (slices.Contains(afterTheHeat, s.Kind) || slices.Contains(onlyExpected, s.Kind)):
 			continue
+		case at >= 0 && s.Kind == schedule.StepTakeOff:
+			s.Text = fmt.Sprintf("Take %s off and throw it away: it is outside the published limits.", names[at])
 		case at >= 0:
 			s.Text = fmt.Sprintf("%s is outside the published limits: throw it away now, and leave this out.", names[at])
 		case slices.ContainsFunc(never, func(a *liveBatch) bool { return a.is(s.Dish, s.Batch) }) && (s.Kind == schedule.StepTakeOff || slices.Contains(afterTheHeat, s.Kind)):

@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
 )
 
 // write is the revised plan but for its remedies and changes.
@@ -37,7 +38,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	})
 	for i, f := range p.Findings {
 		if f.Code == schedule.CodeHoldShort {
-			p.Findings[i].Text = v.waitsTooLong(f)
+			p.Findings[i].Text = v.waitsTooLong(f, l)
 		}
 	}
 	if len(p.Quiet) == 0 || !p.Quiet[len(p.Quiet)-1].To.After(v.now) { // the night is over
@@ -93,22 +94,29 @@ func (v *Revision) isOff(ids []string) bool {
 
 // waitsTooLong says of a dish that is on or off what hold-short says of one to come:
 // it can no longer be put on later.
-func (v *Revision) waitsTooLong(f schedule.Finding) string {
-	for _, a := range v.batches {
+func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
+	for i, a := range l.bound {
 		name := a.batch.It.Dish.Name
-		switch {
-		case !slices.Contains(f.Dishes, a.batch.It.Dish.ID) || a.where == waiting:
-		case a.where == off:
-			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.",
-				name, v.clock(a.off.at), v.clock(v.serve(a)))
-		default:
-			done := a.on.at.Add(instant.Minutes(a.live.Total().Early + a.batch.It.RestMinutes()))
-			return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
-				name, v.clock(done), v.clock(v.serve(a)))
+		if !slices.Contains(f.Dishes, a.batch.It.Dish.ID) || a.where == waiting {
+			continue
 		}
+		if a.where == off {
+			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.", name, v.clock(a.off.at), v.clock(v.serve(a)))
+		}
+		at := func(minutes float64) string { return v.clock(a.on.at.Add(instant.Minutes(minutes))) }
+		off, until, ok := v.heldUntil(a, l.all[i])
+		if ok && v.serve(a).After(a.on.at.Add(instant.Minutes(until))) {
+			return fmt.Sprintf("%s is expected off at %s and keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 h and reheat it to 165 F (74 °C).",
+				name, at(off), at(until), v.clock(v.serve(a)), v.day.Grate(ovenHoldC))
+		}
+		return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
+			name, at(a.live.Total().Early+a.batch.It.RestMinutes()), v.clock(v.serve(a)))
 	}
 	return f.Text
 }
+
+// ovenHoldC is the oven that keeps finished meat hot, 170 F (common practice, no source).
+var ovenHoldC = unit.FToC(170)
 
 // joinCautions keeps what the first plan said: a revision never drops one.
 func joinCautions(now, first []schedule.Caution) []schedule.Caution {
