@@ -67,7 +67,7 @@ func (d decoder) listed(to *[]string) strict.Reader {
 		if n.Kind == strict.NodeList {
 			*to = []string{}
 		}
-		strict.List(d.Decoder, to, maxChoices, d.Text)(n, path)
+		strict.List(d.Decoder, to, maxChoices, d.word)(n, path)
 	}
 }
 
@@ -86,13 +86,32 @@ func (d decoder) atLeastOne(read strict.Reader) strict.Reader {
 func (d decoder) words(to *[]string) strict.Reader {
 	return func(n *strict.Node, path string) {
 		if n.Kind == strict.NodeList {
-			strict.List(d.Decoder, to, maxChoices, d.Text)(n, path)
+			strict.List(d.Decoder, to, maxChoices, d.word)(n, path)
 			return
 		}
 		var word string
-		d.Text(&word)(n, path)
+		d.word(&word)(n, path)
 		*to = []string{word}
 	}
+}
+
+// word reads one of the words of a request, in the spelling that the format has for it.
+func (d decoder) word(to *string) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Text(to)(n, path)
+		*to = asInFormat(*to)
+	}
+}
+
+// alsoWritten are other words for those of the format.
+var alsoWritten = map[string]string{"tenderized": PrepTenderised, "cooler": HoldBox, "rectangular": GrillBox}
+
+// asInFormat is a word in the spelling that the format has for it.
+func asInFormat(word string) string {
+	if ours, ok := alsoWritten[word]; ok {
+		return ours
+	}
+	return word
 }
 
 var startsLikeNumber = regexp.MustCompile(`^\s*[-+.0-9]`)

@@ -25,7 +25,7 @@ func newDecoder(faults *strict.FaultList) decoder { return decoder{strict.NewDec
 func (d decoder) request(r *Request) strict.Reader {
 	return func(n *strict.Node, path string) {
 		d.Object(n, path,
-			strict.Required("format", d.format(&r.Format)),
+			strict.Optional("format", d.format(&r.Format)),
 			strict.Optional("id", d.Text(&r.ID)),
 			strict.Optional("name", d.Text(&r.Name)),
 			strict.Required("serve", d.serve(&r.Serve)),
@@ -66,36 +66,6 @@ func (d decoder) guests(g *Guests) strict.Reader {
 			strict.Optional("adults", d.Whole(&g.Adults, "20")),
 			strict.Optional("children", d.Whole(&g.Children, "8")),
 			strict.Optional("frail", d.Boolean(&g.Frail)),
-		)
-	}
-}
-
-func (d decoder) grill(g *Grill) strict.Reader {
-	return func(n *strict.Node, path string) {
-		d.Object(n, path,
-			strict.Required("kind", d.Text(&g.Kind)),
-			strict.Optional("diameter", strict.Quantity(d.Decoder, &g.Diameter, unit.ParseLength)),
-			strict.Optional("width", strict.Quantity(d.Decoder, &g.Width, unit.ParseLength)),
-			strict.Optional("depth", strict.Quantity(d.Decoder, &g.Depth, unit.ParseLength)),
-			strict.Optional("fuel", d.Text(&g.Fuel)),
-			strict.Optional("gauge_offset", strict.Quantity(d.Decoder, &g.GaugeOffset, unit.ParseDifference)),
-			strict.Optional("water_pan", d.Boolean(&g.WaterPan)),
-			strict.Optional("raised", d.Boolean(&g.Raised)),
-			strict.Optional("levels", strict.NotZero(d.Decoder, &g.Levels, d.Whole(&g.Levels, "2"))),
-			strict.Optional("zones", strict.List(d.Decoder, &g.Zones, maxZones, d.zone)),
-		)
-	}
-}
-
-func (d decoder) zone(z *GrillZone) strict.Reader {
-	return func(n *strict.Node, path string) {
-		d.Object(n, path,
-			strict.Required("name", d.Text(&z.Name)),
-			strict.Required("width", strict.Quantity(d.Decoder, &z.Width, unit.ParseLength)),
-			strict.Required("depth", strict.Quantity(d.Decoder, &z.Depth, unit.ParseLength)),
-			strict.Required("min", strict.Quantity(d.Decoder, &z.Min, unit.ParseTemperature)),
-			strict.Required("max", strict.Quantity(d.Decoder, &z.Max, unit.ParseTemperature)),
-			strict.Optional("direct", d.Boolean(&z.Direct)),
 		)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule/internal/say"
@@ -62,15 +63,29 @@ func (d decoder) quiet(q *Quiet) strict.Reader {
 func parseDate(text string) (date.Date, error) {
 	t, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		return date.Date{}, fmt.Errorf("%s must be a date of the calendar such as 2027-07-03", say.Quoted(text))
+		return date.Date{}, fmt.Errorf("%s is no date of the calendar; write year, month and day: %s", say.Quoted(text), likelyDate(text))
 	}
 	return date.NewAt(t), nil
 }
 
+// likelyDate is the date that a text of another form likely means, or one to look at.
+func likelyDate(text string) string {
+	for _, form := range []string{"1/2/2006", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "Jan 2, 2006", "January 2 2006", "2 January 2006"} {
+		if t, err := time.Parse(form, text); err == nil {
+			return t.Format(time.DateOnly)
+		}
+	}
+	return "2027-07-03"
+}
+
 var (
 	clockText = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])$`)
+	halfDay   = regexp.MustCompile(`^(?i)(0?[1-9]|1[0-2])(?::([0-5][0-9]))?\s*([ap])\.?m\.?$`)
 	dated     = regexp.MustCompile(`[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}`)
 )
+
+// ParseTimeOfDay reads a time of day as cooks write it: "18:00", "6:00 PM", 6pm or noon.
+func ParseTimeOfDay(text string) (clock.Clock, error) { return parseClock(text) }
 
 // parseClockOfDay is parseClock where a time of another day may be meant.
 func parseClockOfDay(text string) (clock.Clock, error) {
@@ -81,13 +96,26 @@ func parseClockOfDay(text string) (clock.Clock, error) {
 	return c, err
 }
 
-// parseClock reads a time of day to the minute, from 00:00 to 23:59.
+// parseClock reads a time of day to the minute, of a clock of 24 hours or of twice 12.
 func parseClock(text string) (clock.Clock, error) {
-	m := clockText.FindStringSubmatch(text)
-	if m == nil {
-		return 0, fmt.Errorf(`%s must be a time of day from "00:00" to "23:59", such as "18:00" for six in the evening`, say.Quoted(text))
+	if m := clockText.FindStringSubmatch(text); m != nil {
+		return clock.New(digits(m[1]), digits(m[2]), 0, 0), nil
 	}
-	hours, _ := strconv.Atoi(m[1]) // two digits by the pattern
-	minutes, _ := strconv.Atoi(m[2])
-	return clock.New(hours, minutes, 0, 0), nil
+	if m := halfDay.FindStringSubmatch(text); m != nil {
+		hour := digits(m[1]) % 12
+		if strings.EqualFold(m[3], "p") {
+			hour += 12
+		}
+		return clock.New(hour, digits(m[2]), 0, 0), nil
+	}
+	if strings.EqualFold(text, "noon") {
+		return clock.New(12, 0, 0, 0), nil
+	}
+	return 0, fmt.Errorf(`%s must be a time of day, such as "18:00" or "6:00 PM" for six in the evening`, say.Quoted(text))
+}
+
+// digits is the number of a few digits; 0 of none.
+func digits(text string) int {
+	n, _ := strconv.Atoi(text) // by the patterns: at most two digits
+	return n
 }

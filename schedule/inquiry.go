@@ -37,7 +37,7 @@ var inquiryFields = map[string]func(q *Inquiry, text string) error{
 	"wrap":        readWrap,
 	"target":      readTarget,
 	"start":       readStart,
-	"prep":        func(q *Inquiry, t string) error { q.Dish.Prep = strings.Split(t, ","); return nil },
+	"prep":        readPrep,
 	"finish":      func(q *Inquiry, t string) error { q.Dish.Finish = t; return nil },
 	"water-pan":   func(q *Inquiry, t string) (err error) { q.WaterPan, err = strconv.ParseBool(t); return err },
 	"probability": readProbabilities,
@@ -54,7 +54,7 @@ func InquiryFields() []string {
 }
 
 // ReadInquiry reads an inquiry from named texts: cut "brisket", weight "12 lb",
-// grate "250 F", wrap "foil@150F", "foil@4h", "none" or "habit", target "203 F"
+// grate "250 F", wrap "foil@150F", "foil@4h", "none" or "usual", target "203 F"
 // or a named doneness, probability "0.5,0.9". All faults come as one *[InputError].
 func ReadInquiry(fields map[string]string) (Inquiry, error) {
 	q := Inquiry{written: maps.Clone(fields)}
@@ -102,15 +102,23 @@ func readCount(q *Inquiry, text string) error {
 	return nil
 }
 
-// readWrap reads none, habit, foil, foil@150F, foil@4h and the like for paper.
+// readPrep reads words with commas between them.
+func readPrep(q *Inquiry, text string) error {
+	for word := range strings.SplitSeq(text, ",") {
+		q.Dish.Prep = append(q.Dish.Prep, asInFormat(strings.TrimSpace(word)))
+	}
+	return nil
+}
+
+// readWrap reads none, usual, foil, foil@150F, foil@4h and the like for paper.
 func readWrap(q *Inquiry, text string) error {
 	with, at, found := strings.Cut(text, "@")
 	with, at = strings.TrimSpace(with), strings.TrimSpace(at)
 	switch {
-	case text == "habit":
+	case text == "usual" || text == "habit":
 		return nil
 	case !slices.Contains([]string{WrapFoil, WrapPaper, WrapNone}, with) || found && (with == WrapNone || at == ""):
-		return fmt.Errorf("%q is no wrap; write none, habit, foil, foil@150F, paper@160F or foil@4h", text)
+		return fmt.Errorf("%q is no wrap; write none, usual, foil, foil@150F, paper@160F or foil@4h", text)
 	}
 	w := &Wrap{With: with}
 	if found {

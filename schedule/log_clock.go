@@ -18,8 +18,11 @@ func (r *logReader) instant(text string, far func(time.Time) time.Duration) (tim
 			return r.within(t)
 		}
 	}
+	if c, err := parseClock(text); err == nil { // of twice 12 hours too
+		text = c.HhMm()
+	}
 	if !logClock.MatchString(text) {
-		return time.Time{}, `must be a time such as "04:15", "2027-07-03 04:15" or 2027-07-03T04:15:00-05:00`
+		return time.Time{}, `must be a time such as "04:15", "4:15 AM", "2027-07-03 04:15" or 2027-07-03T04:15:00-05:00`
 	}
 	form := "15:04"
 	if strings.Count(text, ":") == 2 {

@@ -38,6 +38,15 @@ const (
 	HoldGrill   = "grill" // on the grate over a dying fire
 )
 
+// What was done to a piece before it is cooked, as its label says or the cook knows.
+const (
+	PrepInjected   = "injected" // with a solution; basted too
+	PrepStuffed    = "stuffed"
+	PrepRolled     = "rolled" // or boned and tied
+	PrepTenderised = "tenderised"
+	PrepBrined     = "brined"
+)
+
 // How a dish ends.
 const (
 	FinishSear = "sear" // over the hot coals

@@ -60,7 +60,7 @@ func (v *validator) dish(path string, dish Dish) {
 		v.faults.Add(path+".cut", "%s", unknown)
 	}
 	v.start(path+".start", dish.Start)
-	v.words(path+".prep", dish.Prep, "injected", "stuffed", "rolled", "tenderised", "brined")
+	v.words(path+".prep", dish.Prep, PrepInjected, PrepStuffed, PrepRolled, PrepTenderised, PrepBrined)
 	v.stuffing(path, dish, c)
 	if dish.Zone != "" {
 		v.word(path+".zone", dish.Zone, ZoneIndirect, ZoneDirect)

@@ -38,7 +38,7 @@ func nowOf(cmd *cobra.Command, typed string, p schedule.Plan, log []schedule.Ent
 	if err != nil || len(log) == 0 {
 		return at, err
 	}
-	if _, err := time.Parse("15:04", typed); err != nil {
+	if _, err := schedule.ParseTimeOfDay(typed); err != nil {
 		return at, nil // it has a date
 	}
 	joined := schedule.JoinLogs(nil, log)

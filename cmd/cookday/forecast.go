@@ -30,7 +30,7 @@ var inquiryHelp = map[string]string{
 	"units":       "`system` of the text: us or metric",
 	"water-pan":   "a pan of water stands under the meat",
 	"weight":      "`weight` of one piece: \"12 lb\"",
-	"wrap":        "`wrap`: none, habit, foil, foil@150F, paper@160F, foil@4h (what the cut's habit is, if not given)",
+	"wrap":        "`wrap`: none, usual, foil, foil@150F, paper@160F, foil@4h (what is usual for the cut, if not given)",
 }
 
 func forecastCommand() *cobra.Command {

@@ -25,12 +25,12 @@ func instant(flag, text string, p schedule.Plan) (time.Time, error) {
 			return t, nil
 		}
 	}
-	clock, err := time.Parse("15:04", text)
+	clock, err := schedule.ParseTimeOfDay(text)
 	if err != nil {
-		return time.Time{}, usage("%s: %q is no time; write 14:30, 2027-07-03T14:30 or 2027-07-03T14:30:00-05:00", flag, text)
+		return time.Time{}, usage("%s: %q is no time; write 14:30, 2:30pm, 2027-07-03T14:30 or 2027-07-03T14:30:00-05:00", flag, text)
 	}
 	end := planEnd(p).In(loc)
-	t := time.Date(end.Year(), end.Month(), end.Day(), clock.Hour(), clock.Minute(), 0, 0, loc)
+	t := time.Date(end.Year(), end.Month(), end.Day(), clock.Hours(), clock.Minutes(), 0, 0, loc)
 	if t.After(end) {
 		t = t.AddDate(0, 0, -1)
 	}
