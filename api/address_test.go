@@ -129,7 +129,7 @@ func follow(t *testing.T, h http.Handler, a answer, p schedule.Plan) {
 	if base != "/v1/plans/"+p.ID || !uuidText.MatchString(p.ID) || link == nil {
 		t.Fatalf("Location %q, Link %q of plan %q", base, a.Header.Get("Link"), p.ID)
 	}
-	for _, target := range []string{base, base + ".json", base + ".ics", base + ".html", base + ".csv", base + ".svg", base + ".txt", base + "/due", base + "/readings", base + "/feed",
+	for _, target := range []string{base, base + ".json", base + ".ics", base + ".html", base + ".csv", base + ".svg", base + ".txt", base + "/due", base + "/now", base + "/readings", base + "/feed",
 		link[1], link[1] + ".ics", link[1] + "/due"} {
 		got := ask(t, h, http.MethodGet, target, nil, "Accept", "*/*")
 		if got.StatusCode != http.StatusOK {

@@ -33,15 +33,16 @@ const mostTries = 20
 // change makes the next revision of a plan. The work gets the plan as it stands and
 // gives what it leads to, nil for nothing new; it is done again if somebody else revised
 // the plan meanwhile, unless the call was meant for one revision only.
-func (s *Service) change(c *call, id string, work func(ctx context.Context, st *state) (*draft, error)) (Revision, *schedule.Plan, error) {
-	ctx := c.r.Context()
+//
+// match says whether the change is meant for the newest revision.
+func (s *Service) change(ctx context.Context, match func(newest int) error, id string, work func(ctx context.Context, st *state) (*draft, error)) (Revision, *schedule.Plan, error) {
 	unlock, err := s.locks.lock(ctx, id)
 	if err != nil {
 		return Revision{}, nil, err
 	}
 	defer unlock()
 	for try := 1; ; try++ {
-		kept, p, err := s.changeOnce(ctx, c.r, id, work)
+		kept, p, err := s.changeOnce(ctx, match, id, work)
 		if errors.Is(err, ErrConflict) && try < mostTries {
 			continue // with If-Match the next try says that the plan is at another revision
 		}
@@ -49,12 +50,12 @@ func (s *Service) change(c *call, id string, work func(ctx context.Context, st *
 	}
 }
 
-func (s *Service) changeOnce(ctx context.Context, r *http.Request, id string, work func(context.Context, *state) (*draft, error)) (Revision, *schedule.Plan, error) {
+func (s *Service) changeOnce(ctx context.Context, match func(newest int) error, id string, work func(context.Context, *state) (*draft, error)) (Revision, *schedule.Plan, error) {
 	st, err := s.stateOf(ctx, id)
 	if err != nil {
 		return Revision{}, nil, err
 	}
-	if err := requireMatch(r, st.kept.Number); err != nil {
+	if err := match(st.kept.Number); err != nil {
 		return Revision{}, nil, err
 	}
 	d, err := work(ctx, st)
@@ -96,7 +97,7 @@ func (s *Service) stateOf(ctx context.Context, id string) (*state, error) {
 
 // answerChange answers with the revision that a change has led to.
 func (s *Service) answerChange(c *call, id string, f format, work func(context.Context, *state) (*draft, error)) error {
-	kept, p, err := s.change(c, id, work)
+	kept, p, err := s.change(c.r.Context(), c.match, id, work)
 	if err != nil {
 		return err
 	}

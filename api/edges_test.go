@@ -20,7 +20,7 @@ func TestHEADIsGETWithoutABody(t *testing.T) {
 	h := New(cfg).Handler()
 	a := ask(t, h, http.MethodPost, "/v1/plans", []byte(burgers), asJSON...)
 	base, feed := a.Header.Get("Location"), linkTarget.FindStringSubmatch(a.Header.Get("Link"))[1]
-	for _, target := range []string{base, base + ".ics", base + "/due", base + "/readings", base + "/feed", feed, feed + ".svg", feed + "/due", "/v1/cuts", "/v1/layouts", "/v1/entries", "/healthz", "/readyz",
+	for _, target := range []string{base, base + ".ics", base + "/due", base + "/now", base + "/readings", base + "/feed", feed, feed + ".svg", feed + "/due", "/v1/cuts", "/v1/layouts", "/v1/entries", "/healthz", "/readyz",
 		"/openapi.yaml", "/openapi.html", "/v1/forecasts?cut=brisket&weight=12+lb", base + "/nothing", "/v1/forecasts?cut=x"} {
 		get, head := ask(t, h, http.MethodGet, target, nil), ask(t, h, http.MethodHead, target, nil)
 		for _, name := range []string{"Content-Type", "Content-Length", "ETag", "Vary"} {

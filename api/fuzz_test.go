@@ -17,7 +17,7 @@ func FuzzCalls(f *testing.F) {
 		{"POST", "/v1/plans", typeYAML}, {"POST", "/v1/plans", typeJSON}, {"POST", "/v1/plans/" + testID + "/readings", typeCSV},
 		{"POST", "/v1/plans/" + testID + "/readings", typeJSON}, {"POST", "/v1/forecasts", typeJSON}, {"GET", "/v1/forecasts", ""},
 		{"GET", "/v1/plans/" + testID, ""}, {"GET", "/v1/plans/" + testID + ".csv", ""}, {"GET", "/v1/plans/" + testID + ".svg", ""},
-		{"GET", "/v1/plans/" + testID + "/due", ""}, {"GET", "/v1/plans/" + testID + "/stream", ""}, {"GET", "/v1/cuts", ""}, {"GET", "/v1/layouts", ""},
+		{"GET", "/v1/plans/" + testID + "/due", ""}, {"GET", "/v1/plans/" + testID + "/now", ""}, {"GET", "/v1/plans/" + testID + "/stream", ""}, {"GET", "/v1/cuts", ""}, {"GET", "/v1/layouts", ""},
 		{"DELETE", "/v1/plans/x" + testID[1:], ""},
 	}
 	f.Add(uint8(0), "", party(f))

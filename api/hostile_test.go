@@ -57,7 +57,7 @@ func (h *hostile) pick(list ...string) string { return list[h.IntN(len(list))] }
 
 func (h *hostile) target() string {
 	id := h.pick(h.ids...)
-	target := h.pick("/v1/plans", "/v1/plans/"+id, "/v1/plans/"+id+".ics", "/v1/plans/"+id+".%00", "/v1/plans/"+id+"/readings", "/v1/plans/"+id+"/due",
+	target := h.pick("/v1/plans", "/v1/plans/"+id, "/v1/plans/"+id+".ics", "/v1/plans/"+id+".%00", "/v1/plans/"+id+"/readings", "/v1/plans/"+id+"/due", "/v1/plans/"+id+"/now",
 		"/v1/plans/"+id+"/stream", "/v1/forecasts", "/v1/cuts", "/v1/layouts", "/healthz", "/", "//", "/v1/../v1/plans/"+id, "/v1/plans/%2e%2e%2f"+id, "/v1/plans/'%20OR%201=1--")
 	return target + h.pick("", "", "?", "?revision=-0", "?revision=1e9", "?at=2027-07-03T18:00:00Z&within=PT9999H", "?within=P1Y", "?cut=brisket&weight=12lb&grate=9999999F",
 		"?cut=brisket&weight=1e300kg", "?cut="+strings.Repeat("%41", 3000), "?%zz=1", "?a;b=1", "?last_event_id=-1", "?format=csv&cut=ribs&weight=0lb", "?probability=0.5,0.5,nan&cut=brisket")

@@ -157,3 +157,6 @@ func requireMatch(r *http.Request, newest int) error {
 	}
 	return problem("stale", "The plan is at revision "+strconv.Itoa(newest)+"; read it again before changing it.")
 }
+
+// match is requireMatch of a call.
+func (c *call) match(newest int) error { return requireMatch(c.r, newest) }

@@ -38,6 +38,7 @@ func (s *Service) Serve(ctx context.Context, l net.Listener) error {
 	defer rest()
 	go s.every(working, s.cfg.Look, s.watch())
 	go s.every(working, sweepTime, s.sweep)
+	go s.every(working, glanceTime, s.meanwhile)
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(l) }()
 	select {

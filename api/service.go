@@ -72,6 +72,7 @@ func (s *Service) table() []route {
 		{post, "/v1/plans/:id/feed", s.postFeed},
 		{del, "/v1/plans/:id/feed", s.deleteFeed},
 		{get, "/v1/plans/:id/due", s.getDue},
+		{get, "/v1/plans/:id/now", s.getNow},
 		{get, "/v1/plans/:id/stream", s.getStream},
 		{get, "/v1/feeds/:id", s.getFeed},
 		{get, "/v1/feeds/:id/due", s.getFeedDue},

@@ -126,7 +126,7 @@ func (s *Service) takeForm(c *call, record Record, typed map[string]string) erro
 			return s.logAdded(ctx, st, posted, now)
 		}
 	}
-	_, _, err := s.change(c, record.ID, work)
+	_, _, err := s.change(c.r.Context(), c.match, record.ID, work)
 	s.bell.ring(record.ID)
 	return err
 }

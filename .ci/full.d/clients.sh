@@ -108,6 +108,7 @@ func main() {
 	must[*client.GetReadingsResponse](200)(c.GetReadingsWithResponse(ctx, plan.Id))
 	must[*client.DeleteReadingResponse](200)(c.DeleteReadingWithResponse(ctx, plan.Id, 1, nil))
 	must[*client.GetDueResponse](200)(c.GetDueWithResponse(ctx, plan.Id, nil))
+	must[*client.GetNowResponse](200)(c.GetNowWithResponse(ctx, plan.Id, nil))
 	feed := must[*client.GetFeedAddressResponse](200)(c.GetFeedAddressWithResponse(ctx, plan.Id))
 	another := must[*client.PostFeedResponse](201)(c.PostFeedWithResponse(ctx, plan.Id))
 	if feed.JSON200.Feed == another.JSON201.Feed {
@@ -234,6 +235,7 @@ await must(200, c.POST("/v1/plans/{id}/sheet", { params: { path: id }, body: { d
 const log = await must(200, c.GET("/v1/plans/{id}/readings", { params: { path: id } }));
 await must(200, c.DELETE("/v1/plans/{id}/readings/{entry}", { params: { path: { ...id, entry: log.data.entries[0]!.id } } }));
 await must(200, c.GET("/v1/plans/{id}/due", { params: { path: id } }));
+await must(200, c.GET("/v1/plans/{id}/now", { params: { path: id }, ...text }));
 await must(200, c.GET("/v1/plans/{id}/feed", { params: { path: id } }));
 const feed = (await must(201, c.POST("/v1/plans/{id}/feed", { params: { path: id } }))).data.feed;
 await must(200, c.GET("/v1/feeds/{id}", { params: { path: { id: feed } }, ...text }));

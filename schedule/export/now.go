@@ -120,7 +120,7 @@ func (t *textSheet) worries() {
 		t.item("! ", sentence(f.Text))
 	}
 	if more := len(all) - mostWorries; more > 0 {
-		t.item("", fmt.Sprintf("And %d more: cookday revise tells them.", more))
+		t.item("", fmt.Sprintf("And %d more: the whole plan tells them.", more))
 	}
 }
 
