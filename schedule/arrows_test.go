@@ -54,6 +54,8 @@ var arrows = withRooms(map[string][]string{
 		"schedule", "schedule/cut", "schedule/unit", "schedule/internal/heat", "schedule/internal/fire", "schedule/internal/safety",
 		"schedule/internal/instant", "schedule/internal/plans",
 	},
+	// A first request is asked for, line by line.
+	"schedule/draft": {"schedule", "schedule/cut", "schedule/unit"},
 	// Formats see finished plans.
 	"schedule/export": {"schedule", "schedule/unit"},
 
@@ -63,7 +65,7 @@ var arrows = withRooms(map[string][]string{
 	"api":         {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 	"api/store":   {"api"},
 	"api/push":    {"api"},
-	"cmd/cookday": {"api", "api/store", "api/push", "schedule", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
+	"cmd/cookday": {"api", "api/store", "api/push", "schedule", "schedule/draft", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
 	"examples":    {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 })
 

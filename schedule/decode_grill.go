@@ -58,20 +58,18 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	}
 	g.Kind = kind
 	sides := sideBySide.FindStringSubmatch(size)
-	var err error
+	side := func(to *unit.Length, text, field string) {
+		line := &strict.Node{Kind: strict.NodeText, Text: text, Line: n.Line}
+		strict.Quantity(d.Decoder, to, unit.ParseLength)(line, path+"."+field)
+	}
 	switch {
 	case sides == nil && kind == GrillBox:
 		d.Faults.AddLine(path, n.Line, "%s says one size; a box has two: box 36 x 18 in", say.Quoted(n.Text))
-		return
 	case sides == nil:
-		g.Diameter, err = unit.ParseLength(size)
+		side(&g.Diameter, size, "diameter")
 	default:
-		if g.Depth, err = unit.ParseLength(sides[2]); err == nil {
-			g.Width, err = sideOf(sides[1], sides[2])
-		}
-	}
-	if err != nil {
-		d.Faults.AddLine(path, n.Line, "%s; a grill in one line is %s", err, grillForms)
+		side(&g.Width, withUnitOf(sides[1], sides[2]), "width")
+		side(&g.Depth, sides[2], "depth")
 	}
 }
 
@@ -90,10 +88,10 @@ func kindAndSize(line string) (kind, size string) {
 
 var endsInUnit = regexp.MustCompile(`[a-z"']+$`)
 
-// sideOf reads the first of two sides, whose unit may stand behind the second alone.
-func sideOf(first, second string) (unit.Length, error) {
-	if !endsInUnit.MatchString(first) {
-		first += " " + endsInUnit.FindString(second)
+// withUnitOf is the first of two sides, whose unit may stand behind the second alone.
+func withUnitOf(first, second string) string {
+	if endsInUnit.MatchString(first) {
+		return first
 	}
-	return unit.ParseLength(first)
+	return first + " " + endsInUnit.FindString(second)
 }

@@ -197,3 +197,19 @@ func (t *textSheet) cautions(title string, cautions []schedule.Caution) {
 		t.item(mark, sentence(c.Text))
 	}
 }
+
+// Headline writes the first lines of the text sheet: what, when to eat and to light, how
+// sure; of a day that cannot be had, why and what would help. Errors are those of [Text].
+func Headline(w io.Writer, p schedule.Plan, o Options) error {
+	if !p.Feasible {
+		return Text(w, p, o)
+	}
+	v, err := look(p, o.Now)
+	if err != nil {
+		return err
+	}
+	t := &textSheet{view: v, width: max(o.Width, 40), colour: o.Colour}
+	t.headline()
+	_, err = io.WriteString(w, t.String())
+	return err
+}

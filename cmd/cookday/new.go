@@ -1,0 +1,211 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/draft"
+	"example.com/cookday/schedule/export"
+	"example.com/cookday/schedule/planner"
+	"example.com/cookday/schedule/unit"
+)
+
+// newDay is what the command new was told by its flags.
+type newDay struct {
+	like, units string
+	given       map[string]*string // by the key of a question
+	dishes      []string
+	yes, force  bool
+}
+
+// newFlags are the questions of the day that a flag answers.
+var newFlags = []struct{ key, help string }{
+	{draft.KeyWhen, "`time` people eat: \"Saturday 6pm\", \"2027-07-03 18:00\""},
+	{draft.KeyZone, "time `zone`, such as America/Chicago (if not given: this machine's)"},
+	{draft.KeyGrill, "`grill` and its size: \"kettle 22 in\", \"box 36 x 18 in\""},
+	{draft.KeyOven, "is there a kitchen oven: `yes or no`"},
+	{draft.KeyQuiet, "`hours` when nobody tends a fire: \"11pm to 5am\", never"},
+	{draft.KeyGuests, "`people`: 8, \"6 adults and 2 children\""},
+	{draft.KeyFrail, "is anyone very young, old, pregnant or ill: `yes, no` or \"not known\""},
+}
+
+func newCommand() *cobra.Command {
+	n := newDay{given: map[string]*string{}}
+	cmd := &cobra.Command{
+		Use:   "new [FILE]",
+		Short: "Write the request of a first day, question by question",
+		Long: `new asks for a day line by line, writes its request into FILE, and says in a few
+lines what its plan is. Enter takes the answer in brackets. What a flag has said is
+not asked, and with --yes nothing is. Without FILE the day of the week is its name;
+with - the request goes to standard output. A file that is there is never written
+over without asking.`,
+		Example: `  cookday new
+  cookday new --like ribs
+  cookday new sunday.yaml --yes --when "Sunday 1pm" --zone America/Denver \
+    --grill "kettle 22 in" --guests 12 --dish "pork butt, 8 lb, label none"`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return usage("%s: %q is one argument too many; see %s --help", cmd.CommandPath(), args[1], cmd.CommandPath())
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, args []string) error { return n.run(cmd, strings.Join(args, "")) },
+	}
+	f := cmd.Flags()
+	f.StringVar(&n.like, "like", "", "`day` to begin with: "+strings.Join(draft.Likes(), ", "))
+	complete(cmd, "like", draft.Likes()...)
+	for _, q := range newFlags {
+		n.given[q.key] = f.String(q.key, "", q.help)
+	}
+	f.StringArrayVar(&n.dishes, "dish", nil, "`dish`, once for each: \"brisket, 10 lb, label none\", \"2 ribeyes, medium\"")
+	f.StringVar(&n.units, "units", "", "`system`: us or metric (if not given: by the time zone)")
+	complete(cmd, "units", string(unit.US), string(unit.Metric))
+	f.BoolVarP(&n.yes, "yes", "y", false, "ask nothing: take the answers in brackets")
+	f.BoolVar(&n.force, "force", false, "write over a file that is there")
+	return cmd
+}
+
+// run asks, writes, and says what the plan is.
+func (n *newDay) run(cmd *cobra.Command, name string) error {
+	zone := machineZone()
+	if loc, err := time.LoadLocation(*n.given[draft.KeyZone]); err == nil && *n.given[draft.KeyZone] != "" {
+		zone = loc.String()
+	}
+	now := clockNow(cmd)
+	if loc, err := time.LoadLocation(zone); err == nil && zone != "" {
+		now = now.In(loc)
+	}
+	i, err := draft.New(now, zone, n.like)
+	if err != nil {
+		return usage("--like: %s", err)
+	}
+	if n.units != "" {
+		u, err := unit.ParseSystem(n.units)
+		if err != nil {
+			return usage("--units: %s", err)
+		}
+		i.UseUnits(u)
+	}
+	p := newPrompt(cmd, name == "-")
+	if name != "-" && name != "" {
+		if err := n.mayWrite(p, name); err != nil {
+			return err
+		}
+	}
+	if err := n.ask(p, i); err != nil {
+		return err
+	}
+	if name == "" {
+		name = freeName(i.Weekday())
+	}
+	return n.write(cmd, name, []byte(i.Text()))
+}
+
+// mayWrite asks before a file is written over.
+func (n *newDay) mayWrite(p *prompt, name string) error {
+	info, err := os.Stat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) || n.force && err == nil && !info.IsDir():
+		return nil
+	case err == nil && info.IsDir():
+		return usage("%s: is a folder, not a file", name)
+	case n.yes:
+		return usage("%s: is there already; give another name, or --force", name)
+	}
+	text, err := p.ask(name+" is there already. Write over it?", "no")
+	if err != nil && !errors.Is(err, io.EOF) {
+		return err
+	}
+	if !strings.HasPrefix(strings.ToLower(text), "y") {
+		return usage("%s: is there already and stays as it is; give another name, or --force", name)
+	}
+	return nil
+}
+
+// ask puts the questions that no flag answers.
+func (n *newDay) ask(p *prompt, i *draft.Interview) error {
+	dishes := n.dishes
+	for {
+		q, open := i.Next()
+		if !open {
+			return nil
+		}
+		text, flag := "", ""
+		switch {
+		case q.Key == draft.KeyDish && len(dishes) > 0:
+			text, flag, dishes = dishes[0], "--dish", dishes[1:]
+		case q.Key == draft.KeyDish && len(n.dishes) > 0:
+			text, flag = "no more", "--dish"
+		case n.given[q.Key] != nil && *n.given[q.Key] != "":
+			text, flag = *n.given[q.Key], "--"+q.Key
+		case n.yes:
+			flag = "--yes"
+		default:
+			var err error
+			if text, err = p.ask(q.Text, q.Default); err != nil && !errors.Is(err, io.EOF) {
+				return err
+			} else if err != nil { // nobody is there to ask again
+				flag = "the end of the answers"
+			}
+		}
+		if err := i.Answer(text); err != nil {
+			if flag == "--yes" || flag == "the end of the answers" {
+				return usage("%s: %s (%s)", q.Key, err, q.Text)
+			}
+			if flag != "" {
+				return usage("%s: %s", flag, err)
+			}
+			p.say(err.Error())
+		}
+	}
+}
+
+// write keeps the request and says what its plan is.
+func (n *newDay) write(cmd *cobra.Command, name string, text []byte) error {
+	if name == "-" {
+		return emit(cmd.OutOrStdout(), "", func(w io.Writer) error { _, err := w.Write(text); return err })
+	}
+	r, err := schedule.Read(text)
+	if err != nil {
+		return inFile(name, err)
+	}
+	p, err := planner.Make(cmd.Context(), r, planner.Judged())
+	if err != nil {
+		return inFile(name, err)
+	}
+	if err := emit(nil, name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+		return err
+	}
+	out := cmd.OutOrStdout()
+	var o export.Options
+	o.Width, o.Colour = terminal(out)
+	fmt.Fprintf(out, "\nWritten: %s\n\n", name)
+	if err := export.Headline(out, p, o); err != nil {
+		return err
+	}
+	if !p.Feasible {
+		return errInfeasible
+	}
+	fmt.Fprintf(out, "\ncookday plan %s    the whole sheet; --out sheet.html for a phone\ncookday now %s     on the day: what to do now\n", name, name)
+	return nil
+}
+
+// freeName is a name for the file that no file has.
+func freeName(stem string) string {
+	stem = strings.ToLower(stem)
+	name := stem + ".yaml"
+	for k := 2; ; k++ {
+		if _, err := os.Lstat(name); errors.Is(err, fs.ErrNotExist) {
+			return name
+		}
+		name = fmt.Sprintf("%s-%d.yaml", stem, k)
+	}
+}

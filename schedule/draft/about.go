@@ -1,0 +1,163 @@
+package draft
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
+)
+
+// about is one question of the day.
+type about struct {
+	key   string
+	text  func(*Interview) string
+	usual func(*Interview) string
+	take  func(*Interview, string) error
+}
+
+// aboutTheDay are the questions of the day in their order.
+var aboutTheDay = []about{
+	{KeyWhen, said("When do people eat? A day and a time"), (*Interview).usualWhen, (*Interview).takeWhen},
+	{KeyZone, said("In which time zone? By the name that the machine has for it, such as America/Chicago"), func(i *Interview) string { return i.zone }, (*Interview).takeZone},
+	{KeyGrill, said("Which grill, how large? Such as: kettle 22 in, or box 36 x 18 in"), (*Interview).usualGrill, (*Interview).takeGrill},
+	{KeyOven, said("Is there a kitchen oven to finish or hold food in?"), said("yes"), (*Interview).takeOven},
+	{KeyQuiet, said("When is nobody up to tend a fire? Two times, or: never"), (*Interview).usualQuiet, (*Interview).takeQuiet},
+	{KeyGuests, said("How many people eat? Such as: 8, or 6 adults and 2 children"), func(i *Interview) string { return guestsText(i.like.guests) }, (*Interview).takeGuests},
+	{KeyFrail, said("Is anyone of them very young, old, pregnant or ill?"), said(notKnown), (*Interview).takeFrail},
+}
+
+func said(text string) func(*Interview) string { return func(*Interview) string { return text } }
+
+func (i *Interview) takeZone(text string) error {
+	loc, err := time.LoadLocation(text)
+	if err != nil || text == "Local" || !strings.Contains(text, "/") && text != "UTC" {
+		return fmt.Errorf("%q is no time zone; write a name such as America/Chicago or Europe/Berlin", text)
+	}
+	i.zone = text
+	i.serve = time.Date(i.serve.Year(), i.serve.Month(), i.serve.Day(), i.serve.Hour(), i.serve.Minute(), 0, 0, loc)
+	_, err = schedule.Read([]byte(i.Text()))
+	return faultAt(err, "serve")
+}
+
+func (i *Interview) usualGrill() string {
+	if i.units == unit.US {
+		return "kettle 22 in"
+	}
+	return "kettle 57 cm"
+}
+
+func (i *Interview) takeGrill(text string) error {
+	before := i.grill
+	i.grill = text
+	_, err := schedule.Read([]byte(i.Text()))
+	if err = faultAt(err, "grill"); err != nil {
+		i.grill = before
+	}
+	return err
+}
+
+func (i *Interview) takeOven(text string) (err error) {
+	i.oven, err = yesOrNo(text)
+	return err
+}
+
+const notKnown = "not known"
+
+func (i *Interview) takeFrail(text string) (err error) {
+	if i.frailKnown = !saysNotKnown(text); i.frailKnown {
+		i.guests.Frail, err = yesOrNo(text)
+	}
+	return err
+}
+
+func saysNotKnown(text string) bool {
+	switch strings.ToLower(text) {
+	case notKnown, "unknown", "not asked", "maybe", "don't know", "?":
+		return true
+	}
+	return false
+}
+
+func yesOrNo(text string) (bool, error) {
+	switch strings.ToLower(text) {
+	case "y", "yes", "true":
+		return true, nil
+	case "n", "no", "none", "false":
+		return false, nil
+	}
+	return false, fmt.Errorf("%q: answer yes or no", text)
+}
+
+// usualQuiet says the usual hours of sleep; taken, the request says nothing of them.
+func (i *Interview) usualQuiet() string {
+	q := schedule.UsualQuiet()[0]
+	return "usually " + i.units.Clock(onClock(q.From)) + " to " + i.units.Clock(onClock(q.To))
+}
+
+var betweenTimes = regexp.MustCompile(`\s*(?:\bto\b|\buntil\b|-|–)\s*`)
+
+func (i *Interview) takeQuiet(text string) error {
+	text = strings.ToLower(text)
+	if text == strings.ToLower(i.usualQuiet()) {
+		i.quiet = ""
+		return nil
+	}
+	if text == "never" || text == "none" || text == "no" {
+		i.quiet = "[]"
+		return nil
+	}
+	times := betweenTimes.Split(text, -1)
+	if len(times) != 2 {
+		return errors.New("write two times, such as 23:00 to 05:30 or 11pm to 5:30am, or never")
+	}
+	from, err := schedule.ParseTimeOfDay(strings.TrimSpace(times[0]))
+	if err != nil {
+		return err
+	}
+	to, err := schedule.ParseTimeOfDay(strings.TrimSpace(times[1]))
+	if err != nil {
+		return err
+	}
+	if from == to {
+		return errors.New("the two times are the same; write never if somebody is up all night")
+	}
+	i.quiet = fmt.Sprintf("[{from: %q, to: %q}]", from.HhMm(), to.HhMm())
+	return nil
+}
+
+var headNumbers = regexp.MustCompile(`(\d+)\s*([a-z]*)`)
+
+// takeGuests reads 8, "6 adults and 2 children", "6 + 2" or "6+2 kids".
+func (i *Interview) takeGuests(text string) error {
+	g := schedule.Guests{Frail: i.guests.Frail}
+	for n, m := range headNumbers.FindAllStringSubmatch(strings.ToLower(text), -1) {
+		heads, err := strconv.Atoi(m[1])
+		switch {
+		case err != nil || heads > 10_000:
+			return fmt.Errorf("%q is not a number of people", text)
+		case n > 1:
+			return fmt.Errorf("%q has more than two numbers; write adults, then children: 6 adults and 2 children", text)
+		case n == 1 || strings.HasPrefix(m[2], "child") || strings.HasPrefix(m[2], "kid"):
+			g.Children += heads
+		default:
+			g.Adults = heads
+		}
+	}
+	if g.Adults+g.Children == 0 {
+		return fmt.Errorf("%q is not a number of people; write 8, or 6 adults and 2 children", text)
+	}
+	i.guests = g
+	return nil
+}
+
+func guestsText(g schedule.Guests) string {
+	if g.Children == 0 {
+		return strconv.Itoa(g.Adults)
+	}
+	return fmt.Sprintf("%d adults and %d children", g.Adults, g.Children)
+}

@@ -1,0 +1,17 @@
+// Package draft answers one question: what does the first request of a day say, if a cook
+// is asked for it line by line?
+//
+// In: answers as people give them, "Saturday 6pm", "2 chickens 4.5 lb", "not read". Out: the
+// text of a request with remarks on what else can be said. It asks one question at a
+// time and keeps no line open: whoever shows the questions, on a terminal or over a wire,
+// loops over [Interview.Next] and [Interview.Answer]. A wrong answer is refused with what would be right,
+// by the rules that a request is read with.
+//
+//	interview.go  the order of the questions, and what an answer leads to
+//	about.go      the questions of the day: grill, oven, night, guests
+//	when.go       a day and a time in the cook's words
+//	dish.go       a dish in the cook's words
+//	follow.go     what is asked of a dish: how much, what its label says, how done
+//	like.go       days of our own to begin with
+//	write.go      the text of the request
+package draft

@@ -1,0 +1,180 @@
+package draft_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/draft"
+)
+
+const zone = "America/Chicago"
+
+// wednesday is when the tests ask: an invented noon.
+func wednesday(t *testing.T) time.Time {
+	t.Helper()
+	loc, err := time.LoadLocation(zone)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return time.Date(2027, 6, 30, 12, 0, 0, 0, loc)
+}
+
+// told answers the questions: by key, or with the default. Dishes come in their order.
+func told(t *testing.T, like string, answers map[string]string, dishes ...string) (*draft.Interview, error) {
+	t.Helper()
+	i, err := draft.New(wednesday(t), zone, like)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 200 {
+		q, open := i.Next()
+		if !open {
+			return i, nil
+		}
+		answer := answers[q.Key]
+		if q.Key == draft.KeyDish && len(dishes) > 0 {
+			answer, dishes = dishes[0], dishes[1:]
+		}
+		if err := i.Answer(answer); err != nil {
+			return i, err
+		}
+	}
+	t.Fatal("the questions do not end")
+	return nil, nil
+}
+
+// What comes out is a request that is read without a fault and says what was answered.
+func TestAnswersBecomeARequest(t *testing.T) {
+	for _, c := range []struct {
+		like    string
+		answers map[string]string
+		dishes  []string
+		lines   []string
+	}{
+		{"", nil, []string{"brisket"}, []string{`serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}`, "grill: kettle 22 in", "oven: {}", "guests: 8 # not asked yet", "  - {cut: brisket} # weigh it, weight: 12 lb; label not read"}},
+		{"", map[string]string{"when": "tomorrow 1pm", "oven": "no", "quiet": "11pm to 5:30am", "guests": "6 adults and 2 kids", "frail": "yes", "label": "none"}, []string{"2 chickens, 4.5 lb"},
+			[]string{`date: 2027-07-01, time: "13:00"`, "# oven", `quiet: [{from: "23:00", to: "05:30"}]`, "guests: {adults: 6, children: 2, frail: true}", "{name: Chickens, cut: chicken, weight: 4.5 lb, count: 2, prep: []}"}},
+		{"", map[string]string{"grill": "box 36 x 18 in", "quiet": "never", "frail": "no", "amount": "3 x 2.5 lb", "label": "solution"}, []string{"baby backs"},
+			[]string{"grill: box 36 x 18 in", "quiet: []", "guests: 8 # nobody", "{cut: baby-backs, weight: 2.5 lb, count: 3, prep: [injected]}"}},
+		{"", map[string]string{"label": "none", "done": "medium"}, []string{"two ribeyes 1 lb each"}, []string{"{name: Ribeyes, cut: steak, weight: 1 lb, count: 2, target: medium, prep: []}"}},
+		{"", map[string]string{"label": "none"}, []string{"two ribeyes 1 lb each"}, []string{"{name: Ribeyes, cut: steak, weight: 1 lb, count: 2, prep: []}"}},
+		{"", nil, []string{"2 ribeyes, 1 lb, label none, 140 F"}, []string{"target: 140 F, prep: []"}},
+		{"steaks", nil, nil, []string{`time: "19:00"`, "guests: 2 ", "{name: Ribeyes, cut: steak, weight: 1 lb, count: 2} # label not read", "{name: Asparagus, cut: vegetables, weight: 1 oz, count: 12}"}},
+		// Where nothing below the published minimum is planned, the answer in brackets is not below it.
+		{"", map[string]string{"frail": "yes"}, []string{"2 ribeyes, 1 lb"}, []string{"target: medium}"}},
+		{"", map[string]string{"label": "tenderized"}, []string{"2 ribeyes, 1 lb"}, []string{"target: medium, prep: [tenderised]}"}},
+	} {
+		i, err := told(t, c.like, c.answers, c.dishes...)
+		if err != nil {
+			t.Errorf("%v %v: %v", c.answers, c.dishes, err)
+			continue
+		}
+		if _, err := schedule.Read([]byte(i.Text())); err != nil {
+			t.Errorf("%s\n%v", i.Text(), err)
+		}
+		for _, line := range c.lines {
+			if !strings.Contains(i.Text(), line) {
+				t.Errorf("%q is not in\n%s", line, i.Text())
+			}
+		}
+	}
+}
+
+// An answer that cannot be taken is refused with what would be right, and asked again.
+func TestAnswersThatAreRefused(t *testing.T) {
+	for _, c := range []struct{ key, answer, dish, want string }{
+		{"when", "soon", "brisket", "Saturday 6:00 PM"},
+		{"when", "yesterday 6pm", "brisket", "the day cannot be read"},
+		{"when", "2027-06-01 18:00", "brisket", "is past"},
+		{"zone", "Chicago", "brisket", "America/Chicago"},
+		{"grill", "kettle", "brisket", "kettle 22 in"},
+		{"grill", "kettle 22 mm", "brisket", "22 mm is not a plausible diameter"},
+		{"oven", "perhaps", "brisket", "yes or no"},
+		{"quiet", "at night", "brisket", "11pm to 5:30am"},
+		{"guests", "some", "brisket", "6 adults and 2 children"},
+		{"frail", "some", "brisket", "yes or no"},
+		{"dish", "", "elephant", "is not in the catalogue"},
+		{"dish", "", "ribs", "st-louis-ribs"},
+		{"dish", "", "brisket, 900 lb", "is not plausible"},
+		{"dish", "", "brisket, crunchy", "medium-rare"},
+		{"amount", "lots", "brisket", "2 of 4.5 lb"},
+		{"label", "organic", "brisket", "solution, tenderized"},
+		{"label", "stuffed", "2 chickens", "stuffed bird"},
+		{"done", "blue", "2 ribeyes", "medium-rare"},
+	} {
+		answers := map[string]string{c.key: c.answer}
+		i, err := told(t, "", answers, c.dish)
+		if err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s %q, %s: %v; want %q", c.key, c.answer, c.dish, err, c.want)
+			continue
+		}
+		if q, open := i.Next(); !open || q.Key != c.key {
+			t.Errorf("%s %q: %q is asked next", c.key, c.answer, q.Key)
+		}
+	}
+}
+
+func TestDaysInTheCooksWords(t *testing.T) {
+	for text, want := range map[string]string{
+		"Saturday 18:00": "2027-07-03 18:00", "sat 6pm": "2027-07-03 18:00", "6pm saturday": "2027-07-03 18:00", "Saturday at 6:30 PM": "2027-07-03 18:30",
+		"tomorrow noon": "2027-07-01 12:00", "today 13:00": "2027-06-30 13:00", "1pm": "2027-06-30 13:00", "11am": "2027-07-01 11:00", "wednesday 11am": "2027-07-07 11:00",
+		"7/4 6pm": "2027-07-04 18:00", "July 4, 6pm": "2027-07-04 18:00", "4 July 2028 18:00": "2028-07-04 18:00", "2027-08-01 18:00": "2027-08-01 18:00", "January 2, 5pm": "2028-01-02 17:00",
+		"next sunday 6pm": "2027-07-04 18:00",
+	} {
+		i, err := draft.New(wednesday(t), zone, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := i.Answer(text); err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		day, at, _ := strings.Cut(want, " ")
+		if !strings.Contains(i.Text(), "date: "+day+`, time: "`+at+`"`) {
+			t.Errorf("%q is not %s:\n%s", text, want, i.Text())
+		}
+	}
+}
+
+// Every day to begin with is one that Enter alone makes.
+func TestLikes(t *testing.T) {
+	if len(draft.Likes()) != 5 {
+		t.Errorf("there are %v", draft.Likes())
+	}
+	for _, like := range draft.Likes() {
+		if _, err := told(t, like, nil); err != nil {
+			t.Errorf("%s: %v", like, err)
+		}
+	}
+	if _, err := draft.New(wednesday(t), zone, "wedding"); err == nil || !strings.Contains(err.Error(), "party") {
+		t.Errorf("wedding: %v", err)
+	}
+}
+
+// FuzzAnswers: whatever is answered, nothing breaks, and what comes out at the end is read.
+func FuzzAnswers(f *testing.F) {
+	f.Add("Saturday 6pm\n\n\n\n\n\n\nbrisket, 10 lb\n\nno more")
+	f.Add("sat 6pm\nUTC\nbox 36 x 18 in\nno\nnever\n6+2\nyes\n12 burgers, \"x\"\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		i, err := draft.New(wednesday(t), zone, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.Lines(text) {
+			_ = i.Answer(strings.TrimSpace(line)) // refused is fine
+		}
+		for range 100 {
+			if _, open := i.Next(); !open {
+				if _, err := schedule.Read([]byte(i.Text())); err != nil {
+					t.Fatalf("%s\n%v", i.Text(), err)
+				}
+				return
+			}
+			if i.Answer("") != nil && i.Answer("burger") != nil {
+				return
+			}
+		}
+	})
+}
