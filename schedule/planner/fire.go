@@ -60,10 +60,9 @@ func outsideSteering(q schedule.FireInquiry) string {
 
 // fireGrill is the grill of an inquiry.
 func fireGrill(q schedule.FireInquiry) fire.Grill {
-	return fire.Grill{
-		Kind: fire.Kettle, DiameterM: float64(q.Diameter), Fuel: fire.Fuel(q.Fuel), WaterPan: q.WaterPan,
-		Deep: q.Grill == "smoker" || q.Grill == "drum",
-	}
+	g := fire.Grill{Kind: fire.Kettle, DiameterM: float64(q.Diameter), Fuel: fire.Fuel(q.Fuel), WaterPan: q.WaterPan}
+	g.Deep = q.Grill == "smoker" || q.Grill == "drum" // by its size a kettle: its coals are counted as for one
+	return g
 }
 
 // A fire of which nobody said how many coals it has is the usual one for its level, give or take a factor.

@@ -2,7 +2,6 @@ package planner_test
 
 import (
 	"context"
-	"slices"
 	"strings"
 	"testing"
 
@@ -118,6 +117,7 @@ func TestFireTroubles(t *testing.T) {
 func soundSteer(t *testing.T, s schedule.Steer) {
 	t.Helper()
 	text := strings.ToLower(told(s))
+	lights := s.Do == "add-lit" || s.Do == "relight" && !strings.Contains(text, "too windy")
 	for _, never := range []string{"safe", "is out", "blow", "fan ", "turn the grill", "no looking", "overnight"} {
 		if strings.Contains(text, never) && !(never == "is out" && s.Do == "relight") { // the log says so then
 			t.Errorf("says %q: %s", never, text)
@@ -125,6 +125,9 @@ func soundSteer(t *testing.T, s schedule.Steer) {
 	}
 	if strings.Contains(text, "water on") || strings.Contains(text, "fluid") {
 		t.Errorf("says what puts people in hospital: %s", text)
+	}
+	if strings.Contains(text, "light nothing in it") && lights {
+		t.Errorf("lights a fire in a storm: %s", text)
 	}
 	if strings.Contains(text, "shut both vents") && s.Do != "look-first" {
 		t.Errorf("shuts a fire that cooks: %s", text)
@@ -140,10 +143,10 @@ func soundSteer(t *testing.T, s schedule.Steer) {
 	if s.In15 != nil && !strings.Contains(s.Expect, "by your thermometer at the grate") {
 		t.Errorf("a figure without its thermometer: %s", s.Expect)
 	}
-	if slices.Contains([]string{"add-lit", "relight"}, s.Do) && !strings.Contains(text, "tray") {
+	if lights && !strings.Contains(text, "tray") {
 		t.Errorf("lit coals over food: %s", text)
 	}
-	if slices.Contains([]string{"add-lit", "add-unlit", "relight"}, s.Do) && !strings.Contains(text, "carbon monoxide") {
+	if (lights || s.Do == "add-unlit") && !strings.Contains(text, "carbon monoxide") {
 		t.Errorf("fresh coals without their gas: %s", text)
 	}
 	if s.Do != "practice-only" && s.LookMinutes < 3 && s.Do != "relight" {

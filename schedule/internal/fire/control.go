@@ -57,7 +57,7 @@ func (g Grill) Usual() Traits {
 		Gain: 1, Leak: 0.16, Bed: 0.53, Ratio: 3, LitK: 14.3, Spread: 3, UpMinutes: warmMinutes, DownMinutes: coolMinutes,
 		Full: establishedN, AshHold: 252, GaugeRatio: g.gaugeRatio(), RingLit: 15.7, HalfUnlit: 20, StarveTau: 45, AshFade: 1.5,
 	}
-	if g.Deep {
+	if g.deep() {
 		t.Leak = 0.52
 	}
 	return t
@@ -107,7 +107,7 @@ type Hearth struct {
 // Hearth is the grill with a layout; section is the fuse of a ring, nil for the one that cooks lay most.
 func (g Grill) Hearth(l Layout, section Section) Hearth {
 	h := Hearth{size: math.Pow(g.equivalentM()/referenceM, sizeExponent), form: 1, hold: 1}
-	if g.Deep {
+	if g.deep() {
 		h.form, h.hold = deepForm, deepHold
 	}
 	if l == Ring {

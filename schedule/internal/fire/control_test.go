@@ -151,3 +151,16 @@ func TestShutAndTightDies(t *testing.T) {
 		t.Errorf("after four hours: %.0f F, %.1f lit", levelF(c), c.Lit)
 	}
 }
+
+// An upright cooker of a request is the deep bowl of the reports: it leaks more, and loses more.
+func TestUprightIsDeep(t *testing.T) {
+	deep := kettle(18.5)
+	deep.Deep = true
+	upright := Grill{Kind: Upright, DiameterM: deep.DiameterM, Levels: 2}
+	if upright.Usual() != deep.Usual() || upright.Hearth(Banked, nil) != deep.Hearth(Banked, nil) {
+		t.Errorf("%+v, %+v", upright.Usual(), upright.Hearth(Banked, nil))
+	}
+	if upright.Usual() == kettle(18.5).Usual() {
+		t.Error("an upright cooker leaks as a kettle does")
+	}
+}

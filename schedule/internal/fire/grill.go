@@ -35,12 +35,15 @@ type Grill struct {
 	WaterPan       bool
 	Raised         bool        // Kettle and Box: a second grate stands over the side away from the coals
 	Levels         int         // Upright: grates one above another
-	Deep           bool        // an upright smoker or a drum: its coals lie deep under the grate
+	Deep           bool        // a Kettle by its size whose coals lie deep under the grate: a drum; an Upright is so by itself
 	OtherZones     []OtherZone // OtherKind only
 }
 
 // BurnsCharcoal says whether it does for all that is known.
 func (g Grill) BurnsCharcoal() bool { return g.Kind != OtherKind }
+
+// deep says whether the coals lie far under the grate, in a shell that leaks more and loses more (control.go).
+func (g Grill) deep() bool { return g.Deep || g.Kind == Upright }
 
 // Charcoal says whether the figures of charcoal are for this kind.
 func (g Grill) Charcoal() bool { return g.Kind != Upright && g.Kind != OtherKind }

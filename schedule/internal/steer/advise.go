@@ -34,6 +34,7 @@ type Advice struct {
 	LitN             float64  // lit coals for their air: under 0.7 they are the limit, at 2 the air is
 	TopBelowLeast    bool     // the top vent stands lower than it may with food on
 	Want             Want
+	LongCool         bool    // too cool to cook on for more than half an hour, as read
 	Stormy           bool    // wind that no fire should be lit in
 	GaugeAtLevelLowC float64 // what the gauge may show at the level, at the ends of what is known
 	GaugeAtLevelHiC  float64
@@ -81,7 +82,7 @@ const (
 func (f *Fire) Advise(want Want) Advice {
 	a := Advice{Do: Leave, Now: f.Now(), From: f.Vents(), To: f.Vents(), Trust: f.trust(), Want: want, LookMinutes: lookFirst}
 	a.TopBelowLeast = !want.NoFood && f.top < leastTop-1e-9
-	a.LitN = f.litN()
+	a.LitN, a.LongCool = f.litN(), f.longCool()
 	a.Stormy = f.weather(f.minute).WindMS > stormMS
 	switch {
 	case f.out:
@@ -113,6 +114,18 @@ func (f *Fire) Advise(want Want) Advice {
 	a.Why = f.reason(a)
 	return f.beyondVents(a, bits)
 }
+
+// longCool says whether the readings of half an hour and more are all too cool to cook on.
+func (f *Fire) longCool() bool {
+	for i := len(f.readings) - 1; i >= 0 && f.readings[i].C < coolC; i-- {
+		if f.minute-f.readings[i].Minute > coolMinutes {
+			return true
+		}
+	}
+	return false
+}
+
+const coolMinutes = 30.0
 
 // expecting adds what the grate will do.
 func (f *Fire) expecting(a Advice) Advice {

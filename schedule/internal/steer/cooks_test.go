@@ -305,7 +305,7 @@ func (r *course) advised(own *Record) (score, *Fire) {
 // overSlackF is by how much an overshoot has to be over before another one counts.
 const overSlackF = 5
 
-const weakShare = 0.1
+const weakShare = 1. / 3
 
 const firstLook = 8.0
 

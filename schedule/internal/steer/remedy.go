@@ -1,5 +1,7 @@
 package steer
 
+import "slices"
+
 // Remedy is something else than vents, and what the grate would have 45 min later with the vents set for it.
 type Remedy struct {
 	Do    Do
@@ -38,6 +40,9 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 			return a
 		}
 		a.Why = f.weakBecause()
+		if a.Stormy { // nothing is lit in such a wind
+			a.Remedies = slices.DeleteFunc(a.Remedies, func(r Remedy) bool { return r.Do == AddLit })
+		}
 		for _, r := range a.Remedies {
 			if r.Helps {
 				a.Do, a.Count, a.To = r.Do, r.Count, r.Vents

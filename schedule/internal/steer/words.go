@@ -32,17 +32,36 @@ func (t Told) Sentences() string {
 func (a Advice) Tell(sys unit.System) Told {
 	w := wording{a, sys}
 	t := Told{Do: w.do(), Why: w.why()}
-	if a.Figures() {
-		t.Expect = fmt.Sprintf("Expect %s in 15 min and %s in 30 min, by your thermometer at the grate.", w.span(a.In15), w.span(a.In30))
-	}
-	if a.LookMinutes > 0 {
-		t.Look = fmt.Sprintf("Look again in %d min.", a.LookMinutes)
-		if a.Do == Leave && a.LookMinutes >= lookLast {
-			t.Look = fmt.Sprintf("Look again in %d min, or %d min after the lid was off.", a.LookMinutes, lidAgainIn)
-		}
-	}
+	t.Expect, t.Look = w.expect(), w.look()
 	t.Also = w.also()
 	return t
+}
+
+// expect is what the grate will show; of coals that are added, once they are in.
+func (w wording) expect() string {
+	a := w.a
+	if !a.Figures() {
+		return ""
+	}
+	for _, r := range a.Remedies {
+		if r.Do == a.Do && r.Count == a.Count {
+			return fmt.Sprintf("Expect %s 45 min later, by your thermometer at the grate; until then about %s.", w.span(r.In45), w.span(a.In15))
+		}
+	}
+	return fmt.Sprintf("Expect %s in 15 min and %s in 30 min, by your thermometer at the grate.", w.span(a.In15), w.span(a.In30))
+}
+
+func (w wording) look() string {
+	a := w.a
+	switch {
+	case a.LookMinutes == 0, a.Do == Relight, a.Do == ReadAgain:
+		return "" // what to do says it
+	case a.Do == LookFirst:
+		return fmt.Sprintf("If you see neither, read again in %d min.", a.LookMinutes)
+	case a.Do == Leave && a.LookMinutes >= lookLast:
+		return fmt.Sprintf("Look again in %d min, or %d min after the lid was off.", a.LookMinutes, lidAgainIn)
+	}
+	return fmt.Sprintf("Look again in %d min.", a.LookMinutes)
 }
 
 // Figures says whether the advice may name what to expect: never of a lid's gauge alone, nor of a reading that cannot be.
@@ -91,7 +110,10 @@ func (w wording) do() string {
 	case LookFirst:
 		return "Don't open the lid. Look from where you stand: flames, or heavy smoke? " + putOut
 	case Relight:
-		return "The fire is out. Take the food off the grate, and light a fresh chimney."
+		if a.Stormy {
+			return "The fire is out, and it is too windy to light another. " + toOven
+		}
+		return "The fire is out. Light a fresh chimney, and measure the food."
 	case NoAdvice:
 		return Practice
 	}
@@ -101,7 +123,11 @@ func (w wording) do() string {
 // Practice is all that is said where nothing is known.
 const Practice = "By common practice: both vents a quarter open for 225 to 275 F, a half for 300 F, all open for 350 to 400 F. Halve or double the top vent, and wait 15 min."
 
-const putOut = "Then shut both vents, stand back, and don't look for 15 min. Never water."
+const (
+	putOut = "If so, shut both vents, stand back, and don't look for 15 min. Never water."
+	// What is under its minimum goes on at full heat, or not at all.
+	toOven = "Take the food to the kitchen oven now, in a rimmed pan: poultry and ground meat at 325 F, other meat at 250 F or more."
+)
 
 // hold asks for a look at grate height, and says only the direction.
 func (w wording) hold() string {

@@ -47,7 +47,7 @@ func (w wording) whyReading() string {
 	case BadReading:
 		return "Why: the fire can hardly have changed so fast. The probe may touch food or grate, or sit in a draft. If it reads the same again, believe it."
 	case FatBurns:
-		return "Why: it went up at once and nothing was touched. That can be burning fat. Without flames: was the lid off, or the probe moved? Read again in 5 min."
+		return "Why: it went up at once and nothing was touched. That can be burning fat. Without flames: was the lid off, or the probe moved?"
 	case LidWasOff:
 		return "Why: what the probe shows so soon after the lid means little."
 	case FireOut:
@@ -61,10 +61,12 @@ func (w wording) whyReading() string {
 // Cautions of fire, in the words of safety.
 const (
 	openCarefully = "Before you open the lid: open the top vent, wait two minutes, lift the lid a finger's width on the side away from you, then open."
-	litCarefully  = "Food to a tray under foil, raw to its own, 10 min at most. Add lit coals through a hinged side, or with grate and food off. Pour away from you, long gloves, nobody within 3 ft."
+	litCarefully  = "Food to a tray under foil, raw to its own, 10 min at most; note when. Add lit coals through a hinged side, or with grate and food off. Pour away from you, long gloves, nobody within 3 ft."
 	upwind        = "Stay upwind for 20 min: fresh coals give off carbon monoxide. Never in a house, garage, shed, tent or porch, nor under a roof."
 	screenSafely  = "A screen may stand on one side, of metal or stone, 3 ft off, nothing overhead. Don't move or turn a lit grill."
-	stormy        = "Wind over 20 mph carries sparks: nobody should light a fire in it. Stay with the grill, and finish the food in the oven if you can."
+	stormy        = "Wind over 20 mph carries sparks: light nothing in it. Stay with the grill, and finish the food in the oven if you can."
+	noHeat        = "Without heat food may lie between 40 and 140 F for 2 h in all, 1 h on a day above 90 F. That clock runs since the fire went out."
+	smothered     = "If you shut them: the food is without heat from then on. Measure it before you go on."
 	tooCool       = "Under 200 F for more than half an hour is no heat to cook on: measure the food, and don't count on the vents alone."
 )
 
@@ -76,13 +78,15 @@ func (w wording) also() []string {
 		}
 	}
 	say(a.Do == LookFirst, "Flames outside the grill: leave it and call the fire service.")
+	say(a.Do == LookFirst && !a.Want.NoFood, smothered)
+	say(a.Do == Relight && !a.Want.NoFood, noHeat)
 	say(a.tight(), openCarefully)
-	say(a.Do == AddLit || a.Do == Relight, litCarefully)
-	say(a.Do == AddLit || a.Do == AddUnlit || a.Do == Relight, upwind)
+	say(a.Do == AddLit || a.Do == Relight && !a.Stormy, litCarefully)
+	say(a.Do == AddLit || a.Do == AddUnlit || a.Do == Relight && !a.Stormy, upwind)
 	say(a.Why == WindBlows, screenSafely)
 	say(a.Stormy, stormy)
 	say(a.TopBelowLeast && a.Do != Move, "With food on, keep the top vent at an eighth or more. Close the bottom one instead.")
-	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && a.In30.Middle < coolC, tooCool)
+	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
 	return append(out, w.otherWays()...)
