@@ -61,7 +61,7 @@ func check(p *Problem) error {
 	for _, f := range []struct {
 		name  string
 		value int
-	}{{"change cost", p.ChangeCost}, {"further cost", p.FurtherCost}, {"few changes", p.FewChanges}, {"burn cost", p.BurnCost}, {"idle most", p.IdleMost}, {"earliest", p.Earliest}, {"budget", p.Budget}} {
+	}{{"change cost", p.ChangeCost}, {"further cost", p.FurtherCost}, {"few changes", p.FewChanges}, {"burn cost", p.BurnCost}, {"idle most", p.IdleMost}, {"earliest", p.Earliest}, {"budget", p.Budget}, {"below", p.Below}} {
 		if !natural(f.value) {
 			c.fault(f.value, wantNatural, "%s", f.name)
 		}

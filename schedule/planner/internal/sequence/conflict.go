@@ -174,8 +174,9 @@ func (p *picker) weigh() bool {
 }
 
 // weights are a rough cost of moving each instant by a minute.
-func (s *search) weights() []int {
-	w := make([]int, len(s.low))
+func (s *search) weigh() {
+	s.weight = sized(s.weight, len(s.low))
+	w := s.weight
 	for k := range s.fires {
 		w[k] = s.BurnCost + 1
 	}
@@ -184,5 +185,4 @@ func (s *search) weights() []int {
 			w[at+j] = s.Chains[c].HoldCost + 1
 		}
 	}
-	return w
 }

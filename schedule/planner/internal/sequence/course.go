@@ -20,8 +20,12 @@ func newCourse(d *day, fires []int) *course {
 		return nil
 	}
 	n := len(fires)
-	c.change, c.base, c.barred = d.store.cells.take(n), d.store.cells.take(n), make([][]Span, 0, n)
-	c.cells = make([]cell, 0, len(d.Ovens)+4*n)
+	c.change, c.base, c.barred = d.store.cells.take(n), d.store.cells.take(n), d.store.barred.take(n)
+	zones := len(d.Ovens)
+	for _, f := range fires {
+		zones += len(d.Fires[f].Zones)
+	}
+	c.cells = d.store.rooms.take(zones)
 	for z, v := range d.Ovens {
 		c.cells = append(c.cells, cell{-1, z, v})
 	}
@@ -53,7 +57,7 @@ func (c *course) serves() bool {
 			}
 		}
 	}
-	c.idle = make([]bool, len(c.fires))
+	c.idle = c.store.marks.of(len(c.fires))
 	for k, f := range c.fires {
 		c.idle[k] = c.mayIdle(k)
 		if !c.idle[k] && !c.used[f] {

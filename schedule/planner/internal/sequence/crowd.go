@@ -11,9 +11,8 @@ type crowd struct {
 }
 
 // crowds parts the classes by the zones their last tasks may use.
-func (c *course) crowds() []crowd {
+func (c *course) crowds(all []crowd) []crowd {
 	kin := c.kin()
-	var all []crowd
 	for root := range c.cells {
 		if kin.root(root) != root {
 			continue
@@ -38,7 +37,7 @@ func (k kinship) root(i int) int {
 
 // kin joins all cells that the last tasks of one class may use.
 func (c *course) kin() kinship {
-	kin := make(kinship, len(c.cells))
+	kin := kinship(c.store.cells.of(len(c.cells)))
 	for i := range kin {
 		kin[i] = i
 	}
@@ -62,7 +61,10 @@ func (c *course) home(class int) int {
 
 // crowd is that of the family with a root.
 func (c *course) crowd(kin kinship, root int) crowd {
-	k := crowd{classes: make([]bool, len(c.ways)), phases: make([][]int, max(1, len(c.fires)))}
+	k := crowd{classes: c.store.marks.of(len(c.ways)), chains: c.store.cells.take(len(c.Chains)), phases: c.store.phases.take(max(1, len(c.fires)))}
+	for range max(1, len(c.fires)) {
+		k.phases = append(k.phases, c.store.cells.take(len(c.cells)))
+	}
 	for class := range c.ways {
 		k.classes[class] = kin.root(c.home(class)) == root
 	}

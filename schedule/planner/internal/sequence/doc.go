@@ -87,7 +87,7 @@
 //	problem.go, solution.go, solve.go, answer.go   what is asked and what comes of it
 //	check*.go, verify*.go                          is a problem one, does a plan keep it
 //	windows.go, drafts.go                          which sequences of fires are worth a look
-//	prepare.go, stages.go, ways.go, course.go, alone.go  the problem laid out for a sequence of fires
+//	prepare.go, stages.go, ways.go, course.go, alone.go, store.go  the problem laid out for a sequence of fires
 //	system.go                                      the least solution
 //	search.go, branch.go, conflict.go, choose.go, assess.go  the search under one sequence
 //	estimate.go, crowd.go, energy.go, idle.go      its bounds

@@ -35,7 +35,8 @@ type drafter struct {
 	change    [phaseLimit]int
 	low, high [phaseLimit]int // of the begin of each phase
 	holes     [phaseLimit][]Span
-	users     uint // phases that something may cook in
+	users     uint            // phases that something may cook in
+	detour    [phaseLimit]int // what a task must cost more at the least that uses the phase
 	moved     bool
 }
 
@@ -75,6 +76,9 @@ func (p *drafter) judge() (bound int, ok bool) {
 	}
 	for p.moved = true; p.moved; {
 		p.moved, p.users, bound = false, 0, 0
+		for k := range p.fires {
+			p.detour[k] = never
+		}
 		for class := range p.sample {
 			cost, ok := p.class(class)
 			if !ok || !p.fits() {
@@ -88,6 +92,9 @@ func (p *drafter) judge() (bound int, ok bool) {
 	}
 	if n := len(p.fires); n > 0 {
 		bound += p.changes(p.fires) + p.BurnCost*(p.low[0]+p.Fires[p.fires[0]].Setup)
+	}
+	if p.IdleMost > 0 { // something uses each of them
+		bound += slices.Max(append(p.detour[:len(p.fires)], 0))
 	}
 	return bound, true
 }
@@ -144,13 +151,19 @@ func (p *drafter) pass() {
 // class draws what follows from the chains of a class, task by task; false: one has no
 // place in time. cost is the least of its modes.
 func (p *drafter) class(class int) (cost int, ok bool) {
+	ch := &p.Chains[p.sample[class]]
 	for _, at := range p.windows[class] {
-		l := p.look(at)
+		l := p.look(at, ch.HoldCost)
 		if l.cost == never {
 			return 0, false
 		}
 		cost += l.cost
 		p.users |= l.users
+		for k := range p.fires {
+			if l.using[k] < never {
+				p.detour[k] = min(p.detour[k], l.using[k]-l.cost)
+			}
+		}
 		if at[len(p.Fires)].least < never { // or it is in the oven
 			continue
 		}
@@ -174,30 +187,47 @@ type looked struct {
 	first, last, need, late int
 	users                   uint
 	cost                    int
+	using                   [phaseLimit]int // the least cost where it uses a phase
 }
 
 // look tries a task in each stretch of phases.
-func (p *drafter) look(at []window) looked {
+func (p *drafter) look(at []window, holdCost int) looked {
 	n := len(p.fires)
-	l := looked{first: n, last: -1, need: never, late: -1, cost: at[len(p.Fires)].cost}
+	l := looked{first: n, last: -1, need: never, late: -1, cost: never}
+	if oven := &at[len(p.Fires)]; oven.least < never {
+		l.cost = oven.price(oven.least, holdCost)
+	}
+	for k := range n {
+		l.using[k] = never
+	}
 	for a, f := range p.fires {
 		w := &at[f]
 		if w.least == never || w.start > p.high[a] {
 			continue
 		}
 		for b := a; b < n && at[p.fires[b]].least < never; b++ {
-			late := never
+			late, end := never, w.least
 			if b+1 < n {
 				late = at[p.fires[b]].most - p.change[b]
 				if p.low[b+1] > late {
 					continue
 				}
+				end = max(end, p.low[b+1]+p.change[b])
 			}
 			l.first, l.last = min(l.first, a), max(l.last, b)
 			l.need, l.late = min(l.need, w.start), max(l.late, late)
 			l.users |= 1<<(b+1) - 1<<a
-			l.cost = min(l.cost, w.cost)
+			cost := w.price(end, holdCost)
+			l.cost = min(l.cost, cost)
+			for k := a; k <= b; k++ {
+				l.using[k] = min(l.using[k], cost)
+			}
 		}
 	}
 	return l
+}
+
+// price is the least that the task costs where it ends at an instant or sooner before it is served.
+func (w *window) price(end, holdCost int) int {
+	return w.cost + holdCost*max(0, end-w.free)
 }

@@ -10,6 +10,7 @@ type estimate struct {
 	useCost      []int     // as joint, over the ways that use a phase
 	useNeed      []int     // as need, likewise
 	alive        []int     // ways that still work
+	known        bool      // it was worked out
 	key          []int     // the phase bounds it was worked out for
 }
 
@@ -42,7 +43,7 @@ func (s *search) survey() (moved, ok bool) {
 
 // fresh says that the estimate was worked out for the phases as they stand.
 func (s *search) fresh(e *estimate) bool {
-	if e.key == nil {
+	if !e.known {
 		return false
 	}
 	for k := range s.fires {
@@ -92,7 +93,7 @@ func (s *search) estimate(e *estimate, c int) bool {
 		s.viable[s.class[c]] = append(s.viable[s.class[c]][:0], e.alive...)
 	}
 	if len(e.alive) == 0 {
-		e.key = nil
+		e.known = false
 		return false
 	}
 	return true
@@ -100,10 +101,8 @@ func (s *search) estimate(e *estimate, c int) bool {
 
 // reset forgets all ways; what follows is worked out for the phases of now.
 func (e *estimate) reset(s *search) {
+	e.known = true
 	e.key = e.key[:0]
-	if e.key == nil {
-		e.key = make([]int, 0, 2*len(s.fires)+1)
-	}
 	e.cost, e.starts, e.joint = never, never, never
 	e.need, e.useCost, e.useNeed, e.alive = e.need[:0], e.useCost[:0], e.useNeed[:0], e.alive[:0]
 	for k := range s.fires {

@@ -134,6 +134,9 @@ type Problem struct {
 	// NoClash leaves Solution.Clash out when the problem is infeasible, for
 	// callers that only want to know whether a change of the problem helps.
 	NoClash bool
+	// Below, if it is not 0, leaves out all plans that cost so much or more: where there is
+	// none below it the problem is infeasible.
+	Below int
 	// FirstPlan ends the search with the first plan it finds, for callers that
 	// only want to know whether there is one.
 	FirstPlan bool

@@ -39,35 +39,59 @@ type search struct {
 	picker   picker
 }
 
+// newSearch is one in the room of another that was thrown out, if there is one.
 func newSearch(h *solver, c *course) *search {
+	s := c.store.search
+	if c.store.search = nil; s == nil {
+		s = new(search)
+	}
+	s.course, s.solver, s.order, s.near = c, h, c.longest, nil
 	n := len(c.fires)
-	s := &search{course: c, solver: h, order: c.longest}
+	s.at = s.at[:0]
 	for i := range c.Chains {
 		s.at = append(s.at, n)
 		n += len(c.Chains[i].Tasks)
 	}
-	s.system = newSystem(n)
-	s.chosen = make([]*way, len(c.Chains))
-	s.guests = make([][]guest, len(c.cells))
-	s.est, s.viable = make([]estimate, len(c.sample)), make([][]int, len(c.sample))
-	for k := range s.viable {
-		s.viable[k] = c.store.cells.take(len(c.ways[k]))
-		for i := range c.ways[k] {
-			s.viable[k] = append(s.viable[k], i)
-		}
-	}
+	s.system = newSystem(s.system, n)
+	s.chosen = sized(s.chosen, len(c.Chains))
+	s.guests, s.hands, s.kept = emptied(s.guests, len(c.cells)), s.hands[:0], s.kept[:0]
+	s.allViable()
 	for v := range s.high {
 		s.high[v] = never
 	}
-	s.users, s.waiting = make([]int, len(c.fires)), make([]int, len(c.sample))
+	s.users, s.waiting = sized(s.users, len(c.fires)), sized(s.waiting, len(c.sample))
 	for _, class := range c.class {
 		s.waiting[class]++
 	}
-	s.weight = s.weights()
-	s.families = c.crowds()
-	s.queues = make([]queue, len(s.families)+1)
-	s.extra, s.nothing = make([]int, len(s.families)), make([]int, len(s.families))
+	s.weigh()
+	s.families = c.crowds(s.families[:0])
+	for len(s.queues) <= len(s.families) {
+		s.queues = append(s.queues, queue{})
+	}
+	for i := range s.queues {
+		s.queues[i] = queue{members: s.queues[i].members[:0]}
+	}
+	s.extra, s.nothing = sized(s.extra, len(s.families)), sized(s.nothing, len(s.families))
 	return s
+}
+
+// allViable says of all ways that they work, and of all classes that nothing is known.
+func (s *search) allViable() {
+	s.est, s.viable = s.est[:0], s.viable[:0]
+	for k := range s.sample {
+		if k < cap(s.est) { // with the room of the lists that were there
+			s.est = s.est[:k+1]
+			s.est[k].known = false
+		} else {
+			s.est = append(s.est, estimate{})
+		}
+		viable := s.store.cells.take(len(s.ways[k]))
+		for i := range s.ways[k] {
+			viable = append(viable, i)
+		}
+		s.viable = append(s.viable, viable)
+	}
+	s.held = s.held[:0]
 }
 
 // start sets up the phases; false: the sequence of fires does not fit the day.

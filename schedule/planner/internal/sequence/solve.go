@@ -16,6 +16,9 @@ func Solve(ctx context.Context, p *Problem) (Solution, error) {
 	if h.budget == 0 {
 		h.budget = DefaultBudget
 	}
+	if p.Below > 0 {
+		h.best = value{p.Below, 0}
+	}
 	bound := h.solve(d)
 	answer := h.answer(bound)
 	if answer.Status == Infeasible && !p.NoClash {

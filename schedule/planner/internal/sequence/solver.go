@@ -107,13 +107,17 @@ func candidates(h *solver, d *day, until int) []*candidate {
 		if p.bound > h.best.cost || h.done() {
 			break
 		}
+		m := d.store.mark()
 		c := newCourse(d, p.fires)
 		if c == nil {
+			d.store.back(&m)
 			continue
 		}
 		s := newSearch(h, c)
 		root, ok := s.rootBound()
 		if !ok {
+			d.store.search = s
+			d.store.back(&m)
 			continue
 		}
 		list = append(list, &candidate{s, root, root.cost})

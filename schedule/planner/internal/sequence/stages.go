@@ -83,35 +83,3 @@ func (d *day) holes(t *Task, m *Mode, minutes int) []Span {
 	}
 	return merge(holes)
 }
-
-// store keeps the many small lists of all courses of a day in few pieces of
-// memory.
-type store struct {
-	ways    pool[way]
-	lists   pool[[]way]
-	stays   pool[stay]
-	links   pool[link]
-	cells   pool[int]
-	path    []stay // for building
-	found   []way
-	scratch []link
-}
-
-// pool hands out short lists from longer ones.
-type pool[T any] struct{ rest []T }
-
-// poolSize is the length of those longer lists.
-const poolSize = 256
-
-// take returns an empty list that may grow to n.
-func (p *pool[T]) take(n int) []T {
-	if len(p.rest) < n {
-		p.rest = make([]T, max(n, poolSize))
-	}
-	v := p.rest[:0:n]
-	p.rest = p.rest[n:]
-	return v
-}
-
-// keep returns a copy of a list.
-func (p *pool[T]) keep(v []T) []T { return append(p.take(len(v)), v...) }

@@ -26,9 +26,16 @@ const (
 	dirtyHigh = 2
 )
 
-func newSystem(n int) *system {
-	return &system{low: make([]int, n), high: make([]int, n), holes: make([][]Span, n),
-		out: make([][]arc, n), in: make([][]arc, n), dirty: make([]uint8, n)}
+// newSystem is one of so many instants, in the room of an old one.
+func newSystem(old *system, n int) *system {
+	if old == nil {
+		old = new(system)
+	}
+	s := old
+	s.low, s.high, s.holes = sized(s.low, n), sized(s.high, n), sized(s.holes, n)
+	s.out, s.in, s.dirty = emptied(s.out, n), emptied(s.in, n), sized(s.dirty, n)
+	s.arcs, s.trail, s.queue = s.arcs[:0], s.trail[:0], s.queue[:0]
+	return s
 }
 
 func (s *system) mark() mark { return mark{len(s.trail), len(s.arcs)} }

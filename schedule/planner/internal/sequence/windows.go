@@ -1,16 +1,17 @@
 package sequence
 
 // window is what is known of a task at some fire, whatever the sequence: its least and
-// greatest end, its least start, its greatest minutes, and the least cost of its mode.
-// Where it has no place its least end is never.
-type window struct{ least, most, start, longest, cost int }
+// greatest end, its least start, its greatest minutes, the least cost of its mode, and up to
+// which end nothing waits at a price. Where it has no place its least end is never.
+type window struct{ least, most, start, longest, cost, free int }
 
 var nowhere = window{least: never, start: never, cost: never}
 
 // widen takes one more mode in.
 func (w *window) widen(o window) {
 	w.least, w.most = min(w.least, o.least), max(w.most, o.most)
-	w.start, w.longest, w.cost = min(w.start, o.start), max(w.longest, o.longest), min(w.cost, o.cost)
+	w.start, w.longest = min(w.start, o.start), max(w.longest, o.longest)
+	w.cost, w.free = min(w.cost, o.cost), max(w.free, o.free)
 }
 
 // newWindows works the windows out: by class, task and fire, the oven last.
@@ -40,9 +41,9 @@ func (d *day) windowsOf(ch *Chain, class, j int, all [][]window) []window {
 		for i := range list {
 			st := &list[i]
 			m := &ch.Tasks[j].Modes[st.mode]
-			w := window{least: least, most: most, longest: st.minutes, cost: m.Cost}
+			w := window{least: least, most: most, longest: st.minutes, cost: m.Cost, free: never}
 			if last {
-				w.least, w.most = ch.Serve+m.Gap.Min, never
+				w.least, w.most, w.free = ch.Serve+m.Gap.Min, never, ch.Serve+m.Gap.Ideal
 				if m.Gap.Max >= 0 {
 					w.most = ch.Serve + m.Gap.Max
 				}
