@@ -96,9 +96,8 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 	if err != nil {
 		return Arrangement{}, err
 	}
-	a, err := d.solve(ctx, h, roomy)
-	waves := !d.FirstPlan && len(a.Solution.Phases) > 2*d.meals() // may spare a fire
-	if err != nil || a.Solution.Status != sequence.Infeasible && !waves {
+	a, err := d.solve(ctx, h, roomy, than{})
+	if err != nil || a.Solution.Status != sequence.Infeasible && (d.FirstPlan || len(a.Solution.Phases) <= fewFires*d.meals()) {
 		return a, err
 	}
 	finer, err := d.Batches(ctx, h, narrowest)
@@ -108,19 +107,24 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 	if len(finer) == len(a.Batches) || len(finer) > MostBatches {
 		return a, nil
 	}
-	b, err := d.solve(ctx, h, finer)
-	if err != nil || b.Solution.Status != sequence.Infeasible && (!waves || b.betters(&a)) {
+	better := than{}
+	if a.Solved() { // loads in turn may spare a fire
+		better = than{cost: a.Solution.Cost, fires: len(a.Solution.Phases)}
+	}
+	b, err := d.solve(ctx, h, finer, better)
+	if err != nil || b.Solved() || b.Solution.Status != sequence.Infeasible && !a.Solved() {
 		return b, err
 	}
 	return a, nil
 }
 
-// betters says whether a plan costs less than another.
-func (a *Arrangement) betters(than *Arrangement) bool {
-	return a.Solved() && a.Solution.Cost < than.Solution.Cost
-}
+// fewFires are as many as a meal has without a good reason for more.
+const fewFires = 2
 
-func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch) (Arrangement, error) {
+// than is what a plan must cost less than, on fewer fires; nothing for any plan.
+type than struct{ cost, fires int }
+
+func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch, better than) (Arrangement, error) {
 	a := Arrangement{Hearth: h, Batches: batches}
 	a.Solution.Status = sequence.Infeasible
 	if len(batches) > MostBatches || !everyBatchHasWay(batches) {
@@ -137,6 +141,9 @@ func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch) (Arran
 	}
 	without(&a.Problem, d.Lifted)
 	a.Problem.NoClash, a.Problem.FirstPlan = d.NoClash, d.FirstPlan
+	if better.cost > 0 {
+		a.Problem.NoClash, a.Problem.Below, a.Problem.MaxPhases = true, better.cost, better.fires-1
+	}
 	a.Solution, err = d.Search(ctx, &a.Problem)
 	return a, err
 }
@@ -154,7 +161,7 @@ func (d *Arranger) Search(ctx context.Context, p *sequence.Problem) (sequence.So
 
 func (d *Arranger) Problem(ctx context.Context, h Hearth, batches []*Batch) (sequence.Problem, error) {
 	p := sequence.Problem{
-		FurtherCost: furtherCost, FewChanges: 2*d.meals() - 1, BurnCost: burnCost,
+		FurtherCost: furtherCost, FewChanges: fewFires*d.meals() - 1, BurnCost: burnCost,
 		Quiet: d.quiet(), Earliest: d.Earliest, IdleMost: idleMost,
 		LightHands: HandsLight, ChangeHands: HandsChange, MaxPhases: d.mostPhases(),
 	}
