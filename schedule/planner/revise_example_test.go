@@ -73,8 +73,8 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 13:09, 4 h 45 min before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 F. Aim at 150 F to 160 F at the meat and check with a probe: many ovens run 20 to 30 F over. Above 140 F throughout until it is served, and eaten by 19:00. Measure just under the surface; a probe in the middle is an alarm only.
-	// - Let the fire sink to 225 F. Brisket is done 1 h 25 min later.
+	// Brisket: expected off at 14:04, 4 h before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 F. Aim at 150 F to 160 F at the meat and check with a probe: many ovens run 20 to 30 F over. Above 140 F throughout until it is served, and eaten by 19:00. Measure just under the surface; a probe in the middle is an alarm only.
+	// - Let the fire sink to 225 F. Brisket is done 2 h 45 min later.
 }
 
 // A brisket that stands at 152 F for three hours is in its stall.
@@ -119,8 +119,8 @@ func ExampleRevise_servingMoved() {
 	// serve at 20:00
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
-	// Chicken: expected off at 17:23, 2 h 30 min before serving. It can be held until about 18:23, which is too short. Close Chicken, in foil, in an insulated box with towels, warmed with hot water first; its skin softens there. Above 140 F throughout until about 18:15: on the table by then, eaten by 19:15. Below 140 F anywhere: serve at once.
-	// - Serve Chicken by itself at 18:10. Chicken is eaten 1 h 50 min earlier.
+	// Chicken: expected off at 17:23, 2 h 30 min before serving. It can be held until about 18:15, which is too short. Close Chicken, in foil, in an insulated box with towels, warmed with hot water first; its skin softens there. Above 140 F throughout until about 18:15: on the table by then, eaten by 19:15. Below 140 F anywhere: serve at once.
+	// - Serve Chicken by itself at 18:15. Chicken is eaten 1 h 45 min earlier.
 }
 
 // The fire went out at three in the night and is found at half past five.

@@ -74,18 +74,24 @@ func Split(ctx context.Context, r schedule.Request, loc *time.Location) (TwoDays
 // leaveOven keeps the oven for what is warmed in it: what is served about then waits
 // another way, for an oven has one temperature at a time.
 func (s *TwoDays) leaveOven(loc *time.Location) {
-	if s.asked.Oven == nil {
-		return
-	}
 	for i := range s.on.Dishes {
-		dish := &s.on.Dishes[i]
-		for _, w := range s.dishes {
-			apart := day.ClockIn(s.asked, dish.Serve, loc).Sub(day.ClockIn(s.asked, w.Serve, loc))
-			if apart.Abs() < warmedWithin {
-				dish.Hold = withoutOven(dish.Hold)
-			}
+		if dish := &s.on.Dishes[i]; warmsBy(s.asked, *dish, loc) {
+			dish.Hold = withoutOven(dish.Hold)
 		}
 	}
+}
+
+// Warms says whether the oven of a request is wanted for what is warmed in it while
+// another dish might cook there.
+func Warms(r schedule.Request, loc *time.Location) bool {
+	return slices.ContainsFunc(r.Dishes, func(d schedule.Dish) bool { return d.Ready == "" && warmsBy(r, d, loc) })
+}
+
+// warmsBy says whether something is warmed in the oven about when a dish is served.
+func warmsBy(r schedule.Request, dish schedule.Dish, loc *time.Location) bool {
+	return r.Oven != nil && slices.ContainsFunc(r.Dishes, func(w schedule.Dish) bool {
+		return w.Ready != "" && day.ClockIn(r, dish.Serve, loc).Sub(day.ClockIn(r, w.Serve, loc)).Abs() < warmedWithin
+	})
 }
 
 // warmedWithin is how near two servings are for the oven to be wanted by both (assumption:
@@ -160,7 +166,7 @@ func planTwo(ctx context.Context, sound day.Sound, e Effort) (schedule.Plan, err
 	if e.Nodes == 0 { // each day is searched as it would be alone
 		first.Allowance, e.Allowance = arrange.NewAllowance(arrange.FullAllowance), arrange.NewAllowance(arrange.FullAllowance)
 	}
-	before, err := planPart(ctx, s.before, first, true)
+	before, err := planPart(ctx, s.before, first, day.Options{Memo: first.Memo, Chill: true})
 	if err != nil {
 		return schedule.Plan{}, err
 	}
@@ -175,7 +181,7 @@ func planTwo(ctx context.Context, sound day.Sound, e Effort) (schedule.Plan, err
 	if s.on == nil {
 		return s.Joined(before, nil), nil
 	}
-	on, err := planPart(ctx, *s.on, e, false)
+	on, err := planPart(ctx, *s.on, e, day.Options{Memo: e.Memo, Warms: Warms(s.asked, sound.Loc)})
 	if err != nil || !on.Feasible || e.FirstPlan {
 		return on, err
 	}
@@ -183,7 +189,7 @@ func planTwo(ctx context.Context, sound day.Sound, e Effort) (schedule.Plan, err
 }
 
 // planPart plans one of the two days. The guests are counted over both.
-func planPart(ctx context.Context, r schedule.Request, e Effort, chill bool) (schedule.Plan, error) {
+func planPart(ctx context.Context, r schedule.Request, e Effort, o day.Options) (schedule.Plan, error) {
 	s, err := day.Examine(r)
 	if err != nil {
 		return schedule.Plan{}, err
@@ -191,7 +197,7 @@ func planPart(ctx context.Context, r schedule.Request, e Effort, chill bool) (sc
 	if err := ctx.Err(); err != nil {
 		return schedule.Plan{}, err
 	}
-	return planOne(ctx, s, e, day.Options{Memo: e.Memo, Chill: chill}, nil)
+	return planOne(ctx, s, e, o, nil)
 }
 
 func namesOf(dishes []schedule.Dish) []string {

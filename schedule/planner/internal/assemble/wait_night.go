@@ -77,6 +77,9 @@ func (it *Itinerary) nightSteps(base schedule.Step, p *arrange.Placed, o day.Hol
 		if after := s.At.Add(time.Minute); s.At.Equal(in) && after.Before(sleep) { // it is in by then
 			s.At = after
 		}
+		if !s.At.Before(sleep) { // it goes in as sleep begins
+			s.At = sleep.Add(-time.Minute)
+		}
 		s.Text, s.Why = d.sleepText(name), "nobody looks at it until morning"
 		it.add(s)
 		s = base

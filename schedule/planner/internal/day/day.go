@@ -40,6 +40,7 @@ type Day struct {
 	Outdoors heat.Outdoors // what the meat feels of it
 	Items    []Item
 	Chill    bool // what is served is cut and chilled, for another day
+	warms    bool // the oven is wanted for what is warmed in it
 	memo     *Memo
 }
 

@@ -33,7 +33,7 @@ func (d *Day) cookKey(it *Item, l Lot, s Spot) cookKey {
 	k := cookKey{
 		cut: it.Cut.Name, finish: it.Dish.Finish, massKg: l.MassKg, thicknessM: float64(it.Dish.Thickness), targetC: it.TargetC,
 		count: l.Count, night: d.LongestQuiet(), final: it.final, typed: it.Dish.Target != nil, spot: s, outdoors: d.Outdoors, z: d.Z,
-		startC: it.Body(l.MassKg).StartC, oven: d.Req.Oven != nil, frozen: it.FromFrozen, holdMin: it.holdMinutes(),
+		startC: it.Body(l.MassKg).StartC, oven: d.ovenFinishes(), frozen: it.FromFrozen, holdMin: it.holdMinutes(),
 	}
 	if w := it.Dish.Wrap; w != nil {
 		k.wrap = w.With

@@ -39,13 +39,14 @@ func ExamineIn(r schedule.Request, loc *time.Location) (Sound, error) {
 type Options struct {
 	Memo  *Memo // simulated cooks of days much like it; nil for a new one
 	Chill bool  // what is served is cut and chilled, for another day
+	Warms bool  // the oven is wanted for what is warmed in it: nothing else is finished there
 }
 
 // Resolve turns a sound request into a day. What only the catalogue and the models
 // can refuse comes back as an *[schedule.InputError].
 func Resolve(s Sound, o Options) (*Day, error) {
 	req := s.Request
-	d := &Day{Req: req, Loc: s.Loc, Z: spread.NormalQuantile(req.Confidence), Chill: o.Chill, memo: o.Memo}
+	d := &Day{Req: req, Loc: s.Loc, Z: spread.NormalQuantile(req.Confidence), Chill: o.Chill, warms: o.Warms, memo: o.Memo}
 	if d.memo == nil {
 		d.memo = NewMemo()
 	}

@@ -132,7 +132,7 @@ func (k *kitchen) wrapped(ways []Way, wrap schedule.Wrap) []Way {
 // there is one: it frees the grate. The air of an oven is steadier than a fire's,
 // but the spread stays that of the cut.
 func (k *kitchen) ovenFinish(w Way) spread.Pace {
-	if k.d.Req.Oven == nil {
+	if !k.d.ovenFinishes() {
 		return spread.Pace{}
 	}
 	s := k.sim
@@ -143,6 +143,9 @@ func (k *kitchen) ovenFinish(w Way) spread.Pace {
 	rest := s.ElapsedS()/60 - w.ModelWrap
 	return spread.Paces(k.d.Z, func(z float64) float64 { return math.Max(rest*w.Spread.Factor(z), 1) })
 }
+
+// ovenFinishes says whether the kitchen oven is there to cook in.
+func (d *Day) ovenFinishes() bool { return d.Req.Oven != nil && !d.warms }
 
 func (k *kitchen) keep(w Way) Way {
 	end := k.sim

@@ -38,7 +38,7 @@ func (v *Revision) sooner(ctx context.Context, p *schedule.Plan, a *liveBatch, x
 	}
 	t, off := a.live.Total(), x.It.RestMinutes()+x.It.TravelMinutes()
 	at := a.on.at.Add(instant.Minutes(t.Late + off)).Add(step - time.Nanosecond).Truncate(step)
-	if until := a.on.at.Add(instant.Minutes(t.Expected + o.Minutes)).Truncate(step); held && until.Before(at) {
+	if until := v.day.HeldUntil(x.On-t.Expected, o.Minutes); held && until.Before(at) {
 		at = until // later it would still have to wait for too long
 	}
 	if ready := a.on.at.Add(instant.Minutes(t.Expected + off)); at.Before(ready) || !at.Before(v.serve(a)) || at.Hour() < lunchHour || at.YearDay() != p.ServeAt.YearDay() || v.day.InQuiet(at) {

@@ -113,7 +113,7 @@ func (v *Revision) noteEarly(l remainder, add func(schedule.Finding)) {
 	text := fmt.Sprintf("%s: expected off at %s, %s before serving.", p.It.Dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
 	if p.Hold >= 0 {
 		o, _ := v.day.ChosenHold(p)
-		until := off.Add(instant.Minutes(o.Minutes))
+		until := v.day.HeldUntil(p.On-a.live.Total().Expected, o.Minutes)
 		if until.Before(v.serve(a)) {
 			text += fmt.Sprintf(" It can be held until about %s, which is too short.", v.clock(until))
 		} else {

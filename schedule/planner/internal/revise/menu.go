@@ -77,7 +77,7 @@ func (v *Revision) resolve(r schedule.Request) error {
 
 // resolved is a day to be arranged and written, with the simulated cooks of the others.
 func (v *Revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler, error) {
-	d, err := day.Resolve(s, day.Options{Memo: v.memo, Chill: v.chills})
+	d, err := day.Resolve(s, day.Options{Memo: v.memo, Chill: v.chills, Warms: ahead.Warms(v.asked, s.Loc)})
 	if err != nil {
 		return nil, err
 	}
