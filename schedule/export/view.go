@@ -124,6 +124,9 @@ func percent(chance float64) string {
 // sure says how likely the plan is to hold.
 func (v *view) sure() string {
 	all := capital(percent(v.Chance.All)) + " that everything is ready in time"
+	if v.Revision == 0 && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {
+		all += " and keeps until it is eaten"
+	}
 	var words []string
 	for _, d := range v.Dishes {
 		if !v.unfit(d.ID) {

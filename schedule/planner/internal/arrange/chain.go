@@ -37,7 +37,7 @@ func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chai
 	first := sequence.Task{StartHands: b.HandsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
 	for _, r := range b.First {
 		w := b.Ways[r.way]
-		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, false)), Cost: w.Cost, Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
+		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, false)), Cost: w.Cost + d.earlyCost(b, w), Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
 		m.Closed = d.closedStarts(w, r.night, b.It)
 		m.Gap = gaps[r.way]
 		first.Modes = append(first.Modes, m)
