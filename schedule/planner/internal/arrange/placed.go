@@ -3,7 +3,9 @@ package arrange
 import (
 	"context"
 	"math"
+	"slices"
 
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
@@ -85,6 +87,23 @@ func (a Arrangement) zoneName(t sequence.Placed, places []Place) string {
 		}
 	}
 	return ""
+}
+
+// ZoneIn is where a batch lies during a stage among the zones of a fire: what rides
+// through a change lies on the like side of the next one.
+func (p *Placed) ZoneIn(zones []fire.Zone, stage int) fire.Zone {
+	direct := stage == 0 && p.Way.Direct || stage == 1 && (p.Way.Sear || p.Way.Direct)
+	var like fire.Zone
+	for _, z := range slices.Backward(zones) {
+		switch {
+		case z.Direct != direct:
+		case z.Name == p.Zones[stage]:
+			return z
+		default:
+			like = z
+		}
+	}
+	return like
 }
 
 // EarlyGap is the longest the batch may have to wait: from the early end of its

@@ -14,28 +14,6 @@ import (
 	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
-// What goes on at the very end of quiet hours is taken out then, not in them. The
-// hours end when the ribs go on if nobody sleeps, as found in a drawn day, and are short
-// enough for the fire to burn through them idly.
-func TestNothingIsTakenOutInQuietHours(t *testing.T) {
-	p := plantest.Plan(t, `format: 1
-serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
-grill: {kind: kettle, diameter: 18 in}
-oven: {hold: 170 F}
-quiet: [{from: "02:30", to: "03:57"}]
-weather: {air: 92 F, altitude: 5280 ft}
-confidence: 0.8
-units: metric
-dishes:
-  - {name: Ribs, cut: beef-plate-ribs, weight: 3.538 kg, count: 2, ready: day-before}
-  - {name: Chicken, cut: chicken, weight: 1.814 kg}
-`)
-	on := plantest.StepsOf(p, schedule.StepPutOn, "")
-	if len(on) == 0 || on[0].At.Format("15:04") != "03:57" {
-		t.Fatalf("the ribs go on at another instant than the end of quiet hours: the day tests nothing: %v", on)
-	}
-}
-
 // Turkey in the refrigerator, a day for each 4 lb: 12 lb 72 h, 16 lb 96 h (fsis_thaw).
 func TestThawingBeginsThePublishedTimeBefore(t *testing.T) {
 	for _, c := range []struct {

@@ -22,9 +22,10 @@ type stretch struct {
 // noteTight finds what lies closer than easy: between that and the most that goes.
 func (d *Assembler) noteTight(a arrange.Arrangement, all []*arrange.Placed) {
 	for i := range a.Solution.Phases {
-		for _, z := range a.Hearth.Zones[a.Solution.Phases[i].Fire] {
+		zones := a.Hearth.Zones[a.Solution.Phases[i].Fire]
+		for _, z := range zones {
 			for level := range z.Levels() {
-				on := stretches(all, i, z, level)
+				on := stretches(all, i, zones, z, level)
 				for _, s := range on {
 					if !easyAt(on, s.from, z.Grate(level).AreaM2) {
 						d.tight(s.b, z.Name, closer(s))
@@ -41,11 +42,11 @@ func (d *Assembler) noteTight(a arrange.Arrangement, all []*arrange.Placed) {
 }
 
 // stretches are those of all batches on one grate of a zone during a phase.
-func stretches(all []*arrange.Placed, phase int, z fire.Zone, level int) []stretch {
+func stretches(all []*arrange.Placed, phase int, zones []fire.Zone, z fire.Zone, level int) []stretch {
 	var out []stretch
 	for _, b := range all {
 		for s := range b.Stages() {
-			if b.Phases[s].First < 0 || b.Phases[s].First > phase || b.Phases[s].Last < phase || b.Zones[s] != z.Name {
+			if b.Phases[s].First < 0 || b.Phases[s].First > phase || b.Phases[s].Last < phase || b.ZoneIn(zones, s).Name != z.Name {
 				continue
 			}
 			from, to := b.On, b.Off
