@@ -104,3 +104,13 @@ func TestAnOvenThatStaysOn(t *testing.T) {
 		t.Errorf("feasible %t, %d looks", p.Feasible, len(plantest.Steps(p, schedule.StepCheckOven)))
 	}
 }
+
+// One oven for a brisket at 170 F and for birds at 200 F: who puts the birds in turns it up
+// (safety: birds are held at 200 F).
+func TestTheOvenIsTurnedUpForBirds(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	in := plantest.StepsOf(p, schedule.StepToOven, "chickens")
+	if len(in) == 0 || !strings.HasPrefix(in[0].Text, "Turn the oven up to 200 F and put Chickens in") || !strings.Contains(in[0].Text, "Brisket, wrapped, can stay in") {
+		t.Errorf("%v", in)
+	}
+}

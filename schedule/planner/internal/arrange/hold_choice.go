@@ -111,6 +111,23 @@ func (d *Arranger) OneOven(all []*Placed) {
 		p.Options = others
 		p.Hold, p.holdLong = chooseHold(others, p.EarlyGap())
 	}
+	for i, p := range all {
+		p.Mates = nil
+		for j, o := range all {
+			if at, in := o.intoOven(), p.intoOven(); o.It != p.It && (at > in || at == in && j < i) && float64(o.It.Serve) < in {
+				p.Mates = append(p.Mates, o)
+			}
+		}
+	}
+}
+
+// intoOven is when a batch that is held in the oven is expected there, at the earliest;
+// NaN of any other.
+func (p *Placed) intoOven() float64 {
+	if p.Hold < 0 || p.Options[p.Hold].Method != schedule.HoldOven {
+		return math.NaN()
+	}
+	return p.On - p.Took().Expected
 }
 
 // ovenBusy says whether the oven is at another heat while a batch may wait in it.

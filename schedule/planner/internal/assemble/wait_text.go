@@ -3,6 +3,7 @@ package assemble
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -76,14 +77,33 @@ func (d *Assembler) ovenText(p *arrange.Placed, o day.HoldOption, name string) s
 	if p.It.Cut.Style == cut.Small {
 		return fmt.Sprintf("Lay %s in one layer in the oven at %s.", name, at)
 	}
+	if mates := cooler(p, o.OvenC); p.It.Cut.Style == cut.Bird && len(mates) > 0 {
+		return fmt.Sprintf("Turn the oven up to %s and put %s in, loosely covered, a probe left in the breast. %s, wrapped, can stay in.", at, name, say.Listed(mates, "and"))
+	}
 	if p.It.Cut.Style == cut.Bird {
 		return fmt.Sprintf("Put %s, loosely covered, into the oven at %s, a probe left in the breast.", name, at)
 	}
+	hottest := o.OvenC // the oven is as hot as the one that wants it hottest
+	for _, m := range p.Mates {
+		hottest = math.Max(hottest, m.Options[m.Hold].OvenC)
+	}
+	at = d.Grate(hottest)
 	text := fmt.Sprintf("Put %s, wrapped and in a pan, into the oven at %s.", name, at)
 	if p.It.Cut.Style == cut.Tough {
 		text += fmt.Sprintf(" Aim at %s to %s at the meat and check with a probe: many ovens run %s over.", d.Core(aimLowC), d.Core(aimHighC), d.overText())
 	}
 	return text
+}
+
+// cooler are the dishes that are held in the oven at less than a setting when a batch goes in.
+func cooler(p *arrange.Placed, ovenC float64) []string {
+	var names []string
+	for _, m := range p.Mates {
+		if name := m.It.Dish.Name; m.Options[m.Hold].OvenC < ovenC-1 && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 // What a tough piece is best held at, and where it dries in some hours (common practice,
