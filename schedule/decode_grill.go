@@ -17,11 +17,11 @@ func (d decoder) grill(g *Grill) strict.Reader {
 			return
 		}
 		d.Object(n, path,
-			strict.Required("kind", d.word(&g.Kind)),
+			strict.Required("kind", d.word(&g.Kind, grillKinds...)),
 			strict.Optional("diameter", strict.Quantity(d.Decoder, &g.Diameter, unit.ParseLength)),
 			strict.Optional("width", strict.Quantity(d.Decoder, &g.Width, unit.ParseLength)),
 			strict.Optional("depth", strict.Quantity(d.Decoder, &g.Depth, unit.ParseLength)),
-			strict.Optional("fuel", d.Text(&g.Fuel)),
+			strict.Optional("fuel", d.word(&g.Fuel, fuels...)),
 			strict.Optional("gauge_offset", strict.Quantity(d.Decoder, &g.GaugeOffset, unit.ParseDifference)),
 			strict.Optional("water_pan", d.Boolean(&g.WaterPan)),
 			strict.Optional("raised", d.Boolean(&g.Raised)),
@@ -51,6 +51,9 @@ var sideBySide = regexp.MustCompile(`^([^x×y]+?)\s*(?:x|×|by)\s*(.+)$`)
 
 // grillLine reads a kind and its size in one line, in either order.
 func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
+	if d.Is(n, path, strict.NodeText, "text"); n.Probed() {
+		return
+	}
 	kind, size := kindAndSize(strings.ToLower(strings.TrimSpace(n.Text)))
 	if kind == "" || size == "" {
 		d.Faults.AddLine(path, n.Line, "%s must be a kind of grill and its size, such as %s; there is more to say in a group of fields: {kind: kettle, diameter: 22 in, fuel: lump}", say.Quoted(n.Text), grillForms)

@@ -74,7 +74,7 @@ func (d decoder) like(t reflect.Type) strict.Reader {
 }
 
 func (d decoder) likeStruct(t reflect.Type) strict.Reader {
-	return func(n *strict.Node, path string) {
+	return strict.Named(nameInSchema(t), func(n *strict.Node, path string) {
 		var members []strict.Member
 		for f := range t.Fields() {
 			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
@@ -89,8 +89,11 @@ func (d decoder) likeStruct(t reflect.Type) strict.Reader {
 			})
 		}
 		d.Object(n, path, members...)
-	}
+	})
 }
+
+// nameInSchema is the name of a type where a schema keeps its shape.
+func nameInSchema(t reflect.Type) string { return strings.ToLower(t.Name()[:1]) + t.Name()[1:] }
 
 func (d decoder) likeSlice(t reflect.Type) strict.Reader {
 	return func(n *strict.Node, path string) {
@@ -98,6 +101,10 @@ func (d decoder) likeSlice(t reflect.Type) strict.Reader {
 			return
 		}
 		read := d.like(t.Elem())
+		if n.Probed() {
+			n.ProbedItems(read)
+			return
+		}
 		for i, item := range n.Items {
 			read(item, strict.ItemPath(path, i))
 		}
@@ -106,6 +113,9 @@ func (d decoder) likeSlice(t reflect.Type) strict.Reader {
 
 func (d decoder) timeOfPlan(n *strict.Node, path string) {
 	if !d.Is(n, path, strict.NodeText, "an instant") {
+		return
+	}
+	if n.AnInstant(); n.Probed() {
 		return
 	}
 	t, err := time.Parse(time.RFC3339, n.Text)
@@ -117,7 +127,9 @@ func (d decoder) timeOfPlan(n *strict.Node, path string) {
 // requestOfPlan holds the request of a plan to what Read asks of one.
 func (d decoder) requestOfPlan(n *strict.Node, path string) {
 	var r Request
-	d.request(&r)(n, path)
+	if d.request(&r)(n, path); n.Probed() {
+		return
+	}
 	found := r.WithDefaults().faults(nil)
 	for i := range found {
 		found[i].Path = path + "." + found[i].Path

@@ -23,7 +23,7 @@ type decoder struct{ *strict.Decoder }
 func newDecoder(faults *strict.FaultList) decoder { return decoder{strict.NewDecoder(faults)} }
 
 func (d decoder) request(r *Request) strict.Reader {
-	return func(n *strict.Node, path string) {
+	return strict.Named("request", func(n *strict.Node, path string) {
 		d.Object(n, path,
 			strict.Optional("format", d.format(&r.Format)),
 			strict.Optional("id", d.Text(&r.ID)),
@@ -37,11 +37,24 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("quiet", d.quietHours(&r.Quiet)),
 			strict.Optional("overnight", d.Boolean(&r.Overnight)),
 			strict.Optional("confidence", strict.NotZero(d.Decoder, &r.Confidence, d.Number(&r.Confidence, "0.9"))),
-			strict.Optional("units", strict.Quantity(d.Decoder, &r.Units, unit.ParseSystem)),
+			strict.Optional("units", d.system(&r.Units)),
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),
 			strict.Optional("lit", strict.Pointed(&r.Lit, d.clock)),
 			strict.Required("dishes", strict.List(d.Decoder, &r.Dishes, maxDishes, d.dish)),
 		)
+	})
+}
+
+// system reads us or metric.
+func (d decoder) system(to *unit.System) strict.Reader {
+	read := strict.Quantity(d.Decoder, to, unit.ParseSystem)
+	return func(n *strict.Node, path string) {
+		if n.Probed() { // none of its words is tried
+			var word string
+			d.word(&word, string(unit.US), string(unit.Metric))(n, path)
+			return
+		}
+		read(n, path)
 	}
 }
 
@@ -83,11 +96,11 @@ func (d decoder) oven(o *Oven) strict.Reader {
 func (d decoder) box(b *Box) strict.Reader {
 	return func(n *strict.Node, path string) {
 		if n.Kind != strict.NodeObject {
-			d.Text(&b.Kind)(n, path)
+			d.word(&b.Kind, boxKinds...)(n, path)
 			return
 		}
 		d.Object(n, path,
-			strict.Required("kind", d.Text(&b.Kind)),
+			strict.Required("kind", d.word(&b.Kind, boxKinds...)),
 			strict.Optional("logged", strict.Pointed(&b.Logged, d.boxHold)),
 		)
 	}

@@ -26,7 +26,7 @@ func (d decoder) serve(s *Serve) strict.Reader {
 
 // clock reads "15:00" or {date: 2027-07-02, time: "15:00"}.
 func (d decoder) clock(c *Clock) strict.Reader {
-	return func(n *strict.Node, path string) {
+	return strict.Named("clock", func(n *strict.Node, path string) {
 		c.Time = clock.Undefined
 		if n.Kind != strict.NodeObject {
 			strict.Quantity(d.Decoder, &c.Time, parseClockOfDay)(n, path)
@@ -36,7 +36,7 @@ func (d decoder) clock(c *Clock) strict.Reader {
 			strict.Optional("date", strict.Pointed(&c.Date, func(to *date.Date) strict.Reader { return strict.Quantity(d.Decoder, to, parseDate) })),
 			strict.Required("time", strict.Quantity(d.Decoder, &c.Time, parseClock)),
 		)
-	}
+	})
 }
 
 // quietHours reads the list of them; an empty one is something said: nobody sleeps.

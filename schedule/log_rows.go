@@ -103,12 +103,7 @@ func jsonRows(data []byte, faults *strict.FaultList) []logRow {
 	var rows []logRow
 	read := func(n *strict.Node, path, prefix string) {
 		row := logRow{line: n.Line, path: prefix}
-		d.Object(n, path,
-			strict.Required("time", d.Text(&row.time)),
-			strict.Optional("dish", d.Text(&row.dish)),
-			strict.Required("kind", d.Text(&row.kind)),
-			strict.Optional("value", d.Text(&row.value)),
-		)
+		d.logRow(&row)(n, path)
 		rows = append(rows, row)
 	}
 	if tree.Kind == strict.NodeObject {
@@ -122,4 +117,16 @@ func jsonRows(data []byte, faults *strict.FaultList) []logRow {
 		return nil
 	}
 	return rows
+}
+
+// logRow reads one entry of a log in JSON.
+func (d decoder) logRow(row *logRow) strict.Reader {
+	return func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("time", d.Text(&row.time)),
+			strict.Optional("dish", d.Text(&row.dish)),
+			strict.Required("kind", strict.Among(d.Text(&row.kind), false, kindNames)),
+			strict.Optional("value", d.Text(&row.value)),
+		)
+	}
 }

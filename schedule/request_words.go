@@ -80,3 +80,18 @@ const (
 	BandHot  = "hot"
 	BandSear = "sear"
 )
+
+// The words that a field may have, as messages and schemas list them.
+var (
+	grillKinds = []string{GrillKettle, GrillBox, GrillUpright, GrillOther}
+	fuels      = []string{FuelBriquettes, FuelLump}
+	boxKinds   = []string{BoxGood, BoxUsual, BoxSmall}
+	wraps      = []string{WrapFoil, WrapPaper, WrapNone}
+	holds      = []string{HoldNone, HoldCounter, HoldTent, HoldBox, HoldOven, HoldGrill}
+	preps      = []string{PrepInjected, PrepStuffed, PrepRolled, PrepTenderised, PrepBrined}
+	finishes   = []string{FinishSear, FinishNone}
+	zones      = []string{ZoneIndirect, ZoneDirect}
+	waysToLie  = []string{LiesFlat, LiesHalved, LiesStanding, LiesRolled}
+	readies    = []string{ReadyDayBefore}
+	assumables = []string{AssumedWeight, AssumedCount}
+)

@@ -49,7 +49,7 @@ func (v *validator) dishes() {
 func (v *validator) dish(path string, dish Dish) {
 	v.id(path+".id", dish.ID)
 	v.name(path+".name", dish.Name)
-	v.words(path+".assumed", dish.Assumed, AssumedWeight, AssumedCount)
+	v.words(path+".assumed", dish.Assumed, assumables...)
 	c, unknown := cut.One(dish.Cut)
 	if unknown == "" {
 		v.pieces(path, dish, c)
@@ -60,10 +60,10 @@ func (v *validator) dish(path string, dish Dish) {
 		v.faults.Add(path+".cut", "%s", unknown)
 	}
 	v.start(path+".start", dish.Start)
-	v.words(path+".prep", dish.Prep, PrepInjected, PrepStuffed, PrepRolled, PrepTenderised, PrepBrined)
+	v.words(path+".prep", dish.Prep, preps...)
 	v.stuffing(path, dish, c)
 	if dish.Zone != "" {
-		v.word(path+".zone", dish.Zone, ZoneIndirect, ZoneDirect)
+		v.word(path+".zone", dish.Zone, zones...)
 	}
 	if dish.Lies != "" {
 		v.lies(path+".lies", dish.Lies, c, unknown == "")
@@ -177,7 +177,7 @@ func coreTarget(t *Target, c cut.Cut) float64 {
 
 func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 	w := dish.Wrap
-	if w == nil || !v.word(path, w.With, WrapFoil, WrapPaper, WrapNone) {
+	if w == nil || !v.word(path, w.With, wraps...) {
 		return
 	}
 	switch {
@@ -202,7 +202,7 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 
 // finish: tough cuts are brown long before they are tender, and timed ones go by the clock.
 func (v *validator) finish(path, finish string, c cut.Cut) {
-	if finish == "" || !v.word(path, finish, FinishSear, FinishNone) || finish == FinishNone {
+	if finish == "" || !v.word(path, finish, finishes...) || finish == FinishNone {
 		return
 	}
 	if c.Style == cut.Tough || c.Style == cut.Timed {
@@ -213,7 +213,7 @@ func (v *validator) finish(path, finish string, c cut.Cut) {
 // lies: only racks of ribs are laid in more than one way.
 func (v *validator) lies(path, lies string, c cut.Cut, known bool) {
 	switch {
-	case !v.word(path, lies, LiesFlat, LiesHalved, LiesStanding, LiesRolled) || !known:
+	case !v.word(path, lies, waysToLie...) || !known:
 	case !c.Ribs():
 		v.faults.Add(path, "%s lies in one way; lies is for racks of ribs", c.InText())
 	case lies == LiesRolled && c.TooStiffToRoll():
@@ -235,7 +235,7 @@ func (v *validator) start(path string, s *Start) {
 }
 
 func (v *validator) hold(path string, ways []string) {
-	v.words(path, ways, HoldNone, HoldCounter, HoldTent, HoldBox, HoldOven, HoldGrill)
+	v.words(path, ways, holds...)
 	if slices.Contains(ways, HoldNone) && len(ways) > 1 {
 		v.faults.Add(path, "none stands beside other ways of holding; keep one or the other")
 	}
@@ -253,7 +253,7 @@ func (v *validator) times(path string, dish Dish) {
 		v.span(path+".travel", *dish.Travel, longestStage)
 	}
 	if dish.Ready != "" {
-		v.word(path+".ready", dish.Ready, "day-before")
+		v.word(path+".ready", dish.Ready, readies...)
 	}
 	serving := v.serveAt
 	if dish.Serve != nil {

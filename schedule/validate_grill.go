@@ -25,7 +25,7 @@ var (
 
 func (v *validator) grill() {
 	g := v.r.Grill
-	if !v.word("grill.kind", g.Kind, GrillKettle, GrillBox, GrillUpright, GrillOther) {
+	if !v.word("grill.kind", g.Kind, grillKinds...) {
 		return
 	}
 	switch g.Kind {
@@ -55,7 +55,7 @@ func (v *validator) grill() {
 			v.faults.Add("grill.fuel", "%s: a grill of kind %s gets no charcoal advice; leave the fuel out", say.Quoted(g.Fuel), g.Kind)
 		}
 	} else {
-		v.word("grill.fuel", g.Fuel, FuelBriquettes, FuelLump)
+		v.word("grill.fuel", g.Fuel, fuels...)
 	}
 	ranged(v, "grill.gauge_offset", "difference between lid gauge and grate", g.GaugeOffset, -mostGaugeOffset, mostGaugeOffset, v.units.Difference)
 }

@@ -18,7 +18,7 @@ const mostBoxHours = 24
 // box: only a good one has something to show.
 func (v *validator) box() {
 	b := v.r.Box
-	if b == nil || !v.word("box.kind", b.Kind, BoxGood, BoxUsual, BoxSmall) || b.Logged == nil {
+	if b == nil || !v.word("box.kind", b.Kind, boxKinds...) || b.Logged == nil {
 		return
 	}
 	if b.Kind != BoxGood {

@@ -34,7 +34,7 @@ printed), 2 bad input, 3 a fault of this program or of the machine.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usage("%s: %s; see %s --help", cmd.CommandPath(), flagTrouble(err), cmd.CommandPath())
 	})
-	root.AddCommand(newCommand(), planCommand(), reviseCommand(), noteCommand(), nowCommand(), forecastCommand(), fireCommand(), amountsCommand(), cutsCommand(), layoutsCommand(), checkCommand(), listenCommand(), storeCommand())
+	root.AddCommand(newCommand(), planCommand(), reviseCommand(), noteCommand(), nowCommand(), forecastCommand(), fireCommand(), amountsCommand(), cutsCommand(), layoutsCommand(), checkCommand(), listenCommand(), storeCommand(), schemaCommand())
 	return root
 }
 

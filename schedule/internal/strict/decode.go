@@ -13,8 +13,9 @@ import (
 // a cook mends a file in one go.
 type Decoder struct {
 	Faults *FaultList
-	lines  map[string]int    // of every path that was read, for faults found later
-	texts  map[string]string // of every quantity that was read, as it was written
+	Teach  func(path string) string // the line that would be right, for a field that is missing or of another kind; may be nil
+	lines  map[string]int           // of every path that was read, for faults found later
+	texts  map[string]string        // of every quantity that was read, as it was written
 }
 
 func NewDecoder(faults *FaultList) *Decoder {
@@ -40,14 +41,18 @@ func Required(name string, read Reader) Member { return Member{Name: name, Requi
 // the order given.
 func (d *Decoder) Object(n *Node, path string, members ...Member) {
 	d.lines[path] = n.Line
-	if !d.Is(n, path, NodeObject, "a group of fields") {
+	if !d.Is(n, path, NodeObject, "a group of fields"+d.right(path, ": ")) {
+		return
+	}
+	if n.Probed() {
+		n.probe.members(members)
 		return
 	}
 	for _, f := range n.fields {
 		inner := joinPath(path, f.name)
 		i := slices.IndexFunc(members, func(m Member) bool { return m.Name == f.name })
 		if i < 0 {
-			d.Faults.AddLine(inner, f.line, "there is no such field%s", offer(f.name, members))
+			d.Faults.AddShape(inner, f.line, "there is no such field%s", offer(f.name, members))
 			continue
 		}
 		d.lines[inner] = f.line
@@ -56,16 +61,28 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 			continue
 		}
 		if f.value.Kind == nodeNull {
-			d.Faults.AddLine(inner, f.line, "is empty; give a value or leave the field out")
+			d.Faults.AddShape(inner, f.line, "is empty; give a value or leave the field out")
 			continue
 		}
 		members[i].Read(f.value, inner)
 	}
 	for _, m := range members {
 		if m.Required {
-			d.Faults.AddLine(joinPath(path, m.Name), n.Line, "is missing")
+			inner := joinPath(path, m.Name)
+			d.Faults.AddShape(inner, n.Line, "is missing%s", d.right(inner, "; write "))
 		}
 	}
+}
+
+// right is the line that would be right for a field, behind a word that leads to it.
+func (d *Decoder) right(path, lead string) string {
+	if d.Teach == nil {
+		return ""
+	}
+	if line := d.Teach(path); line != "" {
+		return lead + line
+	}
+	return ""
 }
 
 func offer(name string, members []Member) string {
@@ -88,14 +105,17 @@ func offer(name string, members []Member) string {
 // Is notes a fault unless the node is of the kind that is wanted.
 func (d *Decoder) Is(n *Node, path string, kind nodeKind, want string) bool {
 	if n.Kind == kind {
+		if n.Probed() {
+			n.probe.asked(kind)
+		}
 		return true
 	}
 	switch n.Kind {
 	case nodeBroken:
 	case NodeText, NodeNumber, nodeBoolean:
-		d.Faults.AddLine(path, n.Line, "%s is %s; it must be %s", say.Quoted(n.Text), n.Kind, want)
+		d.Faults.AddShape(path, n.Line, "%s is %s; it must be %s", say.Quoted(n.Text), n.Kind, want)
 	default:
-		d.Faults.AddLine(path, n.Line, "is %s; it must be %s", n.Kind, want)
+		d.Faults.AddShape(path, n.Line, "is %s; it must be %s", n.Kind, want)
 	}
 	return false
 }
@@ -104,7 +124,7 @@ func (d *Decoder) Text(to *string) Reader {
 	return func(n *Node, path string) {
 		switch {
 		case n.Kind == NodeNumber || n.Kind == nodeBoolean:
-			d.Faults.AddLine(path, n.Line, "%s is %s; put it in quotes to make it text", n.Text, n.Kind)
+			d.Faults.AddShape(path, n.Line, "%s is %s; put it in quotes to make it text", n.Text, n.Kind)
 		case d.Is(n, path, NodeText, "text"):
 			*to = n.Text
 		}
@@ -129,9 +149,12 @@ func (d *Decoder) Whole(to *int, example string) Reader {
 		if !d.Is(n, path, NodeNumber, "a whole number such as "+example+", without quotes") {
 			return
 		}
+		if n.Probed() {
+			n.probe.shape.Whole = true
+		}
 		v, err := strconv.ParseInt(n.Text, 10, 32)
 		if err != nil || !wholeNumber.MatchString(n.Text) {
-			d.Faults.AddLine(path, n.Line, "%s must be a whole number such as %s", n.Text, example)
+			d.Faults.AddShape(path, n.Line, "%s must be a whole number such as %s", n.Text, example)
 			return
 		}
 		*to = int(v)
@@ -159,9 +182,15 @@ func Quantity[T any](d *Decoder, to *T, parse func(string) (T, error)) Reader {
 			return
 		}
 		v, err := parse(n.Text)
-		if err != nil {
+		switch {
+		case err != nil && n.Kind == NodeNumber:
+			d.Faults.AddShape(path, n.Line, "%s", err)
+			return
+		case err != nil:
 			d.Faults.AddLine(path, n.Line, "%s", err)
 			return
+		case n.Probed():
+			n.probe.asked(n.Kind)
 		}
 		*to, d.texts[path] = v, n.Text
 	}
@@ -193,8 +222,12 @@ func List[T any](d *Decoder, to *[]T, most int, read func(*T) Reader) Reader {
 		if !d.Is(n, path, NodeList, "a list") {
 			return
 		}
+		if n.Probed() {
+			n.probe.items(read(new(T)), most)
+			return
+		}
 		if len(n.Items) > most {
-			d.Faults.AddLine(path, n.Line, "has %d items; at most %d are allowed", len(n.Items), most)
+			d.Faults.AddShape(path, n.Line, "has %d items; at most %d are allowed", len(n.Items), most)
 			return
 		}
 		for i, item := range n.Items {
@@ -202,7 +235,7 @@ func List[T any](d *Decoder, to *[]T, most int, read func(*T) Reader) Reader {
 			inner := ItemPath(path, i)
 			d.lines[inner] = item.Line
 			if item.Kind == nodeNull {
-				d.Faults.AddLine(inner, item.Line, "is empty; give a value or leave the item out")
+				d.Faults.AddShape(inner, item.Line, "is empty; give a value or leave the item out")
 			} else {
 				read(&v)(item, inner)
 			}

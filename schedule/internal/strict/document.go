@@ -32,6 +32,7 @@ type Node struct {
 	Line   int         // from 1
 	fields []nodeField // of an object, each name once
 	Items  []*Node     // of a list
+	probe  *prober     // of a node that only asks what is taken
 }
 
 type nodeField struct {

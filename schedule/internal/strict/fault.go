@@ -11,6 +11,7 @@ type Fault struct {
 	Path     string // dishes[0].weight; "" for the whole document
 	Sentence string // names the value and what would be right
 	Line     int    // 0 where there is no document
+	Shape    bool   // it is about fields and kinds of values, not about what the values say
 
 	said string // how the sentence begins: the value in our words
 }
@@ -47,6 +48,15 @@ func (f *FaultList) AddLine(path string, line int, format string, args ...any) {
 		return
 	}
 	f.Faults = append(f.Faults, Fault{Path: path, Sentence: fmt.Sprintf(format, args...), Line: line})
+}
+
+// AddShape notes a fault of the fields of a document, or of a kind of value.
+func (f *FaultList) AddShape(path string, line int, format string, args ...any) {
+	known := len(f.Faults)
+	f.AddLine(path, line, format, args...)
+	for i := known; i < len(f.Faults); i++ {
+		f.Faults[i].Shape = true
+	}
 }
 
 // AddValue notes a fault whose sentence begins with the value: said is the value in

@@ -1,0 +1,54 @@
+package schedule
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"regexp"
+	"strings"
+	"sync"
+)
+
+// Field is one field of a request, as references and messages show it.
+type Field struct {
+	Path    string // dishes[].weight
+	Example string // the line that would be right: weight: 10 lb
+	Text    string // what it means
+}
+
+//go:embed fields.csv
+var fieldsCSV string
+
+// fields are all of a request, in its order.
+var fields = sync.OnceValue(func() []Field {
+	rows, err := csv.NewReader(strings.NewReader(fieldsCSV)).ReadAll()
+	if err != nil {
+		panic(err) // the table is a part of this program
+	}
+	var all []Field
+	for _, row := range rows[1:] {
+		all = append(all, Field{Path: row[0], Example: row[1], Text: row[2]})
+	}
+	return all
+})
+
+// RequestFields are all fields of a request, in its order.
+func RequestFields() []Field { return append([]Field(nil), fields()...) }
+
+var itemNumber = regexp.MustCompile(`\[[0-9]+\]`)
+
+// fieldOf is the field of a path such as dishes[0].weight.
+func fieldOf(path string) (Field, bool) {
+	path = itemNumber.ReplaceAllString(path, "[]")
+	for _, f := range fields() {
+		if f.Path == path {
+			return f, true
+		}
+	}
+	return Field{}, false
+}
+
+// rightLine is the line that would be right for a field of a request.
+func rightLine(path string) string {
+	f, _ := fieldOf(path)
+	return f.Example
+}
