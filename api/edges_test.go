@@ -20,7 +20,7 @@ func TestHEADIsGETWithoutABody(t *testing.T) {
 	h := New(cfg).Handler()
 	a := ask(t, h, http.MethodPost, "/v1/plans", []byte(burgers), asJSON...)
 	base, feed := a.Header.Get("Location"), linkTarget.FindStringSubmatch(a.Header.Get("Link"))[1]
-	for _, target := range []string{base, base + ".ics", base + "/due", base + "/now", base + "/readings", base + "/feed", feed, feed + ".svg", feed + "/due", "/v1/cuts", "/v1/layouts", "/v1/entries", "/healthz", "/readyz",
+	for _, target := range []string{base, base + ".ics", base + "/due", base + "/now", base + "/readings", base + "/feed", feed, feed + ".svg", feed + "/due", "/v1/cuts", "/v1/layouts", "/v1/entries", "/v1/schemas/plan", "/healthz", "/readyz",
 		"/openapi.yaml", "/openapi.html", "/v1/forecasts?cut=brisket&weight=12+lb", base + "/nothing", "/v1/forecasts?cut=x"} {
 		get, head := ask(t, h, http.MethodGet, target, nil), ask(t, h, http.MethodHead, target, nil)
 		for _, name := range []string{"Content-Type", "Content-Length", "ETag", "Vary"} {
@@ -59,7 +59,7 @@ func TestChallenges(t *testing.T) {
 func TestListsAreKept(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()
-	for _, target := range []string{"/v1/cuts", "/v1/layouts", "/v1/entries"} {
+	for _, target := range []string{"/v1/cuts", "/v1/layouts", "/v1/entries", "/v1/schemas/request"} {
 		tag := ask(t, h, http.MethodGet, target, nil).Header.Get("ETag")
 		if a := ask(t, h, http.MethodGet, target, nil, "If-None-Match", tag); tag == "" || a.StatusCode != http.StatusNotModified {
 			t.Errorf("%s: %d, tag %q", target, a.StatusCode, tag)

@@ -80,6 +80,7 @@ func (s *Service) table() []route {
 		{get, "/v1/cuts", s.sendList(func(l lists) *content { return l.cuts })},
 		{get, "/v1/layouts", s.sendList(func(l lists) *content { return l.layouts })},
 		{get, "/v1/entries", s.sendList(func(l lists) *content { return l.entries })},
+		{get, "/v1/schemas/:name", s.getSchema},
 		{get, pathHealth, s.getHealth},
 		{get, pathReady, s.getReady},
 		{get, pathDocument, s.getDocument},

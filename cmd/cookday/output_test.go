@@ -159,3 +159,18 @@ func mustRunQuiet(t *testing.T, args ...string) string {
 	}
 	return r.out
 }
+
+// A schema is JSON, whatever it is of.
+func TestSchemas(t *testing.T) {
+	for _, args := range [][]string{{"schema"}, {"schema", "request"}, {"schema", "entry"}, {"schema", "plan"}} {
+		var schema struct {
+			Dialect string `json:"$schema"`
+		}
+		if err := json.Unmarshal([]byte(mustRun(t, "", args...)), &schema); err != nil || !strings.Contains(schema.Dialect, "2020-12") {
+			t.Errorf("%v: %q, %v", args, schema.Dialect, err)
+		}
+	}
+	if r := invoke("", "schema", "menu"); r.code != exitInput || !strings.Contains(r.errors, "request, entry or plan") {
+		t.Errorf("exit code %d, errors %q", r.code, r.errors)
+	}
+}
