@@ -1,6 +1,8 @@
 package assemble
 
 import (
+	"slices"
+
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
@@ -27,7 +29,7 @@ func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule
 	for i, ph := range p.Phases {
 		s.Sear = s.Sear || ph.Band == schedule.BandSear
 		s.LitCoalChange = s.LitCoalChange || i > 0
-		s.UnattendedFire = s.UnattendedFire || len(d.Untended(ph.SetupFrom, ph.To)) > 0
+		s.UnattendedFire = s.UnattendedFire || slices.ContainsFunc(p.Quiet, func(q schedule.Interval) bool { return q.From.Before(ph.To) && q.To.After(ph.SetupFrom) })
 		s.StarvedFireOpened = s.StarvedFireOpened || ph.Band == schedule.BandLow
 		s.LowGrate = s.LowGrate || ph.LevelC < lowGrateC
 	}

@@ -86,6 +86,9 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 	g := eased{rem: rem, held: len(shortDishes(m.plan)) - len(shortDishes(p)), by: p.Chance.All - m.plan.Chance.All}
 	less := tooEarly(p) <= (1-easeShare)*tooEarly(m.plan) && tooEarly(m.plan) > 0
 	looser := slices.ContainsFunc(used, func(c change) bool { return c.code == codeConfidence })
+	if looser && g.by > 0 {
+		g.rem.Price = "it goes on later, and a slow day has less time"
+	}
 	switch {
 	case g.held < 0:
 		return eased{}, false
