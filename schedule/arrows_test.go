@@ -37,7 +37,7 @@ var arrows = withRooms(map[string][]string{
 	"schedule/internal/fire":   {"schedule/unit"},
 	"schedule/internal/safety": {"schedule/unit"},
 	// The fire in hand is asked by the door, and by a revision.
-	"schedule/internal/steer": {"schedule/unit", "schedule/internal/fire"},
+	"schedule/internal/steer": {"schedule/unit", "schedule/internal/fire", "schedule/internal/safety"},
 
 	"schedule/internal/say":     {"schedule/unit"},
 	"schedule/internal/strict":  {"schedule/internal/say"},

@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/internal/safety"
 )
 
 // A brisket that is ready the day before, and what is eaten with it.
@@ -182,5 +183,32 @@ func TestHeapIsShutWithItsLid(t *testing.T) {
 	}
 	if got := stepTexts(p, schedule.StepCloseDown); !strings.HasPrefix(got, "Lid on") {
 		t.Errorf("%s", got)
+	}
+}
+
+// A starved fire is opened in one way, with one figure, whatever speaks of it: the steps
+// that add fuel and the cautions of the plan.
+func TestAStarvedFireIsOpenedInOneWay(t *testing.T) {
+	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/overnight.yaml"))
+	refuels := plantest.Steps(p, schedule.StepRefuel)
+	if len(refuels) == 0 {
+		t.Fatal("no refuel: the day no longer tests what it is for")
+	}
+	texts := []string{}
+	for _, s := range refuels {
+		texts = append(texts, s.Text)
+	}
+	for _, c := range p.Cautions {
+		if c.Code == "flare-on-opening" {
+			texts = append(texts, c.Text)
+		}
+	}
+	for _, text := range texts {
+		if !strings.Contains(text, safety.OpenStarved) || strings.Contains(text, "a minute") {
+			t.Error(text)
+		}
+	}
+	if len(texts) != len(refuels)+1 {
+		t.Errorf("%d texts of %d refuels: the caution is missing", len(texts), len(refuels))
 	}
 }

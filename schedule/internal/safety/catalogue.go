@@ -16,7 +16,7 @@ var catalogue = []entry{
 		func(s Situation) bool { return s.Charcoal }},
 	{Caution{"fire-unattended", Danger, "Nobody watches this fire for hours. Stand the grill level on bare ground or stone, away from walls, fences and dry grass, lid on, and set an alarm on its temperature.", NoSource},
 		func(s Situation) bool { return s.UnattendedFire }},
-	{Caution{"flare-on-opening", Danger, "A starved fire flares when air rushes in. Open the top vent, wait two minutes, lift the lid a finger's width on the side away from you, then open.", NoSource},
+	{Caution{"flare-on-opening", Danger, "A starved fire flares when air rushes in. " + OpenStarved, NoSource},
 		func(s Situation) bool { return s.StarvedFireOpened && !s.NoSchedule }},
 	{Caution{"lit-coals-moved", Danger, "Take the food and the grate off before you move lit coals. Wear long gloves and closed shoes.", NoSource},
 		func(s Situation) bool { return s.LitCoalChange }},

@@ -18,6 +18,15 @@ type Caution struct {
 	Source   string // source key; Document names the publication
 }
 
+// How a starved, or very hot and tightly shut, fire is opened: one way and one figure for
+// whatever speaks of it (common practice, no source), as a sentence and after a colon.
+const (
+	OpenStarved     = "O" + openStarved
+	ThenOpenStarved = "o" + openStarved
+
+	openStarved = "pen the top vent, wait two minutes, lift the lid a finger's width on the side away from you, then open."
+)
+
 // Finding is a caution that a history or a plan has earned, with its size.
 type Finding struct {
 	Caution

@@ -1,6 +1,10 @@
 package steer
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.com/cookday/schedule/internal/safety"
+)
 
 // why is one reason.
 func (w wording) why() string {
@@ -60,7 +64,7 @@ func (w wording) whyReading() string {
 
 // Cautions of fire, in the words of safety.
 const (
-	openCarefully = "Before you open the lid: open the top vent, wait two minutes, lift the lid a finger's width on the side away from you, then open."
+	openCarefully = "Before you open the lid: " + safety.ThenOpenStarved
 	litCarefully  = "Food to a tray under foil, raw to its own, 10 min at most; note when. Add lit coals through a hinged side, or with grate and food off. Pour away from you, long gloves, nobody within 3 ft."
 	upwind        = "Stay upwind for 20 min: fresh coals give off carbon monoxide. Never in a house, garage, shed, tent or porch, nor under a roof."
 	screenSafely  = "A screen may stand on one side, of metal or stone, 3 ft off, nothing overhead. Don't move or turn a lit grill."

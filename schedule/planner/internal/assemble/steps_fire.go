@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
@@ -126,7 +127,7 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals: start the chimney 20 min before"
 		}
 		it.add(schedule.Step{Kind: schedule.StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
-			Text: ifStillOn(text+". Open the top vent, wait two minutes, lift the lid a finger's width on the side away from you, then open.", r.Window.Expected, off), Why: "what lies there runs down about then"})
+			Text: ifStillOn(text+". "+safety.OpenStarved, r.Window.Expected, off), Why: "what lies there runs down about then"})
 	}
 	every := time.Duration(checkLow)
 	if ph.Band != schedule.BandLow {
