@@ -28,6 +28,8 @@ const (
 	LowHeat = "low-heat" // the air beside a raw piece is too cool
 
 	SlowCook   = "slow-cook"   // slower than nearly all such cooks
+	HoldRead   = "hold-read"   // the readings of a hold say until when it lasts
+	StandsOpen = "stands-open" // done, and on a counter
 	PastTarget = "past-target" // it is at its target, or past it
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )

@@ -118,6 +118,8 @@ var notices = []Caution{
 	{WentOnWarm, Danger, "A piece shows a core as if it had been out of the refrigerator for hours.", "usda_danger_zone"},
 	{Plateau, Warning, "The core stands near its target; tenderness decides.", ours},
 	{SlowCook, Warning, "A cook is slower than 19 in 20 such cooks.", ours},
+	{HoldRead, Info, "The readings of what is held say until when it lasts.", ours},
+	{StandsOpen, Warning, "What is done stands without heat.", "usda_danger_zone"},
 	{PastTarget, Warning, "A piece is at its target, or past it.", ours},
 	{FireRelit, Warning, "The fire was lit again, and nobody told when it went out.", ours},
 	{LowHeat, Warning, "The air beside a raw piece has been below 225 F (107.2 °C) for half an hour.", ours},

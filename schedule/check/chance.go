@@ -87,7 +87,7 @@ func (c *checker) chance(b *batchFacts) {
 	is := math.Max(chanceWithin(c.overHeat(b), room)-over, 0)
 	if c.followed(b) {
 		c.chanceOfFollowed(b, room)
-	} else if math.Abs(is-b.Chance) > sameChance+c.roundedChance(b, room) {
+	} else if off := b.Chance - is; off > sameChance+c.roundedChance(b, room) || -off > sameChance+c.roundedChance(b, room) && !c.condemned(b.dish.plan.ID) {
 		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %.3f", b.Chance, room, is)
 	}
 	slack := b.slackInChance()
@@ -133,7 +133,7 @@ func (c *checker) chanceOfFollowed(b *batchFacts, room float64) {
 			least = math.Max(least, x.chance)
 		}
 	}
-	if c.found(schedule.ReadingOpen, b.dish.plan.ID) || c.found(schedule.Plateau, b.dish.plan.ID) || c.anyDoubt(b.dish.plan.ID) {
+	if c.found(schedule.ReadingOpen, b.dish.plan.ID) || c.found(schedule.Plateau, b.dish.plan.ID) || c.anyDoubt(b.dish.plan.ID) || c.condemned(b.dish.plan.ID) {
 		least = 0
 	}
 	if b.Chance > most+sameChance || b.Chance < least-sameChance {

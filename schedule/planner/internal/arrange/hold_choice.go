@@ -61,7 +61,7 @@ func chooseHold(options []day.HoldOption, needed float64) (chosen int, ok bool) 
 // Vented is the option with as long an open stand as the piece wants and as the
 // hold, needed for some minutes, leaves room for.
 func (d *Arranger) Vented(p *Placed, o day.HoldOption, needed float64) day.HoldOption {
-	if o.Vent == 0 || p.Way.State == nil {
+	if o.Vent == 0 || p.Way.State == nil || o.Read {
 		return o
 	}
 	s := *p.Way.State

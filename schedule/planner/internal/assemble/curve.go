@@ -44,8 +44,16 @@ const LeastLeft = 1
 func (d *Assembler) liveCurve(p *arrange.Placed) []schedule.Point {
 	b, total := p.Way.Believed, p.Way.Total()
 	step := math.Max(math.Ceil(total.Late/day.CurvePoints), 1)
-	var out []schedule.Point
+	var marks []float64
 	for m := 0.0; m <= total.Late+step/2; m += step {
+		marks = append(marks, m)
+	}
+	for _, n := range b.Nodes {
+		marks = append(marks, math.Round(n.Minute)) // what was read is shown as it was read
+	}
+	slices.Sort(marks)
+	var out []schedule.Point
+	for _, m := range slices.Compact(marks) {
 		core := [3]float64{b.CoreC(m, 0.9), b.CoreC(m, 0.5), b.CoreC(m, 0.1)}
 		slices.Sort(core[:]) // a fast piece also cools fast
 		out = append(out, schedule.Point{At: d.At(p.On - m), CoreC: core[1], LowC: core[0], HighC: core[2]})

@@ -14,6 +14,7 @@
 //	share.go, huber.go      the product, over the error of the grate that pieces share
 //	rest.go, curve.go       what is read off it: quantiles, chances, the curve
 //	cover.go, walk.go       what else may be; the past, for the clocks of safety
+//	cooling.go              how long a piece that is held stays hot, by its readings
 //	outlook.go              what a reading ought to be: the core foretold from one before
 //
 // It knows no dish, no clock and no plan: minutes count from the put-on.

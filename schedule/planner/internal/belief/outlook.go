@@ -55,10 +55,17 @@ func (f *Foretold) At(minute float64) (coreC, sdK float64) {
 	return coreC, math.Hypot(f.o.errorK(coreC, took), math.Max(slow, fast))
 }
 
+// piecesErrorK is what one piece of several is off by: home cooks who measured two of a
+// kind report differences of 10 to 20 F.
+const piecesErrorK = 10 / 1.8
+
 // errorK is the standard deviation of a reading against the model, some minutes after the
 // node that it is foretold from: the model's own error in the stall grows between the two.
 func (s Stand) errorK(coreC, took float64) float64 {
 	own := math.Hypot(ProbeErrorK, PlaceErrorK)
+	if s.Pieces > 1 {
+		own = math.Hypot(own, piecesErrorK)
+	}
 	if !s.Stalls {
 		return own
 	}

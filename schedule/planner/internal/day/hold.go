@@ -37,6 +37,7 @@ type HoldOption struct {
 	Hot     float64 // the outer layer is above 140 F throughout until then; 0: not claimed
 	Eaten   float64 // eaten or chilled by then
 	Night   bool    // it may be in the oven through a night
+	Read    bool    // by what was read of it while it was held
 	Rule    safety.HoldRule
 }
 

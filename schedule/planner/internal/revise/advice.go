@@ -91,10 +91,11 @@ func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o o
 func (v *Revision) troubled(l remainder) (worst int, why string) {
 	worst = -1
 	least, longest := v.day.Req.Confidence-lateWorth, earlyWorth
-	_, dead := v.grate.dead()
+	o, dead := v.grate.dead()
+	dead = dead && !o.asked
 	off := v.offLevel()
 	for i, a := range l.bound {
-		if a.where != cooking || a.believed == nil || a.condemned {
+		if a.where != cooking || a.believed == nil || a.condemned || a.suspect {
 			continue
 		}
 		cool := off < 0 && waitOf(l.all[i]) <= earlyWorth // what waits for long is none the worse for it
@@ -121,7 +122,7 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 		return worst, schedule.MayBeLate // of what is not on yet
 	}
 	for i, a := range l.bound {
-		if a.where != cooking || a.believed == nil || a.condemned {
+		if a.where != cooking || a.believed == nil || a.condemned || a.suspect {
 			continue
 		}
 		wait := waitOf(l.all[i])
@@ -236,7 +237,7 @@ func (l remainder) chance() float64 {
 	for _, p := range l.all {
 		rs = append(rs, p.Readiness())
 	}
-	return plans.Round3(spread.ChanceOfAll(rs))
+	return plans.Round3(spread.ChanceOfAll(rs) * l.fit())
 }
 
 // effect says what an option does to the take-off.

@@ -22,7 +22,7 @@ func (v *Revision) changes(p *schedule.Plan) []schedule.Change {
 		b, was := before[s.ID]
 		delete(before, s.ID)
 		moved := s.At.Sub(b.At).Minutes()
-		if !s.Done && v.isUnfit(s.Dish) || v.loose && (s.Kind == schedule.StepServe || s.Kind == schedule.StepSlice) {
+		if !s.Done && (v.isUnfit(s.Dish) || s.Kind == schedule.StepLook && v.isSuspect(s.Dish)) || v.loose && (s.Kind == schedule.StepServe || s.Kind == schedule.StepSlice) {
 			continue // a finding says it, and louder
 		}
 		if was && math.Abs(moved) < shortestChange {

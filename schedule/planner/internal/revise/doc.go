@@ -12,7 +12,7 @@
 //
 // steering.go asks the steer room about the fire in hand.
 //
-// And then what is said: write.go, held.go, steps.go, urgent.go, urgency.go, fuel.go (the plan), ahead.go (the
+// And then what is said: write.go, held.go, steps.go, urgent.go, suspect.go, urgency.go, fuel.go (the plan), ahead.go (the
 // other one of two days), findings*.go, safety.go, clocks.go (what the log shows), advice*.go (what
 // could be done), changes.go, why.go (what has changed, and why). The way through all of
 // it is in revise.go; again.go makes the first plan again, align.go moves it to where

@@ -79,6 +79,9 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 	name := a.batch.It.Dish.Name
 	b := a.believed
 	low := b.CoreC(b.Journey.Now, 0.9)
+	if n == 0 && len(a.readings) > 0 {
+		return // what was read, and is left out, is said
+	}
 	if n == 0 {
 		add(about(a, "no-readings", fmt.Sprintf(
 			"No reading of %s: this is the first plan's forecast and its slow end is counted with. On a slow day it is only at %s by now and comes off at %s. A reading would tell.",

@@ -13,13 +13,10 @@ import (
 // noteFire says what the thermometers show of the fire.
 func (v *Revision) noteFire(add func(schedule.Finding)) {
 	if o, dead := v.grate.dead(); dead {
-		if v.now.Sub(o.from) >= 0 {
+		if !o.asked { // else the reading that tells of it does
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
 			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
 				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
-				if o.asked {
-					text = fmt.Sprintf("The fire may be out: since about %s, perhaps as early as %s, by one reading that something else may explain too.", v.clock(o.from), v.clock(o.since()))
-				}
 			} else if o.seen {
 				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
 					v.clock(o.from), v.day.Grate(g.c))
@@ -40,8 +37,15 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			if off < 0 {
 				way, do = "below", "Open the vents, or add fuel."
 			}
+			if s := v.grate.sinking; v.grate.sinks() {
+				do = fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s.", v.clock(s.at), v.day.Grate(s.c))
+			}
+			takes := "The times take it that it stays so."
+			if v.grate.sinks() {
+				takes = "The times take it that you do."
+			}
 			add(schedule.NewFinding("grate-off-level", "", fmt.Sprintf(
-				"%s The grate runs at about %s, %s its level of %s. The times take it that it stays so.", do, v.day.Grate(air), way, v.day.Grate(level))))
+				"%s The grate runs at about %s, %s its level of %s. %s", do, v.day.Grate(air), way, v.day.Grate(level), takes)))
 		}
 	}
 	v.noteRelit(add)

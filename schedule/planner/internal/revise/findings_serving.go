@@ -88,7 +88,7 @@ func (v *Revision) chanceAsOf(l remainder, earlier int) float64 {
 	if slices.ContainsFunc(rs, func(r spread.Readiness) bool { return r.Chance() <= 0 }) {
 		return 0
 	}
-	return plans.Round3(spread.ChanceOfAll(rs))
+	return plans.Round3(spread.ChanceOfAll(rs) * l.fit())
 }
 
 // percent is a chance as a cook says it.

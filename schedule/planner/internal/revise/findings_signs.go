@@ -3,12 +3,12 @@ package revise
 import (
 	"fmt"
 	"math"
-	"strings"
+	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
-	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
-	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/surprise"
 	"example.com/cookday/schedule/unit"
 )
@@ -60,11 +60,13 @@ func (v *Revision) codeOf(a *liveBatch, s surprise.Verdict) string {
 	switch {
 	case s.Settled:
 		return schedule.ReadingSettled
-	case s.Taken == "" && s.Chance(surprise.Warm) >= asksFrom:
+	case s.Taken == "" && s.Chance(surprise.Warm) >= surprise.AskFrom:
 		return schedule.WentOnWarm
 	case s.Taken == "" && s.Chance(surprise.Fire) >= surprise.AliveFrom:
 		return schedule.ReadingOpen
-	case s.Chance(surprise.Unit) >= asksFrom:
+	case s.Chance(surprise.Frozen) >= surprise.AskFrom:
+		return schedule.FrozenMiddle
+	case s.Chance(surprise.Unit) >= surprise.AskFrom:
 		return schedule.ReadingUnit
 	case s.Taken == surprise.Fire || s.Taken == surprise.Pace:
 		return "" // said of the fire, and in the times
@@ -90,12 +92,30 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	case schedule.WentOnWarm:
 		return fmt.Sprintf("Is the probe in the middle of %s? It shows %s. If that is true, it was out of the refrigerator for many hours, beyond the published 2 h: do not serve it. If not, push the probe into the middle and log that.", name, read)
 	case schedule.FrozenMiddle:
-		return fmt.Sprintf("%s is still frozen in the middle: %s. Leave it on, and give it more heat: the grate at %s, or an oven at %s now. It takes hours longer. What counts is how long its middle is between 40 and 140 F (4.4 and 60 °C).",
+		text := fmt.Sprintf("%s is still frozen in the middle, by %s. Leave it on, and give it more heat: the grate at %s, or an oven at %s now. It takes hours longer. What counts is how long its middle is between 40 and 140 F (4.4 and 60 °C).",
 			name, read, v.day.Grate(unit.FToC(300)), v.day.Grate(unit.FToC(325)))
+		if s.Chance(surprise.Unit) >= surprise.AskFrom {
+			text += fmt.Sprintf(" Or was %s meant? Then log it again in the right unit.", v.meant(s))
+		}
+		return text
 	case schedule.ReadingOther:
 		return fmt.Sprintf("Was %s read in another dish? It fits %s, and %s was foretold at %s. It is left out: measure %s again.", read, otherName(s), name, v.day.Core(s.ForetoldC), name)
 	}
-	return fmt.Sprintf("%s: the reading of %s %s. It is left out.", name, read, probeTexts[code])
+	or := ""
+	if s.Chance(surprise.Dish) >= surprise.AskFrom {
+		or = fmt.Sprintf(" Or %s was read: it fits that.", otherName(s))
+	}
+	if or == "" && code == schedule.ProbeCold && v.othersOn(a) {
+		or = " Or was another dish read?"
+	}
+	return fmt.Sprintf("%s: the reading of %s %s.%s It is left out.", name, read, probeTexts[code], or)
+}
+
+// othersOn says whether another dish is on the fire, which may have been read instead.
+func (v *Revision) othersOn(a *liveBatch) bool {
+	return slices.ContainsFunc(v.batches, func(o *liveBatch) bool {
+		return o.where == cooking && o.batch.It.Dish.ID != a.batch.It.Dish.ID
+	})
 }
 
 // probeTexts say what a doubtful reading is likely to be, and what to do.
@@ -114,31 +134,45 @@ var causeTexts = map[surprise.Cause]string{
 
 // openText names the two likeliest explanations, and what tells them apart.
 func (v *Revision) openText(a *liveBatch, s surprise.Verdict, read string) string {
+	name := a.batch.It.Dish.Name
 	since := v.clock(a.on.at.Add(instant.Minutes(s.Since.Earliest)))
-	fire := fmt.Sprintf("the fire went out, perhaps as early as %s", since)
+	fire, but := fmt.Sprintf("the fire went out, perhaps as early as %s", since), ""
 	if s.Since.To < a.journey.Now {
 		fire += ", and was lit again"
+		but = " That the grate is hot now says nothing of the hours before."
 	}
 	other := likeliestBut(s, surprise.Fire)
-	if s.Chance(surprise.Unit) >= asksFrom {
-		other = surprise.Unit
+	push := fmt.Sprintf("push the probe through the whole of %s and log the coldest place (coldest).", name)
+	do := "Look at the fire now, and read the grate. Then " + push
+	if _, ok := v.grate.lastRead(v.now, lookedAt); ok {
+		do = say.Upper(push)
 	}
-	says := causeTexts[other]
-	if other == surprise.Unit {
-		says = fmt.Sprintf("%s was meant", v.meant(s))
+	if s.Chance(surprise.Unit) >= surprise.AskFrom {
+		do = fmt.Sprintf("Was %s meant? Log it again in the right unit. If not: %s", v.meant(s), say.Lower(do))
+		if other == surprise.Unit {
+			return fmt.Sprintf("%s %s showed %s, and %s was foretold. If that is true, %s.%s %s", do, name, read, v.day.Core(s.ForetoldC), fire, but, clockRuns)
+		}
 	}
-	first, second := says, fire
+	first, second := v.causeText(s, other), fire
 	if s.Main() == surprise.Fire {
-		first, second = fire, says
+		first, second = fire, first
 	}
-	name := a.batch.It.Dish.Name
-	text := fmt.Sprintf("Look at the fire now, and read the grate. Then push the probe through the whole of %s and log the coldest place (coldest). It showed %s, and %s was foretold: %s, or %s.",
-		name, read, v.day.Core(s.ForetoldC), first, second)
-	return strings.TrimSpace(text) + " Until that is known, the clock of its time without heat runs as if the fire had gone out."
+	return fmt.Sprintf("%s It showed %s, and %s was foretold: %s, or %s.%s %s", do, read, v.day.Core(s.ForetoldC), first, second, but, clockRuns)
 }
 
-// asksFrom is the chance from which a wrong unit, or meat that went on warm, is asked about.
-const asksFrom = 0.05
+// clockRuns says which clock counts as long as two explanations are alive.
+const clockRuns = "Until that is known, the clock of its time without heat runs as if the fire had gone out."
+
+// lookedAt is for how long a reading of the grate stands for a look at it.
+const lookedAt = 30 * time.Minute
+
+// causeText says what a surprise may be, with the name of the dish that was read instead.
+func (v *Revision) causeText(s surprise.Verdict, c surprise.Cause) string {
+	if c == surprise.Dish {
+		return otherName(s) + " was read"
+	}
+	return causeTexts[c]
+}
 
 // likeliestBut is the likeliest cause but one.
 func likeliestBut(s surprise.Verdict, but surprise.Cause) surprise.Cause {
@@ -166,87 +200,4 @@ func otherName(s surprise.Verdict) string {
 		}
 	}
 	return "another dish"
-}
-
-// notePlateau says that a core stands near its target, and what decides then.
-func (v *Revision) notePlateau(a *liveBatch, add func(schedule.Finding)) {
-	b := a.believed
-	if b == nil || !b.Creep.On() {
-		return
-	}
-	name, target := a.batch.It.Dish.Name, v.day.Core(b.Journey.TargetC)
-	text := fmt.Sprintf("Test %s for tenderness now: tenderness decides, not the number. It stands near %s for %s", name, v.day.Core(b.Creep.ToC), v.span(b.Creep.ForMinutes))
-	if g, ok := v.grate.lastRead(v.now, recent); ok && v.grate.levelAt(v.now, v.plannedLevel)-g.c > offLevelK/2 {
-		text += ": the air beside the meat is cooler than meant"
-	} else {
-		text += ": water still leaves it, or the air beside it is cooler than meant"
-	}
-	text += fmt.Sprintf(". It may not come to %s at this heat. If it is not tender, wrap it or bring the grate to %s or more.", target, v.day.Grate(hotterC))
-	add(about(a, schedule.Plateau, text))
-}
-
-// noteSurprise says that a cook is slower than nearly all such cooks: then something is
-// not as it was said to be.
-func (v *Revision) noteSurprise(a *liveBatch, add func(schedule.Finding)) {
-	const slowFrom = 2.0 // standard deviations: 19 in 20 cooks are not as slow
-	b := a.believed
-	if b == nil || len(b.Nodes) == 0 || b.Creep.On() {
-		return
-	}
-	last := b.Nodes[len(b.Nodes)-1]
-	late := last.CoreC < b.Journey.TargetC && last.Minute > a.way().Total().At(1.645)
-	if b.Surprise() < slowFrom && !late {
-		return
-	}
-	first := "Measure the air beside the meat"
-	if _, ok := v.grate.lastRead(v.now, bridgesGap); ok && !v.grate.gaugeOnly() {
-		first = "Look at the grate"
-	} else if ok {
-		first += ": the grate is probably cooler than the gauge in the lid says"
-	}
-	add(about(a, schedule.SlowCook, fmt.Sprintf("%s. Then check that the probe of %s sits in the thickest part, and its weight. %s at %s is slower than 19 in 20 such cooks; these times count with it.",
-		first, a.batch.It.Dish.Name, v.day.Core(last.CoreC), v.clock(a.on.at.Add(instant.Minutes(last.Minute))))))
-}
-
-// notePast says that a piece is at its target or past it.
-func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
-	b := a.believed
-	if b == nil || b.Rest != nil || len(b.Nodes) == 0 {
-		return
-	}
-	last, it := b.Nodes[len(b.Nodes)-1], a.batch.It
-	text := fmt.Sprintf("Take %s off now: it is at %s, and its target is %s.", it.Dish.Name, v.day.Core(last.CoreC), v.day.Core(b.Journey.TargetC))
-	if len(b.Nodes) == 1 {
-		text += " Since when is not known."
-	}
-	if a.way().Sear {
-		text += " Sear it for less, or leave the sear out: a sear adds to that."
-	} else if it.Cut.Style == cut.Tough {
-		text += " Test it for tenderness: that decides, not the number."
-	} else if d := donenessAt(it.Cut, last.CoreC); d != "" {
-		text += fmt.Sprintf(" That is %s.", d)
-	}
-	add(about(a, schedule.PastTarget, text))
-}
-
-// donenessAt is the name of the doneness that a core has come to.
-func donenessAt(c cut.Cut, coreC float64) string {
-	name := ""
-	for _, d := range c.Doneness {
-		if coreC >= d.CoreC-1 {
-			name = d.Name
-		}
-	}
-	return name
-}
-
-// noteLowHeat says that the air beside a raw piece is too cool to let it be.
-func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
-	if _, dead := v.grate.dead(); dead {
-		return
-	}
-	if minutes, air := v.lowHeatFor(a); minutes >= safety.LowHeatMinutes {
-		add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 F (60 °C) yet.",
-			v.day.Grate(safety.LowHeatC), v.span(minutes), v.day.Grate(air), a.batch.It.Dish.Name)))
-	}
 }

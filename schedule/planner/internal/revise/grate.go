@@ -43,6 +43,7 @@ type grateHistory struct {
 	relit    []time.Time    // lit, and nobody had told that it was out
 	fed      []time.Time    // lit or fuelled: what was read before is of another fire
 	dying    outage         // what the thermometers show, until physics says since when
+	sinking  grateReading   // the first of a slow fall that lasts; zero for none
 	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
 }
 
@@ -60,8 +61,8 @@ const (
 	watched       = 2 * time.Hour // readings closer than this show how a fire sinks
 	offLevelK     = 25 / 1.8      // 25 F either way is good enough (common practice, no source)
 	dyingK        = 25            // below its level by so much and falling, a fire is dying
-	dyingFallK    = 15
-	deadK         = 60 // below its level by so much, it is dead
+	dyingFallK    = 15            // and by so much an hour; slower, it sinks
+	deadK         = 60            // below its level by so much, it is dead
 	offsetPairs   = 20 * time.Minute
 	offsetWorthK  = 8
 	measuredShare = 0.5 // what a thermometer beside the meat leaves of the grate's error
@@ -117,6 +118,9 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	}
 	return h
 }
+
+// sinks says whether the fire gives less heat than it was meant to, and ever less.
+func (h *grateHistory) sinks() bool { return !h.sinking.at.IsZero() }
 
 // add joins an outage that was worked out with those that are known: what overlaps is one.
 func (h *grateHistory) add(o outage) {
@@ -220,7 +224,11 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	}
 	fell := h.readings[top].c - last.c
 	steps := n - 1 - top
-	if below > deadK || below > dyingK && fell > dyingFallK && steps >= 2 {
+	falling := n > 1 && h.readings[n-2].c-last.c >= dyingFallK*last.at.Sub(h.readings[n-2].at).Hours()
+	if !falling && below > dyingK && below <= deadK && fell > dyingFallK && steps >= 2 {
+		h.sinking = h.readings[top] // it gives less heat, and some
+	}
+	if below > deadK || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
 		from := h.readings[top].at
 		if steps == 0 {
 			from = last.at

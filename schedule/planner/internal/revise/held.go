@@ -1,6 +1,18 @@
 package revise
 
-import "example.com/cookday/schedule/planner/internal/arrange"
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/day"
+)
 
 // heldUntil is when what is expected off, or is off, comes off and can be held until, in
 // minutes of its batch; false where it cannot be held.
@@ -8,4 +20,182 @@ func (v *Revision) heldUntil(a *liveBatch, p *arrange.Placed) (off, until float6
 	o, holds := v.day.ChosenHold(p)
 	off = a.live.Total().Expected
 	return off, off + o.Minutes, holds
+}
+
+// How warm an oven is that nobody read: many run 20 to 30 F over or under (common
+// practice, no source). One that was read is off by what its thermometer is.
+const (
+	ovenSetK  = 15 / 1.8
+	ovenReadK = 5 / 1.8
+	sureHeld  = 0.9 // a hold is told to last for so long with this chance
+)
+
+// holdAsRead lets the readings of a piece that is held say until when it may be: just
+// under its surface as read there, or by its core and what the model has between the two.
+func (v *Revision) holdAsRead(a *liveBatch, p *arrange.Placed) {
+	if a.where != off || !a.off.logged || !a.boxed.set || p.Hold < 0 || a.readHold() || p.Options[p.Hold].Rule.Kind != safety.HoldOuterAbove {
+		return
+	}
+	o := p.Options[p.Hold]
+	all := v.heldReadings(a)
+	if len(all) == 0 {
+		return
+	}
+	cooling := belief.NewCooling(v.warmth(a, p, o), all)
+	from, ok := v.outerNow(p, o, all)
+	hot := 0.0
+	if ok {
+		hot = cooling.Until(from, safety.DangerHighC, sureHeld)
+	}
+	c := o.Rule.Clock(hot)
+	o.Minutes, o.Hot, o.Eaten, o.Read = c.Served, c.Hot, c.Eaten, true
+	p.Options = slices.Clone(p.Options) // the day's answer is kept for others
+	p.Options[p.Hold] = o
+}
+
+// readHold says whether the piece stands without heat: a clock tells then, no reading.
+func (a *liveBatch) readHold() bool { return len(a.stands) > 0 }
+
+// heldReadings are those since the take-off, in minutes from it.
+func (v *Revision) heldReadings(a *liveBatch) []belief.Held {
+	var out []belief.Held
+	for _, e := range v.log {
+		core := e.Kind == schedule.LogCore || e.Kind == schedule.LogColdest
+		if e.Dish == a.batch.It.Dish.ID && (core || e.Kind == schedule.LogOuter) && !e.At.Before(a.boxed.at) {
+			out = append(out, belief.Held{Minute: e.At.Sub(a.off.at).Minutes(), C: e.C, Outer: e.Kind == schedule.LogOuter})
+		}
+	}
+	return out
+}
+
+// warmth is what is about a piece that is held.
+func (v *Revision) warmth(a *liveBatch, p *arrange.Placed, o day.HoldOption) belief.Warmth {
+	if o.Method != schedule.HoldOven {
+		return belief.Warmth{AirC: v.day.Finished(p.It, p.Way, p.MassKg, o.Method).BoxAirC}
+	}
+	w := belief.Warmth{AirC: o.OvenC, SdK: ovenSetK}
+	for _, e := range v.log {
+		if e.Kind == schedule.LogOven && !e.At.Before(a.boxed.at) {
+			w = belief.Warmth{AirC: e.C, SdK: ovenReadK}
+		}
+	}
+	return w
+}
+
+// outerNow is the newest that is known of the place just under the surface. What has
+// fallen below the limit was above it last; false if it never was.
+func (v *Revision) outerNow(p *arrange.Placed, o day.HoldOption, all []belief.Held) (belief.Held, bool) {
+	outer := slices.ContainsFunc(all, func(h belief.Held) bool { return h.Outer })
+	for _, h := range slices.Backward(all) {
+		if h.Outer != outer {
+			continue
+		}
+		if !h.Outer {
+			h = belief.Held{Minute: h.Minute, C: h.C - v.surfaceBelow(p, o, h.Minute), Outer: true}
+		}
+		if h.C > safety.DangerHighC {
+			return h, true
+		}
+	}
+	return belief.Held{}, false
+}
+
+// surfaceBelow is by how much the place just under the surface is cooler than the core
+// some minutes after the take-off, as expected; where the model does not follow the piece, what an alarm in its core allows for.
+func (v *Revision) surfaceBelow(p *arrange.Placed, o day.HoldOption, minutes float64) float64 {
+	if p.Way.State == nil {
+		alarm, ok := safety.AlarmC(p.It.Piece(p.MassKg))
+		if !ok {
+			return math.Inf(1)
+		}
+		return alarm - safety.DangerHighC
+	}
+	s := day.Follow(p.Way.State, v.day.Course(p.Way, o.Waiting, day.ExpectedEnd)).After(minutes)
+	return math.Max(s.CoreC()-s.OuterC(), 0)
+}
+
+// noteRead says what the readings of a hold have changed.
+func (v *Revision) noteRead(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
+	if p.Hold < 0 || !p.Options[p.Hold].Read {
+		return
+	}
+	o := p.Options[p.Hold]
+	hot, served, eaten := v.heldClocks(a, o)
+	if served.Before(v.serve(a)) {
+		return // said as a hold that is too short
+	}
+	add(about(a, schedule.HoldRead, fmt.Sprintf("By what was read of it, %s stays above %s just under its surface until about %s: on the table by %s, eaten by %s.%s",
+		p.It.Dish.Name, v.day.Core(safety.DangerHighC), v.clock(hot), v.clock(served), v.clock(eaten), v.middleText(a, p, o))))
+}
+
+// middleText says when the middle comes to the line, as expected, where it was measured:
+// far later than the meat just under the surface, which is what counts.
+func (v *Revision) middleText(a *liveBatch, p *arrange.Placed, o day.HoldOption) string {
+	all := v.heldReadings(a)
+	for _, h := range slices.Backward(all) {
+		if h.Outer || h.C <= safety.DangerHighC {
+			continue
+		}
+		m := belief.NewCooling(v.warmth(a, p, o), all).Until(h, safety.DangerHighC, 0.5)
+		if m-h.Minute >= belief.LongestAhead {
+			return ""
+		}
+		return fmt.Sprintf(" Its middle is expected at %s at about %s, later than its surface, and does not count.", v.day.Core(safety.DangerHighC), v.clock(a.off.at.Add(instant.Minutes(m))))
+	}
+	return ""
+}
+
+// kept says of what waits without enough heat that it is served only if it got some: the
+// clocks of some servings, in the words of their steps.
+func (v *Revision) kept(steps []schedule.Step, l remainder) []schedule.Step {
+	for i, s := range steps {
+		if s.Kind != schedule.StepServe || s.Done {
+			continue
+		}
+		for k, a := range l.bound {
+			by, short := v.shortOfHeat(a, l.all[k])
+			if short && by.Before(s.At) && !a.condemned && v.serve(a).Equal(s.At) {
+				steps[i].Text += fmt.Sprintf(" %s only if it was in heat, at 140 F (60 °C) or more throughout, from %s on.", a.batch.It.Dish.Name, v.clock(by))
+			}
+		}
+	}
+	return steps
+}
+
+// shortOfHeat is the end of the clock of what is off and does not keep as it waits now, by
+// what is known of it.
+func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (by time.Time, short bool) {
+	switch n := len(a.stands); {
+	case a.where != off:
+		return by, false
+	case n > 0:
+		return v.standsBy(a), a.stands[n-1].kind == schedule.LogCounter && a.stands[n-1].open
+	case p.Hold >= 0 && p.Options[p.Hold].Read:
+		_, served, _ := v.heldClocks(a, p.Options[p.Hold])
+		return served, true
+	}
+	return by, false
+}
+
+// heldClocks are the instants of a hold: hot until, on the table by, eaten by.
+func (v *Revision) heldClocks(a *liveBatch, o day.HoldOption) (hot, served, eaten time.Time) {
+	at := func(m float64) time.Time { return a.off.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
+	return at(o.Hot), at(o.Minutes), at(o.Eaten)
+}
+
+// fallsText is what a hold that does not last to its serving asks for, by its readings.
+func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
+	o := p.Options[p.Hold]
+	name := a.batch.It.Dish.Name
+	hot, served, _ := v.heldClocks(a, o)
+	if !served.After(v.now) {
+		return fmt.Sprintf("Measure %s just under the surface now. By what was read of it, it was to be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: reheat it to 165 F (74 °C) within 2 h of falling there, or throw it away.",
+			name, v.clock(served), v.day.Core(safety.DangerHighC), v.day.Grate(ovenHoldC))
+	}
+	when := fmt.Sprintf("it comes to %s just under its surface at about %s", v.day.Core(safety.DangerHighC), v.clock(hot))
+	if !hot.After(v.now) {
+		when = fmt.Sprintf("it is at %s just under its surface", v.day.Core(safety.DangerHighC))
+	}
+	return fmt.Sprintf("Put %s into an oven at %s now, or eat it by %s, or chill it. By what was read of it, %s, and does not keep until %s.%s",
+		name, v.day.Grate(ovenHoldC), v.clock(served), when, v.clock(v.serve(a)), v.middleText(a, p, o))
 }

@@ -26,6 +26,7 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 	}
 	place := func(a *liveBatch, p *arrange.Placed) {
 		v.setHold(a, p)
+		v.holdAsRead(a, p)
 		l.all, l.bound = append(l.all, p), append(l.bound, a)
 	}
 	var open []*arrange.Batch

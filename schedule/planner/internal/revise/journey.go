@@ -35,11 +35,20 @@ func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	}
 	c.Past = v.surrounds(a, marks, level)
 	ahead := v.grate.ahead(v.now, func(time.Time) float64 { return level })
-	c.Ahead = v.envAt(a, v.now.Add(time.Minute), level, ahead)
-	if _, dead := v.grate.dead(); dead && !a.oven.set {
+	ready := c.Now + float64(v.day.Grill.SetupMinutes(v.hearth.Fires[v.fireNow()]))
+	_, dead := v.grate.dead()
+	switch {
+	case a.oven.set:
+	case dead: // it is rebuilt
 		air := v.airFor(a, v.now)
-		ready := c.Now + float64(v.day.Grill.SetupMinutes(v.hearth.Fires[v.fireNow()]))
-		c.Coming = []belief.Surround{{From: c.Now, In: v.envAt(a, v.now, level, (air+v.day.Night.AirC)/2)}, {From: ready, In: c.Ahead}}
+		c.Coming = []belief.Surround{{From: c.Now, In: v.envAt(a, v.now, level, (air+v.day.Night.AirC)/2)}, {From: ready}}
+	case v.grate.sinks(): // it is fed, and grows
+		c.Coming = []belief.Surround{{From: c.Now, In: v.envAt(a, v.now, level, ahead)}, {From: ready}}
+		ahead = level
+	}
+	c.Ahead = v.envAt(a, v.now.Add(time.Minute), level, ahead)
+	if n := len(c.Coming); n > 0 {
+		c.Coming[n-1].In = c.Ahead
 	}
 	v.wrapToCome(a, c, ahead)
 	return c

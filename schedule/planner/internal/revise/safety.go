@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/surprise"
 )
 
 // noteSafety puts the history of a piece before the rules: time without heat,
@@ -20,6 +21,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		add(a.earned(f))
 	}
 	if a.where == off {
+		v.noteRead(a, p, add)
 		v.noteHold(a, p, add)
 	}
 }
@@ -46,6 +48,9 @@ func (v *Revision) pronounce(a *liveBatch) {
 		a.suspect = !a.condemned && over(worst)
 		a.verdict = worst
 	}
+	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
+	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
+	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking
 }
 
 // judgedIn is the same in a world that may have been.
@@ -149,6 +154,7 @@ func (v *Revision) outageOf(a *liveBatch, o outage, add func(safety.EpisodeKind,
 func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
 	if n := len(a.stands); n > 0 {
 		if a.stands[n-1].kind == schedule.LogCounter {
+			v.noteStands(a, add)
 			v.noteCooling(a, add)
 		}
 		return
@@ -182,6 +188,31 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if v.fail(err); r.Finding != nil {
 		add(a.earned(*r.Finding))
 	}
+}
+
+// noteStands says until when what stands on a counter is eaten or in heat: the clock runs
+// from when it was put there, for its surface cools from then on, however hot its core is.
+func (v *Revision) noteStands(a *liveBatch, add func(schedule.Finding)) {
+	by := v.standsBy(a)
+	if !a.stands[len(a.stands)-1].open || a.condemned || !by.After(v.now) || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
+		return
+	}
+	add(about(a, schedule.StandsOpen, fmt.Sprintf("%s stands without heat since %s. Eat it by %s, or chill it, or put it into an oven at %s now, while it is above %s just under its surface. A hot core does not stop that clock.",
+		a.batch.It.Dish.Name, v.clock(v.openSince(a)), v.clock(by), v.day.Grate(ovenHoldC), v.day.Core(safety.DangerHighC))))
+}
+
+// openSince is since when a piece that is off stands open without a break.
+func (v *Revision) openSince(a *liveBatch) time.Time {
+	since := a.stands[len(a.stands)-1].from
+	if !a.boxed.set && a.off.at.Before(since) {
+		since = a.off.at
+	}
+	return since
+}
+
+// standsBy is the end of the clock of what stands open.
+func (v *Revision) standsBy(a *liveBatch) time.Time {
+	return v.openSince(a).Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC)))
 }
 
 // noteCooling follows a piece that cools on a counter by its readings.

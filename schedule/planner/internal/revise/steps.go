@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"fmt"
 	"slices"
 	"sort"
 	"time"
@@ -29,10 +30,13 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if seen[s.ID] = true; v.takenBy(s, &more) || isStall(s) && was.ID == "" && v.isPast(s, l) {
 			continue // the next revision may know nothing of it
 		}
+		if isStall(s) && v.stallIsOver(s, was, l) {
+			continue
+		}
 		if s = v.settled(p, s, was, l); s.Kind == schedule.StepLook && !s.Done && (v.day.InQuiet(s.At) || s.At.After(v.day.End)) {
 			continue // put off into the night or beyond the meal, it is left out
 		}
-		out = append(out, s)
+		out = append(out, v.dueNow(s, l))
 	}
 	for _, s := range slices.Concat(v.first.Steps, v.waitsOfCalled(p, l)) { // done, and no part of the day as it is arranged now
 		if seen[s.ID] {
@@ -47,7 +51,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 			out = append(out, s)
 		}
 	}
-	out = v.withdraw(v.rebuild(p, out), l)
+	out = v.kept(v.measureFirst(p, v.withdraw(v.rebuild(p, out), l), l), l)
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if !a.At.Equal(b.At) {
@@ -125,8 +129,33 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	return s
 }
 
+// dueNow is the take-off of a piece that was read at its target: nobody waits for the
+// thermometer any more.
+func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
+	a := l.of(s.Dish, s.Batch)
+	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.way().Sear {
+		s.Text = fmt.Sprintf("Take off %s now: it was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.believed.Nodes[len(a.believed.Nodes)-1].CoreC))
+	}
+	return s
+}
+
+// atTarget says whether a piece on the fire was read at its target, or past it.
+func (a *liveBatch) atTarget() bool {
+	return a.believed != nil && a.believed.Rest == nil && len(a.believed.Nodes) > 0
+}
+
 func isStall(s schedule.Step) bool {
 	return s.Kind == schedule.StepStallBegins || s.Kind == schedule.StepStallEnds
+}
+
+// stallIsOver says whether a piece is off, and nothing is known of a stall that it had.
+func (v *Revision) stallIsOver(s, was schedule.Step, l remainder) bool {
+	a := l.of(s.Dish, s.Batch)
+	if a == nil || a.where != off {
+		return false
+	}
+	_, told := v.fact(s, l)
+	return !told && !(was.ID != "" && !was.At.After(v.now) && v.wasDone(was))
 }
 
 // isPast says whether a step has been, by the log or by the plan.
@@ -251,7 +280,7 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 		case schedule.StepCheckOven: // what was to be read on waking is read, or still to be
 			return s.CoreC == 0 || a.readSince(s.At)
 		case schedule.StepStallBegins, schedule.StepStallEnds:
-			return a.on.set && len(a.cores) == 0
+			return a.on.set && len(a.readings) == 0 && (a.where != off || !s.At.After(a.off.at))
 		case schedule.StepThaw, schedule.StepTakeOut:
 			return a.on.set // it came out of the refrigerator to go on
 		}

@@ -77,7 +77,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		return
 	}
 	fact := known{at: e.At, set: true, logged: true}
-	if n := len(a.stands); n > 0 && a.stands[n-1].open && e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest && e.Kind != schedule.LogOuter {
+	if n := len(a.stands); n > 0 && a.stands[n-1].open && e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest && e.Kind != schedule.LogOuter && !(e.Kind == schedule.LogPulled && a.stands[n-1].kind == schedule.LogCounter) {
 		a.stands[n-1].open, a.stands[n-1].to = false, e.At
 	}
 	switch e.Kind {

@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 )
 
@@ -16,7 +17,9 @@ const rebuildMinutes = 15
 // rebuild is what has to be done now if the fire is out. Fuel that was due soon
 // waits for that fire.
 func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
-	if _, dead := v.grate.dead(); !dead || v.phases == 0 || !v.fireWanted() || !v.feeds(p) {
+	o, dead := v.grate.dead()
+	sinks := v.grate.sinks()
+	if !dead && !sinks || o.asked || v.phases == 0 || !v.fireWanted() || !v.feeds(p) {
 		return steps
 	}
 	for i, s := range steps {
@@ -24,10 +27,15 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 			steps[i].Text = "If the rebuilt fire wants it by then: " + s.Text
 		}
 	}
+	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
+	why := "the fire is out"
+	if sinks {
+		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. First "+safety.OpenStarved+".", "the fire is sinking"
+	}
 	return append(steps, schedule.Step{
 		ID: plans.StepID(p.ID, "", v.phases, schedule.StepRefuel, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepRefuel, Phase: v.phases,
-		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: "the fire is out",
-		Text: "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were.",
+		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: why,
+		Text: text,
 	})
 }
 
@@ -73,6 +81,11 @@ func (v *Revision) isUnfit(dish string) bool {
 	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.batch.It.Dish.ID == dish && a.condemned })
 }
 
+// isSuspect says whether a dish is to be measured before anything else.
+func (v *Revision) isSuspect(dish string) bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.batch.It.Dish.ID == dish && a.suspect && !a.condemned })
+}
+
 // afterTheHeat are the steps that nobody takes with what does not come to the table.
 var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepCheckOven, schedule.StepHold, schedule.StepSlice}
 
@@ -85,7 +98,8 @@ var onlyExpected = []schedule.StepKind{schedule.StepLook, schedule.StepStallBegi
 func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step {
 	ids, names := v.unfit(l)
 	never := v.neverDone(l)
-	if len(ids)+len(never) == 0 {
+	unsure, _ := suspects(l)
+	if len(ids)+len(never)+len(unsure) == 0 {
 		return steps
 	}
 	out, wanted := steps[:0], v.fireWanted()
@@ -125,14 +139,16 @@ func (a *liveBatch) is(dish string, number int) bool {
 
 // serveWithout is the text of a serving without the dishes that are not fit for it.
 func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
-	var fit, unfit, undone []string
+	var fit, unfit, unsure, undone []string
 	never := v.neverDone(l)
 	for i, a := range l.bound {
 		name := a.batch.It.Dish.Name
 		switch {
-		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name) || slices.Contains(undone, name):
+		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name) || slices.Contains(unsure, name) || slices.Contains(undone, name):
 		case a.condemned:
 			unfit = append(unfit, name)
+		case a.suspect:
+			unsure = append(unsure, name)
 		case slices.Contains(never, a):
 			undone = append(undone, name)
 		default:
@@ -145,6 +161,9 @@ func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 	}
 	if len(unfit) > 0 {
 		text = append(text, "Do not serve "+say.Listed(unfit, "or")+": outside the published limits.")
+	}
+	if len(unsure) > 0 {
+		text = append(text, "Do not serve "+say.Listed(unsure, "or")+" before it is measured and cleared.")
 	}
 	if len(undone) > 0 {
 		text = append(text, "Not yet done: "+say.Listed(undone, "and")+".")

@@ -19,6 +19,8 @@ func (v *Revision) why(s schedule.Step) string {
 			continue
 		}
 		switch {
+		case !s.Done && a.suspect:
+			return "it is measured before anything else"
 		case !s.Done && a.condemned:
 			return "it is outside the published limits"
 		case s.Kind == schedule.StepServe || s.Kind == schedule.StepSlice:
@@ -78,6 +80,9 @@ func (v *Revision) pace(a *liveBatch) string {
 	if n == 0 && a.wrap.logged && a.first != nil {
 		return fmt.Sprintf("%s was wrapped at %s", name, v.clock(a.wrap.at))
 	}
+	if late := v.wentOnLate(a); n == 0 && late != 0 {
+		return fmt.Sprintf("%s went on at %s, %s than planned", name, v.clock(a.on.at), v.moves(late.Minutes()))
+	}
 	if n == 0 {
 		return fmt.Sprintf("no reading of %s yet", name)
 	}
@@ -87,12 +92,22 @@ func (v *Revision) pace(a *liveBatch) string {
 	case moved < -slightMove:
 		return fmt.Sprintf("by its readings %s is done sooner than planned, by about %.0f %% of the whole", name, -100*moved)
 	}
-	if a.on.logged && a.first != nil {
-		if late := a.on.at.Sub(v.base.At(a.first.On)); late.Abs() >= shortestChange*time.Minute {
-			return fmt.Sprintf("%s went on at %s", name, v.clock(a.on.at))
-		}
+	if late := v.wentOnLate(a); late != 0 {
+		return fmt.Sprintf("%s went on at %s, %s than planned", name, v.clock(a.on.at), v.moves(late.Minutes()))
 	}
 	return fmt.Sprintf("by its readings %s is about on time", name)
+}
+
+// wentOnLate is by how much later than planned a piece was put on, as the log says; 0 for
+// no time that is worth a word.
+func (v *Revision) wentOnLate(a *liveBatch) time.Duration {
+	if !a.on.logged || a.first == nil || v.loose {
+		return 0
+	}
+	if late := a.on.at.Sub(v.base.At(a.first.On)); late.Abs() >= shortestChange*time.Minute {
+		return late
+	}
+	return 0
 }
 
 // slightMove is a share of a whole cook that is not worth a word.

@@ -27,20 +27,23 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	}
 	found := v.findings(l)
 	condemn(l, found)
+	unsure(&p, l)
 	p.Steps = v.steps(&p, l)
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
 	p.Night = v.night
 	v.tellRefuels(&p)
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
 	unfit, _ := v.unfit(l)
+	unsure, _ := suspects(l)
 	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
-		return f.Code == schedule.CodeHoldShort && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
+		return f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
 	})
 	for i, f := range p.Findings {
 		if f.Code == schedule.CodeHoldShort {
 			p.Findings[i].Text = v.waitsTooLong(f, l)
 		}
 	}
+	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return f.Text == "" })
 	if len(p.Quiet) == 0 || !p.Quiet[len(p.Quiet)-1].To.After(v.now) { // the night is over
 		p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return strings.HasPrefix(f.Code, "night-") })
 	}
@@ -53,7 +56,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 func condemn(l remainder, found []schedule.Finding) {
 	for _, f := range found {
 		for _, a := range l.bound {
-			if f.Severity == schedule.Danger && slices.Contains(f.Dishes, a.batch.It.Dish.ID) {
+			if f.Severity == schedule.Danger && slices.Contains(f.Dishes, a.batch.It.Dish.ID) && !a.asks(f) {
 				a.condemned = true
 			}
 		}
@@ -99,6 +102,12 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 		name := a.batch.It.Dish.Name
 		if !slices.Contains(f.Dishes, a.batch.It.Dish.ID) || a.where == waiting {
 			continue
+		}
+		if o := l.all[i]; a.where == off && o.Hold >= 0 && o.Options[o.Hold].Read {
+			return v.fallsText(a, o)
+		}
+		if n := len(a.stands); a.where == off && n > 0 && a.stands[n-1].kind == schedule.LogCounter {
+			return "" // its clock is said
 		}
 		if a.where == off {
 			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.", name, v.clock(a.off.at), v.clock(v.serve(a)))

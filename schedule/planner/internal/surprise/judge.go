@@ -46,6 +46,7 @@ func (v Verdict) Chance(c Cause) float64 {
 const (
 	takenFrom  = 0.90
 	AliveFrom  = 0.005
+	AskFrom    = 0.05 // a wrong unit, meat that went on warm, another dish
 	settles    = 30.0 // minutes after a surprise in which another reading settles it
 	agreeAgain = 3    // readings too hot in a row that agree are the piece after all
 )
@@ -188,7 +189,7 @@ func (j *judge) weigh(k int, f foretold) {
 	}
 	j.verdicts = append(j.verdicts, v)
 	switch main := v.Main(); {
-	case main == Pace, main == Fire, main == Frozen, main == Warm:
+	case main == Pace, main == Fire, main == Frozen, main == Warm, main == Unit && v.Chance(Frozen) >= AskFrom:
 		j.taken[k] = true
 	case j.again(k, f):
 		j.taken[k] = true

@@ -1,0 +1,107 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/surprise"
+)
+
+// notePlateau says that a core stands near its target, and what decides then.
+func (v *Revision) notePlateau(a *liveBatch, add func(schedule.Finding)) {
+	b := a.believed
+	if b == nil || !b.Creep.On() {
+		return
+	}
+	name, target := a.batch.It.Dish.Name, v.day.Core(b.Journey.TargetC)
+	text := fmt.Sprintf("Test %s for tenderness now: tenderness decides, not the number. It stands near %s for %s", name, v.day.Core(b.Creep.ToC), v.span(b.Creep.ForMinutes))
+	if g, ok := v.grate.lastRead(v.now, recent); ok && v.grate.levelAt(v.now, v.plannedLevel)-g.c > offLevelK/2 {
+		text += ": the air beside the meat is cooler than meant"
+	} else {
+		text += ": water still leaves it, or the air beside it is cooler than meant"
+	}
+	text += fmt.Sprintf(". It may not come to %s at this heat. If it is not tender, wrap it or bring the grate to %s or more.", target, v.day.Grate(hotterC))
+	add(about(a, schedule.Plateau, text))
+}
+
+// noteSurprise says that a cook is slower than nearly all such cooks: then something is
+// not as it was said to be.
+func (v *Revision) noteSurprise(a *liveBatch, add func(schedule.Finding)) {
+	const slowFrom = 2.0 // standard deviations: 19 in 20 cooks are not as slow
+	b := a.believed
+	if b == nil || len(b.Nodes) == 0 || b.Creep.On() {
+		return
+	}
+	last := b.Nodes[len(b.Nodes)-1]
+	if v.explained(a, last) {
+		return // one cause, one finding
+	}
+	late := last.CoreC < b.Journey.TargetC && last.Minute > a.way().Total().At(1.645)
+	if b.Surprise() < slowFrom && !late {
+		return
+	}
+	first := "Measure the air beside the meat"
+	if _, ok := v.grate.lastRead(v.now, bridgesGap); ok && !v.grate.gaugeOnly() {
+		first = "Look at the grate"
+	} else if ok {
+		first += ": the grate is probably cooler than the gauge in the lid says"
+	}
+	add(about(a, schedule.SlowCook, fmt.Sprintf("%s. Then check that the probe of %s sits in the thickest part, and its weight. %s at %s is slower than 19 in 20 such cooks; these times count with it.",
+		first, a.batch.It.Dish.Name, v.day.Core(last.CoreC), v.clock(a.on.at.Add(instant.Minutes(last.Minute))))))
+}
+
+// explained says whether a finding says already what the reading of a node may be.
+func (v *Revision) explained(a *liveBatch, last belief.Reading) bool {
+	return slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool {
+		return !s.Settled && math.Abs(s.Minute-last.Minute) < 1 && v.codeOf(a, s) != ""
+	})
+}
+
+// notePast says that a piece is at its target or past it.
+func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
+	b := a.believed
+	if !a.atTarget() {
+		return
+	}
+	last, it := b.Nodes[len(b.Nodes)-1], a.batch.It
+	text := fmt.Sprintf("Take %s off now: it is at %s, and its target is %s.", it.Dish.Name, v.day.Core(last.CoreC), v.day.Core(b.Journey.TargetC))
+	if len(b.Nodes) == 1 {
+		text += " Since when is not known."
+	}
+	if a.way().Sear {
+		text += " Sear it for less, or leave the sear out: a sear adds to that."
+	} else if it.Cut.Style == cut.Tough {
+		text += " Test it for tenderness: that decides, not the number."
+	} else if d := donenessAt(it.Cut, last.CoreC); d != "" {
+		text += fmt.Sprintf(" That is %s.", d)
+	}
+	add(about(a, schedule.PastTarget, text))
+}
+
+// donenessAt is the name of the doneness that a core has come to.
+func donenessAt(c cut.Cut, coreC float64) string {
+	name := ""
+	for _, d := range c.Doneness {
+		if coreC >= d.CoreC-1 {
+			name = d.Name
+		}
+	}
+	return name
+}
+
+// noteLowHeat says that the air beside a raw piece is too cool to let it be.
+func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
+	if _, dead := v.grate.dead(); dead {
+		return
+	}
+	if minutes, air := v.lowHeatFor(a); minutes >= safety.LowHeatMinutes {
+		add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 F (60 °C) yet.",
+			v.day.Grate(safety.LowHeatC), v.span(minutes), v.day.Grate(air), a.batch.It.Dish.Name)))
+	}
+}

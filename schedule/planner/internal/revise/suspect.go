@@ -1,0 +1,121 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/surprise"
+)
+
+// asks says whether a finding asks for a measurement before anything of the piece is
+// eaten: its danger is one of two explanations that are still to be told apart.
+func (a *liveBatch) asks(f schedule.Finding) bool {
+	if f.Code == schedule.ReadingOpen || f.Code == schedule.WentOnWarm {
+		return true
+	}
+	return a.suspect && slices.ContainsFunc(a.verdict, func(w safety.Finding) bool { return w.Code == f.Code })
+}
+
+// doubt is the chance that an open reading means what must not be eaten.
+func (a *liveBatch) doubt() float64 {
+	most := 0.0
+	for _, s := range a.signs {
+		if s.Settled {
+			continue
+		}
+		if s.Open() && a.suspect {
+			most = math.Max(most, s.Chance(surprise.Fire))
+		}
+		if s.Chance(surprise.Warm) >= surprise.AskFrom {
+			most = math.Max(most, s.Chance(surprise.Warm))
+		}
+	}
+	return most
+}
+
+// fit is the share of a piece's chance that it may be eaten at all.
+func (a *liveBatch) fit() float64 {
+	switch {
+	case a.condemned:
+		return 0
+	case a.suspect:
+		return 1 - a.doubt()
+	}
+	return 1
+}
+
+// unsure takes what must not be eaten, or may not, out of the chances of a plan.
+func unsure(p *schedule.Plan, l remainder) {
+	for i := range p.Dishes {
+		d := &p.Dishes[i]
+		for k := range d.Batches {
+			if a := l.of(d.ID, d.Batches[k].Number); a != nil && a.fit() < 1 {
+				d.Batches[k].Chance = plans.Round3(d.Batches[k].Chance * a.fit())
+				d.Chance = math.Min(d.Chance, d.Batches[k].Chance)
+			}
+		}
+	}
+	p.Chance.All = plans.Round3(p.Chance.All * l.fit())
+}
+
+// fit is the chance that all of the menu may be eaten.
+func (l remainder) fit() float64 {
+	out := 1.0
+	for _, a := range l.bound {
+		out = math.Min(out, a.fit())
+	}
+	return out
+}
+
+// suspects are the dishes that are measured before anything else is done with them.
+func suspects(l remainder) (ids, names []string) {
+	for _, a := range l.bound {
+		if a.suspect && !a.condemned && !slices.Contains(ids, a.batch.It.Dish.ID) {
+			ids, names = append(ids, a.batch.It.Dish.ID), append(names, a.batch.It.Dish.Name)
+		}
+	}
+	return ids, names
+}
+
+// measureMinutes are hands: the fire looked at, a probe pushed through (assumption).
+const measureMinutes = 5
+
+// measureFirst puts the measurement first that clears a dish or condemns it, and leaves no
+// step that brings it to the table before that is known. Its fire is kept up.
+func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remainder) []schedule.Step {
+	ids, names := suspects(l)
+	out := steps[:0]
+	for _, s := range steps {
+		at := slices.Index(ids, s.Dish)
+		switch {
+		case s.Done || at < 0:
+		case slices.Contains(afterTheHeat, s.Kind), slices.Contains(onlyExpected, s.Kind):
+			continue
+		case s.Kind == schedule.StepTakeOff:
+			s.Text = fmt.Sprintf("Only if %s was measured and is cleared: %s", names[at], say.Lower(s.Text))
+		}
+		out = append(out, s)
+	}
+	rebuilds := ""
+	if _, dead := v.grate.dead(); dead {
+		rebuilds = "; if it is out, rebuild it with lit coals"
+	}
+	for i, id := range ids {
+		for _, a := range l.bound {
+			if a.batch.It.Dish.ID != id || !a.suspect || a.condemned {
+				continue
+			}
+			out = append(out, schedule.Step{
+				ID: plans.StepID(p.ID, id, a.batch.Number, schedule.StepLook, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
+				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: "it may be outside the published limits",
+				Text: fmt.Sprintf("Measure %s now: push the probe through the whole of it and log the coldest place (coldest). Look at the fire and read the grate%s. Do not serve it before that is known.", names[i], rebuilds),
+			})
+		}
+	}
+	return out
+}
