@@ -30,7 +30,7 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
 	why := "the fire is out"
 	if sinks {
-		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. First "+safety.OpenStarved+".", "the fire is sinking"
+		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. "+safety.OpenStarved, "the fire is sinking"
 	}
 	return append(steps, schedule.Step{
 		ID: plans.StepID(p.ID, "", v.phases, schedule.StepRefuel, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepRefuel, Phase: v.phases,
