@@ -21,7 +21,7 @@ go test ./api -run '^$' -bench . -benchtime 2s
 cd "$tools"
 npm install --no-audit --no-fund --loglevel=error @redocly/cli@2.77.0 ical.js@2.1.0
 REDOCLY_TELEMETRY=off npx redocly lint --skip-rule no-ambiguous-paths --max-problems 50 --format stylish "$root/openapi.yaml" | tee lint.txt
-if grep -qi 'warning' lint.txt; then exit 1; fi
+if grep -qi 'you have .* warning' lint.txt; then exit 1; fi
 
 # A cook through the night in which the clocks go forward, read by another parser.
 cd "$root"

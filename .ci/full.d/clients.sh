@@ -53,6 +53,8 @@ import (
 
 var calls int
 
+const fireLog = "time,kind,value\n09:00,lit,\n09:15,lit-coals,12\n09:15,vents,\"top 1/2, bottom 1/2\"\n10:30,grate,315 F\n"
+
 // must takes what a call gives and wants its status.
 func must[T interface{ StatusCode() int }](want int) func(T, error) T {
 	return func(a T, err error) T {
@@ -75,8 +77,11 @@ func main() {
 	}
 	weight, large, count, diameter, name := "6 oz", "12 lb", 4, "22 in", "Burgers"
 	day := time.Now().AddDate(0, 0, 2)
-	request := client.Request{Format: 1, Serve: client.Serve{Date: openapi.Date{Time: day}, Time: "18:00", Tz: "America/Chicago"},
-		Grill: client.Grill{Kind: "kettle", Diameter: &diameter}, Dishes: []client.Dish{{Name: &name, Cut: "burger", Weight: &weight, Count: &count}}}
+	request := client.Request{Serve: client.Serve{Date: openapi.Date{Time: day}, Time: "18:00", Tz: "America/Chicago"},
+		Dishes: []client.Dish{{Name: &name, Cut: "burger", Weight: &weight, Count: &count}}}
+	if err := request.Grill.FromGrill(client.Grill{Kind: "kettle", Diameter: &diameter}); err != nil {
+		panic(err)
+	}
 
 	must[*client.GetHealthResponse](200)(c.GetHealthWithResponse(ctx))
 	must[*client.GetReadyResponse](200)(c.GetReadyWithResponse(ctx))
@@ -87,6 +92,9 @@ func main() {
 	must[*client.GetEntriesResponse](200)(c.GetEntriesWithResponse(ctx, nil))
 	must[*client.GetForecastResponse](200)(c.GetForecastWithResponse(ctx, &client.GetForecastParams{Cut: "brisket", Weight: &large}))
 	must[*client.PostForecastResponse](200)(c.PostForecastWithResponse(ctx, nil, client.Inquiry{Cut: "brisket", Weight: &large}))
+	shows, top, bottom := "300 F", "open", "1/2"
+	must[*client.GetFireResponse](200)(c.GetFireWithResponse(ctx, &client.GetFireParams{Want: "250 F", Shows: &shows, Top: &top, Bottom: &bottom}))
+	must[*client.PostFireResponse](200)(c.PostFireWithBodyWithResponse(ctx, &client.PostFireParams{Want: "250 F"}, "text/csv", strings.NewReader(fireLog)))
 	trial := true
 	made := must[*client.PostPlanResponse](201)(c.PostPlanWithResponse(ctx, &client.PostPlanParams{Trial: &trial}, request))
 	plan := made.JSON201
@@ -219,6 +227,8 @@ await must(200, c.GET("/v1/cuts"));
 await must(200, c.GET("/v1/layouts"));
 await must(200, c.GET("/v1/entries"));
 await must(200, c.GET("/v1/forecasts", { params: { query: { cut: "brisket", weight: "12 lb" } } }));
+await must(200, c.GET("/v1/fire", { params: { query: { want: "250 F", shows: "300 F", top: "open", bottom: "1/2" } } }));
+await must(200, c.POST("/v1/fire", { params: { query: { want: "250 F", shows: "300 F" } }, body: [{ time: "09:00", kind: "lit" }, { time: "10:30", kind: "grate", value: "315 F" }] }));
 await must(200, c.POST("/v1/forecasts", { body: { cut: "brisket", weight: "12 lb", probability: [0.5, 0.9] } }));
 const made = await must(201, c.POST("/v1/plans", { params: { query: { trial: true } }, body: request }));
 type Plan = components["schemas"]["Plan"]; // a plan comes in other formats too, as texts
@@ -264,6 +274,6 @@ printf '%s of %s operations called by TypeScript\n' "$called" "$operations"
 printf '== linters\n'
 cd ts
 REDOCLY_TELEMETRY=off npx redocly lint --skip-rule no-ambiguous-paths --max-problems 50 --format stylish "$root/openapi.yaml" | tee lint.txt
-if grep -qi 'warning' lint.txt; then exit 1; fi
+if grep -qi 'you have .* warning' lint.txt; then exit 1; fi
 printf 'extends: ["spectral:oas"]\nrules:\n  info-contact: off\n' >.spectral.yaml
 npx spectral lint --fail-severity warn "$root/openapi.yaml"
