@@ -56,15 +56,10 @@ func posted(t *testing.T, address, body string) schedule.Plan {
 	return p
 }
 
-// A second process on the same file streams what the first one revises, within a second
-// or so and not at the next sign of life.
-func TestRevisionsOfAnotherProcess(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "plans.db")
-	one, two := serving(t, file, api.Config{}), serving(t, file, api.Config{})
-	p := posted(t, one+"/v1/plans?trial=true", burger)
-	ctx, cancel := context.WithTimeout(t.Context(), 10*time.Second) // less than the 15 s between signs of life
-	defer cancel()
-	r, err := http.NewRequestWithContext(ctx, http.MethodGet, two+"/v1/plans/"+p.ID+"/stream", nil)
+// followedBy reads a stream until a mark comes.
+func followedBy(t *testing.T, ctx context.Context, address string) (until func(mark string)) {
+	t.Helper()
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, address, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,9 +67,9 @@ func TestRevisionsOfAnotherProcess(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer a.Body.Close()
+	t.Cleanup(func() { a.Body.Close() })
 	lines := bufio.NewScanner(a.Body)
-	until := func(mark string) {
+	return func(mark string) {
 		t.Helper()
 		for lines.Scan() {
 			if strings.Contains(lines.Text(), mark) {
@@ -83,24 +78,63 @@ func TestRevisionsOfAnotherProcess(t *testing.T) {
 		}
 		t.Fatalf("the stream ended before %q: %v", mark, lines.Err())
 	}
-	until("event: plan")
+}
+
+// does makes a call without a body.
+func does(t *testing.T, method, address string) {
+	t.Helper()
+	r, err := http.NewRequest(method, address, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := http.DefaultClient.Do(r)
+	if err != nil || a.StatusCode >= 300 {
+		t.Fatal(a, err)
+	}
+	a.Body.Close()
+}
+
+// A second process on the same file streams what the first one revises, revokes and
+// deletes, within a second or so and not at the next sign of life.
+func TestRevisionsOfAnotherProcess(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "plans.db")
+	otherProcess(t, serving(t, file, api.Config{}), serving(t, file, api.Config{}), 3*time.Second)
+}
+
+// otherProcess changes a plan at one service and follows it at another.
+func otherProcess(t *testing.T, one, two string, most time.Duration) {
+	t.Helper()
+	p := posted(t, one+"/v1/plans?trial=true", burger)
+	path := "/v1/plans/" + p.ID
+	a, err := http.Get(one + path + "/feed")
+	var feed struct{ Path string }
+	if err != nil || json.NewDecoder(a.Body).Decode(&feed) != nil {
+		t.Fatal(a, err)
+	}
+	a.Body.Close()
+	ctx, cancel := context.WithTimeout(t.Context(), 10*time.Second) // less than the 15 s between signs of life
+	defer cancel()
+	owner, guest := followedBy(t, ctx, two+path+"/stream"), followedBy(t, ctx, two+feed.Path+"/stream")
+	soon := func(what string, until func(string), mark string) {
+		t.Helper()
+		began := time.Now()
+		until(mark)
+		took := time.Since(began)
+		t.Logf("%s: after %s", what, took)
+		if took > most {
+			t.Errorf("%s: it took %s", what, took)
+		}
+	}
+	owner("event: plan")
+	guest("event: plan")
 	at := p.ServeAt.Add(-40 * time.Minute)
-	posted(t, fmt.Sprintf("%s/v1/plans/%s/readings", one, p.ID), fmt.Sprintf(`[{"time": %q, "kind": "grate", "value": "370 F"}]`, at.Format(time.RFC3339)))
-	began := time.Now()
-	until("event: revision")
-	if took := time.Since(began); took > 3*time.Second {
-		t.Errorf("it took %s", took)
-	}
-	d, err := http.NewRequestWithContext(ctx, http.MethodDelete, one+"/v1/plans/"+p.ID, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	gone, err := http.DefaultClient.Do(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	gone.Body.Close()
-	until("event: deleted")
+	posted(t, one+path+"/readings", fmt.Sprintf(`[{"time": %q, "kind": "grate", "value": "370 F"}]`, at.Format(time.RFC3339)))
+	soon("a revision", owner, "event: revision")
+	soon("a revision, by the feed", guest, "event: revision")
+	does(t, http.MethodDelete, one+path+"/feed")
+	soon("a revoked feed", guest, "event: deleted")
+	does(t, http.MethodDelete, one+path)
+	soon("a deleted plan", owner, "event: deleted")
 }
 
 // A service that ends says so before it stops to answer.

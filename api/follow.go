@@ -43,7 +43,7 @@ func (s *Service) Follow(ctx context.Context, plan string) (*Follower, error) {
 		return nil, err
 	}
 	f := &Follower{Topic: TopicOf(plan), Trial: record.Trial}
-	f.score, f.close = s.scores.open(plan)
+	f.score, f.close = s.scores.open(record)
 	return f, nil
 }
 

@@ -13,6 +13,7 @@ var (
 	ErrConflict = errors.New("the plan was revised meanwhile")
 	ErrFull     = errors.New("there is no room left to keep plans")
 	ErrReadOnly = errors.New("plans can be read and not written")
+	ErrAway     = errors.New("the store of plans does not answer")
 )
 
 // Record is what is kept of a plan beside its revisions.
@@ -54,7 +55,7 @@ type Reading struct {
 // and readings are only ever added. What a method has returned without an error
 // survives the end of the process at any moment, if the store is kept on a disk.
 // All methods may be called from several goroutines. A store without room says
-// [ErrFull], one that cannot be written [ErrReadOnly].
+// [ErrFull], one that cannot be written [ErrReadOnly], one that is not there [ErrAway].
 type Store interface {
 	// Create keeps a new plan with its first revision; ErrExists if the id, the feed or the
 	// key is taken.

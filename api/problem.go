@@ -115,6 +115,8 @@ func problemOf(err error) *Problem {
 		return problem("busy", "The call was given up before its answer was ready; try again, or ask for fewer dishes.")
 	case errors.Is(err, ErrFull):
 		return problem("no-room", "The disk of the service is full; nothing was kept.")
+	case errors.Is(err, ErrAway):
+		return problem("busy", "The store of plans does not answer; whether a change was kept is not known: read it before you repeat it.")
 	case errors.Is(err, ErrReadOnly):
 		return problem("busy", "The store of plans can be read and not written.")
 	}

@@ -23,18 +23,20 @@ type score struct {
 	mu   sync.Mutex
 	tail *chapter // nil until it was read
 
-	doubts int // how often the plan was deleted, or its feed changed
+	feed   string // of the plan, when it was looked at last
+	doubts int    // how often the plan was deleted, or its feed changed
 }
 
 func newScores(store Store) *scores { return &scores{store: store, plans: map[string]*score{}} }
 
 // open gives the score of a plan; close lets go of it.
-func (s *scores) open(id string) (sc *score, close func()) {
+func (s *scores) open(r Record) (sc *score, close func()) {
+	id := r.ID
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	sc = s.plans[id]
 	if sc == nil {
-		sc = &score{store: s.store, id: id}
+		sc = &score{store: s.store, id: id, feed: r.Feed}
 		s.plans[id] = sc
 	}
 	sc.readers++
@@ -193,8 +195,9 @@ func (sc *score) find(ctx context.Context, id eventID, newest *chapter) (*chapte
 	return ch, nil
 }
 
-// behind says whether a plan has another revision than its score knows, or is gone.
-func (s *scores) behind(ctx context.Context, id string) bool {
+// catchUp looks whether somebody else changed a plan. A revision is read once for all who
+// follow it; of anything else each is made to see for itself what it may still read.
+func (s *scores) catchUp(ctx context.Context, id string) (news bool) {
 	s.mu.Lock()
 	sc := s.plans[id]
 	s.mu.Unlock()
@@ -202,7 +205,19 @@ func (s *scores) behind(ctx context.Context, id string) bool {
 		return false
 	}
 	record, err := s.store.Plan(ctx, id)
+	gone := errors.Is(err, ErrNotFound)
+	if err != nil && !gone {
+		return false
+	}
 	sc.mu.Lock()
-	defer sc.mu.Unlock()
-	return errors.Is(err, ErrNotFound) || err == nil && (sc.tail == nil || sc.tail.Revision != record.Newest)
+	revised := !gone && (sc.tail == nil || sc.tail.Revision != record.Newest)
+	other := gone || sc.feed != record.Feed
+	if sc.feed = record.Feed; other {
+		sc.doubts++
+	}
+	sc.mu.Unlock()
+	if revised {
+		_, err = sc.look(ctx) // where that fails each looks for itself
+	}
+	return revised || other
 }

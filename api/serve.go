@@ -37,6 +37,7 @@ func (s *Service) Serve(ctx context.Context, l net.Listener) error {
 	working, rest := context.WithCancel(context.WithoutCancel(ctx))
 	defer rest()
 	go s.every(working, s.cfg.Look, s.watch())
+	go s.hear(working)
 	go s.every(working, sweepTime, s.sweep)
 	go s.every(working, glanceTime, s.meanwhile)
 	ended := make(chan error, 1)
@@ -82,10 +83,42 @@ func (s *Service) watch() func(context.Context) {
 		}
 		seen = n
 		for _, id := range s.bell.listened() {
-			if s.scores.behind(ctx, id) {
-				s.bell.ring(id)
-			}
+			s.heardOf(ctx, id)
 		}
+	}
+}
+
+// Hearer is a [Store] that is told what other processes write into it, as they do: the
+// ids of plans, and "" when some may have been missed.
+type Hearer interface{ Heard() <-chan string }
+
+// hear listens for what other processes write.
+func (s *Service) hear(ctx context.Context) {
+	h, ok := s.cfg.Store.(Hearer)
+	if !ok {
+		return
+	}
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case id := <-h.Heard():
+			ids := []string{id}
+			if id == "" {
+				ids = s.bell.listened()
+			}
+			for _, id := range ids {
+				s.heardOf(ctx, id)
+			}
+			s.bell.ring(allPlans)
+		}
+	}
+}
+
+// heardOf tells those who follow a plan what somebody else did to it.
+func (s *Service) heardOf(ctx context.Context, id string) {
+	if s.scores.catchUp(ctx, id) {
+		s.bell.ring(id)
 	}
 }
 

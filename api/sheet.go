@@ -10,6 +10,7 @@ import (
 	"html/template"
 	"net/http"
 	"strings"
+	"sync"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -25,22 +26,24 @@ var sheetText string
 //go:embed sheet.js
 var sheetScript string
 
-var sheetTemplate = template.Must(template.New("sheet").Parse(sheetText))
+// What only the live sheet needs is made when it is first asked for: the other commands of
+// the program start without it.
+var sheetTemplate = sync.OnceValue(func() *template.Template { return template.Must(template.New("sheet").Parse(sheetText)) })
 
 // sheetPolicy lets the page use its own style, its own script and this service, and
 // nothing else; nobody may frame it, where a press on a button could be stolen.
-var sheetPolicy = func() string {
+var sheetPolicy = sync.OnceValue(func() string {
 	sum := sha256.Sum256([]byte(sheetScript))
 	return "default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
 		"'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
-}()
+})
 
 // sendSheet writes a live sheet. Its address is a secret, but a browser that is not to
 // say where a form was sent from says that it comes from nowhere: within the service it may.
 func (c *call) sendSheet(status int, k *content) error {
 	h := c.header()
 	h.Add(headerVary, headerAccept)
-	h.Set(headerPolicy, sheetPolicy)
+	h.Set(headerPolicy, sheetPolicy())
 	h.Set("Referrer-Policy", "same-origin")
 	return c.send(status, k)
 }
@@ -131,6 +134,6 @@ func seenAt(p *schedule.Plan, trial bool, now time.Time) time.Time {
 // filled is a part of the page.
 func filled(name string, data any) (template.HTML, error) {
 	var b strings.Builder
-	err := sheetTemplate.ExecuteTemplate(&b, name, data)
+	err := sheetTemplate().ExecuteTemplate(&b, name, data)
 	return template.HTML(b.String()), err
 }

@@ -52,7 +52,7 @@ func (s *Service) stream(c *call, feed bool) error {
 	defer leave()
 	rung, stop := s.bell.listen(record.ID) // before the first look, so that nothing falls between
 	defer stop()
-	score, close := s.scores.open(record.ID)
+	score, close := s.scores.open(record)
 	defer close()
 	st := &stream{service: s, c: c, shown: id, feed: feed, rung: rung, score: score, control: http.NewResponseController(c.w)}
 	last := c.r.Header.Get("Last-Event-ID")

@@ -15,7 +15,7 @@ func TestRevisionAndRevocationAtOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sc, done := s.scores.open(p.ID)
+	sc, done := s.scores.open(record)
 	defer done()
 	newest, err := sc.look(t.Context())
 	if err != nil {

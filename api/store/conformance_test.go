@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"example.com/cookday/api"
+	"example.com/cookday/api/internal/testdb"
 )
 
 // Every store passes this suite; one that keeps plans on a disk is opened again too.
@@ -18,10 +19,14 @@ import (
 type opener func(t *testing.T) api.Store
 
 func TestStores(t *testing.T) {
-	for name, open := range map[string]opener{
+	stores := map[string]opener{
 		"memory": func(*testing.T) api.Store { return NewMemory() },
 		"file":   func(t *testing.T) api.Store { return openFile(t, filepath.Join(t.TempDir(), "plans.db")) },
-	} {
+	}
+	if testdb.Named() {
+		stores["postgres"] = func(t *testing.T) api.Store { return openPostgres(t, testdb.Schema(t)) }
+	}
+	for name, open := range stores {
 		t.Run(name, func(t *testing.T) { conform(t, open) })
 	}
 }

@@ -9,7 +9,6 @@ import (
 	"net"
 	"net/netip"
 	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
@@ -18,7 +17,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.com/cookday/api"
-	"example.com/cookday/api/store"
 )
 
 const (
@@ -68,7 +66,7 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	}
 	f := cmd.Flags()
 	f.StringVar(&l.address, "address", "127.0.0.1:8018", "`host:port` to listen on; port 0 takes a free one")
-	f.StringVar(&l.store, "store", "", "`file` to keep plans in, or memory to forget them at the end (if not given: cookday/plans.db in your directory of configurations)")
+	f.StringVar(&l.store, "store", "", "`file` to keep plans in, memory to forget them at the end, or the address of a database, postgres://user@host/name (if not given: cookday/plans.db in your directory of configurations)")
 	f.BoolVar(&l.allowRemote, "allow-remote", false, "allow an address that other machines reach")
 	f.StringVar(&l.tokenFile, "token-file", "", "`file` with the token that calls must carry")
 	f.BoolVar(&l.noAuth, "no-auth", false, "with --allow-remote: let everybody in who can reach the address")
@@ -120,7 +118,7 @@ func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
 	if err != nil {
 		return usage("--address: %s", err)
 	}
-	fmt.Fprintf(out, "listening on http://%s, plans are kept in %s\n", listener.Addr(), l.store)
+	fmt.Fprintf(out, "listening on http://%s, plans are kept in %s\n", listener.Addr(), told(l.store))
 	service := api.New(cfg)
 	if err := ways.begin(ctx, cfg, service); err != nil {
 		return errors.Join(err, listener.Close())
@@ -222,22 +220,4 @@ func (l *listenFlags) token() (string, error) {
 		return "", usage("--token-file: %s must have one line of at least %d characters without blanks", l.tokenFile, leastToken)
 	}
 	return token, nil
-}
-
-// open opens the store that the flag names.
-func (l *listenFlags) open(ctx context.Context) (api.Store, error) {
-	if l.store == storeMemory {
-		return store.NewMemory(), nil
-	}
-	if l.store == "" {
-		file, err := usualStore()
-		if err != nil {
-			return nil, err
-		}
-		l.store = file
-		if err := os.MkdirAll(filepath.Dir(l.store), 0o700); err != nil {
-			return nil, err
-		}
-	}
-	return store.OpenFile(ctx, l.store)
 }

@@ -28,15 +28,22 @@ service may go on meanwhile.`,
 		Args: noSuchCommand,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	cmd.PersistentFlags().StringVar(&s.file, "store", "", "`file` that plans are kept in (if not given: cookday/plans.db in your directory of configurations)")
+	cmd.PersistentFlags().StringVar(&s.file, "store", "", "`file` that plans are kept in, or the address of a database, postgres://user@host/name (if not given: cookday/plans.db in your directory of configurations)")
 	cmd.AddCommand(s.listCommand(), s.exportCommand(), s.importCommand(), s.dropCommand(), s.deadCommand())
 	return cmd
 }
 
 // open opens the file, which must be there: only listen makes one, and import.
-func (s *storeFlags) open(ctx context.Context, fresh bool) (*store.File, error) {
-	if s.file == storeMemory {
+func (s *storeFlags) open(ctx context.Context, fresh bool) (api.Store, error) {
+	switch {
+	case s.file == storeMemory:
 		return nil, usage("--store: %s is gone when the service ends; name a file", storeMemory)
+	case store.IsPostgres(s.file):
+		p, err := store.OpenPostgres(ctx, s.file)
+		if err != nil {
+			return nil, usage("--store: %s", err)
+		}
+		return p, nil
 	}
 	if s.file == "" {
 		file, err := usualStore()
