@@ -55,7 +55,7 @@ type Arrangement struct {
 // Arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, or only with
 // a fire more than a meal wants, into more, smaller ones that fit every place they may
-// cook in. Where pieces cannot be parted among grates one above another, fewer of the
+// cook in, alike or each as large as it may be. Where pieces cannot be parted among grates one above another, fewer of the
 // grates are used.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 	if n := d.LeastBatches(); n > MostBatches {
@@ -100,20 +100,24 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 	if err != nil || a.Solution.Status != sequence.Infeasible && (d.FirstPlan || len(a.Solution.Phases) <= fewFires*d.meals()) {
 		return a, err
 	}
-	finer, err := d.Batches(ctx, h, narrowest)
-	if err != nil {
-		return Arrangement{}, err
-	}
-	if len(finer) == len(a.Batches) || len(finer) > MostBatches {
-		return a, nil
-	}
 	better := than{}
 	if a.Solved() { // loads in turn may spare a fire
 		better = than{cost: a.Solution.Cost, fires: len(a.Solution.Phases)}
 	}
-	b, err := d.solve(ctx, h, finer, better)
-	if err != nil || b.Solved() || b.Solution.Status != sequence.Infeasible && !a.Solved() {
-		return b, err
+	tried := roomy
+	for _, c := range []Cutting{narrowest, filled} {
+		finer, err := d.Batches(ctx, h, c)
+		if err != nil {
+			return Arrangement{}, err
+		}
+		if sameSizes(finer, tried) || len(finer) > MostBatches {
+			continue
+		}
+		b, err := d.solve(ctx, h, finer, better)
+		if err != nil || b.Solved() || b.Solution.Status != sequence.Infeasible && !a.Solved() {
+			return b, err
+		}
+		tried = finer
 	}
 	return a, nil
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
@@ -49,7 +50,7 @@ func (d *Arranger) LeastBatches() int {
 }
 
 // Batches splits the dishes by the room on the grate and simulates their ways.
-func (d *Arranger) Batches(ctx context.Context, h Hearth, fit fitting) ([]*Batch, error) {
+func (d *Arranger) Batches(ctx context.Context, h Hearth, c Cutting) ([]*Batch, error) {
 	var all []*Batch
 	group := 0
 	for i := range d.Items {
@@ -60,7 +61,7 @@ func (d *Arranger) Batches(ctx context.Context, h Hearth, fit fitting) ([]*Batch
 			if err != nil {
 				return nil, err
 			}
-			sizes := Split(l.Count, roomFor(it, l, ways, h, fit))
+			sizes := c.part(l.Count, roomFor(it, l, ways, h, c))
 			group++
 			for _, n := range sizes {
 				number++
@@ -75,17 +76,44 @@ func (d *Arranger) Batches(ctx context.Context, h Hearth, fit fitting) ([]*Batch
 	return all, nil
 }
 
-// fitting chooses the place that sets the size of a batch.
-type fitting func(a, b int) int
+// Cutting says how a dish is parted into batches.
+type Cutting int
 
-func Roomiest(a, b int) int { return max(a, b) }
+// The ways: as few as the roomiest place allows, alike; or such that each fits every place
+// that it may cook in, alike, or each as large as it may be but for the last.
+const (
+	Roomiest Cutting = iota
+	narrowest
+	filled
+)
 
-func narrowest(a, b int) int { return min(a, b) }
+// fit chooses between the pieces that two places take.
+func (c Cutting) fit(a, b int) int {
+	if c == Roomiest {
+		return max(a, b)
+	}
+	return min(a, b)
+}
 
-// roomFor is how many pieces of a lot fit at once in the place that fit chooses
-// of all that it may cook in; at least 1, so that a piece too large for the grate
+func (c Cutting) part(n, most int) []int {
+	if c != filled {
+		return Split(n, most)
+	}
+	sizes := slices.Repeat([]int{most}, n/most)
+	if n%most > 0 {
+		sizes = append(sizes, n%most)
+	}
+	return sizes
+}
+
+func sameSizes(a, b []*Batch) bool {
+	return slices.EqualFunc(a, b, func(a, b *Batch) bool { return a.Count == b.Count })
+}
+
+// roomFor is how many pieces of a lot fit at once in the place that the cutting
+// chooses of all that it may cook in; at least 1, so that a piece too large for the grate
 // is found by the solver and said, not dropped.
-func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, fit fitting) int {
+func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, c Cutting) int {
 	best := 0
 	load := loadOf(it, l.MassKg, 1)
 	for _, w := range ways {
@@ -95,7 +123,7 @@ func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, fit fitting) int
 				if best == 0 {
 					best = n
 				}
-				best = fit(best, n)
+				best = c.fit(best, n)
 			}
 		}
 	}

@@ -78,12 +78,13 @@ func placeGroups(h Hearth, w day.Way, night day.NightFires, l Load) []PlaceGroup
 }
 
 // longestLit is how long a tough piece cooks at the most on a fire all of whose coals burn,
-// minutes (assumption): it wants lit coals every hour, and nobody feeds one all day.
+// minutes (assumption): it wants lit coals every hour, and nobody feeds one all day who has
+// not asked for such a heat.
 const longestLit = 240
 
 // fed are the places in which a fire is fed for as long as the batch takes.
 func (b *Batch) fed(h Hearth, w day.Way, places []Place) []Place {
-	if w.Direct || !rides(b.It) || !(w.Total().Planned > longestLit) {
+	if w.Direct || !rides(b.It) || b.It.Dish.Level != nil || !(w.Total().Expected > longestLit) {
 		return places
 	}
 	return slices.DeleteFunc(slices.Clone(places), func(p Place) bool { return fire.AllLit(h.Fires[p.Fire].Layout) })

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
@@ -55,6 +56,12 @@ func (d *Day) directWays(it *Item, l Lot, s Spot) []Way {
 	w.ModelDone = slab.ElapsedS() / 60 * directPace(s.LevelC)
 	w.Spread = directScatter.mixed(directSwings(body, fire, w.PullC)).SlowestOf(l.Count)
 	w.First = spread.Paces(d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
+	if it.Cut.Style == cut.Bird { // it waits as it would from beside the coals
+		var end heat.Sim
+		end.Start(body, heat.Counter(RoomC))
+		end.TakeSlab(&slab)
+		w.State = &end
+	}
 	return []Way{w}
 }
 

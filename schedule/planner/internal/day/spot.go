@@ -25,7 +25,7 @@ func (it *Item) Spots() []Spot {
 		if it.Prep.Stuffed && p.Band == schedule.BandLow && it.Dish.Level == nil {
 			continue // 325 F or more
 		}
-		if it.Dish.Zone != "" && (it.Dish.Zone == schedule.ZoneDirect) != p.Direct {
+		if it.Dish.Zone != "" && (it.Dish.Zone == schedule.ZoneDirect) != p.Direct || it.Dish.Zone == "" && it.besideFor(p) {
 			continue
 		}
 		levels := hotterFirst(p.LevelsC)
@@ -49,6 +49,13 @@ func (it *Item) Spots() []Spot {
 		}
 	}
 	return out
+}
+
+// besideFor says whether a place is over the coals though a heat is asked for that is cooler
+// than the cut is ever grilled at: who asks for it cooks beside them, where the cut may.
+func (it *Item) besideFor(p cut.Place) bool {
+	return p.Direct && it.Dish.Level != nil && float64(*it.Dish.Level) < slices.Min(p.LevelsC)-1 &&
+		slices.ContainsFunc(it.Cut.Places, func(o cut.Place) bool { return !o.Direct })
 }
 
 // places are the cut's own; without those over the coals where the dish is asked
