@@ -75,6 +75,7 @@ type Finding struct {
 	Dishes   []string `json:"dishes,omitempty"`
 	Rules    []string `json:"rules,omitempty"` // of a clash: what stands in the way
 	Text     string   `json:"text"`
+	Steer    *Steer   `json:"steer,omitempty"` // of the fire: what to do about it, in figures
 	Source   string   `json:"source,omitempty"`
 }
 

@@ -66,6 +66,9 @@ func (f *Fire) widen(ahead float64) float64 {
 	return by
 }
 
+// Looks is how many readings of the grate itself were believed.
+func (f *Fire) Looks() int { return f.grates() }
+
 // grates is how many readings of the grate were believed.
 func (f *Fire) grates() int {
 	n := 0

@@ -75,6 +75,8 @@ func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o o
 	switch {
 	case r.ServeAt.Before(v.now):
 		return false
+	case o.code == "back-to-level":
+		return true // always a choice, with what it does
 	case why == "fire-died":
 		return moved < 1 // whatever makes it later is no way out of it
 	case why == schedule.Early:
@@ -132,6 +134,10 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 		if wait > longest {
 			worst, longest, why = i, wait, schedule.Early
 		}
+	}
+	if worst < 0 && off != 0 {
+		worst = slices.IndexFunc(l.bound, func(a *liveBatch) bool { return a.where == cooking && a.believed != nil && !a.condemned })
+		why = "grate-off-level"
 	}
 	return worst, why
 }

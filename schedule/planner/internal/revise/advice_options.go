@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -24,6 +25,14 @@ var (
 
 // options are what may be done about a piece, least trouble first.
 func (v *Revision) options(a *liveBatch, p *arrange.Placed, why string) []option {
+	out := v.helpOf(a, p, why)
+	if why != "grate-off-level" && v.offLevel() != 0 { // to bring the fire back is always a choice
+		out = append(out, v.backToLevel(rebuildText))
+	}
+	return out
+}
+
+func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option {
 	if why == schedule.Early {
 		return v.slower(a, p)
 	}
@@ -64,17 +73,19 @@ func (v *Revision) wrapLater(a *liveBatch) bool {
 	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+assemble.LeastLeft
 }
 
+const rebuildText = "Rebuild the fire: knock the ash out, open the vents below, add fuel."
+
 // mendFire is what helps a fire that sinks or is out.
 func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	var out []option
 	level := v.grate.levelAt(v.now, v.plannedLevel)
-	coals := "Rebuild the fire: knock the ash out, open the vents below, add fuel."
+	coals := rebuildText
 	if level > unit.FToC(325) {
 		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
 	}
 	switch why {
 	case "grate-off-level":
-		out = append(out, option{code: "rebuild", text: coals, entry: schedule.Entry{Kind: schedule.LogLevel, C: level}})
+		out = append(out, v.backToLevel(coals))
 	case "fire-died":
 		out = append(out, option{code: "rebuild", text: coals, entry: schedule.Entry{Kind: schedule.LogLit}})
 	}
@@ -85,6 +96,23 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	}
 	return out
 }
+
+// backToLevel brings the grate back to its level, by what the fire in hand wants.
+func (v *Revision) backToLevel(coals string) option {
+	level := v.grate.levelAt(v.now, v.plannedLevel)
+	o := option{code: "rebuild", text: coals, entry: schedule.Entry{Kind: schedule.LogLevel, C: level}}
+	if v.steered == nil {
+		if v.offLevel() > 0 {
+			o.code, o.text = "back-to-level", fmt.Sprintf("Close the vents a little: back to %s.", v.day.Grate(level))
+		}
+		return o
+	}
+	o.code, o.text = "back-to-level", fmt.Sprintf("Back to %s: %s", v.day.Grate(level), lowered(v.steerText().Text))
+	return o
+}
+
+// lowered is a sentence that goes on after a colon.
+func lowered(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
 // laterServing moves dinner, or only the dish where something else is ready.
 func (v *Revision) laterServing(a *liveBatch, p *arrange.Placed) []option {

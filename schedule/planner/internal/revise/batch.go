@@ -99,6 +99,7 @@ func (v *Revision) look(ctx context.Context) error {
 			*a = liveBatch{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
 		}
 	}
+	v.steered = v.newHand()
 	if err := v.believe(ctx); err != nil {
 		return err
 	}

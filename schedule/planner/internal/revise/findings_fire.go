@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/steer"
 )
 
 // noteFire says what the thermometers show of the fire.
@@ -28,28 +30,88 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			add(schedule.NewFinding("fire-died", "", text))
 		}
 	} else if v.grate.gaugeOnly() {
-		add(schedule.NewFinding("gauge-only", "", "Measure the air beside the meat: so far only the gauge in the lid was read, and a grate is often 30 F (17 °C) cooler or hotter than it says."))
-	} else if _, ok := v.grate.lastRead(v.now, holdsReading); ok {
-		air := v.grate.ahead(v.now, v.plannedLevel)
-		level := v.grate.levelAt(v.now, v.plannedLevel)
-		if off := air - level; math.Abs(off) > offLevelK {
-			way, do := "above", "Close the vents a little."
-			if off < 0 {
-				way, do = "below", "Open the vents, or add fuel."
-			}
-			if s := v.grate.sinking; v.grate.sinks() {
-				do = fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s.", v.clock(s.at), v.day.Grate(s.c))
-			}
-			takes := "The times take it that it stays so."
-			if v.grate.sinks() {
-				takes = "The times take it that you do."
-			}
-			add(schedule.NewFinding("grate-off-level", "", fmt.Sprintf(
-				"%s The grate runs at about %s, %s its level of %s. %s", do, v.day.Grate(air), way, v.day.Grate(level), takes)))
+		f := schedule.NewFinding("gauge-only", "", "Measure the air beside the meat: so far only the gauge in the lid was read, and a grate is often 30 F (17 °C) cooler or hotter than it says.")
+		if v.steered != nil {
+			s := v.steerText()
+			f.Text, f.Steer = f.Text+" "+s.Text, &s
 		}
+		add(f)
+	} else if off := v.offLevel(); off != 0 && v.grate.sinks() {
+		v.noteSinking(off, add)
+	} else if v.steered != nil {
+		v.noteSteered(add)
+	} else if off != 0 {
+		do := "Close the vents a little."
+		if off < 0 {
+			do = "Open the vents, or add fuel."
+		}
+		add(schedule.NewFinding("grate-off-level", "", do+" "+v.runsAt(off)+" The times take it that it stays so."))
 	}
 	v.noteRelit(add)
 	v.noteGauge(add)
+}
+
+// runsAt says how far the grate is off its level.
+func (v *Revision) runsAt(offK float64) string {
+	way, level := "above", v.grate.levelAt(v.now, v.plannedLevel)
+	if offK < 0 {
+		way = "below"
+	}
+	return fmt.Sprintf("The grate runs at about %s, %s its level of %s.", v.day.Grate(level+offK), way, v.day.Grate(level))
+}
+
+// noteSinking wants fuel for a fire that gives less and less heat.
+func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
+	from := v.grate.sinking
+	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s. %s The times take it that you do.",
+		v.clock(from.at), v.day.Grate(from.c), v.runsAt(off)))
+	if v.steered != nil {
+		s := v.steerText()
+		f.Steer = &s
+	}
+	add(f)
+}
+
+// noteSteered says what to do about the fire in hand: of a grate that is off its level, of one that will be, and of a
+// reading that cannot be.
+func (v *Revision) noteSteered(add func(schedule.Finding)) {
+	s, off, text := v.steerText(), v.offLevel(), ""
+	code := "grate-off-level"
+	switch {
+	case off != 0:
+		text = v.runsAt(off) + " "
+	case s.Do == steer.Leave.String(), s.Do == steer.HoldProbe.String():
+		return
+	case s.Do == steer.ReadAgain.String() || s.Do == steer.LookFirst.String():
+		code = "grate-doubted"
+	default:
+		code = "grate-drifts"
+	}
+	f := schedule.NewFinding(code, "", s.Text+" "+text+steered(s))
+	if off != 0 && v.comingAir() == nil {
+		f.Text += " The times take it that it stays so."
+	} else if off != 0 {
+		f.Text += " The times take it that nobody touches the fire."
+	}
+	if v.day.InQuiet(v.now) {
+		f.Text = "Quiet hours: nothing here wants you out of bed. If you are up: " + f.Text
+	}
+	f.Steer = &s
+	add(f)
+}
+
+// steered is an advice behind what to do.
+func steered(s schedule.Steer) string {
+	var parts []string
+	for _, text := range append([]string{s.Expect, s.Look, s.Why}, s.Also...) {
+		if text != "" {
+			parts = append(parts, text)
+		}
+	}
+	for _, text := range s.Taken {
+		parts = append(parts, "Taken, because you did not say: "+text+".")
+	}
+	return strings.Join(parts, " ")
 }
 
 // noteRelit asks since when a fire was out that was lit again.

@@ -100,10 +100,17 @@ func (h *grateHistory) setSince(from, to time.Time) bool {
 // was read shortly before it and then, if the fire burns as it will; else the level. It does
 // not move with the clock alone.
 func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) float64 {
-	level := h.levelAt(now, planned)
+	if c, ok := h.lately(now); ok {
+		return c
+	}
+	return h.levelAt(now, planned)
+}
+
+// lately is the mean of the newest readings if they stand for the fire that burns: nothing was done to it since.
+func (h *grateHistory) lately(now time.Time) (c float64, ok bool) {
 	n := len(h.readings)
 	if _, dead := h.dead(); dead || n == 0 {
-		return level
+		return 0, false
 	}
 	since := h.readings[n-1].at.Add(-together)
 	for _, o := range h.outages {
@@ -126,9 +133,9 @@ func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) flo
 		sum, count = sum+h.readings[i].c, count+1
 	}
 	if count == 0 {
-		return level
+		return 0, false
 	}
-	return sum / float64(count)
+	return sum / float64(count), true
 }
 
 // lastRead is the newest reading of the grate, if it is not older than so long.

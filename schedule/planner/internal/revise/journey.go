@@ -35,6 +35,10 @@ func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	}
 	c.Past = v.surrounds(a, marks, level)
 	ahead := v.grate.ahead(v.now, func(time.Time) float64 { return level })
+	coming := v.comingAir()
+	if n := len(coming); n > 0 {
+		ahead = coming[n-1].c
+	}
 	ready := c.Now + float64(v.day.Grill.SetupMinutes(v.hearth.Fires[v.fireNow()]))
 	_, dead := v.grate.dead()
 	switch {
@@ -49,6 +53,11 @@ func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	c.Ahead = v.envAt(a, v.now.Add(time.Minute), level, ahead)
 	if n := len(c.Coming); n > 0 {
 		c.Coming[n-1].In = c.Ahead
+	}
+	for _, air := range coming {
+		if in := v.envAt(a, v.now.Add(time.Minute), level, level+math.Round((air.c-level)/airStepK)*airStepK); len(c.Coming) == 0 || c.Coming[len(c.Coming)-1].In != in {
+			c.Coming = append(c.Coming, belief.Surround{From: c.Now + air.minutes, In: in})
+		}
 	}
 	v.wrapToCome(a, c, ahead)
 	return c

@@ -32,6 +32,7 @@ type Revision struct {
 	day     *assemble.Assembler // the same, or served later if that cannot be met
 	grate   grateHistory
 	found   []outage // that readings told of
+	steered *hand    // the fire in hand; nil where nothing can be said of it
 	batches []*liveBatch
 	called  []*liveBatch // called off: what was done with them stays
 

@@ -13,7 +13,7 @@ import (
 var urgency = map[string]int{
 	"unsound": -5, schedule.ReadingOpen: -4, schedule.WentOnWarm: -4, "fire-died": -3, schedule.PastTarget: -3,
 	"served-later": -2, schedule.NeverDone: -2,
-	"grate-off-level": -1, "core-falling": -1,
+	"grate-off-level": -1, "grate-doubted": -1, "grate-drifts": -1, "core-falling": -1,
 	schedule.Late: 1, schedule.MayBeLate: 1, "less-sure": 1, "stands-in-the-way": 1,
 	schedule.CodeHoldShort: 2, schedule.Early: 2, "no-word": 2,
 	"other-model": 3, "gauge-offset": 3,

@@ -1,0 +1,202 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/unit"
+)
+
+// hand is the fire in hand: what is believed of it, what to do about it, and what the grate does if nobody does.
+type hand struct {
+	advice steer.Advice
+	unsure bool      // nobody told how the vents stand
+	course []airFrom // nil where too little was read to foretell more than that it stays so
+}
+
+// airFrom is the air beside the meat from some minutes ahead on.
+type airFrom struct{ minutes, c float64 }
+
+// Levels between which vents are advised on, with the lid on.
+var coolestSteered, hottestSteered = unit.FToC(180), unit.FToC(450)
+
+// handMinutes are the ends of the stretches of a course. After the last it stays so: over gaps of hours the fire is no
+// better foretold than by saying that.
+var handMinutes = []float64{15, 35, 60}
+
+// readsForCourse is how many looks at the grate a course wants.
+const readsForCourse = 2
+
+// newHand follows the fire that burns; nil where nothing can be said of it: none burns, no charcoal, another heat than
+// vents hold, or nothing was read.
+func (v *Revision) newHand() *hand {
+	k := v.phases - 1
+	if k < 0 || k >= len(v.first.Phases) || !v.day.Grill.BurnsCharcoal() || v.grate.noneRead(v.now) {
+		return nil
+	}
+	if _, dead := v.grate.dead(); dead || v.first.Phases[k].LidOff {
+		return nil
+	}
+	want := steer.Want{LevelC: v.grate.levelAt(v.now, v.plannedLevel), NoFood: !v.foodOn()}
+	if want.LevelC < coolestSteered || want.LevelC > hottestSteered {
+		return nil
+	}
+	begin, log := v.fireBegan(k)
+	f := steer.Follow(begin, log.Events, math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
+	h := &hand{advice: f.Advise(want), unsure: !log.VentsTold}
+	if log.VentsTold && f.Looks() >= readsForCourse && h.advice.Trust == steer.Trusted {
+		h.course = courseOf(f)
+	}
+	return h
+}
+
+// noneRead says whether no thermometer of the grill was read lately.
+func (h *grateHistory) noneRead(now time.Time) bool {
+	_, read := h.lastRead(now, holdsReading)
+	return !read
+}
+
+// courseOf is the grate under the vents as they stand, each stretch by its middle.
+func courseOf(f *steer.Fire) []airFrom {
+	var out []airFrom
+	from := 0.0
+	for _, to := range handMinutes {
+		r := f.Ahead(f.Vents(), (from+to)/2)[0]
+		out = append(out, airFrom{from, r.Middle})
+		from = to
+	}
+	return append(out, airFrom{from, f.Ahead(f.Vents(), from)[0].Middle})
+}
+
+// foodOn says whether something lies on the grate.
+func (v *Revision) foodOn() bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) && !a.isAside(v.now) })
+}
+
+// fireBegan is how the fire of phase k began, and what the log says of it since.
+func (v *Revision) fireBegan(k int) (steer.Begin, FireLog) {
+	ph, f := v.first.Phases[k], v.hearth.Fires[v.fireNow()]
+	from := ph.SetupFrom.Add(v.lateOf(k))
+	for _, at := range v.told(schedule.LogLit) {
+		if (k == 0 || ph.Relit) && v.lights(at) == k {
+			from = at
+		}
+	}
+	entries := slices.DeleteFunc(slices.Clone(v.log), func(e schedule.Entry) bool { return e.At.Before(from) })
+	log := ReadFire(entries, from)
+	w := v.weatherFrom(from)
+	b := steer.Begin{Seed: steer.Seed(v.first.ID), Grill: v.day.Grill, Layout: f.Layout, Weather: w, PourMinute: float64(v.day.Grill.PourMinutes(f))}
+	b.Lit, b.Unlit = v.laid(ph)
+	b.LitUnsure = litAsPlanned
+	if log.Poured >= 0 {
+		b.PourMinute, b.Lit, b.LitUnsure = log.Poured, log.PouredLit, 0
+	}
+	if log.LaidUnlit > 0 {
+		b.Unlit = log.LaidUnlit
+	}
+	b.Top, b.Bottom, b.VentsUnsure = log.StartVents.Top, log.StartVents.Bottom, !log.VentsTold
+	if b.Top < 0 {
+		b.Top = ph.TopOpen
+	}
+	if b.Bottom < 0 {
+		b.Bottom = ph.LowOpen
+	}
+	if b.MidCook = k > 0 && !ph.Relit || b.Lit == 0; b.MidCook { // made of the fire before it, or nobody knows of what
+		b.PourMinute = 0
+	}
+	log.Events = append(log.Events, v.coldMeat(from)...)
+	return b, log
+}
+
+// litAsPlanned is how far the coals of a plan are from those that were lit (spread of the logarithm; assumption).
+const litAsPlanned = 0.2
+
+// laid are the coals of a phase: lit ones, and unlit ones beside them.
+func (v *Revision) laid(ph schedule.Phase) (lit, unlit float64) {
+	if ph.Burn == nil {
+		return 0, lateUnlit
+	}
+	lit = v.day.Grill.Pieces(fire.Amount{MassKg: ph.Burn.LightKg})
+	return lit, math.Max(v.day.Grill.Pieces(fire.Amount{MassKg: ph.Burn.LayKg})-lit, 0)
+}
+
+// lateUnlit are coals of a fire of which nobody knows how it was laid (assumption).
+const lateUnlit = 60
+
+// weatherFrom is the weather by the minute since an instant.
+func (v *Revision) weatherFrom(from time.Time) func(float64) fire.Weather {
+	const beyond = 3 * time.Hour
+	hours := v.day.WeatherBetween(from, v.now.Add(beyond))
+	return func(minute float64) fire.Weather {
+		for _, s := range hours {
+			if minute -= s.Minutes; minute < 0 {
+				return s.Weather
+			}
+		}
+		if n := len(hours); n > 0 {
+			return hours[n-1].Weather
+		}
+		return v.day.Air
+	}
+}
+
+// coldMeat is what was put on since the fire began.
+func (v *Revision) coldMeat(from time.Time) []steer.Event {
+	var out []steer.Event
+	for _, a := range v.batches {
+		if a.on.set && !a.on.at.After(v.now) && a.on.at.After(from) {
+			out = append(out, steer.Event{Minute: a.on.at.Sub(from).Minutes(), Kind: steer.Meat, Kg: a.batch.MassKg * math.Max(float64(a.batch.Count), 1)})
+		}
+	}
+	return out
+}
+
+// comingAir is the air beside the meat from now on if nobody touches the fire; nil where it is taken to stay so.
+func (v *Revision) comingAir() []airFrom {
+	if _, same := v.grate.lately(v.now); v.steered == nil || !same || v.grate.sinks() { // what sinks is fed
+		return nil
+	}
+	return v.steered.course
+}
+
+// steerText is the advice in words.
+func (v *Revision) steerText() schedule.Steer {
+	s := SteerOf(v.steered.advice, v.day.Req.Units)
+	if v.steered.unsure && s.From != nil {
+		s.Taken = []string{fmt.Sprintf("vents as the plan set them, top %s and bottom %s", fire.MarkWords(s.From.Top), fire.MarkWords(s.From.Bottom))}
+	}
+	return s
+}
+
+// steps of the advice that the plan takes up: the vents now, and the look after them. In quiet hours nothing wants a
+// person.
+func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
+	if v.steered == nil || v.day.InQuiet(v.now) || v.phases < 1 || v.phases > len(p.Phases) {
+		return nil
+	}
+	s := v.steerText()
+	level := v.grate.levelAt(v.now, v.plannedLevel)
+	var out []schedule.Step
+	if s.Do == steer.Move.String() {
+		out = append(out, v.steerStep(p, schedule.StepSetVents, v.now, 2, level, s.Text, "the grate is off its level, or on its way there"))
+	}
+	look := v.now.Add(instant.Minutes(float64(s.LookMinutes)))
+	if len(out) > 0 && !v.day.InQuiet(look) && look.Before(p.Phases[v.phases-1].To) {
+		out = append(out, v.steerStep(p, schedule.StepCheckFire, look, 1, level, "Read the grate: it should be "+v.day.Grate(level)+" or on its way. Log what it shows.", "by then the vents have done what they do"))
+	}
+	return out
+}
+
+// steeredStep numbers the steps of advice apart from those of the plan, which count from 1.
+const steeredStep = 0
+
+func (v *Revision) steerStep(p *schedule.Plan, kind schedule.StepKind, at time.Time, minutes, grateC float64, text, why string) schedule.Step {
+	return schedule.Step{ID: plans.StepID(p.ID, "", v.phases, kind, steeredStep), Kind: kind, At: at, Window: plans.FixedWindow(at), Phase: v.phases, Attended: true, Minutes: minutes, GrateC: grateC, Text: text, Why: why}
+}
