@@ -117,6 +117,13 @@ type choice struct {
 // bits are a few guesses that stand for all: one of each step, from the coolest that the grate may be in half an hour to
 // the hottest. Any few of them would cost less and mislead more.
 func (f *Fire) bits() []guess {
+	if f.few == nil {
+		f.few = f.drawBits()
+	}
+	return f.few
+}
+
+func (f *Fire) drawBits() []guess {
 	run := f.runner(f.guesses, f.Vents())
 	run.to(bitsAt)
 	order := make([]int, len(f.guesses))

@@ -14,6 +14,7 @@ type Fire struct {
 	dice    dice
 	minute  float64
 	guesses []guess
+	few     []guess // that stand for all, until something is known anew
 
 	top, bottom float64
 	told        bool // vents: somebody said so
@@ -109,6 +110,7 @@ func (f *Fire) setting(minute float64) fire.Setting {
 
 // advance lets the guesses burn on.
 func (f *Fire) advance(to float64) {
+	f.few = nil
 	for f.minute < to {
 		end := min(to, f.minute+stepMinutes)
 		if f.lidOff && f.closesAt > f.minute {
@@ -148,6 +150,7 @@ func settlesAfter(kg float64) float64 {
 
 // take believes one event.
 func (f *Fire) take(e Event) {
+	f.few = nil
 	if e.isReading() {
 		f.read(e)
 		return

@@ -1,0 +1,92 @@
+package revise_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plantest"
+)
+
+// What is found of a fire in hand, of any of its codes.
+func fireFinding(p schedule.Plan) (schedule.Finding, bool) {
+	i := slices.IndexFunc(p.Findings, func(f schedule.Finding) bool { return f.Steer != nil })
+	if i < 0 {
+		return schedule.Finding{}, false
+	}
+	return p.Findings[i], true
+}
+
+const creeping = "time,dish,kind,value\n06:00,,vents,\"top 1/3, bottom 1/3\"\n08:00,brisket,on,\n09:00,,grate,262 F\n09:30,brisket,core,70 F\n09:40,,grate,285 F\n10:10,,grate,305 F\n10:40,,grate,318 F\n"
+
+// A fire that creeps up goes on doing so if nobody touches it: the brisket is done sooner than if the grate stayed as it
+// was read last, and back to the level is a choice with its price.
+func TestCourseOfTheGrateGoesIntoTheTimes(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
+	told := plantest.Revised(t, day, creeping, "2027-07-03 10:45")
+	plantest.Judge(t, told)
+	f, ok := fireFinding(told)
+	if !ok || f.Code != "grate-off-level" || f.Steer.Do != "move-vents" || f.Steer.To.Top >= f.Steer.From.Top && f.Steer.To.Bottom >= f.Steer.From.Bottom {
+		t.Fatalf("%+v", f)
+	}
+	for _, words := range []string{"Close the ", "above its level of 275 F", "Expect ", "Look again in ", "Why: ", "nobody touches the fire"} {
+		if !strings.Contains(f.Text, words) {
+			t.Errorf("does not say %q: %s", words, f.Text)
+		}
+	}
+	if !slices.ContainsFunc(told.Remedies, func(r schedule.Remedy) bool { return r.Code == "back-to-level" && strings.Contains(r.Price, "later") }) {
+		t.Errorf("no way back to the level: %+v", told.Remedies)
+	}
+	set, look := 0, 0
+	for _, s := range told.Steps {
+		switch {
+		case s.Kind == schedule.StepSetVents && !s.Done && s.At.Equal(*told.RevisedAt) && s.Text == f.Steer.Text:
+			set++
+		case s.Kind == schedule.StepCheckFire && !s.Done && s.At.Sub(*told.RevisedAt).Minutes() == float64(f.Steer.LookMinutes):
+			look++
+		}
+	}
+	if set != 1 || look != 1 {
+		t.Errorf("%d steps to set the vents, %d looks", set, look)
+	}
+	silent := plantest.Revised(t, day, strings.Replace(creeping, "06:00,,vents,\"top 1/3, bottom 1/3\"\n", "", 1), "2027-07-03 10:45")
+	if g, _ := fireFinding(silent); !strings.Contains(g.Text, "stays so") || !strings.Contains(g.Text, "vents as the plan set them") {
+		t.Errorf("vents not told: %s", g.Text)
+	}
+}
+
+// Under vents that were opened far, a cool grate comes back: the dish is done sooner than if it stayed as read.
+func TestCourseComesBack(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
+	log := "time,dish,kind,value\n06:00,,vents,\"top 1/4, bottom 1/4\"\n08:00,brisket,on,\n08:30,,grate,236 F\n09:00,,grate,238 F\n09:30,,grate,237 F\n10:00,brisket,core,80 F\n10:00,,grate,238 F\n"
+	low := plantest.Revised(t, day, log, "2027-07-03 10:01")
+	opened := plantest.Revised(t, day, log+"10:00,,vents,\"top 1, bottom 1/2\"\n", "2027-07-03 10:01")
+	if a, b := plantest.TakeOff(t, low, "brisket").Expected, plantest.TakeOff(t, opened, "brisket").Expected; !b.Before(a) {
+		t.Errorf("off at %s under small vents, at %s under wide ones", a, b)
+	}
+}
+
+// Equal logs, equal bytes; and in quiet hours nothing wants anybody out of bed.
+func TestHandIsDeterministicAndLetsSleep(t *testing.T) {
+	day := plantest.Day(t, strings.Replace(plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"), "dishes:", "quiet: [{from: \"10:30\", to: \"12:00\"}]\ndishes:", 1))
+	var texts [2][]byte
+	for i := range texts {
+		p := plantest.Revised(t, day, creeping, "2027-07-03 10:45")
+		plantest.Judge(t, p)
+		texts[i], _ = json.Marshal(p)
+		if f, ok := fireFinding(p); !ok || !strings.HasPrefix(f.Text, "Quiet hours: nothing here wants you out of bed.") {
+			t.Errorf("in quiet hours: %+v", f)
+		}
+		for _, s := range p.Steps {
+			if (s.Kind == schedule.StepSetVents || s.Kind == schedule.StepCheckFire) && !s.Done && s.At.Equal(*p.RevisedAt) {
+				t.Errorf("%s in quiet hours", s.Kind)
+			}
+		}
+	}
+	if !bytes.Equal(texts[0], texts[1]) {
+		t.Error("the same log, another plan")
+	}
+}
