@@ -20,7 +20,11 @@ const (
 // decoder reads the parts of a request.
 type decoder struct{ *strict.Decoder }
 
-func newDecoder(faults *strict.FaultList) decoder { return decoder{strict.NewDecoder(faults)} }
+func newDecoder(faults *strict.FaultList) decoder {
+	d := decoder{strict.NewDecoder(faults)}
+	d.Teach = rightLine
+	return d
+}
 
 func (d decoder) request(r *Request) strict.Reader {
 	return strict.Named("request", func(n *strict.Node, path string) {
@@ -36,13 +40,26 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("weather", d.weather(&r.Weather)),
 			strict.Optional("quiet", d.quietHours(&r.Quiet)),
 			strict.Optional("overnight", d.Boolean(&r.Overnight)),
-			strict.Optional("confidence", strict.NotZero(d.Decoder, &r.Confidence, d.Number(&r.Confidence, "0.9"))),
+			strict.Optional("confidence", strict.NotZero(d.Decoder, &r.Confidence, d.share(&r.Confidence))),
 			strict.Optional("units", d.system(&r.Units)),
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),
 			strict.Optional("lit", strict.Pointed(&r.Lit, d.clock)),
 			strict.Required("dishes", strict.List(d.Decoder, &r.Dishes, maxDishes, d.dish)),
 		)
 	})
+}
+
+// share reads 0.9 or 90%.
+func (d decoder) share(to *float64) strict.Reader {
+	return func(n *strict.Node, path string) {
+		if n.Kind != strict.NodeText {
+			d.Number(to, "0.9")(n, path)
+			return
+		}
+		var f unit.Fraction
+		strict.Quantity(d.Decoder, &f, unit.ParseFraction)(n, path)
+		*to = float64(f)
+	}
 }
 
 // system reads us or metric.

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -42,6 +43,11 @@ func (d decoder) clock(c *Clock) strict.Reader {
 // quietHours reads the list of them; an empty one is something said: nobody sleeps.
 func (d decoder) quietHours(to *[]Quiet) strict.Reader {
 	return func(n *strict.Node, path string) {
+		if n.Kind == strict.NodeObject { // one alone
+			*to = make([]Quiet, 1)
+			d.quiet(&(*to)[0])(n, path)
+			return
+		}
 		if n.Kind == strict.NodeList {
 			*to = []Quiet{}
 		}
@@ -62,20 +68,35 @@ func (d decoder) quiet(q *Quiet) strict.Reader {
 // parseDate reads a calendar date and nothing looser.
 func parseDate(text string) (date.Date, error) {
 	t, err := time.Parse(time.DateOnly, text)
-	if err != nil {
-		return date.Date{}, fmt.Errorf("%s is no date of the calendar; write year, month and day: %s", say.Quoted(text), likelyDate(text))
+	if err == nil {
+		return date.NewAt(t), nil
 	}
-	return date.NewAt(t), nil
+	slip := &dateSlip{text, likelyDate(text)}
+	if slip.right == "" {
+		slip.right = "2027-07-03"
+		return date.Date{}, errors.New(slip.Error()) // an example is no mend
+	}
+	return date.Date{}, slip
 }
 
-// likelyDate is the date that a text of another form likely means, or one to look at.
+// dateSlip is a date in another form than the format's.
+type dateSlip struct{ text, right string }
+
+func (s *dateSlip) Error() string {
+	return fmt.Sprintf("%s is no date of the calendar; write year, month and day: %s", say.Quoted(s.text), s.right)
+}
+
+// Right is what was meant.
+func (s *dateSlip) Right() string { return s.right }
+
+// likelyDate is the date that a text of another form likely means; empty for none.
 func likelyDate(text string) string {
 	for _, form := range []string{"1/2/2006", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "Jan 2, 2006", "January 2 2006", "2 January 2006"} {
 		if t, err := time.Parse(form, text); err == nil {
 			return t.Format(time.DateOnly)
 		}
 	}
-	return "2027-07-03"
+	return ""
 }
 
 var (

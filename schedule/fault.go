@@ -11,6 +11,8 @@ type Fault struct {
 	Path     string `json:"path"`     // dishes[0].weight; "" for the whole document
 	Sentence string `json:"sentence"` // names the value and what would be right
 	Line     int    `json:"line,omitempty"`
+
+	old, right string // what to write on the line in the place of what stands there, if that is certain
 }
 
 // String is "path: sentence".
@@ -44,7 +46,7 @@ func inputError(found *strict.FaultList) error {
 func faultsOf(found []strict.Fault) []Fault {
 	var out []Fault
 	for _, f := range found {
-		out = append(out, Fault{Path: f.Path, Sentence: f.Sentence, Line: f.Line})
+		out = append(out, Fault{Path: f.Path, Sentence: f.Sentence, Line: f.Line, old: f.Mend.Old, right: f.Mend.New})
 	}
 	return out
 }

@@ -38,17 +38,27 @@ var itemNumber = regexp.MustCompile(`\[[0-9]+\]`)
 
 // fieldOf is the field of a path such as dishes[0].weight.
 func fieldOf(path string) (Field, bool) {
+	path = strings.TrimPrefix(path, "request.") // within a plan
 	path = itemNumber.ReplaceAllString(path, "[]")
 	for _, f := range fields() {
 		if f.Path == path {
 			return f, true
 		}
 	}
+	if at := strings.LastIndex(path, "[]"); at >= 0 { // one alone may stand for a list
+		return fieldOf(path[:at] + path[at+2:])
+	}
 	return Field{}, false
 }
 
 // rightLine is the line that would be right for a field of a request.
 func rightLine(path string) string {
+	if path == "" {
+		return "serve, grill and dishes; cookday new writes one"
+	}
 	f, _ := fieldOf(path)
+	if one := itemNumber.FindString(path); one != "" && strings.HasSuffix(path, one) { // an item of the list that the example has
+		return strings.TrimSuffix(strings.TrimPrefix(f.Example, f.Path+": ["), "]")
+	}
 	return f.Example
 }

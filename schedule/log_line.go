@@ -151,7 +151,9 @@ func ParseDish(text string) (Dish, error) {
 	tree := strict.ParseJSON([]byte(text), faults)
 	var dish Dish
 	if tree != nil {
-		newDecoder(faults).dish(&dish)(tree, "")
+		d := newDecoder(faults)
+		d.Teach = func(path string) string { return rightLine("dishes[]." + path) }
+		d.dish(&dish)(tree, "")
 	}
 	return dish, inputError(faults)
 }

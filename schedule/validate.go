@@ -108,7 +108,9 @@ func (v *validator) word(path, text string, allowed ...string) bool {
 		return true
 	}
 	if near := say.NearestWord(text, allowed); near != "" {
+		known := v.faults.Len()
 		v.faults.Add(path, "%s is not known; did you mean %s?", say.Quoted(text), near)
+		v.faults.Mended(known, text, near)
 	} else {
 		v.faults.Add(path, "%s is not known; it must be %s", say.Quoted(text), say.Listed(allowed, "or"))
 	}

@@ -57,7 +57,11 @@ func (v *validator) dish(path string, dish Dish) {
 		v.wrap(path+".wrap", dish, c)
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
+		known := v.faults.Len()
 		v.faults.Add(path+".cut", "%s", unknown)
+		if near := cut.Suggest(dish.Cut, 1); len(near) == 1 && say.NearestWord(dish.Cut, near) == near[0] {
+			v.faults.Mended(known, dish.Cut, near[0])
+		}
 	}
 	v.start(path+".start", dish.Start)
 	v.words(path+".prep", dish.Prep, preps...)

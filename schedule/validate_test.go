@@ -68,7 +68,8 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"{from: \"23:00\", to: \"05:30\"}", "{from: \"23:00\"}", "quiet[0].to", "missing"},
 		{"confidence: 0.9", "confidence: 90", "confidence", "0.5 and 0.99"},
 		{"confidence: 0.9", "confidence: 0", "confidence", "0 is too little"},
-		{"confidence: 0.9", "confidence: 90 %", "confidence", "a number such as 0.9"},
+		{"confidence: 0.9", "confidence: 9 %", "confidence", "between 0.5 and 0.99"},
+		{"confidence: 0.9", "confidence: sure", "confidence", "plain number with a unit"},
 		{"units: us", "units: imperial", "units", "us or metric"},
 		{"units: us", "earliest: \"19:00\"", "earliest", "{date: 2027-07-02"},
 		{"dishes:", "dishes: []\nfoods:", "dishes", "1 to 40"},
@@ -176,8 +177,8 @@ func TestRequestsThatAreRefusedTwice(t *testing.T) {
 	for now, want := range map[string]string{
 		"weights: []": "dishes[0].weights: is an empty list; name at least one or leave the field out",
 		"weight: 12 lb, target: {core: 203 F}": "dishes[0].target.core: there is no such field; there is only final\n" +
-			"dishes[0].target.final: is missing",
-		"weight: 12,5 lb": "dishes[0].weight: 12: a mass needs a unit: lb, oz, kg or g\n" +
+			"dishes[0].target.final: is missing; write final: 130 F",
+		"weight: 12,5 lb": "dishes[0].weight: 12: a weight needs a unit: lb, oz, kg or g, such as 12 lb\n" +
 			"dishes[0].\"5 lb\": there is no such field; a decimal is written with a point: 1.5 and not 1,5",
 	} {
 		if _, err := schedule.Read([]byte(plantest.With(t, "weight: 12 lb", now))); err == nil || err.Error() != want {

@@ -43,7 +43,8 @@ func TestBrokenRequests(t *testing.T) {
 				if r.code != exitInput || r.out != "" || !strings.HasPrefix(r.errors, test.want) {
 					t.Errorf("%s: exit code %d, output %q, errors %q, want them to begin %q", command, r.code, r.out, r.errors, test.want)
 				}
-				for _, line := range strings.Split(strings.TrimSuffix(r.errors, "\n"), "\n") {
+				faults, _, _ := strings.Cut(r.errors, "This would be right:\n")
+				for _, line := range strings.Split(strings.TrimSuffix(faults, "\n"), "\n") {
 					if path, sentence, ok := strings.Cut(line, ": "); !ok || path == "" || len(sentence) < 10 {
 						t.Errorf("%s: %q is not path: sentence", command, line)
 					}
@@ -82,5 +83,18 @@ func TestBrokenPlan(t *testing.T) {
 				t.Errorf("exit code %d, errors %q", r.code, r.errors)
 			}
 		})
+	}
+}
+
+// A slip whose meaning is certain is shown set right, the whole dish or field that it is in.
+func TestCheckShowsWhatWouldBeRight(t *testing.T) {
+	slips := strings.NewReplacer("dishes:", "dishs:", "cut: chicken-spatchcock", "cut: chicken-spatchcok", "kind: kettle", "kind: ketle").Replace(lunch)
+	r := invoke(slips, "check", "-")
+	_, right, found := strings.Cut(r.errors, "This would be right:\n")
+	if want := lunch[strings.Index(lunch, "grill:"):]; r.code != exitInput || !found || right != want {
+		t.Errorf("exit code %d\n%s", r.code, r.errors)
+	}
+	if r := invoke(strings.Replace(lunch, "22 in", "22", 1), "check", "-"); r.code != exitInput || strings.Contains(r.errors, "This would") {
+		t.Errorf("a guess:\n%s", r.errors)
 	}
 }

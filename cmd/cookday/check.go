@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -14,8 +15,9 @@ func checkCommand() *cobra.Command {
 		Use:   "check FILE",
 		Short: "Look for faults in a request or a plan",
 		Long: `check reads a request or a plan (- for standard input; it sees which of the two
-it is) and lists every fault with its path, one a line. A plan is looked at
-without the code that made it. Exit code 2 says that there are faults.`,
+it is) and lists every fault with its path, one per line. What is certainly a
+slip is shown as it would be right. A plan is checked independently of the
+planner. Exit code 2 says that there are faults.`,
 		Example: `  cookday check party.yaml
   cookday plan party.yaml --format json | cookday check -`,
 		Args: operands("FILE"),
@@ -31,12 +33,53 @@ without the code that made it. Exit code 2 says that there are faults.`,
 				_, err = schedule.Read(in.data)
 			}
 			if err != nil {
-				return inFile(in.name, err)
+				code := report(cmd.ErrOrStderr(), inFile(in.name, err))
+				if kind == "request" {
+					sayMended(cmd, in)
+				}
+				return &toldError{code}
 			}
 			_, err = fmt.Fprintf(cmd.OutOrStdout(), "%s: no faults found in this %s\n", in.name, kind)
 			return err
 		},
 	}
+}
+
+// sayMended shows the parts of a request that are certainly meant otherwise, set right.
+func sayMended(cmd *cobra.Command, in source) {
+	mended, certain := schedule.Mend(in.data)
+	if !certain {
+		return
+	}
+	was, is := strings.Split(string(in.data), "\n"), strings.Split(string(mended), "\n")
+	out := cmd.ErrOrStderr()
+	fmt.Fprintln(out, "This would be right:")
+	shown := 0 // lines up to here
+	for k := range is {
+		if was[k] == is[k] {
+			continue
+		}
+		from, to := blockAbout(is, k)
+		for _, line := range is[max(from, shown):max(to, shown)] {
+			fmt.Fprintln(out, line)
+		}
+		shown = max(to, shown)
+	}
+}
+
+// blockAbout are the lines of the item or field that a line belongs to.
+func blockAbout(lines []string, at int) (from, to int) {
+	begins := func(line string) bool {
+		return line != "" && line[0] != ' ' && line[0] != '#' || strings.HasPrefix(strings.TrimLeft(line, " "), "- ")
+	}
+	from, to = at, at+1
+	for from > 0 && !begins(lines[from]) {
+		from--
+	}
+	for to < len(lines) && lines[to] != "" && !begins(lines[to]) {
+		to++
+	}
+	return from, to
 }
 
 // checkPlan looks at the form of a plan, then at whether it is sound.

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"example.com/cookday/schedule"
 )
@@ -39,6 +40,11 @@ type fileFault struct {
 
 func (e *fileFault) Unwrap() error { return e.InputError }
 
+// toldError is one that was printed already.
+type toldError struct{ code int }
+
+func (e *toldError) Error() string { return "told already" }
+
 // inFile says which file the faults are in.
 func inFile(name string, err error) error {
 	if input, ok := errors.AsType[*schedule.InputError](err); ok {
@@ -52,9 +58,12 @@ func report(w io.Writer, err error) int {
 	var file *fileFault
 	var input *schedule.InputError
 	var misuse *usageError
+	var told *toldError
 	switch {
 	case err == nil:
 		return exitFine
+	case errors.As(err, &told):
+		return told.code
 	case errors.Is(err, errInfeasible):
 		return exitInfeasible
 	case errors.As(err, &file):
@@ -81,7 +90,7 @@ func printFaults(w io.Writer, name string, faults []schedule.Fault) {
 			f.Path = name
 		}
 		line := ""
-		if f.Line > 0 {
+		if f.Line > 0 && !strings.HasPrefix(f.Path, fmt.Sprintf("line %d:", f.Line)) {
 			line = fmt.Sprintf(" (line %d)", f.Line)
 		}
 		fmt.Fprintf(w, "%s%s\n", f, line)

@@ -22,7 +22,7 @@ const (
 
 var (
 	mass = quantity{
-		name: "mass", list: "lb, oz, kg or g", si: "kg", min: 0, max: 10_000, pair: [2]string{"lb", "oz"},
+		name: "weight", list: "lb, oz, kg or g", si: "kg", min: 0, max: 10_000, pair: [2]string{"lb", "oz"},
 		units: spell(map[string]scale{
 			"kg kilo kilos kilogram kilograms": {1, 1},
 			"g gram grams":                     {1, 1000},

@@ -15,7 +15,7 @@ type ParseError struct {
 	Want     string // what would be right, as the rest of a sentence: "needs a unit: lb, oz, kg or g"
 }
 
-// Error returns one sentence, for instance "12: a mass needs a unit: lb, oz, kg or g".
+// Error returns one sentence, for instance "12: a weight needs a unit: lb, oz, kg or g, such as 12 lb".
 func (e *ParseError) Error() string {
 	return fmt.Sprintf("%s: a %s %s", shown(e.Text), e.Quantity, e.Want)
 }
@@ -100,9 +100,18 @@ func (q *quantity) one(s, whole string) (number, string, error) {
 		return n, "", err
 	}
 	if _, ok := q.units[n.unit]; !ok {
-		return n, "", q.fail(whole, "needs a unit: "+q.list)
+		return n, "", q.fail(whole, needsUnit(n, q.list))
 	}
 	return n, rest, nil
+}
+
+// needsUnit says that a unit is missing, and shows it with one.
+func needsUnit(n number, list string) string {
+	if n.unit != "" || n.digits == "" {
+		return "needs a unit: " + list
+	}
+	first, _, _ := strings.Cut(strings.ReplaceAll(list, " or", ","), ",")
+	return fmt.Sprintf("needs a unit: %s, such as %s %s", list, n.digits, first)
 }
 
 type number struct {

@@ -23,7 +23,7 @@ func ExampleParseMass() {
 	fmt.Println(err)
 	// Output:
 	// 5.613 kg
-	// 12: a mass needs a unit: lb, oz, kg or g
+	// 12: a weight needs a unit: lb, oz, kg or g, such as 12 lb
 }
 
 func TestAbout(t *testing.T) {

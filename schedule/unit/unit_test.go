@@ -142,8 +142,8 @@ func TestMessages(t *testing.T) {
 	_, cold := ParseTemperature("-300 C")
 	_, nasty := ParseLength("\x1b[31m" + strings.Repeat("x", 100))
 	for want, err := range map[string]error{
-		"12: a mass needs a unit: lb, oz, kg or g":                                                                  noUnit,
-		"1,5 kg: a mass is written with a decimal point, not a comma: 1.5 and not 1,5":                              comma,
+		"12: a weight needs a unit: lb, oz, kg or g, such as 12 lb":                                                 noUnit,
+		"1,5 kg: a weight is written with a decimal point, not a comma: 1.5 and not 1,5":                            comma,
 		"-300 C: a temperature must lie between -273.15 C and 2000 C":                                               cold,
 		`"\x1b[31m` + strings.Repeat("x", 35) + `...": a length is a plain number with a unit: in, ft, mm, cm or m`: nasty,
 	} {

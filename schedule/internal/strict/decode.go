@@ -1,6 +1,7 @@
 package strict
 
 import (
+	"errors"
 	"regexp"
 	"slices"
 	"strconv"
@@ -15,6 +16,7 @@ type Decoder struct {
 	Faults *FaultList
 	Teach  func(path string) string // the line that would be right, for a field that is missing or of another kind; may be nil
 	lines  map[string]int           // of every path that was read, for faults found later
+	slips  []string          // fields that are there under a name that is off by a letter or so
 	texts  map[string]string        // of every quantity that was read, as it was written
 }
 
@@ -52,7 +54,7 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 		inner := joinPath(path, f.name)
 		i := slices.IndexFunc(members, func(m Member) bool { return m.Name == f.name })
 		if i < 0 {
-			d.Faults.AddShape(inner, f.line, "there is no such field%s", offer(f.name, members))
+			d.unknown(f, inner, members)
 			continue
 		}
 		d.lines[inner] = f.line
@@ -74,6 +76,29 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 	}
 }
 
+// unknown notes a field that does not exist. One that is a slip of the pen for another is
+// not missed besides.
+func (d *Decoder) unknown(f nodeField, path string, members []Member) {
+	known := len(d.Faults.Faults)
+	d.Faults.AddShape(path, f.line, "there is no such field%s", offer(f.name, members))
+	near := say.NearestWord(f.name, namesOf(members))
+	for i := range members {
+		if members[i].Name == near {
+			members[i].Required = false
+			d.slips = append(d.slips, strings.TrimSuffix(path, f.name)+near)
+			d.Faults.Mended(known, f.name, near)
+		}
+	}
+}
+
+func namesOf(members []Member) []string {
+	names := make([]string, len(members))
+	for i, m := range members {
+		names[i] = m.Name
+	}
+	return names
+}
+
 // right is the line that would be right for a field, behind a word that leads to it.
 func (d *Decoder) right(path, lead string) string {
 	if d.Teach == nil {
@@ -86,10 +111,7 @@ func (d *Decoder) right(path, lead string) string {
 }
 
 func offer(name string, members []Member) string {
-	names := make([]string, len(members))
-	for i, m := range members {
-		names[i] = m.Name
-	}
+	names := namesOf(members)
 	if name != "" && name[0] >= '0' && name[0] <= '9' { // 1,8 kg, taken apart at its comma
 		return "; a decimal is written with a point: 1.5 and not 1,5"
 	}
@@ -124,7 +146,9 @@ func (d *Decoder) Text(to *string) Reader {
 	return func(n *Node, path string) {
 		switch {
 		case n.Kind == NodeNumber || n.Kind == nodeBoolean:
+			known := len(d.Faults.Faults)
 			d.Faults.AddShape(path, n.Line, "%s is %s; put it in quotes to make it text", n.Text, n.Kind)
+			d.Faults.Mended(known, n.Text, strconv.Quote(n.Text))
 		case d.Is(n, path, NodeText, "text"):
 			*to = n.Text
 		}
@@ -144,9 +168,19 @@ var (
 	decimalNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][+-]?[0-9]+)?$`)
 )
 
+// number looks for a number; one in quotes is mended without them.
+func (d *Decoder) number(n *Node, path, want string) bool {
+	known := len(d.Faults.Faults)
+	is := d.Is(n, path, NodeNumber, want)
+	if !is && n.Kind == NodeText && decimalNumber.MatchString(n.Text) {
+		d.Faults.Mended(known, strconv.Quote(n.Text), n.Text)
+	}
+	return is
+}
+
 func (d *Decoder) Whole(to *int, example string) Reader {
 	return func(n *Node, path string) {
-		if !d.Is(n, path, NodeNumber, "a whole number such as "+example+", without quotes") {
+		if !d.number(n, path, "a whole number such as "+example+", without quotes") {
 			return
 		}
 		if n.Probed() {
@@ -163,7 +197,7 @@ func (d *Decoder) Whole(to *int, example string) Reader {
 
 func (d *Decoder) Number(to *float64, example string) Reader {
 	return func(n *Node, path string) {
-		if !d.Is(n, path, NodeNumber, "a number such as "+example+", without quotes") {
+		if !d.number(n, path, "a number such as "+example+", without quotes") {
 			return
 		}
 		v, err := strconv.ParseFloat(n.Text, 64)
@@ -187,7 +221,12 @@ func Quantity[T any](d *Decoder, to *T, parse func(string) (T, error)) Reader {
 			d.Faults.AddShape(path, n.Line, "%s", err)
 			return
 		case err != nil:
+			known := len(d.Faults.Faults)
 			d.Faults.AddLine(path, n.Line, "%s", err)
+			var slip interface{ Right() string }
+			if errors.As(err, &slip) {
+				d.Faults.Mended(known, n.Text, slip.Right())
+			}
 			return
 		case n.Probed():
 			n.probe.asked(n.Kind)
@@ -219,7 +258,7 @@ func NotZero[T comparable](d *Decoder, to *T, read Reader) Reader {
 // List reads every item of a list; more than most is refused before any is read.
 func List[T any](d *Decoder, to *[]T, most int, read func(*T) Reader) Reader {
 	return func(n *Node, path string) {
-		if !d.Is(n, path, NodeList, "a list") {
+		if !d.Is(n, path, NodeList, "a list"+d.right(path, ": ")) {
 			return
 		}
 		if n.Probed() {

@@ -11,10 +11,14 @@ type Fault struct {
 	Path     string // dishes[0].weight; "" for the whole document
 	Sentence string // names the value and what would be right
 	Line     int    // 0 where there is no document
+	Mend     Mend   // zero where no mend is certain
 	Shape    bool   // it is about fields and kinds of values, not about what the values say
 
 	said string // how the sentence begins: the value in our words
 }
+
+// Mend is what to write on the line of a fault in the place of what stands there.
+type Mend struct{ Old, New string }
 
 // AsWritten is the fault with the value as the cook wrote it, where that is known.
 func (f Fault) AsWritten(text string) Fault {
@@ -59,6 +63,13 @@ func (f *FaultList) AddShape(path string, line int, format string, args ...any) 
 	}
 }
 
+// Mended adds to the newest fault, if there is one since known, what would mend it.
+func (f *FaultList) Mended(known int, old, right string) {
+	if len(f.Faults) == known+1 {
+		f.Faults[known].Mend = Mend{Old: old, New: right}
+	}
+}
+
 // AddValue notes a fault whose sentence begins with the value: said is the value in
 // our words, for which [FaultList.Adopt] puts what the cook wrote.
 func (f *FaultList) AddValue(path, said, format string, args ...any) {
@@ -78,8 +89,13 @@ func (f *FaultList) Adopt(found []Fault, source *Decoder) {
 		for _, k := range known {
 			told = told || within(k.Path, fault.Path) || within(fault.Path, k.Path)
 		}
+		for _, path := range source.slips {
+			told = told || within(fault.Path, path)
+		}
 		if !told {
+			before := len(f.Faults)
 			f.AddLine(fault.Path, source.lineOf(fault.Path), "%s", fault.AsWritten(source.texts[fault.Path]).Sentence)
+			f.Mended(before, fault.Mend.Old, fault.Mend.New)
 		}
 	}
 }
