@@ -28,6 +28,10 @@ const longestDelay = 480
 // before what is expected counts (assumption).
 const soonEnough = 60
 
+// longestSameDay is by how many minutes more than what is on the fire is expected to take
+// dinner moves on the same day, for what goes on after it (assumption).
+const longestSameDay = 240
+
 // longestWait is the most minutes that serving is moved by for what is on the fire
 // (assumption: beyond a day it is another meal).
 const longestWait = 24 * 60
@@ -50,7 +54,7 @@ func (v *Revision) attempts() []attempt {
 	}
 	if likely > 0 { // before dinner waits for the next day
 		for _, more := range delays {
-			if more <= soonEnough {
+			if more <= longestSameDay {
 				out = append(out, attempt{later: likely + more, halfway: true, all: true})
 			}
 		}
