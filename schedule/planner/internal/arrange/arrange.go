@@ -54,8 +54,8 @@ type Arrangement struct {
 
 // Arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, or only with
-// a fire more than a meal wants, into more, smaller ones that fit every place they may
-// cook in, alike or each as large as it may be. Where pieces cannot be parted among grates one above another, fewer of the
+// a fire more than a meal wants, into more, smaller ones that fit more of the places that
+// they may cook in. Where pieces cannot be parted among grates one above another, fewer of the
 // grates are used.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 	if n := d.LeastBatches(); n > MostBatches {
@@ -105,7 +105,7 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 		better = than{cost: a.Solution.Cost, fires: len(a.Solution.Phases)}
 	}
 	tried := roomy
-	for _, c := range []Cutting{narrowest, filled} {
+	for _, c := range []Cutting{usual, filled} {
 		finer, err := d.Batches(ctx, h, c)
 		if err != nil {
 			return Arrangement{}, err

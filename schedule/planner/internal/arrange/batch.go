@@ -79,13 +79,19 @@ func (d *Arranger) Batches(ctx context.Context, h Hearth, c Cutting) ([]*Batch, 
 // Cutting says how a dish is parted into batches.
 type Cutting int
 
-// The ways: as few as the roomiest place allows, alike; or such that each fits every place
-// that it may cook in, alike, or each as large as it may be but for the last.
+// The ways: as few as the roomiest place allows, alike; alike such that each fits every
+// place with the usual heat; or such that each fits every place that it may cook in, as
+// large as it may be but for the last.
 const (
 	Roomiest Cutting = iota
-	narrowest
+	usual
 	filled
 )
+
+// by says whether a way counts, of which the first is the usual one.
+func (c Cutting) by(w, first day.Way) bool {
+	return c != usual || w.Direct == first.Direct && w.Band == first.Band
+}
 
 // fit chooses between the pieces that two places take.
 func (c Cutting) fit(a, b int) int {
@@ -117,6 +123,9 @@ func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, c Cutting) int {
 	best := 0
 	load := loadOf(it, l.MassKg, 1)
 	for _, w := range ways {
+		if !c.by(w, ways[0]) {
+			continue
+		}
 		sears := h.mostSeared(it, w, load)
 		for _, p := range h.PlacesOf(w) {
 			if n := min(h.fits(p, load), sears); n > 0 {

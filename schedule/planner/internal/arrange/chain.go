@@ -27,7 +27,7 @@ func (b *Batch) HandsOn() int {
 
 // chain states the batch for the solver and remembers what its modes stand for.
 func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chain {
-	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.It.Cut.HoldCostTenths, Group: b.group}
+	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.holdCost(), Group: b.group}
 	b.First, b.second = b.modeRefs(h, night)
 	stages := 1
 	for _, w := range b.Ways {
@@ -53,6 +53,16 @@ func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chai
 		c.Tasks = append(c.Tasks, second)
 	}
 	return c
+}
+
+// holdCost is what a minute of waiting costs those who eat of the batch: of a dish in
+// several, its share.
+func (b *Batch) holdCost() int {
+	all := 0
+	for _, l := range b.It.Lots {
+		all += l.Count
+	}
+	return (b.It.Cut.HoldCostTenths*b.Count + all - 1) / all
 }
 
 // lag is how long a batch may wait between its stages: not at all for a wrap,

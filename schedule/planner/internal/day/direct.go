@@ -56,7 +56,7 @@ func (d *Day) directWays(it *Item, l Lot, s Spot) []Way {
 	w.ModelDone = slab.ElapsedS() / 60 * directPace(s.LevelC)
 	w.Spread = directScatter.mixed(directSwings(body, fire, w.PullC)).SlowestOf(l.Count)
 	w.First = spread.Paces(d.Z, func(z float64) float64 { return w.ModelDone * w.Spread.Factor(z) })
-	if it.Cut.Style == cut.Bird { // it waits as it would from beside the coals
+	if it.Cut.Style != cut.Timed { // it waits as it would from beside the coals
 		var end heat.Sim
 		end.Start(body, heat.Counter(RoomC))
 		end.TakeSlab(&slab)
