@@ -70,10 +70,11 @@ dishes:
   - {name: Burgers, cut: burger, weight: 6 oz, count: 10}
 `)
 	// Output:
-	// fires: banked low, two-zone hot, spread hot
+	// fires: banked low, two-zone hot
 	// Brisket: 1 on the fire Fri 22h, wrapped Sat 10h, off Sat 15h
-	// Chickens: 2 on the fire Sat 16h, off Sat 17h
-	// Burgers: 10 on the fire Sat 18h
+	// Chickens: 2 on the fire Sat 16h, off Sat 18h
+	// Burgers: 5 on the fire Sat 18h
+	// Burgers: 5 on the fire Sat 18h
 }
 
 // Ribs and a shoulder share one low fire; the shoulder goes on first.
