@@ -20,7 +20,8 @@ slip is shown as it would be right. A plan is checked independently of the
 planner. Exit code 2 says that there are faults.`,
 		Example: `  cookday check party.yaml
   cookday plan party.yaml --format json | cookday check -`,
-		Args: operands("FILE"),
+		Args:              operands("FILE"),
+		ValidArgsFunction: files(dayFiles),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			in, err := readSource(args[0], cmd.InOrStdin())
 			if err != nil {

@@ -43,7 +43,8 @@ A dish goes by its id, its name, its cut, or any beginning that no other has.`,
 			}
 			return nil
 		},
-		RunE: func(cmd *cobra.Command, args []string) error { return note(cmd, day, now, args[0], args[1:]) },
+		ValidArgsFunction: completeNote,
+		RunE:              func(cmd *cobra.Command, args []string) error { return note(cmd, day, now, args[0], args[1:]) },
 	}
 	cmd.Flags().StringVar(&day, "day", "", "`file` of the request or plan, if it is not beside the log")
 	cmd.Flags().StringVar(&now, "now", "", "`time` of now: 14:30, 2027-07-03T14:30 or RFC 3339 (if not given: this machine's clock)")

@@ -30,7 +30,8 @@ is one: cookday note writes it.`,
 			}
 			return nil
 		},
-		RunE: func(cmd *cobra.Command, args []string) error { return now(cmd, args, typed) },
+		ValidArgsFunction: files(dayFiles, logFiles),
+		RunE:              func(cmd *cobra.Command, args []string) error { return now(cmd, args, typed) },
 	}
 	cmd.Flags().StringVar(&typed, "now", "", "`time` of now: 14:30, 2027-07-03T14:30 or RFC 3339 (if not given: this machine's clock)")
 	return cmd

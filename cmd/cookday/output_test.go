@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"example.com/cookday/schedule"
 )
 
 func TestFormats(t *testing.T) {
@@ -104,7 +106,8 @@ func TestTextKeepsWithin80Columns(t *testing.T) {
 	for _, args := range [][]string{
 		{"plan", "-"}, {"plan", "-", "--brief"}, {"cuts"}, {"cuts", "brisket"}, {"cuts", "corn"}, {"cuts", "picanha"},
 		{"forecast", "--cut", "brisket", "--weight", "12 lb"}, {"--help"}, {"plan", "--help"}, {"check", "--help"}, {"cuts", "--help"},
-		{"forecast", "--help"},
+		{"forecast", "--help"}, {"new", "--help"}, {"now", "--help"}, {"note", "--help"}, {"revise", "--help"}, {"fire", "--help"}, {"listen", "--help"}, {"store", "--help"},
+		{"help", "request"}, {"help", "log"}, {"help", "grill"}, {"help", "safety"}, {"help", "csv"}, {"help", "push"},
 	} {
 		lines := bufio.NewScanner(strings.NewReader(mustRun(t, lunch, args...)))
 		for lines.Scan() {
@@ -172,5 +175,31 @@ func TestSchemas(t *testing.T) {
 	}
 	if r := invoke("", "schema", "menu"); r.code != exitInput || !strings.Contains(r.errors, "request, entry or plan") {
 		t.Errorf("exit code %d, errors %q", r.code, r.errors)
+	}
+}
+
+// Every kind of a log is explained.
+func TestHelpExplainsEveryKindOfALog(t *testing.T) {
+	told := mustRun(t, "", "help", "log")
+	for _, f := range schedule.EntryForms() {
+		if f.Kind.Means() == "" || !strings.Contains(told, "\n  "+string(f.Kind)+" ") {
+			t.Errorf("%s is not explained", f.Kind)
+		}
+	}
+}
+
+// The shell is offered files of the right kind, the dishes of a day and the kinds of a log.
+func TestCompletionOfDays(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("lunch.yaml", []byte(lunch), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for want, args := range map[string][]string{
+		"yaml\n": {"plan", ""}, "csv\n": {"now", "lunch.yaml", ""}, "chicken\tChicken\n": {"note", "lunch.csv", "ch"},
+		"wrapped\tIt was wrapped": {"note", "lunch.csv", "chicken", "wr"}, "party\n": {"new", "--like", ""}, "entry\n": {"schema", ""},
+	} {
+		if out := mustRunQuiet(t, append([]string{"__complete"}, args...)...); !strings.Contains(out, want) {
+			t.Errorf("%v: %q", args, out)
+		}
 	}
 }

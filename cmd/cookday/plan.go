@@ -21,7 +21,8 @@ and what would help. A day that is past is planned too, and said to be past.`,
   cookday plan party.yaml --out party.html
   cookday plan party.yaml --format svg --picture grate --out grate.svg
   cookday plan party.yaml --brief --now 14:30`,
-		Args: operands("FILE"),
+		Args:              operands("FILE"),
+		ValidArgsFunction: files(dayFiles),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := s.check(); err != nil {
 				return err

@@ -8,16 +8,23 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"example.com/cookday/schedule/export"
 )
 
 func rootCommand() *cobra.Command {
 	root := &cobra.Command{
 		Use:   "cookday",
-		Short: "Plan a cook day on one grill",
-		Long: `cookday works backward from the time people eat to when to light, load, wrap,
-take off, rest and slice, for several dishes on one grate, and says how sure it
-is and how much charcoal it takes. Its times are predictions: the thermometer
+		Short: "Plan a cook on one charcoal grill, and follow it",
+		Long: `cookday plans a cook on one charcoal grill, back from the time people eat: when
+to light, what goes on when and where, how much charcoal, and how sure it is. On
+the day it says what to do now. Its times are predictions: the thermometer
 decides.
+
+  cookday new                            the first time: asks, writes your day
+  cookday plan saturday.yaml             before the day: the whole sheet
+  cookday note saturday.csv brisket 152  on the day: what you read or did
+  cookday now saturday.yaml              on the day: what to do now
 
 Exit codes: 0 fine, 1 the day cannot be done as asked (the plan that says why is
 printed), 2 bad input, 3 a fault of this program or of the machine.`,
@@ -30,12 +37,53 @@ printed), 2 bad input, 3 a fault of this program or of the machine.`,
 		SuggestionsMinimumDistance: 2, // letters
 		RunE:                       func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", usualColumns)))
+	root.SetUsageTemplate(usageWords.Replace(root.UsageTemplate()))
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usage("%s: %s; see %s --help", cmd.CommandPath(), flagTrouble(err), cmd.CommandPath())
 	})
-	root.AddCommand(newCommand(), planCommand(), reviseCommand(), noteCommand(), nowCommand(), forecastCommand(), fireCommand(), amountsCommand(), cutsCommand(), layoutsCommand(), checkCommand(), listenCommand(), storeCommand(), schemaCommand())
+	grouped(root, "Before the day:", newCommand(), planCommand(), checkCommand(), forecastCommand(), amountsCommand(), cutsCommand(), layoutsCommand())
+	grouped(root, "On the day:", nowCommand(), noteCommand(), reviseCommand(), fireCommand())
+	grouped(root, "For programs:", schemaCommand(), listenCommand(), storeCommand())
+	root.AddCommand(topics()...)
+	fitHelp(root)
+	root.InitDefaultHelpCmd()
+	for _, c := range root.Commands() {
+		if c.Name() == "help" {
+			c.Short, c.GroupID = "Say more of a command, or of what is below", "For programs:"
+		}
+	}
 	return root
+}
+
+// usageWords puts the template of the usage into our words.
+var usageWords = strings.NewReplacer(
+	".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", usualColumns),
+	"Additional help topics:", "More to read:",
+	"{{rpad .CommandPath .CommandPathPadding}}", "help {{rpad .Name 10}}",
+	`Use "{{.CommandPath}} [command] --help" for more information about a command.`, "cookday help NAME says more of a command.",
+)
+
+// fitHelp sets the running text of every help in lines that fit; what is indented stays.
+func fitHelp(cmd *cobra.Command) {
+	paragraphs := strings.Split(cmd.Long, "\n\n")
+	for i, p := range paragraphs {
+		if !strings.Contains("\n"+p, "\n ") && strings.Count(p, "\n") > 0 {
+			paragraphs[i] = strings.Join(export.Wrap(strings.ReplaceAll(p, "\n", " "), usualColumns-1), "\n")
+		}
+	}
+	cmd.Long = strings.Join(paragraphs, "\n\n")
+	for _, c := range cmd.Commands() {
+		fitHelp(c)
+	}
+}
+
+// grouped adds commands under a heading of the help.
+func grouped(root *cobra.Command, title string, commands ...*cobra.Command) {
+	root.AddGroup(&cobra.Group{ID: title, Title: title})
+	for _, c := range commands {
+		c.GroupID = title
+	}
+	root.AddCommand(commands...)
 }
 
 // strictCompletion adds the command for shell completion, which keeps where root
@@ -44,6 +92,7 @@ func strictCompletion(root *cobra.Command) {
 	root.InitDefaultCompletionCmd()
 	for _, c := range root.Commands() {
 		if c.Name() == "completion" {
+			c.Short, c.GroupID = "Print the script for a shell to complete what you type", "For programs:"
 			c.Args, c.RunE = noSuchCommand, func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
 		}
 	}

@@ -123,7 +123,7 @@ func minute(t time.Time) string { return t.UTC().Format("2006-01-02 15:04Z") }
 func (s *storeFlags) exportCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "export",
-		Short: "Print all plans, a line of JSON each, with their revisions and readings",
+		Short: "Print all plans with their revisions and readings, one per line",
 		Long: `export prints a line of JSON for each plan, the oldest first, with everything that
 is kept of it. The addresses of plans are secrets: keep the output like the file.`,
 		Example: "  cookday store export > plans.jsonl",

@@ -14,10 +14,10 @@ import (
 	"example.com/cookday/schedule/planner"
 )
 
-// What the Go code of README.md leaves out: imports, the request, and a way to print
+// What the Go code of DEVELOPERS.md leaves out: imports, the request, and a way to print
 // an instant.
 const (
-	beforeREADMECode = `package main
+	beforeShownCode = `package main
 
 import (
 	"context"
@@ -42,7 +42,7 @@ func main() {
 
 func run(request []byte) {
 `
-	afterREADMECode = "}\n"
+	afterShownCode = "}\n"
 )
 
 // tooMuch is invented: twice as many burgers as lie on so small a grate, and burgers do
@@ -54,17 +54,17 @@ dishes:
   - {name: Burgers, cut: burger, weight: 6 oz, count: 24}
 `
 
-// The Go code that README.md shows compiles, plans the party beside it, and asks whether
+// The Go code that DEVELOPERS.md shows compiles, plans the party beside it, and asks whether
 // a day can be had before it speaks of its dishes.
-func TestREADMEGoRuns(t *testing.T) {
+func TestShownGoRuns(t *testing.T) {
 	party, err := os.ReadFile("../../examples/backyard-party/request.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	overlay := readmeProgram(t)
+	overlay := shownProgram(t)
 	for _, request := range []string{string(party), tooMuch} {
 		p := planOfRequest(t, request)
-		said := runREADME(t, overlay, request)
+		said := runShown(t, overlay, request)
 		for _, d := range p.Dishes {
 			line := regexp.MustCompile(`(?m)^` + d.Name + ` +comes off between [A-Z][a-z]{2} \d\d:\d\d and [A-Z][a-z]{2} \d\d:\d\d$`)
 			if line.MatchString(said) != p.Feasible {
@@ -90,27 +90,27 @@ func TestREADMEGoRuns(t *testing.T) {
 	}
 }
 
-// readmeProgram writes the Go code of README.md as a program, and gives the file that
+// shownProgram writes the Go code of DEVELOPERS.md as a program, and gives the file that
 // lays it over the module: there it is a folder of the examples.
-func readmeProgram(t *testing.T) string {
+func shownProgram(t *testing.T) string {
 	t.Helper()
-	readme, err := os.ReadFile("../../README.md")
+	readme, err := os.ReadFile("../../DEVELOPERS.md")
 	if err != nil {
 		t.Fatal(err)
 	}
 	_, after, found := strings.Cut(string(readme), "```go\n")
 	code, _, closed := strings.Cut(after, "```")
 	if !found || !closed {
-		t.Fatal("README.md shows no Go code")
+		t.Fatal("DEVELOPERS.md shows no Go code")
 	}
 	if strings.Contains(after, "```go\n") {
-		t.Error("README.md shows Go code twice, and only the first is run")
+		t.Error("DEVELOPERS.md shows Go code twice, and only the first is run")
 	}
 	folder, err := filepath.Abs("../../examples/readme-sample")
 	if err != nil {
 		t.Fatal(err)
 	}
-	program := write(t, "main.go", beforeREADMECode+code+afterREADMECode)
+	program := write(t, "main.go", beforeShownCode+code+afterShownCode)
 	overlay, err := json.Marshal(map[string]any{"Replace": map[string]string{filepath.Join(folder, "main.go"): program}})
 	if err != nil {
 		t.Fatal(err)
@@ -118,14 +118,14 @@ func readmeProgram(t *testing.T) string {
 	return write(t, "overlay.json", string(overlay))
 }
 
-// runREADME runs the program on a request, and gives what it prints. It must end well.
-func runREADME(t *testing.T, overlay, request string) string {
+// runShown runs the program on a request, and gives what it prints. It must end well.
+func runShown(t *testing.T, overlay, request string) string {
 	t.Helper()
 	cmd := exec.Command("go", "run", "-overlay", overlay, "./examples/readme-sample", write(t, "request.yaml", request))
 	cmd.Dir = "../.."
 	said, err := cmd.CombinedOutput()
 	if err != nil {
-		t.Fatalf("the Go code of README.md: %v\n%s", err, said)
+		t.Fatalf("the Go code of DEVELOPERS.md: %v\n%s", err, said)
 	}
 	return string(said)
 }
