@@ -27,15 +27,19 @@ type choice struct{ Value, Name string }
 var (
 	doneToFood = []choice{
 		{"on", "On the grill"}, {"pulled", "Off, done"}, {"wrapped foil", "Wrapped in foil"}, {"wrapped paper", "Wrapped in paper"},
-		{"boxed", "Into the cooler"}, {"to-oven", "Into the oven"}, {"counter", "On the counter"}, {"stopped", "Off, not done"}, {"restarted", "Back on"},
+		{"boxed", "Into the cooler"}, {"to-oven", "Into the oven"}, {"counter", "On the counter"}, {"chilled", "Into the fridge"}, {"stopped", "Off, not done"}, {"restarted", "Back on"},
 	}
-	doneToFire = []choice{{"lit", "Lit"}, {"refuelled", "Fuel added"}, {"fire-out", "Fire went out"}, {"lid-opened", "Lid opened"}}
+	doneToFire = []choice{{"lit", "Lit"}, {"refuelled", "Fuel added"}, {"fire-out", "Fire went out"}, {"ash-cleared", "Ash cleared"}, {"lid-opened", "Lid opened"}, {"lid-closed", "Lid closed"}}
 )
 
 // askedOfFire are entries of the fire with a value to type.
 var askedOfFire = []struct{ Kind, Name, Label string }{
-	{"vents", "The vents", "How far open, top then bottom, such as 1/2 1/4"},
+	{"lit-coals", "Lit coals on", "How many, such as 20"},
+	{"unlit-coals", "Unlit coals on", "How many, such as 20"},
 }
+
+// openings of a vent, as a cook sees them.
+var openings = []string{"open", "3/4", "1/2", "1/4", "shut"}
 
 // live is what the forms add to the page; a feed has none.
 func (f *sheetForms) live(address string, feed bool, refused *refusal) (l export.Live, err error) {
@@ -97,7 +101,7 @@ func doneBy(s schedule.Step) (did, label string) {
 
 func (f *sheetForms) data() map[string]any {
 	d := map[string]any{"Action": f.action, "Typed": f.typed, "Dishes": f.plan.Dishes, "Unit": "F", "Readings": f.readings(),
-		"OfDish": known(doneToFood), "OfFire": known(doneToFire), "Logged": f.logged()}
+		"OfDish": known(doneToFood), "OfFire": known(doneToFire), "Logged": f.logged(), "Openings": openings}
 	if unit.System(f.plan.Units) == unit.Metric {
 		d["Unit"] = "C"
 	}
@@ -129,6 +133,9 @@ func known(all []choice) []choice {
 	})
 }
 
+// measured are the ways to measure a dish that are rarer than inside it.
+var measured = []choice{{"coldest", "coldest place of a probe pushed all through"}, {"outer", "just under the surface"}}
+
 // readings are what may be measured: each dish inside, then the grate, then what is
 // rarer.
 func (f *sheetForms) readings() (list []choice) {
@@ -136,10 +143,12 @@ func (f *sheetForms) readings() (list []choice) {
 		list = append(list, choice{"core " + d.ID, d.Name + ", inside"})
 	}
 	list = append(list, choice{"grate", "The air at the grate"}, choice{"gauge", "The gauge in the lid"})
-	for _, d := range f.plan.Dishes {
-		list = append(list, choice{"outer " + d.ID, d.Name + ", just under the surface"})
+	for _, way := range known(measured) {
+		for _, d := range f.plan.Dishes {
+			list = append(list, choice{way.Value + " " + d.ID, d.Name + ", " + way.Name})
+		}
 	}
-	return list
+	return append(list, known([]choice{{"oven", "The kitchen oven, by a thermometer in it"}})...)
 }
 
 type loggedLine struct {
@@ -168,7 +177,15 @@ func (f *sheetForms) logged() (list []loggedLine) {
 // words says an entry in a few words.
 func (f *sheetForms) words(e schedule.Entry) string {
 	text := string(e.Kind)
-	for _, c := range slices.Concat(doneToFood, doneToFire) {
+	for _, a := range askedOfFire {
+		if schedule.EntryKind(a.Kind) == e.Kind {
+			text = a.Name
+		}
+	}
+	if e.Kind == schedule.LogVents {
+		text = "The vents"
+	}
+	for _, c := range slices.Concat(doneToFood, doneToFire, measured) {
 		if kind, value := kindIn(c.Value); kind == e.Kind && (value == "" || value == e.Value) {
 			text = c.Name
 		}
@@ -191,7 +208,7 @@ func (f *sheetForms) words(e schedule.Entry) string {
 		if at, err := time.Parse(time.RFC3339, e.Value); err == nil {
 			text += " to " + at.Format("15:04")
 		}
-	case schedule.CarriesNothing:
+	case schedule.CarriesNothing, schedule.CarriesVents, schedule.CarriesCount:
 		if e.Value != "" {
 			text += fmt.Sprintf(" (%.60s)", e.Value)
 		}

@@ -18,7 +18,7 @@ import (
 const typeForm = "application/x-www-form-urlencoded"
 
 // formFields are those of the forms of a sheet; each may come once.
-var formFields = []string{"of", "degrees", "did", "dish", "value", "clock", "take", "remedy", "revision"}
+var formFields = []string{"of", "degrees", "did", "dish", "value", "top", "bottom", "clock", "take", "remedy", "revision"}
 
 // postSheet takes a form of the live sheet and sends the browser back to the page, so
 // that loading it again sends nothing twice.
@@ -185,6 +185,9 @@ func rowOf(typed map[string]string, p *schedule.Plan, now time.Time) (r row, err
 	}
 	r.Kind, r.Value = string(kind), value
 	standsFor(&r.Value, typed["value"])
+	if kind == schedule.LogVents && r.Value == "" {
+		r.Value = "top " + typed["top"] + ", bottom " + typed["bottom"]
+	}
 	if form, _ := formOfKind(kind); form.OfDish {
 		r.Dish = typed["dish"]
 	}

@@ -93,7 +93,10 @@ async function day(service, width, scheme, script) {
   await did('to the food', 'On the grill', chicken);
   await reading(`core ${chicken}`, '61');
   await reading('grate', '340');
-  await did('The fire', 'Lid opened');
+  await page.locator('summary', { hasText: 'The vents' }).click();
+  await page.selectOption('#top', '1/2');
+  await page.selectOption('#bottom', '1/4');
+  await did('The vents', 'They stand like this');
   await reading(`core ${chicken}`, '118');
   const moved = await timesOf(page);
   if (JSON.stringify(told) === JSON.stringify(moved)) fault(where, `the times have not moved: ${told}`);
