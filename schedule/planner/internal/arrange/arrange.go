@@ -54,8 +54,8 @@ type Arrangement struct {
 
 // Arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, or only with
-// a fire more than a meal wants, into more, smaller ones that fit more of the places that
-// they may cook in. Where pieces cannot be parted among grates one above another, fewer of the
+// a change of fire that may be spared, into more, smaller ones that fit more of the places
+// that they may cook in. Where pieces cannot be parted among grates one above another, fewer of the
 // grates are used.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 	if n := d.LeastBatches(); n > MostBatches {
@@ -97,7 +97,7 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 		return Arrangement{}, err
 	}
 	a, err := d.solve(ctx, h, roomy, than{})
-	if err != nil || a.Solution.Status != sequence.Infeasible && (d.FirstPlan || len(a.Solution.Phases) <= fewFires*d.meals()) {
+	if err != nil || a.Solution.Status != sequence.Infeasible && (d.FirstPlan || len(a.Solution.Phases) < 2) {
 		return a, err
 	}
 	better := than{}

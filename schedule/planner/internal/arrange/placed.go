@@ -30,8 +30,8 @@ type Placed struct {
 	Hold     int // index of the chosen one, -1 for none
 	holdLong bool
 	Mates    []*Placed // what is held in the oven already when the batch goes in
-	Grate    []int   // of each piece, from below, where a zone has several; else empty or all 0
-	Over     float64 // chance that it is done too early for its hold, beyond the tenth of fast days
+	Grate    []int     // of each piece, from below, where a zone has several; else empty or all 0
+	Over     float64   // chance that it is done too early for its hold, beyond the tenth of fast days
 }
 
 // Stages is how many stages of cooking it has on the way chosen.
