@@ -31,3 +31,27 @@ func TestALowFireMovesDinnerOnTheSameDay(t *testing.T) {
 		}
 	}
 }
+
+// A core that has risen since dusk proves no fire at dawn: 110 F where 170 F was foretold is
+// asked about, with the clock of a dead fire; a cold grate dates it hours back and not to
+// when it was seen. Before, both were taken for a slow cook.
+func TestARiseProvesNoFire(t *testing.T) {
+	p := plantest.Plan(t, `format: 1
+serve: {date: 2027-07-03, time: "13:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+oven: {hold: 170 F}
+overnight: true
+dishes: [{name: Brisket, cut: brisket, weight: 12 lb}]
+`)
+	for _, evening := range []string{"75 F", "98 F"} {
+		log := "time,dish,kind,value\n2027-07-02 20:10,,lit,\n2027-07-02 20:45,Brisket,on,\n2027-07-02 22:50,,grate,255 F\n2027-07-02 22:50,Brisket,core," + evening + "\n2027-07-03 05:05,Brisket,core,110 F\n"
+		q := plantest.Revised(t, p, log, "2027-07-03 05:06")
+		if _, asked := plantest.Finding(q, schedule.ReadingOpen); !asked {
+			t.Errorf("%s in the evening: %v", evening, q.Findings)
+		}
+		q = plantest.Revised(t, p, log+"2027-07-03 05:06,,grate,88 F\n", "2027-07-03 05:07")
+		if q.Chance.All > 0 {
+			t.Errorf("%s in the evening and a cold grate: chance %.2f", evening, q.Chance.All)
+		}
+	}
+}

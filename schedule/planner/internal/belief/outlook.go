@@ -55,6 +55,20 @@ func (f *Foretold) At(minute float64) (coreC, sdK float64) {
 	return coreC, math.Hypot(f.o.errorK(coreC, took), math.Max(slow, fast))
 }
 
+// Slow is by how many standard deviations of the pace a piece must be slow to be no warmer
+// than a core at a minute, less what a reading of it may be off; 0 if it is not.
+func (f *Foretold) Slow(minute, coreC float64) float64 {
+	const step, most = 0.25, 6.0
+	took := math.Max(minute-f.from.Minute, 0)
+	for z := 0.0; z < most; z += step {
+		c := Sample(f.way.curve, f.o.l.c.Body.StartC, f.way.sim.CoreC(), f.wayS+took*math.Exp(-z*f.paceS)/f.way.f*60)
+		if c <= coreC+f.o.errorK(c, took) {
+			return z
+		}
+	}
+	return most
+}
+
 // piecesErrorK is what one piece of several is off by: home cooks who measured two of a
 // kind report differences of 10 to 20 F.
 const piecesErrorK = 10 / 1.8

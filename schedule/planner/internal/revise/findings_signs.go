@@ -147,17 +147,18 @@ func (v *Revision) openText(a *liveBatch, s surprise.Verdict, read string) strin
 	if _, ok := v.grate.lastRead(v.now, lookedAt); ok {
 		do = say.Upper(push)
 	}
+	asks := ""
 	if s.Chance(surprise.Unit) >= surprise.AskFrom {
-		do = fmt.Sprintf("Was %s meant? Log it again in the right unit. If not: %s", v.meant(s), say.Lower(do))
+		asks = fmt.Sprintf(" Was %s meant? Then log it again in the right unit.", v.meant(s))
 		if other == surprise.Unit {
-			return fmt.Sprintf("%s %s showed %s, and %s was foretold. If that is true, %s.%s %s", do, name, read, v.day.Core(s.ForetoldC), fire, but, clockRuns)
+			return fmt.Sprintf("%s %s showed %s, and %s was foretold. If that is true, %s.%s %s%s", do, name, read, v.day.Core(s.ForetoldC), fire, but, clockRuns, asks)
 		}
 	}
 	first, second := v.causeText(s, other), fire
 	if s.Main() == surprise.Fire {
 		first, second = fire, first
 	}
-	return fmt.Sprintf("%s It showed %s, and %s was foretold: %s, or %s.%s %s", do, read, v.day.Core(s.ForetoldC), first, second, but, clockRuns)
+	return fmt.Sprintf("%s It showed %s, and %s was foretold: %s, or %s.%s %s%s", do, read, v.day.Core(s.ForetoldC), first, second, but, clockRuns, asks)
 }
 
 // clockRuns says which clock counts as long as two explanations are alive.

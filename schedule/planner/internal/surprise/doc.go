@@ -7,6 +7,7 @@
 // apart. When a fire may have died is found by physics, not by when it was seen.
 //
 //	scene.go      what is known of the fire, and proofs that it burned
+//	proof.go      what a core proves of it
 //	explain.go    explanations, and how likely each is
 //	since.go      since when the fire may have been out
 //	judge.go      reading after reading: taken, left out, or open; what settles it

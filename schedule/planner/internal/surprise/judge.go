@@ -92,8 +92,8 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 		was := from
 		if s.Accepted[k] {
 			j.taken[k] = true
-		} else if j.ordinary(k, r, f) {
-			j.take(k, f)
+		} else if j.ordinary(k, r, f) && !j.slow(r, from, f) {
+			j.take(k, from, f)
 		} else {
 			j.weigh(k, f)
 			if n := len(j.verdicts); n > 0 && j.verdicts[n-1].Index == k && j.taken[k] && j.verdicts[n-1].Open() {
@@ -160,12 +160,13 @@ func (j *judge) falls(k int, r Reading) bool {
 }
 
 // take takes a reading for the core.
-func (j *judge) take(k int, f foretold) {
+func (j *judge) take(k int, from *belief.Foretold, f foretold) {
 	r := j.readings[k]
 	rises := k == 0 || r.CoreC > f.from.CoreC
 	j.taken[k] = true
 	if rises && f.coreC > f.from.CoreC && r.CoreC > f.coreC-2*f.sdK {
-		j.provenByCore = math.Max(j.provenByCore, r.Minute)
+		proven := math.Max(j.provenByCore, j.scene.provenUntil(r.Minute))
+		j.provenByCore = math.Max(j.provenByCore, j.scene.provenBy(j.outlook, from, f.from, belief.Reading{Minute: r.Minute, CoreC: r.CoreC}, proven))
 	}
 	j.settle(k)
 }

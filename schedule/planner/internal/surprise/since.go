@@ -90,8 +90,12 @@ func Date(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading,
 		core, sd := from.At(r.Minute)
 		switch {
 		case r.Minute <= to && math.Abs(r.CoreC-core) <= ordinarySd*sd && r.CoreC > node.CoreC:
-			node = belief.Reading{Minute: r.Minute, CoreC: r.CoreC}
-			from, proven = o.From(node), math.Max(proven, r.Minute)
+			next := belief.Reading{Minute: r.Minute, CoreC: r.CoreC}
+			if r.CoreC > core-2*sd {
+				proven = s.provenBy(o, from, node, next, proven)
+			}
+			node = next
+			from = o.From(node)
 		case r.Minute > proven && (r.Minute <= to || math.IsNaN(tells.CoreC)) && r.Minute <= to+tellsMinutes:
 			tells = belief.Reading{Minute: r.Minute, CoreC: r.CoreC}
 		}
