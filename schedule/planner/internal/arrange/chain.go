@@ -35,11 +35,14 @@ func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chai
 	}
 	gaps := d.gaps(b)
 	first := sequence.Task{StartHands: b.HandsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
-	for _, r := range b.First {
+	for i, r := range b.First {
 		w := b.Ways[r.way]
-		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, false)), Cost: w.Cost + d.earlyCost(b, w), Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places)}
-		m.Closed = d.closedStarts(w, r.night, b.It)
-		m.Gap = gaps[r.way]
+		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, false)), Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places), Gap: gaps[r.way]}
+		if i > 0 && b.First[i-1].way == r.way && b.First[i-1].night == r.night { // but for the place it is the same
+			m.Cost, m.Closed = first.Modes[i-1].Cost, first.Modes[i-1].Closed
+		} else {
+			m.Cost, m.Closed = w.Cost+d.earlyCost(b, w), d.closedStarts(w, r.night, b.It)
+		}
 		first.Modes = append(first.Modes, m)
 	}
 	c.Tasks = []sequence.Task{first}

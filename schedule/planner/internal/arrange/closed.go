@@ -47,17 +47,22 @@ type fireAt struct {
 // closedFor are the bad starts of a cook that is over so long before serving at the latest.
 func (d *Arranger) closedFor(ends []attendedEnd, latest, whole float64, f fireAt, it *day.Item) []sequence.Span {
 	var closed []sequence.Span
+	through := make([]bool, len(d.Quiet))
+	for i, q := range d.Quiet {
+		through[i] = d.burnsThrough(q, f.lasts, f.levelC)
+	}
 	for u := int(latest); u <= it.Earliest; u += startGrid {
-		if d.startIsBad(ends, float64(u), whole, f) {
+		if d.startIsBad(ends, float64(u), whole, through) {
 			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
 		}
 	}
 	return closed
 }
 
-func (d *Arranger) startIsBad(ends []attendedEnd, u, whole float64, f fireAt) bool {
-	for _, q := range d.Quiet {
-		if float64(q.From) < u && float64(q.To) > u-whole && !(d.burnsThrough(q, f.lasts, f.levelC) && settledBy(q, u)) {
+// startIsBad says it of one start; through is which quiet hours the fire burns through.
+func (d *Arranger) startIsBad(ends []attendedEnd, u, whole float64, through []bool) bool {
+	for i, q := range d.Quiet {
+		if float64(q.From) < u && float64(q.To) > u-whole && !(through[i] && settledBy(q, u)) {
 			return true
 		}
 		for i := range ends {

@@ -79,13 +79,11 @@ func newSearch(h *solver, c *course) *search {
 func (s *search) allViable() {
 	s.est, s.viable = s.est[:0], s.viable[:0]
 	for k := range s.sample {
-		if k < cap(s.est) { // with the room of the lists that were there
-			s.est = s.est[:k+1]
-			s.est[k].known = false
-		} else {
-			s.est = append(s.est, estimate{})
-		}
-		viable := s.store.cells.take(len(s.ways[k]))
+		n, cells := len(s.fires), &s.store.cells
+		s.est = append(s.est, estimate{
+			need: cells.take(n), useCost: cells.take(n), useNeed: cells.take(n), key: cells.take(2 * n), alive: cells.take(len(s.ways[k])),
+		})
+		viable := cells.take(len(s.ways[k]))
 		for i := range s.ways[k] {
 			viable = append(viable, i)
 		}
