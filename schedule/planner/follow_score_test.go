@@ -42,7 +42,9 @@ func followCook(t *testing.T, r testbed.Row, readings []testbed.Row) (out []foll
 	for i, x := range readings {
 		h := x.Number(t, "hours")
 		at := on.Add(time.Duration(h * float64(time.Hour))).Truncate(time.Second)
-		add := func(dish, kind, value string) { log += fmt.Sprintf("%s,%s,%s,%s\n", at.Format(time.RFC3339), dish, kind, value) }
+		add := func(dish, kind, value string) {
+			log += fmt.Sprintf("%s,%s,%s,%s\n", at.Format(time.RFC3339), dish, kind, value)
+		}
 		if x["pit_f"] != "" {
 			add("", "grate", x["pit_f"]+" F")
 		}

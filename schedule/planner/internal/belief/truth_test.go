@@ -81,7 +81,13 @@ func journeyFor(d *day.Day, b *arrange.Batch, w day.Way, now float64) *belief.Jo
 // believed is what is believed at now after readings.
 func believed(t testing.TB, c cook, now float64, readings ...belief.Reading) *belief.Belief {
 	t.Helper()
-	b, err := belief.New(context.Background(), c.at(now), c.stand, readings)
+	return believedIn(t, c, c.at(now), readings...)
+}
+
+// believedIn is the same in a journey of its own.
+func believedIn(t testing.TB, c cook, j *belief.Journey, readings ...belief.Reading) *belief.Belief {
+	t.Helper()
+	b, err := belief.New(context.Background(), j, c.stand, readings)
 	if err != nil {
 		t.Fatal(err)
 	}
