@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -68,6 +69,14 @@ func (c *checker) asleepWithin(from, to time.Time) bool {
 	return false
 }
 
+// sleepsAfter says whether a day before that is under way, and runs late, has its food
+// chilled before anybody sleeps: it says so.
+func sleepsAfter(before *schedule.Plan) bool {
+	return before != nil && before.Revision > 0 && slices.ContainsFunc(before.Steps, func(s schedule.Step) bool {
+		return strings.Contains(s.Text, "chill first, sleep after")
+	})
+}
+
 // chilling: what is cooked ahead is cut within two hours of its take-off, and chilled and
 // looked after while somebody is up, wherever the day has two hours for that.
 func (c *checker) chilling() {
@@ -76,7 +85,7 @@ func (c *checker) chilling() {
 		return
 	}
 	watch := time.Duration(safety.CoolingFirstMinutes) * time.Minute
-	if c.asleepWithin(a.ChillAt, a.ChillAt.Add(watch)) && c.freeToChill(a.ChillAt, watch) {
+	if c.asleepWithin(a.ChillAt, a.ChillAt.Add(watch)) && c.freeToChill(a.ChillAt, watch) && !sleepsAfter(a.Plan) {
 		c.fault("ahead.chill_at", "somebody sleeps within %v of %s", watch, told(a.ChillAt))
 	}
 	before := c.plan

@@ -116,7 +116,7 @@ func (c *checker) tooEarly(b *batchFacts) float64 {
 // followed says whether a batch is on the fire of a revised day, and its window comes from
 // what was read: such a window is no log-normal one.
 func (c *checker) followed(b *batchFacts) bool {
-	return c.plan.Revision > 0 && len(b.Curve) > 0 && c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0)
+	return c.plan.Revision > 0 && (len(b.Curve) > 0 || c.found(schedule.NeverDone, b.dish.plan.ID)) && c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0)
 }
 
 // chanceOfFollowed holds a chance between those of the three points of its window. Where a

@@ -73,7 +73,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 14:04, 4 h before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 F. Aim at 150 F to 160 F at the meat and check with a probe: many ovens run 20 to 30 F over. Above 140 F throughout until it is served, and eaten by 19:00. Measure just under the surface; a probe in the middle is an alarm only.
+	// Brisket: expected off at 14:03, 4 h before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 h 15 min until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 F. Aim at 150 F to 160 F at the meat and check with a probe: many ovens run 20 to 30 F over. Above 140 F throughout until it is served, and eaten by 19:00. Measure just under the surface; a probe in the middle is an alarm only.
 	// - Let the fire sink to 225 F. Brisket is done 2 h 45 min later.
 }
 
@@ -85,11 +85,11 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 18:00: 45 %; at 21:00: 90 %. The plan is for 21:00 now. Brisket is expected ready at 18:12.
-	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:42, between 15:56 and 20:27.
-	// - Bring the grate up to 300 F. Brisket is done 50 min earlier; dinner is at 18:00, not at 21:00.
-	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 55 min earlier; dinner is at 18:00, not at 21:00.
-	// - Eat when it is likely ready, at 18:15, and bear with a delay. The cook stays as it is.
+	// At 18:00: 44 %; at 21:10: 90 %. The plan is for 21:10 now. Brisket is expected ready at 18:15.
+	// Brisket has stood near 153 F for 3 h. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:45, between 15:56 and 20:36.
+	// - Bring the grate up to 300 F. Brisket is done 50 min earlier; dinner is at 18:00, not at 21:10.
+	// - Finish Brisket in the kitchen oven at 300 F. Brisket is done 55 min earlier; dinner is at 18:00, not at 21:10.
+	// - Eat when it is likely ready, at 18:20, and bear with a delay. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.

@@ -192,3 +192,16 @@ func TestASilentDishIsAskedAfter(t *testing.T) {
 		t.Errorf("finding %q", f.Text)
 	}
 }
+
+// A reading that fits another dish on the fire is said to be of that: a probe that was
+// pushed into the neighbor.
+func TestAReadingOfAnotherDishIsNamed(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n07:54,brisket,on,\n11:30,brisket,core,150 F\n15:00,brisket,core,172 F\n16:20,chickens,on,\n17:00,,grate,370 F\n17:00,chickens,core,112 F\n17:05,brisket,core,118 F\n", "2027-07-03 17:06")
+	for _, f := range q.Findings {
+		if strings.Contains(f.Text, "118 F") && strings.Contains(f.Text, "Chickens") {
+			return
+		}
+	}
+	t.Errorf("the chickens are not named: %v", q.Findings)
+}

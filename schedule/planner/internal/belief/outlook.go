@@ -44,15 +44,20 @@ func (o *Outlook) From(node Reading) *Foretold {
 	return f
 }
 
-// At is the median of the core at a minute, and its standard deviation with that of a reading.
-func (f *Foretold) At(minute float64) (coreC, sdK float64) {
+// At is the median of the core at a minute, and its standard deviation with that of a
+// reading, on the side on which what was read lies: how hot a fast piece may be by then
+// says nothing of how cold a slow one is.
+func (f *Foretold) At(minute, readC float64) (coreC, sdK float64) {
 	at := func(took float64) float64 {
 		return Sample(f.way.curve, f.o.l.c.Body.StartC, f.way.sim.CoreC(), f.wayS+took/f.way.f*60)
 	}
 	took := math.Max(minute-f.from.Minute, 0)
 	coreC = at(took)
-	slow, fast := math.Abs(at(took*math.Exp(-f.paceS))-coreC), math.Abs(at(took*math.Exp(f.paceS))-coreC)
-	return coreC, math.Hypot(f.o.errorK(coreC, took), math.Max(slow, fast))
+	other := at(took * math.Exp(f.paceS))
+	if readC < coreC {
+		other = at(took * math.Exp(-f.paceS))
+	}
+	return coreC, math.Hypot(f.o.errorK(coreC, took), math.Abs(other-coreC))
 }
 
 // Slow is by how many standard deviations of the pace a piece must be slow to be no warmer

@@ -64,7 +64,6 @@ type liveBatch struct {
 
 	readings []belief.Reading   // the same cores, from the put-on, judged
 	signs    []surprise.Verdict // of the readings that surprise
-	foretold *belief.Foretold   // from its newest reading on
 	dire     *world             // as it is if the most dangerous of what is open holds; nil where it is taken so
 	sound    *world             // as it is if nothing of what is open holds; nil where nothing is
 	suspect  bool               // outside the published limits unless something harmless explains a reading

@@ -49,21 +49,36 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 		s.Known = append(s.Known, surprise.Span{From: minute(t.from), To: minute(t.to)})
 	}
 	for _, o := range v.batches {
-		if o != a && o.where == cooking && o.foretold != nil && o.batch.It.Dish.ID != a.batch.It.Dish.ID {
-			s.Others = append(s.Others, surprise.Other{Name: o.batch.It.Dish.Name, CoreAt: o.foretoldAt(a)})
+		if o != a && o.where == cooking && o.followed() && o.batch.It.Dish.ID != a.batch.It.Dish.ID {
+			s.Others = append(s.Others, surprise.Other{Name: o.batch.It.Dish.Name, CoreAt: v.foretoldAt(o, a)})
 		}
 	}
 	return s
 }
 
-// foretoldAt is the core of a piece at a minute of another's.
-func (a *liveBatch) foretoldAt(of *liveBatch) func(float64) (float64, float64, bool) {
-	return func(minute float64) (coreC, sdK float64, ok bool) {
-		m := of.on.at.Add(instant.Minutes(minute)).Sub(a.on.at).Minutes()
+// foretoldAt is the core of a piece at a minute of another's, by what was read of it before.
+// It is followed only if somebody asks.
+func (v *Revision) foretoldAt(o, of *liveBatch) func(float64, float64) (float64, float64, bool) {
+	return func(minute, readC float64) (coreC, sdK float64, ok bool) {
+		m := of.on.at.Add(instant.Minutes(minute)).Sub(o.on.at).Minutes()
 		if m < 0 {
 			return 0, 0, false
 		}
-		coreC, sdK = a.foretold.At(m)
+		j := o.journey
+		if j == nil {
+			j = v.journeyOf(o)
+		}
+		look, err := belief.NewOutlook(context.Background(), j, v.standOf(o), m)
+		if v.fail(err); err != nil {
+			return 0, 0, false
+		}
+		from := belief.Reading{CoreC: j.Body.StartC}
+		for _, r := range o.readings {
+			if r.Minute <= m && r.Counts() {
+				from = r
+			}
+		}
+		coreC, sdK = look.From(from).At(m, readC)
 		return coreC, sdK, true
 	}
 }

@@ -94,7 +94,7 @@ func (j *judge) explain(r belief.Reading, f foretold) (all []Explained, since Si
 	}
 	add(Unit, j.typed(r, f), "")
 	for _, o := range s.Others {
-		if core, sd, ok := o.CoreAt(r.Minute); ok && math.Abs(r.CoreC-core) <= nearSd*sd {
+		if core, sd, ok := o.CoreAt(r.Minute, r.CoreC); ok && math.Abs(r.CoreC-core) <= nearSd*sd {
 			add(Dish, dishShare*normal(r.CoreC, core, sd), o.Name)
 		}
 	}
@@ -150,6 +150,12 @@ func (j *judge) dead(r belief.Reading, f foretold) (float64, Since) {
 		when = s.since(j.outlook, f.from, proven, s.Now, r)
 		weight = fireShare * when.Density
 	}
+	if again, ok := j.litSince(r, f, proven); ok {
+		weight += rebuiltShare * again.Density
+		if again.Density*rebuiltShare > fireShare*when.Density {
+			when = again
+		}
+	}
 	// The thermometers may only show that it burns again.
 	if before := math.Max(s.provenUntil(proven-1), j.provenByCore); proven > j.provenByCore && before < proven-rebuiltMinutes {
 		to := proven - rebuiltMinutes
@@ -164,6 +170,20 @@ func (j *judge) dead(r belief.Reading, f foretold) (float64, Since) {
 		}
 	}
 	return weight, when
+}
+
+// litSince is a fire that died before a reading and burned again after it: a thermometer
+// that shows heat later clears nothing of what was before it.
+func (j *judge) litSince(r belief.Reading, f foretold, proven float64) (Since, bool) {
+	s := j.scene
+	later := s.provenAfter(r.Minute)
+	if math.IsInf(later, 1) || !(proven < r.Minute-1) || !j.coldest(r, f, proven, r.Minute) {
+		return Since{}, false
+	}
+	to := math.Max(r.Minute, later-rebuiltMinutes)
+	when := s.since(j.outlook, f.from, proven, r.Minute, r)
+	when.To = to
+	return when, true
 }
 
 // coldest says whether a dead fire can have brought the core as low as that.

@@ -75,15 +75,16 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 	node := belief.Reading{CoreC: s.Journey.Body.StartC}
 	from, made := j.outlook.From(node), 0.0
 	var spare *belief.Foretold
+	var prior last // what was foretold before the newest reading that was taken
 	stretch := math.Max(20, readings[len(readings)-1].Minute/23)
 	for k, r := range readings {
 		if err := ctx.Err(); err != nil {
 			return nil, nil, err
 		}
-		core, sd := from.At(r.Minute)
+		core, sd := from.At(r.Minute, r.CoreC)
 		f := foretold{coreC: core, sdK: sd, from: node}
 		if spare != nil { // as if the cold reading before had been of another place
-			core, sd := spare.At(r.Minute)
+			core, sd := spare.At(r.Minute, r.CoreC)
 			if s := (foretold{coreC: core, sdK: sd, from: node}); !j.ordinary(k, r, f) && j.ordinary(k, r, s) {
 				j.setAside(k)
 				f, from, spare = s, spare, nil
@@ -96,9 +97,19 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 			j.take(k, from, f)
 		} else {
 			j.weigh(k, f)
+			if prior.from != nil && !j.taken[k] && f.coreC > r.CoreC && prior.warm && !j.doubted(prior.k) {
+				core, sd := prior.from.At(r.Minute, r.CoreC)
+				if s := (foretold{coreC: core, sdK: sd, from: prior.node}); math.Abs(r.CoreC-core) <= ordinarySd*sd && !j.falls(k, r) {
+					j.insteadOf(prior, k, s)
+					from = prior.from
+				}
+			}
 			if n := len(j.verdicts); n > 0 && j.verdicts[n-1].Index == k && j.taken[k] && j.verdicts[n-1].Open() {
 				spare = was
 			}
+		}
+		if j.taken[k] {
+			prior = last{k: k, node: node, from: was, warm: r.CoreC > f.coreC, foretoldC: f.coreC}
 		}
 		if j.taken[k] && (r.Minute-made >= stretch || made == 0 || len(readings) <= 24 || j.doubted(k-1)) && r.Minute > 0 {
 			node, made = belief.Reading{Minute: r.Minute, CoreC: r.CoreC}, r.Minute
@@ -116,6 +127,32 @@ func (j *judge) setAside(k int) {
 			j.taken[v.Index], j.doubts[v.Index] = false, string(Place)
 		}
 	}
+}
+
+// last is a reading that was taken, and what was foretold before it.
+type last struct {
+	k         int
+	node      belief.Reading
+	from      *belief.Foretold
+	foretoldC float64
+	warm      bool // it is warmer than that
+}
+
+// insteadOf takes a reading for the core instead of a warmer one before it, after which it
+// would be too cold: of two places the colder one counts. A fire that may have died between
+// the two stays alive.
+func (j *judge) insteadOf(warm last, k int, f foretold) {
+	r := j.readings[warm.k]
+	j.taken[warm.k], j.doubts[warm.k] = false, string(Place)
+	j.taken[k], j.doubts[k] = true, ""
+	if n := len(j.verdicts); n > 0 && j.verdicts[n-1].Index == k && j.verdicts[n-1].Chance(Fire) < AliveFrom {
+		j.verdicts = j.verdicts[:n-1]
+	}
+	j.verdicts = append(j.verdicts, Verdict{
+		Index: warm.k, Minute: r.Minute, CoreC: r.CoreC, ForetoldC: warm.foretoldC, EdgeC: r.CoreC,
+		Causes: []Explained{{Cause: Place, Chance: 1}}, Taken: Place, Worst: Place,
+	})
+	j.settle(k)
 }
 
 func (j *judge) doubted(k int) bool { return k >= 0 && !j.taken[k] }

@@ -56,7 +56,7 @@ type Span struct{ From, To float64 }
 // Other is another piece of the day.
 type Other struct {
 	Name   string
-	CoreAt func(minute float64) (coreC, sdK float64, ok bool)
+	CoreAt func(minute, readC float64) (coreC, sdK float64, ok bool)
 }
 
 // provenUntil is the last minute up to another at which a thermometer, or a told lighting,
@@ -81,7 +81,24 @@ func (s *Scene) provenUntil(minute float64) float64 {
 	return last
 }
 
-// relitAfter says whether somebody told of lighting the fire within some minutes.
+// provenAfter is the first minute after another at which a thermometer, or a told lighting,
+// showed that the fire burned; +Inf for none.
+func (s *Scene) provenAfter(minute float64) float64 {
+	first := math.Inf(1)
+	for _, g := range s.Grates {
+		if g.Minute > minute && g.proves() {
+			first = math.Min(first, g.Minute)
+		}
+	}
+	for _, at := range s.Lit {
+		if at > minute {
+			first = math.Min(first, at)
+		}
+	}
+	return first
+}
+
+// relitWithin says whether somebody told of lighting the fire within some minutes.
 func (s *Scene) relitWithin(from, to float64) bool {
 	for _, at := range s.Lit {
 		if at > from && at <= to {

@@ -87,7 +87,7 @@ func Date(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading,
 	node := belief.Reading{CoreC: s.Journey.Body.StartC}
 	from := o.From(node)
 	for _, r := range readings {
-		core, sd := from.At(r.Minute)
+		core, sd := from.At(r.Minute, r.CoreC)
 		switch {
 		case r.Minute <= to && math.Abs(r.CoreC-core) <= ordinarySd*sd && r.CoreC > node.CoreC:
 			next := belief.Reading{Minute: r.Minute, CoreC: r.CoreC}
