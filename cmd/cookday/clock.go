@@ -24,8 +24,12 @@ func clockNow(cmd *cobra.Command) time.Time {
 	return time.Now()
 }
 
+// mistyped is by how much the last entry of a log may be in the future (assumption).
+const mistyped = 2 * time.Hour
+
 // nowOf is the time of a day that is followed: as typed, or else by the clock. A time of
-// day alone is the first such not before the last entry of the log.
+// day alone is the first such after the last entry of the log; or a little before it, for
+// that entry may be mistyped.
 func nowOf(cmd *cobra.Command, typed string, p schedule.Plan, log []schedule.Entry) (time.Time, error) {
 	loc, err := time.LoadLocation(p.TZ)
 	if err != nil {
@@ -45,7 +49,7 @@ func nowOf(cmd *cobra.Command, typed string, p schedule.Plan, log []schedule.Ent
 	last := joined[len(joined)-1].At.In(loc)
 	for day := -1; ; day++ {
 		t := time.Date(last.Year(), last.Month(), last.Day()+day, at.Hour(), at.Minute(), 0, 0, loc)
-		if !t.Before(last.Truncate(time.Minute)) {
+		if t.After(last.Add(-mistyped)) {
 			return t, nil
 		}
 	}

@@ -14,6 +14,23 @@ import (
 // rebuildMinutes are hands: ash out, coals lit in the chimney (common practice, no source).
 const rebuildMinutes = 15
 
+// pastWrapK is how far beyond the core of its wrap a piece is asked about, K.
+const pastWrapK = 5
+
+// pastWraps asks for the wrap of what was read well past it: it may be on, and not logged.
+func (v *Revision) pastWraps(steps []schedule.Step, l remainder) []schedule.Step {
+	for i, s := range steps {
+		a := l.of(s.Dish, s.Batch)
+		if s.Kind != schedule.StepWrap || s.Done || s.CoreC == 0 || a == nil || len(a.cores) == 0 || a.batch.It.Dish.Wrap != nil && a.batch.It.Dish.Wrap.After != nil {
+			continue
+		}
+		if last := a.cores[len(a.cores)-1]; last.C > s.CoreC+pastWrapK {
+			steps[i].Text = fmt.Sprintf("Is %s wrapped? Then log it (wrapped). If not, wrap it now in %s: it was at %s, past the %s of its wrap.", a.batch.It.Dish.Name, a.way().With, v.day.Core(last.C), v.day.Core(s.CoreC))
+		}
+	}
+	return steps
+}
+
 // rebuild is what has to be done now if the fire is out. Fuel that was due soon
 // waits for that fire.
 func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
