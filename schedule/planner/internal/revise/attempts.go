@@ -32,6 +32,10 @@ const soonEnough = 60
 // dinner moves on the same day, for what goes on after it (assumption).
 const longestSameDay = 240
 
+// longestSure is the most minutes that dinner moves only to be as sure as was asked
+// (assumption).
+const longestSure = 360
+
 // longestWait is the most minutes that serving is moved by for what is on the fire
 // (assumption: beyond a day it is another meal).
 const longestWait = 24 * 60
@@ -47,18 +51,19 @@ func (v *Revision) attempts() []attempt {
 		out = []attempt{{}, {halfway: true}, {halfway: true, all: true}}
 		sure = 0
 	}
+	var surely, likelier []attempt
 	for _, more := range delays {
 		if sure+more > 0 && more <= soonEnough {
-			out = append(out, attempt{later: sure + more})
+			surely = append(surely, attempt{later: sure + more})
+		}
+		if likely > 0 && more <= longestSameDay { // before dinner waits for the next day
+			likelier = append(likelier, attempt{later: likely + more, halfway: true, all: true})
 		}
 	}
-	if likely > 0 { // before dinner waits for the next day
-		for _, more := range delays {
-			if more <= longestSameDay {
-				out = append(out, attempt{later: likely + more, halfway: true, all: true})
-			}
-		}
+	if sure > longestSure { // nobody waits for so long only to be sure
+		surely, likelier = likelier, surely
 	}
+	out = append(append(out, surely...), likelier...)
 	for _, more := range delays {
 		if more > soonEnough {
 			out = append(out, attempt{later: sure + more, forced: more == longestDelay})
