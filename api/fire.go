@@ -32,17 +32,9 @@ func (s *Service) postFire(c *call) error {
 	if err != nil {
 		return err
 	}
-	data, kind, err := c.body(maxLogSigns, typeJSON, typeCSV)
+	log, err := s.fireLog(c)
 	if err != nil {
 		return err
-	}
-	var log []schedule.Entry
-	err = s.within(c.r.Context(), s.gates.ofBody(data), func(context.Context) (err error) {
-		log, err = schedule.ReadFireLog(data)
-		return err
-	})
-	if err != nil {
-		return formOf(kind, data).faults(err)
 	}
 	err = s.fire(c, fields, log, field)
 	var input *schedule.InputError
@@ -50,6 +42,22 @@ func (s *Service) postFire(c *call) error {
 		return inputProblem(input, true)
 	}
 	return err
+}
+
+// fireLog is the body as the log of a fire.
+func (s *Service) fireLog(c *call) (log []schedule.Entry, err error) {
+	data, kind, err := c.body(maxLogSigns, typeJSON, typeCSV)
+	if err != nil {
+		return nil, err
+	}
+	err = s.within(c.r.Context(), s.gates.ofBody(data), func(context.Context) (err error) {
+		log, err = schedule.ReadFireLog(data)
+		return err
+	})
+	if err != nil {
+		return nil, formOf(kind, data).faults(err)
+	}
+	return log, nil
 }
 
 func (c *call) fireQuery() (fields map[string]string, field string, err error) {

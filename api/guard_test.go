@@ -136,6 +136,12 @@ func (brokenPlanner) Make(context.Context, schedule.Request, time.Time) (schedul
 func (brokenPlanner) Fire(context.Context, schedule.FireInquiry) (schedule.Steer, error) {
 	panic("nothing asks for it here")
 }
+func (brokenPlanner) Learn(context.Context, schedule.Plan, []schedule.Entry) (schedule.GrillLesson, error) {
+	panic("nothing asks for it here")
+}
+func (brokenPlanner) LearnFire(context.Context, schedule.FireInquiry) (schedule.GrillLesson, error) {
+	panic("nothing asks for it here")
+}
 func (brokenPlanner) Forecast(context.Context, schedule.Inquiry) (schedule.Outlook, error) {
 	return schedule.Outlook{}, errors.New("a secret of the machine")
 }

@@ -16,6 +16,10 @@ type Planner interface {
 	Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 	// Fire says what to do about a fire that burns.
 	Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error)
+	// Learn says what a plan and its whole log teach of the grill.
+	Learn(ctx context.Context, p schedule.Plan, log []schedule.Entry) (schedule.GrillLesson, error)
+	// LearnFire is the same of a log of a fire alone.
+	LearnFire(ctx context.Context, q schedule.FireInquiry) (schedule.GrillLesson, error)
 	// ReadLog reads readings and events, CSV or JSON.
 	ReadLog(data []byte, p schedule.Plan) ([]schedule.Entry, error)
 	// Revise follows a plan through its whole log. The plan was made not before an instant.
@@ -33,6 +37,16 @@ func (Library) Make(ctx context.Context, r schedule.Request, notBefore time.Time
 // Fire is [planner.Fire].
 func (Library) Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error) {
 	return planner.Fire(ctx, q)
+}
+
+// Learn is [planner.Learn].
+func (Library) Learn(ctx context.Context, p schedule.Plan, log []schedule.Entry) (schedule.GrillLesson, error) {
+	return planner.Learn(ctx, p, log)
+}
+
+// LearnFire is [planner.LearnFire].
+func (Library) LearnFire(ctx context.Context, q schedule.FireInquiry) (schedule.GrillLesson, error) {
+	return planner.LearnFire(ctx, q)
 }
 
 // Forecast is [planner.Forecast].

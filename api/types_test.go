@@ -15,7 +15,7 @@ import (
 // Every field that is answered must be in the document, and nothing else may be.
 func TestSchemasHaveTheFieldsOfTheTypes(t *testing.T) {
 	seen := map[reflect.Type]bool{}
-	for _, root := range []reflect.Type{reflect.TypeFor[schedule.Plan](), reflect.TypeFor[schedule.Request](), reflect.TypeFor[schedule.Outlook](), reflect.TypeFor[schedule.Steer](),
+	for _, root := range []reflect.Type{reflect.TypeFor[schedule.Plan](), reflect.TypeFor[schedule.Request](), reflect.TypeFor[schedule.Outlook](), reflect.TypeFor[schedule.Steer](), reflect.TypeFor[schedule.GrillLesson](),
 		reflect.TypeFor[Due](), reflect.TypeFor[RevisionNews](), reflect.TypeFor[Problem](), reflect.TypeFor[schedule.Catalogue](), reflect.TypeFor[schedule.Layout]()} {
 		compareFields(t, root, seen)
 	}

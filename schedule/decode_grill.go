@@ -27,6 +27,7 @@ func (d decoder) grill(g *Grill) strict.Reader {
 			strict.Optional("raised", d.Boolean(&g.Raised)),
 			strict.Optional("levels", strict.NotZero(d.Decoder, &g.Levels, d.Whole(&g.Levels, "2"))),
 			strict.Optional("zones", strict.List(d.Decoder, &g.Zones, maxZones, d.zone)),
+			strict.Optional("own", strict.Pointed(&g.Own, d.ownGrill)),
 		)
 	}
 }

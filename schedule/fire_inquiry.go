@@ -31,6 +31,7 @@ type FireInquiry struct {
 	SteerBottom bool        // the cook steers by the bottom vent
 	Units       unit.System // of the sentences
 	Log         []Entry     // of the fire, from ReadFireLog
+	Own         *OwnGrill   // what cooks taught of the grill; nil for nothing
 	Taken       []string    // what was taken for what is left out
 }
 

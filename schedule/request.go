@@ -65,6 +65,7 @@ type Grill struct {
 	Raised      bool            `json:"raised,omitempty"` // a second grate stands over the side away from the coals
 	Levels      int             `json:"levels,omitempty"` // kind upright: grates one above another; 0 stands for 2
 	Zones       []GrillZone     `json:"zones,omitempty"`  // kind other only
+	Own         *OwnGrill       `json:"own,omitempty"`    // what its cooks taught of it
 }
 
 // Across is how far across a round grate is: a little less than the grill's name says.

@@ -18,9 +18,9 @@ type Steer struct {
 	Expect      string        `json:"expect,omitempty"`
 	Look        string        `json:"look,omitempty"`
 	Why         string        `json:"why,omitempty"`
-	Also        []string      `json:"also,omitempty"`  // what else to mind
-	Taken       []string      `json:"taken,omitempty"` // what was taken, because nobody said so
-	GrillCooks  int           `json:"grill_cooks,omitempty"`
+	Also        []string      `json:"also,omitempty"`        // what else to mind
+	Taken       []string      `json:"taken,omitempty"`       // what was taken, because nobody said so
+	GrillCooks  int           `json:"grill_cooks,omitempty"` // cooks on this grill that it rests on
 }
 
 // SteerRange is the grate's air, degC: one fire in ten is below Low, one in ten above High.

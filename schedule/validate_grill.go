@@ -57,6 +57,12 @@ func (v *validator) grill() {
 	} else {
 		v.word("grill.fuel", g.Fuel, fuels...)
 	}
+	if g.Own != nil {
+		if g.Kind == GrillOther {
+			v.faults.Add("grill.own", "a grill of kind %s gets no charcoal advice; leave its record out", g.Kind)
+		}
+		g.Own.within("grill.own", &v.faults)
+	}
 	ranged(v, "grill.gauge_offset", "difference between lid gauge and grate", g.GaugeOffset, -mostGaugeOffset, mostGaugeOffset, v.units.Difference)
 }
 

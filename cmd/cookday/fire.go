@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -36,7 +37,7 @@ var fireHelp = map[string]string{
 func boolField(name string) bool { return name == "no-food" || name == "water-pan" }
 
 func fireCommand() *cobra.Command {
-	var format, out, log string
+	var format, out, log, own string
 	cmd := &cobra.Command{
 		Use:   "fire --want TEMPERATURE",
 		Short: "Say what to do about the fire now, without a plan",
@@ -58,7 +59,7 @@ A thermometer in the lid is not the grate: of it alone you get a direction only.
   cookday fire --want 250F --shows 315F --at lid --top 1/2 --bottom 1/4
   cookday fire --want 250F --log fire.csv`,
 		Args: operands(),
-		RunE: func(cmd *cobra.Command, _ []string) error { return steerFire(cmd, log, format, out) },
+		RunE: func(cmd *cobra.Command, _ []string) error { return steerFire(cmd, log, own, format, out) },
 	}
 	f := cmd.Flags()
 	for _, name := range schedule.FireFields() {
@@ -69,6 +70,7 @@ A thermometer in the lid is not the grate: of it alone you get a direction only.
 		f.String(name, "", fireHelp[name])
 	}
 	f.StringVar(&log, "log", "", "`file` with the fire's log; - for standard input")
+	f.StringVar(&own, "own", "", "`file` with the record of this grill, from cookday learn")
 	f.StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	f.StringVarP(&out, "out", "o", "", "`file` to write, instead of standard output")
 	complete(cmd, "format", formatText, formatJSON)
@@ -81,7 +83,7 @@ A thermometer in the lid is not the grate: of it alone you get a direction only.
 }
 
 // steerFire prints the advice to what the flags of a command ask.
-func steerFire(cmd *cobra.Command, log, format, out string) error {
+func steerFire(cmd *cobra.Command, log, own, format, out string) error {
 	if err := oneOf("--format", format, formatText, formatJSON); err != nil {
 		return err
 	}
@@ -99,6 +101,11 @@ func steerFire(cmd *cobra.Command, log, format, out string) error {
 	if err != nil {
 		return err
 	}
+	if own != "" {
+		if q.Own, err = readOwn(cmd, own); err != nil {
+			return err
+		}
+	}
 	s, err := planner.Fire(cmd.Context(), q)
 	if err != nil {
 		return err
@@ -110,6 +117,14 @@ func steerFire(cmd *cobra.Command, log, format, out string) error {
 		columns, _ := terminal(cmd.OutOrStdout())
 		return writeSteer(w, s, columns)
 	})
+}
+
+// cooksText counts cooks.
+func cooksText(cooks int) string {
+	if cooks == 1 {
+		return "1 cook"
+	}
+	return strconv.Itoa(cooks) + " cooks"
 }
 
 // writeSteer prints an advice for a cook: what to do first.
@@ -125,6 +140,10 @@ func writeSteer(w io.Writer, s schedule.Steer, columns int) error {
 		for _, text := range s.Also {
 			t.item("- ", text)
 		}
+	}
+	if s.GrillCooks > 0 {
+		t.line("")
+		t.item("", "By what "+cooksText(s.GrillCooks)+" on this grill taught.")
 	}
 	if len(s.Taken) > 0 {
 		t.line("")

@@ -42,7 +42,7 @@ printed), 2 bad input, 3 a fault of this program or of the machine.`,
 		return usage("%s: %s; see %s --help", cmd.CommandPath(), flagTrouble(err), cmd.CommandPath())
 	})
 	grouped(root, "Before the day:", newCommand(), planCommand(), checkCommand(), forecastCommand(), amountsCommand(), cutsCommand(), layoutsCommand())
-	grouped(root, "On the day:", nowCommand(), noteCommand(), reviseCommand(), fireCommand())
+	grouped(root, "On the day:", nowCommand(), noteCommand(), reviseCommand(), fireCommand(), learnCommand())
 	grouped(root, "For programs:", schemaCommand(), listenCommand(), storeCommand())
 	root.AddCommand(topics()...)
 	fitHelp(root)

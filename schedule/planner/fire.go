@@ -32,6 +32,9 @@ func Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error) {
 	}
 	s := revise.SteerOf(steer.Follow(begin, events, now).Advise(want), q.Units)
 	s.Taken = q.Taken
+	if q.Own != nil {
+		s.GrillCooks = q.Own.Cooks
+	}
 	return s, nil
 }
 
@@ -79,7 +82,7 @@ func firstOf(q schedule.FireInquiry) (steer.Begin, []steer.Event, float64) {
 	g := fireGrill(q)
 	w := fire.Weather{AirC: float64(*q.Weather.Air), WindMS: float64(q.Weather.Wind)}
 	layout := fire.Fire{Layout: fire.Layout(q.Layout), LevelC: float64(q.Want)}
-	b := steer.Begin{Seed: steer.Seed(""), Grill: g, Layout: layout.Layout, Weather: func(float64) fire.Weather { return w }}
+	b := steer.Begin{Seed: steer.Seed(""), Grill: g, Own: revise.RecordOf(q.Own), Layout: layout.Layout, Weather: func(float64) fire.Weather { return w }}
 	b.Lit, b.Unlit = usualCoals(g, layout, w)
 	b.LitUnsure = litUnsure
 	from := time.Time{}

@@ -72,8 +72,8 @@ const (
 	lookStep    = 3
 	lookFirst   = 12
 	lookLast    = 36
-	lookOffF    = 22
-	lookShare   = 0.30
+	lookOffF    = 18
+	lookShare   = 0.25
 	readAgainIn = 5
 	lidAgainIn  = 10
 )

@@ -62,11 +62,17 @@ func (b *Begin) draw(d *dice, h *fire.Hearth, s fire.Setting) guess {
 	return g
 }
 
-func (b *Begin) drawTraits(d *dice) fire.Traits {
-	t, r := b.Grill.Usual(), usualRecord(b)
-	if b.Own != nil {
-		r = b.Own.widened(r)
+// record is what is known of the grill before its fire.
+func (b *Begin) record() map[string]Figure {
+	usual := usualRecord(b)
+	if b.Own == nil {
+		return usual
 	}
+	return b.Own.widened(usual)
+}
+
+func (b *Begin) drawTraits(d *dice) fire.Traits {
+	t, r := b.Grill.Usual(), b.record()
 	for _, k := range traitKeys() {
 		*k.of(&t) *= r[k.key].drawn(d)
 	}

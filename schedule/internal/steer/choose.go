@@ -22,20 +22,22 @@ const (
 	leastTopWhere = 1. / 4 // where the bottom is the fine control
 )
 
-// What a course costs, in F squared: being out of a band of outF counts in full and the rest of the error a quarter, none
-// above mostF; hot counts hotter; what comes after lateFrom a little more. Moving costs as much as an error of 10 F or so,
+// What a course costs, in F squared: being out of a band of outF counts in full and the rest of the error a quarter, little
+// more above mostF, for far off is hardly worse than off and a few wild guesses must not decide; hot counts hotter; what comes
+// after lateFrom a little more. Beyond half an hour the next look decides. Moving costs as much as an error of 10 F or so,
 // so that small ones are left alone (assumptions, tuned on simulated cooks).
 const (
 	outF      = 15
-	mostF     = 80
+	mostF     = 35
+	farSlope  = 20
 	innerPart = 0.25
 	hotter    = 1.15
 	lateMore  = 1.3
 	lateFrom  = 30
 	costFrom  = 6
-	costTo    = 45
-	moveTop   = 38
-	moveOther = 44
+	costTo    = 30
+	moveTop   = 50
+	moveOther = 58
 	perDouble = 12
 	pairsOver = 150 // one vent alone does it badly: try both
 	worthIt   = 0.8
@@ -48,9 +50,15 @@ func costOf(e float64) float64 {
 		e *= hotter
 	}
 	e = math.Abs(e)
-	out := min(max(e-outF, 0), mostF)
-	in := min(e, mostF)
-	return out*out + innerPart*in*in
+	return bent(max(e-outF, 0)) + innerPart*bent(e)
+}
+
+// bent is a square that goes on as a gentle line.
+func bent(x float64) float64 {
+	if x <= mostF {
+		return x * x
+	}
+	return mostF*mostF + farSlope*(x-mostF)
 }
 
 // course is what a choice of vents costs on a few guesses; no further than most, beyond which it does not matter.

@@ -15,7 +15,8 @@
 //	ahead.go    what the grate will do      advise.go  which vent, how far, when to look again
 //	choose.go   the vents that serve best   trust.go   readings that cannot be the grate's
 //	reach.go    what vents cannot do        remedy.go  and what can
-//	reason.go   why                           record.go  what was learned of a grill
+//	reason.go   why                           record.go, learn.go  what was learned of a grill
+//	start.go    the vents to start with
 //	words.go, words_why.go                  the advice as a cook reads it
 //	names.go    codes of what to do and why
 //

@@ -10,6 +10,8 @@ import (
 // Fire is what is believed of a fire after its log.
 type Fire struct {
 	begin   *Begin
+	log     []Event  // as taken
+	weigher *weigher // of draws that nothing moves; nil where readings pull at the guesses
 	hearth  fire.Hearth
 	dice    dice
 	minute  float64
@@ -54,14 +56,26 @@ const (
 
 // Follow believes a log up to a minute. Vents are those of Begin until the log names others.
 func Follow(b Begin, events []Event, until float64) *Fire {
-	f := &Fire{begin: &b, hearth: b.Grill.Hearth(b.Layout, b.Section), dice: dice{state: b.Seed}, top: b.Top, bottom: b.Bottom, told: !b.VentsUnsure, windMS: -1}
 	log := inOrder(events)
+	f := newFire(&b, log, guesses)
+	f.burn(log, until)
+	return f
+}
+
+// newFire is a fire before anything is known of it, as so many guesses.
+func newFire(b *Begin, log []Event, n int) *Fire {
+	f := &Fire{begin: b, hearth: b.Grill.Hearth(b.Layout, b.Section), dice: dice{state: b.Seed}, top: b.Top, bottom: b.Bottom, told: !b.VentsUnsure, windMS: -1}
 	f.minute = b.PourMinute
 	if b.MidCook && len(log) > 0 {
 		f.minute = log[0].Minute
 	}
 	f.touched = f.minute
-	f.start(log)
+	f.start(log, n)
+	return f
+}
+
+// burn takes what a log says up to a minute.
+func (f *Fire) burn(log []Event, until float64) {
 	for _, e := range log {
 		if e.Minute > until {
 			break
@@ -73,18 +87,17 @@ func Follow(b Begin, events []Event, until float64) *Fire {
 		f.take(e)
 	}
 	f.advance(until)
-	return f
 }
 
 // start draws the guesses. Of a fire met in mid cook vents that are told at once are those it burnt under.
-func (f *Fire) start(log []Event) {
+func (f *Fire) start(log []Event, n int) {
 	for _, e := range log {
 		if e.Kind == VentsSet && e.Minute == f.minute && f.begin.MidCook && !slices.ContainsFunc(log, func(o Event) bool { return o.Kind == VentsSet && o.Minute == e.Minute && o != e }) {
 			f.vents(e)
 		}
 	}
 	s := f.setting(f.minute)
-	f.guesses = make([]guess, guesses)
+	f.guesses = make([]guess, n)
 	for i := range f.guesses {
 		f.guesses[i] = f.begin.draw(&f.dice, &f.hearth, s)
 	}
@@ -121,7 +134,9 @@ func (f *Fire) advance(to float64) {
 		for i := range f.guesses {
 			g := &f.guesses[i]
 			g.coals = f.hearth.Step(&g.traits, g.coals, &s, dt)
-			g.wander(&f.dice, root)
+			if f.weigher == nil {
+				g.wander(&f.dice, root)
+			}
 		}
 		f.minute = end
 		if f.lidOff && f.minute >= f.closesAt {
@@ -151,6 +166,9 @@ func settlesAfter(kg float64) float64 {
 // take believes one event.
 func (f *Fire) take(e Event) {
 	f.few = nil
+	if f.weigher == nil {
+		f.log = append(f.log, e)
+	}
 	if e.isReading() {
 		f.read(e)
 		return
@@ -232,7 +250,11 @@ func (f *Fire) read(e Event) {
 			seen.JumpK = e.C - r.C
 		}
 	}
-	if !seen.Deaf {
+	switch {
+	case seen.Deaf:
+	case f.weigher != nil:
+		f.weigher.read(f.guesses, e.Kind, rise, e.Minute)
+	default:
 		f.pull(e.Kind, rise, seen.Surprise)
 	}
 	f.readings = append(f.readings, seen)
@@ -240,11 +262,11 @@ func (f *Fire) read(e Event) {
 
 // moments are mean and spread of what a thermometer would show, K above the air.
 func (f *Fire) moments(k Kind) (mean, sd float64) {
-	squares := 0.0
+	squares, n := 0.0, float64(len(f.guesses))
 	for i := range f.guesses {
 		x := f.guesses[i].shows(k)
-		mean += x / guesses
-		squares += x * x / guesses
+		mean += x / n
+		squares += x * x / n
 	}
 	return mean, math.Sqrt(max(squares-mean*mean, 0))
 }

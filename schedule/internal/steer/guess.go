@@ -27,13 +27,13 @@ func (g *guess) wander(d *dice, root float64) {
 // looked at in time (by so much the moves on simulated cooks were best; half of it and twice of it were worse).
 func (g *guess) jitter(d *dice) {
 	t := &g.traits
-	t.Gain *= d.factor(0.057)
+	t.Gain *= d.factor(0.08)
 	t.Leak *= d.factor(0.10)
 	t.Spread *= d.factor(0.17)
 	t.Bed *= d.factor(0.03)
 	t.UpMinutes *= d.factor(0.03)
 	t.DownMinutes *= d.factor(0.04)
-	g.coals.Lit *= d.factor(0.094)
+	g.coals.Lit *= d.factor(0.05)
 	g.coals.RiseK = max(g.coals.RiseK+d.normal(), 0)
 }
 

@@ -24,6 +24,7 @@ type traitKey struct {
 	key    string
 	of     func(*fire.Traits) *float64
 	spread float64 // between grills
+	least  float64 // share of it that is always left; 0 stands for leastSure
 	widen  float64 // from one cook to the next
 }
 
@@ -31,17 +32,17 @@ type traitKey struct {
 // the next is an assumption.
 func traitKeys() []traitKey {
 	return []traitKey{
-		{"gain", func(t *fire.Traits) *float64 { return &t.Gain }, gainSpread, 0.08},
-		{"leak", func(t *fire.Traits) *float64 { return &t.Leak }, leakSpread, 0.20},
-		{"bed", func(t *fire.Traits) *float64 { return &t.Bed }, bedSpread, 0.06},
-		{"ratio", func(t *fire.Traits) *float64 { return &t.Ratio }, ratioSpread, 0.06},
-		{"lit-heat", func(t *fire.Traits) *float64 { return &t.LitK }, litSpread, 0.08},
-		{"catching", func(t *fire.Traits) *float64 { return &t.Spread }, catchSpread, 0.15},
-		{"warming", func(t *fire.Traits) *float64 { return &t.UpMinutes }, tauSpread, 0.06},
-		{"cooling", func(t *fire.Traits) *float64 { return &t.DownMinutes }, tauSpread, 0.06},
-		{"full", func(t *fire.Traits) *float64 { return &t.Full }, fullSpread, 0.05},
-		{"ash", func(t *fire.Traits) *float64 { return &t.AshHold }, ashSpread, 0.20},
-		{"gauge", func(t *fire.Traits) *float64 { return &t.GaugeRatio }, gaugeSpread, 0.03},
+		{"gain", func(t *fire.Traits) *float64 { return &t.Gain }, gainSpread, 0, 0.08},
+		{"leak", func(t *fire.Traits) *float64 { return &t.Leak }, leakSpread, 0, 0.20},
+		{"bed", func(t *fire.Traits) *float64 { return &t.Bed }, bedSpread, 0, 0.06},
+		{"ratio", func(t *fire.Traits) *float64 { return &t.Ratio }, ratioSpread, 0, 0.06},
+		{"lit-heat", func(t *fire.Traits) *float64 { return &t.LitK }, litSpread, 0, 0.08},
+		{"catching", func(t *fire.Traits) *float64 { return &t.Spread }, catchSpread, 0, 0.15},
+		{"warming", func(t *fire.Traits) *float64 { return &t.UpMinutes }, tauSpread, 0, 0.06},
+		{"cooling", func(t *fire.Traits) *float64 { return &t.DownMinutes }, tauSpread, 0, 0.06},
+		{"full", func(t *fire.Traits) *float64 { return &t.Full }, fullSpread, 0, 0.05},
+		{"ash", func(t *fire.Traits) *float64 { return &t.AshHold }, ashSpread, 0, 0.20},
+		{"gauge", func(t *fire.Traits) *float64 { return &t.GaugeRatio }, gaugeSpread, 0.25, 0.03},
 	}
 }
 

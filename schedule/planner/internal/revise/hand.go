@@ -92,7 +92,7 @@ func (v *Revision) fireBegan(k int) (steer.Begin, FireLog) {
 	entries := slices.DeleteFunc(slices.Clone(v.log), func(e schedule.Entry) bool { return e.At.Before(from) })
 	log := ReadFire(entries, from)
 	w := v.weatherFrom(from)
-	b := steer.Begin{Seed: steer.Seed(v.first.ID), Grill: v.day.Grill, Layout: f.Layout, Weather: w, PourMinute: float64(v.day.Grill.PourMinutes(f))}
+	b := steer.Begin{Seed: steer.Seed(v.first.ID), Grill: v.day.Grill, Layout: f.Layout, Weather: w, Own: RecordOf(v.day.Req.Grill.Own), PourMinute: float64(v.day.Grill.PourMinutes(f))}
 	b.Lit, b.Unlit = v.laid(ph)
 	b.LitUnsure = litAsPlanned
 	if log.Poured >= 0 {
@@ -169,6 +169,9 @@ func (v *Revision) comingAir() []airFrom {
 // steerText is the advice in words.
 func (v *Revision) steerText() schedule.Steer {
 	s := SteerOf(v.steered.advice, v.day.Req.Units)
+	if own := v.day.Req.Grill.Own; own != nil {
+		s.GrillCooks = own.Cooks
+	}
 	if v.steered.unsure && s.From != nil {
 		s.Taken = []string{fmt.Sprintf("vents as the plan set them, top %s and bottom %s", fire.MarkWords(s.From.Top), fire.MarkWords(s.From.Bottom))}
 	}

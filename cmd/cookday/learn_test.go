@@ -1,0 +1,65 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+)
+
+// hotFireLog is a fire that runs hotter than the usual grill's under its vents: read eleven times, moved twice.
+func hotFireLog(offF int) string {
+	log := "time,kind,value\n09:00,lit,\n09:15,lit-coals,12\n09:15,vents,\"top 1/4, bottom 1/4\"\n"
+	for i, f := range []int{205, 262, 290, 301, 300, 278, 260, 255, 254, 252, 251} {
+		at := 9*60 + 30 + 15*i
+		log += fmt.Sprintf("%02d:%02d,grate,%d F\n", at/60, at%60, f+offF)
+		switch i {
+		case 4:
+			log += "10:31,vents,top 1/6\n"
+		case 7:
+			log += "11:16,vents,bottom 1/8\n"
+		}
+	}
+	return log
+}
+
+// A record is learned from the log of a fire, grows with the next, and is what fire and a request take.
+func TestLearnCommand(t *testing.T) {
+	dir := t.TempDir()
+	file := func(name, text string) string {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	record := filepath.Join(dir, "grill.yaml")
+	for k := range 2 {
+		mustRun(t, "", "learn", record, file("fire.csv", hotFireLog(2*k)), "--lit", "12", "--unlit", "80", "--out", record)
+		data, err := os.ReadFile(record)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own, err := schedule.ReadOwnGrill(data)
+		if err != nil || own.Cooks != k+1 || len(own.Figures) != len(schedule.OwnFigures()) {
+			t.Fatalf("after %d cooks: %v %+v\n%s", k+1, err, own, data)
+		}
+		if !strings.HasPrefix(string(data), "# Learned.") || !strings.Contains(string(data), "250 F: top vent") {
+			t.Errorf("%s", data)
+		}
+	}
+	ask := []string{"fire", "--want", "250F", "--shows", "280F", "--top", "1/4", "--bottom", "1/4", "--since-lit", "2h"}
+	if out := mustRun(t, "", append(ask, "--own", record)...); !strings.Contains(out, "By what 2 cooks on this grill taught.") {
+		t.Errorf("%s", out)
+	}
+	data, _ := os.ReadFile(record)
+	request := "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill:\n  kind: kettle\n  diameter: 22 in\n  own:\n    " +
+		strings.ReplaceAll(strings.TrimSpace(string(data)), "\n", "\n    ") + "\ndishes:\n  - {name: Chicken, cut: chicken, weight: 4 lb}\n"
+	mustRun(t, "", "plan", file("day.yaml", request))
+	if out := mustRun(t, "", "learn", record, file("short.csv", "time,kind,value\n09:00,grate,250 F\n"), "--format", "json"); !strings.Contains(out, `"taught": false`) || !strings.Contains(out, `"cooks": 2`) {
+		t.Errorf("of one reading: %s", out)
+	}
+}

@@ -1,0 +1,70 @@
+package steer
+
+import (
+	"math"
+
+	"example.com/cookday/schedule/internal/fire"
+)
+
+// Start asks for the vents that a fire starts with.
+type Start struct {
+	Grill       fire.Grill
+	Own         *Record
+	Layout      fire.Layout
+	Section     fire.Section
+	Weather     fire.Weather
+	LevelC      float64
+	SteerBottom bool
+}
+
+// startOverK is by how much the vents may aim above the level: a grate comes up five times faster than down.
+const startOverK = 4 / 1.8
+
+// startBurnt are the briquettes of ash on a fire that has grown (the figure of the fit).
+const startBurnt = midBurnt
+
+// startNearK is near enough to start from below: the fine control does the rest.
+const startNearK = 20 / 1.8
+
+// Vents are the marks under which the fire, once it has grown, comes near its level from below: the bottom vent at a
+// quarter if that will do, for the top one is the fine control, else wider. The range is what the grate then has on this
+// grill, as sure as the grill is known.
+func (s Start) Vents() (Vents, Range) {
+	best, off := Vents{leastTop, bottomMarks()[0]}, math.Inf(1) // where even the least marks are too hot
+	levels := s.levels()
+	for _, b := range []float64{1. / 4, 1. / 2, 1} {
+		if off <= startNearK {
+			break
+		}
+		for _, t := range topMarks() {
+			if e := s.LevelC - levels(Vents{t, b}); e >= -startOverK && e < off && (!s.SteerBottom || t >= leastTopWhere) {
+				best, off = Vents{t, b}, e
+			}
+		}
+	}
+	return best, s.spread(best)
+}
+
+// levels is where a fire of this grill stays under vents, by the middles of what is known of it.
+func (s Start) levels() func(Vents) float64 {
+	t, h := s.Own.Traits(s.Grill.Usual()), s.Grill.Hearth(s.Layout, s.Section)
+	return func(v Vents) float64 {
+		rise, _ := h.Established(&t, startBurnt, s.Grill.Setting(s.Weather, v.Top, v.Bottom, 0))
+		return s.Weather.AirC + rise
+	}
+}
+
+// spread is that of the grate over what the grill may be.
+func (s Start) spread(v Vents) Range {
+	b := Begin{Seed: 1, Grill: s.Grill, Layout: s.Layout, Own: s.Own}
+	d, h := dice{state: b.Seed}, s.Grill.Hearth(s.Layout, s.Section)
+	set := s.Grill.Setting(s.Weather, v.Top, v.Bottom, 0)
+	all := make([]guess, guesses)
+	for i := range all {
+		all[i].traits = b.drawTraits(&d)
+		all[i].coals.RiseK, _ = h.Established(&all[i].traits, startBurnt, set)
+	}
+	low, _, high := quantiles(all, func(g *guess) float64 { return g.coals.RiseK })
+	middle := s.levels()(v)
+	return Range{min(s.Weather.AirC+low, middle), middle, max(s.Weather.AirC+high, middle)}
+}
