@@ -29,20 +29,24 @@ const (
 const (
 	outF      = 15
 	mostF     = 35
-	farSlope  = 20
+	farSlope  = 8
 	innerPart = 0.25
-	hotter    = 1.15
+	hotter    = 1.2
 	lateMore  = 1.3
 	lateFrom  = 30
 	costFrom  = 6
 	costTo    = 30
-	moveTop   = 50
-	moveOther = 58
+	moveTop   = 65
+	moveOther = 75
 	perDouble = 12
 	pairsOver = 150 // one vent alone does it badly: try both
 	worthIt   = 0.8
 	worthLess = 10
 	costBits  = 40
+
+	farK        = 35 / 1.8 // so far off, a move is worth more
+	eagerFar    = 0.5
+	eagerForced = 0.2
 )
 
 func costOf(e float64) float64 {
@@ -151,15 +155,18 @@ const bitsAt = 30.0
 func (f *Fire) choose(bits []guess, want Want) choice {
 	stay := f.course(bits, f.Vents(), want.LevelC, math.Inf(1))
 	best := choice{vents: f.Vents(), cost: stay, stay: stay}
-	forced := !f.allowed(f.Vents(), want)
-	if forced {
-		best.cost = math.Inf(1)
+	forced, eager := !f.allowed(f.Vents(), want), 1.0
+	switch {
+	case forced: // the hands are there already
+		best.cost, eager = math.Inf(1), eagerForced
+	case math.Abs(f.Now().Middle-want.LevelC) > farK:
+		eager = eagerFar
 	}
 	try := func(v Vents) {
 		if !f.allowed(v, want) || v == f.Vents() {
 			return
 		}
-		hands := f.moving(v, want)
+		hands := f.moving(v, want) * eager
 		if hands >= best.cost {
 			return
 		}
@@ -183,7 +190,7 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 			}
 		}
 	}
-	best.move = best.vents != f.Vents() && (forced || best.cost < worthIt*stay-worthLess)
+	best.move = best.vents != f.Vents() && (forced || best.cost < stay-eager*((1-worthIt)*stay+worthLess))
 	if !best.move {
 		best.vents = f.Vents()
 	}
