@@ -17,13 +17,25 @@ import (
 	"example.com/cookday/schedule"
 )
 
-// serving is a service on a file of plans, by itself.
-func serving(t *testing.T, file string, cfg api.Config) string {
+// opened is the store of a name, as the program opens it.
+func opened(t *testing.T, name string) (plans api.Store) {
 	t.Helper()
-	plans, err := store.OpenFile(t.Context(), file)
+	var err error
+	if store.IsPostgres(name) {
+		plans, err = store.OpenPostgres(t.Context(), name)
+	} else {
+		plans, err = store.OpenFile(t.Context(), name)
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
+	return plans
+}
+
+// serving is a service on a store of plans, by itself.
+func serving(t *testing.T, name string, cfg api.Config) string {
+	t.Helper()
+	plans := opened(t, name)
 	cfg.Store = plans
 	listener, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {

@@ -66,7 +66,7 @@ var arrows = withRooms(map[string][]string{
 	"api/store": {"api"},
 	"api/push":  {"api"},
 
-	"api/internal/testdb": nil, // for tests
+	"internal/testdb": nil, // for tests
 
 	"cmd/cookday": {"api", "api/store", "api/push", "schedule", "schedule/draft", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
 	"examples":    {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},

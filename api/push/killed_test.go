@@ -19,13 +19,15 @@ import (
 
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
+	"example.com/cookday/internal/testdb"
 	"example.com/cookday/schedule"
 )
 
 var (
-	kills       = flag.Int("kill", 0, "how often the service is killed while it pushes; 0 leaves it out")
-	brokerKills = flag.Int("broker-kill", 20, "how often the broker is")
-	broker      = flag.String("mosquitto", "", "a broker to start: the path of mosquitto")
+	kills         = flag.Int("kill", 0, "how often the service is killed while it pushes; 0 leaves it out")
+	brokerKills   = flag.Int("broker-kill", 20, "how often the broker is")
+	databaseKills = flag.Int("database-kill", 10, "how often the server of the database is, if one is named")
+	broker        = flag.String("mosquitto", "", "a broker to start: the path of mosquitto")
 )
 
 // past is a day that is over: of a trial all steps are due at once.
@@ -63,6 +65,7 @@ func (p *program) start(t *testing.T) {
 func (p *program) kill() {
 	p.cmd.Process.Kill()
 	p.cmd.Wait()
+	p.cmd = nil
 }
 
 // acknowledged is what callers were told: the plans and their newest revisions.
@@ -128,7 +131,8 @@ func (a *acknowledged) work(ctx context.Context, at string) {
 
 // TestNothingIsForgotten kills the service and the broker again and again while plans are
 // made and revised, with a receiver that fails, sleeps and goes away: what was acknowledged
-// is told by both ways, in order, and what comes twice is the same.
+// is told by both ways, in order, and what comes twice is the same. With a database there
+// are two processes, which are killed in turns, and so is its server.
 func TestNothingIsForgotten(t *testing.T) {
 	if *kills == 0 {
 		t.Skip("takes minutes, and a broker: .ci/full.d/push.sh")
@@ -139,20 +143,31 @@ func TestNothingIsForgotten(t *testing.T) {
 	m := newMosquitto(t, dir)
 	m.start(t)
 	heard := m.listen(t)
-	p := &program{path: filepath.Join(dir, "cookday")}
-	if out, err := exec.Command("go", "build", "-o", p.path, "example.com/cookday/cmd/cookday").CombinedOutput(); err != nil {
+	built := filepath.Join(dir, "cookday")
+	if out, err := exec.Command("go", "build", "-o", built, "example.com/cookday/cmd/cookday").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}
-	file := filepath.Join(dir, "plans.db")
-	p.flags = append([]string{"listen", "--address", "127.0.0.1:0", "--store", file, "--log", "none", "--push-trials", "--drain", "0s",
-		"--webhook", receiver.address, "--webhook-secret-file", written(t, dir, "secret", receiver.secret), "--webhook-private"}, m.flags...)
+	name, services := filepath.Join(dir, "plans.db"), make([]*program, 1)
+	if testdb.Named() { // two processes on one database
+		testdb.Mortal(t)
+		name, services = testdb.Schema(t), make([]*program, 2)
+	}
+	for i := range services {
+		services[i] = &program{path: built, flags: append([]string{"listen", "--address", "127.0.0.1:0", "--store", name, "--log", "none", "--push-trials", "--drain", "0s",
+			"--webhook", receiver.address, "--webhook-secret-file", written(t, dir, "secret", receiver.secret), "--webhook-private"}, m.flags...)}
+	}
 	a := &acknowledged{plans: map[string]schedule.Plan{}, last: map[string]int{}}
+	serverKills := 0
 	for round := range *kills {
 		before := a.count()
-		p.start(t)
 		ctx, cancel := context.WithCancel(context.Background())
 		var wg sync.WaitGroup
-		wg.Go(func() { a.work(ctx, p.at) })
+		for _, p := range services {
+			if p.cmd == nil {
+				p.start(t)
+			}
+			wg.Go(func() { a.work(ctx, p.at) })
+		}
 		for began := time.Now(); round%2 == 0 && a.count() == before && time.Since(began) < time.Minute; {
 			time.Sleep(time.Millisecond) // every other round there is something to forget
 		}
@@ -161,38 +176,52 @@ func TestNothingIsForgotten(t *testing.T) {
 			m.restart(t)
 			time.Sleep(time.Duration(random.IntN(1200)) * time.Millisecond)
 		}
+		if testdb.Named() && serverKills < *databaseKills && round**databaseKills/(*kills) >= serverKills {
+			serverKills++
+			testdb.Kill(t, time.Duration(random.IntN(1500))*time.Millisecond)
+		}
 		receiver.turn(round)
-		p.kill()
+		services[round%len(services)].kill()
 		cancel()
 		wg.Wait()
 		http.DefaultClient.CloseIdleConnections()
 	}
 	receiver.turn(-1) // well from now on
-	p.start(t)
-	defer p.kill()
+	for _, p := range services {
+		if p.cmd == nil {
+			p.start(t)
+		}
+		defer p.kill()
+	}
 	began := time.Now()
-	want := a.events(t, file)
+	want := a.events(t, name)
 	receiver.heard.await(t, "webhook", want)
 	heard.await(t, "broker", want)
 	plans, events := 0, 0
 	for _, ids := range want {
 		plans, events = plans+1, events+len(ids)
 	}
-	t.Logf("%d kills of the service, %d of the broker; %d plans, %d events: all told by both ways, in order, %v after the end", *kills, m.kills, plans, events, time.Since(began).Round(100*time.Millisecond))
+	t.Logf("%d processes, %d kills of them, %d of the broker, %d of the database; %d plans, %d events: all told by both ways, in order, %v after the end", len(services), *kills, m.kills, serverKills, plans, events, time.Since(began).Round(100*time.Millisecond))
 	t.Logf("webhook: %d calls, %d turned away, %d came twice; broker: %d messages, %d twice", receiver.calls, receiver.refused, receiver.heard.again, heard.count, heard.again)
 	if events < 10**kills {
 		t.Error("there was next to nothing to forget")
 	}
-	if left, err := exec.Command(p.path, "store", "dead", "--store", file).CombinedOutput(); err != nil || strings.Count(string(left), "\n") != 1 {
+	if left, err := exec.Command(built, "store", "dead", "--store", name).CombinedOutput(); err != nil || strings.Count(string(left), "\n") != 1 {
 		t.Errorf("given up: %s %v", left, err)
 	}
 }
 
 // events are those that followers of each plan must hear of, from what callers were told:
 // the plan, all its steps, for they are past, and each revision that was acknowledged.
-func (a *acknowledged) events(t *testing.T, file string) map[string][]string {
+func (a *acknowledged) events(t *testing.T, name string) map[string][]string {
 	t.Helper()
-	f, err := store.OpenFile(t.Context(), file)
+	var f api.Store
+	var err error
+	if testdb.Named() {
+		f, err = store.OpenPostgres(t.Context(), name)
+	} else {
+		f, err = store.OpenFile(t.Context(), name)
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"example.com/cookday/api"
-	"example.com/cookday/api/internal/testdb"
+	"example.com/cookday/internal/testdb"
 )
 
 func openPostgres(t *testing.T, address string) *Postgres {

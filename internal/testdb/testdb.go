@@ -59,12 +59,17 @@ func Do(t testing.TB, statement string) {
 	}
 }
 
+// Mortal skips a test if no server that may be killed is named.
+func Mortal(t testing.TB) {
+	t.Helper()
+	if !Named() || *data == "" || *start == "" {
+		t.Skip("no server that may be killed is named by flags")
+	}
+}
+
 // Kill kills the server as a loss of power would, and starts it again after a while.
 func Kill(t testing.TB, after time.Duration) {
 	t.Helper()
-	if *data == "" || *start == "" {
-		t.Skip("no server that may be killed is named by flags")
-	}
 	text, err := os.ReadFile(filepath.Join(*data, "postmaster.pid"))
 	if err != nil {
 		t.Fatal(err)
