@@ -2,6 +2,7 @@ package api
 
 import (
 	"log/slog"
+	"net/http"
 	"net/netip"
 	"runtime"
 	"time"
@@ -27,6 +28,8 @@ type Config struct {
 	Log      *slog.Logger     // discards
 	Version  string           // of the build; "" says none
 	Document []byte           // openapi.yaml, as it is served; nil serves none
+	Observer Observer         // is told of every call; nil for none
+	Metrics  http.Handler     // answers GET /metrics; nil for none
 
 	Token   string         // bearer token asked of every call but the health checks; empty asks for none
 	Hosts   []string       // names and addresses this service answers to; empty answers to any

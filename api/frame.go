@@ -114,6 +114,9 @@ func (s *Service) logCall(c *call, method string, took time.Duration) {
 	if route == "" {
 		route = "(none)"
 	}
+	if s.cfg.Observer != nil {
+		s.cfg.Observer.Called(method, route, c.w.status, took)
+	}
 	level := slog.LevelInfo
 	if c.w.status >= http.StatusInternalServerError {
 		level = slog.LevelWarn

@@ -18,6 +18,7 @@ type gate struct {
 	waiting  atomic.Int64
 	queue    int64
 	patience time.Duration
+	refused  atomic.Int64
 }
 
 func newGate(places, queue int, patience time.Duration) *gate {
@@ -33,10 +34,10 @@ func (g *gate) enter(ctx context.Context) error {
 	}
 	if g.waiting.Add(1) > g.queue {
 		g.waiting.Add(-1)
-		return errBusy
+		return count(&g.refused, errBusy)
 	}
 	defer g.waiting.Add(-1)
-	return waitFor(ctx, g.places, g.patience)
+	return count(&g.refused, waitFor(ctx, g.places, g.patience))
 }
 
 // waitFor puts a value into a channel that has no room yet, or gives up.

@@ -14,7 +14,8 @@ import (
 // not asked for the longest goes first.
 type pages struct {
 	mu    sync.Mutex
-	left  int // bytes
+	all   int // bytes
+	left  int
 	kept  map[pageKey]*list.Element
 	order *list.List // of *page, the last asked first
 }
@@ -33,7 +34,14 @@ type page struct {
 }
 
 func newPages(bytes int) *pages {
-	return &pages{left: bytes, kept: map[pageKey]*list.Element{}, order: list.New()}
+	return &pages{all: bytes, left: bytes, kept: map[pageKey]*list.Element{}, order: list.New()}
+}
+
+// size is how many bytes are kept.
+func (p *pages) size() int {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.all - p.left
 }
 
 func (p *pages) get(key pageKey) any {

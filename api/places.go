@@ -5,12 +5,21 @@ import "sync"
 // places are those of event streams, a share of them for each client: one that opens
 // streams without end must leave some to the others.
 type places struct {
-	mu         sync.Mutex
-	left, each int
-	taken      map[string]int // by client
+	mu              sync.Mutex
+	all, left, each int
+	taken           map[string]int // by client
 }
 
-func newPlaces(all, each int) *places { return &places{left: all, each: each, taken: map[string]int{}} }
+func newPlaces(all, each int) *places {
+	return &places{all: all, left: all, each: each, taken: map[string]int{}}
+}
+
+// open counts the places that are taken.
+func (p *places) open() int {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.all - p.left
+}
 
 // take gives a place, which leave gives back; false if there is none for this client.
 func (p *places) take(client string) (leave func(), ok bool) {

@@ -85,6 +85,7 @@ func (s *Service) table() []route {
 		{get, "/v1/schemas/:name", s.getSchema},
 		{get, pathHealth, s.getHealth},
 		{get, pathReady, s.getReady},
+		{get, pathMetrics, s.getMetrics},
 		{get, pathDocument, s.getDocument},
 		{get, pathPage, s.getManual},
 	}

@@ -62,13 +62,14 @@ var arrows = withRooms(map[string][]string{
 	"schedule/internal/testbed":  nil,                                                                                   // for tests
 	"schedule/internal/plantest": {"schedule", "schedule/cut", "schedule/check", "schedule/export", "schedule/planner"}, // for tests
 
-	"api":       {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
-	"api/store": {"api"},
-	"api/push":  {"api"},
+	"api":         {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
+	"api/store":   {"api"},
+	"api/push":    {"api"},
+	"api/metrics": {"api", "api/push"},
 
 	"internal/testdb": nil, // for tests
 
-	"cmd/cookday": {"api", "api/store", "api/push", "schedule", "schedule/draft", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
+	"cmd/cookday": {"api", "api/store", "api/push", "api/metrics", "schedule", "schedule/draft", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
 	"examples":    {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
 })
 

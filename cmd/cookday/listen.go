@@ -17,6 +17,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.com/cookday/api"
+	"example.com/cookday/api/metrics"
 )
 
 const (
@@ -28,6 +29,7 @@ const (
 // listenFlags are the flags of listen.
 type listenFlags struct {
 	address, store, tokenFile, log string
+	metrics                        string
 	allowRemote, noAuth            bool
 	hosts, proxies                 []string
 	solves, streams, streamsEach   int
@@ -79,6 +81,7 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	f.DurationVar(&l.drain, "drain", time.Second, "`time` to answer that the service is about to end before it does")
 	f.StringVar(&l.log, "log", formatText, "`format` of the log on standard error: text, json or none")
 	complete(cmd, "log", formatText, formatJSON, "none")
+	f.StringVar(&l.metrics, "metrics", "", "`address` of its own for GET /metrics, which then asks for no token (if not given: that of the service, with its token)")
 	l.push.add(f)
 	return cmd
 }
@@ -114,12 +117,21 @@ func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
 		return err
 	}
 	defer ways.close()
+	m := metrics.New(version())
+	cfg.Store, cfg.Observer = m.Store(cfg.Store), m
+	ways.measured(m)
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", l.address)
 	if err != nil {
 		return usage("--address: %s", err)
 	}
 	fmt.Fprintf(out, "listening on http://%s, plans are kept in %s\n", listener.Addr(), told(l.store))
+	if l.metrics == "" {
+		cfg.Metrics = m.Handler()
+	} else if err := l.tellMetrics(ctx, out, m.Handler()); err != nil {
+		return errors.Join(err, listener.Close())
+	}
 	service := api.New(cfg)
+	m.Watch(service, cfg.Store)
 	if err := ways.begin(ctx, cfg, service); err != nil {
 		return errors.Join(err, listener.Close())
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.com/cookday/api"
+	"example.com/cookday/api/metrics"
 	"example.com/cookday/api/push"
 )
 
@@ -71,6 +72,13 @@ func (p *pushFlags) ways(ctx context.Context) (*ways, error) {
 	}
 	w.all = append(w.all, w.broker)
 	return w, nil
+}
+
+// measured has what goes out counted.
+func (w *ways) measured(m *metrics.Metrics) {
+	for i, way := range w.all {
+		w.all[i] = m.Way(way)
+	}
 }
 
 // begin pushes until the context ends.
