@@ -45,7 +45,11 @@ printed), 2 bad input, 3 a fault of this program or of the machine.`,
 	grouped(root, "On the day:", nowCommand(), noteCommand(), reviseCommand(), fireCommand(), learnCommand())
 	grouped(root, "For programs:", schemaCommand(), listenCommand(), storeCommand())
 	root.AddCommand(topics()...)
-	fitHelp(root)
+	help := root.HelpFunc()
+	root.SetHelpFunc(func(cmd *cobra.Command, args []string) { // made when it is asked for: other commands start without
+		fitHelp(cmd)
+		help(cmd, args)
+	})
 	root.InitDefaultHelpCmd()
 	for _, c := range root.Commands() {
 		if c.Name() == "help" {
@@ -63,7 +67,7 @@ var usageWords = strings.NewReplacer(
 	`Use "{{.CommandPath}} [command] --help" for more information about a command.`, "cookday help NAME says more of a command.",
 )
 
-// fitHelp sets the running text of every help in lines that fit; what is indented stays.
+// fitHelp sets the running text of a help in lines that fit; what is indented stays.
 func fitHelp(cmd *cobra.Command) {
 	paragraphs := strings.Split(cmd.Long, "\n\n")
 	for i, p := range paragraphs {
@@ -72,9 +76,6 @@ func fitHelp(cmd *cobra.Command) {
 		}
 	}
 	cmd.Long = strings.Join(paragraphs, "\n\n")
-	for _, c := range cmd.Commands() {
-		fitHelp(c)
-	}
 }
 
 // grouped adds commands under a heading of the help.

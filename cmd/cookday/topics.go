@@ -15,17 +15,23 @@ var topicTexts embed.FS
 // topics are what help tells besides the commands. They do nothing.
 func topics() []*cobra.Command {
 	return []*cobra.Command{
-		topic("request", "Every field of a request", requestHelp()),
-		topic("log", "Every kind of line of a log", topicText("log")+logHelp()),
-		topic("grill", "How to say a grill, and what fits on it", topicText("grill")),
-		topic("safety", "What is held to which rule", topicText("safety")),
-		topic("csv", "Every column of the CSV tables", topicText("csv")),
-		topic("push", "What goes out to a broker or a webhook", topicText("push")),
+		topic("request", "Every field of a request", requestHelp),
+		topic("log", "Every kind of line of a log", func() string { return topicText("log") + logHelp() }),
+		topic("grill", "How to say a grill, and what fits on it", func() string { return topicText("grill") }),
+		topic("safety", "What is held to which rule", func() string { return topicText("safety") }),
+		topic("csv", "Every column of the CSV tables", func() string { return topicText("csv") }),
+		topic("push", "What goes out to a broker or a webhook", func() string { return topicText("push") }),
 	}
 }
 
-func topic(name, short, long string) *cobra.Command {
-	return &cobra.Command{Use: name, Short: short, Long: strings.TrimRight(long, "\n")}
+// topic is a text that is made when it is asked for.
+func topic(name, short string, long func() string) *cobra.Command {
+	c := &cobra.Command{Use: name, Short: short}
+	c.SetHelpFunc(func(c *cobra.Command, args []string) {
+		c.Long = strings.TrimRight(long(), "\n")
+		c.Parent().HelpFunc()(c, args)
+	})
+	return c
 }
 
 func topicText(name string) string {
