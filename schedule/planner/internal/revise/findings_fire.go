@@ -91,7 +91,7 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	if off != 0 && v.comingAir() == nil {
 		f.Text += " The times take it that it stays so."
 	} else if off != 0 {
-		f.Text += " The times take it that nobody touches the fire."
+		f.Text += " The times take it that nobody touches the fire for an hour."
 	}
 	if v.day.InQuiet(v.now) {
 		f.Text = "Quiet hours: nothing here wants you out of bed. If you are up: " + f.Text

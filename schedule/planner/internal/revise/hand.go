@@ -27,8 +27,7 @@ type airFrom struct{ minutes, c float64 }
 // Levels between which vents are advised on, with the lid on.
 var coolestSteered, hottestSteered = unit.FToC(180), unit.FToC(450)
 
-// handMinutes are the ends of the stretches of a course. After the last it stays so: over gaps of hours the fire is no
-// better foretold than by saying that.
+// handMinutes are the ends of the stretches of a course. After the last it is back at its level.
 var handMinutes = []float64{15, 35, 60}
 
 // readsForCourse is how many looks at the grate a course wants.
@@ -52,7 +51,7 @@ func (v *Revision) newHand() *hand {
 	f := steer.Follow(begin, log.Events, math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
 	h := &hand{advice: f.Advise(want), unsure: !log.VentsTold}
 	if log.VentsTold && f.Looks() >= readsForCourse && h.advice.Trust == steer.Trusted {
-		h.course = courseOf(f)
+		h.course = courseOf(f, want.LevelC)
 	}
 	return h
 }
@@ -63,8 +62,9 @@ func (h *grateHistory) noneRead(now time.Time) bool {
 	return !read
 }
 
-// courseOf is the grate under the vents as they stand, each stretch by its middle.
-func courseOf(f *steer.Fire) []airFrom {
+// courseOf is the grate under the vents as they stand, each stretch by its middle, and then at its level: nobody leaves a
+// fire that is off for longer than that, and the plan has looks at it and coals for it.
+func courseOf(f *steer.Fire, levelC float64) []airFrom {
 	var out []airFrom
 	from := 0.0
 	for _, to := range handMinutes {
@@ -72,7 +72,7 @@ func courseOf(f *steer.Fire) []airFrom {
 		out = append(out, airFrom{from, r.Middle})
 		from = to
 	}
-	return append(out, airFrom{from, f.Ahead(f.Vents(), from)[0].Middle})
+	return append(out, airFrom{from, levelC})
 }
 
 // foodOn says whether something lies on the grate.

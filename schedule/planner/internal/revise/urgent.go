@@ -17,9 +17,14 @@ const rebuildMinutes = 15
 // pastWrapK is how far beyond the core of its wrap a piece is asked about, K.
 const pastWrapK = 5
 
-// pastWraps asks for the wrap of what was read well past it: it may be on, and not logged.
-func (v *Revision) pastWraps(steps []schedule.Step, l remainder) []schedule.Step {
+// asItIs fits steps to what is seen: it asks for the wrap of what was read well past it,
+// which may be on and not logged; and closes no vent under food that is to make room.
+func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 	for i, s := range steps {
+		if s.Kind == schedule.StepCloseDown && !s.Done && v.attempt.aside && v.foodOn() {
+			steps[i].Text = "Only once nothing lies on the grate: " + lowered(s.Text)
+			continue
+		}
 		a := l.of(s.Dish, s.Batch)
 		if s.Kind != schedule.StepWrap || s.Done || s.CoreC == 0 || a == nil || len(a.cores) == 0 || a.batch.It.Dish.Wrap != nil && a.batch.It.Dish.Wrap.After != nil {
 			continue
