@@ -48,7 +48,7 @@ func (v *Revision) newHand() *hand {
 		return nil
 	}
 	begin, log := v.fireBegan(k)
-	f := steer.Follow(begin, log.Events, math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
+	f := steer.Follow(begin, looks(log.Events, v.now.Sub(log.From).Minutes()), math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
 	h := &hand{advice: f.Advise(want), unsure: !log.VentsTold}
 	if log.VentsTold && f.Looks() >= readsForCourse && h.advice.Trust == steer.Trusted {
 		h.course = courseOf(f, want.LevelC)

@@ -3,6 +3,7 @@ package surprise
 import (
 	"context"
 	"math"
+	"sort"
 
 	"example.com/cookday/schedule/planner/internal/belief"
 )
@@ -162,7 +163,7 @@ func (j *judge) doubted(k int) bool { return k >= 0 && !j.taken[k] }
 const fellK = 3 * 1.4142 * belief.ProbeErrorK
 
 // fellMinutes is how close readings are of a probe that stays where it is.
-const fellMinutes = 45.0
+const fellMinutes = 45
 
 // ordinary says whether a reading is as foretold. A probe that stays in its place and falls
 // is not, however slowly.
@@ -179,7 +180,9 @@ func (j *judge) ordinary(k int, r Reading, f foretold) bool {
 // falls says whether the last readings, close together, have come down by more than their error.
 func (j *judge) falls(k int, r Reading) bool {
 	most, n := r.CoreC, 0
-	for i := k - 1; i >= 0 && j.readings[i+1].Minute-j.readings[i].Minute <= fellMinutes; i-- {
+	from := sort.Search(k, func(i int) bool { return j.readings[i].Minute >= r.Minute-fellMinutes })
+	step := (k-from)/fellMinutes + 1 // of a probe that reports all the time about one a minute
+	for i := k - 1; i >= 0 && j.readings[i+1].Minute-j.readings[i].Minute <= fellMinutes; i -= step {
 		if j.taken[i] {
 			most = math.Max(most, j.readings[i].CoreC)
 			n++

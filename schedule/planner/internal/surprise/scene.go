@@ -2,6 +2,8 @@ package surprise
 
 import (
 	"math"
+	"slices"
+	"sort"
 
 	"example.com/cookday/schedule/planner/internal/belief"
 )
@@ -48,6 +50,8 @@ type Scene struct {
 	Now      float64
 	Fire     bool         // it is a fire that cooks it, which may die
 	Accepted map[int]bool // readings that what is known of the fire explains
+
+	proven *proofs // as asked for
 }
 
 // Span is a stretch of minutes.
@@ -59,23 +63,36 @@ type Other struct {
 	CoreAt func(minute, readC float64) (coreC, sdK float64, ok bool)
 }
 
+// proofs are the minutes at which a thermometer, or a told lighting, showed that the fire
+// burned; those of outages that are known to have ended are proofs of what was before.
+type proofs struct{ seen, ended []float64 }
+
+func (s *Scene) proofs() *proofs {
+	if s.proven != nil {
+		return s.proven
+	}
+	p := &proofs{seen: append([]float64(nil), s.Lit...)}
+	for _, g := range s.Grates {
+		if g.proves() {
+			p.seen = append(p.seen, g.Minute)
+		}
+	}
+	for _, k := range s.Known {
+		p.ended = append(p.ended, k.To)
+	}
+	slices.Sort(p.seen)
+	slices.Sort(p.ended)
+	s.proven = p
+	return p
+}
+
 // provenUntil is the last minute up to another at which a thermometer, or a told lighting,
 // showed that the fire burned.
 func (s *Scene) provenUntil(minute float64) float64 {
 	last := 0.0
-	for _, g := range s.Grates {
-		if g.Minute <= minute && g.proves() {
-			last = math.Max(last, g.Minute)
-		}
-	}
-	for _, at := range s.Lit {
-		if at <= minute {
-			last = math.Max(last, at)
-		}
-	}
-	for _, k := range s.Known {
-		if k.To <= minute {
-			last = math.Max(last, k.To)
+	for _, all := range [2][]float64{s.proofs().seen, s.proofs().ended} {
+		if i := after(all, minute); i > 0 {
+			last = math.Max(last, all[i-1])
 		}
 	}
 	return last
@@ -84,18 +101,15 @@ func (s *Scene) provenUntil(minute float64) float64 {
 // provenAfter is the first minute after another at which a thermometer, or a told lighting,
 // showed that the fire burned; +Inf for none.
 func (s *Scene) provenAfter(minute float64) float64 {
-	first := math.Inf(1)
-	for _, g := range s.Grates {
-		if g.Minute > minute && g.proves() {
-			first = math.Min(first, g.Minute)
-		}
+	if seen := s.proofs().seen; after(seen, minute) < len(seen) {
+		return seen[after(seen, minute)]
 	}
-	for _, at := range s.Lit {
-		if at > minute {
-			first = math.Min(first, at)
-		}
-	}
-	return first
+	return math.Inf(1)
+}
+
+// after is the place of the first of some minutes, in order, that lies after another.
+func after(all []float64, minute float64) int {
+	return sort.Search(len(all), func(i int) bool { return all[i] > minute })
 }
 
 // relitWithin says whether somebody told of lighting the fire within some minutes.
