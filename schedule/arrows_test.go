@@ -85,7 +85,7 @@ func withRooms(table map[string][]string) map[string][]string {
 		case "revise", "remedy", "ahead", "assemble", "arrange": // the solver is asked by arrange, and its answers are read
 			allowed = append(allowed, roomsIn+"sequence")
 		}
-		if room == "revise" {
+		if room == "revise" || room == "assemble" { // the fire in hand, and the vents to start with
 			allowed = append(allowed, "schedule/internal/steer")
 		}
 		table[roomsIn+room], door = allowed, append(door, roomsIn+room)

@@ -49,6 +49,7 @@ func ExampleMake() {
 	// fire: two-zone hot
 	// light
 	// put-on chicken
+	// light
 	// take-off chicken
 	// put-on burgers
 	// take-off burgers

@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/revise"
 )
 
@@ -82,7 +83,7 @@ func firstOf(q schedule.FireInquiry) (steer.Begin, []steer.Event, float64) {
 	g := fireGrill(q)
 	w := fire.Weather{AirC: float64(*q.Weather.Air), WindMS: float64(q.Weather.Wind)}
 	layout := fire.Fire{Layout: fire.Layout(q.Layout), LevelC: float64(q.Want)}
-	b := steer.Begin{Seed: steer.Seed(""), Grill: g, Own: revise.RecordOf(q.Own), Layout: layout.Layout, Weather: func(float64) fire.Weather { return w }}
+	b := steer.Begin{Seed: steer.Seed(""), Grill: g, Own: assemble.RecordOf(q.Own), Layout: layout.Layout, Weather: func(float64) fire.Weather { return w }}
 	b.Lit, b.Unlit = usualCoals(g, layout, w)
 	b.LitUnsure = litUnsure
 	from := time.Time{}

@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/revise"
 )
 
@@ -34,7 +35,7 @@ func LearnFire(ctx context.Context, q schedule.FireInquiry) (schedule.GrillLesso
 	if err := ctx.Err(); err != nil {
 		return schedule.GrillLesson{}, err
 	}
-	own := revise.RecordOf(q.Own)
+	own := assemble.RecordOf(q.Own)
 	if q.Grill == "ceramic" {
 		return revise.LessonOf(fireGrill(q), own, false, q.Units), nil
 	}

@@ -37,6 +37,9 @@ func (s Start) Vents() (Vents, Range) {
 			break
 		}
 		for _, t := range topMarks() {
+			if t > 2*b {
+				break // there is no fine control left with so much wider a top
+			}
 			if e := s.LevelC - levels(Vents{t, b}); e >= -startOverK && e < off && (!s.SteerBottom || t >= leastTopWhere) {
 				best, off = Vents{t, b}, e
 			}

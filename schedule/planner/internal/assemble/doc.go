@@ -8,6 +8,7 @@
 //
 //	assembler.go, assemble.go, blank.go, dishes.go  the plan and its dishes
 //	steps*.go                          what to do; over the coals: steps_coals.go
+//	fire_start.go                      how a fire of this grill begins: vents, cold food, coals that are lit later
 //	night.go                           how the night is spent, and what a fire needs that burns in it
 //	fuel*.go                           charcoal
 //	room.go, tight.go, curve.go        who lies where, and how close, how warm it gets

@@ -14,7 +14,7 @@ import (
 
 // burn fills in the fuel, the building and the vents of a phase.
 func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
-	v := fire.Vents(f)
+	v := d.startVents(ph, f)
 	ph.Vents, ph.TopOpen, ph.LowOpen, ph.LidOff = d.VentsText(v), v.OpenTop, v.OpenBottom, v.LidOff
 	if desc, ok := fire.Describe(f.Layout); ok {
 		ph.Build = desc.Build

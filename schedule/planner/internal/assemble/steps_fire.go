@@ -67,7 +67,12 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 	it.add(schedule.Step{Kind: schedule.StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes), Text: layText, Why: "laid before it is lit"})
 	it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
 		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
-	it.add(schedule.Step{Kind: schedule.StepSetVents, At: ph.SetupFrom.Add(instant.Minutes(float64(d.Grill.PourMinutes(f)))), Phase: ph.Number, Attended: true, Minutes: 2,
+	poured := ph.SetupFrom.Add(instant.Minutes(float64(d.Grill.PourMinutes(f))))
+	if grows(f) {
+		it.growing(ph, poured, pour)
+		return
+	}
+	it.add(schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2,
 		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
 }
 
@@ -123,19 +128,24 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	off := it.expectedOff(ph.Number)
 	for _, r := range ph.Burn.Refuels {
 		text := "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", unlit, where the fire goes next"
+		how := ""
 		if r.Lit {
-			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals: start the chimney 20 min before"
+			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals"
+			if how = " " + addLit; !it.lightFor(ph, r, off) {
+				text += ": start the chimney 20 min before"
+			}
 		}
 		it.add(schedule.Step{Kind: schedule.StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
-			Text: ifStillOn(text+". "+safety.OpenStarved, r.Window.Expected, off), Why: "what lies there runs down about then"})
+			Text: ifStillOn(text+". "+safety.OpenStarved+how, r.Window.Expected, off), Why: "what lies there runs down about then"})
 	}
 	every := time.Duration(checkLow)
 	if ph.Band != schedule.BandLow {
 		every = checkHot
 	}
+	looked := it.coldStart(ph, off)
 	text := "Look at the grate thermometer: " + d.Level(ph.LevelC) + ". Touch the top vent only if it is " + d.Slack() + " off."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
-		if d.InQuiet(at) || it.goesToSleep(at) {
+		if d.InQuiet(at) || it.goesToSleep(at) || !looked.IsZero() && at.Sub(looked).Abs() < coldLook {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,

@@ -72,13 +72,12 @@ func (d *Day) VentsText(v fire.VentAdvice) string {
 }
 
 func share(open float64) string {
-	switch {
-	case open >= 0.99:
-		return "fully open"
-	case open >= 0.7:
-		return "three quarters open"
-	case open >= 0.45:
+	switch words := fire.MarkWords(open); words {
+	case "fully open", "shut":
+		return words
+	case "a half":
 		return "half open"
+	default:
+		return words + " open"
 	}
-	return "a quarter open"
 }

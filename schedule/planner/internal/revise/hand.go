@@ -11,6 +11,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -92,7 +93,7 @@ func (v *Revision) fireBegan(k int) (steer.Begin, FireLog) {
 	entries := slices.DeleteFunc(slices.Clone(v.log), func(e schedule.Entry) bool { return e.At.Before(from) })
 	log := ReadFire(entries, from)
 	w := v.weatherFrom(from)
-	b := steer.Begin{Seed: steer.Seed(v.first.ID), Grill: v.day.Grill, Layout: f.Layout, Weather: w, Own: RecordOf(v.day.Req.Grill.Own), PourMinute: float64(v.day.Grill.PourMinutes(f))}
+	b := steer.Begin{Seed: steer.Seed(v.first.ID), Grill: v.day.Grill, Layout: f.Layout, Weather: w, Own: assemble.RecordOf(v.day.Req.Grill.Own), PourMinute: float64(v.day.Grill.PourMinutes(f))}
 	b.Lit, b.Unlit = v.laid(ph)
 	b.LitUnsure = litAsPlanned
 	if log.Poured >= 0 {

@@ -8,20 +8,9 @@ import (
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/unit"
 )
-
-// RecordOf is a grill's own record as the steer room takes it; nil for none.
-func RecordOf(own *schedule.OwnGrill) *steer.Record {
-	if own == nil {
-		return nil
-	}
-	r := &steer.Record{Cooks: own.Cooks, Figures: map[string]steer.Figure{}}
-	for _, f := range own.Figures {
-		r.Figures[f.Name] = steer.Figure{Middle: f.Times, Spread: f.Spread}
-	}
-	return r
-}
 
 // ownOf is a record as a request carries it, to three digits.
 func ownOf(r *steer.Record) *schedule.OwnGrill {
@@ -41,7 +30,7 @@ func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 
 // Lesson is what the fires of a finished day teach of its grill.
 func (v *Revision) Lesson() schedule.GrillLesson {
-	own, taught := RecordOf(v.day.Req.Grill.Own), false
+	own, taught := assemble.RecordOf(v.day.Req.Grill.Own), false
 	if v.day.Grill.BurnsCharcoal() {
 		for k := range min(v.phases, len(v.first.Phases)) {
 			if v.first.Phases[k].LidOff {

@@ -1,0 +1,123 @@
+package assemble
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/unit"
+)
+
+// startVents are the vents of a fire: of one that grows from few lit coals those under which this grill comes to the level
+// from below, in the phase's first weather; of an all-lit one those of practice.
+func (d *Assembler) startVents(ph *schedule.Phase, f fire.Fire) fire.VentAdvice {
+	v := fire.Vents(f)
+	hours := d.WeatherBetween(ph.From, ph.To)
+	if !grows(f) || !d.Grill.Charcoal() || len(hours) == 0 {
+		return v
+	}
+	s := steer.Start{Grill: d.Grill, Own: RecordOf(d.Req.Grill.Own), Layout: f.Layout, Weather: hours[0].Weather, LevelC: f.LevelC}
+	set, _ := s.Vents()
+	v.OpenTop, v.OpenBottom = set.Top, set.Bottom
+	return v
+}
+
+// grows says whether a fire is lit from a few coals, with the lid on.
+func grows(f fire.Fire) bool { return f.Layout == fire.Banked || f.Layout == fire.Ring }
+
+// belowStartK is how far under the level the vents go to their marks: a grate comes up five times faster than down
+// (assumption).
+const belowStartK = 25 / 1.8
+
+// setVentsLead is how long before the fire is to be ready.
+const setVentsLead = 3 * time.Minute
+
+// growing are the steps of a fire that grows: poured with all vents open, and closed to its marks from below.
+func (it *Itinerary) growing(ph *schedule.Phase, poured time.Time, pour string) {
+	d, marks := it.D, ph.From.Add(-setVentsLead)
+	s := schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2, Why: "the first coals are grey at the edge by now"}
+	if !marks.After(poured.Add(setVentsLead)) || d.InQuiet(marks) || it.goesToSleep(marks) {
+		s.Text = pour + " Lid and vents: " + ph.Vents + "."
+		it.add(s)
+		return
+	}
+	s.Text = pour + " Lid on, both vents fully open."
+	it.add(s)
+	s.At, s.GrateC, s.Why = marks, ph.LevelC, "from below: a grate comes up easily and goes down slowly"
+	s.Text = fmt.Sprintf("Once the grate reads %s, set lid and vents: %s.", d.Grate(ph.LevelC-belowStartK), ph.Vents)
+	it.add(s)
+}
+
+// A load of cold food that cools the grate is this heavy, kg; it is looked at half an hour after it went on, and takes its
+// heat for up to two hours (common practice, no source).
+const (
+	coldLoadKg = 1.5
+	coldLook   = 30 * time.Minute
+)
+
+// coldStart is the look after the first food of a low fire went on. It tells what cold food does.
+func (it *Itinerary) coldStart(ph *schedule.Phase, off time.Time) (at time.Time) {
+	d, kg := it.D, 0.0
+	var on time.Time
+	for _, p := range it.All {
+		if len(p.Phases) == 0 || p.Phases[0].First != ph.Number-1 || p.Oven {
+			continue
+		}
+		if t := d.At(p.On); on.IsZero() || t.Before(on) {
+			on = t
+		}
+		kg += p.MassKg * math.Max(float64(p.Count), 1)
+	}
+	at = on.Add(coldLook)
+	if on.IsZero() || kg < coldLoadKg || ph.Band != schedule.BandLow || d.InQuiet(at) || it.goesToSleep(at) || !at.Before(ph.To) || at.After(off) {
+		return time.Time{}
+	}
+	it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
+		Text: fmt.Sprintf("Look at the grate thermometer. Cold food takes %s for up to two hours: don't chase it. Above %s leave the vents alone.",
+			coldTakes(d.Req.Units), d.Grate(ph.LevelC-coldMostK)),
+		Why: "what is chased with the vents now is too hot later"})
+	return at
+}
+
+func coldTakes(u unit.System) string {
+	if u == unit.Metric {
+		return "8 to 22 °C"
+	}
+	return "15 to 40 F"
+}
+
+// coldMostK is the most that cold food takes.
+const coldMostK = 40 / 1.8
+
+// lightFor is the lighting of coals that are added lit, a step of its own while somebody is up.
+func (it *Itinerary) lightFor(ph *schedule.Phase, r schedule.Refuel, off time.Time) bool {
+	at := r.Window.Expected.Add(-instant.Minutes(chimneyLead))
+	if it.D.InQuiet(at) || it.goesToSleep(at) || !at.After(ph.From) {
+		return false
+	}
+	it.add(schedule.Step{Kind: schedule.StepLight, At: at, Phase: ph.Number, Attended: true, Minutes: 3, Why: "lit coals are added to lit ones",
+		Text: ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected, off)})
+	return true
+}
+
+// chimneyLead is how long a chimney takes, minutes (common practice, no source).
+const chimneyLead = 20
+
+// addLit is how lit coals are added, in the words of safety.
+const addLit = "Through a hinged side, or with food and grate off: food to a tray under foil, raw to its own, 10 min at most. Long gloves, pour away from you."
+
+// RecordOf is a grill's own record as the steer room takes it; nil for none.
+func RecordOf(own *schedule.OwnGrill) *steer.Record {
+	if own == nil {
+		return nil
+	}
+	r := &steer.Record{Cooks: own.Cooks, Figures: map[string]steer.Figure{}}
+	for _, f := range own.Figures {
+		r.Figures[f.Name] = steer.Figure{Middle: f.Times, Spread: f.Spread}
+	}
+	return r
+}
