@@ -25,7 +25,7 @@ func TestNowFollowsTheClock(t *testing.T) {
 	later := ask(t, h, http.MethodGet, base+"/now", nil)
 	for what, a := range map[string]answer{"after the reading": first, "five hours later": later} {
 		text := string(a.body)
-		if a.StatusCode != http.StatusOK || !strings.Contains(text, "Do now\n") || !strings.Contains(text, "118 F") {
+		if a.StatusCode != http.StatusOK || !strings.Contains(text, "Do now\n") || !strings.Contains(text, "118 °F") {
 			t.Errorf("%s: %d\n%s", what, a.StatusCode, text)
 		}
 		for line := range strings.Lines(text) {

@@ -22,9 +22,9 @@ func cookLog(p schedule.Plan) (text string, now time.Time) {
 	text = "time,dish,kind,value\r\n"
 	line(-60, "lit", "", "")
 	line(0, "on", p.Dishes[0].ID, "")
-	line(60, "core", p.Dishes[0].ID, "70 F")
-	line(120, "core", p.Dishes[0].ID, "96 F")
-	line(180, "core", p.Dishes[0].ID, "118 F")
+	line(60, "core", p.Dishes[0].ID, "70 °F")
+	line(120, "core", p.Dishes[0].ID, "96 °F")
+	line(180, "core", p.Dishes[0].ID, "118 °F")
 	return text, on.Add(181 * time.Minute)
 }
 
@@ -59,7 +59,7 @@ func TestReadingsMoveThePlan(t *testing.T) {
 	if stale := ask(t, h, http.MethodPost, base+"/readings", []byte(log), "Content-Type", "text/csv", "If-Match", first.Header.Get("ETag")); stale.StatusCode != http.StatusPreconditionFailed {
 		t.Errorf("stale: %d", stale.StatusCode)
 	}
-	more, _ := json.Marshal([]map[string]string{{"time": now.Format(time.RFC3339), "dish": p.Dishes[0].ID, "kind": "core", "value": "120 F"}})
+	more, _ := json.Marshal([]map[string]string{{"time": now.Format(time.RFC3339), "dish": p.Dishes[0].ID, "kind": "core", "value": "120 °F"}})
 	b := ask(t, h, http.MethodPost, base+"/readings?at="+now.Add(time.Minute).UTC().Format("2006-01-02T15:04:05Z"), more, asJSON...)
 	if r2, err := schedule.ReadPlan(b.body); err != nil || r2.Revision != 2 || len(r2.Log) != 6 {
 		t.Errorf("second posting: %d %v, log of %d", b.StatusCode, err, len(r2.Log))
@@ -174,8 +174,8 @@ func TestReadingsThatAreRefused(t *testing.T) {
 	}{
 		"no reading":   {"hello", "text/csv", 400, "column"},
 		"unknown kind": {"time,dish,kind,value\n04:15,,sung,\n", "text/csv", 400, `"line":2`},
-		"other dish":   {`[{"time": "04:15", "dish": "goose", "kind": "core", "value": "150 F"}]`, typeJSON, 400, `"pointer":"/0/dish"`},
-		"one object":   {`{"time": "04:15", "dish": "goose", "kind": "core", "value": "150 F"}`, typeJSON, 400, `"pointer":"/dish"`},
+		"other dish":   {`[{"time": "04:15", "dish": "goose", "kind": "core", "value": "150 °F"}]`, typeJSON, 400, `"pointer":"/0/dish"`},
+		"one object":   {`{"time": "04:15", "dish": "goose", "kind": "core", "value": "150 °F"}`, typeJSON, 400, `"pointer":"/dish"`},
 		"no unit":      {`[{"time": "04:15", "dish": "brisket", "kind": "core", "value": "150"}]`, typeJSON, 400, `"pointer":"/0/value"`},
 		"YAML":         {"- time: 04:15", typeYAML, 415, "Content-Type"},
 		"empty":        {"", typeJSON, 400, "empty"},

@@ -86,7 +86,7 @@ func (v *validator) past(path string, c Clock) (time.Time, bool) {
 	}
 	t := pastClock(c, v.serveAt)
 	if last := v.lastServing(); t.After(last) || last.Sub(t) > Horizon {
-		v.faults.Add(path, "%s is not in the %.0f h before the last serving, %s", told(t), Horizon.Hours(), told(last))
+		v.faults.Add(path, "%s is not in the %.0f hr before the last serving, %s", told(t), Horizon.Hours(), told(last))
 		return t, false
 	}
 	return t, true

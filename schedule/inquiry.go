@@ -54,7 +54,7 @@ func InquiryFields() []string {
 }
 
 // ReadInquiry reads an inquiry from named texts: cut "brisket", weight "12 lb",
-// grate "250 F", wrap "foil@150F", "foil@4h", "none" or "usual", target "203 F"
+// grate "250 °F", wrap "foil@150F", "foil@4h", "none" or "usual", target "203 °F"
 // or a named doneness, probability "0.5,0.9". All faults come as one *[InputError].
 func ReadInquiry(fields map[string]string) (Inquiry, error) {
 	q := Inquiry{written: maps.Clone(fields)}

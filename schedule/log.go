@@ -71,7 +71,7 @@ const (
 // object. A time is
 // RFC 3339 or a clock of the plan's time zone on the plan's days, "04:15", with
 // a date before it where that is needed. Temperatures are text with a unit,
-// "152 F". Dishes go by their id or name. All faults come as one *[InputError],
+// "152 °F". Dishes go by their id or name. All faults come as one *[InputError],
 // with their lines.
 func ReadLog(data []byte, p Plan) ([]Entry, error) {
 	faults := &strict.FaultList{}

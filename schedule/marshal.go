@@ -102,7 +102,7 @@ func (b *Box) UnmarshalJSON(data []byte) error {
 	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.box(b) })
 }
 
-// MarshalJSON writes "203 F" (as SI), "medium-rare" or {final}. It fails unless
+// MarshalJSON writes "203 °F" (as SI), "medium-rare" or {final}. It fails unless
 // exactly one of the three is set.
 func (t Target) MarshalJSON() ([]byte, error) {
 	if t.given() != 1 {
@@ -128,7 +128,7 @@ func (t Target) given() int {
 	return n
 }
 
-// UnmarshalJSON reads "203 F", "medium-rare" or {final}.
+// UnmarshalJSON reads "203 °F", "medium-rare" or {final}.
 func (t *Target) UnmarshalJSON(data []byte) error {
 	return unmarshalJSON(data, func(d decoder) strict.Reader { return d.target(t) })
 }

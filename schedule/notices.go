@@ -78,7 +78,7 @@ var notices = []Caution{
 
 	// After the fire.
 	{CodeHoldShort, Warning, "Done on a fast day, the dish cannot wait until it is served.", "usda_danger_zone"},
-	{CodeOvenDries, Warning, "Hotter than 165 F for more than 4 h, what is held in an oven dries.", practice},
+	{CodeOvenDries, Warning, "Hotter than 165 °F for more than 4 hr, what is held in an oven dries.", practice},
 	{"box-unproven", Info, "A box that is called good counts as a usual one until a hold of it has shown it.", ours},
 	{"hold-grill-busy", Warning, "The fire is still needed, so nothing can be held over it as it dies.", ours},
 	{"travel-short", Warning, "The dish does not stay hot until it arrives.", "usda_danger_zone"},
@@ -124,7 +124,7 @@ var notices = []Caution{
 	{StandsOpen, Warning, "What is done stands without heat.", "usda_danger_zone"},
 	{PastTarget, Warning, "A piece is at its target, or past it.", ours},
 	{FireRelit, Warning, "The fire was lit again, and nobody told when it went out.", ours},
-	{LowHeat, Warning, "The air beside a raw piece has been below 225 F (107.2 °C) for half an hour.", ours},
+	{LowHeat, Warning, "The air beside a raw piece has been below 225 °F (107 °C) for half an hour.", ours},
 	{ProbeCold, Warning, "A probe shows less than the meat can have.", ours},
 
 	// The guests.

@@ -26,7 +26,7 @@ func TestReadParty(t *testing.T) {
 		t.Errorf("serve %s", got)
 	}
 	if got := r.Weather.Air.Fahrenheit(); got < 83.9999 || got > 84.0001 { // rounding of the conversion
-		t.Errorf("air %v F", got)
+		t.Errorf("air %v °F", got)
 	}
 }
 
@@ -98,7 +98,7 @@ func TestReadGivesLinesOfMissingAndValidatedFields(t *testing.T) {
 func TestReadShorthands(t *testing.T) {
 	tests := []struct{ old, short, long string }{
 		{"guests: 24", "guests: 24", "guests: {adults: 24}"},
-		{"weight: 12 lb, wrap: {with: foil, from: 150 F}", "weight: 12 lb, wrap: foil", "weight: 12 lb, wrap: {with: foil}"},
+		{"weight: 12 lb, wrap: {with: foil, from: 150 °F}", "weight: 12 lb, wrap: foil", "weight: 12 lb, wrap: {with: foil}"},
 		{"hold: [insulated-box, oven]", "hold: oven", "hold: [oven]"},
 		{"weight: 6 oz", "weight: 6 oz, serve: \"17:00\"", "weight: 6 oz, serve: {time: \"17:00\"}"},
 		{"units: us", "earliest: \"07:00\"", "earliest: {time: \"7:00\"}"},
@@ -122,9 +122,9 @@ func TestReadShorthands(t *testing.T) {
 
 func TestReadUnions(t *testing.T) {
 	r, err := schedule.Read([]byte(plantest.With(t, "  - {name: Burgers, cut: burger, weight: 6 oz, count: 12}\n", `
-  - {cut: steak, weight: 1 lb, target: {final: 130 F}, start: 38 F, finish: sear}
+  - {cut: steak, weight: 1 lb, target: {final: 130 °F}, start: 38 °F, finish: sear}
   - {cut: steak, weight: 1 lb, target: medium-rare, start: frozen, wrap: none}
-  - {cut: brisket, weights: [11 lb, 9.5 lb], target: 203 F, wrap: {with: paper, after: 4h}, serve: {date: 2027-07-03, time: "17:30"}}
+  - {cut: brisket, weights: [11 lb, 9.5 lb], target: 203 °F, wrap: {with: paper, after: 4h}, serve: {date: 2027-07-03, time: "17:30"}}
 `)))
 	if err != nil {
 		t.Fatal(err)

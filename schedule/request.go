@@ -174,14 +174,14 @@ type Measured struct {
 
 // Target is when a piece is done: a core temperature at take-off, a named
 // doneness of the cut, or the final peak after carry-over. Exactly one is set.
-// In a file it is "203 F", "medium-rare" or {final: 130 F}.
+// In a file it is "203 °F", "medium-rare" or {final: 130 F}.
 type Target struct {
 	Core     *unit.Temperature `json:"core,omitempty"`
 	Doneness string            `json:"doneness,omitempty"`
 	Final    *unit.Temperature `json:"final,omitempty"`
 }
 
-// Start is the state of a piece when it goes on. In a file it is "38 F" or frozen.
+// Start is the state of a piece when it goes on. In a file it is "38 °F" or frozen.
 type Start struct {
 	Core   unit.Temperature `json:"core,omitzero"`
 	Frozen bool             `json:"frozen,omitempty"`

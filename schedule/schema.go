@@ -46,7 +46,7 @@ func Schema(of SchemaOf) ([]byte, bool) {
 	w := schemaWriter{}
 	defs := map[string]any{}
 	for name, s := range shapes.Named {
-		defs[name] = w.of(*s, map[string]string{"request": "", "dish": "dishes[]"}[name], name == "request" || name == "dish")
+		defs[name] = w.of(*s, map[string]string{"request": "", "dish": "dishes[]", "own": "grill.own"}[name], name == "request" || name == "dish" || name == "own")
 	}
 	out := w.of(shape, root, of == SchemaEntry)
 	out["$schema"], out["$id"], out["title"] = dialect, "urn:cookday:schema:"+string(of)+":1", title

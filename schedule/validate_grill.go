@@ -119,7 +119,7 @@ func (v *validator) weather() {
 	v.air("weather.air", w.Air)
 	v.air("weather.night", w.Night)
 	if w.Humidity != nil {
-		ranged(v, "weather.humidity", "humidity", *w.Humidity, 0, 1, func(f unit.Fraction) string { return fmt.Sprintf("%.0f %%", float64(f)*100) })
+		ranged(v, "weather.humidity", "humidity", *w.Humidity, 0, 1, func(f unit.Fraction) string { return fmt.Sprintf("%.0f%%", float64(f)*100) })
 	}
 	ranged(v, "weather.wind", "wind to cook in", w.Wind, 0, mostWind, v.units.Speed)
 	ranged(v, "weather.altitude", "altitude", w.Altitude, leastAltitude, mostAltitude, v.units.Length)

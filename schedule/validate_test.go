@@ -51,14 +51,14 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"kind: kettle, diameter: 22 in", "kind: box, width: 22 in", "grill.depth", "8 in and 60 in"},
 		{"kind: kettle, diameter: 22 in, fuel: briquettes", "kind: other", "grill.zones", "there are 0"},
 		{"fuel: briquettes", "fuel: pellets", "grill.fuel", "briquettes or lump"},
-		{"gauge_offset: 40 F", "gauge_offset: 400 F", "grill.gauge_offset", "200 F"},
-		{"gauge_offset: 40 F", "gauge_offset: 40 F, zones: []", "", ""}, // an empty list says nothing
-		{"hold: 170 F", "hold: 350 F", "oven.hold", "130 F and 250 F"},
-		{"hold: 170 F", "hold: 0 C", "oven.hold", "0 C is too little"},
-		{"air: 84 F", "air: 84 C", "weather.air", "122 F"},
-		{"air: 84 F", "air: warm", "weather.air", "F or C"},
-		{"humidity: 55 %", "humidity: 0.55", "weather.humidity", "%"},
-		{"humidity: 55 %", "humidity: 155 %", "weather.humidity", "100 %"},
+		{"gauge_offset: 40 °F", "gauge_offset: 400 °F", "grill.gauge_offset", "200 °F"},
+		{"gauge_offset: 40 °F", "gauge_offset: 40 °F, zones: []", "", ""}, // an empty list says nothing
+		{"hold: 170 °F", "hold: 350 °F", "oven.hold", "130 °F and 250 °F"},
+		{"hold: 170 °F", "hold: 0 C", "oven.hold", "0 C is too little"},
+		{"air: 84 °F", "air: 84 C", "weather.air", "122 °F"},
+		{"air: 84 °F", "air: warm", "weather.air", "F or C"},
+		{"humidity: 55%", "humidity: 0.55", "weather.humidity", "%"},
+		{"humidity: 55%", "humidity: 155%", "weather.humidity", "100 %"},
 		{"wind: 8 mph", "wind: 80 mph", "weather.wind", "67 mph"},
 		{"altitude: 600 ft", "altitude: 60000 ft", "weather.altitude", "19685 ft"},
 		{"altitude: 600 ft", "altitude: 600 ft, hours: [{from: \"12:00\"}]", "weather.hours[0]", "says nothing"},
@@ -68,7 +68,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"{from: \"23:00\", to: \"05:30\"}", "{from: \"23:00\"}", "quiet[0].to", "missing"},
 		{"confidence: 0.9", "confidence: 90", "confidence", "0.5 and 0.99"},
 		{"confidence: 0.9", "confidence: 0", "confidence", "0 is too little"},
-		{"confidence: 0.9", "confidence: 9 %", "confidence", "between 0.5 and 0.99"},
+		{"confidence: 0.9", "confidence: 9%", "confidence", "between 0.5 and 0.99"},
 		{"confidence: 0.9", "confidence: sure", "confidence", "plain number with a unit"},
 		{"units: us", "units: imperial", "units", "us or metric"},
 		{"units: us", "earliest: \"19:00\"", "earliest", "{date: 2027-07-02"},
@@ -87,34 +87,34 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{brisket, brisket + ", thickness: 3.5 ft", "dishes[0].thickness", "thickness of whole brisket"},
 		{brisket, brisket + ", target: pulled", "dishes[0].target", "firm, sliced or chopped"},
 		{brisket, brisket + ", target: 203", "dishes[0].target", "needs a unit"},
-		{brisket, brisket + ", target: 503 F", "dishes[0].target", "212 F"},
+		{brisket, brisket + ", target: 503 °F", "dishes[0].target", "212 °F"},
 		{brisket, brisket + ", target: \"\"", "dishes[0].target", "must be one of"},
-		{brisket, brisket + ", target: {final: 20 F}", "dishes[0].target.final", "100 F"},
-		{chicken, chicken + ", target: 155 F", "dishes[1].target", "published minimum of 165 F"},
-		{burger, burger + ", target: 140 F", "dishes[2].target", "published minimum of 160 F"},
-		{burger, burger + ", start: 20 F", "dishes[2].start", "write frozen"},
+		{brisket, brisket + ", target: {final: 20 °F}", "dishes[0].target.final", "100 °F"},
+		{chicken, chicken + ", target: 155 °F", "dishes[1].target", "published minimum of 165 °F"},
+		{burger, burger + ", target: 140 °F", "dishes[2].target", "published minimum of 160 °F"},
+		{burger, burger + ", start: 20 °F", "dishes[2].start", "write frozen"},
 		{burger, burger + ", start: cold", "dishes[2].start", "38 F, or frozen"},
-		{burger, burger + ", start: 150 F", "dishes[2].start", "90 F"},
+		{burger, burger + ", start: 150 °F", "dishes[2].start", "90 °F"},
 		{brisket, brisket + ", prep: [tenderizd]", "dishes[0].prep[0]", "tenderised?"},
 		{brisket, brisket + ", prep: [brined, brined]", "dishes[0].prep[1]", "twice"},
-		{"wrap: {with: foil, from: 150 F}", "wrap: film", "dishes[0].wrap", "foil"},
-		{"wrap: {with: foil, from: 150 F}", "wrap: {with: none, from: 150 F}", "dishes[0].wrap", "leave them out"},
-		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, from: 150 F, after: 4h}", "dishes[0].wrap", "both"},
-		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, from: 205 F}", "dishes[0].wrap.from", "target of 203 F"},
-		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, after: 4}", "dishes[0].wrap.after", "duration"},
-		{"wrap: {with: foil, from: 150 F}", "wrap: {with: foil, after: 40h}", "dishes[0].wrap.after", "24 h"},
+		{"wrap: {with: foil, from: 150 °F}", "wrap: film", "dishes[0].wrap", "foil"},
+		{"wrap: {with: foil, from: 150 °F}", "wrap: {with: none, from: 150 °F}", "dishes[0].wrap", "leave them out"},
+		{"wrap: {with: foil, from: 150 °F}", "wrap: {with: foil, from: 150 °F, after: 4h}", "dishes[0].wrap", "both"},
+		{"wrap: {with: foil, from: 150 °F}", "wrap: {with: foil, from: 205 °F}", "dishes[0].wrap.from", "target of 203 °F"},
+		{"wrap: {with: foil, from: 150 °F}", "wrap: {with: foil, after: 4}", "dishes[0].wrap.after", "duration"},
+		{"wrap: {with: foil, from: 150 °F}", "wrap: {with: foil, after: 40h}", "dishes[0].wrap.after", "24 hr"},
 		{chicken, "cut: chicken-wing, weight: 4 oz, wrap: foil", "dishes[1].wrap", "not wrapped"},
 		{brisket, brisket + ", zone: middle", "dishes[0].zone", "indirect or direct"},
-		{brisket, brisket + ", level: 80 F", "dishes[0].level", "150 F"},
-		{brisket, brisket + ", rest: 2 days", "dishes[0].rest", "24 h"},
+		{brisket, brisket + ", level: 80 °F", "dishes[0].level", "150 °F"},
+		{brisket, brisket + ", rest: 2 days", "dishes[0].rest", "24 hr"},
 		{"hold: [insulated-box, oven]", "hold: [freezer]", "dishes[0].hold[0]", "insulated-box"},
 		{"hold: [insulated-box, oven]", "hold: [oven, none]", "dishes[0].hold", "beside"},
-		{"oven: {hold: 170 F}\n", "", "dishes[0].hold", "has none"},
+		{"oven: {hold: 170 °F}\n", "", "dishes[0].hold", "has none"},
 		{brisket, brisket + ", prep: [stuffed]", "dishes[0].hold", "not held in a box"},
-		{burger, "cut: pork-loin, weight: 3 lb, prep: [stuffed], level: 250 F, target: 165 F", "dishes[2].level", "too cool for stuffed meat"},
-		{burger, "cut: pork-loin, weight: 3 lb, prep: [stuffed], travel: 45m, target: 165 F", "dishes[2].travel", "does not travel hot"},
+		{burger, "cut: pork-loin, weight: 3 lb, prep: [stuffed], level: 250 °F, target: 165 °F", "dishes[2].level", "too cool for stuffed meat"},
+		{burger, "cut: pork-loin, weight: 3 lb, prep: [stuffed], travel: 45m, target: 165 °F", "dishes[2].travel", "does not travel hot"},
 		{chicken, chicken + ", prep: [stuffed]", "dishes[1].prep", "bake the stuffing apart"},
-		{burger, "cut: pork-loin, weight: 3 lb, prep: [rolled], target: 140 F", "dishes[2].target", "145 F or more"},
+		{burger, "cut: pork-loin, weight: 3 lb, prep: [rolled], target: 140 °F", "dishes[2].target", "145 °F or more"},
 		{brisket, brisket + ", finish: sear", "dishes[0].finish", "not seared"},
 		{burger, burger + ", finish: smoke", "dishes[2].finish", "sear"},
 		{burger, burger + ", serve: {date: 2028-07-03, time: \"18:00\"}", "dishes[2].serve", "more than 7 days"},
@@ -128,7 +128,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{"count: 12", "count: 12, id: " + strings.Repeat("x", 65), "dishes[2].id", "too long"},
 		{"count: 12", "count: 12, id: \"a b\"", "dishes[2].id", "letters, digits"},
 		{burger, "id: x, " + burger + "}\n  - {id: x, " + burger, "dishes[3].id", "dishes[2]"},
-		{burger, "cut: corn, target: 160 F", "dishes[2].target", "goes by the clock"},
+		{burger, "cut: corn, target: 160 °F", "dishes[2].target", "goes by the clock"},
 		{burger, "cut: vegetables, weight: 40 lb", "dishes[2].weight", "each of 12 pieces"},
 	}
 	for _, tt := range tests {
@@ -149,7 +149,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 func TestZonesThatAreRefused(t *testing.T) {
 	good := `{name: left, width: 40 cm, depth: 45 cm, min: 110 C, max: 180 C}`
 	other := func(zones string) string {
-		return plantest.With(t, "grill: {kind: kettle, diameter: 22 in, fuel: briquettes, gauge_offset: 40 F}", "grill: {kind: other, zones: ["+zones+"]}")
+		return plantest.With(t, "grill: {kind: kettle, diameter: 22 in, fuel: briquettes, gauge_offset: 40 °F}", "grill: {kind: other, zones: ["+zones+"]}")
 	}
 	if _, err := schedule.Read([]byte(other(good))); err != nil {
 		t.Error(err)
@@ -157,7 +157,7 @@ func TestZonesThatAreRefused(t *testing.T) {
 	plantest.Refused(t, other(good+", "+good), "grill.zones[1].name", "zone 1")
 	plantest.Refused(t, other(strings.Replace(good, "left", `""`, 1)), "grill.zones[0].name", "give the zone a name")
 	plantest.Refused(t, other(strings.Replace(good, "110 C", "190 C", 1)), "grill.zones[0].min", "exchange them")
-	plantest.Refused(t, other(strings.Replace(good, "180 C", "1800 C", 1)), "grill.zones[0].max", "900 F")
+	plantest.Refused(t, other(strings.Replace(good, "180 C", "1800 C", 1)), "grill.zones[0].max", "900 °F")
 	plantest.Refused(t, other(strings.Replace(good, "40 cm", "40 m", 1)), "grill.zones[0].width", "60 in")
 	plantest.Refused(t, strings.Replace(other(good), "kind: other,", "kind: other, fuel: lump,", 1), "grill.fuel", "no charcoal advice")
 }
@@ -176,7 +176,7 @@ func TestADishThatFeedsNobodyIsRefused(t *testing.T) {
 func TestRequestsThatAreRefusedTwice(t *testing.T) {
 	for now, want := range map[string]string{
 		"weights: []": "dishes[0].weights: is an empty list; name at least one or leave the field out",
-		"weight: 12 lb, target: {core: 203 F}": "dishes[0].target.core: there is no such field; there is only final\n" +
+		"weight: 12 lb, target: {core: 203 °F}": "dishes[0].target.core: there is no such field; there is only final\n" +
 			"dishes[0].target.final: is missing; write final: 130 F",
 		"weight: 12,5 lb": "dishes[0].weight: 12: a weight needs a unit: lb, oz, kg or g, such as 12 lb\n" +
 			"dishes[0].\"5 lb\": there is no such field; a decimal is written with a point: 1.5 and not 1,5",
@@ -203,7 +203,7 @@ func TestFrailGuests(t *testing.T) {
 		t.Error(err)
 	}
 	frail := strings.Replace(rare, "guests: 24", "guests: {adults: 24, frail: true}", 1)
-	plantest.Refused(t, frail, "dishes[2].target", "145 F")
+	plantest.Refused(t, frail, "dishes[2].target", "145 °F")
 	plantest.Refused(t, strings.Replace(frail, ", target: medium-rare", "", 1), "dishes[2].target", "No target is given, so medium-rare holds")
 }
 

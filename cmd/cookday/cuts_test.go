@@ -24,7 +24,7 @@ func TestCutsListsAll(t *testing.T) {
 func TestCutShowsWhatACookWantsToKnow(t *testing.T) {
 	out := mustRun(t, "", "cuts", "brisket")
 	// The catalogue's own figures: what is tested is that they are shown.
-	for _, want := range []string{"203 F (95 °C)", "12 lb (5.4 kg)", "in foil", "160 F (71 °C)", "low band", "at least 30 min", "no source"} {
+	for _, want := range []string{"203 °F (95 °C)", "12 lb (5.4 kg)", "in foil", "160 °F (71 °C)", "low band", "at least 30 min", "no source"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in\n%s", want, out)
 		}

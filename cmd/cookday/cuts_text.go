@@ -83,7 +83,7 @@ func doneness(p *page, c schedule.Cut) {
 		p.row(label, fmt.Sprintf("%s: %s; %s%s", core(d.CoreC), d.Name, d.Text, usual))
 	}
 	if len(c.TenderMinutes) > 0 {
-		p.row("", fmt.Sprintf("Tender after %s to %s in all at 225-250 F.", about(unit.US, c.TenderMinutes[0]), about(unit.US, c.TenderMinutes[1])))
+		p.row("", fmt.Sprintf("Tender after %s to %s in all at 225-250 °F.", about(unit.US, c.TenderMinutes[0]), about(unit.US, c.TenderMinutes[1])))
 	}
 }
 

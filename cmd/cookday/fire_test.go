@@ -14,11 +14,11 @@ func TestFireCommand(t *testing.T) {
 		t.Errorf("of the lid alone:\n%s", out)
 	}
 	out = mustRun(t, "", "fire", "--want", "250F", "--shows", "315F", "--top", "1/2", "--bottom", "1/2")
-	if !strings.HasPrefix(out, "Close the top vent from a half to ") || !strings.Contains(out, "by your thermometer at") {
+	if !strings.HasPrefix(out, "Close the top vent from a half to ") || !strings.Contains(strings.Join(strings.Fields(out), " "), "by your thermometer at") {
 		t.Errorf("of one reading:\n%s", out)
 	}
 	log := filepath.Join(t.TempDir(), "fire.csv")
-	if err := os.WriteFile(log, []byte("time,kind,value\n09:00,lit,\n09:15,lit-coals,12\n09:15,vents,\"top 1/4, bottom 1/4\"\n10:30,grate,248 F\n11:00,grate,251 F\n"), 0o600); err != nil {
+	if err := os.WriteFile(log, []byte("time,kind,value\n09:00,lit,\n09:15,lit-coals,12\n09:15,vents,\"top 1/4, bottom 1/4\"\n10:30,grate,248 °F\n11:00,grate,251 °F\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	if out = mustRun(t, "", "fire", "--want", "250F", "--log", log); !strings.HasPrefix(out, "Leave the vents as they are.") {

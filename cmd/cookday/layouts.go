@@ -59,7 +59,7 @@ func listLayouts(w io.Writer, layouts []schedule.Layout, columns int) error {
 func zonesText(zones []schedule.LayoutZone) string {
 	texts := make([]string, len(zones))
 	for i, z := range zones {
-		texts[i] = fmt.Sprintf("%s, %.0f %% of the grate", z.Name, 100*z.Share)
+		texts[i] = fmt.Sprintf("%s, %.0f%% of the grate", z.Name, 100*z.Share)
 		if z.LiftK > 0 {
 			texts[i] += fmt.Sprintf(", about %s (%.0f °C) hotter", unit.US.Difference(unit.Difference(z.LiftK)), math.Round(z.LiftK/5)*5)
 		}

@@ -118,7 +118,7 @@ func TestNow(t *testing.T) {
 		}
 	}
 	r = atClock(t, "2027-07-04 12:05", "now", day)
-	order := []string{"12:05 Sunday", "About 9", "Do now\n------", "Next\n----", "Worries\n-------", "At 16:00: ", "What you could do now", "On the fire", "158 F at 12:00"}
+	order := []string{"12:05 Sunday", "About 9", "Do now\n------", "Next\n----", "Worries\n-------", "At 16:00: ", "What you could do now", "On the fire", "158 °F at 12:00"}
 	at := 0
 	for _, part := range order {
 		i := strings.Index(r.out[at:], part)
@@ -180,6 +180,6 @@ func Example_note() {
 	say(5, 1, "note", log, "butt", "151")
 	// Output:
 	// Noted: 22:40 butt on
-	// sunday.csv: 66 F does not fit here; 66 C, that is 151 F, may be meant. Write 66F or 66C.
+	// sunday.csv: 66 F does not fit here; 66 C, that is 151 °F, may be meant. Write 66F or 66C.
 	// Noted: 05:01 butt core 151 F
 }

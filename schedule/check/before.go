@@ -100,7 +100,7 @@ func (c *checker) chilling() {
 			off[key] = s.At
 		case schedule.StepSlice:
 			if at, known := off[key]; known && s.At.Before(a.ChillAt.Add(time.Minute)) && s.At.Sub(at) > watch {
-				c.fault("ahead", "%s is cut up at %s, more than 2 h after it came off at %s", s.Dish, told(s.At), told(at))
+				c.fault("ahead", "%s is cut up at %s, more than 2 hr after it came off at %s", s.Dish, told(s.At), told(at))
 			}
 		}
 	}

@@ -43,7 +43,7 @@ var nightCorruptions = []corruption{
 	{"not 10 ft clear", "noon", "unwatched", untold("10 ft (3 m) clear all round: nothing that burns, no wall, no window.")},
 	{"nothing of the wind", "noon", "unwatched", untold("Wind under 10 mph (16 km/h) in the forecast, all night.")},
 	{"nothing of a burn ban", "noon", "unwatched", untold("No burn ban.")},
-	{"no alarms on the grate", "noon", "unwatched", untold("Grate alarms at 200 and 325 F (93 and 163 °C).")},
+	{"no alarms on the grate", "noon", "unwatched", untold("Grate alarms at 200 and 325 °F (93 and 163 °C).")},
 	{"no alarm on the core", "noon", "unwatched", untold("A core alarm in the meat.")},
 	{"no carbon monoxide alarm", "noon", "unwatched", untold("A carbon monoxide alarm works in the house.")},
 	{"vents touched at the last moment", "noon", "unwatched", untold("No change of the vents in the last 30 min.")},

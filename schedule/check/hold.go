@@ -112,7 +112,7 @@ func (c *checker) holdClock(path string, b *batchFacts, h schedule.HoldAdvice) {
 		return
 	}
 	if most := rule.Clock(h.HotMinutes).Served; h.LimitMinutes > most+0.1 {
-		c.fault(path+".limit_minutes", "%.0f; with %.0f min above 140 F it is %.0f", h.LimitMinutes, h.HotMinutes, most)
+		c.fault(path+".limit_minutes", "%.0f; with %.0f min above 140 °F it is %.0f", h.LimitMinutes, h.HotMinutes, most)
 	}
 	if has := h.EatenMinutes - h.LimitMinutes; math.Abs(has-rule.EatMinutes) > 0.1 {
 		c.fault(path+".eaten_minutes", "%.0f after it is on the table; the clock leaves %.0f", has, rule.EatMinutes)

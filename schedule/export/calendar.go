@@ -105,7 +105,7 @@ func (c *icalendar) stages(d schedule.DishPlan, b schedule.Batch) {
 	}
 }
 
-// stage says a stage in a few words: "wrapped in foil, 250 F".
+// stage says a stage in a few words: "wrapped in foil, 250 °F".
 func (v *view) stage(s schedule.Stage) string {
 	text := phrase(s.Kind)
 	switch s.Kind {

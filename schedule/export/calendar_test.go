@@ -155,7 +155,7 @@ func TestCalendarOverAClockChange(t *testing.T) {
 		t.Errorf("zone:\n%s\nwant:\n%s", got, want)
 	}
 	if sheet := textOf(t, p, Options{}); !strings.Contains(sheet, "02:30 CEST") || !strings.Contains(sheet, "02:30 CET") ||
-		!strings.Contains(sheet, "The clocks go back by 1 h: 03:00 becomes 02:00.") {
+		!strings.Contains(sheet, "The clocks go back by 1 hr: 03:00 becomes 02:00.") {
 		t.Error(sheet)
 	}
 }

@@ -69,12 +69,12 @@ func Wrap(s string, n int) []string {
 	return lines
 }
 
-// glued keeps a number and its unit on one line: "203 F" must not be torn apart.
+// glued keeps a number and its unit on one line: "203 °F" must not be torn apart.
 func glued(words []string) []string {
 	var out []string
 	for _, word := range words {
 		switch strings.TrimRight(word, ".,;:)") {
-		case "F", "°C", "lb", "oz", "kg", "g", "in", "cm", "mm", "h", "min", "%":
+		case "°F", "°C", "lb", "oz", "kg", "g", "in", "cm", "mm", "hr", "min", "AM", "PM":
 			if n := len(out); n > 0 && strings.ContainsAny(out[n-1][len(out[n-1])-1:], "0123456789") {
 				out[n-1] += " " + word
 				continue

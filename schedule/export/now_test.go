@@ -14,8 +14,8 @@ import (
 func lateDay(t *testing.T) schedule.Plan {
 	t.Helper()
 	p := plantest.Plan(t, "format: 1\nserve: {date: 2027-07-04, time: \"16:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n"+
-		"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 F, wrap: none, target: 200 F}\n")
-	return plantest.Revised(t, p, "time,dish,kind,value\n22:40,butt,on,\n05:00,butt,core,140 F\n09:00,butt,core,152 F\n12:00,butt,core,158 F\n", "2027-07-04 12:05")
+		"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 °F, wrap: none, target: 200 °F}\n")
+	return plantest.Revised(t, p, "time,dish,kind,value\n22:40,butt,on,\n05:00,butt,core,140 °F\n09:00,butt,core,152 °F\n12:00,butt,core,158 °F\n", "2027-07-04 12:05")
 }
 
 // before says whether all parts are in a text, in this order.
@@ -41,7 +41,7 @@ func TestShortFormsOfADayUnderWay(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	inOrder(t, now.String(), "12:05 Sunday", "% that everything", "Do now", "Nothing to do before", "Next", "Worries", "At 16:00: ", "What you could do now", "On the fire", "158 F at 12:00")
+	inOrder(t, now.String(), "12:05 Sunday", "% that everything", "Do now", "Nothing to do before", "Next", "Worries", "At 16:00: ", "What you could do now", "On the fire", "158 °F at 12:00")
 	inOrder(t, brief.String(), "Eat at ", "% that everything", "! At 16:00: ", "[ ]", "[ ]")
 	inOrder(t, page.String(), "<h2>Do now</h2>", "<h2>Next</h2>", "<h2>Worries</h2>", "At 16:00: ", "Shopping")
 	if strings.Contains(page.String(), "<form") {

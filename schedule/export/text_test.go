@@ -35,7 +35,7 @@ func TestTextKeepsToItsWidth(t *testing.T) {
 func TestTextSaysWhatACookNeeds(t *testing.T) {
 	got := textOf(t, invented(), Options{Now: invented().ServeAt.Add(-5 * time.Hour)})
 	last := -1
-	for _, want := range []string{"18:00 on Saturday 3 July 2027", "21:30 on Friday 2 July 2027", "About 84 %",
+	for _, want := range []string{"18:00 on Saturday 3 July 2027", "21:30 on Friday 2 July 2027", "About 84%",
 		"carbon monoxide", "Friday 2 July 2027\n---", "Quiet hours until 05:30 Sat", "Saturday 3 July 2027\n---", "[ ] 05:30  wrap",
 		"Now: 13:00", "Light an hour earlier. An hour more of fuel. Then: light at 20:30 Fri", "Colour is no sign"} {
 		at := strings.Index(got, want)
@@ -127,7 +127,7 @@ func TestChangesThatAreAlikeAreToldAtOnce(t *testing.T) {
 	p.Revision, p.Changes = 1, nil
 	for _, s := range p.Steps {
 		if s.Dish == "chickens" {
-			p.Changes = append(p.Changes, schedule.Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Minutes: 120, Text: "Chickens, " + string(s.Kind) + ": moved; 2 h later.", Why: "serving was moved"})
+			p.Changes = append(p.Changes, schedule.Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Minutes: 120, Text: "Chickens, " + string(s.Kind) + ": moved; 2 hr later.", Why: "serving was moved"})
 		}
 	}
 	if len(p.Changes) < 5 {
@@ -139,14 +139,14 @@ func TestChangesThatAreAlikeAreToldAtOnce(t *testing.T) {
 		return text
 	}
 	text := changed()
-	if n := strings.Count(text, "moved; 2 h later"); n != 0 {
+	if n := strings.Count(text, "moved; 2 hr later"); n != 0 {
 		t.Errorf("%d moves are told one by one", n)
 	}
-	if !strings.Contains(text, "2 h later, with what goes with it: Chickens, put-on ") || strings.Count(text, "Serving was moved") != 1 {
+	if !strings.Contains(text, "2 hr later, with what goes with it: Chickens, put-on ") || strings.Count(text, "Serving was moved") != 1 {
 		t.Errorf("no such move in\n%s", text)
 	}
 	p.Changes = p.Changes[:3]
-	if n := strings.Count(changed(), "moved; 2 h later"); n != 3 {
+	if n := strings.Count(changed(), "moved; 2 hr later"); n != 3 {
 		t.Errorf("%d of 3 moves are told one by one", n)
 	}
 }

@@ -114,11 +114,11 @@ func (v *view) portion(d schedule.DishPlan) string {
 func percent(chance float64) string {
 	switch {
 	case chance >= 0.995:
-		return "better than 99 %"
+		return "over 99%"
 	case chance < 0.005:
-		return "less than 1 %"
+		return "less than 1%"
 	}
-	return fmt.Sprintf("about %.0f %%", 100*chance)
+	return fmt.Sprintf("about %.0f%%", 100*chance)
 }
 
 // sure says how likely the plan is to hold.

@@ -8,7 +8,7 @@ import (
 	"example.com/cookday/schedule/internal/plantest"
 )
 
-// A steak of more than an inch and a quarter over a grate of 450 F or more gets 4 to 5
+// A steak of more than an inch and a quarter over a grate of 450 °F or more gets 4 to 5
 // minutes a side and ends beside the coals; a thinner one, or a cooler grate, is turned
 // half-way (common practice, no source).
 func TestThickPiecesEndBesideTheCoals(t *testing.T) {
@@ -16,9 +16,9 @@ func TestThickPiecesEndBesideTheCoals(t *testing.T) {
 		dish string
 		ends bool
 	}{
-		{"thickness: 1.5 in, level: 475 F", true},
-		{"thickness: 1.5 in, level: 375 F", false},
-		{"thickness: 1 in, level: 475 F", false},
+		{"thickness: 1.5 in, level: 475 °F", true},
+		{"thickness: 1.5 in, level: 375 °F", false},
+		{"thickness: 1 in, level: 475 °F", false},
 	} {
 		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Steaks, cut: steak, weight: 16 oz, count: 2, target: medium, "+c.dish+"}"))
 		moved := false
@@ -38,10 +38,10 @@ func TestCoalsComeAfterTheMeasure(t *testing.T) {
 		dish, text string
 		step       bool
 	}{
-		{"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, level: 300 F}", "165 F", true},
-		{"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, level: 350 F}", "", false},
-		{"{name: Bird, cut: chicken, weight: 4 lb, level: 275 F}", "165 F", true},
-		{"{name: Links, cut: sausage, weight: 4 oz, count: 6}", "160 F", true},
+		{"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, level: 300 °F}", "165 °F", true},
+		{"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, level: 350 °F}", "", false},
+		{"{name: Bird, cut: chicken, weight: 4 lb, level: 275 °F}", "165 °F", true},
+		{"{name: Links, cut: sausage, weight: 4 oz, count: 6}", "160 °F", true},
 		{"{name: Links, cut: sausage, weight: 4 oz, count: 6, zone: direct}", "", false},
 	} {
 		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, c.dish))

@@ -118,7 +118,7 @@ type seared struct{ before, after, rested float64 }
 
 // beforeSear finds the core before the sear in the words of the way; it is said in whole
 // degrees.
-var beforeSear = regexp.MustCompile(`from ([0-9]+) F seared`)
+var beforeSear = regexp.MustCompile(`from ([0-9]+) °F seared`)
 
 // searCase is one question after a sear; target and grate are in F.
 type searCase struct {

@@ -87,7 +87,7 @@ dishes:
 // One piece without a schedule: when it reaches what, in minutes from the put-on.
 func ExampleForecast() {
 	q, err := schedule.ReadInquiry(map[string]string{
-		"cut": "pork-butt", "weight": "8 lb", "grate": "225 F", "wrap": "none",
+		"cut": "pork-butt", "weight": "8 lb", "grate": "225 °F", "wrap": "none",
 	})
 	if err != nil {
 		log.Fatal(err)
@@ -111,7 +111,7 @@ func ExampleForecast() {
 
 // A grate that is far cooler than the target is no error either: the answer says why not.
 func ExampleForecast_neverArrives() {
-	q, err := schedule.ReadInquiry(map[string]string{"cut": "chicken", "weight": "5 lb", "grate": "150 F", "target": "180 F"})
+	q, err := schedule.ReadInquiry(map[string]string{"cut": "chicken", "weight": "5 lb", "grate": "150 °F", "target": "180 °F"})
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -124,7 +124,7 @@ func ExampleForecast_neverArrives() {
 	fmt.Println(why)
 	// Output:
 	// gets there: false
-	// Whole chicken will not get to 180 F with the grate at 150 F
+	// Whole chicken will not get to 180 °F with the grate at 150 °F
 }
 
 // The plan while the day goes on: what the log says is done is fixed, the rest stands.
@@ -138,7 +138,7 @@ func ExampleRevise() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n11:40,chicken,on,\n12:00,chicken,core,85 F\n"), first)
+	entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n11:40,chicken,on,\n12:00,chicken,core,85 °F\n"), first)
 	if err != nil {
 		log.Fatal(err)
 	}

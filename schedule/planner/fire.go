@@ -53,9 +53,9 @@ func outsideSteering(q schedule.FireInquiry) string {
 	case q.Grill == "ceramic":
 		return "Why: a ceramic cooker's shell stores heat for hours. What its vents do is not known here. Come up slowly from below: once too hot, it stays so for an hour and more with its vents shut."
 	case level > hottestSteered:
-		return "Why: above 450 F, and with the lid off, vents steer nothing. Take probes out of the grill."
+		return "Why: above 450 °F, and with the lid off, vents steer nothing. Take probes out of the grill."
 	case level < coolestSteered:
-		return "Why: below 180 F no charcoal fire is held by its vents."
+		return "Why: below 180 °F no charcoal fire is held by its vents."
 	case !vents:
 		return "Why: nobody said how the vents stand. Say so, and more can be said."
 	}

@@ -25,7 +25,7 @@ var sane = map[string]func(*testing.T, scenario){
 		f, _ := plantest.Finding(a.Plan, "fire-died")
 		between(t, "the fire died", clockIn(t, f.Text, "since about"), "01:00", "03:30")
 		between(t, "the clock begins", clockIn(t, f.Text, "as early as"), "01:00", "02:00")
-		a.wants(t, "fire-out-over", "4 h", "do not serve it")
+		a.wants(t, "fire-out-over", "4 hr", "do not serve it")
 		a.lacks(t, schedule.ProbeCold)
 		a.unserved(t)
 		if off := a.first(schedule.StepTakeOff); !strings.Contains(off.Text, "throw it away") {
@@ -52,7 +52,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S04": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.ReadingSettled, "112 F", "place of the probe")
+		a.wants(t, schedule.ReadingSettled, "112 °F", "place of the probe")
 		a.lacks(t, unsafeWords...)
 		_, now, _ := a.left(t)
 		if _, without, _ := s.without(t, "07:00 core 112 F").left(t); math.Abs(now-without) > 10.0/60 {
@@ -70,25 +70,25 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S06": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.ProbeInAir, "238 F", "not the meat")
+		a.wants(t, schedule.ProbeInAir, "238 °F", "not the meat")
 		a.lacks(t, schedule.PastTarget)
 		a.remains(t, 3, 14)
 	},
 	"S07": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.ProbeInAir, "238 F")
+		a.wants(t, schedule.ProbeInAir, "238 °F")
 		for _, f := range a.Findings {
-			if strings.Contains(f.Text, "147 F") {
+			if strings.Contains(f.Text, "147 °F") {
 				t.Errorf("%s: %s", f.Code, f.Text)
 			}
 		}
 		if c := a.curveAt(t, at(t, "2027-07-04 04:20")); math.Abs(fahrenheit(c)-147) > 1.5 {
-			t.Errorf("the curve is at %.1f F when 147 F was read", fahrenheit(c))
+			t.Errorf("the curve is at %.1f F when 147 °F was read", fahrenheit(c))
 		}
 	},
 	"S08": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.Plateau, "Test Pork butt for tenderness now", "190 F for 3 h", "may not come to 200 F", "wrap it or bring the grate")
+		a.wants(t, schedule.Plateau, "Test Pork butt for tenderness now", "190 °F for 3 hr", "may not come to 200 °F", "wrap it or bring the grate")
 		a.lacks(t, "stall")
 		if early, x, late := a.left(t); x < 1 || late < 3 || early < 0.5 {
 			t.Errorf("to go: %.1f, %.1f, %.1f h", early, x, late)
@@ -144,12 +144,12 @@ var sane = map[string]func(*testing.T, scenario){
 			_, x, late := a.left(t)
 			if a.doubted() {
 				if _, _, edge := taken.left(t); late < edge-0.02 || a.Chance.All > taken.Chance.All+1e-3 || clock && !a.has("fire-out-over") {
-					t.Errorf("%d F: late edge %.2f h and chance %.3f; of the coldest that is taken %.2f and %.3f", f, late, a.Chance.All, edge, taken.Chance.All)
+					t.Errorf("%d °F: late edge %.2f h and chance %.3f; of the coldest that is taken %.2f and %.3f", f, late, a.Chance.All, edge, taken.Chance.All)
 				}
 				continue
 			}
 			if x < last-0.02 || a.Chance.All > chance+1e-3 {
-				t.Errorf("%d F: %.2f h and %.3f; two degrees hotter %.2f and %.3f", f, x, a.Chance.All, last, chance)
+				t.Errorf("%d °F: %.2f h and %.3f; two degrees hotter %.2f and %.3f", f, x, a.Chance.All, last, chance)
 			}
 			last, chance, taken, clock = x, a.Chance.All, a, a.has("fire-out-over")
 		}
@@ -169,18 +169,18 @@ var sane = map[string]func(*testing.T, scenario){
 		}
 	},
 	"S18": func(t *testing.T, s scenario) {
-		if !reflect.DeepEqual(s.logged(t), s.followed(t, "20:00 on;01:00 core 150 F;02:00 grate 250 F;07:00 core 186 F", s.row["now"])) {
+		if !reflect.DeepEqual(s.logged(t), s.followed(t, "20:00 on;01:00 core 150 °F;02:00 grate 250 °F;07:00 core 186 °F", s.row["now"])) {
 			t.Error("it depends on the order")
 		}
 	},
 	"S19": func(t *testing.T, s scenario) {
-		if !reflect.DeepEqual(s.logged(t), s.followed(t, "20:00 on;01:00 core 150 F", s.row["now"])) {
+		if !reflect.DeepEqual(s.logged(t), s.followed(t, "20:00 on;01:00 core 150 °F", s.row["now"])) {
 			t.Error("once is not three times")
 		}
 	},
 	"S21": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.ReadingOpen, "Was 66 °C (151 F) meant?")
+		a.wants(t, schedule.ReadingOpen, "Was 66 °C (151 °F) meant?")
 		a.wants(t, "fire-out-over", "unless")
 		_, with, _ := a.left(t)
 		if _, without, _ := s.without(t, "04:00 core 66 F").left(t); with < without-1.0/60 {
@@ -189,7 +189,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S22": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.ReadingUnit, "Was 128 F")
+		a.wants(t, schedule.ReadingUnit, "Was 128 °F")
 		a.lacks(t, schedule.PastTarget)
 		a.remains(t, 3, 14)
 	},
@@ -197,7 +197,7 @@ var sane = map[string]func(*testing.T, scenario){
 		a := s.logged(t)
 		a.wants(t, "gauge-only", "Measure the air beside the meat")
 		a.lacks(t, "grate-off-level", "gauge-offset")
-		cooler := s.followed(t, "22:00 on;22:45 grate 280 F;02:00 grate 280 F;02:00 core 131 F", s.row["now"])
+		cooler := s.followed(t, "22:00 on;22:45 grate 280 °F;02:00 grate 280 °F;02:00 core 131 °F", s.row["now"])
 		_, x, _ := a.left(t)
 		if _, hot, _ := cooler.left(t); x <= hot {
 			t.Errorf("%.2f h to go by the gauge, %.2f if the grate had that", x, hot)
@@ -213,19 +213,19 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S26": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		if !a.says("118 F", schedule.ProbeCold, schedule.ReadingOther) || !a.says("dish", schedule.ProbeCold) && !a.says("Brisket", schedule.ProbeCold, schedule.ReadingOther) {
-			t.Errorf("118 F is not doubted, or the other dish not named: %v", a.Findings)
+		if !a.says("118 °F", schedule.ProbeCold, schedule.ReadingOther) || !a.says("dish", schedule.ProbeCold) && !a.says("Brisket", schedule.ProbeCold, schedule.ReadingOther) {
+			t.Errorf("118 °F is not doubted, or the other dish not named: %v", a.Findings)
 		}
 		a.lacks(t, fireWords...)
 		if c := a.curveAt(t, at(t, "2027-07-04 03:20")); math.Abs(fahrenheit(c)-136) > 2 {
-			t.Errorf("the curve is at %.1f F when 136 F was read", fahrenheit(c))
+			t.Errorf("the curve is at %.1f F when 136 °F was read", fahrenheit(c))
 		}
 	},
 	"S27": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, "fire-out", "without heat between 40 and 140 F")
+		a.wants(t, "fire-out", "without heat between 40 and 140 °F")
 		_, with, _ := a.left(t)
-		whole := s.followed(t, "22:00 on;02:00 core 128 F", s.row["now"])
+		whole := s.followed(t, "22:00 on;02:00 core 128 °F", s.row["now"])
 		_, without, _ := whole.left(t)
 		t.Logf("%.1f h to go, %.1f with the fire on", with, without)
 		if later := with - without; later < 1.5 || later > 4 { // an outage of 1.5 h and 1 to 2 h of warming
@@ -235,7 +235,7 @@ var sane = map[string]func(*testing.T, scenario){
 			t.Errorf("chance %.2f, was %.2f", a.Chance.All, whole.Chance.All)
 		}
 		if c := a.curveAt(t, at(t, "2027-07-04 05:00")); math.Abs(fahrenheit(c)-120) > 2 {
-			t.Errorf("the curve is at %.1f F when 120 F was read", fahrenheit(c))
+			t.Errorf("the curve is at %.1f F when 120 °F was read", fahrenheit(c))
 		}
 	},
 	"S28": func(t *testing.T, s scenario) {
@@ -253,15 +253,15 @@ var sane = map[string]func(*testing.T, scenario){
 			t.Errorf("at %v: %s", s.At, s.Text)
 		}
 		_, with, _ := a.left(t)
-		if _, level, _ := s.followed(t, "22:00 on;02:00 grate 250 F;04:00 grate 250 F;06:00 grate 250 F;06:00 core 149 F", s.row["now"]).left(t); with <= level {
+		if _, level, _ := s.followed(t, "22:00 on;02:00 grate 250 °F;04:00 grate 250 °F;06:00 grate 250 °F;06:00 core 149 °F", s.row["now"]).left(t); with <= level {
 			t.Errorf("%.2f h to go, %.2f on a steady fire", with, level)
 		}
 	},
 	"S31": func(t *testing.T, s scenario) {
 		a := s.logged(t)
 		a.remains(t, 0, 1)
-		a.wants(t, schedule.Early, "held until about", "Above 140 F throughout until")
-		if !a.says("oven at 170 F", schedule.Early, schedule.CodeHoldShort) {
+		a.wants(t, schedule.Early, "held until about", "Above 140 °F throughout until")
+		if !a.says("oven at 170 °F", schedule.Early, schedule.CodeHoldShort) {
 			t.Errorf("no heated place: %v", a.Findings)
 		}
 		if !a.offers("sooner") && !a.offers("sink") {
@@ -274,16 +274,16 @@ var sane = map[string]func(*testing.T, scenario){
 		a.remains(t, 0, 0.05)
 		for _, p := range a.Dishes[0].Batches[0].Curve {
 			if p.At.After(at(t, "2027-07-04 08:00")) && p.At.Before(at(t, "2027-07-04 08:03")) && fahrenheit(p.CoreC) < 205 {
-				t.Errorf("the curve is back at %.0f F", fahrenheit(p.CoreC))
+				t.Errorf("the curve is back at %.0f °F", fahrenheit(p.CoreC))
 			}
 		}
-		if off := a.first(schedule.StepTakeOff); strings.Contains(off.Text, "200 F") {
+		if off := a.first(schedule.StepTakeOff); strings.Contains(off.Text, "200 °F") {
 			t.Error(off.Text)
 		}
 	},
 	"S33": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.PastTarget, "off now", "141 F", "130 F", "medium")
+		a.wants(t, schedule.PastTarget, "off now", "141 °F", "130 °F", "medium")
 		a.remains(t, 0, 0.05)
 		a.lacks(t, schedule.ProbeHot, schedule.ProbeInAir)
 	},
@@ -305,17 +305,17 @@ var sane = map[string]func(*testing.T, scenario){
 		}
 		a.wants(t, code, "By what was read", "just under its surface")
 		f, _ := plantest.Finding(a.Plan, code)
-		between(t, "its middle at 140 F", clockIn(t, f.Text, "Its middle is expected at 140 F at about"), "16:40", "18:40")
+		between(t, "its middle at 140 °F", clockIn(t, f.Text, "Its middle is expected at 140 °F at about"), "16:40", "18:40")
 	},
 	"S37": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.CodeHoldShort, "into an oven at 170 F", "now", "eat it by", "chill it", "just under its surface")
+		a.wants(t, schedule.CodeHoldShort, "into an oven at 170 °F", "now", "eat it by", "chill it", "just under its surface")
 		f, _ := plantest.Finding(a.Plan, schedule.CodeHoldShort)
-		between(t, "its surface at 140 F", clockIn(t, f.Text, "surface at about"), "12:40", "13:10")
+		between(t, "its surface at 140 °F", clockIn(t, f.Text, "surface at about"), "12:40", "13:10")
 	},
 	"S38": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.StandsOpen, "since 11:00", "by 13:00", "oven at 170 F")
+		a.wants(t, schedule.StandsOpen, "since 11:00", "by 13:00", "oven at 170 °F")
 	},
 	"S39": func(t *testing.T, s scenario) {
 		a := s.logged(t)
@@ -332,7 +332,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S41": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.WentOnWarm, "Is the probe in the middle", "2 h")
+		a.wants(t, schedule.WentOnWarm, "Is the probe in the middle", "2 hr")
 		if a.Findings[0].Code != schedule.WentOnWarm {
 			t.Errorf("first %s: %s", a.Findings[0].Code, a.Findings[0].Text)
 		}
@@ -344,7 +344,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S42": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.FrozenMiddle, "frozen in the middle", "Leave it on", "300 F", "325 F", "between 40 and 140 F")
+		a.wants(t, schedule.FrozenMiddle, "frozen in the middle", "Leave it on", "300 °F", "325 °F", "between 40 and 140 °F")
 		a.lacks(t, schedule.ProbeFellOut)
 		_, with, _ := a.left(t)
 		if _, without, _ := s.without(t, "01:00 core 31 F").left(t); with < without+1 {
@@ -358,7 +358,7 @@ var sane = map[string]func(*testing.T, scenario){
 		a := s.logged(t)
 		a.remains(t, 1, 2.5)
 		a.lacks(t, append([]string{"grate-off-level", "fire-cannot-last"}, fireWords...)...)
-		cold := s.followed(t, s.row["log"]+";08:00 grate 120 F", s.row["now"])
+		cold := s.followed(t, s.row["log"]+";08:00 grate 120 °F", s.row["now"])
 		if _, x, _ := a.left(t); math.Abs(x-second(cold.left(t))) > 0.02 {
 			t.Errorf("the grate touches it: %.2f h, %.2f", x, second(cold.left(t)))
 		}
@@ -374,7 +374,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S47": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, "grate-off-level", "Close the top vent", "315 F")
+		a.wants(t, "grate-off-level", "Close the top vent", "315 °F")
 		_, x, _ := a.left(t)
 		if _, level, _ := s.without(t, "00:00 grate 310 F", "02:00 grate 315 F").left(t); x >= level {
 			t.Errorf("%.2f h to go, %.2f at its level", x, level)

@@ -25,27 +25,27 @@ func TestTheCommonHeatIsASecondChoice(t *testing.T) {
 	}
 }
 
-// Birds of more than 14 lb are not cooked below 300 F (judgment, no source), neither
+// Birds of more than 14 lb are not cooked below 300 °F (judgment, no source), neither
 // because it is asked for nor because a grill has nothing hotter.
 func TestABigBirdIsNotCookedOnAGentleFire(t *testing.T) {
-	text := plantest.Evening("grill: {kind: kettle, diameter: 26 in}\n", "{cut: turkey, weight: 14.5 lb, level: 275 F}")
+	text := plantest.Evening("grill: {kind: kettle, diameter: 26 in}\n", "{cut: turkey, weight: 14.5 lb, level: 275 °F}")
 	faults := func(text string) string {
 		_, err := planner.Make(context.Background(), plantest.Request(t, text), planner.Cheaply(1000))
 		return fmt.Sprint(err)
 	}
-	if got := faults(text); !strings.Contains(got, "ask for 300 F or more") {
-		t.Errorf("14.5 lb at 275 F: %s", got)
+	if got := faults(text); !strings.Contains(got, "ask for 300 °F or more") {
+		t.Errorf("14.5 lb at 275 °F: %s", got)
 	}
-	for _, other := range []string{strings.Replace(text, "275 F", "300 F", 1), strings.Replace(text, "14.5 lb", "13.5 lb", 1)} {
+	for _, other := range []string{strings.Replace(text, "275 °F", "300 °F", 1), strings.Replace(text, "14.5 lb", "13.5 lb", 1)} {
 		if got := faults(other); got != "<nil>" {
 			t.Errorf("%s: %s", other, got)
 		}
 	}
-	cool := "grill: {kind: other, zones: [{name: smoker, width: 24 in, depth: 30 in, min: 200 F, max: 280 F}]}\n"
+	cool := "grill: {kind: other, zones: [{name: smoker, width: 24 in, depth: 30 in, min: 200 °F, max: 280 °F}]}\n"
 	for weight, want := range map[string]bool{"12 lb": true, "16 lb": false} {
 		p := plantest.Plan(t, plantest.Evening(cool, "{cut: turkey, weight: "+weight+"}"))
 		if p.Feasible != want {
-			t.Errorf("a turkey of %s in a smoker of 280 F at most: feasible %v", weight, p.Feasible)
+			t.Errorf("a turkey of %s in a smoker of 280 °F at most: feasible %v", weight, p.Feasible)
 		}
 	}
 }

@@ -10,11 +10,11 @@ import (
 	"example.com/cookday/schedule/planner/internal/ahead"
 )
 
-// A bare butt at 225 F is done in the morning for dinner and a box does not carry it
+// A bare butt at 225 °F is done in the morning for dinner and a box does not carry it
 // that far: an oven alone is too little for so wide a window. What is offered is
 // applied from outside, and the butt can then wait for dinner even on a fast day.
 func TestWhatHelpsADishThatIsDoneTooEarly(t *testing.T) {
-	const butt = "{name: Butt, cut: pork-butt, weight: 8 lb, level: 225 F, wrap: none}"
+	const butt = "{name: Butt, cut: pork-butt, weight: 8 lb, level: 225 °F, wrap: none}"
 	for _, text := range []string{
 		plantest.Evening(plantest.Kettle22, butt),
 		plantest.Evening(plantest.Kettle22, butt, "{name: Sausages, cut: sausage, weight: 4 oz, count: 8}"),
@@ -48,7 +48,7 @@ func TestWhatHelpsADishThatIsDoneTooEarly(t *testing.T) {
 				t.Errorf("%s: %v, %+v", rem.Text, err, q.Findings)
 			}
 		}
-		for _, want := range []string{"oven", "Wrap Butt in foil from 150 F.", "Cook Butt at 275 F."} {
+		for _, want := range []string{"oven", "Wrap Butt in foil from 150 °F.", "Cook Butt at 275 °F."} {
 			if !strings.Contains(said, want) {
 				t.Errorf("%q is not offered: %s", want, said)
 			}

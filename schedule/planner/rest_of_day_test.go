@@ -14,9 +14,9 @@ import (
 // are invented; that such a piece may take eight hours or twenty is common practice, no
 // source.
 const buttDay = "format: 1\nserve: {date: 2027-07-04, time: \"16:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n" +
-	"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 F, wrap: none, target: 200 F}\n"
+	"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 °F, wrap: none, target: 200 °F}\n"
 
-const lateButt = "time,dish,kind,value\n2027-07-03 23:00,butt,on,\n05:00,butt,core,140 F\n09:00,butt,core,152 F\n12:00,butt,core,158 F\n"
+const lateButt = "time,dish,kind,value\n2027-07-03 23:00,butt,on,\n05:00,butt,core,140 °F\n09:00,butt,core,152 °F\n12:00,butt,core,158 °F\n"
 
 // What is expected off after its serving is not rested, cut up or served before it, and
 // dinner follows: the first line sets both hours side by side.
@@ -32,7 +32,7 @@ func TestServingFollowsALateDish(t *testing.T) {
 	if rested := off.Add(30 * time.Minute); q.ServeAt.Before(rested) { // the rest of the cut's row
 		t.Errorf("served at %v, rested at %v", q.ServeAt, rested)
 	}
-	said := regexp.MustCompile(`^At 16:00: ([0-9]+|less than 1) %; at [0-9:]+: (8[89]|9[0-9]) %\.`)
+	said := regexp.MustCompile(`^At 16:00: ([0-9]+|less than 1)%; at [0-9:]+: (8[89]|9[0-9])%\.`)
 	if f := q.Findings[0]; f.Code != "served-later" || !said.MatchString(f.Text) {
 		t.Errorf("the first finding is %q: %s", f.Code, f.Text)
 	}
@@ -60,7 +60,7 @@ func TestServingFollowsALateDish(t *testing.T) {
 // and the grill is shut down.
 func TestNoFireForWhatIsInTheOven(t *testing.T) {
 	p := plantest.Day(t, buttDay)
-	q := plantest.Revised(t, p, lateButt+"12:10,butt,to-oven,275 F\n", "2027-07-04 12:15")
+	q := plantest.Revised(t, p, lateButt+"12:10,butt,to-oven,275 °F\n", "2027-07-04 12:15")
 	for _, s := range q.Steps {
 		if !s.Done && (s.Kind == schedule.StepCheckFire || s.Kind == schedule.StepRefuel) {
 			t.Errorf("%s at %v: %s", s.Kind, s.At, s.Text)
@@ -93,7 +93,7 @@ func TestLaterLooksAreForFoodThatIsStillOn(t *testing.T) {
 // What was held outside the published limits is not cut up nor served.
 func TestWhatWasHeldTooCoolIsNotServed(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/brisket-alone.yaml"))
-	q := plantest.Revised(t, p, "time,dish,kind,value\n08:00,brisket,on,\n13:00,brisket,core,203 F\n13:05,brisket,pulled,\n13:30,brisket,boxed,\n15:00,brisket,outer,132 F\n17:30,brisket,outer,118 F\n", "2027-07-03 17:31")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n08:00,brisket,on,\n13:00,brisket,core,203 °F\n13:05,brisket,pulled,\n13:30,brisket,boxed,\n15:00,brisket,outer,132 °F\n17:30,brisket,outer,118 °F\n", "2027-07-03 17:31")
 	if _, ok := plantest.Finding(q, "hold-over"); !ok {
 		t.Fatalf("no finding hold-over; there are %v", q.Findings)
 	}

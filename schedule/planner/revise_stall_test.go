@@ -17,14 +17,14 @@ import (
 )
 
 // demonstration is the unwrapped brisket of the university demonstration
-// (tamu_stall2013): pit 225-250 F, core 140 F from 4 to 6 h, 195 F after "13+"
+// (tamu_stall2013): pit 225-250 °F, core 140 °F from 4 to 6 hr, 195 °F after "13+"
 // hours, taken as 13.0 to 14.5. Its weight is not printed; 12 lb is assumed.
 const demonstration = `format: 1
 serve: {date: 2027-07-04, time: "18:00", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in}
 earliest: {date: 2027-07-03, time: "20:00"}
 dishes:
-  - {name: Brisket, cut: brisket, weight: 12 lb, level: 237 F, target: 195 F, wrap: none, hold: [insulated-box]}
+  - {name: Brisket, cut: brisket, weight: 12 lb, level: 237 °F, target: 195 °F, wrap: none, hold: [insulated-box]}
 `
 
 // shown are the plateau's hours and its core temperature in the file.
@@ -55,7 +55,7 @@ func shown(t *testing.T) (from, to, coreF float64) {
 func TestTheDemonstrationIsNoLateCook(t *testing.T) {
 	from, to, coreF := shown(t)
 	if from != 4 || to != 6 || coreF != 140 {
-		t.Fatalf("plateau from %v to %v h at %v F", from, to, coreF)
+		t.Fatalf("plateau from %v to %v h at %v °F", from, to, coreF)
 	}
 	p := plantest.Day(t, demonstration)
 	on := plantest.StepAt(t, p, schedule.StepPutOn, "brisket")
@@ -64,16 +64,16 @@ func TestTheDemonstrationIsNoLateCook(t *testing.T) {
 		hours, most float64 // the distance allowed is that of the task, in per cent of the range's nearer end
 	}{{from, 15}, {(from + to) / 2, 15}, {to, 10}} {
 		at := on.Add(time.Duration(look.hours * float64(time.Hour)))
-		log += fmt.Sprintf("%s,brisket,core,%v F\n", at.Format(time.RFC3339), coreF)
+		log += fmt.Sprintf("%s,brisket,core,%v °F\n", at.Format(time.RFC3339), coreF)
 		q := plantest.Revised(t, p, log, at.Format("2006-01-02 15:04"))
 		hours := plantest.TakeOff(t, q, "brisket").Expected.Sub(on).Hours()
 		off := 100 * math.Max(math.Max(13.0/hours-1, hours/14.5-1), 0)
 		if hours < 13 {
 			off = 100 * (1 - hours/13)
 		}
-		t.Logf("140 F at %v h: off at %.1f h, %.0f %% from 13.0-14.5", look.hours, hours, off)
+		t.Logf("140 °F at %v h: off at %.1f h, %.0f%% from 13.0-14.5", look.hours, hours, off)
 		if off > look.most {
-			t.Errorf("at %v h: predicted %.1f h is %.0f %% from 13.0-14.5, allowed %v", look.hours, hours, off, look.most)
+			t.Errorf("at %v h: predicted %.1f h is %.0f%% from 13.0-14.5, allowed %v", look.hours, hours, off, look.most)
 		}
 		for _, f := range q.Findings {
 			if f.Code == "late" || f.Code == "served-later" || strings.Contains(f.Text, "hours late") {
@@ -89,13 +89,13 @@ func TestADenseProbeIsNotFooledByTheStall(t *testing.T) {
 	on := plantest.StepAt(t, p, schedule.StepPutOn, "brisket")
 	log := "time,dish,kind,value\n" + on.Format(time.RFC3339) + ",brisket,on,\n"
 	for m := 240; m <= 360; m += 5 {
-		log += fmt.Sprintf("%s,brisket,core,140 F\n", on.Add(time.Duration(m)*time.Minute).Format(time.RFC3339))
+		log += fmt.Sprintf("%s,brisket,core,140 °F\n", on.Add(time.Duration(m)*time.Minute).Format(time.RFC3339))
 	}
 	q := plantest.Revised(t, p, log, on.Add(6*time.Hour).Format("2006-01-02 15:04"))
 	hours := plantest.TakeOff(t, q, "brisket").Expected.Sub(on).Hours()
-	t.Logf("25 readings of 140 F: off at %.1f h", hours)
+	t.Logf("25 readings of 140 °F: off at %.1f h", hours)
 	if off := hours/14.5 - 1; off > 0.1 {
-		t.Errorf("predicted %.1f h, %.0f %% beyond 14.5", hours, 100*off)
+		t.Errorf("predicted %.1f h, %.0f%% beyond 14.5", hours, 100*off)
 	}
 	if _, ok := plantest.Finding(q, "stall"); !ok {
 		t.Error("the stall is not named")
@@ -106,7 +106,7 @@ func TestADenseProbeIsNotFooledByTheStall(t *testing.T) {
 // piece that is late nothing says that it is not.
 func TestAStallIsNoExcuse(t *testing.T) {
 	p := plantest.Party(t, "../..")
-	q := plantest.Revised(t, p, "time,dish,kind,value\n07:54,brisket,on,\n10:00,brisket,core,128 F\n11:30,brisket,core,152 F\n13:00,brisket,core,153 F\n14:30,brisket,core,152 F\n", "2027-07-03 14:30")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n07:54,brisket,on,\n10:00,brisket,core,128 °F\n11:30,brisket,core,152 °F\n13:00,brisket,core,153 °F\n14:30,brisket,core,152 °F\n", "2027-07-03 14:30")
 	if _, ok := plantest.Finding(q, "served-later"); !ok {
 		t.Fatalf("findings %v: this day is to be a late one", q.Findings)
 	}
@@ -125,12 +125,12 @@ func TestAdviceFitsWhatIsGoingOn(t *testing.T) {
 	// Under a tent a bird keeps for 30 min at the most; in a box it would keep for longer.
 	tented := strings.Replace(plantest.ReadFile(t, "testdata/logs/chicken.yaml"), "weight: 4.5 lb", "weight: 4.5 lb, hold: [tent]", 1)
 	p := plantest.Day(t, tented)
-	q := plantest.Revised(t, p, "time,dish,kind,value\n17:00,chicken,on,\n17:15,chicken,core,70 F\n", "2027-07-03 17:20")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n17:00,chicken,on,\n17:15,chicken,core,70 °F\n", "2027-07-03 17:20")
 	if f, _ := plantest.Finding(q, schedule.CodeHoldShort); f.Text == "" || strings.Contains(f.Text, "on later") {
 		t.Errorf("finding %q", f.Text)
 	}
 	p = plantest.Day(t, plantest.ReadFile(t, "testdata/logs/overnight.yaml"))
-	q = plantest.Revised(t, p, "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 00:30,butt,core,95 F\n2027-07-03 03:00,,fire-out,\n", "2027-07-03 06:00") // 3 h, of which the grate was hot for half an hour
+	q = plantest.Revised(t, p, "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 00:30,butt,core,95 °F\n2027-07-03 03:00,,fire-out,\n", "2027-07-03 06:00") // 3 h, of which the grate was hot for half an hour
 	for _, s := range q.Steps {
 		if !s.Done && (s.Kind == schedule.StepCheckFire || s.Kind == schedule.StepRefuel && !strings.HasPrefix(s.Text, "Leave this out")) {
 			t.Errorf("at %v: %s", s.At, s.Text)
@@ -148,11 +148,11 @@ func TestWhatIsDoneTooEarlyIsServedSooner(t *testing.T) {
 serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in}
 dishes:
-  - {name: Butt, cut: pork-butt, weight: 8 lb, level: 225 F, wrap: none}
+  - {name: Butt, cut: pork-butt, weight: 8 lb, level: 225 °F, wrap: none}
 `)
-	log := "time,dish,kind,value\n2027-07-02 16:05,butt,on,\n20:05,butt,core,140 F\n23:05,butt,core,153 F\n2027-07-03 02:05,butt,core,165 F\n"
+	log := "time,dish,kind,value\n2027-07-02 16:05,butt,on,\n20:05,butt,core,140 °F\n23:05,butt,core,153 °F\n2027-07-03 02:05,butt,core,165 °F\n"
 	q := plantest.Revised(t, p, log, "2027-07-03 02:10")
-	if f, _ := plantest.Finding(q, "stall"); !strings.Contains(f.Text, "crept from 140 F to 165 F in 6 h") {
+	if f, _ := plantest.Finding(q, "stall"); !strings.Contains(f.Text, "crept from 140 °F to 165 °F in 6 hr") {
 		t.Errorf("stall: %q", f.Text)
 	}
 	if len(q.Remedies) != 1 || q.Remedies[0].Code != "sooner" {

@@ -16,14 +16,14 @@ import (
 // common practice, no source.
 func TestRoughReadingsAreFoundOut(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/brisket-alone.yaml"))
-	good := "time,dish,kind,value\n08:00,brisket,on,\n09:30,brisket,core,80 F\n10:30,brisket,core,118 F\n"
+	good := "time,dish,kind,value\n08:00,brisket,on,\n09:30,brisket,core,80 °F\n10:30,brisket,core,118 °F\n"
 	plain := plantest.TakeOff(t, plantest.Revised(t, p, good, "2027-07-03 11:30"), "brisket").Expected
 	for _, c := range []struct{ name, log, code, words string }{
-		{"probe in the air", "11:00,brisket,core,262 F\n", "probe-in-air", "come out"},
-		{"probe on the grate from the start", "10:35,brisket,core,240 F\n", "probe-in-air", "metal"},
-		{"probe fell out", "11:00,brisket,core,75 F\n", "probe-fell-out", "fallen out"},
-		{"probe against cold meat", "11:00,brisket,core,88 F\n", "probe-cold", "cold piece"},
-		{"probe near a bone", "11:00,brisket,core,182 F\n", "probe-hot", "bone"},
+		{"probe in the air", "11:00,brisket,core,262 °F\n", "probe-in-air", "come out"},
+		{"probe on the grate from the start", "10:35,brisket,core,240 °F\n", "probe-in-air", "metal"},
+		{"probe fell out", "11:00,brisket,core,75 °F\n", "probe-fell-out", "fallen out"},
+		{"probe against cold meat", "11:00,brisket,core,88 °F\n", "probe-cold", "cold piece"},
+		{"probe near a bone", "11:00,brisket,core,182 °F\n", "probe-hot", "bone"},
 	} {
 		q := plantest.Revised(t, p, good+c.log, "2027-07-03 11:30")
 		f, ok := plantest.Finding(q, c.code)
@@ -41,14 +41,14 @@ func TestTheFireAndSilenceAreSaid(t *testing.T) {
 	const head = "time,dish,kind,value\n08:00,brisket,on,\n"
 	for _, c := range []struct{ name, log, now, code, words string }{
 		{"no reading", "", "2027-07-03 11:00", "no-readings", "slow end"},
-		{"a gap", "09:00,brisket,core,60 F\n09:30,brisket,core,80 F\n", "2027-07-03 12:30", "readings-stopped", "09:30"},
-		{"fire dying", "10:00,,grate,270 F\n10:30,,grate,240 F\n11:00,,grate,205 F\n", "2027-07-03 11:00", "fire-died", "falling since about 10:00"},
+		{"a gap", "09:00,brisket,core,60 °F\n09:30,brisket,core,80 °F\n", "2027-07-03 12:30", "readings-stopped", "09:30"},
+		{"fire dying", "10:00,,grate,270 °F\n10:30,,grate,240 °F\n11:00,,grate,205 °F\n", "2027-07-03 11:00", "fire-died", "falling since about 10:00"},
 		{"fire told out", "10:00,,fire-out,\n", "2027-07-03 10:40", "fire-died", "out since about 10:00"},
-		{"core falling", "10:00,brisket,core,110 F\n10:30,brisket,core,107 F\n11:00,brisket,core,104 F\n", "2027-07-03 11:00", "core-falling", "fallen from 110 F to 104 F"},
-		{"stall", "11:30,brisket,core,155 F\n12:30,brisket,core,156 F\n", "2027-07-03 12:30", "stall", "no fault"},
-		{"gauge", "10:00,,grate,260 F\n10:05,,gauge,300 F\n", "2027-07-03 10:10", "gauge-offset", "40 F (22 °C) more"},
-		{"cool grate", "10:00,,grate,240 F\n10:30,,grate,242 F\n", "2027-07-03 10:40", "grate-off-level", "below"},
-		{"lid open", "10:00,,lid-opened,\n10:05,,grate,150 F\n10:40,,grate,272 F\n", "2027-07-03 10:45", "no-readings", "slow end"},
+		{"core falling", "10:00,brisket,core,110 °F\n10:30,brisket,core,107 °F\n11:00,brisket,core,104 °F\n", "2027-07-03 11:00", "core-falling", "fallen from 110 °F to 104 °F"},
+		{"stall", "11:30,brisket,core,155 °F\n12:30,brisket,core,156 °F\n", "2027-07-03 12:30", "stall", "no fault"},
+		{"gauge", "10:00,,grate,260 °F\n10:05,,gauge,300 °F\n", "2027-07-03 10:10", "gauge-offset", "40 °F (22 °C) more"},
+		{"cool grate", "10:00,,grate,240 °F\n10:30,,grate,242 °F\n", "2027-07-03 10:40", "grate-off-level", "below"},
+		{"lid open", "10:00,,lid-opened,\n10:05,,grate,150 °F\n10:40,,grate,272 °F\n", "2027-07-03 10:45", "no-readings", "slow end"},
 	} {
 		q := plantest.Revised(t, p, head+c.log, c.now)
 		f, ok := plantest.Finding(q, c.code)
@@ -67,16 +67,16 @@ func TestTheFireAndSilenceAreSaid(t *testing.T) {
 // gets its caution, which may be that it is outside the published limits.
 func TestHistoriesGetTheirCaution(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/brisket-alone.yaml"))
-	const head = "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 F\n"
-	const cooked = "time,dish,kind,value\n08:00,brisket,on,\n13:00,brisket,core,203 F\n13:05,brisket,pulled,\n"
+	const head = "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 °F\n"
+	const cooked = "time,dish,kind,value\n08:00,brisket,on,\n13:00,brisket,core,203 °F\n13:05,brisket,pulled,\n"
 	for _, c := range []struct{ name, log, now, code string }{
 		{"fire out for an hour", head + "10:00,,fire-out,\n11:00,,lit,\n", "2027-07-03 11:30", "fire-out"},
 		{"fire out for two hours and a half", head + "10:00,,fire-out,\n12:30,,lit,\n", "2027-07-03 12:40", "fire-out-over"},
 		{"stopped half-way, for three hours", head + "10:00,brisket,stopped,\n13:00,brisket,restarted,\n", "2027-07-03 13:10", "stopped-over"},
 		{"stopped, chilled and restarted", head + "10:00,brisket,stopped,\n10:30,brisket,chilled,\n16:00,brisket,restarted,\n", "2027-07-03 16:10", "partial-cooking"},
-		{"on a counter for four hours", cooked + "13:10,brisket,counter,\n14:00,brisket,core,139 F\n17:00,brisket,core,95 F\n", "2027-07-03 17:30", "standing-over"},
-		{"cooling too slowly on a counter", cooked + "13:10,brisket,counter,\n14:00,brisket,core,134 F\n16:40,brisket,core,90 F\n", "2027-07-03 16:50", "cooling-outside"},
-		{"held too cool", cooked + "13:30,brisket,boxed,\n17:00,brisket,outer,132 F\n", "2027-07-03 17:05", "hold-over"},
+		{"on a counter for four hours", cooked + "13:10,brisket,counter,\n14:00,brisket,core,139 °F\n17:00,brisket,core,95 °F\n", "2027-07-03 17:30", "standing-over"},
+		{"cooling too slowly on a counter", cooked + "13:10,brisket,counter,\n14:00,brisket,core,134 °F\n16:40,brisket,core,90 °F\n", "2027-07-03 16:50", "cooling-outside"},
+		{"held too cool", cooked + "13:30,brisket,boxed,\n17:00,brisket,outer,132 °F\n", "2027-07-03 17:05", "hold-over"},
 	} {
 		q := plantest.Revised(t, p, c.log, c.now)
 		if _, ok := plantest.Finding(q, c.code); !ok {
@@ -127,7 +127,7 @@ func TestRibsAreDoneByTheirTenderClock(t *testing.T) {
 	planned := plantest.TakeOff(t, p, "ribs")
 	on := plantest.StepAt(t, p, schedule.StepPutOn, "ribs")
 	log := "time,dish,kind,value\n" + on.Format("2006-01-02 15:04") + ",ribs,on,\n"
-	for _, more := range []string{"", on.Add(75*time.Minute).Format("15:04") + ",ribs,core,155 F\n" + on.Add(135*time.Minute).Format("15:04") + ",ribs,core,172 F\n"} {
+	for _, more := range []string{"", on.Add(75*time.Minute).Format("15:04") + ",ribs,core,155 °F\n" + on.Add(135*time.Minute).Format("15:04") + ",ribs,core,172 °F\n"} {
 		now := on.Add(140 * time.Minute).Format("2006-01-02 15:04")
 		w := plantest.TakeOff(t, plantest.Revised(t, p, log+more, now), "ribs")
 		// The first plan's window spans so much; readings do not take a cook out of it.
@@ -142,7 +142,7 @@ func TestRibsAreDoneByTheirTenderClock(t *testing.T) {
 // hours too, but not for food that must not be eaten.
 func TestWhatMustNotBeServedIsWithdrawn(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/brisket-alone.yaml")+"  - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb, serve: \"18:00\"}\n")
-	log := "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 F\n10:00,brisket,stopped,\n13:10,brisket,restarted,\n"
+	log := "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 °F\n10:00,brisket,stopped,\n13:10,brisket,restarted,\n"
 	q := plantest.Revised(t, p, log, "2027-07-03 13:20")
 	for _, f := range check.Plan(q) {
 		t.Error(f)
@@ -163,7 +163,7 @@ func TestWhatMustNotBeServedIsWithdrawn(t *testing.T) {
 
 func TestADeadFireIsRebuiltAtOnce(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/overnight.yaml"))
-	const head = "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 02:00,butt,core,118 F\n2027-07-03 03:00,,fire-out,\n"
+	const head = "time,dish,kind,value\n2027-07-02 22:00,butt,on,\n2027-07-03 02:00,butt,core,118 °F\n2027-07-03 03:00,,fire-out,\n"
 	rebuild := func(q schedule.Plan) bool {
 		for _, s := range q.Steps {
 			if s.Kind == schedule.StepRefuel && s.At.Equal(*q.RevisedAt) && strings.HasPrefix(s.Text, "Rebuild the fire now") {
@@ -199,7 +199,7 @@ func TestAReadingOfAnotherDishIsNamed(t *testing.T) {
 	p := plantest.Party(t, "../..")
 	q := plantest.Revised(t, p, "time,dish,kind,value\n07:54,brisket,on,\n11:30,brisket,core,150 F\n15:00,brisket,core,172 F\n16:20,chickens,on,\n17:00,,grate,370 F\n17:00,chickens,core,112 F\n17:05,brisket,core,118 F\n", "2027-07-03 17:06")
 	for _, f := range q.Findings {
-		if strings.Contains(f.Text, "118 F") && strings.Contains(f.Text, "Chickens") {
+		if strings.Contains(f.Text, "118 °F") && strings.Contains(f.Text, "Chickens") {
 			return
 		}
 	}

@@ -9,7 +9,7 @@ import (
 )
 
 // What may carry its surface inside comes off the slow side at its published minimum, never
-// below it: a sear earns no credit (fsg_safemin_2019: poultry 165 F, whole muscle 145 F; injected
+// below it: a sear earns no credit (fsg_safemin_2019: poultry 165 °F, whole muscle 145 °F; injected
 // and tenderised by fda_3_401_11). An intact steak comes off below its target, and is
 // measured after the sear.
 func TestMinimumBeforeTheSear(t *testing.T) {
@@ -19,9 +19,9 @@ func TestMinimumBeforeTheSear(t *testing.T) {
 	}{
 		{"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}", true},
 		{"{name: Chops, cut: pork-chop, weight: 14 oz, count: 2, thickness: 1.5 in, finish: sear, prep: [injected]}", true},
-		{"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, prep: [tenderised], target: 145 F}", true},
+		{"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, prep: [tenderised], target: 145 °F}", true},
 		{"{name: Roast, cut: lamb-leg-rolled, weight: 4 lb, finish: sear}", true},
-		{"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 F}", false},
+		{"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 °F}", false},
 	} {
 		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, c.dish))
 		d := p.Dishes[0]
@@ -39,9 +39,9 @@ func TestMinimumBeforeTheSear(t *testing.T) {
 // the doneness that was asked for below it.
 func TestMeasuredAfterEverySear(t *testing.T) {
 	for dish, want := range map[string]string{
-		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 F}":       "measure: 145 F or more, the published minimum. Less? Back beside the coals",
-		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 130 F}":       "measure: 130 F or more, what was asked for, below the published minimum. Less? Back beside the coals",
-		"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}":     "measure: 165 F or more, the published minimum. Less? Back beside the coals",
+		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 °F}":      "measure: 145 °F or more, the published minimum. Less? Back beside the coals",
+		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 130 °F}":      "measure: 130 °F or more, what was asked for, below the published minimum. Less? Back beside the coals",
+		"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}":     "measure: 165 °F or more, the published minimum. Less? Back beside the coals",
 		"{name: Steaks, cut: steak, weight: 1 lb, count: 2, finish: sear}":            "Less? Back beside the coals",
 		"{name: Roast, cut: rib-roast-bone-in, weight: 7 lb, finish: sear, count: 1}": "Less? Back beside the coals",
 	} {

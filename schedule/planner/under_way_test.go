@@ -17,7 +17,7 @@ import (
 // eaten at noon. The day is invented.
 const buttOnTheFire = "format: 1\nserve: {date: 2027-07-04, time: \"12:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n" +
 	"quiet: [{from: \"23:00\", to: \"05:00\"}]\n" +
-	"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 F, wrap: none, target: 200 F, went_on: \"05:10\", measured: {at: \"08:00\", core: 121 F}}\n"
+	"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 °F, wrap: none, target: 200 °F, went_on: \"05:10\", measured: {at: \"08:00\", core: 121 °F}}\n"
 
 func read(t *testing.T, text string) schedule.Request {
 	t.Helper()
@@ -74,7 +74,7 @@ func TestADayThatHasBegunIsFollowed(t *testing.T) {
 	if light := plantest.FirstAt(p, schedule.StepLight, ""); light.Before(at(t, "2027-07-04 03:00")) || light.After(at(t, "2027-07-04 05:10")) {
 		t.Errorf("lit at %v", light)
 	}
-	if p.Findings[0].Code != "served-later" || !strings.HasPrefix(p.Findings[0].Text, "At 12:00: less than 1 %") {
+	if p.Findings[0].Code != "served-later" || !strings.HasPrefix(p.Findings[0].Text, "At 12:00: less than 1%") {
 		t.Errorf("first %v", p.Findings[0])
 	}
 	q, err := planner.Revise(t.Context(), p, []schedule.Entry{{At: at(t, "2027-07-04 09:00"), Dish: "butt", Kind: schedule.LogCore, C: 60}}, at(t, "2027-07-04 09:02"))
@@ -95,12 +95,12 @@ func TestADayThatHasBegunIsFollowed(t *testing.T) {
 
 // A plan that cannot be had as asked is followed all the same, from the log alone.
 func TestWhatCannotBeHadIsFollowed(t *testing.T) {
-	r := read(t, strings.Replace(buttOnTheFire, `, went_on: "05:10", measured: {at: "08:00", core: 121 F}`, "", 1)+"earliest: \"05:00\"\n")
+	r := read(t, strings.Replace(buttOnTheFire, `, went_on: "05:10", measured: {at: "08:00", core: 121 °F}`, "", 1)+"earliest: \"05:00\"\n")
 	p, err := planner.Make(t.Context(), r)
 	if err != nil || p.Feasible {
 		t.Fatal(err, "the day can be had")
 	}
-	log, err := schedule.ReadLog([]byte("time,dish,kind,value\n04:50,,lit,\n05:10,butt,on,\n08:00,butt,core,121 F\n"), p)
+	log, err := schedule.ReadLog([]byte("time,dish,kind,value\n04:50,,lit,\n05:10,butt,on,\n08:00,butt,core,121 °F\n"), p)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,7 +143,7 @@ func TestWhatHappenedIsRefusedWhereItCannotBe(t *testing.T) {
 		{`went_on: "05:10"`, `went_on: {date: 2027-07-04, time: "13:00"}`, "dishes[0].went_on"},
 		{`went_on: "05:10"`, `went_on: {date: 2027-07-01, time: "05:10"}`, "dishes[0].went_on"},
 		{`at: "08:00"`, `at: "05:00"`, "dishes[0].measured[0].at"},
-		{`core: 121 F`, `core: 2000 F`, "dishes[0].measured[0].core"},
+		{`core: 121 °F`, `core: 2000 °F`, "dishes[0].measured[0].core"},
 		{`went_on: "05:10", `, ``, "dishes[0].measured"},
 	} {
 		r, err := schedule.Read([]byte(strings.Replace(buttOnTheFire, c.from, c.to, 1)))

@@ -30,24 +30,24 @@ func (s System) MarshalText() ([]byte, error) { return []byte(s), nil }
 // UnmarshalText is ParseSystem.
 func (s *System) UnmarshalText(b []byte) error { return set(s, b, ParseSystem) }
 
-// Core prints a temperature inside meat in whole degrees: "203 F", "95 °C".
+// Core prints a temperature inside meat in whole degrees: "203 °F", "95 °C".
 func (s System) Core(t Temperature) string { return s.degrees(t, 1) }
 
 // Grate prints a grate or oven temperature to the nearest 5 degrees, which is finer
-// than anybody can hold a fire: "250 F", "120 °C".
+// than anybody can hold a fire: "250 °F", "120 °C".
 func (s System) Grate(t Temperature) string { return s.degrees(t, 5) }
 
 func (s System) degrees(t Temperature, step float64) string {
 	if s == US {
-		return number1(round(t.Fahrenheit(), step)) + " F"
+		return number1(round(t.Fahrenheit(), step)) + " °F"
 	}
 	return number1(round(float64(t), step)) + " °C"
 }
 
-// Difference prints a temperature difference in whole degrees: "40 F", "22 °C".
+// Difference prints a temperature difference in whole degrees: "40 °F", "22 °C".
 func (s System) Difference(d Difference) string {
 	if s == US {
-		return number1(round(d.Fahrenheit(), 1)) + " F"
+		return number1(round(d.Fahrenheit(), 1)) + " °F"
 	}
 	return number1(round(float64(d), 1)) + " °C"
 }
@@ -95,7 +95,7 @@ func (s System) Speed(v Speed) string {
 }
 
 // About prints a duration no finer than it can be foreseen: quarter hours above two
-// hours, 5 minutes above 30 minutes, else minutes: "9 h 45 min", "20 min".
+// hours, 5 minutes above 30 minutes, else minutes: "9 hr 45 min", "20 min".
 func (s System) About(d time.Duration) string {
 	step := time.Minute
 	switch {
@@ -110,9 +110,9 @@ func (s System) About(d time.Duration) string {
 	case hours == 0:
 		return fmt.Sprintf("%d min", rest)
 	case rest == 0:
-		return fmt.Sprintf("%d h", hours)
+		return fmt.Sprintf("%d hr", hours)
 	}
-	return fmt.Sprintf("%d h %d min", hours, rest)
+	return fmt.Sprintf("%d hr %d min", hours, rest)
 }
 
 // round rounds to a multiple of step; adding 0 turns -0 into 0.

@@ -12,7 +12,7 @@ func ExampleSystem() {
 			"|", s.Length(FromInches(1.5)), "|", s.Difference(DifferenceFromFahrenheit(40)), "|", s.Speed(FromMPH(8)))
 	}
 	// Output:
-	// 203 F | 250 F | 4.5 lb | 6 oz | 1.5 in | 40 F | 8 mph
+	// 203 °F | 250 °F | 4.5 lb | 6 oz | 1.5 in | 40 °F | 8 mph
 	// 95 °C | 120 °C | 2 kg | 170 g | 38 mm | 22 °C | 13 km/h
 }
 
@@ -28,8 +28,8 @@ func ExampleParseMass() {
 
 func TestAbout(t *testing.T) {
 	for minutes, want := range map[float64]string{
-		0: "0 min", 20: "20 min", 19.6: "20 min", 30: "30 min", 31: "30 min", 33: "35 min", 58: "1 h",
-		93: "1 h 35 min", 120: "2 h", 121: "2 h", 128: "2 h 15 min", 581: "9 h 45 min", 1439: "24 h",
+		0: "0 min", 20: "20 min", 19.6: "20 min", 30: "30 min", 31: "30 min", 33: "35 min", 58: "1 hr",
+		93: "1 hr 35 min", 120: "2 hr", 121: "2 hr", 128: "2 hr 15 min", 581: "9 hr 45 min", 1439: "24 hr",
 	} {
 		if got := US.About(time.Duration(minutes * float64(time.Minute))); got != want {
 			t.Errorf("%v min: got %q, want %q", minutes, got, want)
@@ -39,7 +39,7 @@ func TestAbout(t *testing.T) {
 
 func TestSystemRounding(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{US.Core(FromFahrenheit(164.4)), "164 F"},
+		{US.Core(FromFahrenheit(164.4)), "164 °F"},
 		{Metric.Core(-0.2), "0 °C"},
 		{US.Mass(FromOunces(15.9)), "1 lb"},
 		{US.Mass(FromOunces(5.5)), "5.5 oz"},

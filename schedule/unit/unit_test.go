@@ -78,7 +78,7 @@ func TestDurations(t *testing.T) {
 	for text, want := range map[string]time.Duration{
 		"PT45M": 45 * time.Minute, "PT1H30M": 90 * time.Minute, "P1D": 24 * time.Hour, "P1DT1H": 25 * time.Hour,
 		"P2W": 336 * time.Hour, "PT0S": 0, "PT1.5H": 90 * time.Minute, "45m": 45 * time.Minute,
-		"1h30m": 90 * time.Minute, "90 min": 90 * time.Minute, "1 h 30 min": 90 * time.Minute,
+		"1h30m": 90 * time.Minute, "90 min": 90 * time.Minute, "1 hr 30 min": 90 * time.Minute,
 		"2 hours": 2 * time.Hour, "1.5h": 90 * time.Minute, "1 day": 24 * time.Hour, "30s": 30 * time.Second,
 	} {
 		if got, err := ParseDuration(text); err != nil || got != want {

@@ -8,12 +8,12 @@ format: 1
 name: Saturday on the terrace
 serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
 guests: {adults: 16, children: 6}
-grill: {kind: kettle, diameter: 22 in, gauge_offset: 40 F}
-oven: {hold: 170 F}
-weather: {air: 84 F, night: 66 F, humidity: 55 %, wind: 8 mph}
+grill: {kind: kettle, diameter: 22 in, gauge_offset: 40 °F}
+oven: {hold: 170 °F}
+weather: {air: 84 °F, night: 66 °F, humidity: 55%, wind: 8 mph}
 quiet: [{from: "23:00", to: "05:30"}]
 dishes:
-  - {name: Brisket, cut: brisket, weight: 12 lb, wrap: {with: foil, from: 150 F}, hold: [insulated-box, oven]}
+  - {name: Brisket, cut: brisket, weight: 12 lb, wrap: {with: foil, from: 150 °F}, hold: [insulated-box, oven]}
   - {name: Chickens, cut: chicken-spatchcock, weight: 4.5 lb, count: 2}
 `,
 	"burgers": `
@@ -30,8 +30,8 @@ dishes:
 format: 1
 serve: {date: 2027-09-18, time: "17:00", tz: America/New_York}
 grill: {kind: kettle, diameter: 22 in}
-oven: {hold: 170 F}
-weather: {air: 60 F, night: 50 F}
+oven: {hold: 170 °F}
+weather: {air: 60 °F, night: 50 °F}
 quiet: [{from: "22:30", to: "06:00"}]
 confidence: 0.8
 dishes:
@@ -41,7 +41,7 @@ dishes:
 format: 1
 serve: {date: 2027-06-12, time: "19:00", tz: America/Denver}
 grill: {kind: box, width: 24 in, depth: 18 in, fuel: lump}
-weather: {altitude: 5280 ft, air: 80 F}
+weather: {altitude: 5280 ft, air: 80 °F}
 dishes:
   - {name: Early burgers, cut: burger, weight: 5 oz, count: 8, serve: "17:30"}
   - {name: Late burgers, cut: burger, weight: 5 oz, count: 8}
@@ -86,8 +86,8 @@ serve: {date: 2027-08-01, time: "12:30", tz: America/Los_Angeles}
 grill:
   kind: other
   zones:
-    - {name: left, width: 12 in, depth: 18 in, min: 225 F, max: 400 F}
-    - {name: right, width: 12 in, depth: 18 in, min: 350 F, max: 550 F, direct: true}
+    - {name: left, width: 12 in, depth: 18 in, min: 225 °F, max: 400 °F}
+    - {name: right, width: 12 in, depth: 18 in, min: 350 °F, max: 550 °F, direct: true}
 dishes:
   - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb}
   - {name: Sausages, cut: sausage, weight: 4 oz, count: 10}
@@ -104,7 +104,7 @@ dishes:
 format: 1
 serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in}
-oven: {hold: 170 F}
+oven: {hold: 170 °F}
 dishes:
   - {name: Brisket, cut: brisket, weight: 12 lb, ready: day-before}
   - {name: Burgers, cut: burger, weight: 6 oz, count: 4}
@@ -121,7 +121,7 @@ format: 1
 serve: {date: 2027-10-09, time: "15:00", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in}
 earliest: "05:00"
-weather: {air: 65 F}
+weather: {air: 65 °F}
 dishes:
   - {name: Ribs, cut: baby-backs, weight: 2.5 lb, count: 2, travel: 30m}
 `,
@@ -154,7 +154,7 @@ dishes:
 format: 1
 serve: {date: 2027-07-03, time: "12:30", tz: America/Chicago}
 grill: {kind: kettle, diameter: 22 in}
-oven: {hold: 170 F}
+oven: {hold: 170 °F}
 quiet: [{from: "22:00", to: "07:00"}]
 dishes:
   - {name: Butts, cut: pork-butt, weight: 9 lb, count: 2}
@@ -166,17 +166,17 @@ grill: {kind: kettle, diameter: 22 in}
 box: good
 dishes:
   - {name: Chicken, cut: chicken-spatchcock, weight: 4 lb, hold: [tent]}
-  - {name: Butt, cut: pork-butt, weight: 8 lb, level: 275 F}
+  - {name: Butt, cut: pork-butt, weight: 8 lb, level: 275 °F}
 `,
 	"overnight": `
 format: 1
 serve: {date: 2027-11-07, time: "14:00", tz: America/Chicago}
 grill: {kind: box, width: 30 in, depth: 20 in}
-oven: {hold: 170 F}
+oven: {hold: 170 °F}
 quiet: [{from: "23:30", to: "05:00"}]
 confidence: 0.7
 dishes:
-  - {name: Brisket, cut: brisket, weight: 15 lb, level: 225 F}
+  - {name: Brisket, cut: brisket, weight: 15 lb, level: 225 °F}
   - {name: Thighs, cut: chicken-thigh, weight: 6 oz, count: 8}
 `,
 }

@@ -15,14 +15,14 @@ const Terrace = `format: 1
 name: Saturday on the terrace
 serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
 guests: 24
-grill: {kind: kettle, diameter: 22 in, fuel: briquettes, gauge_offset: 40 F}
-oven: {hold: 170 F}
-weather: {air: 84 F, night: 66 F, humidity: 55 %, wind: 8 mph, altitude: 600 ft}
+grill: {kind: kettle, diameter: 22 in, fuel: briquettes, gauge_offset: 40 °F}
+oven: {hold: 170 °F}
+weather: {air: 84 °F, night: 66 °F, humidity: 55%, wind: 8 mph, altitude: 600 ft}
 quiet: [{from: "23:00", to: "05:30"}]
 confidence: 0.9
 units: us
 dishes:
-  - {name: Brisket, cut: brisket, weight: 12 lb, wrap: {with: foil, from: 150 F}, hold: [insulated-box, oven]}
+  - {name: Brisket, cut: brisket, weight: 12 lb, wrap: {with: foil, from: 150 °F}, hold: [insulated-box, oven]}
   - {name: Chickens, cut: chicken-spatchcock, weight: 4.5 lb, count: 2}
   - {name: Burgers, cut: burger, weight: 6 oz, count: 12}
 `

@@ -146,7 +146,7 @@ func TestVerdictsAreInTheCatalogue(t *testing.T) {
 				for _, frail := range []bool{false, true} {
 					v := JudgeTarget(c, p, celsius(targetF), frail)
 					if !known[v.Code] || v.Sentence == "" || mentionsSafe(v.Sentence) {
-						t.Errorf("%s %+v at %v F: %+v", c, p, targetF, v)
+						t.Errorf("%s %+v at %v °F: %+v", c, p, targetF, v)
 					}
 				}
 			}

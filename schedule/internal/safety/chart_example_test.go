@@ -23,7 +23,7 @@ func ExampleMinimumFor() {
 		{"leftovers", safety.Leftovers, safety.Prep{}},
 	} {
 		m := safety.MinimumFor(food.c, food.p)
-		fmt.Printf("%-15s %.0f F", food.name, unit.Temperature(m.CoreC).Fahrenheit())
+		fmt.Printf("%-15s %.0f °F", food.name, unit.Temperature(m.CoreC).Fahrenheit())
 		if m.RestMinutes > 0 {
 			fmt.Printf(", rest %.0f min", m.RestMinutes)
 		}
@@ -33,13 +33,13 @@ func ExampleMinimumFor() {
 		fmt.Println()
 	}
 	// Output:
-	// beef            145 F, rest 3 min
-	// beef, injected  155 F, rest 3 min, for 15 s
-	// ground beef     160 F
-	// fish            145 F
-	// fish, stuffed   165 F
-	// chicken         165 F
-	// leftovers       165 F
+	// beef            145 °F, rest 3 min
+	// beef, injected  155 °F, rest 3 min, for 15 s
+	// ground beef     160 °F
+	// fish            145 °F
+	// fish, stuffed   165 °F
+	// chicken         165 °F
+	// leftovers       165 °F
 }
 
 // How food may wait, by what it is, how hot it comes off, and what it waits in.
@@ -49,17 +49,17 @@ func ExampleHoldFor_ways() {
 		name string
 		off  safety.Finished
 	}{
-		{"brisket off at 203 F, in a box", safety.Finished{Piece: safety.Shoulder, Category: safety.Beef, CoreC: f(203), Place: safety.InBox, AirC: f(84)}},
-		{"roast off at 130 F, under a tent", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOpen, AirC: f(84)}},
-		{"the same at 95 F outside", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOpen, AirC: f(95)}},
-		{"the same in an oven at 170 F", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOven, AirC: f(84), OvenC: f(170), ByRoast: true}},
-		{"turkey off at 165 F, in a box", safety.Finished{Piece: safety.Turkey, Category: safety.Poultry, CoreC: f(165), Place: safety.InBox, AirC: f(84), BoxAirC: f(70)}},
-		{"burger off at 160 F", safety.Finished{Piece: safety.Portion, Category: safety.Ground, CoreC: f(160), Place: safety.InOpen, AirC: f(84)}},
+		{"brisket off at 203 °F, in a box", safety.Finished{Piece: safety.Shoulder, Category: safety.Beef, CoreC: f(203), Place: safety.InBox, AirC: f(84)}},
+		{"roast off at 130 °F, under a tent", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOpen, AirC: f(84)}},
+		{"the same at 95 °F outside", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOpen, AirC: f(95)}},
+		{"the same in an oven at 170 °F", safety.Finished{Piece: safety.Joint, Category: safety.Beef, CoreC: f(130), Place: safety.InOven, AirC: f(84), OvenC: f(170), ByRoast: true}},
+		{"turkey off at 165 °F, in a box", safety.Finished{Piece: safety.Turkey, Category: safety.Poultry, CoreC: f(165), Place: safety.InBox, AirC: f(84), BoxAirC: f(70)}},
+		{"burger off at 160 °F", safety.Finished{Piece: safety.Portion, Category: safety.Ground, CoreC: f(160), Place: safety.InOpen, AirC: f(84)}},
 	} {
 		r := safety.HoldFor(x.off)
 		fmt.Printf("%s: %s", x.name, r.Kind)
 		if r.LimitC > 0 {
-			fmt.Printf(" %.0f F", unit.Temperature(r.LimitC).Fahrenheit())
+			fmt.Printf(" %.0f °F", unit.Temperature(r.LimitC).Fahrenheit())
 		}
 		if c := r.Clock(150); c.Eaten > 0 { // were it hot for 150 min
 			fmt.Printf(", on the table within %.0f min, eaten within %.0f", c.Served, c.Eaten)
@@ -67,15 +67,15 @@ func ExampleHoldFor_ways() {
 		fmt.Println()
 	}
 	// Output:
-	// brisket off at 203 F, in a box: outer-above 140 F, on the table within 210 min, eaten within 270
-	// roast off at 130 F, under a tent: by-clock, on the table within 60 min, eaten within 120
-	// the same at 95 F outside: by-clock, on the table within 30 min, eaten within 60
-	// the same in an oven at 170 F: roast-oven 130 F, on the table within 240 min, eaten within 300
-	// turkey off at 165 F, in a box: outer-above 140 F, on the table within 120 min, eaten within 180
-	// burger off at 160 F: none
+	// brisket off at 203 °F, in a box: outer-above 140 °F, on the table within 210 min, eaten within 270
+	// roast off at 130 °F, under a tent: by-clock, on the table within 60 min, eaten within 120
+	// the same at 95 °F outside: by-clock, on the table within 30 min, eaten within 60
+	// the same in an oven at 170 °F: roast-oven 130 °F, on the table within 240 min, eaten within 300
+	// turkey off at 165 °F, in a box: outer-above 140 °F, on the table within 120 min, eaten within 180
+	// burger off at 160 °F: none
 }
 
-// An outer layer that falls evenly from 180 F to 130 F in 100 min is at 140 F after 80.
+// An outer layer that falls evenly from 180 °F to 130 °F in 100 min is at 140 °F after 80.
 func ExampleJudgeHold() {
 	f := unit.FToC
 	rule := safety.HoldFor(safety.Finished{Piece: safety.Shoulder, Category: safety.Beef, CoreC: f(203), Place: safety.InOven, AirC: f(84), OvenC: f(170)})
@@ -88,10 +88,10 @@ func ExampleJudgeHold() {
 	fmt.Println(report.Finding.Sentence)
 	// Output:
 	// ends: true, after 80 min
-	// Hold it hot, 16 h at the most. When the meat just under its surface falls to 140 F (60 °C) serve it at once, and eat or chill it within 1 h. The hold goes on after the published limit.
+	// Hold it hot, 16 hr at the most. When the meat just under its surface falls to 140 °F (60 °C) serve it at once, and eat or chill it within 1 hr. The hold goes on after the published limit.
 }
 
-// Five hours on the way from 40 to 140 F: the trade warns of ground meat and not of an
+// Five hours on the way from 40 to 140 °F: the trade warns of ground meat and not of an
 // intact muscle.
 func ExampleDangerClock() {
 	var clock safety.DangerClock
@@ -101,13 +101,13 @@ func ExampleDangerClock() {
 			return
 		}
 	}
-	fmt.Printf("%.0f min between 40 and 140 F\n", clock.Minutes())
+	fmt.Printf("%.0f min between 40 and 140 °F\n", clock.Minutes())
 	for _, c := range []safety.Category{safety.Ground, safety.Beef} {
 		_, warned := clock.Finding(c, safety.Prep{})
 		fmt.Println(c, "warned of:", warned)
 	}
 	// Output:
-	// 300 min between 40 and 140 F
+	// 300 min between 40 and 140 °F
 	// ground warned of: true
 	// beef warned of: false
 }

@@ -92,7 +92,7 @@ func (r CoolingReport) finding() *Finding {
 		levelC, took, limit, over = CoolingEndC, r.WholeMinutes, CoolingWholeMinutes, -r.WholeMarginMin
 	}
 	measured := fmt.Sprintf("Cooling to %s takes at least %s; the published limit is %s.",
-		spoken(levelC), spokenMinutes(took), spokenMinutes(limit))
+		spokenMost(levelC), spokenMinutes(took), spokenMinutes(limit))
 	f := found("cooling-outside", measured, r.StartMinute+limit, over)
 	return &f
 }

@@ -35,7 +35,7 @@ func TestJudgeCooling(t *testing.T) {
 		{"still hot", evenly(0, 203, 100, 160), CoolingNotStarted, 0, false, 0, 0},
 		{"nothing known", nil, CoolingNotStarted, 0, false, 0, 0},
 		{"record starts late", evenly(0, 120, 60, 70, 120, 41), CoolingWithin, 0, false, 60, 120},
-		{"back above 135 F starts again", evenly(0, 200, 60, 130, 90, 180, 180, 135, 240, 70, 300, 41, 310, 38), CoolingWithin, 180, true, 60, 120},
+		{"back above 135 °F starts again", evenly(0, 200, 60, 130, 90, 180, 180, 135, 240, 70, 300, 41, 310, 38), CoolingWithin, 180, true, 60, 120},
 		{"warmed up again in the middle stage", evenly(0, 135, 1, 134, 60, 69, 90, 75, 130, 69, 200, 40), CoolingOutside, 0, true, 90 + 40*5.0/6, 130 + 70*28.0/29},
 	}
 	for _, x := range cases {
@@ -86,5 +86,5 @@ func ExampleJudgeCooling() {
 	fmt.Println(r.Finding.Sentence)
 	// Output:
 	// outside
-	// Cooling to 70 F (21.1 °C) takes at least 2 h 59 min; the published limit is 2 h. This is outside the published limits: do not keep it.
+	// Cooling to 70 °F (21 °C) takes at least 2 hr 59 min; the published limit is 2 hr. This is outside the published limits: do not keep it.
 }

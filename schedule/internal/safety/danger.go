@@ -76,6 +76,6 @@ func (d *DangerClock) Finding(c Category, p Prep) (Finding, bool) {
 	if !DangerApplies(c, p) || d.minutes <= DangerWarnMinutes {
 		return Finding{}, false
 	}
-	measured := fmt.Sprintf("The core spends %s between 40 and 140 F (4.4 and 60 °C).", spokenMinutes(d.minutes))
+	measured := fmt.Sprintf("The core spends %s between 40 and 140 °F (4 and 60 °C).", spokenMinutes(d.minutes))
 	return found("slow-through-danger-zone", measured, d.last.Minute, d.minutes-DangerWarnMinutes), true
 }

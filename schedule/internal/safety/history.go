@@ -130,7 +130,7 @@ func (h History) withoutHeat(e Episode, total *float64) []Finding {
 	limit := outLimit(h.AirC)
 	minutes, overAt := h.zone(e, limit-*total)
 	*total += minutes
-	measured := fmt.Sprintf("%s without heat between 40 and 140 F (4.4 and 60 °C); the published limit is %s.",
+	measured := fmt.Sprintf("%s without heat between 40 and 140 °F (4 and 60 °C); the published limit is %s.",
 		spokenMinutes(*total), spokenMinutes(limit))
 	if *total < 1 {
 		measured = fmt.Sprintf("no time without heat between 40 and 140 F (4.4 and 60 °C) so far; the published limit is %s.", spokenMinutes(limit))

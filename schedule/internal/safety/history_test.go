@@ -25,9 +25,9 @@ func TestJudgeHistory(t *testing.T) {
 		want []string
 	}{
 		{"nothing happened", cook(Beef, evenly(0, 38, 300, 160, 700, 203)), nil},
-		{"fire out for two hours and a half, core at 120 F", cook(Beef, evenly(0, 38, 200, 120, 215, 122, 230, 122, 260, 121, 290, 119, 320, 116, 350, 113), Episode{Kind: FireOut, FromMinute: 200, ToMinute: 350}), []string{"fire-out-over"}},
-		{"fire out for an hour at 120 F", cook(Beef, evenly(0, 38, 200, 120, 260, 121, 600, 190), Episode{Kind: FireOut, FromMinute: 200, ToMinute: 260}), []string{"fire-out"}},
-		{"fire out for three hours, core stays above 140 F", cook(Beef, evenly(0, 38, 400, 170, 420, 169, 440, 167, 580, 150), Episode{Kind: FireOut, FromMinute: 400, ToMinute: 580}), []string{"fire-out"}},
+		{"fire out for two hours and a half, core at 120 °F", cook(Beef, evenly(0, 38, 200, 120, 215, 122, 230, 122, 260, 121, 290, 119, 320, 116, 350, 113), Episode{Kind: FireOut, FromMinute: 200, ToMinute: 350}), []string{"fire-out-over"}},
+		{"fire out for an hour at 120 °F", cook(Beef, evenly(0, 38, 200, 120, 260, 121, 600, 190), Episode{Kind: FireOut, FromMinute: 200, ToMinute: 260}), []string{"fire-out"}},
+		{"fire out for three hours, core stays above 140 °F", cook(Beef, evenly(0, 38, 400, 170, 420, 169, 440, 167, 580, 150), Episode{Kind: FireOut, FromMinute: 400, ToMinute: 580}), []string{"fire-out"}},
 		{"no reading while it was out", cook(Pork, nil, Episode{Kind: FireOut, FromMinute: 200, ToMinute: 350}), []string{"fire-out-over"}},
 		{"two outages add up", cook(Beef, evenly(0, 38, 200, 100, 400, 120), Episode{Kind: FireOut, FromMinute: 200, ToMinute: 280}, Episode{Kind: FireOut, FromMinute: 300, ToMinute: 380}), []string{"fire-out", "fire-out-over"}},
 		{"stopped half-way for long", cook(Pork, evenly(0, 38, 120, 110, 300, 90), Episode{Kind: Stopped, FromMinute: 120, ToMinute: 300}), []string{"stopped-over"}},
@@ -53,7 +53,7 @@ func TestJudgeHistory(t *testing.T) {
 	}
 }
 
-// Without heat the core falls fastest at first: a gap of 90 min between 170 and 100 F
+// Without heat the core falls fastest at first: a gap of 90 min between 170 and 100 °F
 // counts whole, where a straight line would leave 51 min of it.
 func TestALongGapCountsWhole(t *testing.T) {
 	h := History{Category: Beef, AirC: 20, Core: evenly(0, 38, 400, 170, 490, 100, 520, 95, 525, 94), Episodes: []Episode{{Kind: FireOut, FromMinute: 400, ToMinute: 525}}}
@@ -78,7 +78,7 @@ func TestHotAirHalvesTheTime(t *testing.T) {
 	if err != nil || !slices.Equal(codes(got), []string{"standing-over"}) {
 		t.Fatalf("%v, %v", codes(got), err)
 	}
-	// In the zone from 140 F, at 20*25/26 min, for 60 min.
+	// In the zone from 140 °F, at 20*25/26 min, for 60 min.
 	if want := 20*25.0/26 + 60; math.Abs(got[0].Minute-want) > 1e-6 {
 		t.Errorf("over at %v, want %v", got[0].Minute, want)
 	}
@@ -123,5 +123,5 @@ func ExampleJudgeHistory() {
 	}
 	// Output:
 	// danger fire-out-over 360
-	// 2 h 30 min without heat between 40 and 140 F (4.4 and 60 °C); the published limit is 2 h. With the fire out this is outside the published limits: do not serve it.
+	// 2 hr 30 min without heat between 40 and 140 °F (4 and 60 °C); the published limit is 2 hr. With the fire out this is outside the published limits: do not serve it.
 }

@@ -158,7 +158,7 @@ func (r HoldRule) Sentence() string {
 func (f Finished) noHold() string {
 	switch {
 	case f.Piece == Portion && f.Place == InOven:
-		return "Serve it straight from the grill: below 140 F (60 °C) in the middle an oven does not hold it."
+		return "Serve it straight from the grill: below 140 °F (60 °C) in the middle an oven does not hold it."
 	case f.Prep.Stuffed && f.Place == InBox:
 		return "Stuffed meat is not held in a box, where its middle cools unseen."
 	}

@@ -26,8 +26,8 @@ func TestOvernightOven(t *testing.T) {
 		{"longer, and nobody knows of the oven", butt(nil), 11*60 + 1, false, false},
 		{"longer in an oven that stays on", butt(nil), 14 * 60, true, true},
 		{"longer than is practised", butt(nil), 16 * 60, true, false},
-		{"an oven at 165 F", butt(func(f *Finished) { f.OvenC = celsius(165) }), 9 * 60, false, false},
-		{"sliced at 185 F", butt(func(f *Finished) { f.CoreC = celsius(185) }), 9 * 60, false, false},
+		{"an oven at 165 °F", butt(func(f *Finished) { f.OvenC = celsius(165) }), 9 * 60, false, false},
+		{"sliced at 185 °F", butt(func(f *Finished) { f.CoreC = celsius(185) }), 9 * 60, false, false},
 		{"frail guests", butt(func(f *Finished) { f.Frail = true }), 9 * 60, false, false},
 		{"injected", butt(func(f *Finished) { f.Prep.Injected = true }), 9 * 60, false, false},
 		{"rolled", butt(func(f *Finished) { f.Prep.Rolled = true }), 9 * 60, false, false},
@@ -47,7 +47,7 @@ func TestOvernightOven(t *testing.T) {
 	}
 }
 
-// roast_oven_minimum.csv: 250 F from 10 lb, 350 F below, still and dry.
+// roast_oven_minimum.csv: 250 °F from 10 lb, 350 °F below, still and dry.
 func TestRoastLevels(t *testing.T) {
 	for _, r := range readRows(t, "roast_oven_minimum.csv") {
 		if r["oven_type"] != "still dry" {
@@ -55,7 +55,7 @@ func TestRoastLevels(t *testing.T) {
 		}
 		kg := map[string]float64{"under 10 lb": 9.9 * kgPerLb, "10 lb or more": 10 * kgPerLb}[r["weight_class"]]
 		if got := fahrenheit(RoastLevelC(kg)); !near(got, r.number(t, "oven_min_f")) {
-			t.Errorf("%s: %v F", r["weight_class"], got)
+			t.Errorf("%s: %v °F", r["weight_class"], got)
 		}
 	}
 }
@@ -64,7 +64,7 @@ func TestRoastLevels(t *testing.T) {
 func TestAlarms(t *testing.T) {
 	for p, want := range map[Piece]float64{Shoulder: 170, Turkey: 160, Ribs: 155} {
 		if c, ok := AlarmC(p); !ok || !near(fahrenheit(c), want) {
-			t.Errorf("%s: %v F", p, fahrenheit(c))
+			t.Errorf("%s: %v °F", p, fahrenheit(c))
 		}
 	}
 	if _, ok := AlarmC(Bird); ok {
@@ -73,7 +73,7 @@ func TestAlarms(t *testing.T) {
 }
 
 // A box is good by what a hold of it showed, not by its name: holding_2.csv's good boxes
-// pass, its usual ones do not. Starts are those of the rows, near 200 F.
+// pass, its usual ones do not. Starts are those of the rows, near 200 °F.
 func TestGoodBoxes(t *testing.T) {
 	for _, x := range []struct {
 		id           string

@@ -6,13 +6,13 @@ import (
 	"testing"
 )
 
-// finished is a piece on a warm day, in a room of 70 F: what the rows below change.
+// finished is a piece on a warm day, in a room of 70 °F: what the rows below change.
 func finished(p Piece, c Category, coreF float64, place HoldPlace) Finished {
 	return Finished{Piece: p, Category: c, CoreC: celsius(coreF), Place: place, AirC: celsius(84), BoxAirC: celsius(70), RestMin: 30}
 }
 
 // The table of safety: what a piece may wait in each place, in minutes from the take-off,
-// if its outer layer were above 140 F for 150 min.
+// if its outer layer were above 140 °F for 150 min.
 func TestHoldFor(t *testing.T) {
 	hotDay := func(f Finished) Finished { f.AirC = celsius(95); return f }
 	frail := func(f Finished) Finished { f.Frail = true; return f }
@@ -25,39 +25,39 @@ func TestHoldFor(t *testing.T) {
 		kind          HoldKind
 		served, eaten float64
 	}{
-		// One clock: on the table an hour, eaten two hours after 140 F.
+		// One clock: on the table an hour, eaten two hours after 140 °F.
 		{"brisket in a box", finished(Shoulder, Beef, 203, InBox), HoldOuterAbove, 210, 270},
-		{"brisket in a box, above 90 F", hotDay(finished(Shoulder, Beef, 203, InBox)), HoldOuterAbove, 180, 210},
-		{"ribs in a box: 3 h", finished(Ribs, Pork, 198, InBox), HoldOuterAbove, 180, 240},
-		{"sliced butt, not at 195 F", finished(Shoulder, Pork, 185, InBox), HoldOuterAbove, 150, 210},
-		{"just at 195 F", finished(Shoulder, Pork, 195, InBox), HoldOuterAbove, 210, 270},
+		{"brisket in a box, above 90 °F", hotDay(finished(Shoulder, Beef, 203, InBox)), HoldOuterAbove, 180, 210},
+		{"ribs in a box: 3 hr", finished(Ribs, Pork, 198, InBox), HoldOuterAbove, 180, 240},
+		{"sliced butt, not at 195 °F", finished(Shoulder, Pork, 185, InBox), HoldOuterAbove, 150, 210},
+		{"just at 195 °F", finished(Shoulder, Pork, 195, InBox), HoldOuterAbove, 210, 270},
 		{"injected: no whole muscle", prep(finished(Shoulder, Pork, 203, InBox), Prep{Injected: true}), HoldOuterAbove, 150, 210},
 		{"rolled: no whole muscle", prep(finished(Shoulder, Pork, 203, InBox), Prep{Rolled: true}), HoldOuterAbove, 150, 210},
 		{"stuffed: no box", prep(finished(Shoulder, Pork, 203, InBox), Prep{Stuffed: true}), HoldNone, 0, 0},
 		{"brisket in an oven: no added time", oven(finished(Shoulder, Beef, 203, InOven), 170), HoldOuterAbove, 150, 210},
-		// Tent and counter: 2 h from the take-off in all.
+		// Tent and counter: 2 hr from the take-off in all.
 		{"brisket under a tent", finished(Shoulder, Beef, 203, InOpen), HoldByClock, 60, 120},
 		{"roast under a tent", finished(Joint, Beef, 130, InOpen), HoldByClock, 60, 120},
-		{"roast under a tent, above 90 F", hotDay(finished(Joint, Beef, 130, InOpen)), HoldByClock, 30, 60},
+		{"roast under a tent, above 90 °F", hotDay(finished(Joint, Beef, 130, InOpen)), HoldByClock, 30, 60},
 		// Frail guests: the outer layer only, at least the rest.
 		{"frail guests, box", frail(finished(Shoulder, Beef, 203, InBox)), HoldOuterAbove, 150, 210},
 		{"frail guests, tent", frail(finished(Joint, Beef, 145, InOpen)), HoldOuterAbove, 60, 120},
-		// Birds: tent 30 min; box 2 h from 10 lb, 1 h others; oven 2 h; no added time.
+		// Birds: tent 30 min; box 2 hr from 10 lb, 1 hr others; oven 2 hr; no added time.
 		{"chicken under a tent", finished(Bird, Poultry, 165, InOpen), HoldOuterAbove, 30, 90},
 		{"chicken in a box", finished(Bird, Poultry, 165, InBox), HoldOuterAbove, 60, 120},
 		{"turkey in a box", finished(Turkey, Poultry, 165, InBox), HoldOuterAbove, 120, 180},
 		{"turkey in an oven", oven(finished(Turkey, Poultry, 165, InOven), 200), HoldOuterAbove, 120, 180},
 		{"chicken in an oven", oven(finished(Bird, Poultry, 175, InOven), 200), HoldOuterAbove, 120, 180},
-		// The 130 F oven: intact beef and lamb, core and setting less 10 F at 130 F.
+		// The 130 °F oven: intact beef and lamb, core and setting less 10 °F at 130 °F.
 		{"roast in an oven", roasted(oven(finished(Joint, Beef, 130, InOven), 140)), HoldRoastOven, 240, 300},
 		{"an oven too cool", roasted(oven(finished(Joint, Beef, 130, InOven), 139)), HoldByClock, 60, 120},
-		{"a roast that never saw 130 F", roasted(oven(finished(Joint, Lamb, 125, InOven), 170)), HoldByClock, 60, 120},
+		{"a roast that never saw 130 °F", roasted(oven(finished(Joint, Lamb, 125, InOven), 170)), HoldByClock, 60, 120},
 		{"not cooked by the rule", oven(finished(Joint, Beef, 130, InOven), 170), HoldByClock, 60, 120},
 		{"pork is no beef", roasted(oven(finished(Joint, Pork, 135, InOven), 170)), HoldByClock, 60, 120},
-		{"a loin that is above 140 F throughout", oven(finished(Joint, Pork, 145, InOven), 170), HoldOuterAbove, 150, 210},
+		{"a loin that is above 140 °F throughout", oven(finished(Joint, Pork, 145, InOven), 170), HoldOuterAbove, 150, 210},
 		{"the same in an oven that may fall below", oven(finished(Joint, Pork, 145, InOven), 145), HoldByClock, 60, 120},
 		{"rolled is not intact", roasted(prep(oven(finished(Joint, Beef, 145, InOven), 145), Prep{Rolled: true})), HoldByClock, 60, 120},
-		{"frail guests get no 130 F oven", frail(roasted(oven(finished(Joint, Beef, 135, InOven), 140))), HoldOuterAbove, 150, 210},
+		{"frail guests get no 130 °F oven", frail(roasted(oven(finished(Joint, Beef, 135, InOven), 140))), HoldOuterAbove, 150, 210},
 		// Small pieces wait 30 min at the most, in an oven.
 		{"burger", finished(Portion, Ground, 160, InOpen), HoldNone, 0, 0},
 		{"burger in an oven", oven(finished(Portion, Ground, 160, InOven), 200), HoldOuterAbove, 30, 90},
@@ -85,12 +85,12 @@ func TestFrailGuestsWaitForTheRest(t *testing.T) {
 	}
 }
 
-// 90 F is not above 90 F; better in every way is never shorter on each side of it.
+// 90 °F is not above 90 °F; better in every way is never shorter on each side of it.
 func TestHoldClockIsMonotone(t *testing.T) {
 	f := finished(Shoulder, Beef, 203, InBox)
 	f.AirC = celsius(90)
 	if c := HoldFor(f).Clock(150); c.Served != 210 {
-		t.Errorf("at 90 F on the table within %v min", c.Served)
+		t.Errorf("at 90 °F on the table within %v min", c.Served)
 	}
 	last := HoldClock{}
 	for hot := 0.0; hot < 600; hot += 7 {
@@ -103,8 +103,8 @@ func TestHoldClockIsMonotone(t *testing.T) {
 }
 
 // Birds lose 0.25 (chickens) or 0.14 (turkeys) of what they are above the air in an hour:
-// 165 F in a room of 70 F is at 140 F after ln(95/70)/0.25 h = 73 min, and 131 min. Beside
-// a box in the cold, 20 F, after ln(145/120)/0.25 h = 45 min, and 81 min.
+// 165 °F in a room of 70 °F is at 140 °F after ln(95/70)/0.25 hr = 73 min, and 131 min. Beside
+// a box in the cold, 20 °F, after ln(145/120)/0.25 hr = 45 min, and 81 min.
 func TestBirdsCoolAsMeasured(t *testing.T) {
 	for _, x := range []struct {
 		p          Piece
@@ -113,7 +113,7 @@ func TestBirdsCoolAsMeasured(t *testing.T) {
 		f := finished(x.p, Poultry, 165, InBox)
 		f.BoxAirC = celsius(x.airF)
 		if got := HoldFor(f).Clock(600).Served; math.Abs(got-x.want) > 0.1 {
-			t.Errorf("%s, %v F: %v min, want %v", x.p, x.airF, got, x.want)
+			t.Errorf("%s, %v °F: %v min, want %v", x.p, x.airF, got, x.want)
 		}
 	}
 }
@@ -130,15 +130,15 @@ func TestJudgeHold(t *testing.T) {
 		until float64
 		ends  bool
 	}{
-		// A straight fall from 180 F passes 140 F at minute 840, ten minutes a 1.67 F.
-		{"falls through 140 F", oven, falling, 840, true},
-		// 180 to 130 F in 100 min, a degree in two minutes: 40 degrees are 80 min.
+		// A straight fall from 180 °F passes 140 °F at minute 840, ten minutes a 1.67 °F.
+		{"falls through 140 °F", oven, falling, 840, true},
+		// 180 to 130 °F in 100 min, a degree in two minutes: 40 degrees are 80 min.
 		{"between two samples", oven, []Sample{{0, celsius(180)}, {100, celsius(130)}}, 80, true},
 		{"only just below", oven, []Sample{{0, celsius(150)}, {100, celsius(139.9)}}, 1000 / 10.1, true},
 		{"ends above", oven, falling[:2], 840, false},
 		{"starts below", oven, falling[2:], 900, true},
 		{"a box has its clock after it", box, falling, 900, false},
-		{"and no longer: 2 h", box, []Sample{{0, celsius(180)}, {100, celsius(130)}, {300, celsius(120)}}, 120, true},
+		{"and no longer: 2 hr", box, []Sample{{0, celsius(180)}, {100, celsius(130)}, {300, celsius(120)}}, 120, true},
 		{"below from the first, nobody knows since when", box, falling[2:], 900, true},
 		{"clock, in time", clock, []Sample{{0, 54}, {120, 40}}, 120, false},
 		{"clock, over", clock, []Sample{{0, 54}, {150, 40}}, 120, true},
@@ -165,7 +165,7 @@ func TestDangerClock(t *testing.T) {
 	}{
 		{"none", nil, 0},
 		{"up through the zone", []Sample{{0, celsius(40)}, {300, celsius(140)}, {600, celsius(203)}}, 300},
-		// From 20 to 160 F in 140 min, a minute for each degree: 100 of them count.
+		// From 20 to 160 °F in 140 min, a minute for each degree: 100 of them count.
 		{"across both edges", []Sample{{0, celsius(20)}, {140, celsius(160)}}, 100},
 		{"down again", []Sample{{0, celsius(20)}, {140, celsius(160)}, {280, celsius(20)}}, 200},
 		{"on the lower edge", []Sample{{0, celsius(40)}, {60, celsius(40)}}, 60},
@@ -203,7 +203,7 @@ func TestDangerWarnsWhereItConcerns(t *testing.T) {
 	var short DangerClock
 	short.Spend(240, celsius(40), celsius(140))
 	if f, ok := short.Finding(Ground, Prep{}); ok {
-		t.Errorf("4 h exactly: %+v", f)
+		t.Errorf("4 hr exactly: %+v", f)
 	}
 }
 
@@ -227,5 +227,5 @@ func ExampleHoldFor() {
 	// A brisket off at 95 degC on a warm day, in a box.
 	r := HoldFor(Finished{Piece: Shoulder, Category: Beef, CoreC: 95, Place: InBox, AirC: 29, BoxAirC: 21})
 	fmt.Println(r.Kind, r.Sentence())
-	// Output: outer-above From when the meat just under its surface falls to 140 F (60 °C) it is on the table within 1 h, and eaten or chilled within 2 h; 8 h in all at the most. What took longer than 1 h is not kept.
+	// Output: outer-above From when the meat just under its surface falls to 140 °F (60 °C) it is on the table within 1 hr, and eaten or chilled within 2 hr; 8 hr in all at the most. What took longer than 1 hr is not kept.
 }

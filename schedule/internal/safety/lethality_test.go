@@ -38,20 +38,20 @@ func TestEveryLethalityRow(t *testing.T) {
 		table, f, want := tableOfRow(t, r), r.number(t, "internal_f"), r.number(t, "hold_seconds")
 		c := celsius(f)
 		if got := table.Seconds(c); !near(got, want) {
-			t.Errorf("%s %s %v F: %v s, want %v", r["source"], r["product"], f, got, want)
+			t.Errorf("%s %s %v °F: %v s, want %v", r["source"], r["product"], f, got, want)
 		}
 		l, err := table.Integrate([]Sample{{5, c}, {5 + want/60, c}})
 		if err != nil {
 			t.Fatal(err)
 		}
 		if !near(l.Fraction, 1) || l.Reached && !near(l.ReachedMinute, 5+want/60) {
-			t.Errorf("%s %s %v F held %v s: fraction %v, reached at %v", r["source"], r["product"], f, want, l.Fraction, l.ReachedMinute)
+			t.Errorf("%s %s %v °F held %v s: fraction %v, reached at %v", r["source"], r["product"], f, want, l.Fraction, l.ReachedMinute)
 		}
 		if want > 0 {
 			finite++
 			short, _ := table.Integrate([]Sample{{5, c}, {5 + 0.99*want/60, c}})
 			if short.Reached || !near(short.Fraction, 0.99) {
-				t.Errorf("%s %v F: a hold one per cent short gives %v", r["source"], f, short.Fraction)
+				t.Errorf("%s %v °F: a hold one per cent short gives %v", r["source"], f, short.Fraction)
 			}
 		}
 	}
@@ -61,7 +61,7 @@ func TestEveryLethalityRow(t *testing.T) {
 }
 
 // The Food Code leaves out rows that Appendix A prints, and has the same times in
-// the others: what interpolation puts there can be compared with print. Up to 145 F
+// the others: what interpolation puts there can be compared with print. Up to 145 °F
 // the times are printed in whole minutes, above in seconds: tolerance is half of that
 // unit in the row, half of both neighbours' (a mean of their logarithms stands in),
 // and half a per cent for the bend of the curve.
@@ -80,14 +80,14 @@ func TestInterpolationAgainstPrintedRows(t *testing.T) {
 		off := math.Abs(code.Seconds(celsius(p.coreF))/p.seconds - 1)
 		worst = max(worst, off)
 		if off > rounding(i)+(rounding(i-1)+rounding(i+1))/2+0.005 {
-			t.Errorf("%v F: interpolated %.1f s, printed %v (%.1f %%)", p.coreF, code.Seconds(celsius(p.coreF)), p.seconds, off*100)
+			t.Errorf("%v °F: interpolated %.1f s, printed %v (%.1f %%)", p.coreF, code.Seconds(celsius(p.coreF)), p.seconds, off*100)
 		}
 	}
 	t.Logf("worst %.1f %%", worst*100)
 }
 
 // One table prints times for 6.5 and 7 decades. Reductions add up in proportion to
-// time (first order) if the columns differ by 7/6.5; from 146 F on they are printed
+// time (first order) if the columns differ by 7/6.5; from 146 °F on they are printed
 // to the second, so each may be off by half of one.
 func TestDecadesAreProportionalToTime(t *testing.T) {
 	less, more := tableOf(BeefProduct, 0, "fsis_app_a_beef", 6.5), tableOf(BeefProduct, 0, "fsis_app_a_beef", 7)
@@ -97,7 +97,7 @@ func TestDecadesAreProportionalToTime(t *testing.T) {
 		}
 		lo, hi := (p.seconds-0.5)*7/6.5-0.5, (p.seconds+0.5)*7/6.5+0.5
 		if s := more.points[i].seconds; s < lo || s > hi {
-			t.Errorf("%v F: %v s for 6.5, %v s for 7 decades", p.coreF, p.seconds, s)
+			t.Errorf("%v °F: %v s for 6.5, %v s for 7 decades", p.coreF, p.seconds, s)
 		}
 	}
 }

@@ -2,7 +2,7 @@ package safety
 
 import (
 	"fmt"
-	"strconv"
+	"math"
 
 	"example.com/cookday/schedule/unit"
 )
@@ -36,7 +36,7 @@ var minimums = []minimumRow{
 	{Lamb, 145, 3, "fsg_safemin_2019", "steaks, roasts, chops"},
 	{Pork, 145, 3, "fsg_safemin_2019", "fresh: chops, steaks, roasts"},
 	{Ham, 145, 3, "fsg_safemin_2019", "fresh or smoked, raw"},
-	{HamCooked, 165, 0, "fsg_safemin_2019", "reheated; 140 F if packed in an inspected plant"},
+	{HamCooked, 165, 0, "fsg_safemin_2019", "reheated; 140 °F if packed in an inspected plant"},
 	{Poultry, 165, 0, "fsg_safemin_2019", "whole, parts, giblets"},
 	{Fish, 145, 0, "fsg_safemin_2019", "fin fish"},
 	{Ground, 160, 0, "fsg_safemin_2019", "ground beef, pork, veal, lamb"},
@@ -131,29 +131,29 @@ func chartMinimum(c Category, p Prep) Minimum {
 // celsius converts a table's degrees Fahrenheit.
 func celsius(f float64) float64 { return unit.FToC(f) }
 
-// spoken writes a temperature for a sentence in both scales: "145 F (62.8 °C)". Both
-// are kept to a tenth, because a rounded limit is another limit.
+// spoken writes a temperature for a sentence in both scales: "145 °F (63 °C)". Celsius is
+// rounded up to whole degrees: a minimum that is rounded down is another minimum.
 func spoken(c float64) string {
-	return tenth(unit.Temperature(c).Fahrenheit()) + " F (" + tenth(c) + " °C)"
+	const tolerance = 0.01 // K; what conversion leaves is no degree more
+	return spokenAs(c-tolerance, math.Ceil)
 }
 
-func tenth(v float64) string {
-	s := strconv.FormatFloat(v, 'f', 1, 64)
-	if n := len(s) - 2; s[n:] == ".0" {
-		return s[:n]
-	}
-	return s
+// spokenMost is spoken for the most that may be.
+func spokenMost(c float64) string { return spokenAs(c, math.Floor) }
+
+func spokenAs(c float64, whole func(float64) float64) string {
+	return fmt.Sprintf("%.0f °F (%.0f °C)", unit.Temperature(c).Fahrenheit(), whole(c))
 }
 
-// spokenMinutes writes a duration for a sentence: "45 min", "2 h", "2 h 40 min".
+// spokenMinutes writes a duration for a sentence: "45 min", "2 hr", "2 hr 40 min".
 func spokenMinutes(minutes float64) string {
 	n := int(minutes + 0.5)
 	switch h, m := n/60, n%60; {
 	case h == 0:
 		return fmt.Sprintf("%d min", m)
 	case m == 0:
-		return fmt.Sprintf("%d h", h)
+		return fmt.Sprintf("%d hr", h)
 	default:
-		return fmt.Sprintf("%d h %d min", h, m)
+		return fmt.Sprintf("%d hr %d min", h, m)
 	}
 }

@@ -83,7 +83,7 @@ func TestEveryRowOfTheChartsIsARule(t *testing.T) {
 			for _, x := range concerns[key] {
 				m := MinimumFor(x.c, x.p)
 				if !near(fahrenheit(m.CoreC), wantF) || m.RestMinutes != rest {
-					t.Errorf("%v: %v gives %.1f F, rest %v; want %v F, %v", key, x, fahrenheit(m.CoreC), m.RestMinutes, wantF, rest)
+					t.Errorf("%v: %v gives %.1f F, rest %v; want %v °F, %v", key, x, fahrenheit(m.CoreC), m.RestMinutes, wantF, rest)
 				}
 				// The charts print Celsius to a tenth.
 				if c := r.number(t, "internal_c"); math.Abs(m.CoreC-c) > 0.05+1e-9 {
@@ -93,13 +93,13 @@ func TestEveryRowOfTheChartsIsARule(t *testing.T) {
 		case stricter[key] != nil:
 			for _, x := range stricter[key] {
 				if m := MinimumFor(x.c, x.p); fahrenheit(m.CoreC) < wantF-1e-9 {
-					t.Errorf("%v: %v gives %.1f F, laxer than %v F", key, x, fahrenheit(m.CoreC), wantF)
+					t.Errorf("%v: %v gives %.1f F, laxer than %v °F", key, x, fahrenheit(m.CoreC), wantF)
 				}
 			}
 		case pairs[key] != nil:
 			for _, x := range pairs[key] {
 				if !hasPair(MinimaFor(x.c, x.p), wantF, hold) {
-					t.Errorf("%v: %v lacks %v F for %v s", key, x, wantF, hold)
+					t.Errorf("%v: %v lacks %v °F for %v s", key, x, wantF, hold)
 				}
 			}
 			// Ground meat is held to the household chart, which is hotter than each pair.
@@ -142,7 +142,7 @@ func TestEveryCategoryHasItsMinimum(t *testing.T) {
 		}
 	}
 	if m := MinimumFor("haggis", Prep{}); !near(fahrenheit(m.CoreC), 165) || Category("haggis").Valid() {
-		t.Errorf("an unknown category gets %.1f F, want the strictest row of the chart, 165 F", fahrenheit(m.CoreC))
+		t.Errorf("an unknown category gets %.1f F, want the strictest row of the chart, 165 °F", fahrenheit(m.CoreC))
 	}
 }
 

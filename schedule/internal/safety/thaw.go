@@ -33,7 +33,7 @@ func ThawInRefrigerator(c Category, massKg float64) Thaw {
 	case Poultry, Ground, GroundPoultry, Sausage, Fish:
 		t.KeepsHours = 24
 	}
-	t.Sentence = fmt.Sprintf("Thaw it in the refrigerator, on a tray, for %s. It then keeps there for %.0f h.", spokenDays(t.MostHours), t.KeepsHours)
+	t.Sentence = fmt.Sprintf("Thaw it in the refrigerator, on a tray, for %s. It then keeps there for %.0f hr.", spokenDays(t.MostHours), t.KeepsHours)
 	return t
 }
 

@@ -20,7 +20,7 @@ func SleepChecks() []SleepCheck {
 		{"clear", "10 ft (3 m) clear all round: nothing that burns, no wall, no window."},
 		{"wind", "Wind under 10 mph (16 km/h) in the forecast, all night."},
 		{"burn-ban", "No burn ban."},
-		{"grate-alarm", "Grate alarms at 200 and 325 F (93 and 163 °C)."},
+		{"grate-alarm", "Grate alarms at 200 and 325 °F (93 and 163 °C)."},
 		{"core-alarm", "A core alarm in the meat."},
 		{"monoxide-alarm", "A carbon monoxide alarm works in the house."},
 		{"vents", "No change of the vents in the last 30 min."},

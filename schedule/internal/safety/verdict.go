@@ -1,6 +1,9 @@
 package safety
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // VerdictKind is the answer to one rule.
 type VerdictKind string
@@ -43,7 +46,7 @@ func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 	}
 	least := all[len(all)-1]
 	v := Verdict{Minimum: least, MarginK: targetC - least.CoreC}
-	below := fmt.Sprintf("A target of %s is below the published minimum of %s", spoken(targetC), spoken(least.CoreC))
+	below := fmt.Sprintf("A target of %s is below the published minimum of %s", spokenAs(targetC, math.Round), spoken(least.CoreC))
 	switch {
 	case !(targetC > -273.15): // also NaN
 		v.Kind, v.Code = Refused, "target-not-a-temperature"

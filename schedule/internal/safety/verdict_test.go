@@ -48,7 +48,7 @@ func TestJudgeTarget(t *testing.T) {
 	}
 }
 
-// The charts print 62.8 degC for 145 F: who types that means it.
+// The charts print 62.8 degC for 145 °F: who types that means it.
 func TestATargetAsPrintedIsNotTurnedAway(t *testing.T) {
 	for _, r := range readRows(t, "safe_minimum.csv") {
 		for _, x := range concerns[[3]string{r["source"], r["food"], r["category"]}] {
@@ -69,6 +69,6 @@ func ExampleJudgeTarget() {
 	fmt.Println(Document(v.Minimum.Source))
 	// Output:
 	// refused
-	// A target of 154.4 F (68 °C) is below the published minimum of 165 F (73.9 °C). Poultry is not planned below it.
+	// A target of 154 °F (68 °C) is below the published minimum of 165 °F (74 °C). Poultry is not planned below it.
 	// FoodSafety.gov, Safe Minimum Cooking Temperatures Chart, 2019-04-12
 }

@@ -80,7 +80,7 @@ type wording struct {
 
 func (w wording) grate(c float64) string { return w.sys.Grate(unit.Temperature(c)) }
 
-// span is "265 to 290 F".
+// span is "265 to 290 °F".
 func (w wording) span(r Range) string {
 	low, high := w.grate(r.Low), w.grate(r.High)
 	if low == high {
@@ -121,12 +121,12 @@ func (w wording) do() string {
 }
 
 // Practice is all that is said where nothing is known.
-const Practice = "By common practice: both vents a quarter open for 225 to 275 F, a half for 300 F, all open for 350 to 400 F. Halve or double the top vent, and wait 15 min."
+const Practice = "By common practice: both vents a quarter open for 225 to 275 °F, a half for 300 °F, all open for 350 to 400 °F. Halve or double the top vent, and wait 15 min."
 
 const (
 	putOut = "If so, shut both vents, stand back, and don't look for 15 min. Never water."
 	// What is under its minimum goes on at full heat, or not at all.
-	toOven = "Take the food to the kitchen oven now, in a rimmed pan: poultry and ground meat at 325 F, other meat at 250 F or more."
+	toOven = "Take the food to the kitchen oven now, in a rimmed pan: poultry and ground meat at 325 °F, other meat at 250 °F or more."
 )
 
 // hold asks for a look at grate height, and says only the direction.

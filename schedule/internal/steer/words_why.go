@@ -38,7 +38,7 @@ func (w wording) why() string {
 	case Ashed:
 		return "Why: ash keeps the air from the coals."
 	case ColdLoad:
-		return "Why: cold food and water take the heat, 15 to 40 F less for up to two hours. Don't chase it."
+		return "Why: cold food and water take the heat, 15 to 40 °F less for up to two hours. Don't chase it."
 	case WindBlows:
 		return "Why: the wind changed the fire, not the vents."
 	}
@@ -69,9 +69,9 @@ const (
 	upwind        = "Stay upwind for 20 min: fresh coals give off carbon monoxide. Never in a house, garage, shed, tent or porch, nor under a roof."
 	screenSafely  = "A screen may stand on one side, of metal or stone, 3 ft off, nothing overhead. Don't move or turn a lit grill."
 	stormy        = "Wind over 20 mph carries sparks: light nothing in it. Stay with the grill, and finish the food in the oven if you can."
-	noHeat        = "Without heat food may lie between 40 and 140 F for 2 h in all, 1 h on a day above 90 F. That clock runs since the fire went out."
+	noHeat        = "Without heat food may lie between 40 and 140 °F for 2 hr in all, 1 hr on a day above 90 °F. That clock runs since the fire went out."
 	smothered     = "If you shut them: the food is without heat from then on. Measure it before you go on."
-	tooCool       = "Under 200 F for more than half an hour is no heat to cook on: measure the food, and don't count on the vents alone."
+	tooCool       = "Under 200 °F for more than half an hour is no heat to cook on: measure the food, and don't count on the vents alone."
 )
 
 func (w wording) also() []string {

@@ -16,7 +16,7 @@ type Decoder struct {
 	Faults *FaultList
 	Teach  func(path string) string // the line that would be right, for a field that is missing or of another kind; may be nil
 	lines  map[string]int           // of every path that was read, for faults found later
-	slips  []string          // fields that are there under a name that is off by a letter or so
+	slips  []string                 // fields that are there under a name that is off by a letter or so
 	texts  map[string]string        // of every quantity that was read, as it was written
 }
 

@@ -38,11 +38,11 @@ func guestFindings(r schedule.Request) []schedule.Finding {
 		return nil
 	case servings < scarce*eaters:
 		return []schedule.Finding{day.Finding("too-little", "guests", nil, fmt.Sprintf(
-			"The menu has about %s of meat and fish for %s: about %.0f %% more would do.",
+			"The menu has about %s of meat and fish for %s: about %.0f%% more would do.",
 			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
 	case servings > lavish*eaters:
 		return []schedule.Finding{day.Finding("too-much", "guests", nil, fmt.Sprintf(
-			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 h.", portions(servings), headCount(*r.Guests)))}
+			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 hr.", portions(servings), headCount(*r.Guests)))}
 	}
 	return nil
 }

@@ -80,9 +80,9 @@ func (s TwoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
 	u := s.asked.Units
 	return []schedule.Step{{
 		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("1 h 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. What is warmer after 2 h is not kept.",
+		Text: fmt.Sprintf("1 hr 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. What is warmer after 2 hr is not kept.",
 			u.Core(unit.Temperature(safety.CoolingMiddleC))),
-		Why: "the published first stage of chilling ends after 2 h",
+		Why: "the published first stage of chilling ends after 2 hr",
 	}}
 }
 
@@ -119,7 +119,7 @@ func (s TwoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 		})
 	}
 	add(schedule.StepToOven, in, plans.FixedWindow(in), fmt.Sprintf("Put %s, one layer in a pan covered with foil, into the oven at %s.", dish.Name, u.Grate(unit.Temperature(reheatOvenC))),
-		"it needs about "+u.About(instant.Minutes(w.oven.Expected))+" and is warmed within 2 h")
+		"it needs about "+u.About(instant.Minutes(w.oven.Expected))+" and is warmed within 2 hr")
 	add(schedule.StepTakeOff, off.Expected, off, fmt.Sprintf("Measure the middle of %s: %s or more everywhere, then it is hot.", dish.Name, u.Core(unit.Temperature(a.CoreC))),
 		"the published temperature for what was cooked and chilled")
 	s.serve(p, dish, ready, loc, add)

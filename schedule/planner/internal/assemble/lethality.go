@@ -46,7 +46,7 @@ func (d *Assembler) lethalityText(p *arrange.Placed, l *schedule.Lethality) stri
 		rule += " with its rest of " + day.SpokenSpan(rest)
 	}
 	if !l.Reached {
-		return fmt.Sprintf("As predicted the core adds up to %.0f %% of the published time and temperature table for %s. %s stands.", math.Floor(l.Fraction*100), l.Product, rule)
+		return fmt.Sprintf("As predicted the core adds up to %.0f%% of the published time and temperature table for %s. %s stands.", math.Floor(l.Fraction*100), l.Product, rule)
 	}
 	return fmt.Sprintf("As predicted the core has added up to the whole of the published time and temperature table for %s by about %s. %s stands.",
 		l.Product, say.LocalClock(instant.QuarterDown(*l.At).Add(instant.Quarter)), rule)

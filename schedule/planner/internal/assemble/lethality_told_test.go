@@ -15,7 +15,7 @@ import (
 
 func fahrenheit(c float64) float64 { return unit.Temperature(c).Fahrenheit() }
 
-// A brisket is over 160 F for hours: the whole of the beef table (fsis_app_a_beef,
+// A brisket is over 160 °F for hours: the whole of the beef table (fsis_app_a_beef,
 // 7 log) long before it is tender. The rule still stands beside it.
 func TestLethalityIsInformation(t *testing.T) {
 	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Oven170, "{name: Brisket, cut: brisket, weight: 12 lb}"))
@@ -29,7 +29,7 @@ func TestLethalityIsInformation(t *testing.T) {
 			t.Errorf("reached at %v, taken off at %v", l.At, m.Window.Expected)
 		}
 	}
-	if !strings.Contains(l.Text, "no permission") || strings.Contains(l.Text, "safe") || !strings.Contains(l.Text, "145 F") {
+	if !strings.Contains(l.Text, "no permission") || strings.Contains(l.Text, "safe") || !strings.Contains(l.Text, "145 °F") {
 		t.Error(l.Text)
 	}
 	for _, food := range []string{"{cut: burger, weight: 6 oz}", "{cut: salmon-side, weight: 3 lb}"} { // nothing is published
@@ -39,9 +39,9 @@ func TestLethalityIsInformation(t *testing.T) {
 	}
 }
 
-// target: {final: 130 F} pulls earlier by the modelled carry-over: the peak is the target.
+// target: {final: 130 °F} pulls earlier by the modelled carry-over: the peak is the target.
 func TestFinalTargetPullsEarlier(t *testing.T) {
-	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Roast, cut: rib-roast-boneless, weight: 5 lb, target: {final: 130 F}}"))
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Roast, cut: rib-roast-boneless, weight: 5 lb, target: {final: 130 °F}}"))
 	d := p.Dishes[0]
 	if rise := 130 - fahrenheit(d.TargetC); rise < 1 || rise > 25 { // culinary_text: 5-15 F, 25 for very large roasts
 		t.Errorf("pulled %.1f F below the peak", rise)
@@ -52,8 +52,8 @@ func TestFinalTargetPullsEarlier(t *testing.T) {
 		}
 	}
 	for _, dish := range []string{
-		"{cut: chicken, weight: 4 lb, target: {final: 170 F}}", "{cut: burger, weight: 6 oz, target: {final: 165 F}}",
-		"{cut: pork-loin, weight: 4 lb, prep: [injected], target: {final: 160 F}}",
+		"{cut: chicken, weight: 4 lb, target: {final: 170 °F}}", "{cut: burger, weight: 6 oz, target: {final: 165 °F}}",
+		"{cut: pork-loin, weight: 4 lb, prep: [injected], target: {final: 160 °F}}",
 	} {
 		r, err := schedule.Read([]byte(plantest.Evening(plantest.Kettle22, dish)))
 		if err != nil {
@@ -66,10 +66,10 @@ func TestFinalTargetPullsEarlier(t *testing.T) {
 	}
 }
 
-// fda_3_401_11: injected pork at 145 F holds it for 3 min. It stays on for them.
+// fda_3_401_11: injected pork at 145 °F holds it for 3 min. It stays on for them.
 func TestInjectedMeatIsHeldAtItsMinimum(t *testing.T) {
-	plain := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Loin, cut: pork-loin, weight: 4 lb, target: 145 F}"))
-	held := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Loin, cut: pork-loin, weight: 4 lb, target: 145 F, prep: [injected]}"))
+	plain := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Loin, cut: pork-loin, weight: 4 lb, target: 145 °F}"))
+	held := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Loin, cut: pork-loin, weight: 4 lb, target: 145 °F, prep: [injected]}"))
 	a, b := plain.Dishes[0].Batches[0].Stages[0].Minutes, held.Dishes[0].Batches[0].Stages[0].Minutes
 	if math.Abs(b.Expected-a.Expected-3) > 1e-9 || math.Abs(b.Early-a.Early-3) > 1e-9 {
 		t.Errorf("%.1f min, %.1f without the injection", b.Expected, a.Expected)

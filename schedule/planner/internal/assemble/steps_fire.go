@@ -202,7 +202,7 @@ func (it *Itinerary) closeDown(last *schedule.Phase) {
 		if last.Layout == string(fire.Heap) { // which burns with the lid off
 			lid = "Lid on, and close all vents."
 		}
-		text = lid + fmt.Sprintf(" The shell stays too hot to touch for about %s; ash stays hot for up to %d h.",
+		text = lid + fmt.Sprintf(" The shell stays too hot to touch for about %s; ash stays hot for up to %d hr.",
 			it.D.About(float64(c.TouchMinutes)), c.ColdHours)
 	}
 	it.add(schedule.Step{Kind: schedule.StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate after that"})

@@ -68,7 +68,7 @@ func (it *Itinerary) knife(s schedule.Step, p *arrange.Placed, name string) {
 		s.Window = plans.Shift(d.window(p, p.TakeOff), p.It.RestMinutes())
 		s.Window = schedule.Window{Early: instant.Earlier(s.Window.Early, last), Expected: instant.Earlier(s.Window.Expected, last), Late: instant.Earlier(s.Window.Late, last)}
 		s.At = s.Window.Expected
-		s.Text, s.Why = d.portionText(name)+" Chill it at once, and if it is late: chill first, sleep after.", "hot meat may stand for 2 h; thin portions chill fast enough"
+		s.Text, s.Why = d.portionText(name)+" Chill it at once, and if it is late: chill first, sleep after.", "hot meat may stand for 2 hr; thin portions chill fast enough"
 	}
 	it.add(s)
 }
@@ -140,7 +140,7 @@ func (it *Itinerary) servings() {
 		s := schedule.Step{Kind: schedule.StepServe, At: d.At(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
 		switch list := say.Listed(names[l], "and"); {
 		case d.Chill:
-			s.Text, s.Why = "At the latest now into the refrigerator, one layer in shallow pans: "+list+".", "chilled within 2 h and 6 h, and cold overnight"
+			s.Text, s.Why = "At the latest now into the refrigerator, one layer in shallow pans: "+list+".", "chilled within 2 hr and 6 hr, and cold overnight"
 		case l.travel > 0:
 			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", say.LocalClock(d.At(float64(l.at)-l.travel)))
 		default:

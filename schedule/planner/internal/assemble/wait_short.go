@@ -44,7 +44,7 @@ func (d *Assembler) noteBox(all []*arrange.Placed) {
 	for _, p := range all {
 		if p.Hold >= 0 && p.Options[p.Hold].Method == schedule.HoldBox {
 			d.findings.Add(schedule.NewFinding("box-unproven", "box", fmt.Sprintf(
-				"The box is called good, and counts as a usual one until you have measured a hold of it: note what a probe in the middle of a wrapped shoulder or brisket still shows after 6 h, and write logged: {after: 6h, core: %s}. It is a good one from %s on.",
+				"The box is called good, and counts as a usual one until you have measured a hold of it: note what a probe in the middle of a wrapped shoulder or brisket still shows after 6 hr, and write logged: {after: 6h, core: %s}. It is a good one from %s on.",
 				d.Core(safety.GoodBoxC(6)+1), d.Core(safety.GoodBoxC(6)))))
 			return
 		}
@@ -130,7 +130,7 @@ func (d *Assembler) holdHelp(p *arrange.Placed) string {
 		help = append(help, "a warm oven")
 	}
 	if sure := d.Req.Confidence; sure > looseConfidence && p.Way.Believed == nil { // it is not on yet
-		help = append(help, fmt.Sprintf("asking for less than %.0f %%, so that it goes on later", 100*sure))
+		help = append(help, fmt.Sprintf("asking for less than %.0f%%, so that it goes on later", 100*sure))
 	}
 	if len(help) == 0 {
 		return ""

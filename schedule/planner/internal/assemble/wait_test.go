@@ -28,10 +28,10 @@ func TestPlannedHoldSaysWhatIsLeftAtTheTable(t *testing.T) {
 }
 
 // What may not be held stands no longer than the published clock, and a plan in which it
-// may have to says so (usda_danger_zone: 2 h, 1 h above 90 F).
+// may have to says so (usda_danger_zone: 2 hr, 1 hr above 90 °F).
 func TestWhatHasNoHoldStandsByTheClock(t *testing.T) {
-	for weather, hours := range map[string]float64{"weather: {air: 70 F}\n": 2, "weather: {air: 95 F}\n": 1} {
-		for _, c := range []string{"pork-belly, weight: 5 lb", "brisket, weight: 12 lb", "spare-ribs, weight: 3.3 lb, level: 275 F"} {
+	for weather, hours := range map[string]float64{"weather: {air: 70 °F}\n": 2, "weather: {air: 95 °F}\n": 1} {
+		for _, c := range []string{"pork-belly, weight: 5 lb", "brisket, weight: 12 lb", "spare-ribs, weight: 3.3 lb, level: 275 °F"} {
 			p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+weather, "{cut: "+c+", hold: [none]}"))
 			if !p.Feasible {
 				continue
@@ -54,7 +54,7 @@ func TestTravelIsPartOfTheHold(t *testing.T) {
 		t.Fatal(p.Findings)
 	}
 	serve := plantest.StepsOf(p, schedule.StepServe, "")
-	if len(serve) != 1 || serve[0].At.Format("15:04") != "17:00" || serve[0].Text != "Leave with Brisket, boxed: 1 h on the way." {
+	if len(serve) != 1 || serve[0].At.Format("15:04") != "17:00" || serve[0].Text != "Leave with Brisket, boxed: 1 hr on the way." {
 		t.Errorf("%v", serve)
 	}
 	for _, h := range p.Dishes[0].Holds {

@@ -120,7 +120,7 @@ func (d *Assembler) overText() string {
 	if d.Req.Units == unit.Metric {
 		return "10 to 15 °C"
 	}
-	return "20 to 30 F"
+	return "20 to 30 °F"
 }
 
 // clockText is the one clock of a hold, on the wall: until when it is hot throughout, and
@@ -173,7 +173,7 @@ func (d *Assembler) measureText(p *arrange.Placed, o day.HoldOption) string {
 // mendText is what becomes of a piece that has fallen below the line: a warm oven is no
 // help then.
 func (d *Assembler) mendText() string {
-	return fmt.Sprintf("Below %s a warm oven does not mend it: reheat it to %s in an oven at %s within 2 h of that, once, or throw it away.",
+	return fmt.Sprintf("Below %s a warm oven does not mend it: reheat it to %s in an oven at %s within 2 hr of that, once, or throw it away.",
 		d.Core(safety.DangerHighC), d.Core(safety.ReheatMinimum().CoreC), d.Grate(safety.OvenLowC))
 }
 

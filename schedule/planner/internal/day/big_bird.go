@@ -36,7 +36,7 @@ func (d *Day) CoolBirds() []schedule.Fault {
 		it := &d.Items[i]
 		if l := it.Dish.Level; l != nil && float64(*l) < it.leastLevelC() {
 			out = append(out, schedule.Fault{Path: it.Path("level"), Sentence: fmt.Sprintf(
-				"%s is too cool for a bird of more than %s, whose middle stays too long between 40 and 140 F (4.4 and 60 °C); ask for %s or more",
+				"%s is too cool for a bird of more than %s, whose middle stays too long between 40 and 140 °F (4 and 60 °C); ask for %s or more",
 				u.Grate(*l), u.Mass(unit.Mass(bigBirdKg)), u.Grate(unit.Temperature(CommonC)))})
 		}
 	}

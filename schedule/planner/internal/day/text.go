@@ -17,7 +17,7 @@ func (d *Day) Core(c float64) string { return d.Req.Units.Core(unit.Temperature(
 
 func (d *Day) Grate(c float64) string { return d.Req.Units.Grate(unit.Temperature(c)) }
 
-// Level is a grate temperature with its band before it: "low, 250 F".
+// Level is a grate temperature with its band before it: "low, 250 °F".
 func (d *Day) Level(c float64) string { return fire.Band(c) + ", " + d.Grate(c) }
 
 // Slack is how far off a grate may be: 25 F either way is good enough (common

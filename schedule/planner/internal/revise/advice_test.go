@@ -19,16 +19,16 @@ import (
 // the plan takes as done now it is the difference to a piece that is left bare.
 func TestAdviceIsTheDifferenceOfTwoPlans(t *testing.T) {
 	early := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
-	slow := "time,dish,kind,value\n08:00,brisket,on,\n09:30,brisket,core,62 F\n11:00,brisket,core,104 F\n13:00,brisket,core,138 F\n"
+	slow := "time,dish,kind,value\n08:00,brisket,on,\n09:30,brisket,core,62 °F\n11:00,brisket,core,104 °F\n13:00,brisket,core,138 °F\n"
 	for _, c := range []struct {
 		name, log, now string
 		codes          []string
 	}{
-		{"slow", slow + "14:30,brisket,core,148 F\n", "2027-07-03 14:30", []string{"wrap-now", "hotter", "oven-finish", "likely"}},
-		{"cool grate", slow + "13:00,,grate,230 F\n13:30,,grate,228 F\n", "2027-07-03 13:30", []string{"back-to-level"}},
-		{"hot grate", slow + "12:40,,vents,\"top 1/2, bottom 1/2\"\n12:50,,grate,315 F\n13:30,,grate,318 F\n", "2027-07-03 13:30", []string{"back-to-level"}},
-		{"fire out", "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,120 F\n11:00,,fire-out,\n11:40,brisket,core,138 F\n", "2027-07-03 11:40", []string{"rebuild", "indoors"}},
-		{"ahead", "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,148 F\n10:30,brisket,wrapped,foil\n12:00,brisket,core,185 F\n", "2027-07-03 12:00", []string{"sink"}},
+		{"slow", slow + "14:30,brisket,core,148 °F\n", "2027-07-03 14:30", []string{"wrap-now", "hotter", "oven-finish", "likely"}},
+		{"cool grate", slow + "13:00,,grate,230 °F\n13:30,,grate,228 °F\n", "2027-07-03 13:30", []string{"back-to-level"}},
+		{"hot grate", slow + "12:40,,vents,\"top 1/2, bottom 1/2\"\n12:50,,grate,315 °F\n13:30,,grate,318 °F\n", "2027-07-03 13:30", []string{"back-to-level"}},
+		{"fire out", "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,120 °F\n11:00,,fire-out,\n11:40,brisket,core,138 °F\n", "2027-07-03 11:40", []string{"rebuild", "indoors"}},
+		{"ahead", "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,148 °F\n10:30,brisket,wrapped,foil\n12:00,brisket,core,185 °F\n", "2027-07-03 12:00", []string{"sink"}},
 	} {
 		q := plantest.Revised(t, early, c.log, c.now)
 		seen := map[string]bool{}
@@ -91,9 +91,9 @@ func checkAdvice(t *testing.T, name string, q schedule.Plan, r schedule.Remedy) 
 // in two days; advice that changes nothing is not given.
 func TestNeverIsSaid(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
-	q := plantest.Revised(t, p, "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,125 F\n11:00,,grate,225 F\n11:30,,grate,205 F\n12:00,brisket,core,150 F\n", "2027-07-03 12:05")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,125 °F\n11:00,,grate,225 °F\n11:30,,grate,205 °F\n12:00,brisket,core,150 °F\n", "2027-07-03 12:05")
 	f, ok := plantest.Finding(q, "never-done")
-	if !ok || !strings.Contains(f.Text, "does not come to 203 F") {
+	if !ok || !strings.Contains(f.Text, "does not come to 203 °F") {
 		t.Errorf("finding %q", f.Text)
 	}
 	if len(q.Remedies) == 0 || !strings.Contains(q.Remedies[0].Price, "done after all") {

@@ -101,7 +101,7 @@ func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	if minutes, air := v.lowHeatFor(a); minutes >= safety.LowHeatMinutes {
-		add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 F (60 °C) yet.",
+		add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet.",
 			v.day.Grate(safety.LowHeatC), v.span(minutes), v.day.Grate(air), a.batch.It.Dish.Name)))
 	}
 }

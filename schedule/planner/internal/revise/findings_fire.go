@@ -30,7 +30,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			add(schedule.NewFinding("fire-died", "", text))
 		}
 	} else if v.grate.gaugeOnly() {
-		f := schedule.NewFinding("gauge-only", "", "Measure the air beside the meat: so far only the gauge in the lid was read, and a grate is often 30 F (17 °C) cooler or hotter than it says.")
+		f := schedule.NewFinding("gauge-only", "", "Measure the air beside the meat: so far only the gauge in the lid was read, and a grate is often 30 °F (17 °C) cooler or hotter than it says.")
 		if v.steered != nil {
 			s := v.steerText()
 			f.Text, f.Steer = f.Text+" "+s.Text, &s
@@ -139,6 +139,6 @@ func (v *Revision) noteGauge(add func(schedule.Finding)) {
 		sense = "less"
 	}
 	add(schedule.NewFinding("gauge-offset", "grill.gauge_offset", fmt.Sprintf(
-		"The lid gauge shows %.0f F (%.0f °C) %s than the grate. Go by the grate; for the next plan give that as the gauge's offset.",
+		"The lid gauge shows %.0f °F (%.0f °C) %s than the grate. Go by the grate; for the next plan give that as the gauge's offset.",
 		math.Abs(v.grate.offsetK)*1.8, math.Abs(v.grate.offsetK), sense)))
 }

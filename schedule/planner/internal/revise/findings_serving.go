@@ -95,9 +95,9 @@ func (v *Revision) chanceAsOf(l remainder, earlier int) float64 {
 func percent(chance float64) string {
 	switch {
 	case chance < 0.01:
-		return "less than 1 %"
+		return "less than 1%"
 	case chance > 0.99:
-		return "better than 99 %"
+		return "over 99%"
 	}
-	return fmt.Sprintf("%.0f %%", 100*chance)
+	return fmt.Sprintf("%.0f%%", 100*chance)
 }

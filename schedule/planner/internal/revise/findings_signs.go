@@ -90,9 +90,9 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	case schedule.ReadingUnit:
 		return fmt.Sprintf("Was %s meant for %s? The reading of %s does not fit, %s does. Log it again in the right unit. It is left out until then.", v.meant(s), name, read, v.meant(s))
 	case schedule.WentOnWarm:
-		return fmt.Sprintf("Is the probe in the middle of %s? It shows %s. If that is true, it was out of the refrigerator for many hours, beyond the published 2 h: do not serve it. If not, push the probe into the middle and log that.", name, read)
+		return fmt.Sprintf("Is the probe in the middle of %s? It shows %s. If that is true, it was out of the refrigerator for many hours, beyond the published 2 hr: do not serve it. If not, push the probe into the middle and log that.", name, read)
 	case schedule.FrozenMiddle:
-		text := fmt.Sprintf("%s is still frozen in the middle, by %s. Leave it on, and give it more heat: the grate at %s, or an oven at %s now. It takes hours longer. What counts is how long its middle is between 40 and 140 F (4.4 and 60 °C).",
+		text := fmt.Sprintf("%s is still frozen in the middle, by %s. Leave it on, and give it more heat: the grate at %s, or an oven at %s now. It takes hours longer. What counts is how long its middle is between 40 and 140 °F (4 and 60 °C).",
 			name, read, v.day.Grate(unit.FToC(300)), v.day.Grate(unit.FToC(325)))
 		if s.Chance(surprise.Unit) >= surprise.AskFrom {
 			text += fmt.Sprintf(" Or was %s meant? Then log it again in the right unit.", v.meant(s))
@@ -189,9 +189,9 @@ func likeliestBut(s surprise.Verdict, but surprise.Cause) surprise.Cause {
 func (v *Revision) meant(s surprise.Verdict) string {
 	asC := s.CoreC*1.8 + 32
 	if math.Abs(asC-s.ForetoldC) < math.Abs(unit.FToC(s.CoreC)-s.ForetoldC) {
-		return fmt.Sprintf("%.0f °C (%.0f F)", asC, asC*1.8+32)
+		return fmt.Sprintf("%.0f °C (%.0f °F)", asC, asC*1.8+32)
 	}
-	return fmt.Sprintf("%.0f F (%.0f °C)", s.CoreC, unit.FToC(s.CoreC))
+	return fmt.Sprintf("%.0f °F (%.0f °C)", s.CoreC, unit.FToC(s.CoreC))
 }
 
 func otherName(s surprise.Verdict) string {

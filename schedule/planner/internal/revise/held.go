@@ -155,7 +155,7 @@ func (v *Revision) kept(steps []schedule.Step, l remainder) []schedule.Step {
 		for k, a := range l.bound {
 			by, short := v.shortOfHeat(a, l.all[k])
 			if short && by.Before(s.At) && !a.condemned && v.serve(a).Equal(s.At) {
-				steps[i].Text += fmt.Sprintf(" %s only if it was in heat, at 140 F (60 °C) or more throughout, from %s on.", a.batch.It.Dish.Name, v.clock(by))
+				steps[i].Text += fmt.Sprintf(" %s only if it was in heat, at 140 °F (60 °C) or more throughout, from %s on.", a.batch.It.Dish.Name, v.clock(by))
 			}
 		}
 	}
@@ -189,7 +189,7 @@ func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
 	name := a.batch.It.Dish.Name
 	hot, served, _ := v.heldClocks(a, o)
 	if !served.After(v.now) {
-		return fmt.Sprintf("Measure %s just under the surface now. By what was read of it, it was to be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: reheat it to 165 F (74 °C) within 2 h of falling there, or throw it away.",
+		return fmt.Sprintf("Measure %s just under the surface now. By what was read of it, it was to be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: reheat it to 165 °F (74 °C) within 2 hr of falling there, or throw it away.",
 			name, v.clock(served), v.day.Core(safety.DangerHighC), v.day.Grate(ovenHoldC))
 	}
 	when := fmt.Sprintf("it comes to %s just under its surface at about %s", v.day.Core(safety.DangerHighC), v.clock(hot))

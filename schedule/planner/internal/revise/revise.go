@@ -115,7 +115,7 @@ func earlierLater(minutes float64) string {
 	return "later"
 }
 
-// moves says "1 h 50 min earlier".
+// moves says "1 hr 50 min earlier".
 func (v *Revision) moves(minutes float64) string {
 	return fmt.Sprintf("%s %s", v.span(minutes), earlierLater(minutes))
 }

@@ -88,9 +88,9 @@ func (v *Revision) pace(a *liveBatch) string {
 	}
 	switch moved := a.live.Total().Expected/a.way().Total().Expected - 1; {
 	case moved > slightMove:
-		return fmt.Sprintf("by its readings %s takes longer than planned, by about %.0f %% of the whole", name, 100*moved)
+		return fmt.Sprintf("by its readings %s takes longer than planned, by about %.0f%% of the whole", name, 100*moved)
 	case moved < -slightMove:
-		return fmt.Sprintf("by its readings %s is done sooner than planned, by about %.0f %% of the whole", name, -100*moved)
+		return fmt.Sprintf("by its readings %s is done sooner than planned, by about %.0f%% of the whole", name, -100*moved)
 	}
 	if late := v.wentOnLate(a); late != 0 {
 		return fmt.Sprintf("%s went on at %s, %s than planned", name, v.clock(a.on.at), v.moves(late.Minutes()))

@@ -115,10 +115,10 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 		at := func(minutes float64) string { return v.clock(a.on.at.Add(instant.Minutes(minutes))) }
 		off, until, ok := v.heldUntil(a, l.all[i])
 		if ok && v.serve(a).After(a.on.at.Add(instant.Minutes(until))) {
-			return fmt.Sprintf("%s is expected off at %s and keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 h and reheat it to 165 F (74 °C).",
+			return fmt.Sprintf("%s is expected off at %s and keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 hr and reheat it to 165 °F (74 °C).",
 				name, at(off), at(until), v.clock(v.serve(a)), v.day.Grate(ovenHoldC))
 		}
-		return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 F (60 °C) or more just under the surface.",
+		return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 °F (60 °C) or more just under the surface.",
 			name, at(a.live.Total().Early+a.batch.It.RestMinutes()), v.clock(v.serve(a)))
 	}
 	return f.Text
