@@ -87,7 +87,7 @@ func coldTakes(u unit.System) string {
 	if u == unit.Metric {
 		return "8 to 22 °C"
 	}
-	return "15 to 40 F"
+	return "15 to 40 °F"
 }
 
 // coldMostK is the most that cold food takes.
