@@ -48,6 +48,9 @@ var notices = []Caution{
 	// The fire.
 	{"fire-cannot-last", Warning, "The fire runs down while nobody tends it.", practice},
 	{"refuel-in-quiet", Warning, "A top-up comes due in quiet hours.", practice},
+	{"too-windy", Danger, "Wind over 20 mph is forecast: no fire is lit in it.", practice},
+	{"fire-weather", Info, "Wind, cold or rain take more coals; the counts have them in.", practice},
+	{"own-grill", Info, "The vents rest on what cooks taught of this grill.", ours},
 	{"no-charcoal-advice", Info, "A grill of another kind gets no charcoal advice.", ours},
 	{"size-outside-law", Info, noteTexts["size-outside-law"], practice},
 	{"level-outside-layout", Info, noteTexts["level-outside-layout"], practice},

@@ -16,7 +16,7 @@ const (
 	firstStep  = 1.     // times what is unsure of a figure, that the first cook may move it
 	mostStep   = 0.5    // and a later one: one odd log moves little
 	mostOff    = 2.5    // and that it may ever be from the usual grill's
-	leastSure  = 0.6    // of the spread between grills that is always left
+	leastSure  = 0.35   // of the spread between grills that is always left
 )
 
 // How a whole log is weighed: draws of the grill run through it untouched. A reading is off by fitF, once in a while by
@@ -25,7 +25,7 @@ const (
 const (
 	learnDraws   = 1200
 	leastAlive   = 40
-	fitK         = 25 / 1.8
+	fitK         = 20 / 1.8
 	fitWildK     = 80 / 1.8
 	fitWildShare = 0.1
 	apartMinutes = 60.0

@@ -37,7 +37,7 @@ func (f *Fire) reason(a Advice) Why {
 func (f *Fire) lessAir(a Advice) bool { return f.airThrough(a.To) < f.airThrough(a.From) }
 
 func (f *Fire) hotWhy() Why {
-	if f.windMS > windyMS && f.touched < f.minute-lookLast {
+	if f.windy() && f.touched < f.minute-lookLast {
 		return WindBlows
 	}
 	if f.litN() > manyLit && f.top <= nearlyShut+0.05 {
@@ -50,13 +50,16 @@ func (f *Fire) coolWhy() Why {
 	switch {
 	case f.coldLoad():
 		return ColdLoad
-	case f.windMS > windyMS:
+	case f.windy():
 		return WindBlows
 	case min(f.top, f.bottom) <= nearlyShut && f.litN() > starvedN:
 		return Starved
 	}
 	return Cool
 }
+
+// windy says whether it blows, as told or as forecast.
+func (f *Fire) windy() bool { return f.weather(f.minute).WindMS > windyMS }
 
 // coldLoad says whether cold meat still takes heat.
 func (f *Fire) coldLoad() bool {

@@ -157,7 +157,7 @@ func (f *Fire) weakBecause() Why {
 		return FewLit
 	case burnt > ashBurnt*size*size:
 		return Ashed
-	case f.windMS > windyMS:
+	case f.windy():
 		return WindBlows
 	case f.litN() < fewLit:
 		return FewLit

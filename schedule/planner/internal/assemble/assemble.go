@@ -48,6 +48,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 	d.noteHolds(all)
 	d.noteWraps(all)
 	d.noteFuel(&p)
+	d.noteFires(&p)
 	p.Steps = d.Steps(&p, a, all)
 	p.Quiet = d.QuietWithin(p)
 	d.noteNight(&p, all)

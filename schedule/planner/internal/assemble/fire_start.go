@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/unit"
 )
@@ -121,3 +122,36 @@ func RecordOf(own *schedule.OwnGrill) *steer.Record {
 	}
 	return r
 }
+
+// noteFires says what the weather takes of the fires, what no fire is lit in, and what the vents rest on.
+func (d *Assembler) noteFires(p *schedule.Plan) {
+	most, wind := 1.0, 0.0
+	for i, ph := range p.Phases {
+		if ph.Burn == nil {
+			continue
+		}
+		calm := d.Grill.RateKgPerHour(ph.LevelC, fire.Weather{AirC: mildC})
+		for _, s := range d.WeatherBetween(p.Phases[i].SetupFrom, ph.To) {
+			most, wind = math.Max(most, d.Grill.RateKgPerHour(ph.LevelC, s.Weather)/calm), math.Max(wind, s.Weather.WindMS)
+		}
+	}
+	if wind > stormMS {
+		d.find("too-windy", "weather.wind", nil, fmt.Sprintf("Wind of %s is forecast: don't light a fire in it, it carries sparks. Take another day, or cook in the oven.",
+			d.Req.Units.Speed(unit.Speed(wind))))
+	}
+	if most >= weatherWorth {
+		d.find("fire-weather", "weather", nil, fmt.Sprintf("Wind, cold or rain take up to %.0f %% more coals than a calm day of 70 F (21 °C); the counts have them in. If the grate sinks, give air before coals. Face the bottom vents away from the wind before you light; a screen stands on one side, of metal or stone, 3 ft off, nothing overhead.",
+			100*(most-1)))
+	}
+	if own := d.Req.Grill.Own; own != nil && p.Fuel != nil {
+		d.find("own-grill", "grill.own", nil, fmt.Sprintf("The vents rest on what %s taught of this grill.", say.Plural(own.Cooks, "cook")))
+	}
+}
+
+// Weather that is worth a word takes so many times the coals of a calm mild day (assumption).
+const (
+	weatherWorth = 1.15
+	stormMS      = 20 * 0.44704 // 20 mph (judgment)
+)
+
+var mildC = unit.FToC(70)

@@ -75,23 +75,22 @@ func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 // noteSteered says what to do about the fire in hand: of a grate that is off its level, of one that will be, and of a
 // reading that cannot be.
 func (v *Revision) noteSteered(add func(schedule.Finding)) {
-	s, off, text := v.steerText(), v.offLevel(), ""
-	code := "grate-off-level"
+	s, off := v.steerText(), v.offLevel()
+	text := s.Text + " " + steered(s)
+	var f schedule.Finding
 	switch {
 	case off != 0:
-		text = v.runsAt(off) + " "
+		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that nobody touches the fire."
+		if v.comingAir() == nil {
+			text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that it stays so."
+		}
+		f = schedule.NewFinding("grate-off-level", "", text)
 	case s.Do == steer.Leave.String(), s.Do == steer.HoldProbe.String():
 		return
 	case s.Do == steer.ReadAgain.String() || s.Do == steer.LookFirst.String():
-		code = "grate-doubted"
+		f = schedule.NewFinding("grate-doubted", "", text)
 	default:
-		code = "grate-drifts"
-	}
-	f := schedule.NewFinding(code, "", s.Text+" "+text+steered(s))
-	if off != 0 && v.comingAir() == nil {
-		f.Text += " The times take it that it stays so."
-	} else if off != 0 {
-		f.Text += " The times take it that nobody touches the fire for an hour."
+		f = schedule.NewFinding("grate-drifts", "", text)
 	}
 	if v.day.InQuiet(v.now) {
 		f.Text = "Quiet hours: nothing here wants you out of bed. If you are up: " + f.Text

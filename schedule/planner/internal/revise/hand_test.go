@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
@@ -88,5 +89,27 @@ func TestHandIsDeterministicAndLetsSleep(t *testing.T) {
 	}
 	if !bytes.Equal(texts[0], texts[1]) {
 		t.Error("the same log, another plan")
+	}
+}
+
+// Coals that are lit to be added later are not lit with the fire.
+func TestTheChimneyOfARefuelIsLitLater(t *testing.T) {
+	day := plantest.Day(t, "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Chicken, cut: chicken, weight: 5 lb, level: 375 F}\n")
+	var lights []schedule.Step
+	for _, s := range day.Steps {
+		if s.Kind == schedule.StepLight {
+			lights = append(lights, s)
+		}
+	}
+	if len(lights) < 2 || !strings.Contains(lights[1].Text, "in the chimney, to add in 20 min") {
+		t.Fatalf("the day tests nothing: %+v", lights)
+	}
+	now := lights[0].At.Add(20 * time.Minute)
+	q := plantest.Revised(t, day, "time,dish,kind,value\n"+lights[0].At.Format(time.RFC3339)+",,lit,\n", now.Format("2006-01-02 15:04"))
+	plantest.Judge(t, q)
+	for _, s := range q.Steps {
+		if s.ID == lights[1].ID && s.Done {
+			t.Errorf("done: %+v", s)
+		}
 	}
 }

@@ -237,7 +237,7 @@ func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
 		}
 	}
 	for _, at := range v.told(schedule.LogLit) {
-		if s.Kind == schedule.StepLight && s.Phase == v.lights(at)+1 {
+		if s.Kind == schedule.StepLight && s.Phase == v.lights(at)+1 && s.ID == plans.StepID(v.first.ID, "", s.Phase, s.Kind, 1) { // what is lit later feeds it
 			return at, true
 		}
 	}
