@@ -140,7 +140,7 @@ func (d *Assembler) noteFires(p *schedule.Plan) {
 			d.Req.Units.Speed(unit.Speed(wind))))
 	}
 	if most >= weatherWorth {
-		d.find("fire-weather", "weather", nil, fmt.Sprintf("Wind, cold or rain take up to %.0f %% more coals than a calm day of 70 F (21 °C); the counts have them in. If the grate sinks, give air before coals. Face the bottom vents away from the wind before you light; a screen stands on one side, of metal or stone, 3 ft off, nothing overhead.",
+		d.find("fire-weather", "weather", nil, fmt.Sprintf("Wind, cold or rain take up to %.0f percent more coals than a calm day of 70 °F (21 °C); the counts have them in. If the grate sinks, give air before coals. Face the bottom vents away from the wind before you light; a screen stands on one side, of metal or stone, 3 ft off, nothing overhead.",
 			100*(most-1)))
 	}
 	if own := d.Req.Grill.Own; own != nil && p.Fuel != nil {

@@ -80,7 +80,7 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	var f schedule.Finding
 	switch {
 	case off != 0:
-		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that nobody touches the fire."
+		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that nobody touches the fire for an hour."
 		if v.comingAir() == nil {
 			text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that it stays so."
 		}
