@@ -41,4 +41,26 @@ go test ./cmd/cookday -count 1 -v "${database[@]}" -run 'Moves|Addresses'
 go test ./api -count 1 -v "${database[@]}" -run 'OtherProcessOfADatabase|RacesOfTwo|ServerGoes'
 go test ./api/push -count 1 -v "${database[@]}" -mosquitto "$(command -v mosquitto)" -run NothingIsForgotten -kill "${KILLS:-50}" -broker-kill 10 -database-kill 10 -timeout 30m
 go test ./api -count 1 -v "${database[@]}" -load -run 'TwoProcessesUnderLoad' -timeout 30m
-go test ./cmd/cookday -count 1 -v "${database[@]}" -run 'RecipeOfTwo'
+
+# The recipe, word for word: what stands in DEVELOPERS.md between ```sh and ```.
+command -v nginx >/dev/null || {
+	printf 'the proxy is missing: install nginx\n' >&2
+	exit 1
+}
+blocks() { awk '/^## Two processes/ {on = 1; next} /^## / {on = 0} on && /^```sh/ {block = 1; next} /^```/ {block = 0} on && block' DEVELOPERS.md; }
+kitchen=$(mktemp -d)
+blocks >"$kitchen/recipe"
+go build -o "$kitchen/" ./cmd/cookday
+cp examples/backyard-party/request.yaml "$kitchen/hello.yaml"
+(
+	cd "$kitchen"
+	export PGHOST=$home PGPORT=$port PGUSER=cook PATH=$kitchen:$PATH
+	trap 'kill $(cat proxy.pid) $(jobs -p) 2>/dev/null || true; wait; rm -rf "$kitchen"' EXIT
+	cookday listen --store plans.db --address 127.0.0.1:0 --log none --drain 0s >file.txt & # a file with a plan
+	for _ in $(seq 100); do file=$(grep -o -m 1 'http://[0-9.:]*' file.txt) && break || sleep 0.1; done
+	curl -sf -H 'Content-Type: application/yaml' --data-binary @hello.yaml -o /dev/null "$file/v1/plans?trial=true"
+	kill $! && wait $! || true
+	set -eux
+	. ./recipe
+	[ "$(cookday store list --store postgres:///plans | wc -l)" = 3 ]
+)
