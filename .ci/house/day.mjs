@@ -28,6 +28,7 @@ const url = `${SERVICE}/v1/plans/${plan.id}`;
 // The flow engine goes away for a while and comes back: what was due meanwhile must come.
 let engine;
 const begin = () => { engine = spawn('node_modules/.bin/node-red', ['-u', path.join(DIR, 'flows'), '-s', path.join(DIR, 'settings.js'), 'flow.json'], { env: { ...process.env, PLAN_URL: url, HEARD: heardFile }, stdio: ['ignore', fs.openSync(path.join(DIR, 'engine.log'), 'a'), 'inherit'] }); };
+process.on('exit', () => engine && engine.kill('SIGKILL'));
 fs.mkdirSync(path.join(DIR, 'flows'), { recursive: true });
 fs.copyFileSync('flow.json', path.join(DIR, 'flows', 'flow.json'));
 fs.writeFileSync(path.join(DIR, 'settings.js'), `module.exports = {uiPort: ${FLOW_PORT}, uiHost: '127.0.0.1', httpAdminRoot: false, functionExternalModules: true, credentialSecret: false, logging: {console: {level: 'warn'}}};\n`);
