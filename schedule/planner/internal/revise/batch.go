@@ -66,6 +66,7 @@ type liveBatch struct {
 	signs    []surprise.Verdict // of the readings that surprise
 	dire     *world             // as it is if the most dangerous of what is open holds; nil where it is taken so
 	sound    *world             // as it is if nothing of what is open holds; nil where nothing is
+	unread   bool               // so, by how long its fire may have been out, and its core was not read since
 	suspect  bool               // outside the published limits unless something harmless explains a reading
 	believed *belief.Belief     // nil where the model follows nothing
 	journey  *belief.Journey

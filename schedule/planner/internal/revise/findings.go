@@ -101,6 +101,7 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 const (
 	fallingLeast = 20.0
 	fallingK     = 2.5
+	fallingTwoK  = 8 / 1.8 // of two readings, which may be of two places
 )
 
 // noteFalling says that the core falls though it should be cooking.
@@ -115,11 +116,15 @@ func (v *Revision) noteFalling(a *liveBatch, add func(schedule.Finding)) {
 		}
 		run = append(run, r)
 	}
-	if len(run) < 3 || run[0].Minute-run[len(run)-1].Minute < fallingLeast || run[len(run)-1].CoreC-run[0].CoreC < fallingK {
+	if len(run) < 2 {
+		return
+	}
+	fell, over := run[len(run)-1].CoreC-run[0].CoreC, run[0].Minute-run[len(run)-1].Minute
+	if over < fallingLeast || fell < fallingK || len(run) < 3 && fell < fallingTwoK || v.explained(a, run[0]) {
 		return
 	}
 	add(about(a, "core-falling", fmt.Sprintf(
-		"The core of %s has fallen from %s to %s. Look at the fire: it may have gone out.",
+		"Look at the fire, and read the grate: the core of %s has fallen from %s to %s. The fire may have gone out, or the probe sits elsewhere.",
 		a.batch.It.Dish.Name, v.day.Core(run[len(run)-1].CoreC), v.day.Core(run[0].CoreC))))
 }
 

@@ -19,6 +19,8 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
 			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
 				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
+			} else if o.seen && v.grate.levelAt(g.at, v.plannedLevel)-g.c > deadK {
+				text = fmt.Sprintf("The fire is out: the grate was at %s at %s.", v.day.Grate(g.c), v.clock(g.at))
 			} else if o.seen {
 				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
 					v.clock(o.from), v.day.Grate(g.c))

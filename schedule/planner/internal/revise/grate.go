@@ -23,6 +23,7 @@ type outage struct {
 	open     bool
 	seen     bool      // worked out from readings, not told
 	asked    bool      // it may not have been: something else explains the reading too
+	unread   bool      // no core tells of it
 	earliest time.Time // since when it may have been out, for the clock; from where it was told
 }
 
@@ -137,6 +138,7 @@ func (h *grateHistory) add(o outage) {
 		}
 		o.earliest = earlier(o.since(), k.since())
 		o.from, o.seen, o.asked = earlier(o.from, k.from), o.seen && k.seen, o.asked && k.asked
+		o.unread = o.unread && k.unread
 		if k.to.After(o.to) || k.open {
 			o.to, o.open = k.to, k.open
 		}
@@ -225,8 +227,8 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	fell := h.readings[top].c - last.c
 	steps := n - 1 - top
 	falling := n > 1 && h.readings[n-2].c-last.c >= dyingFallK*last.at.Sub(h.readings[n-2].at).Hours()
-	if !falling && below > dyingK && below <= deadK && fell > dyingFallK && steps >= 2 {
-		h.sinking = h.readings[top] // it gives less heat, and some
+	if below > dyingK && below <= deadK && fell > dyingFallK && (!falling && steps >= 2 || last.at.Sub(h.readings[top].at) > watched) {
+		h.sinking = h.readings[top] // it gives less heat, and some; who did not watch it sees no more
 	}
 	if below > deadK || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
 		from := h.readings[top].at

@@ -48,9 +48,22 @@ func (v *Revision) pronounce(a *liveBatch) {
 		a.suspect = !a.condemned && over(worst)
 		a.verdict = worst
 	}
+	a.unread = a.condemned && v.onlyUnread(a)
+	if a.unread {
+		a.condemned, a.suspect = false, true
+	}
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
 	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking
+}
+
+// onlyUnread says whether all that speaks against a piece on the fire is how long its fire may
+// have been out, which no reading of its core tells yet.
+func (v *Revision) onlyUnread(a *liveBatch) bool {
+	unread := slices.ContainsFunc(v.grate.outages, func(o outage) bool { return o.unread && o.to.After(a.on.at) })
+	return a.where == cooking && unread && !slices.ContainsFunc(a.verdict, func(f safety.Finding) bool {
+		return f.Severity == safety.Danger && f.Code != "fire-out-over" && f.Code != "low-heat-over"
+	})
 }
 
 // judgedIn is the same in a world that may have been.
@@ -81,7 +94,9 @@ func (v *Revision) fail(err error) {
 
 func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
 	text := a.batch.It.Dish.Name + ": " + f.Sentence
-	if f.Severity == safety.Danger && a.suspect {
+	if f.Severity == safety.Danger && a.unread {
+		text = fmt.Sprintf("%s is outside the published limits unless its fire went out later than that: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
+	} else if f.Severity == safety.Danger && a.suspect {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger {
 		text += " Throw it away; your local food authority can say more."

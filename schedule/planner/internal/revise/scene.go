@@ -254,7 +254,7 @@ func (v *Revision) dateOutages(ctx context.Context) error {
 				return err
 			}
 			at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
-			o := outage{from: at(since.Mean), earliest: at(since.Earliest), to: end, open: !end.Before(v.now), seen: true}
+			o := outage{from: at(since.Mean), earliest: at(since.Earliest), to: end, open: !end.Before(v.now), seen: true, unread: !since.Read}
 			if found == nil || o.earliest.After(found.earliest) { // what one piece proves holds for all
 				found = &o
 			}

@@ -21,9 +21,16 @@ func (a *liveBatch) asks(f schedule.Finding) bool {
 	return a.suspect && slices.ContainsFunc(a.verdict, func(w safety.Finding) bool { return w.Code == f.Code })
 }
 
+// unreadDoubt is the chance that a piece is past saving whose fire was found cold, and whose
+// core nobody read since (judgment).
+const unreadDoubt = 0.9
+
 // doubt is the chance that an open reading means what must not be eaten.
 func (a *liveBatch) doubt() float64 {
 	most := 0.0
+	if a.unread {
+		most = unreadDoubt
+	}
 	for _, s := range a.signs {
 		if s.Settled {
 			continue

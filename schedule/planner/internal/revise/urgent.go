@@ -41,7 +41,7 @@ func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
 	o, dead := v.grate.dead()
 	sinks := v.grate.sinks()
-	if !dead && !sinks || o.asked || v.phases == 0 || !v.fireWanted() || !v.feeds(p) {
+	if !dead && !sinks || o.asked || o.unread && v.allSuspect() || v.phases == 0 || !v.fireWanted() || !v.feeds(p) {
 		return steps
 	}
 	for i, s := range steps {
@@ -59,6 +59,11 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: why,
 		Text: text,
 	})
+}
+
+// allSuspect says whether all that is on the fire is measured before anything else.
+func (v *Revision) allSuspect() bool {
+	return !slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where != off && !a.suspect })
 }
 
 // feeds says whether the fire that burns, or is out, has food to come, or becomes the next.

@@ -13,6 +13,7 @@ type Since struct {
 	To             float64 // until when it was out
 	Density        float64 // mean over all instants of how well they fit, per K
 	Fits           bool    // some instant does
+	Read           bool    // a core tells of it
 }
 
 // coreSdK is what a core on a dead fire is off by (assumption).
@@ -100,8 +101,32 @@ func Date(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading,
 			tells = belief.Reading{Minute: r.Minute, CoreC: r.CoreC}
 		}
 	}
-	return s.since(o, node, proven, to, tells), nil
+	if cold := s.foundCold(to); cold < proven { // whatever its core: it was out by then
+		proven = math.Max(cold-gridStep, 0)
+	}
+	out := s.since(o, node, proven, to, tells)
+	out.Read = !math.IsNaN(tells.CoreC) || node.Minute > to-tellsMinutes
+	return out, nil
 }
+
+// foundCold is the first minute up to another at which a thermometer shows that the fire is
+// out, with none that proves heat after it; +Inf for none.
+func (s *Scene) foundCold(to float64) float64 {
+	cold := math.Inf(1)
+	for _, g := range s.Grates {
+		switch {
+		case g.Minute > to:
+		case g.proves():
+			cold = math.Inf(1)
+		case g.C < g.LevelC-deadK:
+			cold = math.Min(cold, g.Minute)
+		}
+	}
+	return cold
+}
+
+// deadK is how far below its level a grate is on no fire (as of the outages that are seen).
+const deadK = 60
 
 // tellsMinutes is how soon after a relighting a core still tells of the outage.
 const tellsMinutes = 60.0
