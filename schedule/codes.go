@@ -29,6 +29,7 @@ const (
 
 	SlowCook   = "slow-cook"   // slower than nearly all such cooks
 	HoldRead   = "hold-read"   // the readings of a hold say until when it lasts
+	OnNotTold  = "on-not-told" // taken as put on, as planned
 	StandsOpen = "stands-open" // done, and on a counter
 	PastTarget = "past-target" // it is at its target, or past it
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out

@@ -123,6 +123,7 @@ var notices = []Caution{
 	{WentOnWarm, Danger, "A piece shows a core as if it had been out of the refrigerator for hours.", "usda_danger_zone"},
 	{Plateau, Warning, "The core stands near its target; tenderness decides.", ours},
 	{SlowCook, Warning, "A cook is slower than 19 in 20 such cooks.", ours},
+	{OnNotTold, Warning, "A piece is taken as put on when it was planned to be; nobody said so.", ours},
 	{HoldRead, Info, "The readings of what is held say until when it lasts.", ours},
 	{StandsOpen, Warning, "What is done stands without heat.", "usda_danger_zone"},
 	{PastTarget, Warning, "A piece is at its target, or past it.", ours},

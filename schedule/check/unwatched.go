@@ -65,6 +65,11 @@ func (c *checker) beforeSleep(q schedule.Interval) {
 
 // waking: the first thing that anybody does after the night is to look.
 func (c *checker) waking(q schedule.Interval) {
+	if now := c.plan.RevisedAt; now != nil && now.After(q.To) && slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepWaking && (s.At.Equal(q.To) || s.At.Equal(*now))
+	}) {
+		return // it was to be done, and is, or is due
+	}
 	for _, s := range c.plan.Steps {
 		if !s.Attended || s.At.Before(q.To) {
 			continue

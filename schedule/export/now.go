@@ -49,7 +49,7 @@ func (t *textSheet) standing() {
 	t.item("", t.sure()+".")
 	due, next := t.dueAndNext()
 	t.heading("Do now", '-')
-	said := 0
+	said, told := 0, -1
 	for _, f := range t.Findings {
 		if f.Severity == schedule.Danger {
 			t.item(t.styled(danger, "! "), sentence(f.Text))
@@ -60,15 +60,27 @@ func (t *textSheet) standing() {
 		t.item("[ ] ", t.stepText(s))
 		said++
 	}
-	if said == 0 && len(next) > 0 {
+	if i := slices.IndexFunc(t.Findings, asksNow); said == 0 && i >= 0 {
+		t.item(t.styled(danger, "! "), sentence(t.Findings[i].Text))
+		told = i
+	} else if said == 0 && len(next) > 0 {
 		t.item("", "Nothing to do before "+t.clockBy(next[0].At, t.now)+". Leave the lid shut.")
 	} else if said == 0 {
 		t.item("", "Nothing is left to do.")
 	}
 	t.comes(next)
-	t.worries()
+	t.worries(told)
 	t.choices()
 	t.onTheFire()
+}
+
+// asksNow says whether a finding asks for hands before the next step does.
+func asksNow(f schedule.Finding) bool {
+	switch f.Code {
+	case "grate-off-level", "grate-doubted", "core-falling", schedule.LowHeat, schedule.PastTarget, schedule.Plateau, schedule.StandsOpen, schedule.FireRelit:
+		return f.Severity == schedule.Warning
+	}
+	return false
 }
 
 // dueAndNext are the steps to be done now, and the next ones after them.
@@ -104,11 +116,12 @@ func (t *textSheet) comes(next []schedule.Step) {
 	}
 }
 
-// worries are the findings below danger that ask for something, the gravest first.
-func (t *textSheet) worries() {
+// worries are the findings below danger that ask for something, the gravest first, but for
+// the one that is told already.
+func (t *textSheet) worries(told int) {
 	var all []schedule.Finding
-	for _, f := range t.Findings {
-		if f.Severity == schedule.Warning {
+	for i, f := range t.Findings {
+		if f.Severity == schedule.Warning && i != told {
 			all = append(all, f)
 		}
 	}

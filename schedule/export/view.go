@@ -134,6 +134,8 @@ func (v *view) sure() string {
 		}
 	}
 	switch {
+	case len(words) == 0 && slices.ContainsFunc(v.Dishes, func(d schedule.DishPlan) bool { return v.measuredFirst(d.ID) }):
+		return "Measure first: nothing of this is served before that"
 	case len(words) == 0:
 		return "Nothing of this may be served"
 	case len(words) < len(v.Dishes):
@@ -148,6 +150,14 @@ func (v *view) sure() string {
 func (v *view) unfit(id string) bool {
 	return slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool {
 		return v.Revision > 0 && f.Severity == schedule.Danger && slices.Contains(f.Dishes, id)
+	})
+}
+
+// measuredFirst says whether a dish that must not be served as things stand may be cleared by
+// a measurement: a step of now asks for it.
+func (v *view) measuredFirst(id string) bool {
+	return slices.ContainsFunc(v.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepLook && s.Dish == id && !s.Done && v.unfit(id) && v.RevisedAt != nil && s.At.Equal(*v.RevisedAt)
 	})
 }
 

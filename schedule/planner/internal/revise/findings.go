@@ -79,6 +79,11 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 	name := a.batch.It.Dish.Name
 	b := a.believed
 	low := b.CoreC(b.Journey.Now, 0.9)
+	if n == 0 && !a.on.logged && a.first != nil {
+		add(about(a, schedule.OnNotTold, fmt.Sprintf("Is %s on the fire? There is no word of it: it is taken as put on at %s, as planned. Log it (on, with its time), and read its core.",
+			name, v.clock(a.on.at))))
+		return
+	}
 	if n == 0 && len(a.readings) > 0 {
 		return // what was read, and is left out, is said
 	}

@@ -36,6 +36,9 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if s = v.settled(p, s, was, l); s.Kind == schedule.StepLook && !s.Done && (v.day.InQuiet(s.At) || s.At.After(v.day.End)) {
 			continue // put off into the night or beyond the meal, it is left out
 		}
+		if v.lookedAt(s, l) {
+			continue
+		}
 		out = append(out, v.dueNow(s, l))
 	}
 	for _, s := range slices.Concat(v.first.Steps, v.waitsOfCalled(p, l)) { // done, and no part of the day as it is arranged now
@@ -139,6 +142,13 @@ func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
 	return s
 }
 
+// lookedAt says whether a look is only to tell what a reading has told: that the piece is at
+// its target.
+func (v *Revision) lookedAt(s schedule.Step, l remainder) bool {
+	a := l.of(s.Dish, s.Batch)
+	return s.Kind == schedule.StepLook && !s.Done && a != nil && a.atTarget() && !s.At.After(v.now.Add(2*assemble.LeastLeft*time.Minute))
+}
+
 // atTarget says whether a piece on the fire was read at its target, or past it.
 func (a *liveBatch) atTarget() bool {
 	return a.believed != nil && a.believed.Rest == nil && len(a.believed.Nodes) > 0
@@ -228,6 +238,22 @@ func (a *liveBatch) readSince(at time.Time) bool {
 	return slices.ContainsFunc(a.cores, read) || slices.ContainsFunc(a.outers, read)
 }
 
+// anyReadSince says whether a thermometer was read at an instant or later.
+func (v *Revision) anyReadSince(at time.Time) bool {
+	return slices.ContainsFunc(v.log, func(e schedule.Entry) bool {
+		switch e.Kind {
+		case schedule.LogGrate, schedule.LogGauge, schedule.LogCore, schedule.LogColdest:
+			return !e.At.Before(at)
+		}
+		return false
+	})
+}
+
+// anyCooking says whether something is on the fire.
+func (v *Revision) anyCooking() bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) })
+}
+
 // fireFact is when the fire was lit, and when fuel was added for the first time,
 // the second and so on.
 func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
@@ -251,7 +277,7 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 	switch s.Kind {
 	case schedule.StepServe, schedule.StepSlice:
 		return true
-	case schedule.StepRefuel, schedule.StepCloseDown:
+	case schedule.StepRefuel, schedule.StepCloseDown, schedule.StepWaking:
 		return false
 	case schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold:
 		a := l.of(s.Dish, s.Batch)
@@ -263,6 +289,9 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 // wasDone says whether a step of the first plan that is due was done, for all
 // that is known. What the log follows is done when the log says so.
 func (v *Revision) wasDone(s schedule.Step) bool {
+	if s.Kind == schedule.StepWaking { // it asks for readings: it is done when one is there
+		return v.anyReadSince(s.At) || !v.anyCooking()
+	}
 	if s.Dish == "" {
 		return s.Phase <= v.phases && !(s.Kind == schedule.StepCheckFire && v.litLate() > 0) // nobody looks at a fire that is not lit yet
 	}
