@@ -21,7 +21,7 @@ func Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error) {
 	}
 	want := steer.Want{LevelC: float64(q.Want), SteerBottom: q.SteerBottom, NoFood: q.NoFood}
 	if text := outsideSteering(q); text != "" {
-		s := revise.SteerOf(steer.Advice{Do: steer.NoAdvice, Want: want}, q.Units)
+		s := revise.SteerOf(steer.Advice{Do: steer.NoAdvice, Want: want, Outside: outsideKind(q)}, q.Units)
 		s.Why, s.Taken = text, q.Taken
 		return s, nil
 	}
@@ -60,6 +60,17 @@ func outsideSteering(q schedule.FireInquiry) string {
 		return "Why: nobody said how the vents stand. Say so, and more can be said."
 	}
 	return ""
+}
+
+// outsideKind is what vents do not steer; nothing where only their setting is not known.
+func outsideKind(q schedule.FireInquiry) steer.Outside {
+	switch {
+	case q.Grill == "ceramic":
+		return steer.Ceramic
+	case float64(q.Want) > hottestSteered:
+		return steer.TooHotToSteer
+	}
+	return steer.Steered
 }
 
 // fireGrill is the grill of an inquiry.

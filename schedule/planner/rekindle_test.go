@@ -84,6 +84,9 @@ func TestTheSecondLightIsTheSecondFires(t *testing.T) {
 			t.Errorf("lit at %s: the burgers are served at %v", lit, eaten)
 		}
 		for _, s := range plantest.Steps(q, schedule.StepLight) {
+			if strings.Contains(s.Text, "to add in 20 min") {
+				continue // coals for the fire that burns by then
+			}
 			if want := map[int]string{1: "17:41", 2: lit}[s.Phase]; !s.Done || s.At.Format("15:04") != want {
 				t.Errorf("lit at %s: light of phase %d at %v, done %v", lit, s.Phase, s.At, s.Done)
 			}

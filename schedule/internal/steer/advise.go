@@ -30,6 +30,8 @@ type Advice struct {
 	Trust            Trust
 	Direction        int      // of a lid reading alone: -1 less air, 1 more, 0 leave it
 	Remedies         []Remedy // instead of vents, or beside them
+	Outside          Outside  // what is not steered here
+	NoneHelps        bool     // no remedy brings the level
 	MinutesToBand    int      // of a fire that is too hot at its least marks; 0 if not within two hours
 	LitN             float64  // lit coals for their air: under 0.7 they are the limit, at 2 the air is
 	TopBelowLeast    bool     // the top vent stands lower than it may with food on
@@ -39,6 +41,16 @@ type Advice struct {
 	GaugeAtLevelLowC float64 // what the gauge may show at the level, at the ends of what is known
 	GaugeAtLevelHiC  float64
 }
+
+// Outside says why vents are not advised on.
+type Outside int
+
+// The reasons.
+const (
+	Steered Outside = iota
+	Ceramic
+	TooHotToSteer
+)
 
 // Why is the reason of an advice.
 type Why int

@@ -159,7 +159,7 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 	switch {
 	case forced: // the hands are there already
 		best.cost, eager = math.Inf(1), eagerForced
-	case math.Abs(f.Now().Middle-want.LevelC) > farK:
+	case f.far(math.Abs(f.Now().Middle - want.LevelC)):
 		eager = eagerFar
 	}
 	try := func(v Vents) {
@@ -196,6 +196,10 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 	}
 	return best
 }
+
+// far says whether the grate is so far off that a move is worth more; after a single look nobody knows that it comes back
+// by itself.
+func (f *Fire) far(offK float64) bool { return offK > farK || f.grates() < 2 && offK > bandK }
 
 // allowed are the vents that may be advised.
 func (f *Fire) allowed(v Vents, want Want) bool {

@@ -49,9 +49,8 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 				return a
 			}
 		}
-		if n := len(a.Remedies); n > 0 {
-			last := a.Remedies[n-1]
-			a.Do, a.Count, a.To = last.Do, last.Count, last.Vents
+		if best, ok := warmest(a.Remedies); ok {
+			a.Do, a.Count, a.To, a.NoneHelps = best.Do, best.Count, best.Vents, true
 		}
 	case TooHot:
 		if !agreed {
@@ -63,6 +62,18 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 	}
 	return a
 }
+
+// warmest is the remedy of several that brings most; of those that bring as much the least trouble.
+func warmest(all []Remedy) (best Remedy, ok bool) {
+	for i, r := range all {
+		if i == 0 || r.In45.Middle > best.In45.Middle+muchWarmerK {
+			best, ok = r, true
+		}
+	}
+	return best, ok
+}
+
+const muchWarmerK = 10 / 1.8
 
 // reachedBefore says whether the look before found the same. It is asked on what is believed now, at the readings' own
 // minutes: two readings of the grate some minutes apart, both on that side.

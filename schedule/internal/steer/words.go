@@ -115,13 +115,23 @@ func (w wording) do() string {
 		}
 		return "The fire is out. Light a fresh chimney, and measure the food."
 	case NoAdvice:
-		return Practice
+		return w.practice()
 	}
 	return w.hold()
 }
 
-// Practice is all that is said where nothing is known.
-const Practice = "By common practice: both vents a quarter open for 225 to 275 °F, a half for 300 °F, all open for 350 to 400 °F. Halve or double the top vent, and wait 15 min."
+// practice is all that is said where nothing is known of the vents, or they steer nothing.
+func (w wording) practice() string {
+	to := func(lowF, highF float64) string { return w.span(Range{Low: unit.FToC(lowF), High: unit.FToC(highF)}) }
+	switch w.a.Outside {
+	case Ceramic:
+		return "Nothing is advised here on the vents of a ceramic cooker. Move them by little, and wait an hour for what that does."
+	case TooHotToSteer:
+		return "All vents open, and mind the fire: nothing steers it but the coals."
+	}
+	return fmt.Sprintf("By common practice: both vents a quarter open for %s, a half for %s, all open for %s. Halve or double the top vent, and wait 15 min.",
+		to(225, 275), w.grate(unit.FToC(300)), to(350, 400))
+}
 
 const (
 	putOut = "If so, shut both vents, stand back, and don't look for 15 min. Never water."

@@ -20,6 +20,9 @@ func (w wording) why() string {
 	case Hot:
 		return fmt.Sprintf("Why: the fire has more air than %s needs.", level)
 	case Cool:
+		if a.AllOpen() {
+			return fmt.Sprintf("Why: all vents are open and it is still too cool for %s. Ash below, damp coals, or few that are lit.", level)
+		}
 		return fmt.Sprintf("Why: the fire has less air than %s needs.", level)
 	case Rising:
 		return fmt.Sprintf("Why: it is on its way above %s.", level)
@@ -93,6 +96,7 @@ func (w wording) also() []string {
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
+	say(a.Do == Move && len(a.Remedies) == 0 && a.To.Top > 0.99 && a.From.Top <= 0.99, "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
 	return append(out, w.otherWays()...)
 }
 
@@ -112,11 +116,14 @@ func (w wording) otherWays() []string {
 	a, out := w.a, []string(nil)
 	if a.Reach == TooHot {
 		if a.MinutesToBand > 0 {
-			out = append(out, fmt.Sprintf("At these vents it takes about %d min.", a.MinutesToBand))
+			out = append(out, fmt.Sprintf("At these vents it takes about %d min to come down.", a.MinutesToBand))
 		} else {
 			out = append(out, fmt.Sprintf("The vents alone won't bring it to %s within two hours. Let the plan take a higher level.", w.grate(a.Want.LevelC)))
 		}
 		out = append(out, "Or take coals out: food off first, grate off, long gloves, into a metal pail with a lid. Next time light fewer.")
+	}
+	if a.NoneHelps {
+		out = append(out, fmt.Sprintf("Nothing of this brings it to %s in 45 min. Give the food more time, or finish it in an oven.", w.grate(a.Want.LevelC)))
 	}
 	for _, r := range a.Remedies {
 		if r.Do == a.Do && r.Count == a.Count {

@@ -61,7 +61,7 @@ const (
 )
 
 // coldStart is the look after the first food of a low fire went on. It tells what cold food does.
-func (it *Itinerary) coldStart(ph *schedule.Phase, off time.Time) (at time.Time) {
+func (it *Itinerary) coldStart(ph *schedule.Phase, off time.Time) {
 	d, kg := it.D, 0.0
 	var on time.Time
 	for _, p := range it.All {
@@ -73,15 +73,14 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, off time.Time) (at time.Time)
 		}
 		kg += p.MassKg * math.Max(float64(p.Count), 1)
 	}
-	at = on.Add(coldLook)
+	at := on.Add(coldLook)
 	if on.IsZero() || kg < coldLoadKg || ph.Band != schedule.BandLow || d.InQuiet(at) || it.goesToSleep(at) || !at.Before(ph.To) || at.After(off) {
-		return time.Time{}
+		return
 	}
-	it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
+	it.addAs(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 		Text: fmt.Sprintf("Look at the grate thermometer. Cold food takes %s for up to two hours: don't chase it. Above %s leave the vents alone.",
 			coldTakes(d.Req.Units), d.Grate(ph.LevelC-coldMostK)),
-		Why: "what is chased with the vents now is too hot later"})
-	return at
+		Why: "what is chased with the vents now is too hot later"}, apart)
 }
 
 func coldTakes(u unit.System) string {
@@ -91,17 +90,20 @@ func coldTakes(u unit.System) string {
 	return "15 to 40 °F"
 }
 
+// apart is from where steps are numbered that are no part of a row of their sort.
+const apart = 100
+
 // coldMostK is the most that cold food takes.
 const coldMostK = 40 / 1.8
 
 // lightFor is the lighting of coals that are added lit, a step of its own while somebody is up.
-func (it *Itinerary) lightFor(ph *schedule.Phase, r schedule.Refuel, off time.Time) bool {
+func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel, off time.Time) bool {
 	at := r.Window.Expected.Add(-instant.Minutes(chimneyLead))
 	if it.D.InQuiet(at) || it.goesToSleep(at) || !at.After(ph.From) {
 		return false
 	}
-	it.add(schedule.Step{Kind: schedule.StepLight, At: at, Phase: ph.Number, Attended: true, Minutes: 3, Why: "lit coals are added to lit ones",
-		Text: ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected, off)})
+	it.addAs(schedule.Step{Kind: schedule.StepLight, At: at, Phase: ph.Number, Attended: true, Minutes: 3, Why: "lit coals are added to lit ones",
+		Text: ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected, off)}, apart+number)
 	return true
 }
 

@@ -51,6 +51,15 @@ func (it *Itinerary) add(s schedule.Step) {
 	it.Steps = append(it.Steps, s)
 }
 
+// addAs adds a step with an ordinal of its own, so that it moves the ids of no others of its sort.
+func (it *Itinerary) addAs(s schedule.Step, ordinal int) {
+	key := stepSort(s)
+	was := it.Count[key]
+	it.Count[key] = ordinal - 1
+	it.add(s)
+	it.Count[key] = was
+}
+
 // addSecond adds a step that has the id of the second of its sort even where there
 // is no first one: a sheet without a first look may have one later.
 func (it *Itinerary) addSecond(s schedule.Step) {

@@ -126,12 +126,12 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 		return
 	}
 	off := it.expectedOff(ph.Number)
-	for _, r := range ph.Burn.Refuels {
+	for number, r := range ph.Burn.Refuels {
 		text := "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", unlit, where the fire goes next"
 		how := ""
 		if r.Lit {
 			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals"
-			if how = " " + addLit; !it.lightFor(ph, r, off) {
+			if how = " " + addLit; !it.lightFor(ph, number, r, off) {
 				text += ": start the chimney 20 min before"
 			}
 		}
@@ -142,10 +142,10 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	if ph.Band != schedule.BandLow {
 		every = checkHot
 	}
-	looked := it.coldStart(ph, off)
+	it.coldStart(ph, off)
 	text := "Look at the grate thermometer: " + d.Level(ph.LevelC) + ". Touch the top vent only if it is " + d.Slack() + " off."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
-		if d.InQuiet(at) || it.goesToSleep(at) || !looked.IsZero() && at.Sub(looked).Abs() < coldLook {
+		if d.InQuiet(at) || it.goesToSleep(at) {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,

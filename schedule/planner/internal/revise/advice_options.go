@@ -55,7 +55,7 @@ func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option 
 	if why == stalled {
 		return out
 	}
-	if tough := a.batch.It.Cut.Style == cut.Tough; tough && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 {
+	if tough := a.batch.It.Cut.Style == cut.Tough; tough && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 && v.offLevel() <= 0 {
 		to := hotterC
 		if level > hotterC-offLevelK/2 {
 			to = hottestC
