@@ -55,6 +55,10 @@ var calls int
 
 const fireLog = "time,kind,value\n09:00,lit,\n09:15,lit-coals,12\n09:15,vents,\"top 1/2, bottom 1/2\"\n10:30,grate,315 F\n"
 
+// teachLog is of a fire that burned out: read often enough, its vents moved twice.
+const teachLog = "time,kind,value\n09:00,lit,\n09:15,lit-coals,40\n09:15,vents,\"top open, bottom open\"\n09:30,grate,310 F\n09:45,grate,330 F\n" +
+	"09:50,vents,\"top 1/2, bottom 1/2\"\n10:10,grate,300 F\n10:30,grate,280 F\n10:35,vents,\"top 1/2, bottom 1/4\"\n11:00,grate,255 F\n11:20,grate,245 F\n11:40,grate,240 F\n"
+
 // must takes what a call gives and wants its status.
 func must[T interface{ StatusCode() int }](want int) func(T, error) T {
 	return func(a T, err error) T {
@@ -90,11 +94,14 @@ func main() {
 	cuts := must[*client.GetCutsResponse](200)(c.GetCutsWithResponse(ctx, nil))
 	must[*client.GetLayoutsResponse](200)(c.GetLayoutsWithResponse(ctx, nil))
 	must[*client.GetEntriesResponse](200)(c.GetEntriesWithResponse(ctx, nil))
+	must[*client.GetSchemaResponse](200)(c.GetSchemaWithResponse(ctx, "plan", nil))
+	must[*client.GetMetricsResponse](200)(c.GetMetricsWithResponse(ctx))
 	must[*client.GetForecastResponse](200)(c.GetForecastWithResponse(ctx, &client.GetForecastParams{Cut: "brisket", Weight: &large}))
 	must[*client.PostForecastResponse](200)(c.PostForecastWithResponse(ctx, nil, client.Inquiry{Cut: "brisket", Weight: &large}))
 	shows, top, bottom := "300 F", "open", "1/2"
 	must[*client.GetFireResponse](200)(c.GetFireWithResponse(ctx, &client.GetFireParams{Want: "250 F", Shows: &shows, Top: &top, Bottom: &bottom}))
 	must[*client.PostFireResponse](200)(c.PostFireWithBodyWithResponse(ctx, &client.PostFireParams{Want: "250 F"}, "text/csv", strings.NewReader(fireLog)))
+	must[*client.PostGrillResponse](200)(c.PostGrillWithBodyWithResponse(ctx, &client.PostGrillParams{Want: "250 F"}, "text/csv", strings.NewReader(teachLog)))
 	trial := true
 	made := must[*client.PostPlanResponse](201)(c.PostPlanWithResponse(ctx, &client.PostPlanParams{Trial: &trial}, request))
 	plan := made.JSON201
@@ -117,6 +124,7 @@ func main() {
 	must[*client.DeleteReadingResponse](200)(c.DeleteReadingWithResponse(ctx, plan.Id, 1, nil))
 	must[*client.GetDueResponse](200)(c.GetDueWithResponse(ctx, plan.Id, nil))
 	must[*client.GetNowResponse](200)(c.GetNowWithResponse(ctx, plan.Id, nil))
+	must[*client.GetGrillResponse](200)(c.GetGrillWithResponse(ctx, plan.Id))
 	feed := must[*client.GetFeedAddressResponse](200)(c.GetFeedAddressWithResponse(ctx, plan.Id))
 	another := must[*client.PostFeedResponse](201)(c.PostFeedWithResponse(ctx, plan.Id))
 	if feed.JSON200.Feed == another.JSON201.Feed {
@@ -226,9 +234,15 @@ await must(200, c.GET("/openapi.html", text));
 await must(200, c.GET("/v1/cuts"));
 await must(200, c.GET("/v1/layouts"));
 await must(200, c.GET("/v1/entries"));
+await must(200, c.GET("/v1/schemas/{name}", { params: { path: { name: "plan" } } }));
+await must(200, c.GET("/metrics", text));
 await must(200, c.GET("/v1/forecasts", { params: { query: { cut: "brisket", weight: "12 lb" } } }));
 await must(200, c.GET("/v1/fire", { params: { query: { want: "250 F", shows: "300 F", top: "open", bottom: "1/2" } } }));
 await must(200, c.POST("/v1/fire", { params: { query: { want: "250 F", shows: "300 F" } }, body: [{ time: "09:00", kind: "lit" }, { time: "10:30", kind: "grate", value: "315 F" }] }));
+const read = (time: string, value: string) => ({ time, kind: "grate" as const, value });
+await must(200, c.POST("/v1/fire/grill", { params: { query: { want: "250 F" } }, body: [{ time: "09:00", kind: "lit" }, { time: "09:15", kind: "lit-coals", value: "40" },
+	{ time: "09:15", kind: "vents", value: "top open, bottom open" }, read("09:30", "310 F"), read("09:45", "330 F"), { time: "09:50", kind: "vents", value: "top 1/2, bottom 1/2" }, read("10:10", "300 F"),
+	read("10:30", "280 F"), { time: "10:35", kind: "vents", value: "top 1/2, bottom 1/4" }, read("11:00", "255 F"), read("11:20", "245 F"), read("11:40", "240 F")] }));
 await must(200, c.POST("/v1/forecasts", { body: { cut: "brisket", weight: "12 lb", probability: [0.5, 0.9] } }));
 const made = await must(201, c.POST("/v1/plans", { params: { query: { trial: true } }, body: request }));
 type Plan = components["schemas"]["Plan"]; // a plan comes in other formats too, as texts
@@ -246,6 +260,7 @@ const log = await must(200, c.GET("/v1/plans/{id}/readings", { params: { path: i
 await must(200, c.DELETE("/v1/plans/{id}/readings/{entry}", { params: { path: { ...id, entry: log.data.entries[0]!.id } } }));
 await must(200, c.GET("/v1/plans/{id}/due", { params: { path: id } }));
 await must(200, c.GET("/v1/plans/{id}/now", { params: { path: id }, ...text }));
+await must(200, c.GET("/v1/plans/{id}/grill", { params: { path: id } }));
 await must(200, c.GET("/v1/plans/{id}/feed", { params: { path: id } }));
 const feed = (await must(201, c.POST("/v1/plans/{id}/feed", { params: { path: id } }))).data.feed;
 await must(200, c.GET("/v1/feeds/{id}", { params: { path: { id: feed } }, ...text }));
