@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"strings"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgxpool"
@@ -51,7 +52,7 @@ func migratePostgres(ctx context.Context, pool *pgxpool.Pool, schema string) err
 		return err
 	})
 	if err != nil {
-		return fmt.Errorf("the database cannot be used to keep plans: %w", err)
+		return fmt.Errorf("the database cannot be used to keep plans: %s", strings.Join(strings.Fields(err.Error()), " ")) // it may have many lines
 	}
 	return nil
 }

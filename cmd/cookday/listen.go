@@ -120,15 +120,18 @@ func (l *listenFlags) listen(ctx context.Context, out, log io.Writer) error {
 	m := metrics.New(version())
 	cfg.Store, cfg.Observer = m.Store(cfg.Store), m
 	ways.measured(m)
+	if l.metrics == "" {
+		cfg.Metrics = m.Handler()
+	} else if l.metrics, err = l.tellMetrics(ctx, cfg.Log, m.Handler()); err != nil {
+		return err
+	}
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", l.address)
 	if err != nil {
 		return usage("--address: %s", err)
 	}
 	fmt.Fprintf(out, "listening on http://%s, plans are kept in %s\n", listener.Addr(), told(l.store))
-	if l.metrics == "" {
-		cfg.Metrics = m.Handler()
-	} else if err := l.tellMetrics(ctx, out, m.Handler()); err != nil {
-		return errors.Join(err, listener.Close())
+	if l.metrics != "" {
+		fmt.Fprintf(out, "metrics are at http://%s/metrics\n", l.metrics)
 	}
 	service := api.New(cfg)
 	m.Watch(service, cfg.Store)

@@ -35,6 +35,9 @@ func TestListenIsRefused(t *testing.T) {
 		"no such directory":   {[]string{"--store", filepath.Join(dir, "a", "b.db")}, "no such file or directory"},
 		"no such log":         {[]string{"--log", "xml"}, "--log"},
 		"fewer than no plans": {[]string{"--solves", "-1"}, "is too few"},
+		"metrics for others":  {[]string{"--metrics", "0.0.0.0:0"}, "--metrics: 0.0.0.0:0 can be reached from other machines"},
+		"metrics, no port":    {[]string{"--metrics", "localhost"}, "--metrics: \"localhost\" is not host:port"},
+		"no such database":    {[]string{"--store", "postgres://127.0.0.1:1/plans?connect_timeout=2"}, "--store: the database cannot be used"},
 		"no streams":          {[]string{"--streams", "0"}, "at least one must be open"},
 		"kept for hours":      {[]string{"--keep", "12h"}, "is no number of days such as 400d"},
 		"a long goodbye":      {[]string{"--drain", "1h"}, "is not from 0s to 1m"},
@@ -57,11 +60,16 @@ func TestListenAnswersUntilItIsStopped(t *testing.T) {
 	defer cancel()
 	r, w := io.Pipe()
 	cmd := rootCommand()
-	cmd.SetArgs([]string{"listen", "--store", "memory", "--address", "127.0.0.1:0", "--token-file", token, "--log", "none"})
+	cmd.SetArgs([]string{"listen", "--store", "memory", "--address", "127.0.0.1:0", "--token-file", token, "--log", "none", "--metrics", "127.0.0.1:0"})
 	cmd.SetOut(w)
 	done := make(chan error)
 	go func() { done <- cmd.ExecuteContext(ctx) }()
-	line, err := bufio.NewReader(r).ReadString('\n')
+	lines := bufio.NewReader(r)
+	line, err := lines.ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	metrics, err := lines.ReadString('\n')
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,6 +89,7 @@ func TestListenAnswersUntilItIsStopped(t *testing.T) {
 			t.Errorf("%q: %d, want %d", header, a.StatusCode, want)
 		}
 	}
+	metricsAreApart(t, strings.TrimSpace(strings.TrimPrefix(metrics, "metrics are at ")), address)
 	cancel()
 	if err := <-done; err != nil {
 		t.Errorf("a stop is no fault: %v", err)
@@ -106,5 +115,37 @@ func TestFlagsFromTheEnvironment(t *testing.T) {
 	}
 	if _, err := set(map[string]string{"COOKDAY_SOLVES": "many"}); err == nil || !strings.Contains(err.Error(), "COOKDAY_SOLVES") {
 		t.Error(err)
+	}
+}
+
+// metricsAreApart: at an address of their own they need no token and have the calls of the
+// other, which has none of them.
+func metricsAreApart(t *testing.T, metrics, service string) {
+	t.Helper()
+	get := func(address, token string) (int, string) {
+		q, err := http.NewRequest(http.MethodGet, address, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		q.Header.Set("Authorization", "Bearer "+token)
+		a, err := http.DefaultClient.Do(q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer a.Body.Close()
+		text, err := io.ReadAll(a.Body)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a.StatusCode, string(text)
+	}
+	if code, text := get(metrics, ""); code != http.StatusOK || !strings.Contains(text, `cookday_calls_total{method="GET",route="/v1/layouts",status="200"} 1`) {
+		t.Errorf("%s: %d %.300s", metrics, code, text)
+	}
+	if code, _ := get(service+"/metrics", "a-long-enough-token"); code != http.StatusNotFound {
+		t.Errorf("the service itself: %d", code)
+	}
+	if code, _ := get(strings.TrimSuffix(metrics, "metrics")+"v1/plans", ""); code != http.StatusNotFound {
+		t.Errorf("plans at the address of the metrics: %d", code)
 	}
 }
