@@ -52,7 +52,7 @@ func TestADayByForms(t *testing.T) {
 	send("17:48:00", "of", "core burgers", "degrees", "92")
 	send("17:55:00", "did", "pulled", "dish", "burgers")
 	page := pageOf(t, h, p)
-	for _, want := range []string{"17:55 Burgers: Off, done", "17:48 Burgers: core 92", "17:44 Burgers: On the grill", "17:28 grate 496", "17:11 Lit", "It is 17:55."} {
+	for _, want := range []string{"17:55 Burgers: Off, done", "17:48 Burgers: core 92", "17:44 Burgers: On the grill", "17:28 grate 496", "17:11 Lit", "It is 5:55 PM."} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page lacks %q", want)
 		}

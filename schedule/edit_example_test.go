@@ -35,7 +35,7 @@ dishes:
 	}
 	// Output:
 	// feasible: false
-	// Serve Burgers in two sittings, 12 at 18:00, 12 at 18:30.
+	// Serve Burgers in two sittings, 12 at 6:00 PM, 12 at 6:30 PM.
 	// feasible: true
 	// Burgers 12 18:00
 	// Burgers, sitting 2 12 18:30

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
 )
 
 func noteCommand() *cobra.Command {
@@ -77,7 +78,7 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 		return inFile(filepath.Base(name), err)
 	}
 	if n.At.After(at) {
-		return usage("%s: %s is to come, it is %s; note what has happened", name, n.At.Format("15:04"), at.Format("15:04"))
+		return usage("%s: %s is to come, it is %s; note what has happened", name, p.Request.Units.Clock(n.At), p.Request.Units.Clock(at))
 	}
 	line, err := lineOf(name, in.data, map[string]string{"time": n.At.Format("2006-01-02 15:04"), "dish": n.Dish, "kind": n.Kind, "value": n.Text})
 	if err != nil {
@@ -86,16 +87,16 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 	if err := addLine(name, in.data, line, markOf(name, day)); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintln(cmd.OutOrStdout(), "Noted: "+strings.TrimRight(strings.Join([]string{said(n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
+	_, err = fmt.Fprintln(cmd.OutOrStdout(), "Noted: "+strings.TrimRight(strings.Join([]string{said(p.Request.Units, n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
 	return err
 }
 
 // said is a time, with its day where it is not today.
-func said(t, now time.Time) string {
+func said(u unit.System, t, now time.Time) string {
 	if t.Format(time.DateOnly) != now.Format(time.DateOnly) {
-		return t.Format("Mon 15:04")
+		return u.ClockOn(t)
 	}
-	return t.Format("15:04")
+	return u.Clock(t)
 }
 
 // lineOf is a line for a log, its columns in the order of the log's own.

@@ -48,13 +48,13 @@ func dayInFolder(t testing.TB) (day, log string) {
 func TestNote(t *testing.T) {
 	_, log := dayInFolder(t)
 	for _, n := range []struct{ at, words, says string }{
-		{"2027-07-03 22:05", "lit", "Noted: 22:05  lit\n"},
-		{"2027-07-03 22:42", "22:40 butt on", "Noted: 22:40 butt on\n"},
-		{"2027-07-04 00:10", "23:50 pork 98", "Noted: Sat 23:50 butt core 98 F\n"},
-		{"2027-07-04 05:12", "pork butt 152", "Noted: 05:12 butt core 152 F\n"},
-		{"2027-07-04 05:13", "125", "Noted: 05:13 butt core 125 F\n"},
+		{"2027-07-03 22:05", "lit", "Noted: 10:05 PM  lit\n"},
+		{"2027-07-03 22:42", "22:40 butt on", "Noted: 10:40 PM butt on\n"},
+		{"2027-07-04 00:10", "23:50 pork 98", "Noted: Sat 11:50 PM butt core 98 F\n"},
+		{"2027-07-04 05:12", "pork butt 152", "Noted: 5:12 AM butt core 152 F\n"},
+		{"2027-07-04 05:13", "125", "Noted: 5:13 AM butt core 125 F\n"},
 		{"2027-07-04 05:13", "undo", "Taken back: 2027-07-04 05:13 butt core 125 F\n"},
-		{"2027-07-04 05:14", "grate 245", "Noted: 05:14  grate 245 F\n"},
+		{"2027-07-04 05:14", "grate 245", "Noted: 5:14 AM  grate 245 F\n"},
 	} {
 		r := atClock(t, n.at, append([]string{"note", log}, strings.Fields(n.words)...)...)
 		if r.code != exitFine || r.out != n.says {
@@ -109,7 +109,7 @@ func TestALogRemembersItsDay(t *testing.T) {
 func TestNow(t *testing.T) {
 	day, log := dayInFolder(t)
 	r := atClock(t, "2027-07-03 12:00", "now", day)
-	if r.code != exitFine || !strings.Contains(r.out, "Nothing to do before 2") { // the fire is laid in the evening
+	if r.code != exitFine || !strings.Contains(r.out, "Nothing to do before 9:") { // the fire is laid in the evening
 		t.Errorf("before the day: %d\n%s%s", r.code, r.out, r.errors)
 	}
 	for _, n := range [][2]string{{"2027-07-03 22:40", "butt on"}, {"2027-07-04 05:00", "butt 140"}, {"2027-07-04 09:00", "butt 152"}, {"2027-07-04 12:00", "butt 158"}} {
@@ -118,7 +118,7 @@ func TestNow(t *testing.T) {
 		}
 	}
 	r = atClock(t, "2027-07-04 12:05", "now", day)
-	order := []string{"12:05 Sunday", "About 9", "Do now\n------", "Next\n----", "Worries\n-------", "At 16:00: ", "What you could do now", "On the fire", "158 °F at 12:00"}
+	order := []string{"12:05 PM, Sunday", "About 9", "Do now\n------", "Next\n----", "Worries\n-------", "At 4:00 PM: ", "What you could do now", "On the fire", "158 °F at 12:00 PM"}
 	at := 0
 	for _, part := range order {
 		i := strings.Index(r.out[at:], part)
@@ -179,7 +179,7 @@ func Example_note() {
 	say(5, 0, "note", log, "butt", "66")
 	say(5, 1, "note", log, "butt", "151")
 	// Output:
-	// Noted: 22:40 butt on
+	// Noted: 10:40 PM butt on
 	// sunday.csv: 66 F does not fit here; 66 C, that is 151 °F, may be meant. Write 66F or 66C.
-	// Noted: 05:01 butt core 151 F
+	// Noted: 5:01 AM butt core 151 F
 }

@@ -46,7 +46,7 @@ func sayPast(cmd *cobra.Command, name string, p schedule.Plan) {
 		name = "standard input"
 	}
 	if at := p.ServeAt; clockNow(cmd).After(at) {
-		fmt.Fprintf(cmd.ErrOrStderr(), "%s: serve: %s is past; this is how that day would have gone\n", name, at.Format("Monday 2 January 2006, 15:04"))
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s: serve: %s is past; this is how that day would have gone\n", name, p.Request.Units.Date(at)+", "+p.Request.Units.Clock(at))
 	}
 }
 

@@ -15,7 +15,7 @@ const lunchLog = `time,dish,kind,value
 func TestRevise(t *testing.T) {
 	plan := file(t, "plan.json", mustRun(t, lunch, "plan", "-", "--format", "json"))
 	out := mustRun(t, lunchLog, "revise", plan, "-", "--now", "12:16")
-	for _, want := range []string{"Revision", "[x]", "Now: 12:16."} {
+	for _, want := range []string{"Revision", "[x]", "Now: 12:16 PM."} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in\n%s", want, out)
 		}

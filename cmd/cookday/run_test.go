@@ -124,7 +124,7 @@ func TestADayThatIsPast(t *testing.T) {
 	if before.errors != "" || before.code != exitFine {
 		t.Errorf("while it is eaten: %q", before.errors)
 	}
-	if want := name + ": serve: Saturday 3 July 2027, 13:00 is past; this is how that day would have gone\n"; after.errors != want || after.code != exitFine || after.out != before.out {
+	if want := name + ": serve: Saturday, July 3, 2027, 1:00 PM is past; this is how that day would have gone\n"; after.errors != want || after.code != exitFine || after.out != before.out {
 		t.Errorf("%q, exit code %d", after.errors, after.code)
 	}
 }

@@ -21,9 +21,9 @@ func TestHeadlineIsOfBothDays(t *testing.T) {
 		wants   []string
 	}{
 		"warmed in the oven": {oven + "dishes:\n" + pork + burgers, []string{"What      Pulled pork (8 lb, cooked the day before) and Burgers (4 × 6 oz)",
-			"Friday 9 July 2027, and ", "cooked by 20:00 Fri: Pulled pork 9", "- Pulled pork: 8 lb", "For the day before: buy about", "and foil", "The day before: low band"}},
+			"Friday, July 9, and ", "cooked by 8:00 PM Fri: Pulled pork 9", "- Pulled pork: 8 lb", "For the day before: buy about", "and foil", "The day before: low band"}},
 		"warmed on the grate": {"dishes:\n" + pork + burgers, []string{"Pulled pork (8 lb, cooked", "- Pulled pork: 8 lb", "and foil"}},
-		"nothing else":        {oven + "dishes:\n" + pork, []string{"Eat at    13:00 on Saturday 10 July 2027; chilled by 20:00 Fri", "- Pulled pork: 8 lb"}},
+		"nothing else":        {oven + "dishes:\n" + pork, []string{"Eat at    1:00 PM on Saturday, July 10, 2027; chilled by 8:00 PM Fri", "- Pulled pork: 8 lb"}},
 	} {
 		r, err := schedule.Read([]byte("format: 1\nserve: {date: 2027-07-10, time: \"13:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n" + c.request))
 		if err != nil {

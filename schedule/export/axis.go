@@ -1,6 +1,9 @@
 package export
 
-import "time"
+import (
+	"strings"
+	"time"
+)
 
 // axis maps instants to the width of a picture.
 type axis struct {
@@ -51,13 +54,18 @@ func (a axis) scale(s *svg, top, bottom float64) {
 	for _, t := range a.ticks() {
 		x := a.x(t)
 		s.shape("path", "class", "rule", "d", "M"+short(x)+" "+short(top)+"V"+short(bottom))
-		text := a.clock(t)
+		text := a.tick(t)
 		half := size(text, false) / 2
 		if middle := min(max(x, half), pictureWidth-half); middle-half > end+4 {
 			s.label(middle, top-4, "soft middle", text)
 			end = middle + half
 		}
 	}
+}
+
+// tick is the time of a tick, without minutes where there are none to say.
+func (a axis) tick(t time.Time) string {
+	return strings.Replace(a.clock(t), ":00 ", " ", 1) // before AM and PM only
 }
 
 // midnights are the starts of days within the axis.

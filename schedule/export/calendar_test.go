@@ -154,8 +154,8 @@ func TestCalendarOverAClockChange(t *testing.T) {
 	if got := strings.Join(zone, "\n"); got != want {
 		t.Errorf("zone:\n%s\nwant:\n%s", got, want)
 	}
-	if sheet := textOf(t, p, Options{}); !strings.Contains(sheet, "02:30 CEST") || !strings.Contains(sheet, "02:30 CET") ||
-		!strings.Contains(sheet, "The clocks go back by 1 hr: 03:00 becomes 02:00.") {
+	if sheet := textOf(t, p, Options{}); !strings.Contains(sheet, "2:30 AM CEST") || !strings.Contains(sheet, "2:30 AM CET") ||
+		!strings.Contains(sheet, "The clocks go back by 1 hr: 3:00 AM becomes 2:00 AM.") {
 		t.Error(sheet)
 	}
 }

@@ -2,6 +2,7 @@ package export
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -15,10 +16,20 @@ func (v *view) at(t time.Time) time.Time { return t.In(v.loc).Round(time.Minute)
 func (v *view) clock(t time.Time) string {
 	t = v.at(t)
 	if v.twice(t) {
-		return t.Format("15:04 MST")
+		return v.sys.Clock(t) + t.Format(" MST")
 	}
-	return t.Format("15:04")
+	return v.sys.Clock(t)
 }
+
+// clockColumn is the time of day for a column of them, as wide as each other.
+func (v *view) clockColumn(t time.Time) string {
+	text := v.clock(t)
+	width := columns(v.sys.Clock(time.Date(2000, 1, 1, 12, 0, 0, 0, time.UTC))) // the widest there is
+	return strings.Repeat(" ", max(width-columns(text), 0)) + text
+}
+
+// onDay is a time of day with the day it is of: "6:00 PM on Saturday, July 3".
+func (v *view) onDay(t time.Time) string { return v.clock(t) + " on " + v.day(t) }
 
 // twice tells whether the cook's clock shows this time again half an hour, one or two hours
 // before or after (no zone of this century turns its clocks by another amount).
@@ -31,8 +42,10 @@ func (v *view) twice(t time.Time) bool {
 	return false
 }
 
-// day prints a date for a heading or a headline.
-func (v *view) day(t time.Time) string { return v.at(t).Format("Monday 2 January 2006") }
+// day prints a day for a heading, date one with its year.
+func (v *view) day(t time.Time) string { return v.sys.Day(v.at(t)) }
+
+func (v *view) date(t time.Time) string { return v.sys.Date(v.at(t)) }
 
 // sameDay tells whether two instants share a date on the cook's clock.
 func (v *view) sameDay(a, b time.Time) bool {
@@ -106,8 +119,8 @@ func (v *view) jumps(from, to time.Time) []jump {
 			way, by = "back", -by
 		}
 		if by > 0 {
-			old := end.In(time.FixedZone(name, before)).Format("15:04")
-			found = append(found, jump{end, fmt.Sprintf("The clocks go %s by %s: %s becomes %s.", way, v.sys.About(by), old, end.In(v.loc).Format("15:04")),
+			old := end.In(time.FixedZone(name, before))
+			found = append(found, jump{end, fmt.Sprintf("The clocks go %s by %s: %s becomes %s.", way, v.sys.About(by), v.sys.Clock(old), v.sys.Clock(end.In(v.loc))),
 				fmt.Sprintf("clocks %s %s", way, v.sys.About(by))})
 		}
 		t = end

@@ -24,8 +24,8 @@ func ExampleText() {
 		log.Fatal(err)
 	}
 	// Output:
-	// Saturday 3 July 2027
-	// --------------------
+	// Saturday 3 July
+	// ---------------
 	// [ ] 17:20  Put the chicken thighs on, skin up.
 	// [ ] 17:50  Take the chicken thighs off at 74 °C in the core.
 	//            Between 17:43 and 17:58, likely 17:50.

@@ -45,7 +45,7 @@ const (
 const dueWithin = 2 * time.Minute
 
 func (t *textSheet) standing() {
-	t.item("", t.styled(bold, t.clock(t.now)+" "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.day(t.now), "")+".")
+	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")+".")
 	t.item("", t.sure()+".")
 	due, next := t.dueAndNext()
 	t.heading("Do now", '-')

@@ -59,7 +59,7 @@ func (t *textSheet) whole() {
 func (t *textSheet) infeasible() {
 	t.heading(t.title(), '=')
 	t.item("", t.styled(bold, "There is no plan for this day as it is asked for."))
-	t.item("", "Asked: "+t.menu()+", to eat at "+t.clock(t.ServeAt)+" on "+t.day(t.ServeAt)+".")
+	t.item("", "Asked: "+t.menu()+", to eat at "+t.clock(t.ServeAt)+" on "+t.date(t.ServeAt)+".")
 	t.findings("Why not", t.Findings)
 	t.remedies("What would make it work")
 	first, rest := t.bySeverity()
@@ -151,9 +151,9 @@ func (v *view) menuItems() []menuItem {
 // eatAt says when people eat, and which dishes come at another time.
 func (v *view) eatAt() string {
 	if at := v.tableAt(); at.After(v.ServeAt) {
-		return v.clock(at) + " on " + v.day(at) + "; chilled by " + v.clockBy(v.ServeAt, at)
+		return v.clock(at) + " on " + v.date(at) + "; chilled by " + v.clockBy(v.ServeAt, at)
 	}
-	text := v.clock(v.ServeAt) + " on " + v.day(v.ServeAt)
+	text := v.clock(v.ServeAt) + " on " + v.date(v.ServeAt)
 	for _, d := range v.Dishes {
 		if !v.at(d.ServeAt).Equal(v.at(v.ServeAt)) && !d.ServeAt.IsZero() {
 			verb := " at "

@@ -114,7 +114,7 @@ func (t *textSheet) steps(next int) {
 // happens, the time, the kind, the text.
 func (t *textSheet) entry(e entry) {
 	if e.remark != "" {
-		t.item("    "+pad(t.clock(e.at), 5)+"  ", "-- "+e.remark)
+		t.item("    "+t.clockColumn(e.at)+"  ", "-- "+e.remark)
 		return
 	}
 	mark := "[ ] "
@@ -124,7 +124,7 @@ func (t *textSheet) entry(e entry) {
 	case !e.step.Attended:
 		mark = " ~  "
 	}
-	lead := mark + t.styled(bold, pad(t.clock(e.at), 5)) + "  "
+	lead := mark + t.styled(bold, t.clockColumn(e.at)) + "  "
 	if t.width >= 64 {
 		lead += pad(e.kind, kindColumns) + "  "
 	}

@@ -35,9 +35,9 @@ func TestTextKeepsToItsWidth(t *testing.T) {
 func TestTextSaysWhatACookNeeds(t *testing.T) {
 	got := textOf(t, invented(), Options{Now: invented().ServeAt.Add(-5 * time.Hour)})
 	last := -1
-	for _, want := range []string{"18:00 on Saturday 3 July 2027", "21:30 on Friday 2 July 2027", "About 84%",
-		"carbon monoxide", "Friday 2 July 2027\n---", "Quiet hours until 05:30 Sat", "Saturday 3 July 2027\n---", "[ ] 05:30  wrap",
-		"Now: 13:00", "Light an hour earlier. An hour more of fuel. Then: light at 20:30 Fri", "Colour is no sign"} {
+	for _, want := range []string{"6:00 PM on Saturday, July 3, 2027", "9:30 PM on Friday, July 2", "About 84%",
+		"carbon monoxide", "Friday, July 2\n---", "Quiet hours until 5:30 AM Sat", "Saturday, July 3\n---", "[ ]  5:30 AM  wrap",
+		"Now: 1:00 PM", "Light an hour earlier. An hour more of fuel. Then: light at 8:30 PM Fri", "Colour is no sign"} {
 		at := strings.Index(got, want)
 		if at <= last {
 			t.Errorf("%q is missing or out of order", want)
@@ -52,7 +52,7 @@ func TestTextSaysWhatACookNeeds(t *testing.T) {
 func TestTextBriefSaysTheNextSteps(t *testing.T) {
 	p := invented()
 	got := textOf(t, p, Options{Brief: 3, Now: p.Steps[5].At.Add(time.Minute)})
-	if strings.Count(got, "[ ]") != 3 || !strings.Contains(got, "14:00") || strings.Contains(got, "12:30  take off") || strings.Contains(got, "serve") {
+	if strings.Count(got, "[ ]") != 3 || !strings.Contains(got, "2:00 PM") || strings.Contains(got, "12:30 PM  take off") || strings.Contains(got, "serve") {
 		t.Error(got)
 	}
 	if !strings.Contains(got, "carbon monoxide") {
@@ -79,7 +79,7 @@ func TestRevisionMarksWhatChanged(t *testing.T) {
 	p.Steps[0].Done = true
 	p.Changes = []schedule.Change{{Step: p.Steps[5].ID, Kind: "moved", Dish: "brisket", Minutes: 40, Text: "40 min later than before", Why: "the core is behind"}}
 	got := textOf(t, p, Options{})
-	for _, want := range []string{"Revision  2", "What this revision changed", "* 40 min later than before. The core is behind.", "[x] 21:10", "likely 12:30. 40 min later"} {
+	for _, want := range []string{"Revision  2", "What this revision changed", "* 40 min later than before. The core is behind.", "[x]  9:10 PM", "likely 12:30 PM. 40 min later"} {
 		if !strings.Contains(strings.Join(strings.Fields(got), " "), strings.Join(strings.Fields(want), " ")) {
 			t.Errorf("no %q in\n%s", want, got)
 		}

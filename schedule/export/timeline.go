@@ -153,7 +153,7 @@ func (t *timeline) days(y, bottom float64) {
 		if i > 0 {
 			t.shape("path", "class", "midnight", "d", "M"+short(from)+" "+short(y-11)+"V"+short(bottom))
 		}
-		for _, layout := range []string{"Monday 2 January", "Mon 2 Jan", "Mon"} {
+		for _, layout := range t.sys.DayForms() {
 			if text := t.at(day).Format(layout); size(text, true) < to-from-6 {
 				t.label(from+4, y, "strong", text)
 				break

@@ -315,7 +315,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S38": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.StandsOpen, "since 11:00", "by 13:00", "oven at 170 °F")
+		a.wants(t, schedule.StandsOpen, "since 11:00 AM", "by 1:00 PM", "oven at 170 °F")
 	},
 	"S39": func(t *testing.T, s scenario) {
 		a := s.logged(t)
@@ -324,7 +324,7 @@ var sane = map[string]func(*testing.T, scenario){
 		}
 		said := false
 		for _, c := range a.Changes {
-			said = said || c.Kind == schedule.StepTakeOff && strings.Contains(c.Why, "went on at 00:30")
+			said = said || c.Kind == schedule.StepTakeOff && strings.Contains(c.Why, "went on at 12:30 AM")
 		}
 		if !said {
 			t.Errorf("the late start is no reason: %v", a.Changes)

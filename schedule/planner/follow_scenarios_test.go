@@ -245,11 +245,17 @@ func (a answer) curveAt(t *testing.T, at time.Time) float64 {
 func clockIn(t *testing.T, text, after string) time.Duration {
 	t.Helper()
 	_, rest, _ := strings.Cut(text, after)
-	m := regexp.MustCompile(`([0-9]{1,2}):([0-9]{2})`).FindStringSubmatch(rest)
+	m := regexp.MustCompile(`([0-9]{1,2}):([0-9]{2})(?: ([AP]M))?`).FindStringSubmatch(rest)
 	if m == nil {
 		t.Fatalf("no time after %q in %q", after, text)
 	}
 	h, _ := strconv.Atoi(m[1])
+	if m[3] != "" {
+		h %= 12
+	}
+	if m[3] == "PM" {
+		h += 12
+	}
 	min, _ := strconv.Atoi(m[2])
 	return time.Duration(h)*time.Hour + time.Duration(min)*time.Minute
 }

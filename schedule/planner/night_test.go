@@ -43,7 +43,7 @@ func spends(t *testing.T, p schedule.Plan, way schedule.NightWay, first string) 
 // because nothing else works, and nobody is called between 23:00 and 05:00.
 func TestBrisketForNoonWithNoHoursSaid(t *testing.T) {
 	p := plantest.Day(t, noonDay("", "{name: Brisket, cut: brisket, weight: 12 lb}"))
-	spends(t, p, schedule.NightFire, "The fire burns unwatched from 23:00 to 05:00 while you sleep.")
+	spends(t, p, schedule.NightFire, "The fire burns unwatched from 11:00 PM to 5:00 AM while you sleep.")
 	if called := inUsualNight(p); len(called) > 0 {
 		t.Errorf("in the night: %v", called)
 	}
@@ -76,12 +76,12 @@ func TestNightsInTheirOrder(t *testing.T) {
 		way            schedule.NightWay
 		first          string
 	}{
-		{"a day's cook", evening("", "8 lb"), schedule.NightDay, "You sleep until 05:00"},
-		{"an early start", gentle(""), schedule.NightEarly, "You are up at 03:"},
+		{"a day's cook", evening("", "8 lb"), schedule.NightDay, "You sleep until 5:00 AM"},
+		{"an early start", gentle(""), schedule.NightEarly, "You are up at 3:"},
 		{"the fire, since nothing else works", noonDay("", fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched"},
 		{"the fire is asked for", strings.Replace(evening("overnight: true", "7 lb"), "18:00", "13:00", 1), schedule.NightFire, "The fire burns unwatched"},
 		{"no unwatched fire in wind", noonDay("weather: {wind: 12 mph}", fmt.Sprintf(butt, "6 lb")), schedule.NightAwake, "Somebody is up in the night"},
-		{"hours that were said", noonDay(plantest.Sleep, fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched from 23:00 to 05:30"},
+		{"hours that were said", noonDay(plantest.Sleep, fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched from 11:00 PM to 5:30 AM"},
 	} {
 		t.Run(c.name, func(t *testing.T) { spends(t, plantest.Plan(t, c.document), c.way, c.first) })
 	}

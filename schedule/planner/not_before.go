@@ -13,6 +13,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/ahead"
 	"example.com/cookday/schedule/planner/internal/day"
 )
@@ -163,7 +164,7 @@ func (b bound) another(ctx context.Context, p schedule.Plan, days int, e ahead.E
 		return schedule.Remedy{}, false, err
 	}
 	m := schedule.Remedy{
-		Code: "later", Text: fmt.Sprintf("Serve on %s at %s.", q.ServeAt.Format("Monday"), serve.Time.HhMm()), Price: "a day later",
+		Code: "later", Text: fmt.Sprintf("Serve on %s at %s.", q.ServeAt.Format("Monday"), say.TimeOfDay(q.Request.Units, serve.Time)), Price: "a day later",
 		Edits: []schedule.Edit{schedule.NewEdit("serve", serve)}, LightAt: q.LightAt, ServeAt: q.ServeAt, Chance: q.Chance.All, Cost: q.Solution.Objective,
 	}
 	if days > 1 {

@@ -98,8 +98,8 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
-	// remedy: Serve Burgers in two sittings, 12 at 18:00, 12 at 18:30.
-	// remedy: Serve Burgers in two sittings, 12 at 17:30, 12 at 18:00.
+	// remedy: Serve Burgers in two sittings, 12 at 6:00 PM, 12 at 6:30 PM.
+	// remedy: Serve Burgers in two sittings, 12 at 5:30 PM, 12 at 6:00 PM.
 	// remedy: Cook 14 of the 24 Burgers.
 }
 

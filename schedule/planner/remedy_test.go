@@ -18,15 +18,15 @@ func TestRemediesOfHardDays(t *testing.T) {
 	const head = "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\n"
 	for _, c := range []struct{ name, day, why, remedy string }{
 		{"neither before six nor in the night", "earliest: \"06:00\"\nquiet: [{from: \"22:00\", to: \"06:00\"}]\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Picnic, cut: pork-picnic, weight: 8 lb, serve: \"12:00\"}\n",
-			"nothing may start before Sat 06:00", "Begin at Fri"},
+			"nothing may start before Sat 6:00 AM", "Begin at Fri"},
 		{"too many ribs, and too late a start", "earliest: \"13:00\"\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Ribs, cut: spare-ribs, weight: 3 lb, count: 8}\n",
 			"no room for all of it at once", "Cook 2 of the 8 Ribs. Begin at Sat"},
 		{"a large turkey on a small kettle", "grill: {kind: kettle, diameter: 14 in}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 18 lb}\n",
 			"does not fit on the grate", "Cook Turkey of 7.2 lb instead of 18 lb."},
 		{"nobody to light it", "quiet: [{from: \"20:00\", to: \"14:00\"}]\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Brisket, cut: brisket, weight: 12 lb}\n",
-			"nobody is there to tend the fire or to take anything off between 20:00 and 14:00", "Let go of the quiet hours."},
+			"nobody is there to tend the fire or to take anything off between 8:00 PM and 2:00 PM", "Let go of the quiet hours."},
 		{"burgers for many", "grill: {kind: kettle, diameter: 18 in}\ndishes:\n  - {name: Burgers, cut: burger, weight: 6 oz, count: 24}\n",
-			"what comes off first does not keep until the rest is done", "Serve Burgers in two sittings, 12 at 17:30, 12 at 18:00."},
+			"what comes off first does not keep until the rest is done", "Serve Burgers in two sittings, 12 at 5:30 PM, 12 at 6:00 PM."},
 		{"a hand's breadth of grate", "grill: {kind: other, zones: [{name: all, width: 4 in, depth: 4 in, min: 225 F, max: 300 F}]}\ndishes:\n  - {name: Brisket, cut: brisket, weight: 12 lb}\n",
 			"does not fit on the grate", ""},
 	} {

@@ -32,7 +32,7 @@ func TestServingFollowsALateDish(t *testing.T) {
 	if rested := off.Add(30 * time.Minute); q.ServeAt.Before(rested) { // the rest of the cut's row
 		t.Errorf("served at %v, rested at %v", q.ServeAt, rested)
 	}
-	said := regexp.MustCompile(`^At 16:00: ([0-9]+|less than 1)%; at [0-9:]+: (8[89]|9[0-9])%\.`)
+	said := regexp.MustCompile(`^At 4:00 PM: ([0-9]+|less than 1)%; at [0-9:]+ [AP]M: (8[89]|9[0-9])%\.`)
 	if f := q.Findings[0]; f.Code != "served-later" || !said.MatchString(f.Text) {
 		t.Errorf("the first finding is %q: %s", f.Code, f.Text)
 	}

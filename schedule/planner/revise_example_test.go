@@ -73,7 +73,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 14:03, 4 hr before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 hr 15 min until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 °F. Aim at 150 °F to 160 °F at the meat and check with a probe: many ovens run 20 to 30 °F over. Above 140 °F throughout until it is served, and eaten by 19:00. Measure just under the surface; a probe in the middle is an alarm only.
+	// Brisket: expected off at 2:03 PM, 4 hr before serving. It can be held until then. Loosen the wrapping of Brisket and let stand about 1 hr 15 min until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 °F. Aim at 150 °F to 160 °F at the meat and check with a probe: many ovens run 20 to 30 °F over. Above 140 °F throughout until it is served, and eaten by 7:00 PM. Measure just under the surface; a probe in the middle is an alarm only.
 	// - Let the fire sink to 225 °F. Brisket is done 2 hr 45 min later.
 }
 
@@ -85,11 +85,11 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 18:00: 44%; at 21:10: 90%. The plan is for 21:10 now. Brisket is expected ready at 18:15.
-	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 17:45, between 15:56 and 20:36.
-	// - Bring the grate up to 300 °F. Brisket is done 50 min earlier; dinner is at 18:00, not at 21:10.
-	// - Finish Brisket in the kitchen oven at 300 °F. Brisket is done 55 min earlier; dinner is at 18:00, not at 21:10.
-	// - Eat when it is likely ready, at 18:20, and bear with a delay. The cook stays as it is.
+	// At 6:00 PM: 44%; at 9:10 PM: 90%. The plan is for 9:10 PM now. Brisket is expected ready at 6:15 PM.
+	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
+	// - Bring the grate up to 300 °F. Brisket is done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
+	// - Finish Brisket in the kitchen oven at 300 °F. Brisket is done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
+	// - Eat when it is likely ready, at 6:20 PM, and bear with a delay. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.
@@ -99,8 +99,8 @@ func ExampleRevise_probe() {
 17:20,chicken,core,340 F
 `, "2027-07-03 17:20"), "probe-in-air", "late")
 	// Output:
-	// Chicken: the reading of 340 °F at 17:20 shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part. It is left out.
-	// - Serve at 18:40. The cook stays as it is.
+	// Chicken: the reading of 340 °F at 5:20 PM shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part. It is left out.
+	// - Serve at 6:40 PM. The cook stays as it is.
 }
 
 // Dinner is moved from six to eight at half past four.
@@ -119,8 +119,8 @@ func ExampleRevise_servingMoved() {
 	// serve at 20:00
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
-	// Chicken: expected off at 17:23, 2 hr 30 min before serving. It can be held until about 18:15, which is too short. Close Chicken, in foil, in an insulated box with towels, warmed with hot water first; its skin softens there. Above 140 °F throughout until about 18:15: on the table by then, eaten by 19:15. Below 140 °F anywhere: serve at once.
-	// - Serve Chicken by itself at 18:15. Chicken is eaten 1 hr 45 min earlier.
+	// Chicken: expected off at 5:23 PM, 2 hr 30 min before serving. It can be held until about 6:15 PM, which is too short. Close Chicken, in foil, in an insulated box with towels, warmed with hot water first; its skin softens there. Above 140 °F throughout until about 6:15 PM: on the table by then, eaten by 7:15 PM. Below 140 °F anywhere: serve at once.
+	// - Serve Chicken by itself at 6:15 PM. Chicken is eaten 1 hr 45 min earlier.
 }
 
 // The fire went out at three in the night and is found at half past five.
@@ -131,6 +131,6 @@ func ExampleRevise_fireOut() {
 2027-07-03 05:30,butt,core,118 F
 `, "2027-07-03 05:30"), "fire-died", "fire-out", "fire-out-over", "slow-through-danger-zone")
 	// Output:
-	// The fire has been out since about 03:00.
+	// The fire has been out since about 3:00 AM.
 	// Butt: 2 hr 15 min without heat between 40 and 140 °F (4 and 60 °C); the published limit is 2 hr. With the fire out this is outside the published limits: do not serve it. Throw it away; your local food authority can say more.
 }

@@ -41,7 +41,7 @@ func TestTheFireAndSilenceAreSaid(t *testing.T) {
 	const head = "time,dish,kind,value\n08:00,brisket,on,\n"
 	for _, c := range []struct{ name, log, now, code, words string }{
 		{"no reading", "", "2027-07-03 11:00", "no-readings", "slow end"},
-		{"a gap", "09:00,brisket,core,60 °F\n09:30,brisket,core,80 °F\n", "2027-07-03 12:30", "readings-stopped", "09:30"},
+		{"a gap", "09:00,brisket,core,60 °F\n09:30,brisket,core,80 °F\n", "2027-07-03 12:30", "readings-stopped", "9:30 AM"},
 		{"fire dying", "10:00,,grate,270 °F\n10:30,,grate,240 °F\n11:00,,grate,205 °F\n", "2027-07-03 11:00", "fire-died", "falling since about 10:00"},
 		{"fire told out", "10:00,,fire-out,\n", "2027-07-03 10:40", "fire-died", "out since about 10:00"},
 		{"core falling", "10:00,brisket,core,110 °F\n10:30,brisket,core,107 °F\n11:00,brisket,core,104 °F\n", "2027-07-03 11:00", "core-falling", "fallen from 110 °F to 104 °F"},
@@ -188,7 +188,7 @@ func TestADeadFireIsRebuiltAtOnce(t *testing.T) {
 func TestASilentDishIsAskedAfter(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/chicken-and-burgers.yaml"))
 	f, _ := plantest.Finding(plantest.Revised(t, p, "time,dish,kind,value\n", "2027-07-03 17:50"), "no-word")
-	if !strings.HasPrefix(f.Text, "Is Chicken off?") || !strings.Contains(f.Text, "before 18:00") {
+	if !strings.HasPrefix(f.Text, "Is Chicken off?") || !strings.Contains(f.Text, "before 6:00 PM") {
 		t.Errorf("finding %q", f.Text)
 	}
 }

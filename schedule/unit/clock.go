@@ -25,3 +25,14 @@ func (s System) Date(t time.Time) string {
 	}
 	return t.Format("Monday 2 January 2006")
 }
+
+// ClockOn prints a time of day with its weekday: "Fri 8:00 PM", "Fri 20:00".
+func (s System) ClockOn(t time.Time) string { return t.Format("Mon ") + s.Clock(t) }
+
+// DayForms are the layouts of a day, the longest first, for where room is short.
+func (s System) DayForms() []string {
+	if s == US {
+		return []string{"Monday, January 2", "Mon, Jan 2", "Mon"}
+	}
+	return []string{"Monday 2 January", "Mon 2 Jan", "Mon"}
+}

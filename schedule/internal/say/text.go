@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/unit"
+	"github.com/rickb777/date/clock"
 )
 
 // Quoted makes foreign text fit for a message of one line.
@@ -17,8 +18,13 @@ func Quoted(text string) string {
 	return fmt.Sprintf("%q", text)
 }
 
-// LocalClock is a local clock, "17:45".
-func LocalClock(t time.Time) string { return t.Format("15:04") }
+// LocalClock is a local clock, "5:45 PM" or "17:45".
+func LocalClock(u unit.System, t time.Time) string { return u.Clock(t) }
+
+// TimeOfDay is a time of day without a day, as [LocalClock] has it.
+func TimeOfDay(u unit.System, c clock.Clock) string {
+	return u.Clock(time.Date(2000, 1, 1, c.Hours(), c.Minutes(), 0, 0, time.UTC))
+}
 
 func Mass(u unit.System, kg float64) string { return u.Mass(unit.Mass(kg)) }
 

@@ -13,7 +13,6 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
-	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
@@ -120,7 +119,7 @@ func (s *TwoDays) earliest(loc *time.Location, chill time.Time) []schedule.Fault
 	at := day.ClockIn(s.asked, e, loc)
 	if !at.Before(chill) {
 		return []schedule.Fault{{Path: "earliest", Sentence: fmt.Sprintf(
-			"nothing may begin before %s, so nothing can be cooked the day before; give earliest the date of that day", assemble.DayAndTime(at))}}
+			"nothing may begin before %s, so nothing can be cooked the day before; give earliest the date of that day", s.asked.Units.ClockOn(at))}}
 	}
 	c := day.ClockOf(at)
 	s.before.Earliest = &c
@@ -172,7 +171,7 @@ func planTwo(ctx context.Context, sound day.Sound, e Effort) (schedule.Plan, err
 	}
 	if !before.Feasible {
 		before.Findings = append(before.Findings, schedule.NewFinding("ahead-infeasible", "",
-			fmt.Sprintf("%s cannot be cooked by %s on the day before.", say.Listed(namesOf(s.dishes), "and"), say.LocalClock(before.ServeAt))))
+			fmt.Sprintf("%s cannot be cooked by %s on the day before.", say.Listed(namesOf(s.dishes), "and"), say.LocalClock(before.Request.Units, before.ServeAt))))
 		return before, nil
 	}
 	if s.on == nil && e.FirstPlan {

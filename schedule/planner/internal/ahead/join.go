@@ -131,7 +131,7 @@ func (s TwoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 func (s TwoDays) serve(p *schedule.Plan, dish schedule.Dish, ready time.Time, loc *time.Location, add func(kind schedule.StepKind, at time.Time, win schedule.Window, text, why string)) {
 	if dish.Travel != nil {
 		add(schedule.StepServe, ready, plans.FixedWindow(ready), assemble.LeaveText(dish.Name, s.asked.Units.About(time.Duration(*dish.Travel))),
-			"on the table at "+say.LocalClock(day.ClockIn(s.asked, dish.Serve, loc)))
+			"on the table at "+say.LocalClock(s.asked.Units, day.ClockIn(s.asked, dish.Serve, loc)))
 		return
 	}
 	var names []string

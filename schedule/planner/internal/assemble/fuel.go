@@ -56,11 +56,11 @@ func (d *Assembler) shortText(ph *schedule.Phase, f fire.Fire, s fire.Shortfall)
 	at := func(minute float64) time.Time { return ph.From.Add(instant.Minutes(minute)) }
 	up := at(s.OutMinute + s.ShortMinutes)
 	text := fmt.Sprintf("The %s fire, fed last at %s, is expected to run down at about %s, and nobody is up before %s.",
-		f.Layout, say.LocalClock(instant.QuarterDown(at(s.FedMinute))), say.LocalClock(instant.QuarterDown(at(s.OutMinute))), say.LocalClock(up))
+		f.Layout, say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.FedMinute))), say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.OutMinute))), say.LocalClock(d.Req.Units, up))
 	last := s.CanLastMinutes()
 	if last > 0 {
 		text += fmt.Sprintf(" It lasts about %s untended: feed it at %s or later before lights out, or get up by then.",
-			d.About(shortened(last)), say.LocalClock(instant.QuarterDown(up.Add(-instant.Minutes(last))).Add(instant.Quarter)))
+			d.About(shortened(last)), say.LocalClock(d.Req.Units, instant.QuarterDown(up.Add(-instant.Minutes(last))).Add(instant.Quarter)))
 	}
 	if other, longest := d.longerFire(f, last); longest > 0 {
 		text += fmt.Sprintf(" The %s layout lasts up to %s at this level.", other, d.About(shortened(longest)))
@@ -127,7 +127,7 @@ func (d *Assembler) noteFuel(p *schedule.Plan) {
 		for _, r := range ph.Burn.Refuels {
 			if d.InQuiet(r.Window.Expected) {
 				d.find("refuel-in-quiet", "", nil, fmt.Sprintf(
-					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, say.LocalClock(r.Window.Expected)))
+					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, say.LocalClock(d.Req.Units, r.Window.Expected)))
 			}
 		}
 	}

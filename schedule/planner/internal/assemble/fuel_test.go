@@ -88,7 +88,7 @@ func TestFireThatCannotLastSaysWhatWould(t *testing.T) {
 		}
 	}
 	t.Log(f.Text)
-	if f.Code != "fire-cannot-last" || f.Severity != schedule.Warning || !strings.Contains(f.Text, "untended") || !strings.Contains(f.Text, "09:00") {
+	if f.Code != "fire-cannot-last" || f.Severity != schedule.Warning || !strings.Contains(f.Text, "untended") || !strings.Contains(f.Text, "9:00 AM") {
 		t.Errorf("%+v", f)
 	}
 }

@@ -49,7 +49,7 @@ func (d *Assembler) lethalityText(p *arrange.Placed, l *schedule.Lethality) stri
 		return fmt.Sprintf("As predicted the core adds up to %.0f%% of the published time and temperature table for %s. %s stands.", math.Floor(l.Fraction*100), l.Product, rule)
 	}
 	return fmt.Sprintf("As predicted the core has added up to the whole of the published time and temperature table for %s by about %s. %s stands.",
-		l.Product, say.LocalClock(instant.QuarterDown(*l.At).Add(instant.Quarter)), rule)
+		l.Product, say.LocalClock(d.Req.Units, instant.QuarterDown(*l.At).Add(instant.Quarter)), rule)
 }
 
 // coreHistory is the predicted core temperature from the put-on through the least

@@ -34,10 +34,10 @@ func (d *Assembler) noteNight(p *schedule.Plan, all []*arrange.Placed) {
 	case schedule.NightOven:
 		d.find(schedule.CodeNightOven, "quiet", nil, fmt.Sprintf("You sleep %s, and %s in the oven.", d.sleep(p), theyWait(d.inOvenOvernight(all)))+d.unsaid())
 	case schedule.NightEarly:
-		d.find(schedule.CodeNightEarly, "quiet", nil, fmt.Sprintf("You are up at %s: the day begins before %s.", say.LocalClock(d.firstInUsual(p)), usualEnd())+d.unsaid())
+		d.find(schedule.CodeNightEarly, "quiet", nil, fmt.Sprintf("You are up at %s: the day begins before %s.", say.LocalClock(d.Req.Units, d.firstInUsual(p)), d.usualEnd())+d.unsaid())
 	case schedule.NightAwake:
 		d.find(schedule.CodeNightAwake, "quiet", nil, fmt.Sprintf(
-			"Somebody is up in the night: the first thing is to be done at %s. No other way was found to have this meal at its hour. Nobody said when you sleep.", say.LocalClock(d.firstInUsual(p))))
+			"Somebody is up in the night: the first thing is to be done at %s. No other way was found to have this meal at its hour. Nobody said when you sleep.", say.LocalClock(d.Req.Units, d.firstInUsual(p))))
 	default:
 		if text := d.dayNight(p); text != "" {
 			d.find(schedule.CodeNightDay, "quiet", nil, text+d.unsaid())
@@ -90,12 +90,12 @@ func (d *Assembler) sleep(p *schedule.Plan) string {
 	if len(q) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("from %s to %s", say.LocalClock(q[0].From), say.LocalClock(q[0].To))
+	return fmt.Sprintf("from %s to %s", say.LocalClock(d.Req.Units, q[0].From), say.LocalClock(d.Req.Units, q[0].To))
 }
 
 func (d *Assembler) fireNight(p *schedule.Plan) string {
 	q := d.Unwatched(p.Phases)[0]
-	text := fmt.Sprintf("The fire burns unwatched from %s to %s while you sleep.", say.LocalClock(q.From), say.LocalClock(q.To))
+	text := fmt.Sprintf("The fire burns unwatched from %s to %s while you sleep.", say.LocalClock(d.Req.Units, q.From), say.LocalClock(d.Req.Units, q.To))
 	switch {
 	case d.Req.Overnight:
 		return text + " You asked for that."
@@ -112,7 +112,7 @@ func (d *Assembler) dayNight(p *schedule.Plan) string {
 	case d.Req.Quiet != nil || sleep == "" && (p.LightAt == nil || p.LightAt.Hour() >= earlyHour):
 		return ""
 	case sleep == "":
-		return fmt.Sprintf("You sleep until %s, and the day begins at %s.", usualEnd(), say.LocalClock(*p.LightAt))
+		return fmt.Sprintf("You sleep until %s, and the day begins at %s.", d.usualEnd(), say.LocalClock(d.Req.Units, *p.LightAt))
 	}
 	return fmt.Sprintf("You sleep %s, and nothing is on the fire then.", sleep)
 }
@@ -127,7 +127,9 @@ func theyWait(names []string) string {
 	return say.Listed(names, "and") + " wait"
 }
 
-func usualEnd() string { return schedule.UsualQuiet()[0].To.HhMm() }
+func (d *Assembler) usualEnd() string {
+	return say.TimeOfDay(d.Req.Units, schedule.UsualQuiet()[0].To)
+}
 
 // firstInUsual is the first thing to do within the usual hours of sleep.
 func (d *Assembler) firstInUsual(p *schedule.Plan) time.Time {

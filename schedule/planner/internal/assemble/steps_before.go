@@ -95,7 +95,7 @@ func (it *Itinerary) salt(dish *day.Item, by time.Time) time.Time {
 	at = d.beforeQuiet(at)
 	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
 		d.find("salt-no-time", dish.Path("prep"), dish, fmt.Sprintf(
-			"%s cannot be salted the evening before, because nothing starts before %s: salt it just before it goes on.", dish.Dish.Name, DayAndTime(d.Clock(e))))
+			"%s cannot be salted the evening before, because nothing starts before %s: salt it just before it goes on.", dish.Dish.Name, d.Req.Units.ClockOn(d.Clock(e))))
 		return by
 	}
 	it.add(schedule.Step{Kind: schedule.StepTakeOut, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: arrange.HandsOnLarge,
@@ -121,16 +121,16 @@ func (it *Itinerary) thaw(dish *day.Item, by time.Time) {
 		if !watched || inWater.Before(d.Clock(e)) {
 			d.find("thaw-no-time", dish.Path("start"), dish, fmt.Sprintf(
 				"There is no time to thaw %s after %s: the refrigerator takes %s, cold water %s. Let the day begin earlier, or buy it thawed.",
-				dish.Dish.Name, DayAndTime(d.Clock(e)), d.About(slow.MostHours*60), d.About(fast.MostHours*60)))
+				dish.Dish.Name, d.Req.Units.ClockOn(d.Clock(e)), d.About(slow.MostHours*60), d.About(fast.MostHours*60)))
 			return
 		}
 		at, how, needs = inWater, fast, 10
 	}
 	it.add(schedule.Step{Kind: schedule.StepThaw, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: needs,
 		Text: dish.Dish.Name + ": " + how.Sentence, Why: "on a slow fire a frozen centre is refused, so it cooks thawed"})
-	f := day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s must begin to thaw by %s.", dish.Dish.Name, DayAndTime(at)))
+	f := day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s must begin to thaw by %s.", dish.Dish.Name, d.Req.Units.ClockOn(at)))
 	if watched && how == slow {
-		f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", DayAndTime(inWater))
+		f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", d.Req.Units.ClockOn(inWater))
 	}
 	d.findings.Add(f)
 }
@@ -146,9 +146,6 @@ func (d *Assembler) beforeQuiet(t time.Time) time.Time {
 	}
 	return t
 }
-
-// DayAndTime is a clock with its day, "Fri 20:00".
-func DayAndTime(t time.Time) string { return t.Format("Mon 15:04") }
 
 // batchesOf are the batches of a dish.
 func batchesOf(dish *day.Item, all []*arrange.Placed) []*arrange.Placed {

@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
@@ -50,7 +51,7 @@ func (it *Itinerary) beforeSleep(ph *schedule.Phase, q schedule.Interval, all []
 		}
 	}
 	it.add(schedule.Step{Kind: schedule.StepBeforeSleep, At: at, Phase: ph.Number, Attended: true, Minutes: sleepMinutes, GrateC: ph.LevelC,
-		Text: text + " Is one of them missing? Then somebody stays up.", Why: "nobody watches the fire until " + q.To.Format("15:04")})
+		Text: text + " Is one of them missing? Then somebody stays up.", Why: "nobody watches the fire until " + say.LocalClock(d.Req.Units, q.To)})
 }
 
 // sleepMinutes is the work of seeing to it all (assumption).

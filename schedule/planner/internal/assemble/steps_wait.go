@@ -142,7 +142,7 @@ func (it *Itinerary) servings() {
 		case d.Chill:
 			s.Text, s.Why = "At the latest now into the refrigerator, one layer in shallow pans: "+list+".", "chilled within 2 hr and 6 hr, and cold overnight"
 		case l.travel > 0:
-			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", say.LocalClock(d.At(float64(l.at)-l.travel)))
+			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", say.LocalClock(d.Req.Units, d.At(float64(l.at)-l.travel)))
 		default:
 			s.Text = ServeText(list)
 		}

@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
 // Over says whether one of some rules stands in the way; where none is known, all may.
@@ -71,7 +72,7 @@ func (t Trouble) ruleText(rule string, r schedule.Request) string {
 	has := func(other string) bool { return slices.Contains(t.Rules, other) }
 	switch {
 	case rule == arrange.RuleQuiet:
-		return quietText(r.Quiet)
+		return quietText(r.Units, r.Quiet)
 	case rule == arrange.RuleEarliest:
 		return earliestText(r)
 	case rule == arrange.RuleHands:
@@ -94,10 +95,10 @@ func (t Trouble) ruleText(rule string, r schedule.Request) string {
 	return "what is done first does not keep until the rest is done"
 }
 
-func quietText(all []schedule.Quiet) string {
+func quietText(u unit.System, all []schedule.Quiet) string {
 	var spans []string
 	for _, q := range all {
-		spans = append(spans, fmt.Sprintf("between %s and %s", q.From.HhMm(), q.To.HhMm()))
+		spans = append(spans, fmt.Sprintf("between %s and %s", say.TimeOfDay(u, q.From), say.TimeOfDay(u, q.To)))
 	}
 	return "nobody is there to tend the fire or to take anything off " + say.Listed(spans, "or")
 }
@@ -110,9 +111,9 @@ func earliestText(r schedule.Request) string {
 		return "it may not start before the time you gave"
 	}
 	if loc, err := r.Location(); err == nil {
-		return "nothing may start before " + DayAndTime(day.ClockIn(r, r.Earliest, loc))
+		return "nothing may start before " + r.Units.ClockOn(day.ClockIn(r, r.Earliest, loc))
 	}
-	return "nothing may start before " + r.Earliest.Time.HhMm()
+	return "nothing may start before " + say.TimeOfDay(r.Units, r.Earliest.Time)
 }
 
 // HasEarliest says whether an instant was asked for before which nothing starts.

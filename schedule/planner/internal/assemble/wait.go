@@ -83,10 +83,10 @@ func (d *Assembler) doneEarly(p *arrange.Placed) string {
 	}
 	early := p.On - p.Way.Total().Early
 	off := d.At(early)
-	text := fmt.Sprintf("Done early, at about %s? That is as common as late. Take it off. %s", say.LocalClock(instant.QuarterDown(off)),
+	text := fmt.Sprintf("Done early, at about %s? That is as common as late. Take it off. %s", say.LocalClock(d.Req.Units, instant.QuarterDown(off)),
 		d.holdTextFrom(p, o, p.It.Dish.Name, early))
 	if until := off.Add(instant.Minutes(o.Minutes)); until.Before(d.At(float64(p.It.Serve) - p.It.TravelMinutes())) {
-		text += fmt.Sprintf(" That carries it to about %s, not to the table: then it goes into an oven at %s or more, or is eaten.", say.LocalClock(instant.QuarterDown(until)), d.Grate(warmOvenC))
+		text += fmt.Sprintf(" That carries it to about %s, not to the table: then it goes into an oven at %s or more, or is eaten.", say.LocalClock(d.Req.Units, instant.QuarterDown(until)), d.Grate(warmOvenC))
 	}
 	return text
 }

@@ -61,7 +61,7 @@ func (it *Itinerary) boxStep(s schedule.Step, p *arrange.Placed, o day.HoldOptio
 
 func (d *Assembler) boxFirstText(name string, from time.Time) string {
 	return fmt.Sprintf("Close %s, wrapped, in an insulated box with towels, warmed with hot water first, until %s: %s in the oven is enough. It must still be above %s just under the surface then.",
-		name, say.LocalClock(from), d.About(safety.OvernightMostMinutes), d.Core(safety.OvernightIntoC))
+		name, say.LocalClock(d.Req.Units, from), d.About(safety.OvernightMostMinutes), d.Core(safety.OvernightIntoC))
 }
 
 // nightSteps are the look at a piece before a night in the oven, and on waking.
@@ -111,7 +111,7 @@ func (d *Assembler) wakeText(name string) string {
 func (d *Assembler) nightText(p *arrange.Placed, o day.HoldOption, name string, off float64) string {
 	first := ""
 	if from := d.At(intoOven(p)); boxedOf(p, o, p.On-p.Took().Early) > 0 && !d.At(off-o.Vent).Before(from) {
-		first = fmt.Sprintf("Off before %s? %s ", say.LocalClock(from), d.boxFirstText(name, from))
+		first = fmt.Sprintf("Off before %s? %s ", say.LocalClock(d.Req.Units, from), d.boxFirstText(name, from))
 	}
 	return first + fmt.Sprintf("It goes in while it is still above %s just under the surface, and %s to %s in the middle; never let it cool to %s first. The setting is %s or more, unless you have read a thermometer in the oven.",
 		d.Core(safety.OvernightIntoC), d.Core(nightCoreLowC), d.Core(nightCoreHighC), d.Core(safety.DangerHighC), d.Grate(safety.OvernightOvenC))

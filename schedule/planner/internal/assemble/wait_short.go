@@ -110,10 +110,10 @@ func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64)
 	}
 	if limit < bestAtOnce {
 		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.%s",
-			name, when, say.LocalClock(d.At(off)), d.About(off-serve), d.holdHelp(p))
+			name, when, say.LocalClock(d.Req.Units, d.At(off)), d.About(off-serve), d.holdHelp(p))
 	}
 	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.%s",
-		name, when, say.LocalClock(d.At(off)), say.LocalClock(instant.QuarterDown(d.At(off-limit))), say.LocalClock(d.At(serve)), d.holdHelp(p))
+		name, when, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(off-limit))), say.LocalClock(d.Req.Units, d.At(serve)), d.holdHelp(p))
 }
 
 // bestAtOnce is the limit in minutes below which a piece is hardly held at all.
@@ -159,7 +159,7 @@ func (d *Assembler) noteGrillHold(p *arrange.Placed, all []*arrange.Placed) {
 	}
 	if last < p.Off-holdTolerance {
 		d.find("hold-grill-busy", p.It.Path("hold"), p.It, fmt.Sprintf(
-			"The fire is needed until %s, so %s cannot be held over it from %s on: use a box or the oven.", say.LocalClock(d.At(last)), p.It.Dish.Name, say.LocalClock(d.At(p.Off))))
+			"The fire is needed until %s, so %s cannot be held over it from %s on: use a box or the oven.", say.LocalClock(d.Req.Units, d.At(last)), p.It.Dish.Name, say.LocalClock(d.Req.Units, d.At(p.Off))))
 	}
 }
 

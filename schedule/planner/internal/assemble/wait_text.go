@@ -126,12 +126,12 @@ func (d *Assembler) overText() string {
 // clockText is the one clock of a hold, on the wall: until when it is hot throughout, and
 // when it is on the table and eaten at the latest.
 func (d *Assembler) clockText(p *arrange.Placed, o day.HoldOption, off float64) string {
-	at := func(m float64) string { return say.LocalClock(d.HeldUntil(off, m)) }
+	at := func(m float64) string { return say.LocalClock(d.Req.Units, d.HeldUntil(off, m)) }
 	served := d.HeldUntil(off, o.Minutes)
 	last := fmt.Sprintf("on the table by %s, eaten by %s.", at(o.Minutes), at(o.Eaten))
 	switch hot := d.HeldUntil(off, o.Hot); {
 	case o.Method == schedule.HoldOven && o.Hot > off-float64(p.It.Serve) && p.It.TravelMinutes() == 0:
-		return fmt.Sprintf("Above %s throughout until it is served, and eaten by %s.", d.Core(safety.DangerHighC), say.LocalClock(d.HeldUntil(float64(p.It.Serve), o.Rule.EatMinutes)))
+		return fmt.Sprintf("Above %s throughout until it is served, and eaten by %s.", d.Core(safety.DangerHighC), say.LocalClock(d.Req.Units, d.HeldUntil(float64(p.It.Serve), o.Rule.EatMinutes)))
 	case o.Hot < bestAtOnce || !hot.After(d.At(off)):
 		return "O" + last[1:]
 	case hot.Before(served):

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -112,7 +113,7 @@ func laterChanges(r schedule.Request) []change {
 			break
 		}
 		out = append(out, change{
-			code: "later", text: fmt.Sprintf("Serve at %s.", at.Time.HhMm()), price: fmt.Sprintf("%s later", r.Units.About(time.Duration(m)*time.Minute)),
+			code: "later", text: fmt.Sprintf("Serve at %s.", say.TimeOfDay(r.Units, at.Time)), price: fmt.Sprintf("%s later", r.Units.About(time.Duration(m)*time.Minute)),
 			pain: 18 + 6*k, edits: []schedule.Edit{schedule.NewEdit("serve", s)},
 		})
 	}

@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
@@ -24,7 +25,7 @@ func (m *mender) nightChanges(r schedule.Request, t assemble.Trouble) []change {
 			continue
 		}
 		quiet := slices.Delete(slices.Clone(r.Quiet), i, i+1)
-		out = append(out, quietChange(quiet, "no-quiet", fmt.Sprintf("Be there between %s and %s after all.", q.From.HhMm(), q.To.HhMm()), "somebody tends the fire then", 22))
+		out = append(out, quietChange(quiet, "no-quiet", fmt.Sprintf("Be there between %s and %s after all.", say.TimeOfDay(r.Units, q.From), say.TimeOfDay(r.Units, q.To)), "somebody tends the fire then", 22))
 	}
 	if slices.ContainsFunc(r.Quiet, schedule.Quiet.ForSleep) {
 		if c, ok := m.wakeChange(r, t); ok {
@@ -49,8 +50,8 @@ func shorterNights(r schedule.Request, i int) []change {
 		late[i].From = late[i].From.AddDuration(by).Mod24()
 		price := r.Units.About(by) + " less sleep"
 		out = append(out,
-			quietChange(up, "up-earlier", fmt.Sprintf("Get up at %s.", up[i].To.HhMm()), price, 14+10*k),
-			quietChange(late, "to-bed-later", fmt.Sprintf("Go to bed at %s.", late[i].From.HhMm()), price, 15+10*k))
+			quietChange(up, "up-earlier", fmt.Sprintf("Get up at %s.", say.TimeOfDay(r.Units, up[i].To)), price, 14+10*k),
+			quietChange(late, "to-bed-later", fmt.Sprintf("Go to bed at %s.", say.TimeOfDay(r.Units, late[i].From)), price, 15+10*k))
 	}
 	return out
 }
@@ -103,7 +104,7 @@ func (m *mender) wakeChange(r schedule.Request, t assemble.Trouble) (change, boo
 		if q.ForSleep() && inClock(q, from) && inClock(q, to) {
 			quiet := slices.Insert(slices.Clone(r.Quiet), i+1, schedule.Quiet{From: to, To: q.To})
 			quiet[i].To = from
-			return quietChange(quiet, "wake", fmt.Sprintf("Get up once, from %s to %s.", from.HhMm(), to.HhMm()), "a broken night", 25), true
+			return quietChange(quiet, "wake", fmt.Sprintf("Get up once, from %s to %s.", say.TimeOfDay(r.Units, from), say.TimeOfDay(r.Units, to)), "a broken night", 25), true
 		}
 	}
 	return change{}, false
@@ -147,7 +148,7 @@ const eveHours = 3
 // earlierChange sets what is the earliest instant for the dishes of a clash.
 func earlierChange(r schedule.Request, t assemble.Trouble, from time.Time, pain int) []change {
 	at := day.ClockOf(from)
-	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", assemble.DayAndTime(from)), price: "an earlier start", pain: pain}
+	c := change{code: "earlier", text: fmt.Sprintf("Begin at %s.", r.Units.ClockOn(from)), price: "an earlier start", pain: pain}
 	if r.Earliest != nil {
 		c.edits = append(c.edits, schedule.NewEdit("earliest", at))
 	}

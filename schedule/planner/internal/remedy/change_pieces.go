@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/unit"
@@ -116,7 +117,7 @@ func (d dishChange) sitting(code string, parts, before, apart, pain int) change 
 	var first *schedule.Clock
 	for k, n := range sizes {
 		at := moved(d.r, &d.dish, time.Duration(k-before)*by)
-		words = append(words, "at "+at.Time.HhMm())
+		words = append(words, "at "+say.TimeOfDay(d.r.Units, at.Time))
 		if k == 0 {
 			first = &at
 			continue

@@ -5,6 +5,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
@@ -60,7 +61,7 @@ func (d dishChange) courses() []change {
 			word string
 		}{{by, " later"}, {-by, " earlier"}} {
 			at := moved(d.r, &d.dish, way.by)
-			c := d.make("course", "Serve {dish} at "+at.Time.HhMm()+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k, "serve", at)
+			c := d.make("course", "Serve {dish} at "+say.TimeOfDay(d.r.Units, at.Time)+".", d.r.Units.About(by)+way.word+" than the rest", 22+6*k, "serve", at)
 			c.way = way.word
 			out = append(out, c)
 		}

@@ -96,9 +96,9 @@ func (v *Revision) Plan(ctx context.Context) (schedule.Plan, error) {
 func (v *Revision) clock(t time.Time) string {
 	t = t.In(v.base.Loc)
 	if t.YearDay() != v.now.YearDay() {
-		return t.Format("Mon 15:04")
+		return v.base.Req.Units.ClockOn(t)
 	}
-	return t.Format("15:04")
+	return v.base.Req.Units.Clock(t)
 }
 
 func (v *Revision) span(minutes float64) string {
