@@ -38,8 +38,8 @@ func (b *batchFacts) holds() bool {
 }
 
 func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Interval) {
-	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) {
-		return // it was, and its readings are judged
+	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) || c.plan.Revision > 0 && c.found(schedule.CodeHoldShort, b.dish.plan.ID) {
+		return // it does not keep, and a finding says so; or it was, and its readings are judged
 	}
 	before, woken := c.lookBefore(b, q.From), c.lookAt(b, q.To)
 	if before.IsZero() {

@@ -63,6 +63,23 @@ func TestRoughDaysAreSound(t *testing.T) {
 	}
 }
 
+// Odd logs, each of a kind that a drawn log once made unsound: into the oven without another
+// word, one reading a day ago, left bare, back on after it was boxed, a grate as cold as the
+// yard.
+func TestOddLogsAreSound(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	for _, c := range []struct{ log, now string }{
+		{"2027-07-03 08:08,brisket,to-oven,250 F\n", "2027-07-03 10:56"},
+		{"2027-07-03 06:47,brisket,wrapped,foil\n07:02,brisket,to-oven,80 F\n", "2027-07-03 10:38"},
+		{"2027-07-03 06:48,brisket,coldest,74 F\n", "2027-07-04 23:27"},
+		{"2027-07-03 07:58,brisket,wrapped,none\n", "2027-07-04 23:45"},
+		{"2027-07-03 07:49,brisket,boxed,\n08:31,brisket,restarted,\n", "2027-07-03 09:25"},
+		{"2027-07-03 07:30,,grate,74 F\n07:38,brisket,wrapped,foil\n", "2027-07-03 09:09"},
+	} {
+		plantest.Revised(t, p, "time,dish,kind,value\n"+c.log, c.now) // it is judged
+	}
+}
+
 // What was told to follow dinner does, for want of another word: chickens that go on
 // two hours later are not taken to be on already.
 func TestWhatWasPlannedFollowsDinner(t *testing.T) {

@@ -35,9 +35,13 @@ func (v *Revision) anyLate(l remainder) bool {
 	return false
 }
 
+// waitsWorth is by how much the chance of what is not on yet may miss what was asked before
+// it is said: it could be arranged otherwise.
+const waitsWorth = 0.003
+
 // waitsLate says whether what is not on yet has less than the asked chance.
 func (v *Revision) waitsLate(p *arrange.Placed) bool {
-	return p.Readiness().Chance() < v.day.Req.Confidence-lateWorth
+	return p.Readiness().Chance() < v.day.Req.Confidence-waitsWorth
 }
 
 // servedLater sets the asked hour beside the one that the plan is for now.

@@ -225,11 +225,15 @@ func (v *Revision) placedBefore(a *liveBatch, phases int) *arrange.Placed {
 		p.On, p.Off = on, v.u(a.off.at)
 	}
 	p.Batch, p.Way = a.batch, a.pastWay()
-	if a.on.logged || a.off.logged || a.wrap.logged || a.gone || a.first == nil {
+	if a.on.logged || a.off.logged || a.wrap.logged || a.gone || a.bare || a.first == nil {
 		p.On, p.Off, p.Wrap = v.u(a.on.at), v.u(a.off.at), math.NaN()
 		if p.Way.Stages() > 1 {
 			p.Wrap = p.On - p.Way.First.Planned
 		}
+	}
+	if a.oven.set && a.oven.at.Before(a.off.at) && a.first != nil { // it was carried indoors
+		p.Carried, p.Left, p.Oven = true, v.u(a.oven.at), true
+		p.Phases[0].Last, p.Phases[1] = p.Phases[0].First, arrange.PhaseSpan{First: -1, Last: -1}
 	}
 	if a.first == nil {
 		p.Reasons = []sequence.Reason{{Chain: -1}, {Chain: -1}}

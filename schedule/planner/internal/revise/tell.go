@@ -110,7 +110,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 	case schedule.LogStopped, schedule.LogChilled:
 		a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
 	case schedule.LogRestarted:
-		a.off = known{}
+		a.off, a.boxed = known{}, known{}
 	}
 }
 
@@ -143,7 +143,7 @@ func (v *Revision) settle(a *liveBatch) {
 	if at := due; !at.After(v.now) {
 		a.off, a.where = known{at: at, set: true}, off
 	}
-	if p := a.first; p.Stages() == 2 && !p.Way.Sear && !a.wrap.set && !a.bare {
+	if p := a.first; p.Stages() == 2 && !p.Way.Sear && !a.wrap.set && !a.bare && !a.oven.set {
 		wrapped := v.base.AfterQuiet(plans.FixedWindow(v.base.At(p.On - p.Way.First.Expected))).Expected.Add(shift)
 		if !wrapped.After(v.now) {
 			a.wrap = known{at: wrapped, set: true}

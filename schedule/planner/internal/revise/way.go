@@ -129,7 +129,7 @@ func (v *Revision) clockWay(a *liveBatch) day.Way {
 // says so, else as planned.
 func (a *liveBatch) pastWay() day.Way {
 	w := a.way()
-	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone {
+	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone && !a.bare {
 		return w
 	}
 	total := math.Max(a.off.at.Sub(a.on.at).Minutes(), assemble.LeastLeft)

@@ -32,6 +32,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
 	p.Night = v.night
 	v.tellRefuels(&p)
+	v.noteRefuels(&p, func(f schedule.Finding) { found = append(found, f) })
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
 	unfit, _ := v.unfit(l)
 	unsure, _ := suspects(l)
@@ -75,6 +76,25 @@ func (v *Revision) tellRefuels(p *schedule.Plan) {
 			if plans.StepID(p.ID, "", s.Phase, schedule.StepRefuel, j+1) == s.ID {
 				refuels[j].Window = s.Window
 				refuels[j].Window.Expected = s.At
+			}
+		}
+	}
+}
+
+// noteRefuels says it where fuel that was due comes due in quiet hours.
+func (v *Revision) noteRefuels(p *schedule.Plan, add func(schedule.Finding)) {
+	const code = "refuel-in-quiet"
+	if slices.ContainsFunc(p.Findings, func(f schedule.Finding) bool { return f.Code == code }) {
+		return
+	}
+	for _, ph := range p.Phases {
+		if ph.Burn == nil {
+			continue
+		}
+		for _, r := range ph.Burn.Refuels {
+			if v.day.InQuiet(r.Window.Expected) && ph.To.After(v.now) {
+				add(schedule.NewFinding(code, "", fmt.Sprintf("The %s fire wants fuel at %s, in quiet hours.", ph.Layout, v.clock(r.Window.Expected))))
+				return
 			}
 		}
 	}
