@@ -47,7 +47,9 @@ type corruption struct {
 var corruptions = []corruption{
 	{"an empty fire is looked after", "shoulder", "tended", func(p *schedule.Plan) {
 		for i := range p.Steps {
-			p.Steps[i].Text = strings.ReplaceAll(p.Steps[i].Text, "Only if food is still on: ", "")
+			if strings.HasPrefix(p.Steps[i].Text, "Only with ") {
+				_, p.Steps[i].Text, _ = strings.Cut(p.Steps[i].Text, " still on: ")
+			}
 		}
 	}},
 	{"another format", "burgers", "format", func(p *schedule.Plan) { p.Format = 2 }},
@@ -252,6 +254,9 @@ var corruptions = []corruption{
 	}},
 	{"nobody adds fuel", "overnight", "acts", func(p *schedule.Plan) {
 		p.Steps = leavingOut(p.Steps, func(s schedule.Step) bool { return s.Kind == schedule.StepRefuel })
+	}},
+	{"nobody lights the coals that are added", "thaw", "acts", func(p *schedule.Plan) {
+		p.Steps = leavingOut(p.Steps, func(s schedule.Step) bool { return s.Kind == schedule.StepLight && s.At.After(p.Phases[0].From) })
 	}},
 	{"lit anew while it burns", "supper and lunch", "phases", func(p *schedule.Plan) { p.Phases[0].To = p.Phases[1].From }},
 	{"lit anew too late", "supper and lunch", "phases", func(p *schedule.Plan) { putOff(&p.Phases[1].SetupFrom, 20) }},

@@ -64,17 +64,20 @@ func (c *checker) unserved(b *batchFacts) {
 // stillOn are the words of a step that is done only if food is on the fire still.
 const stillOn = "still on"
 
-// tended: a fire is looked at and fed while food is expected over it. Later steps say
+// tended: a fire is looked at and fed while food is expected over it, and fed if it becomes
+// the next one. Later steps say
 // that they are for food that is still on, and none comes after all of it is off.
 func (c *checker) tended() {
 	for k, ph := range c.plan.Phases {
 		expected, latest := c.lastOver(k + 1)
+		becomes := k+1 < len(c.plan.Phases) && !c.plan.Phases[k+1].Relit // fed for the next fire
 		for i, s := range c.plan.Steps {
 			if s.Done || s.Phase != ph.Number || s.Kind != schedule.StepCheckFire && s.Kind != schedule.StepRefuel {
 				continue
 			}
 			path := fmt.Sprintf("steps[%d]", i)
 			switch {
+			case becomes && s.Kind == schedule.StepRefuel && !s.At.After(ph.To):
 			case s.At.After(latest):
 				c.fault(path+".at", "%s at %s; nothing is over that fire after %s", s.Kind, told(s.At), told(latest))
 			case s.At.After(expected.Add(time.Minute)) && !strings.Contains(s.Text, stillOn):
@@ -85,12 +88,8 @@ func (c *checker) tended() {
 }
 
 // lastOver is when the last food of a phase is expected off its fire, and when it is off
-// as planned. A fire that becomes the next one is kept for it.
+// as planned.
 func (c *checker) lastOver(phase int) (expected, latest time.Time) {
-	if phase < len(c.plan.Phases) && !c.plan.Phases[phase].Relit {
-		to := c.plan.Phases[phase-1].To
-		return to, to
-	}
 	for _, b := range c.batches() {
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
 			continue

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -91,7 +92,11 @@ func (c *checker) acts() {
 		c.needStep(path+".from", schedule.StepFireReady, "", 0, ph.Number, ph.From)
 		if ph.Burn != nil {
 			for j, r := range ph.Burn.Refuels {
-				c.needStep(fmt.Sprintf("%s.burn.refuels[%d]", path, j), schedule.StepRefuel, "", 0, ph.Number, r.Window.Expected)
+				at := fmt.Sprintf("%s.burn.refuels[%d]", path, j)
+				c.needStep(at, schedule.StepRefuel, "", 0, ph.Number, r.Window.Expected)
+				if r.Lit && c.plan.RevisedAt == nil {
+					c.litBefore(at, ph.Number, r.Window.Expected)
+				}
 			}
 		}
 	}
@@ -105,6 +110,22 @@ func (c *checker) acts() {
 	for _, b := range c.batches() {
 		c.batchActs(&b)
 	}
+}
+
+// litBefore wants coals that are added lit to be lit a quarter of an hour before or more, by
+// a step of its own unless nobody is up then, and the refuel says it.
+func (c *checker) litBefore(path string, phase int, added time.Time) {
+	for _, s := range c.plan.Steps {
+		before := added.Sub(s.At)
+		switch {
+		case s.Phase != phase:
+		case s.Kind == schedule.StepLight && before >= 15*time.Minute && before <= time.Hour:
+			return
+		case s.Kind == schedule.StepRefuel && before == 0 && strings.Contains(s.Text, "start the chimney"):
+			return
+		}
+	}
+	c.fault(path+".lit", "nobody lights these coals before they are added at %s", told(added))
 }
 
 // shut wants the fire of a phase to be shut down at its end.

@@ -212,3 +212,34 @@ func TestAStarvedFireIsOpenedInOneWay(t *testing.T) {
 		t.Errorf("%d texts of %d refuels: the caution is missing", len(texts), len(refuels))
 	}
 }
+
+// Coals that are added lit are lit by a step of their own, 20 minutes before, and the
+// refuel does not say it again.
+func TestCoalsThatAreAddedLitAreLitBefore(t *testing.T) {
+	p := plantest.Plan(t, plantest.Days["thaw"])
+	refuels, chimneys := plantest.Steps(p, schedule.StepRefuel), plantest.Steps(p, schedule.StepLight)[1:]
+	if len(refuels) == 0 || len(refuels) != len(chimneys) {
+		t.Fatalf("%d refuels, %d chimneys", len(refuels), len(chimneys))
+	}
+	for i, s := range refuels {
+		if s.At.Sub(chimneys[i].At) != 20*time.Minute || strings.Contains(s.Text, "chimney") || !strings.Contains(s.Text, "lit, to the coals") {
+			t.Errorf("%v %s; %v %s", chimneys[i].At, chimneys[i].Text, s.At, s.Text)
+		}
+	}
+}
+
+// A fire that becomes the next one is looked at for what lies over it, and no longer.
+func TestAnEmptyFireIsNotLookedAt(t *testing.T) {
+	p := plantest.Plan(t, plantest.Days["terrace"])
+	off, late := plantest.TakeOff(t, p, "brisket").Expected, 0
+	for _, s := range plantest.Steps(p, schedule.StepCheckFire) {
+		if s.Phase == 1 && s.At.After(off) {
+			if late++; !strings.HasPrefix(s.Text, "Only with Brisket still on: ") {
+				t.Errorf("%v %s", s.At, s.Text)
+			}
+		}
+	}
+	if late == 0 {
+		t.Error("no look after the expected take-off: the day no longer tests what it is for")
+	}
+}

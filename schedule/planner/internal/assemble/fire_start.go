@@ -61,7 +61,7 @@ const (
 )
 
 // coldStart is the look after the first food of a low fire went on. It tells what cold food does.
-func (it *Itinerary) coldStart(ph *schedule.Phase, off time.Time) {
+func (it *Itinerary) coldStart(ph *schedule.Phase, over overFire) {
 	d, kg := it.D, 0.0
 	var on time.Time
 	for _, p := range it.All {
@@ -74,7 +74,7 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, off time.Time) {
 		kg += p.MassKg * math.Max(float64(p.Count), 1)
 	}
 	at := on.Add(coldLook)
-	if on.IsZero() || kg < coldLoadKg || ph.Band != schedule.BandLow || d.InQuiet(at) || it.goesToSleep(at) || !at.Before(ph.To) || at.After(off) {
+	if on.IsZero() || kg < coldLoadKg || ph.Band != schedule.BandLow || d.InQuiet(at) || it.goesToSleep(at) || !at.Before(ph.To) || over.expectedOff(at) {
 		return
 	}
 	it.addAs(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
@@ -97,13 +97,13 @@ const apart = 100
 const coldMostK = 40 / 1.8
 
 // lightFor is the lighting of coals that are added lit, a step of its own while somebody is up.
-func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel, off time.Time) bool {
+func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel, over overFire) bool {
 	at := r.Window.Expected.Add(-instant.Minutes(chimneyLead))
 	if it.D.InQuiet(at) || it.goesToSleep(at) || !at.After(ph.From) {
 		return false
 	}
 	it.addAs(schedule.Step{Kind: schedule.StepLight, At: at, Phase: ph.Number, Attended: true, Minutes: 3, Why: "lit coals are added to lit ones",
-		Text: ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected, off)}, apart+number)
+		Text: over.ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected)}, apart+number)
 	return true
 }
 

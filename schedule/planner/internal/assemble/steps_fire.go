@@ -2,13 +2,11 @@ package assemble
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
-	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
@@ -118,81 +116,6 @@ func (it *Itinerary) rides(n int) bool {
 	}
 	return false
 }
-
-// tend are the refuels and the looks at the fire within a phase.
-func (it *Itinerary) tend(ph *schedule.Phase) {
-	d := it.D
-	if ph.Burn == nil {
-		return
-	}
-	off := it.expectedOff(ph.Number)
-	for number, r := range ph.Burn.Refuels {
-		text := "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", unlit, where the fire goes next"
-		how := ""
-		if r.Lit {
-			text = "Add " + countText(d.Req.Units, r.Count, r.MassKg) + ", lit, to the coals"
-			if how = " " + addLit; !it.lightFor(ph, number, r, off) {
-				text += ": start the chimney 20 min before"
-			}
-		}
-		it.add(schedule.Step{Kind: schedule.StepRefuel, At: r.Window.Expected, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
-			Text: ifStillOn(text+". "+safety.OpenStarved+how, r.Window.Expected, off), Why: "what lies there runs down about then"})
-	}
-	every := time.Duration(checkLow)
-	if ph.Band != schedule.BandLow {
-		every = checkHot
-	}
-	it.coldStart(ph, off)
-	text := "Look at the grate thermometer: " + d.Level(ph.LevelC) + ". Touch the top vent only if it is " + d.Slack() + " off."
-	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
-		if d.InQuiet(at) || it.goesToSleep(at) {
-			continue
-		}
-		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
-			Text: ifStillOn(text, at, off), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "Look at the fire again: " + d.Level(ph.LevelC) + "?"
-	}
-}
-
-// expectedOff is when the last food over the fire of phase n is expected off it.
-func (it *Itinerary) expectedOff(n int) time.Time {
-	if n < len(it.Plan.Phases) && !it.Plan.Phases[n].Relit {
-		return it.Plan.Phases[n-1].To // the next fire is made of it
-	}
-	var last time.Time
-	for _, p := range it.All {
-		for k := range p.Stages() {
-			if ph := p.Phases[k]; ph.First < 0 || n-1 < ph.First || n-1 > ph.Last {
-				continue
-			}
-			end := it.D.window(p, p.TakeOff).Expected
-			switch {
-			case k > 0 || p.Stages() == 1:
-			case p.Way.Sear:
-				end = it.D.At(p.On - p.Way.First.Planned)
-			default:
-				end = instant.Earlier(end, it.D.AfterQuiet(it.D.window(p, p.Way.First.At)).Expected)
-			}
-			last = instant.Later(last, end)
-		}
-	}
-	return last
-}
-
-// ifStillOn is the text of a step for a fire; by then food may be off.
-func ifStillOn(text string, at, off time.Time) string {
-	if !at.After(off) {
-		return text
-	}
-	return "Only if food is still on: " + strings.ToLower(text[:1]) + text[1:]
-}
-
-// Fires are looked at every 50 minutes in the hot band (common practice 45-60,
-// no source), every two hours in the low one (assumption).
-const (
-	checkHot = 50 * time.Minute
-	checkLow = 2 * time.Hour
-)
 
 func (it *Itinerary) closeDown(last *schedule.Phase) {
 	c := fire.CloseDown(last.LevelC, it.D.Air.AirC)
