@@ -6,8 +6,10 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -131,7 +133,27 @@ func TestFiguresBesideBareEcho(t *testing.T) {
 		middle(rates["kept plan"]), middle(rates["bare echo"]), ratio, ratios[0], ratios[len(ratios)-1], middle(rates[".ics"]), middle(rates[".html"]), middle(rates["/due"]))
 	t.Logf("POST of a plan: by a bare handler around the library %s, kept in memory %s, kept on the disk %s (medians of 150, in turns)",
 		quantile(took[0], 0.5), quantile(took[1], 0.5), quantile(took[2], 0.5))
-	if ratio < 0.35 || more > time.Millisecond || middle(rates[".ics"]) < 2000 || middle(rates[".html"]) < 2000 || middle(rates["/due"]) < 3000 {
+	if ratio < 0.35 || more > time.Millisecond {
+		t.Error("slower than it shall be beside a bare handler")
+	}
+	if busy := othersBusy(t); busy > 1 {
+		t.Logf("rates a second are not judged: %.1f others want the processors", busy)
+	} else if middle(rates[".ics"]) < 2000 || middle(rates[".html"]) < 2000 || middle(rates["/due"]) < 3000 {
 		t.Error("slower than it shall be")
 	}
+}
+
+// othersBusy is how many others have wanted a processor in the last minutes, of which this
+// test took one.
+func othersBusy(t *testing.T) float64 {
+	t.Helper()
+	text, err := os.ReadFile("/proc/loadavg")
+	if err != nil {
+		return 0
+	}
+	busy, err := strconv.ParseFloat(strings.Fields(string(text))[1], 64) // of five minutes
+	if err != nil {
+		t.Fatal(err)
+	}
+	return busy - 1
 }
