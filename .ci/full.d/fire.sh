@@ -3,4 +3,4 @@
 # grill. A quarter of an hour on two cores.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-go test ./schedule/internal/steer -run ManyCooks -cooks "${COOKS:-500}" -timeout 60m -v
+go test ./schedule/internal/steer -run "ManyCooks|ThirdCook" -cooks "${COOKS:-500}" -timeout 60m -v

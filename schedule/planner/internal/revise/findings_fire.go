@@ -49,6 +49,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 		}
 		add(schedule.NewFinding("grate-off-level", "", do+" "+v.runsAt(off)+" The times take it that it stays so."))
 	}
+	v.noteNight(add)
 	v.noteRelit(add)
 	v.noteGauge(add)
 }

@@ -19,6 +19,7 @@ import (
 type hand struct {
 	advice steer.Advice
 	unsure bool      // nobody told how the vents stand
+	night  night     // the sleep that it is to burn through
 	course []airFrom // nil where too little was read to foretell more than that it stays so
 }
 
@@ -52,7 +53,7 @@ func (v *Revision) newHand() *hand {
 	f := steer.Follow(begin, looks(log.Events, v.now.Sub(log.From).Minutes()), math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
 	h := &hand{advice: f.Advise(want), unsure: !log.VentsTold}
 	if log.VentsTold && f.Looks() >= readsForCourse && h.advice.Trust == steer.Trusted {
-		h.course = courseOf(f, want.LevelC)
+		h.course, h.night = courseOf(f, want.LevelC), v.nightOf(f)
 	}
 	return h
 }

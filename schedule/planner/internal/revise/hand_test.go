@@ -113,3 +113,28 @@ func TestTheChimneyOfARefuelIsLitLater(t *testing.T) {
 		}
 	}
 }
+
+// Before a night beside the fire the cook hears how sure it is.
+func TestHowSureTheNightIs(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/overnight.yaml"))
+	on := plantest.FirstAt(day, schedule.StepPutOn, "brisket")
+	if on.IsZero() {
+		on = plantest.FirstAt(day, schedule.StepPutOn, day.Dishes[0].ID)
+	}
+	line := func(after time.Duration, rest string) string {
+		return on.Add(after).Format(time.RFC3339) + "," + rest + "\n"
+	}
+	log := "time,dish,kind,value\n" + line(-40*time.Minute, ",lit,") + line(-20*time.Minute, `,vents,"top 1/4, bottom 1/4"`) + line(0, day.Dishes[0].ID+",on,")
+	for k := range 5 {
+		log += line(time.Duration(7*k-14)*time.Minute, ",grate,240 F")
+	}
+	q := plantest.Revised(t, day, log, on.Add(25*time.Minute).Format("2006-01-02 15:04"))
+	plantest.Judge(t, q)
+	for _, f := range q.Findings {
+		if f.Code == "night-sure" {
+			t.Log(f.Text)
+			return
+		}
+	}
+	t.Errorf("not told; put on at %s, quiet %v: %+v", on, q.Quiet, q.Findings)
+}

@@ -1,0 +1,55 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/unit"
+)
+
+// night is how sure a fire is that burns while people sleep.
+type night struct {
+	to    time.Time // end of the sleep; zero for none that is near
+	share float64   // of the guesses that keep the grate between its alarms until then, untouched
+}
+
+// beforeSleep is from when on a night is told of; surelyOfTen is a fire that one sleeps beside with no more words
+// (assumptions).
+const (
+	beforeSleep = 3 * time.Hour
+	surelyOfTen = 8
+)
+
+// Alarms of a grate that nobody watches (safety's figures).
+var alarmLowC, alarmHighC = unit.FToC(200), unit.FToC(325)
+
+// nightOf looks at the next sleep that this fire burns through.
+func (v *Revision) nightOf(f *steer.Fire) night {
+	for _, q := range v.day.Unwatched(v.first.Phases) {
+		if q.From.After(v.now) && q.From.Sub(v.now) <= beforeSleep {
+			return night{q.To, f.Share((alarmLowC+alarmHighC)/2, (alarmHighC-alarmLowC)/2, q.To.Sub(v.now).Minutes())}
+		}
+	}
+	return night{}
+}
+
+// noteNight says before a sleep how sure its fire is.
+func (v *Revision) noteNight(add func(schedule.Finding)) {
+	if v.steered == nil || v.steered.night.to.IsZero() {
+		return
+	}
+	n := v.steered.night
+	in := int(math.Round(10 * n.share))
+	many := fmt.Sprintf("about %d of ten", in)
+	if in == 0 {
+		many = "hardly one of ten"
+	}
+	text := fmt.Sprintf("Untouched until %s, %s fires like this one stay between the alarms of %s and %s.", v.clock(n.to), many, v.day.Grate(alarmLowC), v.day.Grate(alarmHighC))
+	if in < surelyOfTen {
+		text += " Count on being woken, or finish in the oven."
+	}
+	add(schedule.NewFinding("night-sure", "", text))
+}
