@@ -225,7 +225,7 @@ func (v *Revision) placedBefore(a *liveBatch, phases int) *arrange.Placed {
 		p.On, p.Off = on, v.u(a.off.at)
 	}
 	p.Batch, p.Way = a.batch, a.pastWay()
-	if a.on.logged || a.off.logged || a.wrap.logged || a.gone || a.bare || a.first == nil {
+	if a.on.logged || a.off.logged || a.wrap.logged || a.gone || a.leftBare() || a.first == nil {
 		p.On, p.Off, p.Wrap = v.u(a.on.at), v.u(a.off.at), math.NaN()
 		if p.Way.Stages() > 1 {
 			p.Wrap = p.On - p.Way.First.Planned

@@ -143,9 +143,9 @@ func (v *Revision) settle(a *liveBatch) {
 	if at := due; !at.After(v.now) {
 		a.off, a.where = known{at: at, set: true}, off
 	}
-	if p := a.first; p.Stages() == 2 && !p.Way.Sear && !a.wrap.set && !a.bare && !a.oven.set {
+	if p := a.first; p.Stages() == 2 && !p.Way.Sear && !a.wrap.set && !a.bare {
 		wrapped := v.base.AfterQuiet(plans.FixedWindow(v.base.At(p.On - p.Way.First.Expected))).Expected.Add(shift)
-		if !wrapped.After(v.now) {
+		if indoors := a.oven.set && a.oven.at.Before(wrapped); !wrapped.After(v.now) && !indoors {
 			a.wrap = known{at: wrapped, set: true}
 		}
 	}

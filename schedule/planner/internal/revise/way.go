@@ -125,11 +125,15 @@ func (v *Revision) clockWay(a *liveBatch) day.Way {
 	return w
 }
 
+// leftBare says whether a piece was not wrapped on the grate: as the cook said, or for it was
+// carried indoors before that.
+func (a *liveBatch) leftBare() bool { return a.bare || a.oven.set && !a.wrap.set }
+
 // pastWay is the way of a batch that is off: as long as it took where the log
 // says so, else as planned.
 func (a *liveBatch) pastWay() day.Way {
 	w := a.way()
-	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone && !a.bare {
+	if !a.off.logged && !a.on.logged && !a.wrap.logged && !a.gone && !a.leftBare() {
 		return w
 	}
 	total := math.Max(a.off.at.Sub(a.on.at).Minutes(), assemble.LeastLeft)
