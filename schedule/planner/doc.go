@@ -15,6 +15,7 @@
 //	assemble  the arranged day as a plan: instants, charcoal, steps, sentences
 //	arrange   the day as a problem over integers, and the answer read back
 //	day       what each dish can do by itself today: ways, holds, clocks
+//	surprise  what a reading may be that is not as foretold
 //	belief    what readings say
 //	spread    how far a time may be off
 //	sequence  which arrangement is best, and is that proven
