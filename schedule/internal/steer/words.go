@@ -37,6 +37,9 @@ func (a Advice) Tell(sys unit.System) Told {
 	return t
 }
 
+// guessK is the width of a range from which on it tells a cook nothing (100 °F; judgment).
+const guessK = 100 / 1.8
+
 // expect is what the grate will show; of coals that are added, once they are in.
 func (w wording) expect() string {
 	a := w.a
@@ -47,6 +50,9 @@ func (w wording) expect() string {
 		if r.Do == a.Do && r.Count == a.Count {
 			return fmt.Sprintf("Expect %s 45 min later, by your thermometer at the grate; until then about %s.", w.span(r.In45), w.span(a.In15))
 		}
+	}
+	if a.In15.High-a.In15.Low > guessK {
+		return fmt.Sprintf("Expect about %s in 15 min, by your thermometer at the grate. That is a guess, by little that was logged: read it again, and log how the vents stand.", w.grate(a.In15.Middle))
 	}
 	return fmt.Sprintf("Expect %s in 15 min and %s in 30 min, by your thermometer at the grate.", w.span(a.In15), w.span(a.In30))
 }

@@ -128,7 +128,8 @@ func (d *Assembler) noteOven(p *arrange.Placed) {
 	if p.Hold < 0 || p.It.Piece(p.MassKg) != safety.Shoulder && p.It.Piece(p.MassKg) != safety.Ribs {
 		return
 	}
-	o, off := p.Options[p.Hold], p.On-p.Took().Expected
+	o, _ := d.ChosenHold(p)
+	off := p.On - p.Took().Expected
 	wait := off - o.Vent - boxedOf(p, o, off) - float64(p.It.Serve)
 	if o.Method == schedule.HoldOven && o.OvenC > driesC && wait > driesMinutes {
 		d.find(schedule.CodeOvenDries, p.It.Path("hold"), p.It, fmt.Sprintf(

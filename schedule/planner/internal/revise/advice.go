@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/spread"
@@ -75,6 +76,8 @@ func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o o
 	switch {
 	case r.ServeAt.Before(v.now):
 		return false
+	case o.code == "back-to-level" && v.steered != nil && v.steered.advice.Do == steer.Leave && math.Abs(moved) < soonerMinutes:
+		return false // nothing is to be done
 	case o.code == "back-to-level":
 		return true // always a choice, with what it does
 	case why == "fire-died":
