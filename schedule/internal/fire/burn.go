@@ -83,7 +83,7 @@ func (g Grill) Plan(f Fire, n Need) Burn {
 	case d.LitTopUps:
 		g.planBed(&b, m, spans)
 	default:
-		g.planSlow(&b, f, m, spans)
+		g.planSlow(&b, f, m, n.Slices, spans)
 	}
 	b.WoodChunks = chunks(f, m.minutes)
 	return b

@@ -133,7 +133,7 @@ func ExampleGrill_Plan() {
 	}
 	fmt.Printf("burns about %d, between %d and %d; buy %.1f kg\n", b.Expected.Count, b.Low.Count, b.High.Count, b.Buy.MassKg)
 	// Output:
-	// basket: lay 126, light 12 of them
+	// basket: lay 126, light 14 of them
 	// after 7.6 h add 64
 	// burns about 146, between 73 and 291; buy 5.4 kg
 }

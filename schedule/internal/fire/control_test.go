@@ -1,6 +1,7 @@
 package fire
 
 import (
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -162,5 +163,21 @@ func TestUprightIsDeep(t *testing.T) {
 	}
 	if upright.Usual() == kettle(18.5).Usual() {
 		t.Error("an upright cooker leaks as a kettle does")
+	}
+}
+
+// Lit counts make sense from level to level: 10 at 250 F as cooks light them (common practice, no source), more for more,
+// and near what the lumped fire itself wants to be at its level 20 min after the pour, all vents open.
+func TestLitCountsByLevel(t *testing.T) {
+	g, last := kettle(22.5), 0
+	for _, f := range []float64{225, 250, 275, 300, 325} {
+		b := g.Plan(Fire{Banked, fahrenheit(f)}, need(5, Weather{AirC: fahrenheit(70)}))
+		h, traits, s := practiceKettle(Banked, 1, 1)
+		after := levelF(run(&h, &traits, Coals{Lit: float64(b.Light.Count), Unlit: 90}, &s, 20))
+		t.Logf("%.0f F: %d lit, %.0f F after 20 min", f, b.Light.Count, after)
+		if b.Light.Count < last || f == 250 && (b.Light.Count < 9 || b.Light.Count > 11) || math.Abs(after-f) > 25 {
+			t.Errorf("%.0f F: %d lit after %d, %.0f F", f, b.Light.Count, last, after)
+		}
+		last = b.Light.Count
 	}
 }
