@@ -14,7 +14,7 @@ var noteTexts = map[fire.Note]string{
 	fire.RingRunsCool:   "Even the thickest ring gives too little heat for this level on this day: bank the coals instead.",
 	fire.LumpUneven:     "Lump burns a ring unevenly: close gaps as they show.",
 	fire.NeedsBasket:    "This is more fuel than a loose pile holds: use a basket or bricks to keep it together.",
-	fire.ThinAir:        "The air is thin at this height: the vents want to be a little wider.",
+	fire.ThinAir:        "At this altitude, open the vents a little more.",
 	fire.FillsNotLaw:    "At searing heat fuel is counted in chimney fills of 45 to 60 minutes each.",
 }
 

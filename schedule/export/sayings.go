@@ -18,7 +18,7 @@ func (v *view) holdLines() []string {
 		for _, h := range d.Holds {
 			limit := ""
 			if h.LimitMinutes > 0 && !h.Until.IsZero() {
-				limit = "on a fast day that keeps it until " + v.clockBy(h.Until, v.ServeAt)
+				limit = "if it is done early, it keeps until " + v.clockBy(h.Until, v.ServeAt)
 			}
 			text := v.dish(d.ID) + ", " + phrase(h.Method)
 			switch {

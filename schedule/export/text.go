@@ -42,28 +42,28 @@ func (t *textSheet) whole() {
 		t.remedies("What you could do now")
 		t.changed()
 	}
-	t.cautions("Mind first", first)
+	t.cautions("Before you light", first)
 	t.shopping()
 	t.fires()
 	t.steps(0)
 	t.holds()
 	if t.Revision == 0 {
-		t.findings("What to know about this plan", t.Findings)
-		t.remedies("If you want it otherwise")
+		t.findings("Heads up", t.Findings)
+		t.remedies("Other ways to do it")
 	}
-	t.cautions("Mind as well", rest)
+	t.cautions("Safety", rest)
 	t.footer()
 }
 
 // infeasible says so first: nobody should shop for a day that does not fit.
 func (t *textSheet) infeasible() {
 	t.heading(t.title(), '=')
-	t.item("", t.styled(bold, "There is no plan for this day as it is asked for."))
+	t.item("", t.styled(bold, "This day won't work as planned."))
 	t.item("", "Asked: "+t.menu()+", to eat at "+t.clock(t.ServeAt)+" on "+t.date(t.ServeAt)+".")
 	t.findings("Why not", t.Findings)
 	t.remedies("What would make it work")
 	first, rest := t.bySeverity()
-	t.cautions("Mind", append(first, rest...))
+	t.cautions("Safety", append(first, rest...))
 }
 
 func (t *textSheet) brief(n int) {

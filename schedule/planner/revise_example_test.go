@@ -86,7 +86,7 @@ func ExampleRevise_stalled() {
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
 	// At 6:00 PM: 44%; at 9:10 PM: 90%. The plan is for 9:10 PM now. Brisket is expected ready at 6:15 PM.
-	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
+	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
 	// - Bring the grate up to 300 °F. Brisket is done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
 	// - Finish Brisket in the kitchen oven at 300 °F. Brisket is done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
 	// - Eat when it is likely ready, at 6:20 PM, and bear with a delay. The cook stays as it is.
@@ -99,7 +99,7 @@ func ExampleRevise_probe() {
 17:20,chicken,core,340 F
 `, "2027-07-03 17:20"), "probe-in-air", "late")
 	// Output:
-	// Chicken: the reading of 340 °F at 5:20 PM shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part. It is left out.
+	// Chicken: the reading of 340 °F at 5:20 PM shows the air of the grill or the grate, not the meat: the probe has come out or touches metal. Push it into the thickest part. That reading is ignored.
 	// - Serve at 6:40 PM. The cook stays as it is.
 }
 

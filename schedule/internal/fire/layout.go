@@ -25,7 +25,7 @@ type Description struct {
 	OpenBottom   float64
 	LidOff       bool
 	LayMinutes   int // hands, before lighting
-	LightMinutes int // chimney or starter until the first coals are grey at the edge
+	LightMinutes int // chimney or starter until the first coals are gray at the edge
 	WarmMinutes  int // from pouring the lit coals to 90 % of the level
 	Becomes      []Layout
 	LitTopUps    bool // coals added later must be lit already

@@ -12,7 +12,7 @@ func always(Situation) bool { return true }
 // catalogue is every caution and finding of this package, the gravest first, and
 // within a severity in the order in which a cook should read them.
 var catalogue = []entry{
-	{Caution{"carbon-monoxide", Danger, "Burn charcoal outdoors only. Never in a house, garage, tent or vehicle, not even with the door open: its gas has no smell and kills.", "cpsc_99_051"},
+	{Caution{"carbon-monoxide", Danger, "Burn charcoal outdoors only. Never in a house, garage, tent or vehicle, not even with the door open: the carbon monoxide has no smell and can kill you.", "cpsc_99_051"},
 		func(s Situation) bool { return s.Charcoal }},
 	{Caution{"fire-unattended", Danger, "Nobody watches this fire for hours. Stand the grill level on bare ground or stone, away from walls, fences and dry grass, lid on, and set an alarm on its temperature.", NoSource},
 		func(s Situation) bool { return s.UnattendedFire }},
@@ -23,7 +23,7 @@ var catalogue = []entry{
 	{Caution{"target-refused", Danger, "This target is below the published minimum for such food and is not planned.", "fsg_safemin_2019"}, nil},
 	{Caution{"target-refused-frail", Danger, "This target is below the published minimum and is not planned for frail guests.", "fsg_safemin_2019"}, nil},
 	{Caution{"target-not-a-temperature", Danger, "The target is not a temperature.", NoSource}, nil},
-	{Caution{"frozen-refused", Danger, "Thaw it completely first: on a slow fire a frozen centre stays too long between 40 and 140 °F (4 and 60 °C).", "fsis_smoking"}, nil},
+	{Caution{"frozen-refused", Danger, "Thaw it completely first: on a slow fire a frozen center stays too long between 40 and 140 °F (4 and 60 °C).", "fsis_smoking"}, nil},
 	{Caution{"partial-cooking", Danger, "It was stopped before the published minimum and chilled. Cooking part of the way and finishing later is outside the published limits: do not serve it.", "fsis_smoking"}, nil},
 	{Caution{"fire-out-over", Danger, "With the fire out this is outside the published limits: do not serve it.", "usda_danger_zone"}, nil},
 	{Caution{"low-heat-over", Danger, "On so little heat this is outside the published limits: do not serve it.", "usda_danger_zone"}, nil},
@@ -40,7 +40,7 @@ var catalogue = []entry{
 		func(s Situation) bool {
 			return !s.Frail && !s.NoSchedule && (s.WholeMuscle || s.Poultry || s.Ground)
 		}},
-	{Caution{"label-not-read", Warn, "Label not read: solution, basted, tenderised, rolled, tied, stuffed? Say so. Until then birds 165 °F (74 °C) everywhere, pork 155 °F (69 °C) or 145 °F (63 °C) held for 3 min.", "fda_3_401_11"},
+	{Caution{"label-not-read", Warn, "Label not read: solution, basted, tenderized, rolled, tied, stuffed? Say so. Until then birds 165 °F (74 °C) everywhere, pork 155 °F (69 °C) or 145 °F (63 °C) held for 3 min.", "fda_3_401_11"},
 		func(s Situation) bool { return s.LabelUnread && !s.NoSchedule }},
 	{Caution{"measure", Warn, "Measure in the thickest part, clear of bone, fat and grate. The thermometer decides, not the clock.", "fsis_memory"}, always},
 	{Caution{"measure-poultry", Warn, "Poultry: measure the inner thigh and the thickest part of the breast. Every reading must be 165 °F (74 °C) or more.", "fsis_memory"},
@@ -49,15 +49,15 @@ var catalogue = []entry{
 		func(s Situation) bool { return s.Ground }},
 	{Caution{"measure-stuffing", Warn, "Measure the middle of the stuffing too: 165 °F (74 °C) or more.", "fsg_safemin_2019"},
 		func(s Situation) bool { return s.Stuffed }},
-	{Caution{"pierced", Warn, "Injected or tenderised meat carries its surface inside: never serve it below its published minimum.", "fda_3_401_11"},
+	{Caution{"pierced", Warn, "Needles and blades push surface bacteria into the meat: never serve it below its published minimum.", "fda_3_401_11"},
 		func(s Situation) bool { return s.Pierced }},
-	{Caution{"colour", Warn, "Colour is no sign of doneness: smoke keeps cooked meat pink, and raw meat can turn brown.", "fsis_memory"}, always},
+	{Caution{"colour", Warn, "Color is no sign of doneness: smoke keeps cooked meat pink, and raw meat can turn brown.", "fsis_memory"}, always},
 	{Caution{"raw-cooked-apart", Warn, "Keep raw and cooked apart: clean plate, clean tongs, washed hands.", "fsis_memory"}, always},
-	{Caution{"two-hours", Warn, "Eat or chill what stands out within 2 hr, or within 1 hr if the air is above 90 °F (32 °C).", "usda_danger_zone"}, always},
-	{Caution{"slow-through-danger-zone", Warn, "For poultry, ground, stuffed, injected, tenderised, rolled or boned pieces keep it under 4 hr: use more heat or smaller pieces.", NoSource}, nil},
+	{Caution{"two-hours", Warn, "Don't leave food out more than 2 hr, or 1 hr above 90 °F (32 °C): eat it or chill it.", "usda_danger_zone"}, always},
+	{Caution{"slow-through-danger-zone", Warn, "For poultry, ground, stuffed, injected, tenderized, rolled or boned pieces keep it under 4 hr: use more heat or smaller pieces.", NoSource}, nil},
 	{Caution{"low-grate", Warn, "The grate is planned below 225 °F (107 °C), the published floor for smoking.", "fsis_smoking"},
 		func(s Situation) bool { return s.LowGrate }},
-	{Caution{"no-partial-cooking", Warn, "Cook it through in one go. Part-cooked meat may wait for nothing: it goes straight on to the hot grill.", "fsis_smoking"},
+	{Caution{"no-partial-cooking", Warn, "Cook it through in one go. Never let part-cooked meat wait: it goes straight on to the hot grill.", "fsis_smoking"},
 		func(s Situation) bool { return s.ChillAhead }},
 	{Caution{"chill-fast", Warn, "Cut it small and spread it shallow: from 135 to 70 °F (57 to 21 °C) within 2 hr, to 41 °F (5 °C) within 6 hr in all.", "fda_3_501_14"},
 		func(s Situation) bool { return s.ChillAhead }},
@@ -84,7 +84,7 @@ var catalogue = []entry{
 	{Caution{"fire-rules", Warn, "Before you light: is there a burn ban, or a rule of your house or town against open fire?", NoSource},
 		func(s Situation) bool { return s.Charcoal && !s.NoSchedule }},
 
-	{Caution{"rest-counts", Info, "The rest is part of the published minimum: leave it uncut for its time.", "fsg_safemin_2019"},
+	{Caution{"rest-counts", Info, "The rest is part of the published minimum: don't cut early.", "fsg_safemin_2019"},
 		func(s Situation) bool { return s.WholeMuscle }},
 	{Caution{"leftovers-days", Info, "Eat chilled leftovers within 3 to 4 days.", "usda_danger_zone"},
 		func(s Situation) bool { return s.ChillAhead }},

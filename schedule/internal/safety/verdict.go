@@ -86,7 +86,7 @@ func refusal(c Category, p Prep) string {
 	case c == Poultry || c == GroundPoultry:
 		return "Poultry is not planned below it."
 	case c == Ground || c == Sausage:
-		return "Ground meat carries its surface inside: it is not planned below it."
+		return "Grinding mixes surface bacteria through the meat: it is not planned below that."
 	default:
 		return "It is not planned below it."
 	}

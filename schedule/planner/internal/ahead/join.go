@@ -80,7 +80,7 @@ func (s TwoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
 	u := s.asked.Units
 	return []schedule.Step{{
 		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("1 hr 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. What is warmer after 2 hr is not kept.",
+		Text: fmt.Sprintf("1 hr 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out what is still warmer after 2 hr.",
 			u.Core(unit.Temperature(safety.CoolingMiddleC))),
 		Why: "the published first stage of chilling ends after 2 hr",
 	}}

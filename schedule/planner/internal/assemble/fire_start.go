@@ -40,7 +40,7 @@ const setVentsLead = 3 * time.Minute
 // growing are the steps of a fire that grows: poured with all vents open, and closed to its marks from below.
 func (it *Itinerary) growing(ph *schedule.Phase, poured time.Time, pour string) {
 	d, marks := it.D, ph.From.Add(-setVentsLead)
-	s := schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2, Why: "the first coals are grey at the edge by now"}
+	s := schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2, Why: "the first coals are gray at the edge by now"}
 	if !marks.After(poured.Add(setVentsLead)) || d.InQuiet(marks) || it.goesToSleep(marks) {
 		s.Text = pour + " Lid and vents: " + ph.Vents + "."
 		it.add(s)

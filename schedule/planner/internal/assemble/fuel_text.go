@@ -58,7 +58,7 @@ func (d *Assembler) fewerText(c fire.Change) string {
 	if c.AddAtLeast.MassKg > c.Add.MassKg*0.8 || c.AddAtLeast.MassKg <= 0 {
 		return ""
 	}
-	return " Where the bed still glows well, " + countText(d.Req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg) + " are enough."
+	return " If the bed still glows well, " + countText(d.Req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg) + " are enough."
 }
 
 // countText is whole briquettes, to five above twenty, or a mass of lump.

@@ -101,7 +101,7 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) s
 	return s
 }
 
-const fastDays = "fast days are as common as slow ones."
+const fastDays = "it may well run early."
 
 // look is the first look, at the early end of a time on the grate that ends at off.
 func (it *Itinerary) look(s schedule.Step, took spread.Pace, off time.Time, text string, p *arrange.Placed) {

@@ -48,9 +48,9 @@ func (t Trouble) Finding(r schedule.Request) schedule.Finding {
 			rules = append(rules, text)
 		}
 	}
-	f.Text = say.Listed(names, "and") + " cannot be had as asked."
+	f.Text = say.Listed(names, "and") + " won't work as planned."
 	if len(names) > 1 {
-		f.Text = say.Listed(names, "and") + " cannot be had together as asked."
+		f.Text = say.Listed(names, "and") + " won't work together as planned."
 	}
 	if len(rules) > 0 {
 		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
@@ -78,21 +78,21 @@ func (t Trouble) ruleText(rule string, r schedule.Request) string {
 	case rule == arrange.RuleHands:
 		return "one cook has two hands"
 	case rule == arrange.RuleRoom && lone:
-		return "the grate has no room for all of it at once"
+		return "it doesn't all fit on the grate at once"
 	case rule == arrange.RuleRoom:
-		return "the grate has no room for all of them at once"
+		return "they don't all fit on the grate at once"
 	case rule == arrange.RuleFire && lone && (has(arrange.RuleQuiet) || has(arrange.RuleRoom)):
 		return ""
 	case rule == arrange.RuleFire && lone:
 		return "a fire takes its time to come up or to change"
 	case rule == arrange.RuleFire:
-		return "a fire has one heat at a time and takes a while to change"
+		return "one fire has one heat, and it takes a while to change"
 	case lone && has(arrange.RuleRoom):
-		return "what comes off first does not keep until the rest is done"
+		return "the first batch won't hold until the rest is done"
 	case lone:
 		return "it does not keep that long once it is done"
 	}
-	return "what is done first does not keep until the rest is done"
+	return "what is done first won't hold until the rest is done"
 }
 
 func quietText(u unit.System, all []schedule.Quiet) string {

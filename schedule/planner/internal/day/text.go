@@ -66,7 +66,7 @@ func (d *Day) VentsText(v fire.VentAdvice) string {
 		text += "; top vent over the food, opposite the coals"
 	}
 	if v.TrimTop && v.OpenTop < 1 {
-		text += "; trim with the top vent and wait 15 min to see what it does"
+		text += "; adjust with the top vent, and give it 15 min to settle"
 	}
 	return text
 }

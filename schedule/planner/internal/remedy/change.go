@@ -133,7 +133,7 @@ func confidenceChanges(r schedule.Request) []change {
 	}{{loose, "one day in five", 45}, {0.6, "two days in five", 58}} {
 		if r.Confidence > c.to {
 			out = append(out, change{
-				code: codeConfidence, text: "Accept less certainty.", price: "each dish is late " + c.text, pain: c.pain,
+				code: codeConfidence, text: "Take more risk.", price: "each dish runs late " + c.text, pain: c.pain,
 				edits: []schedule.Edit{schedule.NewEdit("confidence", c.to)},
 			})
 		}

@@ -31,7 +31,7 @@ func (m *mender) nightChanges(r schedule.Request, t assemble.Trouble) []change {
 		if c, ok := m.wakeChange(r, t); ok {
 			out = append(out, c)
 		}
-		out = append(out, quietChange(nil, "no-quiet", "Let go of the quiet hours.", "somebody tends the fire at night", 60))
+		out = append(out, quietChange(nil, "no-quiet", "Give up the quiet hours.", "somebody tends the fire overnight", 60))
 	}
 	return out
 }

@@ -52,7 +52,7 @@ func (v *Revision) noteSurprise(a *liveBatch, add func(schedule.Finding)) {
 	} else if ok {
 		first += ": the grate is probably cooler than the gauge in the lid says"
 	}
-	add(about(a, schedule.SlowCook, fmt.Sprintf("%s. Then check that the probe of %s sits in the thickest part, and its weight. %s at %s is slower than 19 in 20 such cooks; these times count with it.",
+	add(about(a, schedule.SlowCook, fmt.Sprintf("%s. Then check that the probe of %s sits in the thickest part, and its weight. %s at %s is slower than 19 in 20 such cooks; these times allow for it.",
 		first, a.batch.It.Dish.Name, v.day.Core(last.CoreC), v.clock(a.on.at.Add(instant.Minutes(last.Minute))))))
 }
 

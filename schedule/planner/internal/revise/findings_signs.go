@@ -88,7 +88,7 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	case schedule.ReadingSettled:
 		return fmt.Sprintf("%s: %s was the place of the probe, not the core: what was measured after it says so. The clock of its time without heat is back to what it was.", name, read)
 	case schedule.ReadingUnit:
-		return fmt.Sprintf("Was %s meant for %s? The reading of %s does not fit, %s does. Log it again in the right unit. It is left out until then.", v.meant(s), name, read, v.meant(s))
+		return fmt.Sprintf("Was %s meant for %s? The reading of %s does not fit, %s does. Log it again in the right unit. It is ignored until then.", v.meant(s), name, read, v.meant(s))
 	case schedule.WentOnWarm:
 		return fmt.Sprintf("Is the probe in the middle of %s? It shows %s. If that is true, it was out of the refrigerator for many hours, beyond the published 2 hr: do not serve it. If not, push the probe into the middle and log that.", name, read)
 	case schedule.FrozenMiddle:
@@ -108,7 +108,7 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	if or == "" && code == schedule.ProbeCold && v.othersOn(a) {
 		or = " Or was another dish read?"
 	}
-	return fmt.Sprintf("%s: the reading of %s %s.%s It is left out.", name, read, probeTexts[code], or)
+	return fmt.Sprintf("%s: the reading of %s %s.%s That reading is ignored.", name, read, probeTexts[code], or)
 }
 
 // othersOn says whether another dish is on the fire, which may have been read instead.

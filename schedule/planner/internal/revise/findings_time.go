@@ -55,7 +55,7 @@ func (v *Revision) noteStall(a *liveBatch, add func(schedule.Finding)) {
 		so = fmt.Sprintf("has crept from %s to %s in %s", v.day.Core(first.CoreC), v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
 	}
 	add(about(a, stalled, fmt.Sprintf(
-		"%s %s. That is the stall: water leaving the surface takes the heat. It is no fault of fire or probe, and these times count with it: off at about %s, between %s and %s.",
+		"%s %s. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about %s, between %s and %s.",
 		a.batch.It.Dish.Name, so, v.clock(a.on.at.Add(instant.Minutes(t.Expected))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Early))), v.clock(a.on.at.Add(instant.Minutes(t.Late))))))
 }
