@@ -131,7 +131,7 @@ func TestADayThatIsPast(t *testing.T) {
 
 func TestInfeasiblePlanSaysWhy(t *testing.T) {
 	r := invoke(crowd, "plan", "-")
-	for _, want := range []string{"There is no plan for this day", "Why not"} {
+	for _, want := range []string{"This day won't work", "Why not"} {
 		if !strings.Contains(r.out, want) {
 			t.Errorf("%q is not in\n%s", want, r.out)
 		}

@@ -76,7 +76,7 @@ func (v *view) window(w schedule.Window, ref time.Time) string {
 	if w.Early.IsZero() || v.at(w.Early).Equal(v.at(w.Late)) {
 		return ""
 	}
-	return fmt.Sprintf("Between %s and %s, likely %s.", v.clockBy(w.Early, ref), v.clockBy(w.Late, ref), v.clockBy(w.Expected, ref))
+	return fmt.Sprintf("Most likely %s (%s to %s).", v.clockBy(w.Expected, ref), v.clockBy(w.Early, ref), v.clockBy(w.Late, ref))
 }
 
 // span prints a stretch of time: "23:00 Fri to 05:30 Sat".

@@ -28,5 +28,5 @@ func ExampleText() {
 	// ---------------
 	// [ ] 17:20  Put the chicken thighs on, skin up.
 	// [ ] 17:50  Take the chicken thighs off at 74 °C in the core.
-	//            Between 17:43 and 17:58, likely 17:50.
+	//            Most likely 17:50 (17:43 to 17:58).
 }

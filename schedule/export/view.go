@@ -213,7 +213,7 @@ func (v *view) tools() string {
 				case s.Place == schedule.HoldTent:
 					add("foil")
 				case s.Place == schedule.HoldBox:
-					add("an insulated box with dry towels")
+					add("a cooler with dry towels")
 				}
 			}
 		}

@@ -10,7 +10,7 @@ import (
 func phrase[Word ~string](id Word) string {
 	switch string(id) {
 	case schedule.HoldBox:
-		return "insulated box"
+		return "cooler"
 	case schedule.HoldTent:
 		return "under a loose tent of foil"
 	case schedule.HoldCounter:

@@ -29,7 +29,7 @@ func TestLethalityIsInformation(t *testing.T) {
 			t.Errorf("reached at %v, taken off at %v", l.At, m.Window.Expected)
 		}
 	}
-	if !strings.Contains(l.Text, "no permission") || strings.Contains(l.Text, "safe") || !strings.Contains(l.Text, "145 °F") {
+	if !strings.Contains(l.Text, "information only") || strings.Contains(l.Text, "safe") || !strings.Contains(l.Text, "145 °F") {
 		t.Error(l.Text)
 	}
 	for _, food := range []string{"{cut: burger, weight: 6 oz}", "{cut: salmon-side, weight: 3 lb}"} { // nothing is published

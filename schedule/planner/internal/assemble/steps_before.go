@@ -65,11 +65,11 @@ func (it *Itinerary) takeOut(p *arrange.Placed) {
 	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
 		at = d.Clock(e)
 	}
-	text := fmt.Sprintf("Take %s out of the refrigerator and season.", it.name(p))
+	text := fmt.Sprintf("%s: out of the refrigerator, and season.", it.name(p))
 	if p.It.Category == safety.Leftovers {
-		text = fmt.Sprintf("Take %s out of the refrigerator.", it.name(p))
+		text = fmt.Sprintf("%s: out of the refrigerator.", it.name(p))
 		if p.It.Cut.Name == day.ParcelCut {
-			text = fmt.Sprintf("Take %s out of the refrigerator, in foil: %s, each one layer.", it.name(p), say.Plural(p.Count, "parcel"))
+			text = fmt.Sprintf("%s: out of the refrigerator, in foil: %s, each one layer.", it.name(p), say.Plural(p.Count, "parcel"))
 		}
 	}
 	it.add(schedule.Step{Kind: schedule.StepTakeOut, At: at, Dish: p.It.Dish.ID, Batch: p.Number, Attended: true, Minutes: float64(p.HandsOn()), Text: text,

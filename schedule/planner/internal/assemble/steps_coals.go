@@ -25,7 +25,7 @@ func (it *Itinerary) turns(base schedule.Step, p *arrange.Placed, name string) {
 		s := base
 		s.Kind, s.Attended, s.Minutes = schedule.StepFlip, true, 1
 		s.At = it.D.At(p.On - p.Way.First.Expected*float64(i)/float64(p.Way.Flips+1))
-		s.Text, s.Why = fmt.Sprintf("Turn %s.", name), "both faces take the fire"
+		s.Text, s.Why = fmt.Sprintf("%s: turn.", name), "both faces take the fire"
 		it.add(s)
 	}
 }
@@ -47,10 +47,10 @@ func (it *Itinerary) thickTurns(base schedule.Step, p *arrange.Placed, name stri
 	s := base
 	s.Kind, s.Attended, s.Minutes = schedule.StepFlip, true, 1
 	s.At = it.D.At(p.On - thickAside)
-	s.Text, s.Why = fmt.Sprintf("Turn %s: 4 to 5 min a side over the coals, no longer.", name), "a piece this thick is black outside before it is done inside"
+	s.Text, s.Why = fmt.Sprintf("%s: turn. 4 to 5 min a side over the coals, no longer.", name), "a piece this thick is black outside before it is done inside"
 	it.add(s)
 	s.At = it.D.At(p.On - 2*thickAside)
-	s.Text = fmt.Sprintf("Move %s beside the coals, lid on, until %s.", name, it.doneText(p))
+	s.Text = fmt.Sprintf("Move %s beside the coals, lid on, until done %s.", name, it.doneText(p))
 	it.add(s)
 }
 

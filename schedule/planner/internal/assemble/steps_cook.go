@@ -34,7 +34,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 		case schedule.MilestoneTakeOff:
 			it.turns(base, p, name)
 			if !p.SearedLater() {
-				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("First look at %s: %s Done is %s.", name, fastDays, it.doneText(p)), p)
+				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("%s: start checking; %s Done %s.", name, fastDays, it.doneText(p)), p)
 			}
 			s = it.takeOff(s, p, name)
 			it.crisp(base, p, name, m.Window.Expected)
@@ -58,7 +58,7 @@ func (it *Itinerary) putOn(s schedule.Step, p *arrange.Placed, name string) {
 	d := it.D
 	s.Kind, s.At, s.Attended, s.Minutes = schedule.StepPutOn, d.At(p.On), true, float64(p.HandsOn())
 	s.GrateC, s.Why = d.airAt(p, 0, it.A), whyStart(it.A, p, 0)
-	s.Text = fmt.Sprintf("Put on %s: %s, %s.", name, d.zoneText(p.Zones[0], p.Way.Direct), d.Level(s.GrateC))
+	s.Text = fmt.Sprintf("%s: onto the grate, %s; %s.", name, d.zoneText(p.Zones[0], p.Way.Direct), d.Level(s.GrateC))
 	if how := it.laid(p); how != "" {
 		s.Text += " " + how
 	}
@@ -78,25 +78,25 @@ func (it *Itinerary) offForSear(s schedule.Step, p *arrange.Placed, name string)
 	s.Window = d.window(p, p.Way.First.At)
 	s.At = s.Window.Expected
 	it.look(schedule.Step{Dish: s.Dish, Batch: s.Batch}, p.Way.First, s.At,
-		fmt.Sprintf("First look at %s: %s Off for the sear at %s in the core.", name, fastDays, d.Core(s.CoreC)), p)
-	s.Text = fmt.Sprintf("Take off %s at %s in the core and let stand until the sear.", name, d.Core(s.CoreC))
+		fmt.Sprintf("%s: start checking; %s Off for the sear at %s inside.", name, fastDays, d.Core(s.CoreC)), p)
+	s.Text = fmt.Sprintf("%s: off at %s inside; let stand until the sear.", name, d.Core(s.CoreC))
 	s.Why = "the sear brings the rest"
 	it.add(s)
 }
 
 func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) schedule.Step {
 	s.Kind, s.Attended, s.Minutes = schedule.StepWrap, true, arrange.HandsWrap
-	s.Text = fmt.Sprintf("Wrap %s tightly in %s at %s in the core, or when the bark is set.", name, p.Way.With, it.D.Core(s.CoreC))
+	s.Text = fmt.Sprintf("%s: wrap tightly in %s at %s inside, or when the bark is set.", name, p.Way.With, it.D.Core(s.CoreC))
 	s.Why = "wrapping ends the stall"
 	if p.Way.Fixed { // by the clock, not by the core
 		s.Why = "it comes due in quiet hours and waits for their end"
-		s.Text = fmt.Sprintf("Wrap %s tightly in %s; the core will be near %s.", name, p.Way.With, it.D.Core(s.CoreC))
+		s.Text = fmt.Sprintf("%s: wrap tightly in %s; the inside will be near %s.", name, p.Way.With, it.D.Core(s.CoreC))
 	}
 	if w := p.It.Dish.Wrap; w != nil && w.After != nil {
 		s.Why = "the asked time on the grate"
 	}
 	if p.Oven {
-		s.Text += fmt.Sprintf(" It goes on in the oven at %s.", it.D.Grate(p.Way.LevelC))
+		s.Text += fmt.Sprintf(" Then finish it in the oven at %s.", it.D.Grate(p.Way.LevelC))
 	}
 	return s
 }
@@ -131,7 +131,7 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) sc
 	s.Kind, s.Attended, s.Minutes = schedule.StepTakeOff, true, 2
 	s.Why = "the core is at its target"
 	if p.It.Cut.Style == cut.Timed {
-		s.Text, s.CoreC = fmt.Sprintf("Take off %s when they look done.", name), 0
+		s.Text, s.CoreC = fmt.Sprintf("%s: off when done, by the look.", name), 0
 		s.Why = "their time is up"
 		if _, holds := d.ChosenHold(p); !holds && p.Took().Expected > 0 && p.On-p.Took().Expected-float64(p.It.Serve) > coverAfter {
 			s.Text += " Keep covered until the table."
@@ -139,11 +139,11 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) sc
 		return s
 	}
 	if p.It.ByTheBend() {
-		s.Text = fmt.Sprintf("Take off %s %s.", name, it.doneText(p))
+		s.Text = fmt.Sprintf("%s: off %s.", name, it.doneText(p))
 		s.Why = "thin tough cuts are done by time and by the bend, not by temperature alone"
 		return s
 	}
-	s.Text = fmt.Sprintf("Take off %s at %s in the core, by the thermometer.", name, d.Core(s.CoreC)) + p.It.HoldSentence(d.Day)
+	s.Text = fmt.Sprintf("%s: off at %s inside, by the thermometer.", name, d.Core(s.CoreC)) + p.It.HoldSentence(d.Day)
 	if p.Way.Sear {
 		s.Text, s.Why = it.afterSear(p, name), "the sear goes by the clock, and the rest brings the core to its target"
 	}
@@ -169,9 +169,9 @@ func (it *Itinerary) afterSear(p *arrange.Placed, name string) string {
 // its doneness and beyond: how far beyond, the model knows less well than the cook.
 func (it *Itinerary) doneText(p *arrange.Placed) string {
 	if p.It.ByTheBend() {
-		return fmt.Sprintf("when the rack bends and its surface cracks; the core is at %s or more then", it.D.Core(math.Min(p.It.TargetC, p.Way.PullC)))
+		return fmt.Sprintf("when the rack bends and its surface cracks; usually at %s or more inside", it.D.Core(math.Min(p.It.TargetC, p.Way.PullC)))
 	}
-	return it.D.Core(p.Way.PullC) + " in the core"
+	return "at " + it.D.Core(p.Way.PullC) + " inside"
 }
 
 func (it *Itinerary) name(p *arrange.Placed) string {

@@ -60,7 +60,7 @@ func (it *Itinerary) boxStep(s schedule.Step, p *arrange.Placed, o day.HoldOptio
 }
 
 func (d *Assembler) boxFirstText(name string, from time.Time) string {
-	return fmt.Sprintf("Close %s, wrapped, in an insulated box with towels, warmed with hot water first, until %s: %s in the oven is enough. It must still be above %s just under the surface then.",
+	return fmt.Sprintf("%s: wrapped, into a cooler warmed with hot water, packed with towels, until %s: %s in the oven is enough. It must still be above %s just under the surface then.",
 		name, say.LocalClock(d.Req.Units, from), d.About(safety.OvernightMostMinutes), d.Core(safety.OvernightIntoC))
 }
 

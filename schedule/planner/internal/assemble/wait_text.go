@@ -22,9 +22,9 @@ func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) 
 		return ""
 	}
 	if p.Way.With != "" {
-		return fmt.Sprintf("Loosen the wrapping of %s and let stand about %s until it stops cooking. ", name, d.About(o.Vent))
+		return fmt.Sprintf("%s: open the wrap and let it sit about %s, until it stops cooking. ", name, d.About(o.Vent))
 	}
-	return fmt.Sprintf("Let %s stand open about %s until it stops cooking. ", name, d.About(o.Vent))
+	return fmt.Sprintf("%s: let it sit open about %s, until it stops cooking. ", name, d.About(o.Vent))
 }
 
 // HoldText says how to wait, from the heat on, if it comes off when expected.
@@ -58,9 +58,9 @@ func (d *Assembler) placeText(p *arrange.Placed, o day.HoldOption, name string) 
 	switch o.Method {
 	case schedule.HoldBox:
 		if bird {
-			return fmt.Sprintf("Close %s, in foil, in an insulated box with towels, warmed with hot water first; its skin softens there.", name)
+			return fmt.Sprintf("%s: in foil, into a cooler warmed with hot water; pack with towels. The skin softens there.", name)
 		}
-		return fmt.Sprintf("Close %s, wrapped, in an insulated box with towels, warmed with hot water first.", name)
+		return fmt.Sprintf("%s: wrapped, into a cooler warmed with hot water; pack with towels.", name)
 	case schedule.HoldOven:
 		return d.ovenText(p, o, name)
 	case schedule.HoldGrill:
