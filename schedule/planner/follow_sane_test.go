@@ -122,7 +122,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S12": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, "stall", "no fault")
+		a.wants(t, "stall", "Nothing is wrong")
 		a.remains(t, 4, 9)
 		a.lacks(t, append([]string{schedule.ProbeCold, schedule.ProbeHot}, fireWords...)...)
 	},

@@ -25,7 +25,7 @@ func (it *Itinerary) fires() {
 			it.change(ph, &it.Plan.Phases[i-1], f)
 		}
 		it.add(schedule.Step{Kind: schedule.StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
-			Text: fmt.Sprintf("The grate should be there now: %s. Not yet? Wait. %s", it.D.Level(ph.LevelC), it.gauge(ph))})
+			Text: fmt.Sprintf("The grate should be there now: %s. If not, wait. %s", it.D.Level(ph.LevelC), it.gauge(ph))})
 		it.tend(ph)
 	}
 	if n := len(it.Plan.Phases); n > 0 {
@@ -71,7 +71,7 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 		return
 	}
 	it.add(schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2,
-		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are grey at the edge by now"})
+		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are gray at the edge by now"})
 }
 
 func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {

@@ -25,14 +25,14 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	}
 	over := it.over(ph.Number)
 	it.coldStart(ph, over)
-	text := "Look at the grate thermometer: " + it.D.Level(ph.LevelC) + ". Touch the top vent only if it is " + it.D.Slack() + " off."
+	text := "Check the grate: " + it.D.Level(ph.LevelC) + ". Leave the vents alone unless it is " + it.D.Slack() + " off."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
 		if it.D.InQuiet(at) || it.goesToSleep(at) || over.none(at) {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 			Text: over.ifStillOn(text, at), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "Look at the fire again: " + it.D.Level(ph.LevelC) + "?"
+		text = "Check the grate again: " + it.D.Level(ph.LevelC) + "?"
 	}
 }
 
@@ -43,7 +43,7 @@ func (it *Itinerary) refuel(ph *schedule.Phase, number int, r schedule.Refuel) {
 		over = nil // the next fire is made of it
 	}
 	amount := countText(it.D.Req.Units, r.Count, r.MassKg)
-	text, how := "Add "+amount+", unlit, where the fire goes next", ""
+	text, how := "Add "+amount+", unlit, next to the lit ones", ""
 	if r.Lit {
 		text, how = "Add "+amount+", lit, to the coals", " "+addLit
 		if !it.lightFor(ph, number, r, over) {
