@@ -103,6 +103,7 @@ var notices = []Caution{
 	{"core-falling", Warning, "The core falls on the fire.", ours},
 	{"fire-died", Danger, "The fire is out or dying.", practice},
 	{"grate-off-level", Warning, "The grate is not at its level.", ours},
+	{"fat-may-burn", Danger, "The grate went up at once and nothing was touched: fat may burn.", practice},
 	{"grate-drifts", Info, "The grate is at its level now, and on its way off it.", ours},
 	{"grate-doubted", Warning, "A reading of the grate is not what the fire can have done.", ours},
 	{"gauge-only", Info, "Only the gauge in the lid was read.", practice},

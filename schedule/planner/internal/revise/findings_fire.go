@@ -82,6 +82,8 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	text := s.Text + " " + steered(s)
 	var f schedule.Finding
 	switch {
+	case s.Do == steer.LookFirst.String():
+		f = schedule.NewFinding("fat-may-burn", "", text)
 	case off != 0:
 		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that nobody touches the fire for an hour."
 		if v.comingAir() == nil {
@@ -90,12 +92,12 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 		f = schedule.NewFinding("grate-off-level", "", text)
 	case s.Do == steer.Leave.String(), s.Do == steer.HoldProbe.String():
 		return
-	case s.Do == steer.ReadAgain.String() || s.Do == steer.LookFirst.String():
+	case s.Do == steer.ReadAgain.String():
 		f = schedule.NewFinding("grate-doubted", "", text)
 	default:
 		f = schedule.NewFinding("grate-drifts", "", text)
 	}
-	if v.day.InQuiet(v.now) {
+	if v.day.InQuiet(v.now) && v.maySleep() {
 		f.Text = "Quiet hours: nothing here wants you out of bed. If you are up: " + f.Text
 	}
 	f.Steer = &s

@@ -53,3 +53,9 @@ func (v *Revision) noteNight(add func(schedule.Finding)) {
 	}
 	add(schedule.NewFinding("night-sure", "", text))
 }
+
+// maySleep says whether the fire wants nobody out of bed: the grate lies between its alarms, and no fat may burn.
+func (v *Revision) maySleep() bool {
+	now := v.steered.advice.Now.Middle
+	return v.steered.advice.Do != steer.LookFirst && now >= alarmLowC && now <= alarmHighC
+}

@@ -138,3 +138,21 @@ func TestHowSureTheNightIs(t *testing.T) {
 	}
 	t.Errorf("not told; put on at %s, quiet %v: %+v", on, q.Quiet, q.Findings)
 }
+
+// What burns, or dies, gets people up: sleep is never put before it.
+func TestNobodySleepsThroughAFlare(t *testing.T) {
+	day := plantest.Day(t, strings.Replace(plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"), "dishes:", "quiet: [{from: \"10:30\", to: \"12:00\"}]\ndishes:", 1))
+	calm := "time,dish,kind,value\n06:00,,vents,\"top 1/3, bottom 1/3\"\n08:00,brisket,on,\n09:40,,grate,275 F\n10:10,,grate,276 F\n10:36,,grate,275 F\n"
+	for name, last := range map[string]string{"a flare": "10:42,,grate,420 F\n", "too cool": "10:38,,grate,232 F\n10:42,,grate,190 F\n10:44,,grate,188 F\n"} {
+		p := plantest.Revised(t, day, calm+last, "2027-07-03 10:45")
+		plantest.Judge(t, p)
+		for _, f := range p.Findings {
+			if strings.Contains(f.Text, "wants you out of bed") {
+				t.Errorf("%s: %s", name, f.Text)
+			}
+		}
+		if f, ok := fireFinding(p); name == "a flare" && (!ok || !strings.Contains(f.Text, "Don't open the lid")) {
+			t.Errorf("%s: %+v", name, p.Findings)
+		}
+	}
+}
