@@ -49,36 +49,66 @@ func (t *textSheet) standing() {
 	t.item("", t.sure()+".")
 	due, next := t.dueAndNext()
 	t.heading("Do now", '-')
-	said, told := 0, -1
-	for _, f := range t.Findings {
-		if f.Severity == schedule.Danger {
-			t.item(t.styled(danger, "! "), sentence(f.Text))
-			said++
-		}
-	}
-	for _, s := range due {
-		t.item("[ ] ", t.stepText(s))
-		said++
-	}
-	if i := slices.IndexFunc(t.Findings, asksNow); said == 0 && i >= 0 {
-		t.item(t.styled(danger, "! "), sentence(t.Findings[i].Text))
-		told = i
-	} else if said == 0 && len(next) > 0 {
-		t.item("", "Nothing to do before "+t.clockBy(next[0].At, t.now)+". Leave the lid shut.")
-	} else if said == 0 {
-		t.item("", "Nothing is left to do.")
-	}
+	told := t.doNow(due, next)
 	t.comes(next)
 	t.worries(told)
 	t.choices()
 	t.onTheFire()
 }
 
-// asksNow says whether a finding asks for hands before the next step does.
-func asksNow(f schedule.Finding) bool {
+// doNow says what is to be done now: dangers, what else asks for hands, the steps that are
+// due. Where a measurement decides, it comes before all of them. It gives the place of a
+// finding that is no danger and was told.
+func (t *textSheet) doNow(due, next []schedule.Step) (told int) {
+	steps := func() {
+		for _, s := range due {
+			t.item("[ ] ", t.stepText(s))
+		}
+	}
+	first := slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == schedule.StepLook && t.measuredFirst(s.Dish) })
+	if first {
+		steps()
+	}
+	said := len(due)
+	for _, f := range t.Findings {
+		if f.Severity == schedule.Danger {
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+			said++
+		}
+	}
+	told = slices.IndexFunc(t.Findings, func(f schedule.Finding) bool { return asksNow(f, due) })
+	if told >= 0 {
+		t.item(t.styled(danger, "! "), sentence(t.Findings[told].Text))
+		said++
+	}
+	if !first {
+		steps()
+	}
+	switch {
+	case said > 0:
+	case len(next) > 0:
+		t.item("", "Nothing to do before "+t.clockBy(next[0].At, t.now)+". Leave the lid shut.")
+	default:
+		t.item("", "Nothing is left to do.")
+	}
+	return told
+}
+
+// asksNow says whether a finding asks for hands before the next step does, and no step that
+// is due does what it asks.
+func asksNow(f schedule.Finding, due []schedule.Step) bool {
+	does := func(kind schedule.StepKind) bool {
+		return slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == kind })
+	}
 	switch f.Code {
-	case "grate-off-level", "grate-doubted", "core-falling", schedule.LowHeat, schedule.PastTarget, schedule.Plateau, schedule.StandsOpen, schedule.FireRelit:
-		return f.Severity == schedule.Warning
+	case "grate-off-level", "grate-doubted", schedule.LowHeat:
+		return f.Severity == schedule.Warning && !does(schedule.StepRefuel)
+	case schedule.PastTarget:
+		return !does(schedule.StepTakeOff)
+	case "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit:
+		return true
+	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
+		return strings.HasPrefix(f.Text, "Put ") || strings.HasPrefix(f.Text, "Measure ")
 	}
 	return false
 }

@@ -46,7 +46,7 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	}
 	for i, s := range steps {
 		if s.Kind == schedule.StepRefuel && !s.Done && s.Phase == v.phases && s.At.Sub(v.now) < rebuiltLasts {
-			steps[i].Text = "If the rebuilt fire wants it by then: " + s.Text
+			steps[i].Text = "If the fire wants it by then: " + s.Text
 		}
 	}
 	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
