@@ -42,7 +42,11 @@ func (t *textSheet) whole() {
 		t.remedies("What you could do now")
 		t.changed()
 	}
-	t.cautions("Before you light", first)
+	before, after := "Before you light", "Safety"
+	if t.Revision > 0 { // it burns
+		before, after = "Safety", "More on safety"
+	}
+	t.cautions(before, first)
 	t.shopping()
 	t.fires()
 	t.steps(0)
@@ -51,7 +55,7 @@ func (t *textSheet) whole() {
 		t.findings("Heads up", t.Findings)
 		t.remedies("Other ways to do it")
 	}
-	t.cautions("Safety", rest)
+	t.cautions(after, rest)
 	t.footer()
 }
 
