@@ -71,7 +71,7 @@ var notices = []Caution{
 	{CodeNightOven, Info, "What is cooked in the evening waits in the oven overnight.", ours},
 	{CodeNightEarly, Info, "The day begins before the usual hours of sleep end.", ours},
 	{CodeNightFire, Warning, "The fire burns unwatched while people sleep.", practice},
-	{"night-sure", Info, "How many fires like this one keep their level through the night, untouched.", ours},
+	{"night-sure", Warning, "How many fires like this one keep their level through the night, untouched.", ours},
 	{CodeNightAwake, Warning, "Somebody has to be up in the usual hours of sleep.", ours},
 
 	// Before the day.

@@ -9,6 +9,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/steer"
 )
 
@@ -99,6 +100,9 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	}
 	if v.day.InQuiet(v.now) && v.maySleep() {
 		f.Text = "Quiet hours: nothing here wants you out of bed. If you are up: " + f.Text
+	}
+	if v.settles(v.now) && s.Do != steer.LookFirst.String() {
+		f.Text = fmt.Sprintf("Sleep is less than %d min away, and no vent is moved so late: stay up until it has settled, or finish in the oven. What it wants: %s", safety.VentsStillMinutes, f.Text)
 	}
 	f.Steer = &s
 	add(f)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/unit"
 )
@@ -58,4 +59,14 @@ func (v *Revision) noteNight(add func(schedule.Finding)) {
 func (v *Revision) maySleep() bool {
 	now := v.steered.advice.Now.Middle
 	return v.steered.advice.Do != steer.LookFirst && now >= alarmLowC && now <= alarmHighC
+}
+
+// settles says whether an instant is so near to a sleep beside the fire that its vents stay as they are.
+func (v *Revision) settles(at time.Time) bool {
+	for _, q := range v.day.Unwatched(v.first.Phases) {
+		if at.Before(q.From) && q.From.Sub(at) <= safety.VentsStillMinutes*time.Minute {
+			return true
+		}
+	}
+	return false
 }

@@ -156,3 +156,31 @@ func TestNobodySleepsThroughAFlare(t *testing.T) {
 		}
 	}
 }
+
+// In the last half hour before a sleep beside the fire no vent is moved.
+func TestVentsRestBeforeSleep(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/overnight.yaml"))
+	on := plantest.FirstAt(day, schedule.StepPutOn, day.Dishes[0].ID)
+	line := func(after time.Duration, rest string) string {
+		return on.Add(after).Format(time.RFC3339) + "," + rest + "\n"
+	}
+	log := "time,dish,kind,value\n" + line(-40*time.Minute, ",lit,") + line(-20*time.Minute, `,vents,"top 1/2, bottom 1/2"`) + line(0, day.Dishes[0].ID+",on,")
+	for k := range 5 {
+		log += line(time.Duration(6*k-14)*time.Minute, ",grate,305 F")
+	}
+	now := on.Add(20 * time.Minute)
+	if left := day.Quiet[0].From.Sub(now); left <= 0 || left > 30*time.Minute {
+		t.Fatalf("the day tests nothing: %s until sleep", left)
+	}
+	q := plantest.Revised(t, day, log, now.Format("2006-01-02 15:04"))
+	plantest.Judge(t, q)
+	f, ok := fireFinding(q)
+	if !ok || !strings.Contains(f.Text, "no vent is moved so late") {
+		t.Errorf("%+v", f)
+	}
+	for _, s := range q.Steps {
+		if s.Kind == schedule.StepSetVents && !s.Done {
+			t.Errorf("vents at %s", s.At)
+		}
+	}
+}
