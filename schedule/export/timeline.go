@@ -31,7 +31,7 @@ func (v *view) timeline(w io.Writer, id string, alone bool) error {
 		s.paragraph(10, pictureWidth-20, "soft", v.apart.Replace("Eat at "+v.eatAt()+". "+v.sure()+"."))
 	}
 	if !v.Feasible || len(v.Phases)+len(v.Dishes) == 0 {
-		s.paragraph(10, pictureWidth-20, "strong", "There is no plan for this day as it is asked for, so there is nothing to draw.")
+		s.paragraph(10, pictureWidth-20, "strong", "This day won't work as planned: there is nothing to draw.")
 		s.y += 8
 		return s.finish(w, title, "No plan fits this day.")
 	}
