@@ -3,6 +3,7 @@ package schedule
 import (
 	"regexp"
 	"slices"
+	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
@@ -157,6 +158,7 @@ func (d decoder) target(t *Target) strict.Reader {
 			strict.Pointed(&t.Core, d.temperature)(n, path)
 		default:
 			d.Text(&t.Doneness)(n, path)
+			t.Doneness = strings.ReplaceAll(t.Doneness, " ", "-") // medium rare
 		}
 	}
 }
