@@ -122,3 +122,14 @@ func TestATurkeyIsRoastedAndRests(t *testing.T) {
 		t.Errorf("%d put-ons", len(s))
 	}
 }
+
+// A tri-tip beside a hot fire is seared over the coals of that fire: no heap is built for it.
+func ExampleMake_searOnTheFireThatBurns() {
+	shape(saturday + `grill: {kind: kettle, diameter: 22 in}
+dishes:
+  - {name: Tri-tip, cut: tri-tip, weight: 2 lb, level: 375 F, finish: sear}
+`)
+	// Output:
+	// fires: two-zone hot
+	// Tri-tip: 1 on the fire Sat 17h, sear Sat 18h, off Sat 18h
+}

@@ -177,7 +177,7 @@ func TestNothingIsCutBeforeItHasRested(t *testing.T) {
 
 // A heap burns with the lid off: vents shut nothing before the lid is on.
 func TestHeapIsShutWithItsLid(t *testing.T) {
-	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{cut: tri-tip, weight: 2 lb, count: 2, finish: sear}"))
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{cut: tri-tip, weight: 2 lb, count: 2, level: 250 F, finish: sear}"))
 	if last := p.Phases[len(p.Phases)-1]; last.Layout != "heap" {
 		t.Fatalf("it ends on %s", last.Layout)
 	}

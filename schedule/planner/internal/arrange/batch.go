@@ -37,6 +37,7 @@ type modeRef struct {
 	places []Place
 	oven   bool
 	night  bool // its fire lasts through the quiet hours untended
+	cost   int  // of the place
 }
 
 // LeastBatches is how many batches there are however large the grate is. It is known

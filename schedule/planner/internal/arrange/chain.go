@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -28,6 +29,7 @@ func (b *Batch) HandsOn() int {
 // chain states the batch for the solver and remembers what its modes stand for.
 func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chain {
 	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.holdCost(), Group: b.group}
+	h.apart = d.sleepsBy(b.It.Serve)
 	b.First, b.second = b.modeRefs(h, night)
 	stages := 1
 	for _, w := range b.Ways {
@@ -98,7 +100,7 @@ func (b *Batch) secondTask(h Hearth, gaps []sequence.Gap) sequence.Task {
 			stage = w.InOven
 			m.Area, m.Places, m.Cost = min(m.Area, ovenRoomCm2), []sequence.Place{{Fire: sequence.OvenFire}}, ovenCost
 		} else {
-			m.Places = AsPlaces(r.places)
+			m.Places, m.Cost = AsPlaces(r.places), r.cost
 		}
 		for i, f := range b.First {
 			if f.way == r.way && (r.oven || f.night == r.night) {
@@ -116,4 +118,11 @@ func AsPlaces(ps []Place) []sequence.Place {
 		out[i] = sequence.Place{Fire: p.Fire, Zone: p.Zone}
 	}
 	return out
+}
+
+// sleepsBy says whether people sleep so near a meal that a sear just before it may fall
+// into that: a change of fire leaves time between a slow cook and its sear.
+func (d *Arranger) sleepsBy(serve int) bool {
+	const before, after = 240, 60
+	return slices.ContainsFunc(d.Quiet, func(q day.Span) bool { return q.From <= serve+before && q.To >= serve-after })
 }

@@ -16,6 +16,7 @@ type Hearth struct {
 	Zones  [][]fire.Zone
 	least  float64 // what the smallest batch takes, m2
 	Levels int     // grates one above another that may be used; 0 for all
+	apart  bool    // a sear has a fire of its own
 }
 
 // layFires offers every fire that some dish can use: what sears need, then every dish's

@@ -4,10 +4,12 @@ import (
 	"math"
 	"slices"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
+	"example.com/cookday/schedule/unit"
 )
 
 func (d *Arranger) nightFires(h Hearth) day.NightFires {
@@ -36,6 +38,9 @@ func (b *Batch) modeRefs(h Hearth, night day.NightFires) (first, second []modeRe
 				}
 				first = append(first, modeRef{way: i, places: g.Places, night: g.night})
 				second = append(second, modeRef{way: i, places: next, night: g.night})
+				if hot := h.searingSides(b.It, w, b.LoadIn(w, true)); len(hot) > 0 {
+					second = append(second, modeRef{way: i, places: hot, night: g.night, cost: besideHeap})
+				}
 			}
 		}
 		if w.InOven.Planned > 0 {
@@ -122,6 +127,30 @@ func (h Hearth) SecondPlaces(it *day.Item, w day.Way, g PlaceGroup, l Load) []Pl
 			if !used[f] && !zone.Direct && fr.LevelC > w.LevelC-sameLevelK && h.takesIn(Place{f, z}, l) && h.sameTaken(out[0], Place{f, z}, l.areaM2()) {
 				out = append(out, Place{f, z})
 				break
+			}
+		}
+	}
+	return out
+}
+
+// searC is the grate over the coals from which a sear by the clock browns: 450 F (common
+// practice, no source); besideHeap is what it costs that it is no heap (assumption).
+var searC = unit.FToC(450)
+
+const besideHeap = 30
+
+// searingSides are the direct sides of two-zone fires hot enough for a sear that would
+// else want a heap: it needs no fire of its own.
+func (h Hearth) searingSides(it *day.Item, w day.Way, l Load) []Place {
+	if h.apart || !w.Sear || day.SearBand(it) != schedule.BandSear {
+		return nil
+	}
+	var out []Place
+	for f, fr := range h.Fires {
+		for z, zone := range h.Zones[f] {
+			p := Place{f, z}
+			if fr.Layout == fire.TwoZone && zone.Direct && fr.LevelC+zone.LiftK >= searC-0.5 && h.takesIn(p, l) {
+				out = append(out, p)
 			}
 		}
 	}
