@@ -28,8 +28,13 @@ func (v *view) clockColumn(t time.Time) string {
 	return strings.Repeat(" ", max(width-columns(text), 0)) + text
 }
 
-// onDay is a time of day with the day it is of: "6:00 PM on Saturday, July 3".
-func (v *view) onDay(t time.Time) string { return v.clock(t) + " on " + v.day(t) }
+// clockColumnBy is clockColumn with the weekday where it is not that of ref.
+func (v *view) clockColumnBy(t, ref time.Time) string {
+	if v.sameDay(t, ref) {
+		return v.clockColumn(t)
+	}
+	return v.clockBy(t, ref)
+}
 
 // twice tells whether the cook's clock shows this time again half an hour, one or two hours
 // before or after (no zone of this century turns its clocks by another amount).

@@ -142,7 +142,7 @@ func (t *textSheet) comes(next []schedule.Step) {
 		if w := t.view.entry(s).window; w != "" {
 			text += " " + w
 		}
-		t.item(t.styled(bold, t.clockBy(s.At, t.now))+"  ", text)
+		t.item(t.styled(bold, t.clockColumnBy(s.At, t.now))+"  ", text)
 	}
 }
 

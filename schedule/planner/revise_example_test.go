@@ -74,7 +74,7 @@ func ExampleRevise_ahead() {
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
 	// Brisket: expected off at 2:03 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap and let it sit about 1 hr 15 min, until it stops cooking. Put Brisket, wrapped and in a pan, into the oven at 170 °F. Aim at 150 °F to 160 °F at the meat and check with a probe: many ovens run 20 to 30 °F over. Above 140 °F throughout until it is served, and eaten by 7:00 PM. Measure just under the surface; a probe in the middle is an alarm only.
-	// - Let the fire sink to 225 °F. Brisket is done 2 hr 45 min later.
+	// - Let the fire sink to 225 °F. Brisket: done 2 hr 45 min later.
 }
 
 // A brisket that stands at 152 F for three hours is in its stall.
@@ -87,8 +87,8 @@ func ExampleRevise_stalled() {
 	// Output:
 	// At 6:00 PM: 44%; at 9:10 PM: 90%. The plan is for 9:10 PM now. Brisket is expected ready at 6:15 PM.
 	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
-	// - Bring the grate up to 300 °F. Brisket is done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
-	// - Finish Brisket in the kitchen oven at 300 °F. Brisket is done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
+	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
+	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
 	// - Eat when it is likely ready, at 6:20 PM, and bear with a delay. The cook stays as it is.
 }
 

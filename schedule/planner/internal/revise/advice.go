@@ -225,7 +225,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 }
 
 // sameTime is what an option does that moves no take-off.
-const sameTime = " is done at the same time"
+const sameTime = ": done at the same time"
 
 // take is the expected take-off of a batch as arranged, minutes from its put-on.
 func (l remainder) take(a *liveBatch) float64 {
@@ -258,9 +258,9 @@ func (v *Revision) effect(a *liveBatch, was, is float64, o option) string {
 	case math.Abs(moved) < 1:
 		return name + sameTime
 	case a.never(was) && !a.never(is):
-		return fmt.Sprintf("%s is done after all, at about %s", name, v.clock(a.on.at.Add(instant.Minutes(is))))
+		return fmt.Sprintf("%s: done after all, at about %s", name, v.clock(a.on.at.Add(instant.Minutes(is))))
 	case o.against.Kind != "":
-		return fmt.Sprintf("%s is done %s than left bare", name, v.moves(moved))
+		return fmt.Sprintf("%s: done %s than left bare", name, v.moves(moved))
 	}
-	return fmt.Sprintf("%s is done %s", name, v.moves(moved))
+	return fmt.Sprintf("%s: done %s", name, v.moves(moved))
 }
