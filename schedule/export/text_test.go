@@ -135,7 +135,7 @@ func TestChangesThatAreAlikeAreToldAtOnce(t *testing.T) {
 	}
 	changed := func() string {
 		_, text, _ := strings.Cut(strings.Join(strings.Fields(textOf(t, p, Options{})), " "), "What this revision changed")
-		text, _, _ = strings.Cut(text, " Safety ---")
+		text, _, _ = strings.Cut(text[len("---"):], " ---")
 		return text
 	}
 	text := changed()
