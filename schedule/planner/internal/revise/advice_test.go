@@ -71,7 +71,7 @@ func checkAdvice(t *testing.T, name string, q schedule.Plan, r schedule.Remedy) 
 	moved := plantest.TakeOff(t, after, "brisket").Expected.Sub(plantest.TakeOff(t, before, "brisket").Expected)
 	said := []string{"The cook stays as it is", "Brisket: done at the same time"}
 	for _, off := range []time.Duration{-time.Minute, 0, time.Minute} { // both instants are rounded to the minute
-		said = append(said, "Brisket is done "+revise.Moves(q.Request, (moved+off).Minutes())+bare)
+		said = append(said, "Brisket: done "+revise.Moves(q.Request, (moved+off).Minutes())+bare)
 	}
 	fits := false
 	for _, s := range said {
