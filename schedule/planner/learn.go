@@ -2,7 +2,6 @@ package planner
 
 import (
 	"context"
-	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -46,6 +45,3 @@ func LearnFire(ctx context.Context, q schedule.FireInquiry) (schedule.GrillLesso
 	}
 	return revise.LessonOf(fireGrill(q), own, taught, q.Units), nil
 }
-
-// ownFigures is held against the names of the steer room by a test.
-func ownFigures() bool { return slices.Equal(schedule.OwnFigures(), steer.FigureNames()) }

@@ -27,25 +27,39 @@ const startBurnt = midBurnt
 const startNearK = 20 / 1.8
 
 // Vents are the marks under which the fire, once it has grown, comes near its level from below: the bottom vent at a
-// quarter if that will do, for the top one is the fine control, else wider. The range is what the grate then has on this
-// grill, as sure as the grill is known.
+// quarter if that will do, for the top one is the fine control, narrower where that is too hot and wider where it is too
+// cool. The range is what the grate then has on this grill, as sure as the grill is known.
 func (s Start) Vents() (Vents, Range) {
-	best, off := Vents{leastTop, bottomMarks()[0]}, math.Inf(1) // where even the least marks are too hot
 	levels := s.levels()
-	for _, b := range []float64{1. / 4, 1. / 2, 1} {
-		if off <= startNearK {
-			break
+	best, off := s.topFor(levels, 1./4)
+	for _, b := range []float64{1. / 8, 1. / 16} {
+		if math.IsInf(off, 1) {
+			best, off = s.topFor(levels, b)
 		}
-		for _, t := range topMarks() {
-			if t > 2*b {
-				break // there is no fine control left with so much wider a top
-			}
-			if e := s.LevelC - levels(Vents{t, b}); e >= -startOverK && e < off && (!s.SteerBottom || t >= leastTopWhere) {
-				best, off = Vents{t, b}, e
+	}
+	for _, b := range []float64{1. / 2, 1} {
+		if off > startNearK && !math.IsInf(off, 1) {
+			if v, e := s.topFor(levels, b); e < off {
+				best, off = v, e
 			}
 		}
 	}
 	return best, s.spread(best)
+}
+
+// topFor is the top vent that comes nearest from below with the bottom one so far open, and by how much it stays below;
+// infinitely where all of them are too hot. With a top much wider than the bottom there is no fine control left.
+func (s Start) topFor(levels func(Vents) float64, bottom float64) (best Vents, off float64) {
+	best, off = Vents{leastTop, bottom}, math.Inf(1)
+	for _, t := range topMarks() {
+		if s.SteerBottom && t < leastTopWhere || t > max(2*bottom, leastTopWhere) {
+			continue
+		}
+		if e := s.LevelC - levels(Vents{t, bottom}); e >= -startOverK && e < off {
+			best, off = Vents{t, bottom}, e
+		}
+	}
+	return best, off
 }
 
 // levels is where a fire of this grill stays under vents, by the middles of what is known of it.
