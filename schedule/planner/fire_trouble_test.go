@@ -140,6 +140,9 @@ func soundSteer(t *testing.T, s schedule.Steer) {
 			t.Errorf("no range: %+v", r)
 		}
 	}
+	if s.Expect != "" && !strings.Contains(s.Expect, " to ") {
+		t.Errorf("a single figure: %s", s.Expect)
+	}
 	if s.In15 != nil && !strings.Contains(s.Expect, "by your thermometer at the grate") {
 		t.Errorf("a figure without its thermometer: %s", s.Expect)
 	}

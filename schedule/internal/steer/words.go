@@ -37,7 +37,8 @@ func (a Advice) Tell(sys unit.System) Told {
 	return t
 }
 
-// guessK is the width of a range from which on it tells a cook nothing (100 °F; judgment).
+// guessK is the width of a range from which on it tells a cook little, and that is said (100 °F; judgment). It stays a range:
+// a single figure is never told.
 const guessK = 100 / 1.8
 
 // expect is what the grate will show; of coals that are added, once they are in.
@@ -52,7 +53,7 @@ func (w wording) expect() string {
 		}
 	}
 	if a.In15.High-a.In15.Low > guessK {
-		return fmt.Sprintf("Expect about %s in 15 min, by your thermometer at the grate. That is a guess, by little that was logged: read it again, and log how the vents stand.", w.grate(a.In15.Middle))
+		return fmt.Sprintf("Expect anything from %s in 15 min, by your thermometer at the grate. That is a guess, by little that was logged: read it again, and log how the vents stand.", w.span(a.In15))
 	}
 	return fmt.Sprintf("Expect %s in 15 min and %s in 30 min, by your thermometer at the grate.", w.span(a.In15), w.span(a.In30))
 }
