@@ -217,7 +217,7 @@ func (s *scores) catchUp(ctx context.Context, id string) (news bool) {
 	}
 	sc.mu.Unlock()
 	if revised {
-		_, err = sc.look(ctx) // where that fails each looks for itself
+		_, _ = sc.look(ctx) // where that fails each looks for itself
 	}
 	return revised || other
 }

@@ -189,7 +189,6 @@ func (l *lattice) anchored(minute, coreC float64, keeps bool) (r ride, pace floa
 	if coreC > high {
 		step = -1
 	}
-	pace = l.pace(i)
 	for {
 		k := i + step
 		if k < 0 || k >= len(l.rides) {

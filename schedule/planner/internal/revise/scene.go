@@ -239,9 +239,7 @@ func (v *Revision) dateOutages(ctx context.Context) error {
 	if !v.grate.dying.earliest.IsZero() {
 		ends = append(ends, v.now)
 	}
-	for _, at := range v.grate.relit {
-		ends = append(ends, at)
-	}
+	ends = append(ends, v.grate.relit...)
 	for _, end := range ends {
 		var found *outage
 		for _, a := range v.batches {
