@@ -33,7 +33,7 @@ func (it *Itinerary) Wait(p *arrange.Placed) {
 		s := base
 		s.Kind, s.Window, s.At = schedule.StepRest, off, off.Expected
 		s.Text, s.Why = fmt.Sprintf("Let %s rest at least %s.", name, d.About(rest)), "the juices settle and the heat evens out"
-		if place := map[string]string{schedule.HoldBox: "box", schedule.HoldOven: "oven"}[held.Method]; holds && place != "" { // where it goes at once
+		if place := map[string]string{schedule.HoldBox: "cooler", schedule.HoldOven: "oven"}[held.Method]; holds && place != "" { // where it goes at once
 			s.Text = fmt.Sprintf("Let %s rest at least %s, uncut; the %s will do.", name, d.About(rest), place)
 		}
 		if holds && held.Vent > 0 {

@@ -44,7 +44,7 @@ func (d *Assembler) noteBox(all []*arrange.Placed) {
 	for _, p := range all {
 		if p.Hold >= 0 && p.Options[p.Hold].Method == schedule.HoldBox {
 			d.findings.Add(schedule.NewFinding("box-unproven", "box", fmt.Sprintf(
-				"The box is called good, and counts as a usual one until you have measured a hold of it: note what a probe in the middle of a wrapped shoulder or brisket still shows after 6 hr, and write logged: {after: 6h, core: %s}. It is a good one from %s on.",
+				"The cooler is called good, and counts as a usual one until you have measured a hold of it: note what a probe in the middle of a wrapped shoulder or brisket still shows after 6 hr, and write logged: {after: 6h, core: %s}. It is a good one from %s on.",
 				d.Core(safety.GoodBoxC(6)+1), d.Core(safety.GoodBoxC(6)))))
 			return
 		}
@@ -143,7 +143,7 @@ func (d *Assembler) travelText(p *arrange.Placed, limit float64) string {
 	if p.Hold < 0 {
 		return fmt.Sprintf("%s is no food to travel hot: it keeps %s and the way takes %s. Cook it there, or carry it cold.", name, d.About(shortened(limit)), d.About(p.It.TravelMinutes()))
 	}
-	return fmt.Sprintf("On a fast day %s waits and travels %s in all, and the box is good for about %s. Measure on arrival; a warm oven before you leave would help.",
+	return fmt.Sprintf("On a fast day %s waits and travels %s in all, and the cooler is good for about %s. Measure on arrival; a warm oven before you leave would help.",
 		name, d.About(p.LongestWait()), d.About(shortened(limit)))
 }
 
@@ -159,7 +159,7 @@ func (d *Assembler) noteGrillHold(p *arrange.Placed, all []*arrange.Placed) {
 	}
 	if last < p.Off-holdTolerance {
 		d.find("hold-grill-busy", p.It.Path("hold"), p.It, fmt.Sprintf(
-			"The fire is needed until %s, so %s cannot be held over it from %s on: use a box or the oven.", say.LocalClock(d.Req.Units, d.At(last)), p.It.Dish.Name, say.LocalClock(d.Req.Units, d.At(p.Off))))
+			"The fire is needed until %s, so %s cannot be held over it from %s on: use a cooler or the oven.", say.LocalClock(d.Req.Units, d.At(last)), p.It.Dish.Name, say.LocalClock(d.Req.Units, d.At(p.Off))))
 	}
 }
 

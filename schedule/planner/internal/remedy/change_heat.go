@@ -62,7 +62,7 @@ func (d dishChange) waits() []change {
 func holdChange(r schedule.Request, dish schedule.Dish) change {
 	i := slices.IndexFunc(r.Dishes, func(o schedule.Dish) bool { return o.ID == dish.ID })
 	d := dishChange{r: r, i: i, dish: dish}
-	where := "in a box with towels"
+	where := "in a cooler with towels"
 	if r.Oven != nil {
 		where += " or in the oven"
 	}
