@@ -222,3 +222,21 @@ func TestTheCookIsAskedNotSkipped(t *testing.T) {
 		}
 	}
 }
+
+// What waits in the oven through the night makes no early start a night of the usual hours.
+func TestAnEarlyStartBesideTheOven(t *testing.T) {
+	p := plantest.Plan(t, `format: 1
+serve: {date: 2027-07-03, time: "12:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+oven: {hold: 170 F}
+weather: {air: 40 F, night: 25 F, wind: 10 mph}
+confidence: 0.75
+dishes:
+  - {cut: brisket, weight: 4.354 kg, wrap: {with: foil, after: 4h}, level: 275 F}
+  - {cut: baby-backs, weight: 0.816 kg}
+  - {cut: bavette, weight: 0.544 kg}
+`)
+	if p.Night == nil || p.Night.Way != schedule.NightEarly {
+		t.Errorf("night %+v", p.Night)
+	}
+}

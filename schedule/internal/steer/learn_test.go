@@ -147,7 +147,7 @@ func TestOneOddLogMovesLittle(t *testing.T) {
 // The third cook on a grill is steered better than the first: three days on each grill, the third with and without what
 // the two before it taught.
 func TestThirdCookIsSteeredBetter(t *testing.T) {
-	n := 25
+	n := 100
 	if *long > 0 {
 		n = *long
 	} else if testing.Short() {
@@ -183,8 +183,8 @@ func TestThirdCookIsSteeredBetter(t *testing.T) {
 	t.Logf("new grill:  %s; readings foretold to %.1f F", first.told(n), mean(offFirst))
 	t.Logf("third cook: %s; readings foretold to %.1f F", third.told(n), mean(offThird))
 	t.Logf("third of first: outside %.3f, moves %.3f, foretold %.3f", third.outside/first.outside, third.moves/first.moves, mean(offThird)/mean(offFirst))
-	// Asked for: 0.96 outside and 0.90 of the moves. Reached on 300 grills: 0.98 and 0.97, the readings of the first hour
-	// foretold 5 % better. So few grills scatter by some 5 %.
+	// Asked for: 0.96 outside and 0.90 of the moves. Reached on 200 grills: 0.99 and 0.99, the readings of the first hour
+	// foretold 4 % better; on these 100 1.02 and 1.00, and 4 %. On 25 of them it was 1.17 and 1.07: so few say nothing.
 	if third.outside > 1.08*first.outside || third.moves > 1.08*first.moves || mean(offThird) > 1.02*mean(offFirst) {
 		t.Error("what was learned does harm")
 	}

@@ -60,10 +60,10 @@ func (d *Assembler) nightWay(p *schedule.Plan, all []*arrange.Placed) schedule.N
 		return schedule.NightAwake
 	case len(d.Unwatched(p.Phases)) > 0:
 		return schedule.NightFire
+	case d.Req.Quiet == nil && !slices.Equal(hours, schedule.UsualQuiet()):
+		return schedule.NightEarly // also beside what waits in the oven
 	case len(d.inOvenOvernight(all)) > 0:
 		return schedule.NightOven
-	case d.Req.Quiet == nil && !slices.Equal(hours, schedule.UsualQuiet()):
-		return schedule.NightEarly
 	}
 	return schedule.NightDay
 }
