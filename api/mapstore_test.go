@@ -73,7 +73,10 @@ func (m *mapStore) ByKey(ctx context.Context, key string) (Record, error) {
 func (m *mapStore) List(ctx context.Context, before string, most int) ([]Record, error) {
 	var list []Record
 	found := before == ""
-	for _, id := range slices.Backward(m.order) {
+	m.mu.Lock()
+	order := slices.Clone(m.order)
+	m.mu.Unlock()
+	for _, id := range slices.Backward(order) {
 		if r, err := m.Plan(ctx, id); err == nil && found && len(list) < most {
 			list = append(list, r)
 		}
