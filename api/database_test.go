@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"example.com/cookday/api"
-	"example.com/cookday/internal/testdb"
+	"example.com/cookday/api/store/testdb"
 	"example.com/cookday/schedule"
 )
 

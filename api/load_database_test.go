@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"example.com/cookday/internal/testdb"
+	"example.com/cookday/api/store/testdb"
 )
 
 // TestTwoProcessesUnderLoad: 10,000 plans and 2,000 streams over two processes on one

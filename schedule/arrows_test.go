@@ -5,6 +5,7 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -67,7 +68,7 @@ var arrows = withRooms(map[string][]string{
 	"api/push":    {"api"},
 	"api/metrics": {"api", "api/push"},
 
-	"internal/testdb": nil, // for tests
+	"api/store/testdb": nil, // for tests
 
 	"cmd/cookday": {"api", "api/store", "api/push", "api/metrics", "schedule", "schedule/draft", "schedule/planner", "schedule/check", "schedule/export", "schedule/unit"},
 	"examples":    {"schedule", "schedule/planner", "schedule/export", "schedule/unit"},
@@ -212,5 +213,18 @@ func TestScheduleKnowsNoClockAndNoWorld(t *testing.T) {
 			}
 			return true
 		})
+	}
+}
+
+// The top of the house has these folders and no other.
+func TestTopFolder(t *testing.T) {
+	entries, err := os.ReadDir("..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if e.IsDir() && !strings.HasPrefix(e.Name(), ".") && !slices.Contains([]string{"schedule", "api", "cmd", "examples"}, e.Name()) {
+			t.Errorf("%s is no folder of the top", e.Name())
+		}
 	}
 }

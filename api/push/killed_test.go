@@ -19,7 +19,7 @@ import (
 
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
-	"example.com/cookday/internal/testdb"
+	"example.com/cookday/api/store/testdb"
 	"example.com/cookday/schedule"
 )
 

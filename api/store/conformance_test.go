@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"example.com/cookday/api"
-	"example.com/cookday/internal/testdb"
+	"example.com/cookday/api/store/testdb"
 )
 
 // Every store passes this suite; one that keeps plans on a disk is opened again too.

@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"example.com/cookday/api"
-	"example.com/cookday/internal/testdb"
+	"example.com/cookday/api/store/testdb"
 )
 
 func openPostgres(t *testing.T, address string) *Postgres {

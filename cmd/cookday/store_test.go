@@ -11,7 +11,7 @@ import (
 
 	"example.com/cookday/api"
 	"example.com/cookday/api/store"
-	"example.com/cookday/internal/testdb"
+	"example.com/cookday/api/store/testdb"
 )
 
 // filled is a file with two plans, one of them with a log.
