@@ -2,8 +2,10 @@ package planner_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
 )
 
@@ -12,8 +14,11 @@ import (
 func TestTightBesideWhatRidesThroughAChange(t *testing.T) {
 	for _, quiet := range []string{`{from: "12:20", to: "14:00"}`, `{from: "13:00", to: "14:40"}`} {
 		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+fmt.Sprintf("quiet: [%s]", quiet), "{name: Brisket, cut: brisket, weight: 12 lb}", "{name: Ribs, cut: baby-backs, weight: 2 lb}"))
-		if b := p.Dishes[0].Batches[0].Stages[0]; p.Feasible && len(p.Phases) > 1 && b.Zone != "centre" {
-			t.Errorf("quiet %s: the brisket lies in the %s first: the day tests nothing", quiet, b.Zone)
+		if !p.Feasible || len(p.Phases) < 2 || p.Dishes[0].Batches[0].Stages[0].Zone != "centre" {
+			t.Fatalf("quiet %s: the brisket rides through no change: the day tests nothing", quiet)
+		}
+		if !slices.ContainsFunc(p.Findings, func(f schedule.Finding) bool { return f.Code == "tight" && slices.Contains(f.Dishes, "ribs") }) {
+			t.Errorf("quiet %s: nothing says that the ribs are tight: %v", quiet, p.Findings)
 		}
 	}
 }
