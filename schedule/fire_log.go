@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"bytes"
 	"slices"
 	"time"
 
@@ -21,15 +20,9 @@ func fireLogDay() time.Time { return time.Date(2000, time.January, 3, 0, 0, 0, 0
 // A clock alone counts on from the entry before it. It comes back in order of time.
 func ReadFireLog(data []byte) ([]Entry, error) {
 	faults := &strict.FaultList{}
-	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
-		faults.AddLine("", line, "%s", sentence)
+	rows, ok := logRows(data, faults)
+	if !ok {
 		return nil, inputError(faults)
-	}
-	var rows []logRow
-	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
-		rows = jsonRows(data, faults)
-	} else {
-		rows = csvRows(data, faults)
 	}
 	if len(rows) > maxEntries {
 		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)

@@ -75,15 +75,9 @@ const (
 // with their lines.
 func ReadLog(data []byte, p Plan) ([]Entry, error) {
 	faults := &strict.FaultList{}
-	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
-		faults.AddLine("", line, "%s", sentence)
+	rows, ok := logRows(data, faults)
+	if !ok {
 		return nil, inputError(faults)
-	}
-	var rows []logRow
-	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
-		rows = jsonRows(data, faults)
-	} else {
-		rows = csvRows(data, faults)
 	}
 	if len(rows) > maxEntries {
 		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
@@ -103,6 +97,18 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 		return nil, err
 	}
 	return out, nil
+}
+
+// logRows are the rows of a log, JSON or CSV; false where it cannot be read at all.
+func logRows(data []byte, faults *strict.FaultList) ([]logRow, bool) {
+	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
+		faults.AddLine("", line, "%s", sentence)
+		return nil, false
+	}
+	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
+		return jsonRows(data, faults), true
+	}
+	return csvRows(data, faults), true
 }
 
 // JoinLogs is the whole log in order of time. An entry that is there already is

@@ -103,6 +103,12 @@ func (v *Revision) readyAfter(a *liveBatch, asked bool) time.Time {
 	return a.on.at.Add(instant.Minutes(minutes + a.batch.It.RestMinutes()))
 }
 
+// neverComes says whether a piece on the fire does not come to its target at all, as things
+// stand.
+func (a *liveBatch) neverComes() bool {
+	return a.believed != nil && a.believed.OutOfReach() || a.never(a.live.Total().Expected)
+}
+
 // outOfReach says whether a piece on the fire is not done within a day as things stand:
 // no meal waits for it.
 func (a *liveBatch) outOfReach() bool {
@@ -110,7 +116,7 @@ func (a *liveBatch) outOfReach() bool {
 		return false
 	}
 	t := a.live.Total()
-	return a.believed != nil && a.believed.OutOfReach() || a.never(t.Expected) || t.Expected-a.journey.Now > longestWait
+	return a.neverComes() || t.Expected-a.journey.Now > longestWait
 }
 
 // tooLateToRest says whether something came off, or can come off at the earliest, or is

@@ -70,7 +70,7 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	t, rest := a.live.Total(), p.It.RestMinutes()
 	if a.outOfReach() {
 		within := "within a day"
-		if a.believed != nil && a.believed.OutOfReach() || a.never(t.Expected) {
+		if a.neverComes() {
 			within = "within two days"
 		}
 		add(about(a, schedule.NeverDone, fmt.Sprintf("%s: at the heat that it has now it does not come to %s %s. It needs more heat, or the kitchen oven.",
