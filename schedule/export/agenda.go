@@ -24,6 +24,7 @@ type entry struct {
 	window string        // when to expect it
 	change string        // what a revision did to it
 	quiet  bool          // falls into quiet hours
+	part   string        // of the day, of which opens says where it begins
 }
 
 // agenda lists the steps by day, with remarks where quiet hours begin and end,
@@ -47,6 +48,7 @@ func (v *view) agenda(next int) []day {
 	if next == 0 {
 		entries = append(v.remarks(), entries...) // first where the instant is the same
 		slices.SortStableFunc(entries, func(a, b entry) int { return a.at.Compare(b.at) })
+		v.inParts(entries)
 	}
 	var days []day
 	for i, e := range entries {

@@ -68,8 +68,8 @@ type dayData struct {
 }
 
 type rowData struct {
-	Remark, Time, Kind, Text, Window, Change string
-	Attended, Done, Quiet                    bool
+	Part, Remark, Time, Kind, Text, Window, Change string // Part is the name of the part of the day that begins with the row
+	Attended, Done, Quiet                          bool
 }
 
 func (v *view) sheet() (sheetData, error) {
@@ -116,7 +116,7 @@ func (v *view) dayRows() []dayData {
 	for _, day := range v.agenda(0) {
 		rows := make([]rowData, len(day.entries))
 		for i, e := range day.entries {
-			rows[i] = rowData{Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(e.text)), Window: e.window, Change: unbroken(v.apart.Replace(e.change)),
+			rows[i] = rowData{Part: day.opens(i), Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(e.text)), Window: e.window, Change: unbroken(v.apart.Replace(e.change)),
 				Attended: e.step.Attended, Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
 		}
 		days = append(days, dayData{Title: day.title, Rows: rows})

@@ -104,10 +104,21 @@ const kindColumns = 12
 func (t *textSheet) steps(next int) {
 	for _, d := range t.agenda(next) {
 		t.heading(d.title, '-')
-		for _, e := range d.entries {
+		for i, e := range d.entries {
+			if part := d.opens(i); part != "" {
+				t.part(part, i > 0)
+			}
 			t.entry(e)
 		}
 	}
+}
+
+// part sets the name of a part of the day over its steps, apart from those of the one before.
+func (t *textSheet) part(name string, apart bool) {
+	if apart {
+		t.line("")
+	}
+	t.line(t.styled(bold, name))
 }
 
 // entry writes a step: a box to tick for what is to be done, a wave for what only
