@@ -21,28 +21,25 @@ type entry struct {
 	step   schedule.Step // if there is no remark
 	kind   string        // in words
 	text   string        // what to do
-	window string        // when to expect it
-	change string        // what a revision did to it
-	quiet  bool          // falls into quiet hours
-	part   string        // of the day, of which opens says where it begins
+	more   string        // what is done with it in one go
+	also   []schedule.Step
+	window string // when to expect it
+	change string // what a revision did to it
+	quiet  bool   // falls into quiet hours
+	part   string // of the day, of which opens says where it begins
 }
 
 // agenda lists the steps by day, with remarks where quiet hours begin and end,
-// where the clock changes and where now is. With next > 0 only so many steps that
+// where the clock changes and where now is. With next > 0 only so many things to do that
 // are still to come, without remarks but the day's.
 func (v *view) agenda(next int) []day {
-	var entries []entry
-	for _, s := range v.Steps {
-		if next > 0 && (s.Done || s.At.Before(v.now)) {
-			continue
-		}
-		e := v.entry(s)
-		if n := len(entries); n > 0 && entries[n-1].step.Dish == s.Dish && entries[n-1].step.Window == s.Window {
+	entries := v.merged(v.Steps)
+	if next > 0 {
+		entries = v.toDo(entries, next)
+	}
+	for i := range entries {
+		if e := &entries[i]; i > 0 && entries[i-1].step.Dish == e.step.Dish && entries[i-1].step.Window == e.step.Window {
 			e.window = "" // "take off" has said it for "rest"
-		}
-		entries = append(entries, e)
-		if next > 0 && len(entries) == next {
-			break
 		}
 	}
 	if next == 0 {
@@ -59,6 +56,20 @@ func (v *view) agenda(next int) []day {
 		d.entries = append(d.entries, e)
 	}
 	return days
+}
+
+// toDo are the first n entries still to come at which somebody has to do something.
+func (v *view) toDo(entries []entry, n int) []entry {
+	var out []entry
+	for _, e := range entries {
+		if e.step.Done || !e.step.Attended || e.step.At.Before(v.now) {
+			continue
+		}
+		if out = append(out, e); len(out) == n {
+			break
+		}
+	}
+	return out
 }
 
 // next says when somebody has to do something next, and what: all that is due at that

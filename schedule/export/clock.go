@@ -84,6 +84,11 @@ func (v *view) window(w schedule.Window, ref time.Time) string {
 	return fmt.Sprintf("Most likely %s (%s to %s).", v.clockBy(w.Expected, ref), v.clockBy(w.Early, ref), v.clockBy(w.Late, ref))
 }
 
+// spread is the window of an instant in few words, to stand right behind it.
+func (v *view) spread(w schedule.Window, ref time.Time) string {
+	return fmt.Sprintf("%s to %s", v.clockBy(w.Early, ref), v.clockBy(w.Late, ref))
+}
+
 // span prints a stretch of time: "23:00 Fri to 05:30 Sat".
 func (v *view) span(from, to time.Time) string {
 	if v.sameDay(from, to) {

@@ -27,6 +27,6 @@ func ExampleText() {
 	// Saturday 3 July
 	// ---------------
 	// [ ] 17:20  Put the chicken thighs on, skin up.
-	// [ ] 17:50  Take the chicken thighs off at 74 °C in the core.
-	//            Most likely 17:50 (17:43 to 17:58).
+	// [ ] 17:50  (17:43 to 17:58) Take the chicken thighs off at
+	//            74 °C in the core.
 }

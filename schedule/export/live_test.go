@@ -49,7 +49,7 @@ func TestLiveSheetPartsTheDay(t *testing.T) {
 			t.Fatal(err)
 		}
 		past, left := v.pastDays(d.Days)
-		rows := 0
+		rows, want := 0, len(v.merged(v.Steps))
 		for _, day := range slices.Concat(past, left) {
 			for _, r := range day.Rows {
 				if r.Remark == "" {
@@ -57,8 +57,8 @@ func TestLiveSheetPartsTheDay(t *testing.T) {
 				}
 			}
 		}
-		if rows != len(p.Steps) {
-			t.Errorf("at %s: %d rows for %d steps", now, rows, len(p.Steps))
+		if rows != want {
+			t.Errorf("at %s: %d rows for %d entries", now, rows, want)
 		}
 	}
 }

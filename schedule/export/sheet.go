@@ -116,7 +116,8 @@ func (v *view) dayRows() []dayData {
 	for _, day := range v.agenda(0) {
 		rows := make([]rowData, len(day.entries))
 		for i, e := range day.entries {
-			rows[i] = rowData{Part: day.opens(i), Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(e.text)), Window: e.window, Change: unbroken(v.apart.Replace(e.change)),
+			text, window := e.full()
+			rows[i] = rowData{Part: day.opens(i), Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(text)), Window: window, Change: unbroken(v.apart.Replace(e.change)),
 				Attended: e.step.Attended, Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
 		}
 		days = append(days, dayData{Title: day.title, Rows: rows})

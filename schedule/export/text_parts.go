@@ -3,6 +3,7 @@ package export
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
 )
@@ -11,8 +12,9 @@ import (
 type textSheet struct {
 	*view
 	strings.Builder
-	width  int
-	colour bool
+	width   int
+	colour  bool
+	spreads bool // a window was said
 }
 
 // Escape sequences (ECMA-48 SGR). Bold and red on top of the terminal's own
@@ -139,16 +141,35 @@ func (t *textSheet) entry(e entry) {
 	if t.width >= 64 {
 		lead += pad(e.kind, kindColumns) + "  "
 	}
-	text := e.text
-	for _, more := range []string{e.window, e.change} {
-		if more != "" {
-			text += " " + more
-		}
-	}
+	text := strings.TrimSpace(t.beside(e) + " " + e.text + " " + e.more)
 	if e.quiet {
 		text += " (In quiet hours.)"
 	}
 	t.item(lead, text)
+}
+
+// beside is what stands right behind the time of an entry: its window, and what it was before.
+func (t *textSheet) beside(e entry) string {
+	var notes []string
+	if e.window != "" {
+		t.spreads = true
+		notes = append(notes, t.spread(e.step.Window, e.at))
+	}
+	if e.change != "" && !e.step.Done {
+		notes = append(notes, t.was(e))
+	}
+	if len(notes) == 0 {
+		return ""
+	}
+	return "(" + strings.Join(notes, "; ") + ")"
+}
+
+// was says when a step that has moved was to be; one that has not is new.
+func (t *textSheet) was(e entry) string {
+	if m := t.changes[e.step.ID].Minutes; m != 0 {
+		return "was " + t.clockBy(e.at.Add(-time.Duration(m*float64(time.Minute))), e.at)
+	}
+	return "new"
 }
 
 func (t *textSheet) holds() {
@@ -186,5 +207,9 @@ func (t *textSheet) remedies(title string) {
 
 func (t *textSheet) footer() {
 	t.line("")
-	t.item("", "Times are local clock, "+t.TZ+". "+closing)
+	text := "Times are local clock, " + t.TZ + ". "
+	if t.spreads {
+		text += "What stands in parentheses after a time is its window: eight days in ten it falls inside. "
+	}
+	t.item("", text+closing)
 }

@@ -79,7 +79,7 @@ func TestRevisionMarksWhatChanged(t *testing.T) {
 	p.Steps[0].Done = true
 	p.Changes = []schedule.Change{{Step: p.Steps[5].ID, Kind: "moved", Dish: "brisket", Minutes: 40, Text: "40 min later than before", Why: "the core is behind"}}
 	got := textOf(t, p, Options{})
-	for _, want := range []string{"Revision  2", "What this revision changed", "* 40 min later than before. The core is behind.", "[x]  9:10 PM", "PM). 40 min later"} {
+	for _, want := range []string{"Revision  2", "What this revision changed", "* 40 min later than before. The core is behind.", "[x]  9:10 PM", "(11:00 AM to 2:30 PM; was 11:50 AM)"} {
 		if !strings.Contains(strings.Join(strings.Fields(got), " "), strings.Join(strings.Fields(want), " ")) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
