@@ -13,6 +13,9 @@ import (
 
 func (d decoder) dish(x *Dish) strict.Reader {
 	return strict.Named("dish", func(n *strict.Node, path string) {
+		if d.dishItem(n, path) {
+			return
+		}
 		d.Object(n, path,
 			strict.Optional("id", d.Text(&x.ID)),
 			strict.Optional("name", d.Text(&x.Name)),
@@ -136,7 +139,10 @@ func withOtherSpellings(words []string) []string {
 }
 
 // alsoWritten are other words for those of the format.
-var alsoWritten = map[string]string{"tenderized": PrepTenderised, "cooler": HoldBox, "rectangular": GrillBox}
+var alsoWritten = map[string]string{
+	"tenderized": PrepTenderised, "cooler": HoldBox, "rectangular": GrillBox, "drum": GrillUpright, "smoker": GrillUpright,
+	"charcoal": FuelBriquettes, "briquets": FuelBriquettes, "lump charcoal": FuelLump,
+}
 
 // asInFormat is a word in the spelling that the format has for it.
 func asInFormat(word string) string {

@@ -22,7 +22,7 @@ type decoder struct{ *strict.Decoder }
 
 func newDecoder(faults *strict.FaultList) decoder {
 	d := decoder{strict.NewDecoder(faults)}
-	d.Teach = rightLine
+	d.Teach, d.Meant = rightLine, meant
 	return d
 }
 
@@ -44,7 +44,7 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("units", d.system(&r.Units)),
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),
 			strict.Optional("lit", strict.Pointed(&r.Lit, d.clock)),
-			strict.Required("dishes", strict.List(d.Decoder, &r.Dishes, maxDishes, d.dish)),
+			strict.Required("dishes", d.dishList(&r.Dishes)),
 		)
 	})
 }

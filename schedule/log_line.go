@@ -153,6 +153,7 @@ func ParseDish(text string) (Dish, error) {
 	if tree != nil {
 		d := newDecoder(faults)
 		d.Teach = func(path string) string { return rightLine("dishes[]." + path) }
+		d.Meant = func(_, name string, value *strict.Node) strict.Meaning { return meant("dishes[]", name, value) }
 		d.dish(&dish)(tree, "")
 	}
 	return dish, inputError(faults)

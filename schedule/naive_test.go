@@ -1,6 +1,7 @@
 package schedule_test
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -12,8 +13,8 @@ import (
 func TestNaiveRequestsGetThereInTwoTries(t *testing.T) {
 	const serve, grill, dishes = "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\n", "grill: kettle 22 in\n", "dishes: [{cut: brisket, weight: 10 lb}]\n"
 	for _, c := range []struct{ naive, says, then string }{
-		{serve + grill + "dishes:\n  - brisket\n", "{cut: brisket, weight: 10 lb}", serve + grill + dishes},
-		{serve + grill + "dishes:\n  - brisket: 10 lb\n", "write cut: brisket", serve + grill + "dishes:\n  - cut: brisket\n    weight: 10 lb\n"},
+		{serve + grill + "dishes:\n  - brisket\n", "{cut: brisket, weight: 12 lb}", serve + grill + dishes},
+		{serve + grill + "dishes:\n  - brisket: 10 lb\n", "write {cut: brisket, weight: 10 lb}", serve + grill + "dishes:\n  - cut: brisket\n    weight: 10 lb\n"},
 		{serve + grill + "dishes:\n  - cut: brisket\n    weight: 10\n", "such as 10 lb", serve + grill + dishes},
 		{serve + grill + "dishes:\n  - name: Brisket\n    weight: 10 lb\n", "write cut: brisket", serve + grill + dishes},
 		{serve + "grill: 22 inch kettle\n" + dishes, "", ""},
@@ -47,6 +48,82 @@ func TestNaiveRequestsGetThereInTwoTries(t *testing.T) {
 		}
 		if _, err := schedule.Read([]byte(c.then)); err != nil {
 			t.Errorf("%s\n%v", c.then, err)
+		}
+	}
+}
+
+// What is not a field is answered by what it means, with its value and unit at once; letters
+// alone make no meaning of another word. Each says all that is in want, and no more than is.
+func TestWhatWasMeant(t *testing.T) {
+	const serve, grill, dishes = "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\n", "grill: kettle 22 in\n", "dishes: [{cut: brisket, weight: 10 lb}]\n"
+	for _, c := range []struct {
+		naive, says string
+		not         string
+	}{
+		{serve + grill + "dishes:\n  - ribs: 2 racks\n", `"ribs" may mean baby-backs, beef-back-ribs, beef-plate-ribs, lamb-ribs, spare-ribs or st-louis-ribs; write which: {cut: baby-backs, count: 2}`, "lies"},
+		{serve + grill + "dishes:\n  - 2 racks of ribs\n", `write which: {cut: baby-backs, count: 2}`, ""},
+		{serve + grill + "dishes: [{cut: 2 racks of ribs}]\n", `st-louis-ribs; write which: {cut: baby-backs, count: 2}`, "nearest"},
+		{serve + grill + "dishes: [{cut: brisket 12 lb}]\n", `write cut: brisket, weight: 12 lb`, "nearest"},
+		{serve + grill + "dishes:\n  - brisket: 14 lb\n", `{cut: brisket, weight: 14 lb}`, "there are"},
+		{serve + grill + "dishes: {brisket: 12 lb, burgers: 8}\n", `it must be a list: dishes: [{cut: brisket, weight: 12 lb}, {cut: burger, count: 8}]`, "is missing"},
+		{serve + grill + "dishes: brisket and 2 chickens\n", `dishes: [{cut: brisket, weight: 12 lb}, {cut: chicken, count: 2}]`, ""},
+		{serve + grill + "dishes: {brisket: 12 lb, ribs: 3}\n", `[{cut: brisket, weight: 12 lb}, {cut: baby-backs, count: 3}]; "ribs" may mean baby-backs, beef-back-ribs`, ""},
+		{serve + grill + "brisket: 12 lb\n", `write dishes: [{cut: brisket, weight: 12 lb}]`, "is missing"},
+		{serve + grill + "dishes: [{cut: brisket, weight: 10 lb, temp: 250}]\n", "there is no such field; write level: 250 F", "there are id"},
+		{serve + grill + "dishes: [{cut: brisket, weight: 10 lb, temperature: 250F}]\n", "write level: 250F", "there are"},
+		{serve + grill + "dishes: [{cut: brisket, weight: 10 lb, heat: 120}]\n", "write level: 120 C", "there are"},
+		{serve + grill + "dishes: [{cut: brisket, weight: 10 lb, internal: 203}]\n", "write target: 203 F", ""},
+		{serve + grill + "dishes: [{cut: brisket, lbs: 12}]\n", "write weight: 12 lb", "the weight is missing"},
+		{serve + grill + "dishes: [{cut: steak, qty: 2, sear: true}]\n", "write finish: sear", "start"},
+		{serve + grill + "dishes: [{cut: steak, qty: 2, sear: true}]\n", "write count: 2", "the weight is missing"},
+		{serve + grill + "dishes: [{meat: brisket, weight: 10 lb}]\n", "write cut: brisket", "is missing"},
+		{serve + "grill: {size: 22}\n" + dishes, "write diameter: 22 in", "there are"},
+		{serve + "grill: {kind: kettle, size: 22}\n" + dishes, "write diameter: 22 in", "the diameter is missing"},
+		{serve + "grill: {kind: kettle, size: 22, fuel: wood}\n" + dishes, "briquettes or lump", ""},
+		{serve + "grill: {size: 22, fuel: wood}\n" + dishes, "briquettes or lump", ""},
+		{"date: 2027-07-03\ntime: 18:00\n" + grill + dishes, `date: there is no such field; write serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}`, "name"},
+		{"date: 2027-07-03\ntime: 18:00\n" + grill + dishes, `time: there is no such field; write serve:`, "serve: is missing"},
+		{"when: Saturday\n" + grill + dishes, `write serve: {date`, "oven"},
+		{serve + "event: birthday\n" + grill + dishes, "there are format, id", "did you mean"},
+		{serve + "corn: 8\n" + grill + dishes, "write dishes: [{cut: corn, count: 8}]", "did you mean"},
+		{serve + "foo: 8\n" + grill + dishes, "there are format, id", "did you mean"},
+		{serve + "people: 8\n" + grill + dishes, "write guests: 8", "there are"},
+		{serve + "cooker: kettle 22 in\n" + dishes, "write grill: kettle 22 in", "grill: is missing"},
+		{serve + "bbq: kettle 22 in\n" + dishes, "write grill: kettle 22 in", "grill: is missing"},
+		{serve + grill + "food: [brisket]\n", "write dishes: [", "dishes: is missing"},
+		{serve + grill + "meats: [{cut: brisket, weight: 10 lb}]\n", "write dishes: [", "dishes: is missing"},
+		{serve + grill + "wood: hickory\n" + dishes, "leave it out", "did you mean"},
+		{serve + "grill: gas\n" + dishes, "is for charcoal", "22 in"},
+		{serve + "grill: gas grill 24 in\n" + dishes, "is for charcoal", ""},
+		{serve + "grill: {kind: pellet, width: 30 in, depth: 20 in}\n" + dishes, "is for charcoal", ""},
+		{serve + "grill: {kind: kettle, diameter: 22 in, fuel: propane}\n" + dishes, "is for charcoal", ""},
+		{serve + "grill: 22 kettle\n" + dishes, `write 22 in`, ""},
+	} {
+		_, err := schedule.Read([]byte(c.naive))
+		if err == nil || !strings.Contains(err.Error(), c.says) || c.not != "" && strings.Contains(err.Error(), c.not) {
+			t.Errorf("%s\n%v\nwant %q, not %q", c.naive, err, c.says, c.not)
+		}
+	}
+}
+
+// Words of a trade name, and others that say nothing of the fire, may stand in the line of
+// the grill (all of them invented).
+func TestTheGrillInALine(t *testing.T) {
+	const rest = "\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ndishes: [{cut: brisket, weight: 10 lb}]\n"
+	for line, want := range map[string]string{
+		"22 inch Examplar kettle": `"kettle","diameter":"0.5588 m"}`, "Examplar kettle 22 in": `"kettle","diameter":"0.5588 m"}`, "kettle, 22 in": `"kettle","diameter":"0.5588 m"}`,
+		"22\" kettle": `"kettle","diameter":"0.5588 m"}`, "22-inch charcoal kettle grill": `"kettle","diameter":"0.5588 m"}`, "kettle 22 in lump": `"kettle","diameter":"0.5588 m","fuel":"lump"}`,
+		"kettle 22 in with a water pan": `"kettle","diameter":"0.5588 m","water_pan":true}`, "box 36 x 18 in": `"box","width":"0.9144 m","depth":"0.4572 m"}`,
+		"36x18 inch box": `"box","width":"0.9144 m","depth":"0.4572 m"}`, "36 in by 18 in Examplar box": `"box","width":"0.9144 m","depth":"0.4572 m"}`,
+		"drum 22 in": `"upright","diameter":"0.5588 m"}`, "57 cm kettle": `"kettle","diameter":"0.57 m"}`,
+	} {
+		r, err := schedule.Read([]byte("grill: '" + line + "'" + rest))
+		if err != nil {
+			t.Errorf("%s: %v", line, err)
+			continue
+		}
+		if got, err := json.Marshal(r); err != nil || !strings.Contains(string(got), `"grill":{"kind":`+want) {
+			t.Errorf("%s: %s, %v; want %s", line, got, err, want)
 		}
 	}
 }

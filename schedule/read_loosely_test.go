@@ -51,7 +51,7 @@ func TestRefusedFormsNameTheRightOne(t *testing.T) {
 		{"2027-07-03", "kettle", `"kettle 22 in", "box 36 x 18 in"`},
 		{"2027-07-03", "kettle 22", "needs a unit"},
 		{"2027-07-03", "box 30 in", "box 36 x 18 in"},
-		{"2027-07-03", "gas 22 in", `"kettle 22 in"`},
+		{"2027-07-03", "wok 22 in", `"kettle 22 in"`},
 	} {
 		_, err := schedule.Read([]byte(strings.NewReplacer("DATE", c.date, "GRILL", c.grill).Replace(day)))
 		if err == nil || !strings.Contains(err.Error(), c.want) {

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule/cut"
@@ -58,7 +59,7 @@ func (v *validator) dish(path string, dish Dish) {
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
 		known := v.faults.Len()
-		v.faults.Add(path+".cut", "%s", unknown)
+		v.faults.Add(path+".cut", "%s", cutInWords(dish.Cut, unknown))
 		if near := cut.Suggest(dish.Cut, 1); len(near) == 1 && say.NearestWord(dish.Cut, near) == near[0] {
 			v.faults.Mended(known, dish.Cut, near[0])
 		}
@@ -81,6 +82,19 @@ func (v *validator) dish(path string, dish Dish) {
 	}
 	v.hold(path+".hold", dish.Hold)
 	v.times(path, dish)
+}
+
+// cutInWords is what there is to say of a cut that is unknown: perhaps its amount stands
+// in its name.
+func cutInWords(name, unknown string) string {
+	line, unclear := spokenDish(name)
+	if s := cut.Speak(name); line == "" || s.Count == 0 && s.Weight == "" && s.Thickness == "" {
+		return unknown
+	}
+	if unclear != "" {
+		return leadTo(unclear, line)
+	}
+	return say.Quoted(name) + " says more than what it is; write " + strings.Trim(line, "{}")
 }
 
 // pieces looks at how many pieces there are and how large they are.

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule/internal/say"
@@ -25,9 +26,40 @@ var (
 
 func (v *validator) grill() {
 	g := v.r.Grill
-	if !v.word("grill.kind", g.Kind, grillKinds...) {
-		return
+	if burnsOther(g.Kind) {
+		v.faults.Add("grill.kind", "%s: %s", say.Quoted(g.Kind), charcoalOnly)
+	} else if v.word("grill.kind", g.Kind, grillKinds...) {
+		v.grillOfKind(g)
 	}
+	v.fuel(g)
+	ranged(v, "grill.gauge_offset", "difference between lid gauge and grate", g.GaugeOffset, -mostGaugeOffset, mostGaugeOffset, v.units.Difference)
+	if g.Own != nil {
+		if g.Kind == GrillOther {
+			v.faults.Add("grill.own", "a grill of kind %s gets no charcoal advice; leave its record out", g.Kind)
+		}
+		g.Own.within("grill.own", &v.faults)
+	}
+}
+
+// burnsCharcoal says whether a grill of the kind gets advice on its charcoal.
+func burnsCharcoal(kind string) bool { return kind == GrillKettle || kind == GrillBox }
+
+// fuel is looked at of an unknown kind too.
+func (v *validator) fuel(g Grill) {
+	known := slices.Contains(grillKinds, g.Kind)
+	switch {
+	case g.Fuel == "":
+	case burnsOther(g.Fuel):
+		v.faults.Add("grill.fuel", "%s must be %s: %s", say.Quoted(g.Fuel), say.Listed(fuels, "or"), charcoalOnly)
+	case known && !burnsCharcoal(g.Kind):
+		v.faults.Add("grill.fuel", "%s: a grill of kind %s gets no charcoal advice; leave the fuel out", say.Quoted(g.Fuel), g.Kind)
+	default:
+		v.word("grill.fuel", g.Fuel, fuels...)
+	}
+}
+
+// grillOfKind looks at what belongs to a kind of grill and what does not.
+func (v *validator) grillOfKind(g Grill) {
 	switch g.Kind {
 	case GrillKettle:
 		v.size("grill.diameter", "diameter", g.Diameter, leastDiameter, mostDiameter)
@@ -46,24 +78,9 @@ func (v *validator) grill() {
 		v.onlyFor("grill.levels", g.Levels != 0, g.Kind, GrillUpright)
 	}
 	v.onlyFor("grill.zones", g.Zones != nil, g.Kind, GrillOther)
-	charcoal := g.Kind == GrillKettle || g.Kind == GrillBox
-	if g.Raised && !charcoal {
+	if g.Raised && !burnsCharcoal(g.Kind) {
 		v.faults.Add("grill.raised", "a second grate over the side away from the coals belongs to a grill of kind kettle or box, but this one is of kind %s", g.Kind)
 	}
-	if !charcoal {
-		if g.Fuel != "" {
-			v.faults.Add("grill.fuel", "%s: a grill of kind %s gets no charcoal advice; leave the fuel out", say.Quoted(g.Fuel), g.Kind)
-		}
-	} else {
-		v.word("grill.fuel", g.Fuel, fuels...)
-	}
-	if g.Own != nil {
-		if g.Kind == GrillOther {
-			v.faults.Add("grill.own", "a grill of kind %s gets no charcoal advice; leave its record out", g.Kind)
-		}
-		g.Own.within("grill.own", &v.faults)
-	}
-	ranged(v, "grill.gauge_offset", "difference between lid gauge and grate", g.GaugeOffset, -mostGaugeOffset, mostGaugeOffset, v.units.Difference)
 }
 
 // mostLevels is how many grates stand above one another at the most (assumption).

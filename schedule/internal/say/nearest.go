@@ -5,18 +5,34 @@ import (
 )
 
 // NearestWord is the candidate that differs from word by the fewest letters, or
-// "" if none is close enough to be meant.
+// "" if none is close enough to be meant. Where more than one letter is off the first is
+// right: words of a few letters are all near each other.
 func NearestWord(word string, candidates []string) string {
-	best, least := "", 1+min(len([]rune(word)), 40)/4
+	word = strings.ToLower(word)
+	best, least := "", slipsIn(word)
 	for _, c := range candidates {
 		if strings.HasPrefix(c, word) && len(word) > 2 {
 			return c
 		}
-		if edits := LetterEdits(strings.ToLower(word), c); edits <= least {
+		edits := LetterEdits(word, c)
+		if edits <= least && (edits < 2 || word[0] == c[0]) {
 			best, least = c, edits-1
 		}
 	}
 	return best
+}
+
+// slipsIn is how many letters of a word may be wrong and it is still the one that is
+// meant (an assumption, no source).
+func slipsIn(word string) int {
+	switch n := len([]rune(word)); {
+	case n < 3:
+		return 0
+	case n < 6:
+		return 1
+	default:
+		return min(n, 40) / 3
+	}
 }
 
 // LetterEdits counts the letters to add, drop, change or swap with the next one to

@@ -14,10 +14,11 @@ import (
 // a cook mends a file in one go.
 type Decoder struct {
 	Faults *FaultList
-	Teach  func(path string) string // the line that would be right, for a field that is missing or of another kind; may be nil
-	lines  map[string]int           // of every path that was read, for faults found later
-	slips  []string                 // fields that are there under a name that is off by a letter or so
-	texts  map[string]string        // of every quantity that was read, as it was written
+	Meant  func(within, name string, value *Node) Meaning // what a field that does not exist was meant to be; may be nil
+	Teach  func(path string) string                       // the line that would be right, for a field that is missing or of another kind; may be nil
+	lines  map[string]int                                 // of every path that was read, for faults found later
+	slips  []string                                       // fields that are there under a name that is off by a letter or so
+	texts  map[string]string                              // of every quantity that was read, as it was written
 }
 
 func NewDecoder(faults *FaultList) *Decoder {
@@ -54,7 +55,7 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 		inner := joinPath(path, f.name)
 		i := slices.IndexFunc(members, func(m Member) bool { return m.Name == f.name })
 		if i < 0 {
-			d.unknown(f, inner, members)
+			d.unknown(f, path, members)
 			continue
 		}
 		d.lines[inner] = f.line
@@ -76,17 +77,35 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 	}
 }
 
-// unknown notes a field that does not exist. One that is a slip of the pen for another is
-// not missed besides.
-func (d *Decoder) unknown(f nodeField, path string, members []Member) {
+// Meaning is what a field that does not exist was meant to be.
+type Meaning struct {
+	Sentence string   // what to write instead; empty where nobody knows
+	Instead  []string // the fields that it stands for
+	Old, New string   // what to write in the place of what, if that is certain
+}
+
+// unknown notes a field that does not exist. What it was meant to be is not missed besides:
+// by its meaning, or by a slip of the pen.
+func (d *Decoder) unknown(f nodeField, within string, members []Member) {
+	m := Meaning{}
+	if d.Meant != nil {
+		m = d.Meant(within, f.name, f.value)
+	}
+	if near := say.NearestWord(f.name, namesOf(members)); m.Sentence == "" && near != "" {
+		m = Meaning{"did you mean " + near + "?", []string{near}, f.name, near}
+	}
+	if m.Sentence == "" {
+		m.Sentence = offer(f.name, members)
+	}
 	known := len(d.Faults.Faults)
-	d.Faults.AddShape(path, f.line, "there is no such field%s", offer(f.name, members))
-	near := say.NearestWord(f.name, namesOf(members))
+	d.Faults.AddShape(joinPath(within, f.name), f.line, "there is no such field; %s", m.Sentence)
+	if m.New != "" {
+		d.Faults.Mended(known, m.Old, m.New)
+	}
 	for i := range members {
-		if members[i].Name == near {
+		if slices.Contains(m.Instead, members[i].Name) {
 			members[i].Required = false
-			d.slips = append(d.slips, strings.TrimSuffix(path, f.name)+near)
-			d.Faults.Mended(known, f.name, near)
+			d.slips = append(d.slips, joinPath(within, members[i].Name))
 		}
 	}
 }
@@ -113,15 +132,12 @@ func (d *Decoder) right(path, lead string) string {
 func offer(name string, members []Member) string {
 	names := namesOf(members)
 	if name != "" && name[0] >= '0' && name[0] <= '9' { // 1,8 kg, taken apart at its comma
-		return "; a decimal is written with a point: 1.5 and not 1,5"
-	}
-	if near := say.NearestWord(name, names); near != "" {
-		return "; did you mean " + near + "?"
+		return "a decimal is written with a point: 1.5 and not 1,5"
 	}
 	if len(names) == 1 {
-		return "; there is only " + names[0]
+		return "there is only " + names[0]
 	}
-	return "; there are " + say.Listed(names, "and")
+	return "there are " + say.Listed(names, "and")
 }
 
 // Is notes a fault unless the node is of the kind that is wanted.
@@ -132,12 +148,8 @@ func (d *Decoder) Is(n *Node, path string, kind nodeKind, want string) bool {
 		}
 		return true
 	}
-	switch n.Kind {
-	case nodeBroken:
-	case NodeText, NodeNumber, nodeBoolean:
-		d.Faults.AddShape(path, n.Line, "%s is %s; it must be %s", say.Quoted(n.Text), n.Kind, want)
-	default:
-		d.Faults.AddShape(path, n.Line, "is %s; it must be %s", n.Kind, want)
+	if n.Kind != nodeBroken {
+		d.Faults.AddShape(path, n.Line, "%s; it must be %s", n.Said(), want)
 	}
 	return false
 }

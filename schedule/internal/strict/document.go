@@ -3,6 +3,7 @@ package strict
 import (
 	"bytes"
 	"fmt"
+	"iter"
 	"strings"
 	"unicode/utf8"
 
@@ -33,6 +34,25 @@ type Node struct {
 	fields []nodeField // of an object, each name once
 	Items  []*Node     // of a list
 	probe  *prober     // of a node that only asks what is taken
+}
+
+// Fields are the fields of an object in their order.
+func (n *Node) Fields() iter.Seq2[string, *Node] {
+	return func(yield func(string, *Node) bool) {
+		for _, f := range n.fields {
+			if !yield(f.name, f.value) {
+				return
+			}
+		}
+	}
+}
+
+// Said says what a node is: "is a list", or `"brisket" is text`.
+func (n *Node) Said() string {
+	if n.Kind == NodeText || n.Kind == NodeNumber || n.Kind == nodeBoolean {
+		return fmt.Sprintf("%s is %s", say.Quoted(n.Text), n.Kind)
+	}
+	return "is " + n.Kind.String()
 }
 
 type nodeField struct {

@@ -1,0 +1,161 @@
+package schedule
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
+)
+
+// meantDish is the meaning of a field that is called like a food: "ribs: 2 racks".
+func meantDish(group, name string, value *strict.Node) strict.Meaning {
+	if cuts, outside := cut.Named(name); len(cuts)+len(outside) == 0 {
+		return strict.Meaning{}
+	}
+	line, unclear := spokenDish(asSpoken(name, value))
+	if line == "" {
+		return strict.Meaning{Sentence: unclear}
+	}
+	if group == "" {
+		return strict.Meaning{Sentence: leadTo(unclear, "dishes: ["+line+"]"), Instead: []string{"dishes"}}
+	}
+	return strict.Meaning{Sentence: leadTo(unclear, line), Instead: []string{"cut", "weight", "count"}}
+}
+
+// asSpoken is a food and what stands behind it as one text.
+func asSpoken(name string, value *strict.Node) string {
+	switch value.Kind {
+	case strict.NodeText:
+		return value.Text + " " + name
+	case strict.NodeNumber:
+		if c, unknown := cut.One(name); unknown == "" && c.Style == cut.Tough && !c.Ribs() {
+			return value.Text + " lb " + name
+		}
+		return value.Text + " " + name
+	}
+	return name
+}
+
+// leadTo is a sentence that ends in the line to write.
+func leadTo(unclear, line string) string {
+	switch {
+	case unclear == "":
+		return "write " + line
+	case strings.HasSuffix(unclear, "write which"):
+		return unclear + ": " + line
+	}
+	return unclear + "; such as " + line
+}
+
+// spokenDish is a dish in a cook's words as the form has it, and what is unclear of it:
+// then the line is of one of its meanings, or empty where it has none.
+func spokenDish(text string) (line, unclear string) {
+	s := cut.Speak(text)
+	c, unclear := cut.One(s.Name)
+	if unclear != "" {
+		cuts, _ := cut.Named(s.Name)
+		if len(cuts) == 0 {
+			return "", unclear
+		}
+		c = cuts[0]
+	}
+	return "{" + strings.Join(spokenFields(s, c), ", ") + "}", unclear
+}
+
+// spokenFields are the fields of a dish in a cook's words. With no amount it has the usual one.
+func spokenFields(s cut.Spoken, c cut.Cut) []string {
+	fields := []string{"cut: " + c.Name}
+	small := c.Style == cut.Small || c.Style == cut.Timed
+	if s.Weight == "" && s.Count == 0 && !small {
+		s.Weight = unit.US.Mass(unit.Mass(c.Typical))
+	}
+	if s.Count == 0 && small {
+		s.Count = 4
+	}
+	if s.Weight != "" {
+		fields = append(fields, "weight: "+s.Weight)
+	}
+	if s.Count > 1 || s.Count == 1 && s.Weight == "" {
+		fields = append(fields, "count: "+strconv.Itoa(s.Count))
+	}
+	if s.Thickness != "" {
+		fields = append(fields, "thickness: "+s.Thickness)
+	}
+	return fields
+}
+
+var betweenDishes = regexp.MustCompile(`\s*(?:[,;&+]|\band\b)\s*`)
+
+// spokenDishes is a list of dishes in a cook's words as the form has it; empty where one
+// of them is no food. What is unclear of any is said too.
+func spokenDishes(n *strict.Node) (list, unclear string) {
+	var texts []string
+	switch n.Kind {
+	case strict.NodeText:
+		if texts = []string{n.Text}; !knownDish(n.Text) {
+			texts = betweenDishes.Split(n.Text, -1)
+		}
+	case strict.NodeList:
+		for _, item := range n.Items {
+			texts = append(texts, item.Text) // of what is no text it is empty, and no food
+		}
+	case strict.NodeObject:
+		for name, value := range n.Fields() {
+			texts = append(texts, asSpoken(name, value))
+		}
+	}
+	var lines []string
+	for _, text := range texts {
+		line, open := spokenDish(text)
+		if line == "" {
+			return "", ""
+		}
+		if open != "" {
+			unclear += "; " + open
+		}
+		lines = append(lines, line)
+	}
+	if len(lines) == 0 || len(lines) > maxDishes {
+		return "", ""
+	}
+	return "[" + strings.Join(lines, ", ") + "]", unclear
+}
+
+func knownDish(text string) bool {
+	line, _ := spokenDish(text)
+	return line != ""
+}
+
+// dishList reads the dishes. What stands there in a cook's words is shown as a list of them.
+func (d decoder) dishList(to *[]Dish) strict.Reader {
+	read := strict.List(d.Decoder, to, maxDishes, d.dish)
+	return func(n *strict.Node, path string) {
+		if !n.Probed() && (n.Kind == strict.NodeText || n.Kind == strict.NodeObject) {
+			if list, unclear := spokenDishes(n); list != "" {
+				d.Faults.AddShape(path, n.Line, "%s; it must be a list: dishes: %s%s", n.Said(), list, unclear)
+				return
+			}
+		}
+		read(n, path)
+	}
+}
+
+// dishItem refuses a dish that is one text, with the group of fields that it would be.
+func (d decoder) dishItem(n *strict.Node, path string) bool {
+	if n.Kind != strict.NodeText || n.Probed() {
+		return false
+	}
+	line, unclear := spokenDish(n.Text)
+	switch {
+	case line == "":
+		return false
+	case unclear == "":
+		d.Faults.AddShape(path, n.Line, "%s; it must be a group of fields: %s", n.Said(), line)
+	default:
+		d.Faults.AddShape(path, n.Line, "%s; it must be a group of fields. %s", n.Said(), leadTo(unclear, line))
+	}
+	return true
+}
