@@ -117,10 +117,18 @@ var waitsForMorning = []schedule.StepKind{
 	schedule.StepThaw, schedule.StepTakeOut, schedule.StepLayFire, schedule.StepLight, schedule.StepSetVents, schedule.StepPutOn, schedule.StepWrap, schedule.StepLook, schedule.StepCheckFire, schedule.StepCheckOven, schedule.StepBeforeSleep, schedule.StepWaking, schedule.StepChangeFire, schedule.StepProbesOut, schedule.StepSear,
 }
 
+// justOff says whether a look at an oven is that of whoever took the batch off in the hour
+// before it, and put it there.
+func (c *checker) justOff(look schedule.Step) bool {
+	return look.Kind == schedule.StepCheckOven && slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepToOven && s.Dish == look.Dish && s.Batch == look.Batch && !s.At.After(look.At) && look.At.Sub(s.At) <= time.Hour
+	})
+}
+
 // quiet: nobody tends anything in quiet hours, and the plan lists those that touch it.
 func (c *checker) quiet() {
 	for i, s := range c.plan.Steps {
-		if q, in := c.facts.quietAt(s.At); in && !s.Done && !c.isUp(s.At) && slices.Contains(waitsForMorning, s.Kind) {
+		if q, in := c.facts.quietAt(s.At); in && !s.Done && !c.isUp(s.At) && slices.Contains(waitsForMorning, s.Kind) && !c.justOff(s) {
 			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, in quiet hours from %s to %s", s.Kind, told(s.At), told(q.From), told(q.To))
 		}
 	}

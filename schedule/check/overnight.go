@@ -41,10 +41,14 @@ func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Int
 	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) || c.plan.Revision > 0 && c.found(schedule.CodeHoldShort, b.dish.plan.ID) {
 		return // it does not keep, and a finding says so; or it was, and its readings are judged
 	}
-	before, woken := c.lookBefore(b, q.From), c.lookAt(b, q.To)
+	sleep := q.From
+	if sleep.Equal(b.off()) { // it came off at night: whoever took it off looks at it before sleeping on
+		sleep = c.inOven(b).Add(time.Hour)
+	}
+	before, woken := c.lookBefore(b, sleep), c.lookAt(b, q.To)
 	if before.IsZero() {
 		c.fault(b.path, "is in the oven from %s to %s, and nobody looks at it in the hour before", told(q.From), told(q.To))
-		before = q.From
+		before = sleep
 	}
 	if !woken {
 		c.fault(b.path, "is in the oven through the night, and reading its probe is not the first step at %s", told(q.To))

@@ -148,7 +148,7 @@ func phaseMadeBy(ph schedule.Phase) schedule.StepKind {
 func (c *checker) batchActs(b *batchFacts) {
 	id, path := b.dish.plan.ID, b.path+".stages"
 	c.needStep(path, schedule.StepPutOn, id, b.Number, 0, b.on())
-	if m, ok := b.Milestone(schedule.MilestoneWrap); ok {
+	if m, ok := b.Milestone(schedule.MilestoneWrap); ok && !c.condemned(id) { // nobody wraps what is thrown away
 		c.needStep(path, schedule.StepWrap, id, b.Number, 0, m.Window.Expected)
 	}
 	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && !c.neverDone(b) {

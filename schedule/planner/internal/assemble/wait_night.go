@@ -20,13 +20,20 @@ func (d *Assembler) nightsIn(p *arrange.Placed, o day.HoldOption) []day.Span {
 	}
 	var out []day.Span
 	off := p.On - p.Took().Expected
+	in := off - o.Vent - boxedOf(p, o, off)
 	for _, n := range d.Stretches() {
+		if float64(n.To) > off && float64(n.From) < off { // it comes off at night, and whoever took it off sleeps on
+			n.To = int(in) - sleepsAgain
+		}
 		if float64(n.To) <= off && n.From > p.It.Serve && n.To-n.From > safety.NightMinutes {
 			out = append(out, n)
 		}
 	}
 	return out
 }
+
+// sleepsAgain is how long, in minutes, a cook is up with what went into the oven at night (assumption).
+const sleepsAgain = 10
 
 // intoOven is the minute before the last serving from which on a batch may be in the oven
 // through a night: sooner it would be there for longer than is practised.
