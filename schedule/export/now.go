@@ -54,6 +54,7 @@ func (t *textSheet) standing() {
 	t.worries(told)
 	t.choices()
 	t.onTheFire()
+	t.offTheFire()
 }
 
 // doNow says what is to be done now: dangers, what else asks for hands, the steps that are
@@ -87,11 +88,22 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told int) {
 	switch {
 	case said > 0:
 	case len(next) > 0:
-		t.item("", "Nothing to do before "+t.clockBy(next[0].At, t.now)+". Leave the lid shut.")
+		text := "Nothing to do before " + t.clockBy(next[0].At, t.now) + "."
+		if t.anyOn() {
+			text += " Leave the lid shut."
+		}
+		t.item("", text)
 	default:
 		t.item("", "Nothing is left to do.")
 	}
 	return told
+}
+
+// anyOn says whether a piece is on the fire.
+func (t *textSheet) anyOn() bool {
+	return slices.ContainsFunc(t.Dishes, func(d schedule.DishPlan) bool {
+		return slices.ContainsFunc(d.Batches, func(b schedule.Batch) bool { return t.cooks(d, b) != "" })
+	})
 }
 
 // asksNow says whether a finding asks for hands before the next step does, and no step that
@@ -102,10 +114,13 @@ func asksNow(f schedule.Finding, due []schedule.Step) bool {
 	}
 	switch f.Code {
 	case "grate-off-level", "grate-doubted", schedule.LowHeat:
-		return f.Severity == schedule.Warning && !does(schedule.StepRefuel)
+		if f.Steer != nil && f.Steer.Do == "leave" {
+			return false
+		}
+		return f.Severity == schedule.Warning && !does(schedule.StepRefuel) && !does(schedule.StepSetVents)
 	case schedule.PastTarget:
 		return !does(schedule.StepTakeOff)
-	case "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit:
+	case "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
 		return true
 	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
 		return strings.HasPrefix(f.Text, "Put ") || strings.HasPrefix(f.Text, "Measure ")
@@ -196,6 +211,25 @@ func (t *textSheet) onTheFire() {
 	}
 }
 
+// offTheFire says of each piece that is done and waits for its serving where it does.
+func (t *textSheet) offTheFire() {
+	var lines []string
+	for _, d := range t.Dishes {
+		for _, b := range d.Batches {
+			if n := len(b.Stages); n > 0 && b.Stages[n-1].Kind == schedule.StageHold && !b.Stages[n-1].From.After(t.now) && b.Stages[n-1].To.After(t.now) && !t.unfit(d.ID) {
+				lines = append(lines, fmt.Sprintf("%s: kept until %s, as planned: %s.", t.dish(d.ID), t.clockBy(b.Stages[n-1].To, t.now), phrase(b.Stages[n-1].Place)))
+			}
+		}
+	}
+	if len(lines) == 0 {
+		return
+	}
+	t.heading("Off the fire", '-')
+	for _, line := range lines {
+		t.item("- ", line)
+	}
+}
+
 // cooks is how a batch stands that is on and not off; empty for another.
 func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 	done := func(kind schedule.StepKind) bool {
@@ -213,6 +247,9 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 	text := name + ": on since " + t.clockBy(b.Stages[0].From, t.now)
 	if e, ok := t.lastCore(d.ID); ok {
 		text += fmt.Sprintf(", %s at %s", t.core(e.C), t.clockBy(e.At, t.now))
+		if t.found("stall", d.ID) {
+			text += ", in its stall: nothing is wrong"
+		}
 	} else {
 		text += ", not measured yet"
 	}
