@@ -32,6 +32,7 @@ const (
 	OnNotTold  = "on-not-told" // taken as put on, as planned
 	StandsOpen = "stands-open" // done, and on a counter
 	PastTarget = "past-target" // it is at its target, or past it
+	LidWasOff  = "lid-was-off" // for so long that the meat had no heat
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )
 

@@ -85,7 +85,7 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 6:00 PM: 44%; at 9:10 PM: 90%. The plan is for 9:10 PM now. Brisket is expected ready at 6:15 PM.
+	// At 6:00 PM: 44%; at 9:10 PM: 90%. The plan is for 9:10 PM now. Brisket: expected ready at 6:15 PM.
 	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
 	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
 	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.

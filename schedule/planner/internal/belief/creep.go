@@ -19,6 +19,8 @@ func (c Creep) On() bool { return c.Slower > 1 }
 // Assumptions on a core that creeps.
 const (
 	creepLeast  = 90.0 // minutes
+	quickShare  = 0.25 // of the whole cook, where no stall is: it is over in less
+	quickLeast  = 15.0 // minutes
 	creepMost   = 4.0
 	creepSpread = 0.3
 	creepBelowK = 30 / 1.8
@@ -29,15 +31,20 @@ const (
 func (b *Belief) creeping() Creep {
 	out := Creep{Slower: 1}
 	n := len(b.Nodes)
-	if b.Journey.TenderS > 0 || !b.Stalls || n < 2 {
+	if b.Journey.TenderS > 0 || n < 2 {
 		return out
 	}
-	last, from := b.Nodes[n-1], math.Max(unit.FToC(175), b.Journey.TargetC-creepBelowK)
+	last, from, least := b.Nodes[n-1], b.Journey.TargetC-creepBelowK, creepLeast
+	if b.Stalls {
+		from = math.Max(unit.FToC(175), from)
+	} else {
+		least = math.Min(least, math.Max(quickShare*b.Whole, quickLeast))
+	}
 	for _, first := range b.Nodes[:n-1] {
 		if first.CoreC <= from {
 			continue
 		}
-		if last.Minute-first.Minute < creepLeast {
+		if last.Minute-first.Minute < least {
 			return out
 		}
 		r, _ := b.usual.anchored(first.Minute, first.CoreC, false)

@@ -201,7 +201,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 			return nil, false
 		}
 	}
-	w.grate = newGrateHistory(w.day.Day, w.log, w.now, w.plannedLevel, w.found)
+	w.grate = newGrateHistory(w.day.Day, w.whileItBurns(), w.now, w.plannedLevel, w.found)
 	w.batches = make([]*liveBatch, len(v.batches))
 	for i, a := range v.batches {
 		b := *a
@@ -215,6 +215,9 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 		if a.believed != nil {
 			a.journey = w.journeyOf(a)
 			a.believed = a.believed.Again(a.journey)
+			if err := w.coverAgain(ctx, a); err != nil {
+				return nil, false
+			}
 			a.live = w.liveWay(a)
 		}
 	}

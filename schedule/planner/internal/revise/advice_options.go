@@ -12,7 +12,6 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
-	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -70,12 +69,14 @@ func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option 
 
 // wrapLater says whether the piece would stay bare for a while yet.
 func (v *Revision) wrapLater(a *liveBatch) bool {
-	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+assemble.LeastLeft
+	const soon = 15.0 // minutes: whoever wraps then need not be told of it as a choice
+	return !a.journey.Wrap.Planned || a.live.First.Expected > a.journey.Now+soon
 }
 
 const rebuildText = "Rebuild the fire: knock the ash out, open the vents below, add fuel."
 
-// mendFire is what helps a fire that sinks or is out.
+// mendFire is what helps a fire that sinks or is out. That one that is out is rebuilt is in the
+// plan, and no choice.
 func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	var out []option
 	level := v.grate.levelAt(v.now, v.plannedLevel)
@@ -83,11 +84,8 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	if level > unit.FToC(325) {
 		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
 	}
-	switch why {
-	case "grate-off-level":
+	if why == "grate-off-level" {
 		out = append(out, v.backToLevel(coals))
-	case "fire-died":
-		out = append(out, option{code: "rebuild", text: coals, entry: schedule.Entry{Kind: schedule.LogLit}})
 	}
 	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain) {
 		in := math.Min(level, hotterC)

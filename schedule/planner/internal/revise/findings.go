@@ -79,9 +79,10 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 	name := a.batch.It.Dish.Name
 	b := a.believed
 	low := b.CoreC(b.Journey.Now, 0.9)
+	if !a.on.logged && a.first != nil {
+		add(about(a, schedule.OnNotTold, v.onText(a, n > 0)))
+	}
 	if n == 0 && !a.on.logged && a.first != nil {
-		add(about(a, schedule.OnNotTold, fmt.Sprintf("Is %s on the fire? There is no word of it: it is taken as put on at %s, as planned. Log it (on, with its time), and read its core.",
-			name, v.clock(a.on.at))))
 		return
 	}
 	if n == 0 && len(a.readings) > 0 {
@@ -99,6 +100,15 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 			"The last reading of %s was at %s. Since then it is the forecast alone; on the slow side it is at %s by now. Read it again.",
 			name, v.clock(lastAt), v.day.Core(low))))
 	}
+}
+
+// onText asks after a put-on that nobody told of.
+func (v *Revision) onText(a *liveBatch, read bool) string {
+	name, at := a.batch.It.Dish.Name, v.clock(a.on.at)
+	if !read {
+		return fmt.Sprintf("Is %s on the fire? There is no word of it: it is taken as put on at %s, as planned. Log it (on, with its time), and read its core.", name, at)
+	}
+	return fmt.Sprintf("When did %s go on? There is no word of it: it is taken as put on at %s, as planned. Log it (on, with its time): its clock and its times hang on that.", name, at)
 }
 
 // Figures of a falling core (assumptions): three readings in a row, over at
@@ -125,6 +135,10 @@ func (v *Revision) noteFalling(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	fell, over := run[len(run)-1].CoreC-run[0].CoreC, run[0].Minute-run[len(run)-1].Minute
+	from, to := a.on.at.Add(instant.Minutes(run[len(run)-1].Minute)), a.on.at.Add(instant.Minutes(run[0].Minute))
+	if v.grate.outWithin(from, to) { // that is said
+		return
+	}
 	if over < fallingLeast || fell < fallingK || len(run) < 3 && fell < fallingTwoK || v.explained(a, run[0]) {
 		return
 	}

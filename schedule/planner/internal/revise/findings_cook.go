@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -20,7 +21,12 @@ func (v *Revision) notePlateau(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	name, target := a.batch.It.Dish.Name, v.day.Core(b.Journey.TargetC)
-	text := fmt.Sprintf("Test %s for tenderness now: tenderness decides, not the number. It stands near %s for %s", name, v.day.Core(b.Creep.ToC), v.span(b.Creep.ForMinutes))
+	if !b.Stalls {
+		add(about(a, schedule.Plateau, fmt.Sprintf("Measure %s at other places now, away from bone, and read the grate: it has stood near %s for %s, and this cut has no stall. Done is what its coldest place says: %s.",
+			name, v.day.Core(b.Creep.ToC), v.span(b.Creep.ForMinutes), target)))
+		return
+	}
+	text := fmt.Sprintf("Test %s for tenderness now: tenderness decides, not the number. It has stood near %s for %s", name, v.day.Core(b.Creep.ToC), v.span(b.Creep.ForMinutes))
 	if g, ok := v.grate.lastRead(v.now, recent); ok && v.grate.levelAt(v.now, v.plannedLevel)-g.c > offLevelK/2 {
 		text += ": the air beside the meat is cooler than meant"
 	} else {
@@ -95,9 +101,12 @@ func donenessAt(c cut.Cut, coreC float64) string {
 	return name
 }
 
+// lowHeatBack is how far back a fire that was out is the reason of a cool grate.
+const lowHeatBack = time.Hour
+
 // noteLowHeat says that the air beside a raw piece is too cool to let it be.
 func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
-	if _, dead := v.grate.dead(); dead {
+	if v.grate.outWithin(v.now.Add(-lowHeatBack), v.now) { // that is said
 		return
 	}
 	if minutes, air := v.lowHeatFor(a); minutes >= safety.LowHeatMinutes {

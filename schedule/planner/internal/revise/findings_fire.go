@@ -52,6 +52,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 	}
 	v.noteNight(add)
 	v.noteRelit(add)
+	v.noteLid(add)
 	v.noteGauge(add)
 }
 
@@ -129,6 +130,17 @@ func (v *Revision) noteRelit(add func(schedule.Finding)) {
 			add(schedule.NewFinding(schedule.FireRelit, "", fmt.Sprintf("Since when was the fire out before it was lit at %s? Log that (fire-out, with its time). By what was read it went out at about %s; the clock of the food counts from %s, the earliest that fits.",
 				v.clock(o.to), v.clock(o.from), v.clock(o.since()))))
 		}
+	}
+}
+
+// noteLid asks for a look at a fire whose lid was off until lately.
+func (v *Revision) noteLid(add func(schedule.Finding)) {
+	for _, o := range v.grate.outages {
+		if g, ok := v.grate.lastRead(v.now, recent); !o.lid || o.to.Before(v.now.Add(-recent)) || ok && g.at.After(o.to) {
+			continue
+		}
+		add(schedule.NewFinding(schedule.LidWasOff, "", fmt.Sprintf("Look at the coals and read the grate: the lid was off from %s to %s. Coals burn away fast then; add fuel if less than half is left. For the food that is time without heat.",
+			v.clock(o.from), v.clock(o.to))))
 	}
 }
 

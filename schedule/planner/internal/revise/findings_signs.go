@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/surprise"
 	"example.com/cookday/schedule/unit"
 )
@@ -88,7 +89,11 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	case schedule.ReadingSettled:
 		return fmt.Sprintf("%s: %s was the place of the probe, not the core: what was measured after it says so. The clock of its time without heat is back to what it was.", name, read)
 	case schedule.ReadingUnit:
-		return fmt.Sprintf("Was %s meant for %s? The reading of %s does not fit, %s does. Log it again in the right unit. It is ignored until then.", v.meant(s), name, read, v.meant(s))
+		text := fmt.Sprintf("Was %s meant for %s? The reading of %s does not fit, %s does. Log it again in the right unit.", v.meant(s), name, read, v.meant(s))
+		if s.Chance(surprise.Out) >= surprise.AskFrom {
+			text += fmt.Sprintf(" If it does show %s, the probe has come out into the air: push it back and log that.", v.day.Core(s.CoreC))
+		}
+		return text + " It is ignored until then."
 	case schedule.WentOnWarm:
 		return fmt.Sprintf("Is the probe in the middle of %s? It shows %s. If that is true, it was out of the refrigerator for many hours, beyond the published 2 hr: do not serve it. If not, push the probe into the middle and log that.", name, read)
 	case schedule.FrozenMiddle:
@@ -142,6 +147,10 @@ func (v *Revision) openText(a *liveBatch, s surprise.Verdict, read string) strin
 		but = " That the grate is hot now says nothing of the hours before."
 	}
 	other := likeliestBut(s, surprise.Fire)
+	if at, warmer := a.warmerAt(s); warmer.CoreC > 0 && other == surprise.Pace {
+		other = surprise.Place
+		read += fmt.Sprintf(", and %s at %s", v.day.Core(warmer.CoreC), v.clock(at))
+	}
 	push := fmt.Sprintf("push the probe through the whole of %s and log the coldest place (coldest).", name)
 	do := "Look at the fire now, and read the grate. Then " + push
 	if _, ok := v.grate.lastRead(v.now, lookedAt); ok {
@@ -159,6 +168,17 @@ func (v *Revision) openText(a *liveBatch, s surprise.Verdict, read string) strin
 		first, second = fire, first
 	}
 	return fmt.Sprintf("%s It showed %s, and %s was foretold: %s, or %s.%s %s%s", do, read, v.day.Core(s.ForetoldC), first, second, but, clockRuns, asks)
+}
+
+// warmerAt is a warmer reading of the same moment: then the colder is no pace of the cook.
+func (a *liveBatch) warmerAt(s surprise.Verdict) (time.Time, belief.Reading) {
+	const moment, apartK = 10.0, 6 / 1.8
+	for _, r := range a.readings {
+		if math.Abs(r.Minute-s.Minute) <= moment && r.CoreC > s.CoreC+apartK {
+			return a.on.at.Add(instant.Minutes(r.Minute)), r
+		}
+	}
+	return time.Time{}, belief.Reading{}
 }
 
 // clockRuns says which clock counts as long as two explanations are alive.

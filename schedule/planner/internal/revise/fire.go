@@ -27,9 +27,13 @@ func addAlways(h *arrange.Hearth, g fire.Grill, f fire.Fire) {
 }
 
 // whileItBurns is the log without what was read of the grate while its fire was to be
-// out: a cold grate is no dead fire then.
+// out, for a cold grate is no dead fire then; and without the lid where the plan has it off.
 func (v *Revision) whileItBurns() []schedule.Entry {
 	return slices.DeleteFunc(slices.Clone(v.log), func(e schedule.Entry) bool {
+		if e.Kind == schedule.LogLidOpened || e.Kind == schedule.LogLidClosed {
+			n := v.phaseAt(e.At)
+			return n > 0 && v.first.Phases[n-1].LidOff
+		}
 		if e.Kind != schedule.LogGrate && e.Kind != schedule.LogGauge {
 			return false
 		}

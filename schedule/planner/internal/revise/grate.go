@@ -23,6 +23,7 @@ type outage struct {
 	open     bool
 	seen     bool      // worked out from readings, not told
 	asked    bool      // it may not have been: something else explains the reading too
+	lid      bool      // its lid was off, as told
 	unread   bool      // no core tells of it
 	earliest time.Time // since when it may have been out, for the clock; from where it was told
 }
@@ -51,6 +52,7 @@ type grateHistory struct {
 // Figures of a fire (assumptions but where said otherwise).
 const (
 	lidSettles   = 15 * time.Minute // until the grate is back after the lid was open (common practice, no source)
+	lidLong      = 20 * time.Minute // off for longer, there was no heat beside the meat (assumption)
 	holdsReading = 90 * time.Minute // a reading stands for so long
 	bridgesGap   = 4 * time.Hour    // readings closer than this are joined by a line
 	recent       = 60 * time.Minute
@@ -76,9 +78,15 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	burned := false
 	var lids []time.Time
 	var gauges []grateReading
+	var open []outage
 	for _, e := range log {
 		switch e.Kind {
 		case schedule.LogLidOpened:
+			lids = append(lids, e.At)
+		case schedule.LogLidClosed:
+			if n := len(lids); n > 0 && e.At.Sub(lids[n-1]) > lidLong && (len(open) == 0 || !open[len(open)-1].to.After(lids[n-1])) {
+				open = append(open, outage{from: lids[n-1], to: e.At, lid: true})
+			}
 			lids = append(lids, e.At)
 		case schedule.LogLevel:
 			h.levels = append(h.levels, grateReading{at: e.At, c: e.C})
@@ -114,7 +122,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	}
 	h.readings = withoutLids(h.readings, lids)
 	h.seeDying(log, now, level)
-	for _, o := range found {
+	for _, o := range append(open, found...) {
 		h.add(o)
 	}
 	return h
@@ -138,7 +146,7 @@ func (h *grateHistory) add(o outage) {
 		}
 		o.earliest = earlier(o.since(), k.since())
 		o.from, o.seen, o.asked = earlier(o.from, k.from), o.seen && k.seen, o.asked && k.asked
-		o.unread = o.unread && k.unread
+		o.unread, o.lid = o.unread && k.unread, o.lid && k.lid
 		if k.to.After(o.to) || k.open {
 			o.to, o.open = k.to, k.open
 		}

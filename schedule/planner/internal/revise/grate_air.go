@@ -2,6 +2,7 @@ package revise
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"time"
 
@@ -25,6 +26,11 @@ func (h *grateHistory) dead() (outage, bool) {
 		return h.outages[n-1], true
 	}
 	return outage{}, false
+}
+
+// outWithin says whether the fire was out, or its lid off, at some time between two instants.
+func (h *grateHistory) outWithin(from, to time.Time) bool {
+	return slices.ContainsFunc(h.outages, func(o outage) bool { return o.from.Before(to) && (o.open || o.to.After(from)) })
 }
 
 // airAt is the air beside the meat at an instant of the past: falling while the fire is

@@ -50,12 +50,51 @@ func (v *Revision) newHand() *hand {
 		return nil
 	}
 	begin, log := v.fireBegan(k)
+	if at, ok := v.metAgain(log); ok {
+		begin, log = met(begin, log, at)
+	}
 	f := steer.Follow(begin, looks(log.Events, v.now.Sub(log.From).Minutes()), math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
 	h := &hand{advice: f.Advise(want), unsure: !log.VentsTold}
 	if log.VentsTold && f.Looks() >= readsForCourse && h.advice.Trust == steer.Trusted {
 		h.course, h.night = courseOf(f, want.LevelC), v.nightOf(f)
 	}
 	return h
+}
+
+// metAgain says since when a fire is looked at again that nobody had looked at, or fed as far as is told, for hours: what
+// was done to it in between nobody knows.
+func (v *Revision) metAgain(log FireLog) (minute float64, ok bool) {
+	last := math.Inf(-1)
+	for _, e := range log.Events {
+		if e.Kind == steer.Meat {
+			continue
+		}
+		if last > math.Inf(-1) && e.Minute-last > bridgesGap.Minutes() {
+			minute, ok = e.Minute, true
+		}
+		last = e.Minute
+	}
+	return minute, ok
+}
+
+// met is a fire as it is found in mid cook, under vents as they were told last.
+func met(b steer.Begin, log FireLog, from float64) (steer.Begin, FireLog) {
+	b.MidCook, b.PourMinute, b.Lit, b.Unlit, b.LitUnsure = true, 0, 0, lateUnlit, 0
+	log.Events = slices.DeleteFunc(slices.Clone(log.Events), func(e steer.Event) bool {
+		if e.Kind == steer.VentsSet && e.Minute < from {
+			b.Top, b.Bottom = told(e.Top, b.Top), told(e.Bottom, b.Bottom)
+		}
+		return e.Minute < from
+	})
+	return b, log
+}
+
+// told is an opening, or the one before where it was not told.
+func told(now, before float64) float64 {
+	if now < 0 {
+		return before
+	}
+	return now
 }
 
 // noneRead says whether no thermometer of the grill was read lately.

@@ -140,6 +140,13 @@ func (v *Revision) envAt(a *liveBatch, t time.Time, level, air float64) heat.Sur
 	return in
 }
 
+// wrapsByClock says whether the cook asked for the wrap after a time; one that only waits
+// for the end of quiet hours goes by the core once they are over.
+func (a *liveBatch) wrapsByClock() bool {
+	wrap := a.batch.It.Dish.Wrap
+	return a.way().Fixed && wrap != nil && wrap.After != nil
+}
+
 // wrapToCome adds the wrap that is planned and not done yet.
 func (v *Revision) wrapToCome(a *liveBatch, c *belief.Journey, ahead float64) {
 	w := a.way()
@@ -154,7 +161,7 @@ func (v *Revision) wrapToCome(a *liveBatch, c *belief.Journey, ahead float64) {
 		t := v.day.AfterQuiet(plans.FixedWindow(a.on.at.Add(instant.Minutes(m)))).Expected
 		return t.Sub(a.on.at).Minutes()
 	}}
-	if w.Fixed {
+	if a.wrapsByClock() {
 		c.Wrap.CoreC, c.Wrap.Minute = 0, w.First.Planned
 	}
 }

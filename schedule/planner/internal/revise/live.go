@@ -2,6 +2,7 @@ package revise
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule/cut"
@@ -107,6 +108,23 @@ func (v *Revision) cover(ctx context.Context, a *liveBatch) error {
 	}
 	a.believed.Cover(other, chance, edge)
 	return nil
+}
+
+// coverAgain covers what else the readings may be in another future.
+func (v *Revision) coverAgain(ctx context.Context, a *liveBatch) error {
+	if dire := a.dire; dire != nil {
+		w := *dire
+		w.grate = v.grate
+		w.grate.outages = slices.Clone(v.grate.outages)
+		for _, o := range dire.grate.outages {
+			w.grate.add(o)
+		}
+		a.dire = &w
+	}
+	if _, edge := a.coldEdge(); a.dire == nil && !edge {
+		return nil
+	}
+	return v.cover(ctx, a)
 }
 
 // coldEdge are the readings with the newest, if it is a cold one that is left out, as the

@@ -80,11 +80,21 @@ func (v *Revision) shiftPlanned(after time.Time, by time.Duration) {
 		waits = v.shiftPhases(after, by)
 	}
 	for i := range v.first.Steps {
-		if s := &v.first.Steps[i]; s.At.After(after) && (moved[s.Dish] || s.Dish == "" && s.Phase > waits) {
+		if s := &v.first.Steps[i]; s.At.After(after) && (moved[s.Dish] || s.Dish == "" && s.Phase > waits) || s.Dish == "" && s.Phase == waits+1 && v.unlit(waits, after) {
 			s.At = s.At.Add(by)
 			s.Window = schedule.Window{Early: s.Window.Early.Add(by), Expected: s.Window.Expected.Add(by), Late: s.Window.Late.Add(by)}
 		}
 	}
+}
+
+// unlit says whether the fire of a phase, lit anew, is not ready at an instant and was not
+// lit by then as far as is told, in a log that tells when fires are lit.
+func (v *Revision) unlit(k int, at time.Time) bool {
+	if k == 0 || k >= len(v.first.Phases) || !v.first.Phases[k].Relit || !v.first.Phases[k].From.After(at) || v.first.Phases[k].SetupFrom.After(at) {
+		return false
+	}
+	told := v.told(schedule.LogLit)
+	return len(told) > 0 && !slices.ContainsFunc(told, func(lit time.Time) bool { return !lit.After(at) && v.lights(lit) == k })
 }
 
 // shiftPhases moves the phases that begin after an instant, and says which is the
@@ -96,7 +106,7 @@ func (v *Revision) shiftPhases(after time.Time, by time.Duration) (first int) {
 	first = len(solved)
 	for k := range v.first.Phases {
 		ph := &v.first.Phases[k]
-		if !ph.SetupFrom.After(after) {
+		if !ph.SetupFrom.After(after) && !v.unlit(k, after) {
 			continue
 		}
 		first = min(first, k)
@@ -106,7 +116,7 @@ func (v *Revision) shiftPhases(after time.Time, by time.Duration) (first int) {
 			v.firstA.Solution.Light -= minutes
 		}
 	}
-	if k := first - 1; k >= 0 {
+	if k := first - 1; k >= 0 && !v.unlit(first, after) {
 		v.first.Phases[k].To = v.first.Phases[k].To.Add(by)
 		solved[k].End -= minutes
 	}

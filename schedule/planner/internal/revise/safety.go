@@ -201,8 +201,31 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	}
 	r, err := safety.JudgeHold(rule, samples)
 	if v.fail(err); r.Finding != nil {
-		add(a.earned(*r.Finding))
+		f := a.earned(*r.Finding)
+		if text := v.coolText(a, rule, samples); text != "" && f.Severity == schedule.Danger {
+			f.Text = text
+		}
+		add(f)
 	}
+}
+
+// coolText says of a hold that was read below its limit what to do, and what nobody knows;
+// empty where it was not.
+func (v *Revision) coolText(a *liveBatch, rule safety.HoldRule, samples []safety.Sample) string {
+	at := func(s safety.Sample) string { return v.clock(a.on.at.Add(instant.Minutes(s.Minute))) }
+	where, before := "just under its surface", ""
+	if len(a.outers) == 0 {
+		where = "in its middle, and its surface is cooler"
+	}
+	for _, s := range samples {
+		if s.C >= rule.LimitC {
+			before = " It was last read above that at " + at(s) + "."
+			continue
+		}
+		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows since when it is below %s.%s Below that it is eaten or chilled within %s; your local food authority can say more.",
+			a.batch.It.Dish.Name, v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), before, v.span(rule.AddedMinutes+rule.EatMinutes))
+	}
+	return ""
 }
 
 // noteStands says until when what stands on a counter is eaten or in heat: the clock runs

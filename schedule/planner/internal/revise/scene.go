@@ -26,8 +26,9 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 	minute := func(t time.Time) float64 { return t.Sub(a.on.at).Minutes() }
 	at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)) }
 	level := func(time.Time) float64 { return a.way().AirC }
+	outside := v.weatherFrom(a.on.at)
 	s := &surprise.Scene{
-		Journey: a.journey, OutsideC: v.day.Air.AirC, Now: minute(v.until(a)), Fire: !v.inOven(a), Accepted: accepted,
+		Journey: a.journey, OutsideC: func(m float64) float64 { return outside(m).AirC }, Now: minute(v.until(a)), Fire: !v.inOven(a), Accepted: accepted,
 		AirC: func(m float64) float64 { return v.airBeside(a, at(m)) },
 		DeadAirC: func(from, m float64) float64 {
 			return fire.WarmUp(m-from, v.grate.levelAt(at(from), level), v.day.Night.AirC)

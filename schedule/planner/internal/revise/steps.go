@@ -118,7 +118,7 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		before.Done = true
 		return before
 	}
-	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
+	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now.Add(unfedFor)) {
 		s.Done = true // with or without it, that fire is over
 		return s
 	}
@@ -131,6 +131,10 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	}
 	return s
 }
+
+// unfedFor is how long a fire goes on that was to be fed now: what is laid on it is not burning
+// before that (assumption).
+const unfedFor = 20 * time.Minute
 
 // dueNow is the take-off of a piece that was read at its target: nobody waits for the
 // thermometer any more.

@@ -138,7 +138,7 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 			continue
 		case !wanted && s.Kind == schedule.StepRefuel:
 			s.Text = "Leave this out: nothing on this fire may be served."
-		case at >= 0 && (slices.Contains(afterTheHeat, s.Kind) || slices.Contains(onlyExpected, s.Kind)):
+		case at >= 0 && (s.Kind == schedule.StepWrap || slices.Contains(afterTheHeat, s.Kind) || slices.Contains(onlyExpected, s.Kind)):
 			continue
 		case at >= 0 && s.Kind == schedule.StepTakeOff:
 			s.Text = fmt.Sprintf("Take %s off and throw it away: it is outside the published limits.", names[at])

@@ -3,6 +3,7 @@ package revise
 import (
 	"math"
 
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -59,6 +60,7 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 		w.First, w.Second = spread.Same(m), total.Plus(spread.Same(-m))
 	case a.journey.Wrap.Planned && b.Wraps():
 		slowAfterToo(&wrap, done)
+		w.Fixed = w.Fixed && (a.wrapsByClock() || v.day.InQuiet(a.on.at.Add(instant.Minutes(b.WrapAt(0.5)))))
 		w.First = of(wrap)
 		for i := range done {
 			done[i] = math.Max(done[i]-wrap[i], assemble.LeastLeft)

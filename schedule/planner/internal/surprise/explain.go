@@ -76,7 +76,7 @@ func (j *judge) explain(r belief.Reading, f foretold) (all []Explained, since Si
 	if math.Abs(r.CoreC-f.coreC) <= placeReachK {
 		place = placeShare / (2 * placeReachK)
 	}
-	low, high := s.OutsideC, math.Max(s.AirC(r.Minute), f.coreC+placeReachK)
+	low, high := s.OutsideC(r.Minute), math.Max(s.AirC(r.Minute), f.coreC+placeReachK)
 	if r.CoreC < f.coreC {
 		high = f.coreC
 	} else {
@@ -86,7 +86,7 @@ func (j *judge) explain(r belief.Reading, f foretold) (all []Explained, since Si
 		place += anywhereShare / math.Max(high-low, placeReachK)
 	}
 	add(Place, place, "")
-	if math.Abs(r.CoreC-s.OutsideC) <= nearOutsideK {
+	if math.Abs(r.CoreC-s.OutsideC(r.Minute)) <= nearOutsideK {
 		add(Out, outShare/(2*outReachK), "")
 	}
 	if air := s.AirC(r.Minute); r.CoreC > air-airReachK && z > 0 {
@@ -141,7 +141,7 @@ func isRound(x float64) bool { return math.Abs(x-math.Round(x)) < 0.01 }
 // dead is the weight of a fire that died, or died and was rebuilt, and since when.
 func (j *judge) dead(r belief.Reading, f foretold) (float64, Since) {
 	s := j.scene
-	if !s.Fire || r.CoreC >= f.coreC || r.CoreC < math.Min(s.Journey.Body.StartC, s.OutsideC)-nearSd*belief.ProbeErrorK {
+	if !s.Fire || r.CoreC >= f.coreC || r.CoreC < math.Min(s.Journey.Body.StartC, s.OutsideC(r.Minute))-nearSd*belief.ProbeErrorK {
 		return 0, Since{}
 	}
 	proven := math.Max(s.provenUntil(r.Minute), j.provenByCore)

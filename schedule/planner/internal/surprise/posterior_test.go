@@ -47,7 +47,7 @@ func night(t *testing.T, grates ...surprise.Grate) (*surprise.Scene, belief.Stan
 		return j
 	}
 	s := &surprise.Scene{
-		Journey: journey(now, now), Without: journey, OutsideC: outsideC, Grates: grates, Now: now, Fire: true,
+		Journey: journey(now, now), Without: journey, OutsideC: func(float64) float64 { return outsideC }, Grates: grates, Now: now, Fire: true,
 		AirC:     func(float64) float64 { return w.AirC },
 		DeadAirC: func(from, m float64) float64 { return fire.WarmUp(m-from, w.AirC, outsideC) },
 	}

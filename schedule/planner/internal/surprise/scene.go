@@ -42,11 +42,11 @@ type Scene struct {
 	Without  func(from, to float64) *belief.Journey // the same with the fire out in between; to may be now
 	AirC     func(minute float64) float64           // beside the meat, as it is taken to have been
 	DeadAirC func(from, minute float64) float64     // beside the meat, if the fire died at from
-	OutsideC float64
-	Grates   []Grate   // in order
-	Lit      []float64 // told relightings of a fire that nobody told to be out
-	Known    []Span    // outages that are taken for granted
-	Others   []Other   // pieces that might have been read instead
+	OutsideC func(minute float64) float64           // the air outside
+	Grates   []Grate                                // in order
+	Lit      []float64                              // told relightings of a fire that nobody told to be out
+	Known    []Span                                 // outages that are taken for granted
+	Others   []Other                                // pieces that might have been read instead
 	Now      float64
 	Fire     bool         // it is a fire that cooks it, which may die
 	Accepted map[int]bool // readings that what is known of the fire explains
