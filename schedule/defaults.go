@@ -44,11 +44,14 @@ func (r Request) WithDefaults() Request {
 		r.Oven = &oven
 	}
 	r.Dishes = slices.Clone(r.Dishes)
+	said := make([]string, len(r.Dishes))
 	for i := range r.Dishes {
-		r.Dishes[i].Cut = catalogueName(r.Dishes[i].Cut)
+		said[i] = r.Dishes[i].Cut
+		r.Dishes[i].Cut = catalogueName(said[i])
 	}
-	r.fillAmounts()
+	r.fillAmounts(said)
 	fillIDs(r.Dishes)
+	nameAsSaid(r.Dishes, said)
 	fillNames(r.Dishes)
 	return r
 }
@@ -127,6 +130,44 @@ func slug(name string) string {
 	return strings.Trim(string(runes[:min(len(runes), most)]), "-")
 }
 
+// nameAsSaid names a dish by the cook's own word where that is another than the
+// catalogue's: asparagus stays asparagus, though it is cooked as any vegetable is.
+func nameAsSaid(dishes []Dish, said []string) {
+	taken := map[string]bool{}
+	for _, dish := range dishes {
+		taken[dish.Name] = true
+	}
+	for i := range dishes {
+		dish := &dishes[i]
+		c, ok := cut.Find(dish.Cut)
+		own := label(said[i])
+		if dish.Name == "" && ok && !c.OwnName(said[i]) && len([]rune(own)) <= maxName {
+			dish.Name = numbered(taken, own)
+		}
+	}
+}
+
+// label is a word as it stands on a sheet: no hyphens between its parts, the first letter a capital.
+func label(word string) string {
+	words := strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(word))
+	runes := []rune(strings.Join(words, " "))
+	if len(runes) == 0 {
+		return ""
+	}
+	runes[0] = unicode.ToUpper(runes[0])
+	return string(runes)
+}
+
+// numbered is a name that nothing has yet, and is taken then.
+func numbered(taken map[string]bool, stem string) string {
+	name := stem
+	for n := 2; taken[name]; n++ {
+		name = stem + " " + strconv.Itoa(n)
+	}
+	taken[name] = true
+	return name
+}
+
 // fillNames names a dish after its cut; like names are numbered in their order.
 func fillNames(dishes []Dish) {
 	taken := map[string]bool{}
@@ -143,10 +184,6 @@ func fillNames(dishes []Dish) {
 		if dish.Count > 1 || len(dish.Weights) > 1 {
 			stem = c.Plural
 		}
-		dish.Name = stem
-		for n := 2; taken[dish.Name]; n++ {
-			dish.Name = stem + " " + strconv.Itoa(n)
-		}
-		taken[dish.Name] = true
+		dish.Name = numbered(taken, stem)
 	}
 }

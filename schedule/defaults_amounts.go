@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -18,8 +19,9 @@ const (
 // fillAmounts gives every dish its pieces. A weight alone is of one piece. A count alone
 // is of pieces of the usual weight. With neither the guests are fed: as [Amounts] has it,
 // all meats of the menu share them evenly, and every side is for all. It writes to dishes
-// that are r's own.
-func (r *Request) fillAmounts() {
+// that are r's own. What the cook said decides what is usual: a spear of asparagus is
+// lighter than a piece of vegetable.
+func (r *Request) fillAmounts(said []string) {
 	for i := range r.Dishes {
 		dish := &r.Dishes[i]
 		if len(dish.Weights) > 0 {
@@ -27,7 +29,7 @@ func (r *Request) fillAmounts() {
 		}
 		c, ok := cut.Find(dish.Cut)
 		if ok && dish.Count == 0 && dish.Weight == 0 {
-			r.feed(dish)
+			r.feed(dish, said[i])
 		}
 		counted := dish.Count > 0
 		fill(&dish.Count, defaultCount)
@@ -36,16 +38,16 @@ func (r *Request) fillAmounts() {
 		}
 		switch {
 		case c.Style == cut.Timed || c.Style == cut.Small && dish.Thickness > 0: // its weight hardly matters
-			dish.Weight = unit.Mass(c.Typical)
+			dish.Weight = unit.Mass(c.UsualKg(said[i]))
 		case counted:
-			dish.Weight = unit.Mass(c.Typical)
+			dish.Weight = unit.Mass(c.UsualKg(said[i]))
 			dish.assume(AssumedWeight)
 		}
 	}
 }
 
 // feed gives a dish as many pieces as its share of the guests wants.
-func (r *Request) feed(dish *Dish) {
+func (r *Request) feed(dish *Dish, said string) {
 	if r.Guests == nil || r.Guests.Eaters() <= 0 {
 		return
 	}
@@ -64,7 +66,11 @@ func (r *Request) feed(dish *Dish) {
 	if err != nil || all[at].Count > maxPieces {
 		return
 	}
-	dish.Count, dish.Weight = all[at].Count, unit.Mass(all[at].PieceKg)
+	count, kg := all[at].Count, all[at].PieceKg
+	if c, _ := cut.Find(dish.Cut); c.UsualKg(said) != c.Typical {
+		count, kg = int(math.Ceil(float64(count)*kg/c.UsualKg(said))), c.UsualKg(said)
+	}
+	dish.Count, dish.Weight = min(count, maxPieces), unit.Mass(kg)
 	dish.assume(AssumedCount)
 	dish.assume(AssumedWeight)
 }

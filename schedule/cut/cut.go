@@ -67,9 +67,10 @@ type Cut struct {
 	LossFraction float64 // of the raw weight, as drip, vapour and bone
 	MinPieceKg   float64 // plausible weights of one piece
 	MaxPieceKg   float64
-	Typical      float64  // usual weight of one piece, kg
-	Look         string   // where to put the probe, or how to tell that it is done
-	Sources      []string // source keys; "model" and "estimate" are explained in bodies.csv
+	Typical      float64            // usual weight of one piece, kg
+	usual        map[string]float64 // by the key of another name, where such pieces weigh something else, kg
+	Look         string             // where to put the probe, or how to tell that it is done
+	Sources      []string           // source keys; "model" and "estimate" are explained in bodies.csv
 	Note         string
 }
 

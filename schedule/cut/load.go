@@ -119,6 +119,7 @@ func decode(table []byte, to any) error {
 // naming is the table of other names.
 type naming struct {
 	Also    map[string][]string
+	Usual   map[string]unit.Mass
 	Outside []Outside
 }
 
@@ -138,6 +139,9 @@ func readNames(table []byte, cuts []Cut) ([]Outside, error) {
 			return nil, fmt.Errorf("%s has other names and is no cut", name)
 		}
 		cuts[i].Also = also
+	}
+	if err := giveUsual(cuts, n.Usual); err != nil {
+		return nil, err
 	}
 	for _, o := range n.Outside {
 		for _, near := range o.Nearest {

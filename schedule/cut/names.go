@@ -2,8 +2,11 @@ package cut
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"sync"
+
+	"example.com/cookday/schedule/unit"
 )
 
 // Outside is a food that cooks put on a grill and that the catalogue does not have.
@@ -93,4 +96,45 @@ func distinct(places []int) []int {
 func (o Outside) clone() Outside {
 	o.Also, o.Nearest = slices.Clone(o.Also), slices.Clone(o.Nearest)
 	return o
+}
+
+// giveUsual tells each cut what a piece of it weighs that goes by another name. Each name
+// must be one of a cut's other names, and the weight one that such a cut can have.
+func giveUsual(cuts []Cut, usual map[string]unit.Mass) error {
+	for name, kg := range usual {
+		i := slices.IndexFunc(cuts, func(c Cut) bool { return slices.Contains(c.Also, name) })
+		if i < 0 || float64(kg) < cuts[i].MinPieceKg || float64(kg) > cuts[i].MaxPieceKg {
+			return fmt.Errorf("usual weight of %q: no cut has that name or that weight", name)
+		}
+		if cuts[i].usual == nil {
+			cuts[i].usual = map[string]float64{}
+		}
+		for _, key := range keysOf(name) {
+			cuts[i].usual[key] = float64(kg)
+		}
+	}
+	return nil
+}
+
+// UsualKg is what one piece of a cut weighs that is called so, raw, in kg: the usual weight
+// of the cut unless things of that name are of another size.
+func (c Cut) UsualKg(called string) float64 {
+	if c.usual == nil {
+		return c.Typical
+	}
+	for _, key := range keysOf(called) {
+		if kg, ok := c.usual[key]; ok {
+			return kg
+		}
+	}
+	return c.Typical
+}
+
+// OwnName says whether a name is the cut's identifier, title or plural, in any spelling.
+func (c Cut) OwnName(name string) bool {
+	if name == c.Name {
+		return true
+	}
+	own := allKeys([]string{c.Name, c.Title, c.Plural})
+	return slices.ContainsFunc(append(keysOf(name), looseKeysOf(name)...), func(key string) bool { return slices.Contains(own, key) })
 }

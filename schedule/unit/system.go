@@ -52,14 +52,20 @@ func (s System) Difference(d Difference) string {
 	return number1(round(float64(d), 1)) + " °C"
 }
 
-// Mass prints to a tenth of a pound or kilogram, small masses to half an ounce or 5 g:
-// "12 lb", "4.5 lb", "6 oz", "5.4 kg", "170 g".
+// Mass prints to a tenth of a pound or kilogram, small masses to half an ounce or 5 g, and
+// less than two ounces or 50 g to a tenth or a gram: "12 lb", "4.5 lb", "6 oz", "0.7 oz", "170 g".
 func (s System) Mass(m Mass) string {
 	if s == US {
+		if oz := m.Ounces(); oz < 2 {
+			return number1(oz) + " oz"
+		}
 		if oz := round(m.Ounces(), 0.5); oz < ouncesPerPound {
 			return number1(oz) + " oz"
 		}
 		return number1(m.Pounds()) + " lb"
+	}
+	if g := float64(m) * 1000; g < 50 {
+		return number1(round(g, 1)) + " g"
 	}
 	if g := round(float64(m)*1000, 5); g < 1000 {
 		return number1(g) + " g"
