@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -17,6 +18,7 @@ type lying struct {
 	pieces   int
 	needs    fire.Needs
 	alone    fire.Needs // of a single piece that has the grate for itself
+	there    bool       // the log has it in this place already: the cook found room
 }
 
 func (a lying) with(b lying) bool { return a.from.Before(b.to) && b.from.Before(a.to) }
@@ -69,7 +71,7 @@ func (c *checker) lyingIn(phase int, zone string, direct bool, level, of int) []
 			}
 			all = append(all, lying{
 				batch: &b, path: fmt.Sprintf("%s.stages[%d]", b.path, k), from: s.From, to: s.To, pieces: n,
-				needs: c.needs(&b, s, n, false), alone: c.needs(&b, s, 1, true),
+				needs: c.needs(&b, s, n, false), alone: c.needs(&b, s, 1, true), there: c.putThere(&b, k),
 			})
 		}
 	}
@@ -109,9 +111,25 @@ func at(all []lying, t time.Time) fire.Needs {
 	return sum
 }
 
-// overfull looks at each instant at which something is put down.
+// putThere says whether the cook has put a batch where it lies in a stage: it is on, and
+// lay there before the stage as well.
+func (c *checker) putThere(b *batchFacts, stage int) bool {
+	first, s := b.Stages[0], b.Stages[stage]
+	return c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0) && first.Place == s.Place && first.Direct == s.Direct
+}
+
+// anyToCome says whether something of what lies there at an instant is still to be put there.
+func anyToCome(all []lying, t time.Time) bool {
+	return slices.ContainsFunc(all, func(o lying) bool { return !o.there && !o.from.After(t) && o.to.After(t) })
+}
+
+// overfull looks at each instant at which something is put down. What the cook has put there
+// already has its room.
 func (c *checker) overfull(all []lying, roomM2 float64, where string) {
 	for _, l := range all {
+		if !anyToCome(all, l.from) {
+			continue
+		}
 		if needs := at(all, l.from); needs.LeastM2 > roomM2+1e-6 {
 			c.fault(l.path, "at %s what lies on %s needs %.4f m2 at the least; there are %.4f", told(l.from), where, needs.LeastM2, roomM2)
 		}

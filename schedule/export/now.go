@@ -255,11 +255,23 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 	}
 	if m, ok := b.Milestone(schedule.MilestoneTakeOff); ok && !t.found(schedule.NeverDone, d.ID) {
 		if !m.Window.Late.After(t.now.Add(dueWithin)) {
-			return text + ". It is done: off now."
+			return text + t.dueNow(d)
 		}
 		text += fmt.Sprintf("; off at %s or so, between %s and %s", t.clockBy(m.Window.Expected, t.now), t.clockBy(m.Window.Early, t.now), t.clockBy(m.Window.Late, t.now))
 	}
 	return text + "."
+}
+
+// dueNow is what to do about what the clock says is done: only a thermometer shows that it is.
+func (t *textSheet) dueNow(d schedule.DishPlan) string {
+	e, ok := t.lastCore(d.ID)
+	switch {
+	case ok && d.TargetC > 0 && e.C >= d.TargetC-1:
+		return ". It is done: off now."
+	case d.TargetC > 0:
+		return "; due off about now, but only once it reads " + t.core(d.TargetC) + ". Measure it."
+	}
+	return "; due off about now: look."
 }
 
 func (v *view) found(code, dish string) bool {

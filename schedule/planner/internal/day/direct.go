@@ -65,6 +65,27 @@ func (d *Day) directWays(it *Item, l Lot, s Spot) []Way {
 	return []Way{w}
 }
 
+// MinutesToCores are how many minutes over the coals a piece takes, at the model's own pace,
+// until its middle has come to each of some temperatures in degC, ascending, in a cook that
+// is turned at half of w. One that it does not come to takes as long as the model looks.
+func (d *Day) MinutesToCores(it *Item, massKg float64, w Way, coresC ...float64) []float64 {
+	pace := directPace(w.LevelC)
+	turnS := w.ModelDone / pace * 60 / 2
+	var slab heat.Slab
+	slab.Start(it.Body(massKg), d.directFire(w.Band))
+	out := make([]float64, len(coresC))
+	for i, c := range coresC {
+		if slab.ElapsedS() < turnS && slab.RunTo(c, 0, turnS-slab.ElapsedS()) == heat.TimedOut {
+			slab.Flip()
+		}
+		if slab.ElapsedS() >= turnS {
+			slab.RunTo(c, 0, longestDirectS)
+		}
+		out[i] = slab.ElapsedS() / 60 * pace
+	}
+	return out
+}
+
 // directSwings are the minutes over a fire that is cooler, and one that is hotter, than
 // said, as shares of those over the fire itself: runs without a turn, which feel it as
 // one with a turn does.

@@ -163,6 +163,7 @@ func (v *Revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 			p.Chains = append(p.Chains, v.liveChain(a, now))
 		}
 	}
+	v.squeeze(&p, len(open))
 	if v.phases > 0 {
 		p.Chains = append(p.Chains, v.burning(ready))
 		earliest := ready

@@ -2,6 +2,7 @@ package revise
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
@@ -66,6 +67,38 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 	}
 	c.Tasks[0].Modes[0].Closed = allBut(on)
 	return c
+}
+
+// squeeze makes what lies on the grate together take no more than its zone has: the cook
+// has found room for it. The chains from live on are of what cooks.
+func (v *Revision) squeeze(p *sequence.Problem, live int) {
+	now := v.fireNow()
+	if now < 0 || now >= len(p.Fires) {
+		return
+	}
+	for z, room := range p.Fires[now].Zones {
+		here := sequence.Place{Fire: now, Zone: z}
+		sum := 0
+		for _, c := range p.Chains[live:] {
+			most := 0
+			for _, t := range c.Tasks {
+				if m := t.Modes[0]; slices.Contains(m.Places, here) {
+					most = max(most, m.Area)
+				}
+			}
+			sum += most
+		}
+		if sum <= room {
+			continue
+		}
+		for _, c := range p.Chains[live:] {
+			for t := range c.Tasks {
+				if m := &c.Tasks[t].Modes[0]; slices.Contains(m.Places, here) {
+					m.Area = m.Area * room / sum
+				}
+			}
+		}
+	}
 }
 
 // splits says whether a second stage is still to come.

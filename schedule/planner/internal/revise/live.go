@@ -40,6 +40,8 @@ func (v *Revision) believe(ctx context.Context) error {
 		switch {
 		case a.believed != nil:
 			a.live = v.liveWay(a)
+		case a.where == cooking && a.read():
+			a.live = v.coalsWay(a)
 		case a.where == cooking:
 			a.live = v.clockWay(a)
 		}
