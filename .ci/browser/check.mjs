@@ -59,7 +59,7 @@ async function sheet(name) {
   const html = fs.readFileSync(path.join(golden, name), 'utf8');
   const report = await validator.validateString(html);
   for (const r of report.results) for (const m of r.messages) fault(`${name}:${m.line}:${m.column}`, `${m.ruleId}: ${m.message}`);
-  for (const width of [390, 1280]) for (const scheme of ['light', 'dark']) await view(name, html, width, scheme, accessible);
+  for (const width of [360, 1280]) for (const scheme of ['light', 'dark']) await view(name, html, width, scheme, accessible);
   return html;
 }
 
@@ -81,7 +81,7 @@ for (const day of days) {
     const file = `${day}.${picture}.svg`;
     const svg = fs.readFileSync(path.join(golden, file), 'utf8');
     const alone = `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>${file}</title></head><body style="margin:8px">${svg}</body></html>`;
-    for (const scheme of ['light', 'dark']) await view(file, alone, 390, scheme);
+    for (const scheme of ['light', 'dark']) await view(file, alone, 360, scheme);
     await view(file, alone, 1280, 'light');
   }
 

@@ -42,6 +42,13 @@ func TestHeadlineIsOfBothDays(t *testing.T) {
 				t.Errorf("%s: no %q in the calendar", name, want)
 			}
 		}
+		drawn, warmed := exported(t, p, "html"), name == "warmed in the oven"
+		if both := strings.Contains(drawn, ">Friday, July 9<") && strings.Contains(drawn, "Fire 1, the day before"); both != (p.Ahead.Plan != nil) {
+			t.Errorf("%s: the pictures have both days: %v", name, both)
+		}
+		if strings.Contains(drawn, "Pulled pork, warmed in the oven") != warmed {
+			t.Errorf("%s: the warming is drawn: %v", name, !warmed)
+		}
 		got := strings.Join(strings.Fields(textOf(t, p, Options{})), " ")
 		for _, want := range c.wants {
 			if !strings.Contains(got, strings.Join(strings.Fields(want), " ")) {

@@ -1,6 +1,7 @@
 package export
 
 import (
+	"slices"
 	"strings"
 	"time"
 )
@@ -19,19 +20,36 @@ func (a axis) x(t time.Time) float64 {
 
 func (a axis) holds(t time.Time) bool { return !t.Before(a.from) && !t.After(a.to) }
 
-// mostTicks is how many "00:00" find room below each other's.
-const mostTicks = 7
+// tickSteps are the steps of the scale in minutes, the finest first.
+var tickSteps = []int{1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720, 1440}
 
-// ticks are the instants where the cook's clock shows a round time.
+// tickGap is the least room between two times of the scale.
+const tickGap = 6.0
+
+// ticks are the instants where the cook's clock shows a round time, as close as their
+// times find room beside each other.
 func (a axis) ticks() []time.Time {
-	span := a.to.Sub(a.from)
-	step := 24 * time.Hour
-	for _, minutes := range []int{1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720} {
-		if s := time.Duration(minutes) * time.Minute; span <= mostTicks*s {
-			step = s
+	var ticks []time.Time
+	for _, minutes := range tickSteps {
+		step := time.Duration(minutes) * time.Minute
+		apart := (a.right - a.left) * step.Seconds() / a.to.Sub(a.from).Seconds()
+		if apart < tickGap {
+			continue
+		}
+		ticks = a.every(step)
+		widest := 0.0
+		for _, t := range ticks {
+			widest = max(widest, size(a.tick(t), false))
+		}
+		if apart >= widest+tickGap {
 			break
 		}
 	}
+	return ticks
+}
+
+// every lists the instants where the cook's clock shows a multiple of a step.
+func (a axis) every(step time.Duration) []time.Time {
 	stride := 30 * time.Minute // some zones are half an hour off
 	if step < time.Hour {
 		stride = time.Minute
@@ -48,24 +66,35 @@ func (a axis) ticks() []time.Time {
 }
 
 // scale draws lines at the ticks from top to bottom and writes their times above.
-// A time that would touch the one before is left out: it happens where clocks change.
-func (a axis) scale(s *svg, top, bottom float64) {
+// A time that would touch the one before is left out: it happens where clocks change. So
+// is one that a line of the picture crosses.
+func (a axis) scale(s *svg, top, bottom float64, crossed ...float64) {
 	end := -pictureWidth
 	for _, t := range a.ticks() {
 		x := a.x(t)
 		s.shape("path", "class", "rule", "d", "M"+short(x)+" "+short(top)+"V"+short(bottom))
 		text := a.tick(t)
 		half := size(text, false) / 2
-		if middle := min(max(x, half), pictureWidth-half); middle-half > end+4 {
+		middle := min(max(x, half), pictureWidth-half)
+		hidden := slices.ContainsFunc(crossed, func(c float64) bool { return c > middle-half-3 && c < middle+half+3 })
+		if middle-half > end+4 && !hidden {
 			s.label(middle, top-4, "soft middle", text)
 			end = middle + half
 		}
 	}
 }
 
-// tick is the time of a tick, without minutes where there are none to say.
+// tick is the time of a tick: the full hours without minutes, what is between them
+// without AM and PM, which the hours have.
 func (a axis) tick(t time.Time) string {
-	return strings.Replace(a.clock(t), ":00 ", " ", 1) // before AM and PM only
+	text := a.clock(t)
+	if short := strings.Replace(text, ":00 ", " ", 1); short != text {
+		return short
+	}
+	if a.to.Sub(a.from) < 2*time.Hour { // there may be no full hour on it
+		return text
+	}
+	return strings.TrimSuffix(strings.TrimSuffix(text, " AM"), " PM")
 }
 
 // midnights are the starts of days within the axis.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -27,14 +28,16 @@ func (v *view) curves(w io.Writer, id string, alone bool) error {
 	s := &svg{id: id, alone: alone}
 	if alone {
 		s.y = 8
-		s.label(10, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
+		s.label(pictureEdge, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
 		s.y += 26
 	}
 	var words, without []string
 	for _, d := range v.Dishes {
 		for _, b := range d.Batches {
 			if len(b.Curve) < 2 {
-				without = append(without, isolated(v.dish(d.ID)))
+				if name := isolated(v.dish(d.ID)); !slices.Contains(without, name) {
+					without = append(without, name)
+				}
 				continue
 			}
 			c := curve{view: v, svg: s, dish: d, batch: b}
@@ -44,14 +47,14 @@ func (v *view) curves(w io.Writer, id string, alone bool) error {
 	}
 	switch {
 	case len(words) == 0:
-		s.paragraph(10, pictureWidth-20, "strong", "This plan has no curves.")
+		s.paragraph(pictureEdge, laneRoom, "strong", "This plan has no curves.")
 		words = []string{"This plan has no curves."}
 	default:
-		note := "Line: expected core; band: 8 of 10 cooks."
+		note := "Line: likely; it ends where the food comes off. Band: 8 of 10 cooks."
 		if len(without) > 0 {
 			note += " No curve: " + list(without) + "."
 		}
-		s.paragraph(10, pictureWidth-20, "soft", note)
+		s.paragraph(pictureEdge, laneRoom, "soft", note)
 	}
 	s.y += 8
 	return s.finish(w, "Core temperatures: "+isolated(v.title()), strings.Join(words, " "))
@@ -81,15 +84,15 @@ type curve struct {
 }
 
 const (
-	curveHeight = 96.0
-	curveLeft   = 48.0
+	curveHeight = 120.0
+	curveLeft   = 60.0
 )
 
 func (c *curve) draw() {
-	c.label(12, c.svg.y+letterSize, "strong", shorten(c.batchTitle(c.dish, c.batch), pictureWidth-24, true))
+	c.label(pictureEdge, c.svg.y+letterSize, "strong", shorten(c.batchTitle(c.dish, c.batch), laneRoom, true))
 	c.svg.y += lineHeight
 	points := c.batch.Curve
-	c.axis = axis{view: c.view, from: points[0].At, to: points[len(points)-1].At, left: curveLeft, right: pictureWidth - 20}
+	c.axis = axis{view: c.view, from: points[0].At, to: points[len(points)-1].At, left: curveLeft, right: pictureWidth - 12}
 	c.top = c.svg.y + lineHeight
 	c.bottom = c.top + curveHeight
 	c.cover()
@@ -99,7 +102,7 @@ func (c *curve) draw() {
 	c.band()
 	c.levels()
 	c.wrapped()
-	c.svg.y = c.bottom + 10
+	c.svg.y = c.bottom + 14
 }
 
 // cover fits the scale to the curve, the minimum and the target with a little room.
@@ -129,20 +132,31 @@ func (c *curve) degrees() {
 		}
 		y := c.height(core)
 		c.shape("path", "class", "rule", "d", "M"+short(curveLeft)+" "+short(y)+"H"+short(c.axis.right))
-		c.label(curveLeft-5, y+4, "soft right", c.core(core))
+		c.label(curveLeft-5, y+5, "soft right", c.core(core))
 	}
 }
 
-// band draws the area between the percentiles and the expected line.
+// band draws the area between the percentiles, and the expected line as far as it is
+// expected to cook: a dot where it comes off.
 func (c *curve) band() {
 	var upper, lower, middle strings.Builder
+	off := c.milestone(schedule.MilestoneTakeOff)
+	endX, endY := 0.0, 0.0
 	for i, p := range c.batch.Curve {
-		x, join := short(c.axis.x(p.At)), "L"
+		x, join := c.axis.x(p.At), "L"
 		if i == 0 {
 			join = "M"
 		}
-		fmt.Fprintf(&upper, "%s%s %s", join, x, short(c.height(p.HighC)))
-		fmt.Fprintf(&middle, "%s%s %s", join, x, short(c.height(p.CoreC)))
+		fmt.Fprintf(&upper, "%s%s %s", join, short(x), short(c.height(p.HighC)))
+		if !off.IsZero() && p.At.After(off) {
+			continue
+		}
+		endX, endY = x, c.height(p.CoreC)
+		fmt.Fprintf(&middle, "%s%s %s", join, short(x), short(endY))
+	}
+	if at := c.axis.x(off); !off.IsZero() && at > endX && c.axis.holds(off) {
+		endX, endY = at, c.height(c.coreAt(off))
+		fmt.Fprintf(&middle, "L%s %s", short(endX), short(endY))
 	}
 	for i := len(c.batch.Curve) - 1; i >= 0; i-- {
 		p := c.batch.Curve[i]
@@ -150,12 +164,25 @@ func (c *curve) band() {
 	}
 	c.shape("path", "class", "band", "d", upper.String()+lower.String()+"z")
 	c.shape("path", "class", "curve", "d", middle.String())
+	c.shape("circle", "class", "end", "cx", endX, "cy", endY, "r", 4.5)
+}
+
+// coreAt is the expected core at an instant between two points of the curve.
+func (c *curve) coreAt(t time.Time) float64 {
+	points := c.batch.Curve
+	for i := 1; i < len(points); i++ {
+		if a, b := points[i-1], points[i]; !t.After(b.At) {
+			share := t.Sub(a.At).Seconds() / max(b.At.Sub(a.At).Seconds(), 1)
+			return a.CoreC + share*(b.CoreC-a.CoreC)
+		}
+	}
+	return points[len(points)-1].CoreC
 }
 
 // levels draws take-off and published minimum, the upper one with its words above and
 // the lower one with them below, where the curve is not; where they are one, it is said once.
 func (c *curve) levels() {
-	const above, below = -4.0, 13.0
+	const above, below = -4.0, 16.0
 	target, minimum := c.dish.TargetC, c.dish.MinimumC
 	line := func(class string, core, dy float64, text string) {
 		if core <= 0 {
@@ -171,7 +198,7 @@ func (c *curve) levels() {
 	}
 	switch {
 	case target > 0 && math.Abs(target-minimum) < 0.6: // one degree F
-		line("minimum", minimum, above, "published minimum and take-off")
+		line("minimum", minimum, above, "minimum and take-off")
 	case target > minimum:
 		line("minimum", minimum, below, "published minimum")
 		line("target", target, above, "take-off")
@@ -193,7 +220,7 @@ func (c *curve) stall() {
 	x0, x1 := c.axis.x(from), c.axis.x(to)
 	c.shape("rect", "x", x0, "y", c.top, "width", max(x1-x0, 1.5), "height", c.bottom-c.top, "fill", c.fill("quiet"))
 	half := size("stall", false) / 2
-	c.label(min(max((x0+x1)/2, curveLeft+half), c.axis.right-half), c.bottom-20, "middle", "stall")
+	c.label(min(max((x0+x1)/2, curveLeft+half), c.axis.right-half), c.bottom-24, "middle", "stall")
 }
 
 func (c *curve) wrapped() {
@@ -204,7 +231,7 @@ func (c *curve) wrapped() {
 	x := c.axis.x(at)
 	c.shape("path", "class", "wrap", "d", "M"+short(x)+" "+short(c.top)+"V"+short(c.bottom))
 	half := size("wrap", false) / 2
-	c.label(min(max(x, curveLeft+half), c.axis.right-half), c.bottom-5, "middle", "wrap")
+	c.label(min(max(x, curveLeft+half), c.axis.right-half), c.bottom-6, "middle", "wrap")
 }
 
 func (c *curve) milestone(kind schedule.MilestoneKind) time.Time {

@@ -3,19 +3,23 @@ package export
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule"
 )
 
-// The coal grate below is smaller than the cooking grate, and coals to one side cover
-// so much of it. The coals of a banked or two-zone fire lie at the left and the lit end
-// of a ring at the back, so that the same side of every picture is the hot one.
-// (Shares: common practice, no source; a row of a ring is about 5 cm wide.)
+// The coal grate below is smaller than the cooking grate. The coals of a banked or two-zone
+// fire lie at the left, up to the side where the food has none below it, and the lit end
+// of a ring lies at the back, so that the same side of every picture is the hot one. An
+// even layer and a heap are drawn as far as the plan counts what lies there as over the
+// coals. (Share of the coal grate: common practice, no source; a row of a ring is about 5 cm
+// wide.)
 const (
 	coalGrateShare = 0.76
-	coalSideShare  = 0.40
+	coalGapM       = 0.02 // between coals and the line of the zone, to tell them apart
+	overCoals      = 0.94 // of the zone's breadth, for the same reason
 	ringRowM       = 0.05
 )
 
@@ -23,13 +27,19 @@ func (m *grateMap) coals(g schedule.Grill) {
 	paint := []any{"fill", m.fill("coals"), "class", "edge"}
 	switch m.phase.Layout {
 	case "banked", "two-zone":
-		m.side(g, coalGrateShare, coalSideShare, true, paint...)
+		if cut, ok := coalSideCut(g, m.phase); ok {
+			within := coalGrateShare
+			if m.phase.Layout == "two-zone" { // food lies over them
+				within = overCoals
+			}
+			m.sideFrom(g, within, cut-coalGapM, true, paint...)
+		}
 	case "ring":
 		m.ring(g)
-	case "spread":
-		m.outline(g, coalGrateShare*math.Sqrt(0.85), paint...)
-	case "heap":
-		m.outline(g, coalGrateShare*math.Sqrt(0.35), paint...)
+	case "spread", "heap":
+		for _, z := range m.phase.Zones {
+			m.outline(g, overCoals*math.Sqrt(min(z.AreaM2/grillArea(g), 1)), paint...)
+		}
 	}
 }
 
@@ -110,47 +120,103 @@ func (m *grateMap) zones(g schedule.Grill) {
 		share := min(z.AreaM2/grillArea(g), 1)
 		switch {
 		case m.phase.Layout == "banked" || m.phase.Layout == "two-zone":
-			m.side(g, 1, share, z.Direct, "class", "zone")
+			m.side(g, share, z.Direct, "class", "zone")
 		default:
 			m.outline(g, math.Sqrt(share), "class", "zone")
 		}
 	}
 }
 
-// pieces draws those on one of several grates, 1 for the lowest, or all of one.
+// pieces draws those on one of several grates, 1 for the lowest, or all of one, and then
+// their letters.
 func (m *grateMap) pieces(level int) {
-	for _, g := range m.guests {
+	var taken []box
+	for n, g := range m.guests {
 		for _, p := range g.batch.Pieces {
 			if max(p.Grate, 1) != level {
 				continue
 			}
-			for _, s := range spots(p, m.phase.Number) {
-				m.piece(g, p, s)
+			for _, s := range m.spots(g, p, m.phase) {
+				m.piece(p, s, n)
 			}
 		}
 	}
+	if vx, vy, ok := m.vent(m.Request.Grill); ok { // its mark is drawn over them
+		taken = append(taken, box{m.x(vx), m.up(vy), 2 * ventRing, 2 * ventRing})
+	}
+	for _, g := range m.guests {
+		taken = m.letters(g, level, taken)
+	}
 }
 
-func (m *grateMap) piece(g guest, p schedule.Piece, s schedule.Spot) {
+func (m *grateMap) piece(p schedule.Piece, s schedule.Spot, n int) {
+	class := "piece"
+	if n%2 == 1 { // neighbours are told apart by more than their letters
+		class = "piece other"
+	}
 	l, w := sized(p, s)
 	x, y, l, w := m.x(s.XM), m.up(s.YM), l*m.scale, w*m.scale
 	turn := fmt.Sprintf("rotate(%s %s %s)", short(-s.AngleDeg), short(x), short(y)) // the picture's y points down
 	if rack(p, s) {
-		m.shape("rect", "class", "piece", "x", x-l/2, "y", y-w/2, "width", l, "height", w, "rx", min(5, w/3), "transform", turn)
+		m.shape("rect", "class", class, "x", x-l/2, "y", y-w/2, "width", l, "height", w, "rx", min(5, w/3), "transform", turn)
 	} else {
-		m.shape("ellipse", "class", "piece", "cx", x, "cy", y, "rx", l/2, "ry", w/2, "transform", turn)
+		m.shape("ellipse", "class", class, "cx", x, "cy", y, "rx", l/2, "ry", w/2, "transform", turn)
 	}
 	m.how(p, x, y, l, w, turn)
-	text := g.letter
-	if name := isolated(m.dish(g.dish.ID)); s.Part == 0 && size(name, true) < math.Min(l, w)*0.9 {
-		text = name
-	}
-	if vx, vy, ok := m.vent(m.Request.Grill); ok && math.Abs(x-m.x(vx)) < ventRing+size(text, true)/2 && math.Abs(y-m.up(vy)) < ventRing+letterSize {
-		if below := m.up(vy) + ventRing + 10; below-y < w/2 {
-			y = below // clear of the vent's mark
+}
+
+// box is a middle, a width and a height.
+type box struct{ x, y, w, h float64 }
+
+func (b box) touches(o box) bool {
+	return math.Abs(b.x-o.x) < (b.w+o.w)/2 && math.Abs(b.y-o.y) < (b.h+o.h)/2
+}
+
+// letterBox is the room that a letter takes.
+const letterBox = 14.0
+
+// letters writes the letter of a batch on those of its pieces that have room for it and do
+// not touch another; where none has, on a disc over one of them.
+func (m *grateMap) letters(g guest, level int, taken []box) []box {
+	narrow := []box(nil)
+	n := len(taken)
+	for _, p := range g.batch.Pieces {
+		if max(p.Grate, 1) != level {
+			continue
+		}
+		for _, s := range m.spots(g, p, m.phase) {
+			l, w := sized(p, s)
+			at := box{m.x(s.XM), m.up(s.YM), letterBox, letterBox}
+			at = clearOf(at, taken, w*m.scale/2-letterBox/2)
+			switch {
+			case slices.ContainsFunc(taken, at.touches):
+			case min(l, w)*m.scale < letterBox:
+				narrow = append(narrow, at)
+			default:
+				taken = append(taken, at)
+				m.label(at.x, at.y+5.5, "letter", g.letter)
+			}
 		}
 	}
-	m.label(x, y+4, "letter", text)
+	if len(taken) == n && len(narrow) > 0 {
+		at := narrow[len(narrow)/2]
+		m.shape("circle", "class", "badge", "cx", at.x, "cy", at.y, "r", letterBox/2+2)
+		m.label(at.x, at.y+5.5, "letter", g.letter)
+		taken = append(taken, at)
+	}
+	return taken
+}
+
+// clearOf moves a letter down or up from what is there, as far as its piece reaches.
+func clearOf(at box, taken []box, reach float64) box {
+	for _, by := range []float64{0, 1, -1} {
+		moved := at
+		moved.y += by * reach
+		if !slices.ContainsFunc(taken, moved.touches) {
+			return moved
+		}
+	}
+	return at
 }
 
 // how marks a piece that does not just lie there: the slots of an upright rack at both ends
@@ -201,19 +267,36 @@ func (m *grateMap) topVent(g schedule.Grill) {
 // dials draws how far both vents are open, as sectors of a disc, one after the other
 // in the given direction.
 func (m *grateMap) dials(x, y, dx, dy float64) {
-	words := map[float64]string{0.25: "a quarter", 0.5: "half", 1: "open"}
 	for i, vent := range []string{"Top vent", "Bottom vent"} {
 		share := []float64{m.phase.TopOpen, m.phase.LowOpen}[i]
-		text := words[share]
+		text := openWords(share)
 		if vent == "Top vent" && m.phase.LidOff {
 			text = "lid off"
 		} else {
 			m.dial(x+14, y+16, share)
 		}
-		m.label(x+34, y+13, "soft", vent)
-		m.label(x+34, y+28, "", text)
+		m.label(x+34, y+14, "soft", vent)
+		m.label(x+34, y+31, "", text)
 		x, y = x+dx, y+dy
 	}
+}
+
+// openings are the shares of a vent that have a name.
+var openings = []struct {
+	share float64
+	word  string
+}{{0, "shut"}, {1.0 / 16, "a sixteenth"}, {1.0 / 8, "an eighth"}, {1.0 / 6, "a sixth"}, {1.0 / 4, "a quarter"}, {1.0 / 3, "a third"}, {3.0 / 8, "three eighths"},
+	{1.0 / 2, "half"}, {5.0 / 8, "five eighths"}, {2.0 / 3, "two thirds"}, {3.0 / 4, "three quarters"}, {7.0 / 8, "seven eighths"}, {1, "open"}}
+
+// openWords says how far a vent is open, by the nearest share that has a name.
+func openWords(share float64) string {
+	best := openings[0]
+	for _, o := range openings {
+		if math.Abs(o.share-share) < math.Abs(best.share-share) {
+			best = o
+		}
+	}
+	return best.word
 }
 
 func (m *grateMap) dial(x, y, share float64) {

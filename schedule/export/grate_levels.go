@@ -21,7 +21,9 @@ func (m *grateMap) tower(g schedule.Grill) {
 	for level := len(names); level >= 1; level-- {
 		m.level(g, level, names[level-1], func() { m.grate(g) })
 	}
-	m.key(12, pictureWidth-24)
+	if m.alone {
+		m.key(pictureEdge, laneRoom)
+	}
 }
 
 // raised draws the second grate over the side away from the coals, where it is used.
@@ -35,7 +37,7 @@ func (m *grateMap) raised(g schedule.Grill) {
 		m.level(g, 2, capital(clean(z.Grates[1].Name)), func() {
 			m.outline(g, 1, "class", "zone")
 			if m.phase.Layout == "banked" || m.phase.Layout == "two-zone" {
-				m.side(g, 1, share, false, "class", "grate")
+				m.side(g, share, false, "class", "grate")
 				return
 			}
 			m.outline(g, math.Sqrt(share), "class", "grate")
@@ -45,7 +47,7 @@ func (m *grateMap) raised(g schedule.Grill) {
 
 // level draws one grate with what lies on it.
 func (m *grateMap) level(g schedule.Grill, level int, name string, grate func()) {
-	m.label(12, m.svg.y+letterSize, "strong", name)
+	m.label(pictureEdge, m.svg.y+letterSize, "strong", name)
 	m.svg.y += lineHeight
 	m.place(g)
 	grate()

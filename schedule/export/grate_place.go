@@ -9,17 +9,17 @@ import (
 
 // A round grate leaves room for words at its right; a box takes the whole width.
 const (
-	kettleRadius = 88.0
-	boxHalfWidth = 180.0
-	besideGrate  = 222.0 // left edge of the words beside a round grate
+	kettleRadius = 82.0
+	boxHalfWidth = 158.0
+	besideGrate  = 188.0 // left edge of the words beside a round grate
 )
 
 // place fits the grate to the picture.
 func (m *grateMap) place(g schedule.Grill) {
 	margin := 4.0
-	m.scale, m.cx = kettleRadius/m.halfWidth(g), 12+kettleRadius
+	m.scale, m.cx = kettleRadius/m.halfWidth(g), pictureEdge+2+kettleRadius
 	if !g.Round() {
-		margin = 20 // for the words that a round grate has corners for
+		margin = 22 // for the words that a round grate has corners for
 		m.scale, m.cx = min(boxHalfWidth/m.halfWidth(g), kettleRadius/m.halfDepth(g)), pictureWidth/2
 	}
 	m.svg.y += margin
@@ -68,29 +68,45 @@ func (m *grateMap) grate(g schedule.Grill) {
 	m.shape("path", "class", "bars", "d", d)
 }
 
-// side draws the part of the grate left or right of a cut that holds a share of the
-// area of the figure scaled by `within`.
-func (m *grateMap) side(g schedule.Grill, within, share float64, left bool, pairs ...any) {
+// side draws the part of the grate left or right of a cut that holds a share of its area.
+func (m *grateMap) side(g schedule.Grill, share float64, left bool, pairs ...any) {
+	m.sideFrom(g, 1, cutOf(g, share, left), left, pairs...)
+}
+
+// cutOf is where a cut lies that leaves a share of the grate's area at its left or right,
+// metres to the right of the middle.
+func cutOf(g schedule.Grill, share float64, left bool) float64 {
+	cut := float64(g.Width) / 2 * (1 - 2*share)
+	if g.Round() {
+		cut = chordCut(share) * float64(g.Across()) / 2
+	}
+	if left {
+		return -cut
+	}
+	return cut
+}
+
+// sideFrom draws what lies left or right of a cut of the grate's figure, scaled by within.
+func (m *grateMap) sideFrom(g schedule.Grill, within, cut float64, left bool, pairs ...any) {
 	w, sign := m.halfWidth(g)*within, 1.0
 	if left {
 		sign = -1
 	}
 	if !g.Round() {
-		d, cut := m.halfDepth(g)*within, w*(1-2*share)
-		x := min(m.x(sign*w), m.x(sign*cut))
-		m.shape("rect", append([]any{"x", x, "y", m.up(d), "width", (w - cut) * m.scale, "height", 2 * d * m.scale, "rx", 4.0}, pairs...)...)
+		d := m.halfDepth(g) * within
+		x := min(m.x(sign*w), m.x(cut))
+		m.shape("rect", append([]any{"x", x, "y", m.up(d), "width", math.Abs(sign*w-cut) * m.scale, "height", 2 * d * m.scale, "rx", 4.0}, pairs...)...)
 		return
 	}
-	cut := chordCut(share) * w
-	half := math.Sqrt(w*w - cut*cut)
+	half := math.Sqrt(math.Max(w*w-cut*cut, 0))
 	large, sweep := "0", "1"
-	if cut < 0 {
+	if sign*cut < 0 {
 		large = "1"
 	}
 	if left {
 		sweep = "0"
 	}
-	x := short(m.x(sign * cut))
+	x := short(m.x(cut))
 	path := fmt.Sprintf("M%s %sA%s %s 0 %s %s %s %sz", x, short(m.up(half)), short(w*m.scale), short(w*m.scale), large, sweep, x, short(m.up(-half)))
 	m.shape("path", append([]any{"d", path}, pairs...)...)
 }
@@ -174,18 +190,44 @@ func touches(a schedule.Piece, sa schedule.Spot, b schedule.Piece, sb schedule.S
 	return false
 }
 
-// spots are where a piece lies in a phase, each half of it if it is cut; none where it has
-// found no place.
-func spots(p schedule.Piece, phase int) []schedule.Spot {
-	var in []schedule.Spot
+// spots are where a piece of a batch lies in a phase while it is on that side of the grate,
+// each half of it if it is cut; none where it has found no place.
+func (v *view) spots(g guest, p schedule.Piece, f schedule.Phase) []schedule.Spot {
+	var runs [][]schedule.Spot // one for each side
 	for _, s := range p.Spots {
-		if s.Phase != phase {
+		if s.Phase != f.Number {
 			continue
 		}
-		if len(in) > 0 && s.Part <= in[len(in)-1].Part {
-			break // it goes on to another side of the grate
+		n := len(runs)
+		if n == 0 || s.Part <= runs[n-1][len(runs[n-1])-1].Part {
+			runs, n = append(runs, nil), n+1
 		}
-		in = append(in, s)
+		runs[n-1] = append(runs[n-1], s)
 	}
-	return in
+	cut, sides := twoSides(v.Request.Grill, f)
+	for _, run := range runs {
+		if !sides || (run[0].XM < cut) == g.direct {
+			return run
+		}
+	}
+	return nil
+}
+
+// twoSides says where the grate is parted in one side over the coals, at the left, and one
+// beside them, where the phase cooks on both.
+func twoSides(g schedule.Grill, f schedule.Phase) (cut float64, ok bool) {
+	if g.Kind != schedule.GrillKettle && g.Kind != schedule.GrillBox || len(f.Zones) < 2 {
+		return 0, false
+	}
+	return coalSideCut(g, f)
+}
+
+// coalSideCut is where the coals of a banked or two-zone fire end, metres to the right of
+// the middle.
+func coalSideCut(g schedule.Grill, f schedule.Phase) (cut float64, ok bool) {
+	if f.Layout != "banked" && f.Layout != "two-zone" || len(f.Zones) == 0 {
+		return 0, false
+	}
+	z := f.Zones[0]
+	return cutOf(g, min(z.AreaM2/grillArea(g), 1), z.Direct), true
 }

@@ -29,7 +29,7 @@ func (v *view) grateMap(w io.Writer, phase int, id string, alone bool) error {
 	s := &svg{id: id, alone: alone}
 	if alone {
 		s.y = 8
-		s.label(10, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
+		s.label(pictureEdge, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
 		s.y += 28
 	}
 	var words []string
@@ -44,18 +44,11 @@ func (v *view) grateMap(w io.Writer, phase int, id string, alone bool) error {
 		}
 	}
 	if len(words) == 0 {
-		s.paragraph(10, pictureWidth-20, "strong", "This plan has no fire to draw.")
+		s.paragraph(pictureEdge, laneRoom, "strong", "This plan has no fire to draw.")
 		s.y += 8
 		words = []string{"This plan has no fire to draw."}
 	}
 	return s.finish(w, "The grate from above: "+isolated(v.title()), strings.Join(words, " "))
-}
-
-// oneSitting draws a single picture for a page that says the rest itself.
-func (v *view) oneSitting(w io.Writer, f schedule.Phase, g sitting, id string) error {
-	m := &grateMap{view: v, svg: &svg{id: id}, phase: f, sitting: g}
-	m.draw(v.Request.Grill)
-	return m.finish(w, fmt.Sprintf("The grate from above, fire %d", f.Number), m.words())
 }
 
 // grateMap is the picture of one sitting on one fire.
@@ -70,9 +63,11 @@ type grateMap struct {
 }
 
 func (m *grateMap) draw(grill schedule.Grill) {
-	m.label(12, m.svg.y+letterSize, "strong", m.heading())
-	m.svg.y += lineHeight
-	m.paragraph(12, pictureWidth-24, "soft", m.span(m.sitting.from, m.sitting.to)+", from above; you stand below.")
+	if m.alone { // else the sheet around the picture says it
+		m.label(pictureEdge, m.svg.y+letterSize, "strong", shorten(m.heading(), laneRoom, true))
+		m.svg.y += lineHeight
+		m.paragraph(pictureEdge, laneRoom, "soft", m.span(m.sitting.from, m.sitting.to)+", from above; you stand below.")
+	}
 	m.svg.y += 8
 	switch grill.Kind {
 	case schedule.GrillKettle, schedule.GrillBox:
@@ -87,66 +82,63 @@ func (m *grateMap) draw(grill schedule.Grill) {
 	case schedule.GrillUpright:
 		m.tower(grill)
 	default:
-		m.paragraph(12, pictureWidth-24, "", "This grill is described by its zones only, so there is no picture of its coals.")
+		m.paragraph(pictureEdge, laneRoom, "", "This grill is described by its zones only, so there is no picture of its coals.")
 	}
 	m.svg.y += 12
 }
 
-// beside writes how the vents stand and who is who, at the side of a round grate if
-// it fits there, else below.
+// beside writes how the vents stand, at the side of a round grate, else below, and in a
+// picture of its own who is who, and how it is done.
 func (m *grateMap) beside(grill schedule.Grill) {
-	x, y, room := besideGrate, m.svg.y, pictureWidth-besideGrate-8
-	if !grill.Round() {
-		x, room = 12, pictureWidth/2-8
-		y = m.bottom + 4
-		m.dials(x, y, room, 0)
-		y += 40
-	} else {
-		m.dials(x, y, 0, 38)
-		y += 84
-	}
 	below := m.bottom + 4
-	height := 0.0
-	for _, g := range m.guests {
-		height += float64(len(lines(g.letter+": "+m.guestWords(g), room)))*lineHeight + 3
+	if grill.Round() {
+		m.dials(besideGrate, m.svg.y, 0, 42)
+	} else {
+		m.dials(pictureEdge, below, pictureWidth/2, 0)
+		below += 40
 	}
-	if !grill.Round() || y+height > below {
-		x, room, y = 12, pictureWidth-24, max(below, y)
-		if grill.Round() {
-			y = below
-		}
+	m.svg.y = below
+	if !m.alone {
+		return
 	}
-	m.svg.y = y
-	m.key(x, room)
-	m.svg.y = max(m.svg.y, below)
-	if m.alone { // else the sheet around the picture says it
-		for _, text := range []string{m.phase.Build, m.phase.Vents} {
-			m.paragraph(12, pictureWidth-24, "soft", m.apart.Replace(sentence(text)))
-		}
+	m.key(pictureEdge, laneRoom)
+	for _, text := range []string{m.phase.Build, m.phase.Vents} {
+		m.paragraph(pictureEdge, laneRoom, "soft", m.apart.Replace(sentence(text)))
 	}
 }
 
 // heading names fire and band before the number.
 func (m *grateMap) heading() string {
-	text := fmt.Sprintf("Fire %d: %s, %s band, %s", m.phase.Number, clean(m.phase.Layout), clean(m.phase.Band), m.view.grate(m.phase.LevelC))
-	return shorten(text, pictureWidth-24, true)
+	return fmt.Sprintf("Fire %d: %s, %s, %s", m.phase.Number, clean(m.phase.Layout), clean(m.phase.Band), m.view.grate(m.phase.LevelC))
 }
 
 // key says who is who, when they lie there and what is to be turned.
 func (m *grateMap) key(x, room float64) {
-	if len(m.guests) == 0 {
-		m.paragraph(x, room, "soft", "Nothing lies on the grate.")
-	}
-	for _, g := range m.guests {
-		m.paragraph(x, room, "", g.letter+": "+m.guestWords(g))
+	for _, text := range m.who() {
+		m.paragraph(x, room, "", text)
 		m.svg.y += 3
 	}
+}
+
+// who says of each letter what lies there, or that nothing does.
+func (m *grateMap) who() []string {
+	if len(m.guests) == 0 {
+		return []string{"Nothing lies on the grate."}
+	}
+	var out []string
+	for _, g := range m.guests {
+		out = append(out, g.letter+": "+m.guestWords(g))
+	}
+	return out
 }
 
 func (m *grateMap) guestWords(g guest) string {
 	text := m.batchTitle(g.dish, g.batch) + ": "
 	if g.zone != "" {
 		text += m.apart.Replace(phrase(g.zone)) + ", "
+	}
+	if g.sear {
+		text += "to sear, "
 	}
 	text += m.span(g.from, g.to)
 	switch {
@@ -158,12 +150,15 @@ func (m *grateMap) guestWords(g guest) string {
 	text += m.layWords(g) + "."
 	placed := 0
 	for _, p := range g.batch.Pieces {
-		if len(spots(p, m.phase.Number)) > 0 {
+		if len(m.spots(g, p, m.phase)) > 0 {
 			placed++
 		}
 	}
-	if n := len(g.batch.Pieces); placed < n {
-		text += fmt.Sprintf(" %d of %d found no place by shape: bend or move them closer.", n-placed, n)
+	switch n := len(g.batch.Pieces); {
+	case placed < n && n == 1:
+		text += " It doesn't fit in the drawing: bend it."
+	case placed < n:
+		text += fmt.Sprintf(" %d of the %d don't fit in the drawing; crowd them.", n-placed, n)
 	}
 	return text
 }

@@ -66,6 +66,7 @@ type liveData struct {
 	sheetData
 	Live
 	Clock, Idle     string
+	First           *doData // what comes next, where nothing is to be done now
 	Do, Then, Open  []doData
 	Alarms, OnFire  []string
 	Worries, Known  []string
@@ -74,8 +75,8 @@ type liveData struct {
 }
 
 type doData struct {
-	Time, Text, Window, Why string
-	Button                  template.HTML
+	Time, Was, Text, Window, Why string
+	Button                       template.HTML
 }
 
 type wayData struct {
@@ -84,7 +85,6 @@ type wayData struct {
 }
 
 func (v *view) fillLive(d *liveData) {
-	v.fillSteps(d)
 	for _, f := range v.Findings {
 		text := unbroken(v.apart.Replace(v.finding(f)))
 		switch {
@@ -96,6 +96,7 @@ func (v *view) fillLive(d *liveData) {
 			d.Worries = append(d.Worries, text)
 		}
 	}
+	v.fillSteps(d)
 	d.OnFire = v.onTheFire()
 	ways := &d.Ways
 	if v.Feasible && v.Revision == 0 {
@@ -140,8 +141,8 @@ func (v *view) fillSteps(d *liveData) {
 			}
 		}
 		switch {
-		case age < -atOnce && len(d.Then) < stepsToCome:
-			do.Button = ""
+		case age < -atOnce && len(d.Then) <= stepsToCome:
+			do.Button, do.Text = "", unbroken(v.apart.Replace(v.glance(s)))
 			d.Then = append(d.Then, do)
 		case age < -atOnce:
 		case age <= now:
@@ -151,19 +152,44 @@ func (v *view) fillSteps(d *liveData) {
 			d.Open = append(d.Open, do)
 		}
 	}
+	if len(d.Do)+len(d.Alarms) == 0 && len(d.Then) > 0 {
+		d.First, d.Then = &d.Then[0], d.Then[1:]
+	}
+	d.Then = d.Then[:min(len(d.Then), stepsToCome)]
 	switch {
 	case !v.Feasible:
 		d.Idle = "Nothing: the day has no plan yet."
-	case len(d.Then) > 0:
-		d.Idle = "Nothing to do before " + d.Then[0].Time + "."
+	case d.First != nil:
+		d.Idle = "Nothing to do before " + d.First.Time + ". Then:"
 	default:
 		d.Idle = "Nothing is left to do."
 	}
 }
 
+// glance is the first sentence of what a step asks: the rest is told when it is due, and in
+// the table of the day.
+func (v *view) glance(s schedule.Step) string {
+	text := v.entry(s).text
+	from := 0
+	if name := v.dish(s.Dish); s.Dish != "" {
+		from = max(strings.Index(text, name), 0) + len(name) // a name may have a full stop
+	}
+	if from >= len(text) {
+		return text
+	}
+	if k := strings.Index(text[from:], ". "); k >= 0 {
+		return text[:from+k+1]
+	}
+	return text
+}
+
 func (v *view) doing(s schedule.Step) doData {
 	e := v.entry(s)
-	return doData{Time: v.clockBy(s.At, v.now), Text: unbroken(v.apart.Replace(e.text)), Window: e.window, Why: unbroken(v.apart.Replace(sentence(s.Why)))}
+	d := doData{Time: v.clockBy(s.At, v.now), Text: unbroken(v.apart.Replace(e.text)), Window: e.window, Why: unbroken(v.apart.Replace(sentence(s.Why)))}
+	if e.change != "" {
+		d.Was = (&textSheet{view: v}).was(e)
+	}
+	return d
 }
 
 // pastDays parts the rows of the days at now.
@@ -181,10 +207,23 @@ func (v *view) pastDays(days []dayData) (past, left []dayData) {
 	if before := days[k].Rows[:i]; len(before) > 0 {
 		past = append(past, dayData{days[k].Title, before})
 	}
-	if rows := days[k].Rows[i+1:]; len(rows) > 0 {
+	if rows := slices.Clone(days[k].Rows[i+1:]); len(rows) > 0 {
+		if rows[0].Part == "" {
+			rows[0].Part = partAt(days[k].Rows[:i+1]) // it goes on
+		}
 		left = append(left, dayData{days[k].Title, rows})
 	}
 	return past, append(left, days[k+1:]...)
+}
+
+// partAt is the part of the day in which rows end.
+func partAt(rows []rowData) string {
+	for _, r := range slices.Backward(rows) {
+		if r.Part != "" {
+			return r.Part
+		}
+	}
+	return ""
 }
 
 func (d dayData) nowAt(mark string) int {

@@ -127,12 +127,3 @@ func (v *view) turnText(s schedule.Step, flips []schedule.Step) string {
 	every := math.Round(flips[n-1].At.Sub(first).Minutes() / float64(n))
 	return fmt.Sprintf("Turn every %s.", v.sys.About(time.Duration(math.Max(every, 1))*time.Minute))
 }
-
-// full is the text of an entry with what is done in one go; the window of the first of it
-// stands where it belongs.
-func (e entry) full() (text, window string) {
-	if e.more == "" {
-		return e.text, e.window
-	}
-	return strings.Join(strings.Fields(e.text+" "+e.window+" "+e.more), " "), ""
-}

@@ -3,6 +3,8 @@ package export
 import (
 	"encoding/xml"
 	"math"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -48,14 +50,14 @@ func startX(t *testing.T, path map[string]string) float64 {
 	return num(t, x)
 }
 
-// Bars, lines and marks lie where their instants are: the axis runs from the first
-// light to ten minutes past the last instant, from 12 to 388 units.
+// Bars, lines and marks lie where their instants are: the axis runs from where the fire is
+// laid to ten minutes past the last instant, from 6 to 334 units.
 func TestTimelineIsToScale(t *testing.T) {
 	p := invented()
 	now := p.ServeAt.Add(-5 * time.Hour)
 	picture := exported(t, p, "timeline.svg")
-	from, to := *p.LightAt, p.ServeAt.Add(10*time.Minute)
-	x := func(at time.Time) float64 { return 12 + 376*at.Sub(from).Minutes()/to.Sub(from).Minutes() }
+	from, to := p.Steps[0].At, p.ServeAt.Add(10*time.Minute)
+	x := func(at time.Time) float64 { return 6 + 328*at.Sub(from).Minutes()/to.Sub(from).Minutes() }
 	near := func(what string, got, want float64) {
 		if math.Abs(got-want) > 0.051 { // coordinates have one decimal
 			t.Errorf("%s at %.1f, want %.1f", what, got, want)
@@ -67,20 +69,98 @@ func TestTimelineIsToScale(t *testing.T) {
 	brisket := p.Dishes[0].Batches[0].Stages[0]
 	near("brisket", num(t, bare[0]["x"]), x(brisket.From))
 	near("its length", num(t, bare[0]["width"]), x(brisket.To)-x(brisket.From))
-	marks := 0
-	for _, s := range p.Steps {
-		if s.Attended && s.Kind != schedule.StepServe && !s.At.Before(from) {
-			marks++
+	marks := marksOf(t, picture)
+	for _, st := range p.Steps {
+		at := x(st.At)
+		under := slices.ContainsFunc(marks, func(m [3]float64) bool { return m[0] <= at+0.06 && at-0.06 <= m[1] })
+		if st.Attended && st.Kind != schedule.StepServe && !under {
+			t.Errorf("no mark at %s, %.1f: %v", st.Kind, at, marks)
 		}
 	}
-	wedges := 0
+}
+
+// marksOf are the wedges of a picture: from and to at their tips, and their height.
+func marksOf(t *testing.T, picture string) (marks [][3]float64) {
+	t.Helper()
 	for _, m := range shapes(t, picture, "mark") {
-		if strings.HasSuffix(m["d"], "h8z") {
-			wedges++
+		_, tips, ok := strings.Cut(m["d"], "L")
+		if !ok {
+			continue // a lozenge
+		}
+		end, rest, _ := strings.Cut(tips, " ")
+		y, start, _ := strings.Cut(strings.TrimSuffix(rest, "z"), "H")
+		marks = append(marks, [3]float64{num(t, start), num(t, end), num(t, y)})
+	}
+	return marks
+}
+
+// Wedges of one lane do not run into each other: what would is one wedge.
+func TestMarksDoNotRunTogether(t *testing.T) {
+	for _, day := range days {
+		marks, wide := marksOf(t, exported(t, keptPlan(t, day), "timeline.svg")), 0
+		for i, a := range marks {
+			if a[1] > a[0] {
+				wide++
+			}
+			for _, b := range marks[:i] {
+				if a[2] == b[2] && a[0]-b[1] < markWidth && b[0]-a[1] < markWidth {
+					t.Errorf("%s: marks at %v and %v", day, b, a)
+				}
+			}
+		}
+		if day == "crowded" && wide == 0 {
+			t.Error("a crowded day has no wedge over several moments")
 		}
 	}
-	if wedges != marks+1 { // one more in the legend
-		t.Errorf("%d wedges for %d attended moments", wedges, marks)
+}
+
+// The wrapped stretch begins at the expected wrap, and what is before and after it fades
+// over the whole window.
+func TestWrapFadesOverItsWindow(t *testing.T) {
+	p := invented()
+	b := &p.Dishes[0].Batches[0]
+	w := &b.Milestones[2].Window
+	w.Early, w.Late = w.Expected.Add(-time.Hour), w.Expected.Add(2*time.Hour)
+	picture := exported(t, p, "timeline.svg")
+	from, to := p.Steps[0].At, p.ServeAt.Add(10*time.Minute)
+	x := func(at time.Time) float64 { return 6 + 328*at.Sub(from).Minutes()/to.Sub(from).Minutes() }
+	wrapped := 0.0
+	for _, bar := range shapes(t, picture, "edge") {
+		if bar["fill"] == "url(#t-wrapped)" && wrapped == 0 {
+			wrapped = num(t, bar["x"])
+		}
+	}
+	strips := shapes(t, picture, "turn")
+	if len(strips) != 2*fadeSteps {
+		t.Fatalf("%d strips", len(strips))
+	}
+	first, last := strips[0], strips[len(strips)-1]
+	for what, pair := range map[string][2]float64{"the wrapped stretch": {wrapped, x(w.Expected)}, "the first strip": {num(t, first["x"]), x(w.Early)},
+		"the end of the last": {num(t, last["x"]) + num(t, last["width"]), x(w.Late)}} {
+		if math.Abs(pair[0]-pair[1]) > 0.11 { // two rounded figures
+			t.Errorf("%s is at %.1f, want %.1f", what, pair[0], pair[1])
+		}
+	}
+}
+
+// On a phone of 360 px a picture has 328 px, and its letters at least 14.
+func TestLettersAreLargeEnoughForAPhone(t *testing.T) {
+	if high := letterSize * 328 / pictureWidth; high < 14 {
+		t.Errorf("letters are %.1f px high", high)
+	}
+	for _, rule := range regexp.MustCompile(`font-size: (\d+)px`).FindAllStringSubmatch(pictureCSS, -1) {
+		if num(t, rule[1]) < letterSize {
+			t.Errorf("%s is less than the letters are reckoned with", rule[0])
+		}
+	}
+}
+
+// A picture of a day without a plan says that and nothing of chances.
+func TestPictureOfNoDaySaysOnlyThat(t *testing.T) {
+	p := invented()
+	p.Feasible = false
+	if _, text := elements(t, exported(t, p, "timeline.svg")); strings.Contains(text, "everything") || strings.Contains(text, "Eat at") || !strings.Contains(text, "nothing to draw") {
+		t.Error(text)
 	}
 }
 
@@ -89,7 +169,7 @@ func TestTimelineIsToScale(t *testing.T) {
 func TestAxisOverAClockChange(t *testing.T) {
 	berlin, _ := time.LoadLocation("Europe/Berlin")
 	v := &view{loc: berlin}
-	a := axis{view: v, from: time.Date(2027, 10, 31, 0, 0, 0, 0, berlin), to: time.Date(2027, 10, 31, 5, 0, 0, 0, berlin), left: 0, right: 6}
+	a := axis{view: v, from: time.Date(2027, 10, 31, 0, 0, 0, 0, berlin), to: time.Date(2027, 10, 31, 5, 0, 0, 0, berlin), left: 0, right: 600}
 	var clocks []string
 	for _, tick := range a.ticks() {
 		clocks = append(clocks, tick.In(berlin).Format("15:04"))
@@ -168,17 +248,35 @@ func TestChordCut(t *testing.T) {
 	}
 }
 
-// The curve ends at the target's line, and the band lies about it.
+// The curve ends at the target's line, at the expected take-off, and the band goes on to the
+// late one.
 func TestCurvesAreToScale(t *testing.T) {
 	p := invented()
+	b := &p.Dishes[0].Batches[0]
+	b.Curve = append(b.Curve, schedule.Point{At: b.Curve[len(b.Curve)-1].At.Add(2 * time.Hour), CoreC: 95, LowC: 95, HighC: 95})
 	picture := exported(t, p, "curves.svg")
-	curve, target := shapes(t, picture, "curve"), shapes(t, picture, "target")
-	if len(curve) != 1 || len(target) != 1 {
-		t.Fatalf("%d curves, %d targets", len(curve), len(target))
+	curve, target, end := shapes(t, picture, "curve"), shapes(t, picture, "target"), shapes(t, picture, "end")
+	if len(curve) != 1 || len(target) != 1 || len(end) != 1 {
+		t.Fatalf("%d curves, %d targets, %d ends", len(curve), len(target), len(end))
 	}
-	_, end, _ := strings.Cut(curve[0]["d"][strings.LastIndex(curve[0]["d"], "L"):], " ")
+	x, y, _ := strings.Cut(curve[0]["d"][strings.LastIndex(curve[0]["d"], "L")+1:], " ")
 	_, line, _ := strings.Cut(strings.Split(target[0]["d"], "H")[0], " ")
-	if end != line {
-		t.Errorf("the curve ends at %s, its target is at %s", end, line)
+	if y != line || x != end[0]["cx"] || y != end[0]["cy"] {
+		t.Errorf("the curve ends at %s %s, its target is at %s, its dot at %v", x, y, line, end[0])
+	}
+	off, _ := b.Milestone(schedule.MilestoneTakeOff)
+	all := b.Curve[len(b.Curve)-1].At.Sub(b.Curve[0].At).Minutes()
+	want := curveLeft + (pictureWidth-12-curveLeft)*off.Window.Expected.Sub(b.Curve[0].At).Minutes()/all
+	if math.Abs(num(t, x)-want) > 0.06 {
+		t.Errorf("the curve ends at %s, want %.1f", x, want)
+	}
+}
+
+// A dish without a curve is named once, however many batches it has.
+func TestDishesWithoutCurveAreNamedOnce(t *testing.T) {
+	p := invented()
+	p.Dishes[2].Batches = append(p.Dishes[2].Batches, p.Dishes[2].Batches[0])
+	if got := exported(t, p, "curves.svg"); strings.Count(got, "Burgers") != 1 {
+		t.Errorf("burgers are named %d times", strings.Count(got, "Burgers"))
 	}
 }

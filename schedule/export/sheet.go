@@ -50,13 +50,13 @@ func Sheet(w io.Writer, p schedule.Plan, o Options) error {
 type sheetData struct {
 	Title, EatAt, LightAt, Sure, Now, Next, Revision, TZ, Closing string
 
-	Feasible                                              bool
+	Feasible, Spreads                                     bool
 	Menu                                                  []menuItem
 	Dangers, Changes, Shopping, Holds, Findings, Remedies []string
 	Cautions                                              []string
-	Fires, FiresBefore                                    []string
+	Fires                                                 []cardData
 	Days                                                  []dayData
-	Pictures                                              []template.HTML
+	Timeline, Curves                                      template.HTML
 	Style                                                 template.CSS
 }
 
@@ -68,14 +68,14 @@ type dayData struct {
 }
 
 type rowData struct {
-	Part, Remark, Time, Kind, Text, Window, Change string // Part is the name of the part of the day that begins with the row
-	Attended, Done, Quiet                          bool
+	Part, Remark, Time, Beside, Kind, Text string // Part is the name of the part of the day that begins with the row
+	Attended, Done, Quiet                  bool
 }
 
 func (v *view) sheet() (sheetData, error) {
 	first, rest := v.bySeverity()
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
-		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightAt: v.lightAt(), FiresBefore: v.firesBefore(),
+		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightAt: v.lightAt(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
 	if !v.now.IsZero() {
 		d.Now = v.clock(v.now) + " on " + v.day(v.now)
@@ -90,10 +90,7 @@ func (v *view) sheet() (sheetData, error) {
 	for _, r := range v.Remedies {
 		d.Remedies = append(d.Remedies, v.remedy(r))
 	}
-	for _, f := range v.Phases {
-		d.Fires = append(d.Fires, strings.TrimSpace(v.fire(f)+" "+v.howTo(f)))
-	}
-	d.Days = v.dayRows()
+	d.Days, d.Spreads = v.dayRows()
 	for _, texts := range [][]string{d.Dangers, d.Changes, d.Shopping, d.Holds, d.Findings, d.Remedies, d.Cautions} {
 		for i, text := range texts {
 			texts[i] = unbroken(v.apart.Replace(text))
@@ -106,51 +103,24 @@ func (v *view) sheet() (sheetData, error) {
 	if !v.Feasible {
 		return d, nil
 	}
-	var err error
-	d.Pictures, err = v.sheetPictures()
-	return d, err
+	return d, v.draw(&d)
 }
 
-func (v *view) dayRows() []dayData {
-	var days []dayData
+// dayRows are the steps as rows; spreads says whether a window stands behind a time.
+func (v *view) dayRows() (days []dayData, spreads bool) {
+	t := &textSheet{view: v}
 	for _, day := range v.agenda(0) {
 		rows := make([]rowData, len(day.entries))
 		for i, e := range day.entries {
-			text, window := e.full()
-			rows[i] = rowData{Part: day.opens(i), Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(text)), Window: window, Change: unbroken(v.apart.Replace(e.change)),
+			rows[i] = rowData{Part: day.opens(i), Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(strings.TrimSpace(e.text + " " + e.more))),
 				Attended: e.step.Attended, Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
+			if e.remark == "" {
+				rows[i].Beside = unbroken(v.apart.Replace(t.beside(e)))
+			}
 		}
 		days = append(days, dayData{Title: day.title, Rows: rows})
 	}
-	return days
-}
-
-// sheetPictures draws the timeline, the curves if there are any, and each fire.
-func (v *view) sheetPictures() ([]template.HTML, error) {
-	var pictures []template.HTML
-	draw := func(picture func(io.Writer) error) error {
-		var b strings.Builder
-		err := picture(&b)
-		pictures = append(pictures, template.HTML(b.String()))
-		return err
-	}
-	if err := draw(func(w io.Writer) error { return v.timeline(w, "t-", false) }); err != nil {
-		return nil, err
-	}
-	if HasCurves(v.Plan) {
-		if err := draw(func(w io.Writer) error { return v.curves(w, "c-", false) }); err != nil {
-			return nil, err
-		}
-	}
-	for _, f := range v.Phases {
-		for i, g := range v.sittings(f) {
-			id := fmt.Sprintf("g%d-%d-", f.Number, i+1)
-			if err := draw(func(w io.Writer) error { return v.oneSitting(w, f, g, id) }); err != nil {
-				return nil, err
-			}
-		}
-	}
-	return pictures, nil
+	return days, t.spreads
 }
 
 func cautionTexts(cautions []schedule.Caution) []string {

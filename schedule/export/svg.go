@@ -8,13 +8,14 @@ import (
 	"strings"
 )
 
-// pictureWidth is the width of every picture in its own units. A letter is 12 of
-// them: a picture fills a phone of 390 px and its text is still 11 px high, and two
-// go side by side on a page.
+// pictureWidth is the width of every picture in its own units. A letter is 15 of
+// them: a picture that fills a phone of 360 px, less the margins of the page, has text
+// of 14 px, to be read beside a smoking grill.
 const (
-	pictureWidth = 400.0
-	letterSize   = 12.0
-	lineHeight   = 16.0
+	pictureWidth = 340.0
+	pictureEdge  = 6.0 // left free at both sides
+	letterSize   = 15.0
+	lineHeight   = 19.0
 )
 
 //go:embed picture.css
@@ -103,6 +104,7 @@ func (s *svg) patterns() {
 	tile("hold", 5, "rotate(0)", func() { ground(5, "hold-ground"); stroke("M0 2.5H5", "hold-stroke") })
 	tile("sear", 5, "rotate(45)", func() { ground(5, "sear-ground"); stroke("M0 2.5H5M2.5 0V5", "sear-stroke") })
 	tile("setup", 5, "rotate(-45)", func() { ground(5, "setup-ground"); stroke("M0 2.5H5", "setup-stroke") })
+	tile("warm", 5, "rotate(90)", func() { ground(5, "setup-ground"); stroke("M0 2.5H5", "hold-stroke") })
 	tile("quiet", 7, "rotate(-45)", func() { ground(7, "quiet-ground"); stroke("M0 3.5H7", "quiet-stroke") })
 	tile("coals", 9, "rotate(12)", func() {
 		ground(9, "coal-ground")

@@ -84,8 +84,17 @@ func TestRevisionMarksWhatChanged(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
 	}
-	if sheet := exported(t, p, "html"); !strings.Contains(sheet, "<mark>Changed: 40\u00a0min later than before.</mark>") {
-		t.Error("the sheet does not mark the change")
+	page := func() string { return strings.ReplaceAll(exported(t, p, "html"), "\u00a0", " ") }
+	if sheet := page(); !strings.Contains(sheet, `<span class="window">(11:00 AM to 2:30 PM; was 11:50 AM)</span>`) {
+		t.Error("the sheet does not say beside a step when it was")
+	}
+	p.Changes[0].Minutes = 0
+	if sheet := page(); !strings.Contains(sheet, "2:30 PM; new)") {
+		t.Error("the sheet does not mark a step that is new")
+	}
+	p.Changes[0].Step = p.Steps[0].ID
+	if sheet := page(); strings.Contains(sheet, "new)") {
+		t.Error("the sheet marks a change of what is past")
 	}
 }
 

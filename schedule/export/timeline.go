@@ -3,6 +3,8 @@ package export
 import (
 	"fmt"
 	"io"
+	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -24,30 +26,67 @@ func Timeline(w io.Writer, p schedule.Plan, o Options) error {
 func (v *view) timeline(w io.Writer, id string, alone bool) error {
 	s := &svg{id: id, alone: alone}
 	title := "Timeline: " + isolated(v.title())
+	drawn := v.Feasible && len(v.Phases)+len(v.Dishes) > 0
 	if alone {
 		s.y = 8
-		s.label(10, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
+		s.label(pictureEdge, s.y+16, "head", shorten(isolated(v.title()), pictureWidth-30, true))
 		s.y += 26
-		s.paragraph(10, pictureWidth-20, "soft", v.apart.Replace("Eat at "+v.eatAt()+". "+v.sure()+"."))
 	}
-	if !v.Feasible || len(v.Phases)+len(v.Dishes) == 0 {
-		s.paragraph(10, pictureWidth-20, "strong", "This day won't work as planned: there is nothing to draw.")
+	if !drawn {
+		s.paragraph(pictureEdge, pictureWidth-2*pictureEdge, "strong", "This day won't work as planned: there is nothing to draw.")
 		s.y += 8
 		return s.finish(w, title, "No plan fits this day.")
 	}
-	t := &timeline{view: v, svg: s}
-	t.from, t.to = v.cooking()
-	t.axis = axis{view: v, from: t.from, to: t.to, left: 12, right: pictureWidth - 12}
-	t.draw()
-	return s.finish(w, title, t.words())
+	if alone {
+		s.paragraph(pictureEdge, pictureWidth-2*pictureEdge, "soft", v.apart.Replace("Eat at "+v.eatAt()+". "+v.sure()+"."))
+		s.y += 8
+	}
+	days, err := v.drawnDays()
+	if err != nil {
+		return err
+	}
+	words := ""
+	for _, t := range days {
+		t.svg = s
+		t.draw()
+		words += t.words() + " "
+	}
+	days[len(days)-1].legend(days)
+	return s.finish(w, title, strings.TrimSpace(words))
 }
 
+// timeline is the picture of one day.
 type timeline struct {
 	*view
 	*svg
 	axis     axis
 	from, to time.Time
+	end      string // what happens at its last serving, in a word or two
 }
+
+// drawnDays are the day and, before it, the day on which dishes are cooked ahead.
+func (v *view) drawnDays() ([]*timeline, error) {
+	day := &timeline{view: v, end: "eat"}
+	if v.Ahead != nil && v.Ahead.Plan == nil {
+		day.end = "chill by"
+	}
+	days := []*timeline{day}
+	if b := v.dayBefore(); b != nil {
+		before, err := look(*b, v.now)
+		if err != nil {
+			return nil, err
+		}
+		days = []*timeline{{view: before, end: "chill by"}, day}
+	}
+	for _, t := range days {
+		t.from, t.to = t.cooking()
+		t.axis = axis{view: t.view, from: t.from, to: t.to, left: pictureEdge, right: pictureWidth - pictureEdge}
+	}
+	return days, nil
+}
+
+// layAhead is how long before its lighting a fire may be laid and still be drawn.
+const layAhead = time.Hour
 
 // cooking is the span of fire and stages: what has to be thawed days before would
 // squeeze the day to a sliver.
@@ -55,7 +94,26 @@ func (v *view) cooking() (from, to time.Time) {
 	short := *v
 	short.Steps = nil
 	from, to = short.extent()
+	for _, d := range v.warmed() {
+		from, to = earlier(from, *d.From), later(to, d.From.Add(time.Duration(d.Minutes.Late*float64(time.Minute))))
+	}
+	lit := from
+	for _, s := range v.Steps {
+		if s.Dish == "" && s.Attended && lit.Sub(s.At) <= layAhead {
+			from = earlier(from, s.At)
+		}
+	}
 	return from.Truncate(time.Minute), to.Add(10 * time.Minute)
+}
+
+// warmed are the dishes of the day before that warm in the oven beside what is drawn.
+func (v *view) warmed() []schedule.AheadDish {
+	if v.dayBefore() == nil {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(v.Ahead.Dishes), func(d schedule.AheadDish) bool {
+		return d.Place != schedule.PlaceOven || d.From == nil
+	})
 }
 
 func (t *timeline) draw() {
@@ -69,25 +127,30 @@ func (t *timeline) draw() {
 			t.batchLane(d, b)
 		}
 	}
+	for _, d := range t.warmed() {
+		t.warmLane(d)
+	}
 	front, bottom := t.svg, t.svg.y
 	t.svg = lanes
 	t.ground(top, bottom) // what lies behind the lanes comes first
 	t.svg.add(front)
-	t.svg.y = bottom
-	t.lines(top)
-	t.legend()
+	t.svg.y = bottom + 8
 }
 
-// headRoom is the height above the lanes: days, quiet hours, changes of the clock, times.
+// headRoom is the height above the lanes: days, quiet hours, changes of the clock, eating
+// and now, times.
 func (t *timeline) headRoom() float64 {
-	rows := 2.0
+	rows := 3.0
 	if len(t.quietHere()) > 0 {
 		rows++
 	}
 	if len(t.jumps(t.from, t.to)) > 0 {
 		rows++
 	}
-	return rows*lineHeight + 6
+	if t.nowBesideEnd() {
+		rows++
+	}
+	return rows*lineHeight + 8
 }
 
 func (t *timeline) quietHere() []schedule.Interval {
@@ -100,16 +163,16 @@ func (t *timeline) quietHere() []schedule.Interval {
 	return here
 }
 
-// ground draws quiet hours, days and times behind the lanes.
+// ground draws quiet hours, days, eating, now and times behind the lanes.
 func (t *timeline) ground(top, bottom float64) {
 	row := t.y
-	next := func() float64 { row += lineHeight; return row - 3 }
+	next := func() float64 { row += lineHeight; return row - 4 }
 	t.days(next(), bottom)
 	if quiet := t.quietHere(); len(quiet) > 0 {
 		y := next()
 		for _, q := range quiet {
 			from, to := t.axis.x(q.From), t.axis.x(q.To)
-			t.shape("rect", "x", from, "y", y-9, "width", to-from, "height", bottom-y+9, "fill", t.fill("quiet"))
+			t.shape("rect", "x", from, "y", y-11, "width", to-from, "height", bottom-y+11, "fill", t.fill("quiet"))
 			t.fits(from, to, y+1, "quiet", "quiet "+t.clock(q.From)+" to "+t.clock(q.To), "quiet")
 		}
 	}
@@ -121,7 +184,20 @@ func (t *timeline) ground(top, bottom float64) {
 			t.beside(x, y, "", j.short)
 		}
 	}
-	t.axis.scale(t.svg, top-4, bottom)
+	end := next()
+	crossed := []float64{t.axis.x(t.ServeAt)}
+	if t.nowHere() {
+		crossed = append(crossed, t.axis.x(t.now))
+	}
+	t.axis.scale(t.svg, top-5, bottom, crossed...)
+	if t.nowHere() {
+		y := end
+		if t.nowBesideEnd() {
+			y = next()
+		}
+		t.line(t.now, y, bottom, "now", "now-word", t.nowText())
+	}
+	t.line(t.ServeAt, end, bottom, "serve", "", t.endText())
 }
 
 // fits writes the first of the texts that fits between two places.
@@ -151,38 +227,43 @@ func (t *timeline) days(y, bottom float64) {
 			to = t.axis.x(starts[i+1])
 		}
 		if i > 0 {
-			t.shape("path", "class", "midnight", "d", "M"+short(from)+" "+short(y-11)+"V"+short(bottom))
+			t.shape("path", "class", "midnight", "d", "M"+short(from)+" "+short(y-13)+"V"+short(bottom))
+			from += 4
 		}
 		for _, layout := range t.sys.DayForms() {
 			if text := t.at(day).Format(layout); size(text, true) < to-from-6 {
-				t.label(from+4, y, "strong", text)
+				t.label(from, y, "strong", text)
 				break
 			}
 		}
 	}
 }
 
-// lines draws what crosses all lanes: eating and now.
-func (t *timeline) lines(top float64) {
-	line := func(at time.Time, class, word, text string) {
-		x := t.axis.x(at)
-		t.shape("path", "class", class, "d", "M"+short(x)+" "+short(top)+"V"+short(t.y+4))
-		half := size(text, true)/2 + 1
-		t.label(min(max(x, half), pictureWidth-half), t.y+lineHeight, word+" strong middle", text)
+func (t *timeline) endText() string { return t.end + " " + t.clock(t.ServeAt) }
+func (t *timeline) nowText() string { return "now " + t.clock(t.now) }
+
+func (t *timeline) nowHere() bool { return !t.now.IsZero() && t.axis.holds(t.now) }
+
+// nowBesideEnd says whether the words of now and of the end would touch on one line.
+func (t *timeline) nowBesideEnd() bool {
+	if !t.nowHere() {
+		return false
 	}
-	line(t.ServeAt, "serve", "", "eat "+t.clock(t.ServeAt))
-	if !t.now.IsZero() && t.axis.holds(t.now) {
-		text := "now " + t.clock(t.now)
-		apart := t.axis.x(t.ServeAt) - t.axis.x(t.now)
-		if apart < 0 {
-			apart = -apart
-		}
-		if apart < 100 { // both words on one line would touch
-			t.y += lineHeight
-		}
-		line(t.now, "now", "now-word", text)
-	}
-	t.y += lineHeight + 8
+	a, b := t.wordAt(t.now, t.nowText()), t.wordAt(t.ServeAt, t.endText())
+	return math.Abs(a-b) < (size(t.nowText(), true)+size(t.endText(), true))/2+6
+}
+
+// wordAt is the middle of a word over an instant, within the picture.
+func (t *timeline) wordAt(at time.Time, text string) float64 {
+	half := size(text, true)/2 + 1
+	return min(max(t.axis.x(at), half), pictureWidth-half)
+}
+
+// line draws what crosses all lanes, with its word at the top.
+func (t *timeline) line(at time.Time, y, bottom float64, class, word, text string) {
+	x := short(t.axis.x(at))
+	t.shape("path", "class", class, "d", "M"+x+" "+short(y+4)+"V"+short(bottom))
+	t.label(t.wordAt(at, text), y, word+" strong middle", text)
 }
 
 // words says the picture for those who do not see it.
@@ -195,6 +276,12 @@ func (t *timeline) words() string {
 		for _, b := range d.Batches {
 			text = append(text, t.batchTitle(d, b)+": "+t.batchTimes(b)+".")
 		}
+	}
+	for _, d := range t.warmed() {
+		text = append(text, isolated(t.dish(d.Dish))+", warmed: "+t.warmTimes(d)+".")
+	}
+	if t.end != "eat" {
+		return strings.Join(append(text, capital(t.endText())+"."), " ")
 	}
 	return strings.Join(append(text, t.apart.Replace("Eat at "+t.eatAt()+".")), " ")
 }

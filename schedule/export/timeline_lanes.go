@@ -2,6 +2,7 @@ package export
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -9,19 +10,19 @@ import (
 )
 
 const (
-	barHeight = 14.0
-	laneGap   = 10.0
+	barHeight = 16.0
+	laneGap   = 12.0
+	markRoom  = 12.0 // between the words of a lane and its bar, for the marks
+	laneRoom  = pictureWidth - 2*pictureEdge
 )
 
 func (t *timeline) fireLane() {
-	t.label(12, t.y+letterSize, "strong", "Fire")
+	t.label(pictureEdge, t.y+letterSize, "strong", "Fire")
 	t.y += lineHeight
-	var fires []string
 	for _, f := range t.Phases {
-		fires = append(fires, fmt.Sprintf("%d %s, %s, %s", f.Number, clean(f.Layout), clean(f.Band), t.grate(f.LevelC)))
+		t.paragraph(pictureEdge, laneRoom, "soft", fmt.Sprintf("%d: %s, %s, %s", f.Number, clean(f.Layout), clean(f.Band), t.grate(f.LevelC)))
 	}
-	t.paragraph(12, pictureWidth-24, "soft", strings.Join(fires, "; "))
-	t.y += 5
+	t.y += markRoom
 	for _, f := range t.Phases {
 		setup, from, to := t.axis.x(f.SetupFrom), t.axis.x(f.From), t.axis.x(f.To)
 		t.shape("rect", "class", "edge", "x", setup, "y", t.y, "width", from-setup, "height", barHeight, "fill", t.fill("setup"))
@@ -34,13 +35,36 @@ func (t *timeline) fireLane() {
 	t.y += barHeight + laneGap
 }
 
-// marks puts a wedge at every attended moment of a lane.
+// markWidth is the breadth of a mark at its top, markHeight how far it stands over its bar.
+const (
+	markWidth  = 9.0
+	markHeight = 8.0
+)
+
+// marks puts a wedge over every attended moment of a lane; where wedges would touch, one
+// reaches from the first to the last of them.
 func (t *timeline) marks(of func(schedule.Step) bool) {
+	var at []float64
 	for _, s := range t.Steps {
-		if x := t.axis.x(s.At); s.Attended && of(s) && t.axis.holds(s.At) {
-			t.shape("path", "class", "mark", "d", fmt.Sprintf("M%s %sl-4 -7h8z", short(x), short(t.y+3)))
+		if s.Attended && of(s) && t.axis.holds(s.At) {
+			at = append(at, t.axis.x(s.At))
 		}
 	}
+	slices.Sort(at)
+	for i := 0; i < len(at); {
+		k := i
+		for k+1 < len(at) && at[k+1]-at[k] < markWidth+1 {
+			k++
+		}
+		t.mark(at[i], at[k], t.y)
+		i = k + 1
+	}
+}
+
+// mark points from above at a stretch of a bar that begins at y.
+func (t *timeline) mark(from, to, y float64) {
+	half := markWidth / 2
+	t.shape("path", "class", "mark", "d", fmt.Sprintf("M%s %sH%sL%s %sH%sz", short(from-half), short(y-markHeight), short(to+half), short(to), short(y), short(from)))
 }
 
 func (v *view) batchTitle(d schedule.DishPlan, b schedule.Batch) string {
@@ -54,7 +78,8 @@ func (v *view) batchTitle(d schedule.DishPlan, b schedule.Batch) string {
 	return text
 }
 
-// batchTimes says the instants of a batch in one line.
+// batchTimes says the instants of a batch in one line: the likely one, and the window
+// behind it.
 func (v *view) batchTimes(b schedule.Batch) string {
 	var words []string
 	for _, m := range b.Milestones {
@@ -69,23 +94,40 @@ func (v *view) batchTimes(b schedule.Batch) string {
 		default:
 			continue
 		}
-		if v.at(m.Window.Early).Equal(v.at(m.Window.Late)) {
-			words = append(words, word+" "+v.clock(m.Window.Expected))
-		} else {
-			words = append(words, word+" "+v.clock(m.Window.Early)+" to "+v.clock(m.Window.Late)+", likely "+v.clock(m.Window.Expected))
+		words = append(words, word+" "+v.likelyTime(m.Window))
+	}
+	return strings.Join(words, ", ")
+}
+
+// likelyTime says when something is expected, and between which times: "2:15 PM (12:49-4:06)".
+func (v *view) likelyTime(w schedule.Window) string {
+	text := v.clock(w.Expected)
+	if w.Early.IsZero() || v.at(w.Early).Equal(v.at(w.Late)) {
+		return text
+	}
+	early, late := v.clock(w.Early), v.clock(w.Late)
+	for _, half := range []string{" AM", " PM"} {
+		if all := []string{text, early, late}; !slices.ContainsFunc(all, func(s string) bool { return !strings.HasSuffix(s, half) }) {
+			early, late = strings.TrimSuffix(early, half), strings.TrimSuffix(late, half)
 		}
 	}
-	return strings.Join(words, "; ")
+	return text + " (" + early + "-" + late + ")"
 }
 
 func (t *timeline) batchLane(d schedule.DishPlan, b schedule.Batch) {
-	t.label(12, t.y+letterSize, "strong", shorten(t.batchTitle(d, b), pictureWidth-24, true))
+	t.label(pictureEdge, t.y+letterSize, "strong", shorten(t.batchTitle(d, b), laneRoom, true))
 	t.y += lineHeight
-	t.paragraph(12, pictureWidth-24, "soft", t.batchTimes(b))
-	t.y += 5
+	t.paragraph(pictureEdge, laneRoom, "soft", t.batchTimes(b))
+	t.y += markRoom
 	off, known := takeOff(b)
-	for _, s := range likely(b) {
+	stages := likely(b)
+	for _, s := range stages {
 		t.stageBar(s.Kind, s.From, s.To)
+	}
+	if wrap, ok := b.Milestone(schedule.MilestoneWrap); ok {
+		t.softWrap(stages, wrap.Window)
+	}
+	for _, s := range stages {
 		if known && onFire(s) {
 			t.softEnd(s, off)
 		}
@@ -93,12 +135,36 @@ func (t *timeline) batchLane(d schedule.DishPlan, b schedule.Batch) {
 	if known && !t.at(off.Early).Equal(t.at(off.Late)) {
 		t.whisker(off)
 	}
-	t.marks(func(s schedule.Step) bool { return s.Dish == d.ID && (s.Batch == 0 || s.Batch == b.Number) })
+	t.marks(func(s schedule.Step) bool {
+		return s.Dish == d.ID && (s.Batch == 0 || s.Batch == b.Number) && s.Kind != schedule.StepServe
+	})
 	if !t.at(d.ServeAt).Equal(t.at(t.ServeAt)) && !d.ServeAt.IsZero() {
 		x := short(t.axis.x(d.ServeAt))
 		t.shape("path", "class", "serve", "d", "M"+x+" "+short(t.y-3)+"v"+short(barHeight+6))
 	}
 	t.y += barHeight + laneGap
+}
+
+// warmLane shows a dish of the day before in the oven.
+func (t *timeline) warmLane(d schedule.AheadDish) {
+	t.label(pictureEdge, t.y+letterSize, "strong", shorten(isolated(t.dish(d.Dish))+", warmed in the oven", laneRoom, true))
+	t.y += lineHeight
+	t.paragraph(pictureEdge, laneRoom, "soft", t.warmTimes(d))
+	t.y += markRoom
+	t.bar("edge", "warm", *d.From, warmBy(d, d.Minutes.Expected))
+	t.whisker(schedule.Window{Early: warmBy(d, d.Minutes.Early), Expected: warmBy(d, d.Minutes.Expected), Late: warmBy(d, d.Minutes.Late)})
+	t.marks(func(s schedule.Step) bool { return s.Dish == d.Dish && s.Kind != schedule.StepServe })
+	t.y += barHeight + laneGap
+}
+
+func (v *view) warmTimes(d schedule.AheadDish) string {
+	hot := schedule.Window{Early: warmBy(d, d.Minutes.Early), Expected: warmBy(d, d.Minutes.Expected), Late: warmBy(d, d.Minutes.Late)}
+	return "in " + v.clock(*d.From) + ", hot " + v.likelyTime(hot)
+}
+
+// warmBy is so many minutes after a dish goes into the oven.
+func warmBy(d schedule.AheadDish, minutes float64) time.Time {
+	return d.From.Add(time.Duration(minutes * float64(time.Minute)))
 }
 
 func takeOff(b schedule.Batch) (schedule.Window, bool) {
@@ -111,28 +177,59 @@ func onFire(s schedule.Stage) bool {
 }
 
 // least is the narrowest bar: twelve minutes of a long day are less than a pixel.
-const least = 3.0
+const least = 4.0
 
-func (t *timeline) stageBar(kind schedule.StageKind, from, to time.Time) {
+// bar draws a stretch of a lane, in the fill of its class or of a pattern.
+func (t *timeline) bar(class, pattern string, from, to time.Time) {
 	x := t.axis.x(from)
-	pairs := []any{"class", "edge", "x", x, "y", t.y, "width", max(t.axis.x(to)-x, least), "height", barHeight}
-	if kind == schedule.StageBare {
-		pairs[1] = "edge bare"
-	} else {
-		pairs = append(pairs, "fill", t.fill(string(kind)))
+	pairs := []any{"class", class, "x", x, "y", t.y, "width", max(t.axis.x(to)-x, least), "height", barHeight}
+	if pattern != "" {
+		pairs = append(pairs, "fill", t.fill(pattern))
 	}
 	t.shape("rect", pairs...)
+}
+
+func (t *timeline) stageBar(kind schedule.StageKind, from, to time.Time) {
+	if kind == schedule.StageBare {
+		t.bar("edge bare", "", from, to)
+		return
+	}
+	t.bar("edge", string(kind), from, to)
+}
+
+// fadeSteps is in how many steps one stage fades into the next.
+const fadeSteps = 4
+
+// softWrap lets the wrapped stretch begin where it is expected to, and fade over its
+// window: before it may be wrapped already, after it may still be bare.
+func (t *timeline) softWrap(stages []schedule.Stage, w schedule.Window) {
+	k := slices.IndexFunc(stages, func(s schedule.Stage) bool { return s.Kind == schedule.StageWrapped })
+	if k < 1 {
+		return
+	}
+	begins := t.axis.x(stages[k].From)
+	strips := func(from, to, first, last float64, paint ...any) {
+		if to-from < fadeSteps {
+			return
+		}
+		for i := range fadeSteps {
+			wide := (to - from) / fadeSteps
+			opacity := first + (last-first)*float64(i)/(fadeSteps-1)
+			t.shape("rect", append([]any{"class", "turn", "x", from + wide*float64(i), "y", t.y + 1, "width", wide, "height", barHeight - 2, "opacity", opacity}, paint...)...)
+		}
+	}
+	strips(t.axis.x(later(w.Early, stages[k-1].From)), begins, 0.2, 0.6, "fill", t.fill("wrapped"))
+	strips(begins, t.axis.x(earlier(w.Late, stages[k].To)), 0.5, 0.1, "fill", "var(--bare)")
 }
 
 // softEnd fades a stage of cooking out over the window in which it ends, in four steps.
 func (t *timeline) softEnd(s schedule.Stage, off schedule.Window) {
 	from, to := t.axis.x(later(off.Early, s.From)), t.axis.x(s.To)
-	if to-from < 4 {
+	if to-from < fadeSteps {
 		return
 	}
-	const steps = 4
-	for i := range steps {
-		t.shape("rect", "class", "fade", "x", from+(to-from)*float64(i)/steps, "y", t.y+1, "width", (to-from)/steps, "height", barHeight-2,
+	for i := range fadeSteps {
+		t.shape("rect", "class", "fade", "x", from+(to-from)*float64(i)/fadeSteps, "y", t.y+1, "width", (to-from)/fadeSteps, "height", barHeight-2,
 			"opacity", 0.2*float64(i+1))
 	}
 }
@@ -149,61 +246,4 @@ func (t *timeline) whisker(w schedule.Window) {
 	early, middle, late, y := t.axis.x(w.Early), t.axis.x(w.Expected), t.axis.x(w.Late), t.y+barHeight+4
 	t.shape("path", "class", "spread", "d", fmt.Sprintf("M%s %sv4m0 -2H%sm0 -2v4", short(early), short(y-2), short(late)))
 	t.shape("path", "class", "mark", "d", fmt.Sprintf("M%s %sl3.5 3.5l-3.5 3.5l-3.5 -3.5z", short(middle), short(y-3.5)))
-}
-
-// legend explains bars and marks, as many in a row as fit.
-func (t *timeline) legend() {
-	x := 12.0
-	key := func(word string, draw func(x, y float64)) {
-		room := 24 + size(word, false) + 12
-		if x+room > pictureWidth {
-			x, t.y = 12, t.y+lineHeight+2
-		}
-		draw(x, t.y)
-		t.label(x+24, t.y+letterSize-1, "soft", word)
-		x += room
-	}
-	bar := func(class, pattern string) func(x, y float64) {
-		return func(x, y float64) {
-			pairs := []any{"class", "edge " + class, "x", x, "y", y, "width", 18.0, "height", 12.0}
-			if pattern != "" {
-				pairs = append(pairs, "fill", t.fill(pattern))
-			}
-			t.shape("rect", pairs...)
-		}
-	}
-	used := t.stageKinds()
-	for _, k := range []struct {
-		kind                 schedule.StageKind
-		word, class, pattern string
-	}{{schedule.StageBare, "cooking", "bare", ""}, {schedule.StageWrapped, "wrapped", "", "wrapped"},
-		{schedule.StageSear, "sear", "", "sear"}, {schedule.StageRest, "rest", "", "rest"}, {schedule.StageHold, "hold", "", "hold"}} {
-		if used[k.kind] {
-			key(k.word, bar(k.class, k.pattern))
-		}
-	}
-	if len(t.Phases) > 0 {
-		key("lighting, warming up", bar("", "setup"))
-		key("fire ready", bar("fire", ""))
-	}
-	key("a person is needed", func(x, y float64) {
-		t.shape("path", "class", "mark", "d", fmt.Sprintf("M%s %sl-4 -7h8z", short(x+9), short(y+9)))
-	})
-	key("take-off: early, likely, late", func(x, y float64) {
-		t.shape("path", "class", "spread", "d", fmt.Sprintf("M%s %sv4m0 -2h18m0 -2v4", short(x), short(y+4)))
-		t.shape("path", "class", "mark", "d", fmt.Sprintf("M%s %sl3.5 3.5l-3.5 3.5l-3.5 -3.5z", short(x+9), short(y+2.5)))
-	})
-	t.y += lineHeight + 6
-}
-
-func (v *view) stageKinds() map[schedule.StageKind]bool {
-	used := map[schedule.StageKind]bool{}
-	for _, d := range v.Dishes {
-		for _, b := range d.Batches {
-			for _, s := range likely(b) {
-				used[s.Kind] = true
-			}
-		}
-	}
-	return used
 }
