@@ -172,3 +172,25 @@ func TestATenthOfAPoundChangesNoFire(t *testing.T) {
 		}
 	}
 }
+
+// The side away from the coals is larger over one fire than over another: pieces are parted
+// among its grates by the fire that they lie over. Before, by the first fire on offer, and
+// the judge found the main grate over full.
+func TestGratesAreThoseOfTheFireThatBurns(t *testing.T) {
+	for racks := 3; racks <= 5; racks++ {
+		p := plantest.Plan(t, fmt.Sprintf(`
+serve: {date: 2027-12-04, time: "18:00", tz: America/Chicago}
+guests: 8
+grill: {kind: kettle, diameter: 22 in, raised: true}
+oven: {}
+dishes:
+  - {cut: baby-backs, count: %d, weight: 2.3 lb, prep: []}
+  - {cut: chicken-thigh, count: 8, prep: []}
+  - {cut: corn, count: 8}
+`, racks))
+		plantest.Judge(t, p)
+		if racks < 5 && !p.Feasible {
+			t.Errorf("%d racks: %v", racks, p.Findings)
+		}
+	}
+}

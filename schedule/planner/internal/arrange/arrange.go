@@ -87,7 +87,7 @@ func (d *Arranger) stacks(ctx context.Context, a Arrangement) (bool, error) {
 	for _, p := range all {
 		p.Grate = nil
 	}
-	return d.Stack(a.Hearth, all), nil
+	return d.Stack(a.Hearth, a.Solution.Phases, all), nil
 }
 
 // arrangeOn arranges the day on a hearth.

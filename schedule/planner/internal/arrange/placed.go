@@ -71,7 +71,7 @@ func (d *Arranger) Place(ctx context.Context, a Arrangement) ([]*Placed, error) 
 		d.SetHold(p, p.LongestWait())
 		out[i] = p
 	}
-	d.Stack(a.Hearth, out)
+	d.Stack(a.Hearth, a.Solution.Phases, out)
 	d.OneOven(out)
 	return out, nil
 }

@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // Where a zone has grates one above another the solver counts with all of them as one. Stack then gives every piece
@@ -16,9 +17,11 @@ import (
 // lying is a piece on one grate for a stage.
 type lying struct {
 	piece    int // counted over all batches
+	stage    int
 	from, to float64
 	needs    fire.Needs
 	alone    fire.Needs
+	rooms    []float64 // of each grate of its zone, m2: the least of the fires that it lies over
 }
 
 func (l lying) meets(o lying) bool { return l.from > o.to && o.from > l.to }
@@ -32,7 +35,7 @@ type tower struct {
 
 // Stack sets the grate of every piece, counted from below; false where they cannot be parted so. Pieces that have one
 // keep it.
-func (d *Arranger) Stack(h Hearth, all []*Placed) bool {
+func (d *Arranger) Stack(h Hearth, phases []sequence.Phase, all []*Placed) bool {
 	grates := h.stacked()
 	if grates == nil {
 		return true
@@ -41,6 +44,9 @@ func (d *Arranger) Stack(h Hearth, all []*Placed) bool {
 	ok, piece := true, 0
 	for _, p := range d.fromBelow(all) {
 		stretches, hang := stays(p), d.Hanging(p)
+		for i := range stretches {
+			stretches[i].rooms = h.roomsUnder(grates, phases, p, stretches[i].stage)
+		}
 		kept := slices.Clone(p.Grate)
 		p.Grate = make([]int, p.Count)
 		for k := range p.Count {
@@ -74,6 +80,24 @@ func (h Hearth) stacked() []fire.Grate {
 		}
 	}
 	return nil
+}
+
+// roomsUnder is the room of each grate over the fires that a batch lies over in a stage: a
+// banked fire leaves another side free than one along the wall does.
+func (h Hearth) roomsUnder(grates []fire.Grate, phases []sequence.Phase, p *Placed, stage int) []float64 {
+	rooms := make([]float64, len(grates))
+	for g := range grates {
+		rooms[g] = math.Inf(1)
+		for k := p.Phases[stage].First; k <= p.Phases[stage].Last && k < len(phases); k++ {
+			if z := p.ZoneIn(h.Zones[phases[k].Fire], stage); g < z.Levels() {
+				rooms[g] = math.Min(rooms[g], z.Grate(g).AreaM2)
+			}
+		}
+		if math.IsInf(rooms[g], 1) {
+			rooms[g] = grates[g].AreaM2
+		}
+	}
+	return rooms
 }
 
 // fromBelow is the order in which pieces are given their grate: what has one, what goes on the lowest only, then as
@@ -112,7 +136,7 @@ func stays(p *Placed) []lying {
 			from = p.Wrap
 		}
 		l := p.LoadIn(p.Way, s == 1)
-		out = append(out, lying{from: from, to: to, needs: l.Needs(1, false), alone: l.Needs(1, true)})
+		out = append(out, lying{stage: s, from: from, to: to, needs: l.Needs(1, false), alone: l.Needs(1, true)})
 	}
 	return out
 }
@@ -149,7 +173,7 @@ func (t *tower) room(g int, stays []lying) fire.Room {
 			if n == 1 {
 				sum = s.alone
 			}
-			worst = min(worst, sum.In(t.grates[g].AreaM2))
+			worst = min(worst, sum.In(s.rooms[g]))
 		}
 	}
 	return worst

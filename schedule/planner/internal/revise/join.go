@@ -72,7 +72,7 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 			p.Grate = nil // chosen beside what is on
 		}
 	}
-	l.stacked = v.day.Stack(v.hearth, l.all)
+	l.stacked = v.day.Stack(v.hearth, l.a.Solution.Phases, l.all)
 	v.day.Rekindle(&l.a, l.all, v.phases, v.day.Minute(v.now))
 	l.sort()
 	return l, nil
