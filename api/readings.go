@@ -99,7 +99,7 @@ func future(posted []schedule.Entry, now time.Time) error {
 	for i, e := range posted {
 		if e.At.After(now.Add(maxAhead)) {
 			faults = append(faults, schedule.Fault{Path: fmt.Sprintf("[%d].time", i), Line: e.Line,
-				Sentence: fmt.Sprintf("%s is to come, it is %s; log what has happened", e.At.Format(time.RFC3339), now.In(e.At.Location()).Format(time.RFC3339))})
+				Sentence: fmt.Sprintf("%s is still ahead, it is only %s; log what has happened", e.At.Format(time.RFC3339), now.In(e.At.Location()).Format(time.RFC3339))})
 		}
 	}
 	if len(faults) == 0 {

@@ -76,6 +76,8 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 		id, ok := r.dishID(row.dish)
 		if several := r.alike(row.dish); len(several) > 1 {
 			fault("dish", "%s may be %s: write more of the name", say.Quoted(row.dish), say.Listed(several, "or"))
+		} else if !ok && row.dish == "" {
+			fault("dish", "say which dish: %s", say.Listed(r.dishNames(), "or"))
 		} else if !ok {
 			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
 		}
@@ -171,7 +173,11 @@ func (r *logReader) dishNames() []string {
 
 func (r *logReader) within(t time.Time) (time.Time, string) {
 	if t.Before(r.first) || t.After(r.last) {
-		return t, "is not of the plan's days, " + r.first.In(r.loc).Format("2006-01-02 15:04") + " to " + r.last.In(r.loc).Format("2006-01-02 15:04")
+		say := func(t time.Time) string {
+			u := r.plan.Request.Units
+			return u.Date(t.In(r.loc)) + ", " + u.Clock(t.In(r.loc))
+		}
+		return t, "is outside the days of this plan: " + say(r.first) + " to " + say(r.last)
 	}
 	return t, ""
 }

@@ -80,7 +80,7 @@ func TestReadLogRefuses(t *testing.T) {
 		{"time,dish,kind,value\n12:00,brisket,wrapped,cloth\n", "is no wrap"},
 		{"time,dish,kind,value\n12:00,,serving-moved,soon\n", "must be a time"},
 		{"time,dish,kind,value\n12:00,,dish-added,\"{\"\"cut\"\": 3}\"\n", "line 2: value"},
-		{"time,dish,kind,value\n2027-09-01 12:00,brisket,on,\n", "not of the plan's days"},
+		{"time,dish,kind,value\n2027-09-01 12:00,brisket,on,\n", "outside the days of this plan"},
 		{"[{\"time\": \"12:00\", \"kind\": \"core\", \"celsius\": 3}]", "no such field"},
 		{"time,dish,kind,value\n12:00,goose,core,1 F\n12:10,brisket,core,152\n", "line 3"},
 	} {

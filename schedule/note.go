@@ -2,9 +2,7 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -53,25 +51,81 @@ type noteReader struct {
 
 // row is a note as a line of a log; the sentence says what cannot be read.
 func (n *noteReader) row(words []string) (logRow, string) {
-	row := logRow{time: n.at.Format(time.RFC3339)}
-	if len(words) > 0 && (logClock.MatchString(words[0]) || words[0] == "at" && len(words) > 1) {
-		words = slices.DeleteFunc(words, func(w string) bool { return w == "at" && w == words[0] })
-		row.time, words = words[0], words[1:]
+	if plain := slices.DeleteFunc(slices.Clone(words), isFiller); len(plain) < len(words) {
+		if row, sentence, ok := n.read(plain); ok {
+			return row, sentence
+		}
 	}
-	words, dish, sentence := n.takeDish(words)
+	row, sentence, _ := n.read(words)
+	return row, sentence
+}
+
+// fillers are words that tell nothing.
+var fillers = []string{"the", "my", "i", "we", "just", "now", "is", "are", "was", "were", "has", "have", "been", "some", "it", "its", "it's", "degrees", "deg", "about"}
+
+func isFiller(word string) bool { return slices.Contains(fillers, strings.TrimRight(word, ",.!")) }
+
+// read is row for words as they stand; false where they cannot be read.
+func (n *noteReader) read(words []string) (row logRow, sentence string, ok bool) {
+	row = logRow{time: n.at.Format(time.RFC3339)}
+	if at, rest := timeFirst(words); at != "" {
+		row.time, words = at, rest
+	}
+	at, rest := timeLast(words)
+	words, dish, kind, value, sentence := n.told(words, at, rest)
+	switch {
+	case sentence != "":
+		return row, sentence, false
+	case kind == "":
+		return row, n.unread(words), false
+	}
+	if form, _ := kind.form(); at != "" && form.Carries != CarriesInstant {
+		row.time = at
+	}
+	row.dish, row.kind, row.value = dish, string(kind), strings.Join(value, " ")
+	sentence = n.valueOf(&row, kind)
+	return row, sentence, true
+}
+
+// told are the dish, the kind and the value of a note. A time at its end is of the note,
+// unless it is what the note tells.
+func (n *noteReader) told(words []string, at string, before []string) (left []string, dish string, kind EntryKind, value []string, sentence string) {
+	if at != "" {
+		if left, dish, kind, value, sentence = n.dishAndKind(before); kind != "" && kind != LogServingMoved {
+			return left, dish, kind, value, sentence
+		}
+	}
+	return n.dishAndKind(words)
+}
+
+func (n *noteReader) dishAndKind(words []string) (left []string, dish string, kind EntryKind, value []string, sentence string) {
+	if sentence := n.needsNoNote(words); sentence != "" {
+		return words, "", "", nil, sentence
+	}
+	if value, ok := ventWords(words); ok {
+		return nil, "", LogVents, value, ""
+	}
+	left, dish, sentence = n.takeDish(words)
 	if sentence != "" {
-		return row, sentence
+		return left, "", "", nil, sentence
 	}
-	row.dish = dish
-	kind, rest, ok := noteKind(words, dish != "")
+	kind, value, ok := noteKind(left, dish != "")
 	if !ok {
-		return row, n.unread(words)
+		return words, dish, "", nil, ""
 	}
-	row.kind, row.value = string(kind), strings.Join(rest, " ")
+	return nil, dish, kind, value, ""
+}
+
+// valueOf writes the value of a row as the log has it; the sentence asks back.
+func (n *noteReader) valueOf(row *logRow, kind EntryKind) (sentence string) {
+	if kind == LogToOven && n.waitsInOven(row.dish, row.value) {
+		row.kind, row.value = string(LogBoxed), "oven"
+		return ""
+	}
 	form, _ := kind.form()
 	switch form.Carries {
 	case CarriesTemperature, CarriesMaybeTemperature:
-		row.value, sentence = n.degrees(kind, dish, row.value)
+		row.value, sentence = n.degrees(kind, row.dish, strings.TrimPrefix(row.value, "at "))
 	case CarriesWrap:
 		row.value = strings.TrimPrefix(strings.TrimPrefix(row.value, "in "), "with ")
 		if row.value == "bare" {
@@ -79,8 +133,43 @@ func (n *noteReader) row(words []string) (logRow, string) {
 		}
 	case CarriesInstant:
 		row.value = strings.TrimPrefix(strings.TrimPrefix(row.value, "to "), "at ")
+		if row.value == "" {
+			row.value = row.time
+		}
 	}
-	return row, sentence
+	return sentence
+}
+
+// waitsInOven says whether a dish that goes into the oven waits there, done: by the plan,
+// or because it was taken off. A heat far above that of the wait is for cooking.
+func (n *noteReader) waitsInOven(dish, text string) bool {
+	id, ok := n.dishID(dish)
+	if !ok {
+		return false
+	}
+	ovenC := 0.0
+	for _, d := range n.plan.Dishes {
+		for _, h := range d.Holds {
+			if d.ID == id && h.Chosen && h.Method == HoldOven {
+				ovenC = h.OvenC
+			}
+		}
+	}
+	if ovenC == 0 {
+		return false
+	}
+	if value, sentence := n.degrees(LogToOven, dish, strings.TrimPrefix(text, "at ")); value != "" && sentence == "" {
+		if t, err := unit.ParseTemperature(value); err == nil && float64(t) > ovenC+farK {
+			return false
+		}
+	}
+	cooks := slices.ContainsFunc(n.plan.Steps, func(s Step) bool { return s.Kind == StepToOven && s.Dish == id })
+	for _, e := range n.log {
+		if e.Dish == id && (e.Kind == LogToOven || e.Kind == LogPulled) {
+			return true
+		}
+	}
+	return !cooks
 }
 
 func (n *noteReader) unread(words []string) string {
@@ -88,156 +177,6 @@ func (n *noteReader) unread(words []string) string {
 	if said == "" {
 		return `nothing was said of it: write what was read or done, such as "152", "on", "wrapped" or "off"`
 	}
-	return fmt.Sprintf(`%s cannot be read; write a dish and what was read or done, such as "brisket 152", "brisket wrapped", "brisket off", or of the grill "grate 260", "lit", "fire out"; dishes are %s`,
+	return fmt.Sprintf(`%s cannot be read; write a dish and what was read or done, such as "brisket 152", "brisket wrapped", "brisket off", or of the grill "grate 260", "lit", "fire out", "top vent 1/4"; dishes are %s`,
 		say.Quoted(said), say.Listed(n.dishNames(), "and"))
-}
-
-// takeDish takes the name of a dish from the beginning of the words, or from their end.
-func (n *noteReader) takeDish(words []string) (rest []string, id, sentence string) {
-	for k := len(words) - 1; k > 0; k-- {
-		ids := n.alike(strings.Join(words[:k], " "))
-		if len(ids) == 1 {
-			return words[k:], ids[0], ""
-		}
-		if _, _, known := noteKind(words, false); len(ids) > 1 && !known {
-			return nil, "", fmt.Sprintf("%s may be %s: write more of the name", say.Quoted(strings.Join(words[:k], " ")), say.Listed(ids, "or"))
-		}
-	}
-	for k := 1; k < len(words); k++ {
-		if ids := n.alike(strings.Join(words[k:], " ")); len(ids) == 1 {
-			if _, _, known := noteKind(words[:k], true); known {
-				return words[:k], ids[0], ""
-			}
-		}
-	}
-	return words, "", ""
-}
-
-// sayings are what cooks say for a kind of entry, longest first where one begins another.
-var sayings = []struct {
-	words string
-	kind  EntryKind
-	value string
-}{
-	{"went on", LogOn, ""}, {"put on", LogOn, ""}, {"is on", LogOn, ""},
-	{"left bare", LogWrapped, WrapNone}, {"wrap", LogWrapped, ""},
-	{"took off", LogPulled, ""}, {"taken off", LogPulled, ""}, {"came off", LogPulled, ""}, {"off", LogPulled, ""}, {"done", LogPulled, ""},
-	{"in the box", LogBoxed, ""}, {"in the cooler", LogBoxed, ""}, {"in cooler", LogBoxed, ""}, {"cooler", LogBoxed, ""}, {"box", LogBoxed, ""},
-	{"on the counter", LogCounter, ""},
-	{"into the oven", LogToOven, ""}, {"to the oven", LogToOven, ""}, {"in the oven", LogToOven, ""}, {"to oven", LogToOven, ""},
-	{"aside", LogStopped, ""}, {"back on", LogRestarted, ""}, {"back", LogRestarted, ""},
-	{"in the fridge", LogChilled, ""}, {"fridge", LogChilled, ""},
-	{"lit again", LogLit, ""}, {"relit", LogLit, ""}, {"light", LogLit, ""}, {"fire lit", LogLit, ""},
-	{"fire is out", LogFireOut, ""}, {"fire out", LogFireOut, ""}, {"fire dead", LogFireOut, ""}, {"went out", LogFireOut, ""},
-	{"added fuel", LogRefuelled, ""}, {"added coals", LogRefuelled, ""}, {"refueled", LogRefuelled, ""}, {"fuel", LogRefuelled, ""},
-	{"lid opened", LogLidOpened, ""}, {"lid open", LogLidOpened, ""}, {"opened", LogLidOpened, ""},
-	{"pit", LogGrate, ""}, {"lid", LogGauge, ""}, {"surface", LogOuter, ""}, {"outside", LogOuter, ""},
-	{"dinner", LogServingMoved, ""}, {"serve", LogServingMoved, ""}, {"called off", LogDishCancelled, ""}, {"cancelled", LogDishCancelled, ""},
-}
-
-var noteNumber = regexp.MustCompile(`^[-+]?[0-9]+([.,][0-9]+)?\s*(°?\s*[fc])?$`)
-
-// noteKind is the kind of entry that words begin with, and what is left of them. A
-// number alone is a core.
-func noteKind(words []string, ofDish bool) (EntryKind, []string, bool) {
-	if len(words) == 0 {
-		return "", nil, false
-	}
-	if noteNumber.MatchString(strings.Join(words, " ")) {
-		return LogCore, words, true
-	}
-	said := strings.Join(words, " ")
-	for _, s := range sayings {
-		if said != s.words && !strings.HasPrefix(said, s.words+" ") {
-			continue
-		}
-		form, _ := s.kind.form()
-		rest := strings.Fields(strings.TrimPrefix(said, s.words))
-		if ofDish && !form.OfDish && s.kind != LogServingMoved || form.Carries == CarriesTemperature && len(rest) == 0 {
-			continue
-		}
-		if s.value != "" {
-			rest = []string{s.value}
-		}
-		return s.kind, rest, true
-	}
-	if _, ok := EntryKind(words[0]).form(); ok {
-		return EntryKind(words[0]), words[1:], true
-	}
-	return "", nil, false
-}
-
-// degrees is a temperature with its unit; the sentence asks back where it is in doubt.
-func (n *noteReader) degrees(kind EntryKind, dish, text string) (string, string) {
-	if text == "" || !noteNumber.MatchString(text) {
-		return text, ""
-	}
-	if strings.HasSuffix(text, "f") || strings.HasSuffix(text, "c") {
-		return strings.ToUpper(text), ""
-	}
-	value, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil {
-		return text, ""
-	}
-	own, other := "F", "C"
-	ownC, otherC := unit.FToC(value), value
-	if n.plan.Request.Units == unit.Metric {
-		own, other, ownC, otherC = "C", "F", otherC, ownC
-	}
-	if !n.doubtful(kind, dish, ownC, otherC) {
-		return text + " " + own, ""
-	}
-	return "", fmt.Sprintf("%s %s does not fit here; %s %s, that is %s, may be meant. Write %s%s or %s%s.",
-		text, own, text, other, n.plan.Request.Units.Core(unit.Temperature(otherC)), text, own, text, other)
-}
-
-// A temperature is in doubt where it is far from what it should be near, and in the other
-// unit would be near it (assumptions).
-const farK, nearK, freshHours = 25, 15, 1.5
-
-// coldGrateC is colder than a fire that died hours ago leaves a grate on a summer night:
-// a digit may be missing (assumption).
-const coldGrateC = 10
-
-// doubtful says whether a number was likely meant in the other unit.
-func (n *noteReader) doubtful(kind EntryKind, dish string, ownC, otherC float64) bool {
-	if kind == LogGrate && ownC < coldGrateC {
-		return true
-	}
-	if kind != LogCore && kind != LogOuter {
-		level, ok := n.levelC()
-		return ok && (ownC-level < -2*farK || ownC-level > 2*farK) && otherC-level > -2*nearK && otherC-level < 2*nearK
-	}
-	if ownC > 105 { // no meat is above boiling
-		return true
-	}
-	var last *Entry
-	on := false
-	for i, e := range n.log {
-		if e.Dish != dish && (dish != "" || len(n.plan.Dishes) > 1) {
-			continue
-		}
-		switch {
-		case e.Kind == LogCore:
-			last = &n.log[i]
-		case e.Kind == LogOn:
-			on = n.at.Sub(e.At).Hours() > freshHours
-		}
-	}
-	if last != nil {
-		off := ownC - last.C
-		return (off < -farK || off > farK) && otherC-last.C > -nearK && otherC-last.C < nearK
-	}
-	return on && ownC < 25 && otherC > 40
-}
-
-// levelC is the planned heat of the fire at the time of the note.
-func (n *noteReader) levelC() (float64, bool) {
-	level, ok := 0.0, false
-	for _, ph := range n.plan.Phases {
-		if !ok || !ph.SetupFrom.After(n.at) {
-			level, ok = ph.LevelC, true
-		}
-	}
-	return level, ok
 }

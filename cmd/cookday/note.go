@@ -27,14 +27,22 @@ remembers that one.
 
 Words are a dish and what was read or done, or something of the fire:
 
-  brisket 152          its core; a number without F or C is in the day's units
-  brisket on, wrapped foil, off, in the cooler, to oven 275
-  grate 260, lid 300, lit, fire out, added coals
-  dinner 19:00
-  05:10 brisket on     earlier than now
+  brisket 152          inside; a number without F or C is in the day's units
+  put brisket on, wrapped in foil, off, in the cooler, on the counter, in the
+                       fridge, to oven 275 (cooking), to oven (done, to wait)
+  surface 150          just under the surface, while it waits
+  grate 260, lid 300, oven 180
+  lit, relit, fire out, cleared ash, lid opened, lid closed
+  top vent 1/4, vents top full bottom half, both vents shut
+  added 30 lit coals, added 25 unlit coals, added coals
+  wind 12 mph, wind calm
+  dinner 7:00 PM, served
+  brisket called off
+  lit at 11:58, 5:10 am brisket on     earlier than now
   undo                 takes the last line back
 
-A dish goes by its id, its name, its cut, or any beginning that no other has.`,
+A dish goes by its id, its name, its cut, or any beginning that no other has.
+cookday help log tells of every kind of line.`,
 		Example: `  cookday note saturday.csv brisket 152
   cookday note saturday.csv wrapped
   cookday note saturday.csv --day party.yaml grate 260`,
@@ -78,7 +86,7 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 		return inFile(filepath.Base(name), err)
 	}
 	if n.At.After(at) {
-		return usage("%s: %s is to come, it is %s; note what has happened", name, p.Request.Units.Clock(n.At), p.Request.Units.Clock(at))
+		return usage("%s: %s is still ahead, it is only %s; note what has happened", name, said(p.Request.Units, n.At, at), p.Request.Units.Clock(at))
 	}
 	line, err := lineOf(name, in.data, map[string]string{"time": n.At.Format("2006-01-02 15:04"), "dish": n.Dish, "kind": n.Kind, "value": n.Text})
 	if err != nil {

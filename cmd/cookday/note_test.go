@@ -73,7 +73,7 @@ func TestNoteAsksAndRefuses(t *testing.T) {
 	other := file(t, "other.csv", "kind,value,time,dish\non,,2027-07-03 22:40,butt\n")
 	for _, n := range []struct{ log, words, says string }{
 		{log, "goose 152", "cannot be read"},
-		{log, "06:10 butt 152", "is to come"},
+		{log, "06:10 butt 152", "is still ahead, it is only"},
 		{log, "butt 128 c", "128"},
 		{filepath.Join(filepath.Dir(log), "monday.csv"), "butt 152", "of which day?"},
 		{file(t, "log.json", "[]"), "--day " + day + " butt 152", "in JSON"},

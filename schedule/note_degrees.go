@@ -1,0 +1,84 @@
+package schedule
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/cookday/schedule/unit"
+)
+
+// degrees is a temperature with its unit; the sentence asks back where it is in doubt.
+func (n *noteReader) degrees(kind EntryKind, dish, text string) (string, string) {
+	if text == "" || !noteNumber.MatchString(text) {
+		return text, ""
+	}
+	if strings.HasSuffix(text, "f") || strings.HasSuffix(text, "c") {
+		return strings.ToUpper(text), ""
+	}
+	value, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
+	if err != nil {
+		return text, ""
+	}
+	own, other := "F", "C"
+	ownC, otherC := unit.FToC(value), value
+	if n.plan.Request.Units == unit.Metric {
+		own, other, ownC, otherC = "C", "F", otherC, ownC
+	}
+	if !n.doubtful(kind, dish, ownC, otherC) {
+		return text + " " + own, ""
+	}
+	return "", fmt.Sprintf("%s %s does not fit here; %s %s, that is %s, may be meant. Write %s%s or %s%s.",
+		text, own, text, other, n.plan.Request.Units.Core(unit.Temperature(otherC)), text, own, text, other)
+}
+
+// A temperature is in doubt where it is far from what it should be near, and in the other
+// unit would be near it (assumptions).
+const farK, nearK, freshHours = 25, 15, 1.5
+
+// coldGrateC is colder than a fire that died hours ago leaves a grate on a summer night:
+// a digit may be missing (assumption).
+const coldGrateC = 10
+
+// doubtful says whether a number was likely meant in the other unit.
+func (n *noteReader) doubtful(kind EntryKind, dish string, ownC, otherC float64) bool {
+	if kind == LogGrate && ownC < coldGrateC {
+		return true
+	}
+	if kind != LogCore && kind != LogOuter {
+		level, ok := n.levelC()
+		return ok && (ownC-level < -2*farK || ownC-level > 2*farK) && otherC-level > -2*nearK && otherC-level < 2*nearK
+	}
+	if ownC > 105 { // no meat is above boiling
+		return true
+	}
+	var last *Entry
+	on := false
+	for i, e := range n.log {
+		if e.Dish != dish && (dish != "" || len(n.plan.Dishes) > 1) {
+			continue
+		}
+		switch {
+		case e.Kind == LogCore:
+			last = &n.log[i]
+		case e.Kind == LogOn:
+			on = n.at.Sub(e.At).Hours() > freshHours
+		}
+	}
+	if last != nil {
+		off := ownC - last.C
+		return (off < -farK || off > farK) && otherC-last.C > -nearK && otherC-last.C < nearK
+	}
+	return on && ownC < 25 && otherC > 40
+}
+
+// levelC is the planned heat of the fire at the time of the note.
+func (n *noteReader) levelC() (float64, bool) {
+	level, ok := 0.0, false
+	for _, ph := range n.plan.Phases {
+		if !ok || !ph.SetupFrom.After(n.at) {
+			level, ok = ph.LevelC, true
+		}
+	}
+	return level, ok
+}
