@@ -23,3 +23,18 @@ export function textsThatCollide() {
   }
   return found;
 }
+
+// Runs in the page: names the labels of pictures whose letters are lower than so many px.
+export function lettersTooSmall(least) {
+  const found = [];
+  for (const svg of document.querySelectorAll('svg')) {
+    const frame = svg.getBoundingClientRect();
+    if (!frame.width) continue;
+    const scale = frame.width / svg.viewBox.baseVal.width;
+    for (const t of svg.querySelectorAll('text')) {
+      const high = parseFloat(getComputedStyle(t).fontSize) * scale;
+      if (high < least) found.push(`"${t.textContent}" is ${high.toFixed(1)} px`);
+    }
+  }
+  return found.slice(0, 3);
+}

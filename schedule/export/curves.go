@@ -85,7 +85,7 @@ type curve struct {
 
 const (
 	curveHeight = 120.0
-	curveLeft   = 60.0
+	curveLeft   = 62.0
 )
 
 func (c *curve) draw() {

@@ -81,6 +81,8 @@ func (m *grateMap) callout(g schedule.Grill, x, y, corner float64, text string) 
 	if !g.Round() {
 		ty = m.cy + corner*(m.halfDepth(g)*m.scale+8)
 	}
+	half := size(text, true)/2 + 1
+	tx = min(max(tx, half), pictureWidth-half)
 	m.shape("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", short(x), short(y), short(tx), short(ty)))
 	m.label(tx, ty+4+6*corner, "middle strong", text)
 }
