@@ -189,7 +189,7 @@ func (m *grateMap) letters(g guest, level int, taken []box) []box {
 		for _, s := range m.spots(g, p, m.phase) {
 			l, w := sized(p, s)
 			at := box{m.x(s.XM), m.up(s.YM), letterBox, letterBox}
-			at = clearOf(at, taken, w*m.scale/2-letterBox/2)
+			at = clearOf(at, taken, min(l, w)*m.scale/2-letterBox/2)
 			switch {
 			case slices.ContainsFunc(taken, at.touches):
 			case min(l, w)*m.scale < letterBox:
@@ -209,11 +209,11 @@ func (m *grateMap) letters(g guest, level int, taken []box) []box {
 	return taken
 }
 
-// clearOf moves a letter down or up from what is there, as far as its piece reaches.
+// clearOf moves a letter aside from what is there, as far as its piece reaches all round.
 func clearOf(at box, taken []box, reach float64) box {
-	for _, by := range []float64{0, 1, -1} {
+	for _, by := range [][2]float64{{0, 0}, {0, 1}, {0, -1}, {-1, 0}, {1, 0}} {
 		moved := at
-		moved.y += by * reach
+		moved.x, moved.y = at.x+by[0]*max(reach, 0), at.y+by[1]*max(reach, 0)
 		if !slices.ContainsFunc(taken, moved.touches) {
 			return moved
 		}

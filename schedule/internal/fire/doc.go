@@ -18,7 +18,7 @@
 //	shape.go    zones as plane figures            serving.go which fires give a place its heat
 //	other.go    grills described by their zones   grates.go  raised grates and levels
 //	room.go     how much fits                     lay.go     flat, halved, upright, rolled or bent
-//	arrange.go, table.go, body.go                            who lies where
+//	arrange.go, middle.go, table.go, body.go                 who lies where
 //
 // Accuracy: the law reproduces the trade's figures within 10 %, but real fires differ by a factor of two either
 // way (wet or old fuel, leaks, lid openings). Every amount therefore comes with a range and a margin.

@@ -47,6 +47,7 @@ func (d *Assembler) layGrate(ctx context.Context, p *schedule.Plan, at place, al
 		spots    []fire.Spot
 	}
 	var done []laid
+	var drawn []drawnSpot
 	on := fire.Zone{AreaM2: at.grate.AreaM2, Shape: at.grate.Shape}
 	for _, b := range all {
 		if err := ctx.Err(); err != nil { // places are searched for
@@ -78,13 +79,29 @@ func (d *Assembler) layGrate(ctx context.Context, p *schedule.Plan, at place, al
 			}
 			piece := &target[pieces[k/each]]
 			piece.Spots = append(piece.Spots, s)
+			drawn = append(drawn, drawnSpot{piece, len(piece.Spots) - 1})
 		}
 		done = append(done, l)
 		if !fits {
 			d.tight(b, at.zone.Name, "")
 		}
 	}
+	var lie []fire.Spot
+	for _, l := range done {
+		lie = append(lie, l.spots...)
+	}
+	by := fire.Toward(on, lie)
+	for _, s := range drawn {
+		spot := &s.piece.Spots[s.at]
+		spot.XM, spot.YM = spot.XM+by.XM, spot.YM+by.YM
+	}
 	return nil
+}
+
+// drawnSpot is the spot of that number of a piece.
+type drawnSpot struct {
+	piece *schedule.Piece
+	at    int
 }
 
 // arranged looks for places for the parts of so many pieces, at their size or pushed
