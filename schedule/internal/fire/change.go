@@ -1,5 +1,7 @@
 package fire
 
+import "strings"
+
 // Change is what to do with the coals when one fire becomes another.
 type Change struct {
 	From, To    Fire
@@ -31,7 +33,21 @@ func (g Grill) ChangeAdvice(from, to Fire, leftKg float64, next Burn) Change {
 	if c.AddLit = d.LitTopUps; c.AddLit && c.Add.MassKg > 0 {
 		c.LeadMinutes = chimneyMinutes
 	}
+	if c.Add.MassKg > 0 && !strings.Contains(c.Coals, "lit ones") && !strings.Contains(c.Coals, "lit coals") {
+		c.Coals += c.whereNew()
+	}
 	return c
+}
+
+// whereNew is where the coals go that are added.
+func (c Change) whereNew() string {
+	switch {
+	case c.AddLit && c.To.Layout == Spread:
+		return " Pour the freshly lit ones out among them."
+	case c.AddLit:
+		return " Pour the freshly lit ones over them."
+	}
+	return " Lay the unlit ones against them."
 }
 
 // moves is common practice, no source.
@@ -63,7 +79,7 @@ var moves = map[Layout]map[Layout]string{
 	},
 	Heap: {
 		Heap:    "Leave the heap as it lies.",
-		TwoZone: "Rake the heap to one side, put the lid on and trim the vents.",
-		Spread:  "Rake the heap out into one even layer, put the lid on and trim the vents.",
+		TwoZone: "Rake the heap to one side and leave the other bare.",
+		Spread:  "Rake the heap out into one even layer.",
 	},
 }

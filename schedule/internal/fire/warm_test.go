@@ -2,6 +2,7 @@ package fire
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -98,5 +99,31 @@ func TestCloseDown(t *testing.T) {
 	hot, low := CloseDown(200, 20), CloseDown(107, 20)
 	if hot.TouchMinutes <= low.TouchMinutes || low.TouchMinutes < 15 || hot.ColdHours < 24 {
 		t.Errorf("hot %+v, low %+v", hot, low)
+	}
+}
+
+// Coals that are added have a place in the sentence of the change. Before, a chimney was lit
+// for a fire that is raked out, and nothing said to pour it.
+func TestAddedCoalsHaveAPlace(t *testing.T) {
+	g, pairs := kettle(22), 0
+	for _, from := range layouts {
+		for _, to := range layouts {
+			next := Burn{Lay: g.amount(1)}
+			c := g.ChangeAdvice(Fire{from.Layout, from.MinC}, Fire{to.Layout, to.MinC}, 0, next)
+			if !c.OK {
+				continue
+			}
+			pairs++
+			if !strings.Contains(c.Coals, "lit ones") && !strings.Contains(c.Coals, "lit coals") {
+				t.Errorf("%s to %s: %s", from.Layout, to.Layout, c.Coals)
+			}
+			none := g.ChangeAdvice(Fire{from.Layout, from.MinC}, Fire{to.Layout, to.MinC}, 1, Burn{})
+			if len(none.Coals) > len(c.Coals) {
+				t.Errorf("%s to %s with nothing added: %s", from.Layout, to.Layout, none.Coals)
+			}
+		}
+	}
+	if pairs < 10 {
+		t.Errorf("only %d changes", pairs)
 	}
 }

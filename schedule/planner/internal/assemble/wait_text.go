@@ -73,11 +73,14 @@ func (d *Assembler) placeText(p *arrange.Placed, o day.HoldOption, name string) 
 
 // ovenText says how it waits in the oven, which many cooks have hotter than they set it.
 func (d *Assembler) ovenText(p *arrange.Placed, o day.HoldOption, name string) string {
-	at := d.Grate(o.OvenC)
-	if p.It.Cut.Style == cut.Small {
+	at, mates := d.Grate(o.OvenC), cooler(p, o.OvenC)
+	switch {
+	case p.It.Cut.Style == cut.Small && len(mates) > 0:
+		return fmt.Sprintf("Turn the oven up to %s and lay %s in, in one layer. %s, wrapped, can stay in.", at, name, say.Listed(mates, "and"))
+	case p.It.Cut.Style == cut.Small:
 		return fmt.Sprintf("Lay %s in one layer in the oven at %s.", name, at)
 	}
-	if mates := cooler(p, o.OvenC); p.It.Cut.Style == cut.Bird && len(mates) > 0 {
+	if p.It.Cut.Style == cut.Bird && len(mates) > 0 {
 		return fmt.Sprintf("Turn the oven up to %s and put %s in, loosely covered, a probe left in the breast. %s, wrapped, can stay in.", at, name, say.Listed(mates, "and"))
 	}
 	if p.It.Cut.Style == cut.Bird {
