@@ -71,6 +71,9 @@ func (v *Revision) lateOf(k int) time.Duration {
 			return max(at.Sub(v.first.Phases[k].SetupFrom), 0)
 		}
 	}
+	if late := v.lateOf(k - 1); !v.first.Phases[k].Relit && v.first.Phases[k-1].From.Add(late).After(v.first.Phases[k].SetupFrom) {
+		return late // it is made of a fire that was not there yet
+	}
 	return 0
 }
 

@@ -196,7 +196,7 @@ func (v *Revision) fact(s schedule.Step, l remainder) (time.Time, bool) {
 	case schedule.StepPutOn:
 		return a.on.at, a.on.set
 	case schedule.StepWrap:
-		return a.wrap.at, a.wrap.set && a.wrap.logged && !a.wrap.at.After(v.now)
+		return a.wrap.at, a.wrap.set && !a.wrap.at.After(v.now)
 	case schedule.StepTakeOff, schedule.StepRest:
 		return a.off.at, a.off.set && a.off.logged
 	case schedule.StepBox, schedule.StepToOven, schedule.StepHold:

@@ -25,7 +25,7 @@ func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
 	}
 	for _, a := range all {
 		if !a.on.set && a.first != nil && !v.loose {
-			if at := v.base.At(a.first.On).Add(late); !at.After(v.now) && !anyOn(all, a) {
+			if at := v.base.At(a.first.On).Add(late); !at.After(v.now) && !v.beyond(a, late) && !anyOn(all, a) {
 				a.on = known{at: at, set: true}
 			}
 		}
@@ -40,6 +40,13 @@ func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
 	for _, a := range all {
 		v.settle(a)
 	}
+}
+
+// beyond says whether a batch that goes on so much later than planned is done too late for
+// any serving of this day: then nobody put it on without a word.
+func (v *Revision) beyond(a *liveBatch, late time.Duration) bool {
+	done := v.base.At(a.first.Off).Add(late).Add(instant.Minutes(a.batch.It.RestMinutes()))
+	return done.After(v.serve(a).Add(longestDelay * time.Minute))
 }
 
 // anyOn says whether the log puts on another batch of the dish: then it is kept

@@ -1,0 +1,52 @@
+package planner_test
+
+import (
+	"errors"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/check"
+	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/planner"
+)
+
+// Kinds of rough logs that once led to a plan which breaks a rule, each as short as it
+// gets: the answer is sound, or an error that says why there is none.
+func TestKindsOfRoughLogs(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	for _, c := range []struct{ name, log string }{
+		{"a wrap that is taken as done before it was due", "2027-07-03 06:33,,serving-moved,20:00\n2027-07-03 06:54,brisket,on,\n"},
+		{"lit late", "2027-07-03 09:00,,lit,\n"},
+		{"lit when the next fire was due", "2027-07-03 15:40,,lit,\n"},
+		{"lit shortly before dinner", "2027-07-03 16:40,,lit,\n"},
+		{"lit too late for anything to be on before dinner", "2027-07-03 17:00,,lit,\n"},
+	} {
+		for _, now := range []string{"2027-07-03 10:24", "2027-07-03 17:05", "2027-07-03 18:30", "2027-07-03 22:00", "2027-07-04 08:35"} {
+			at, err := time.ParseInLocation("2006-01-02 15:04", now, p.ServeAt.Location())
+			if err != nil {
+				t.Fatal(err)
+			}
+			entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+c.log), p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if at.Before(entries[len(entries)-1].At) {
+				continue
+			}
+			q, err := planner.Revise(t.Context(), p, entries, at)
+			var refused *schedule.InputError
+			switch {
+			case errors.As(err, &refused):
+				t.Logf("%s, at %s: %v", c.name, now, err)
+			case err != nil:
+				t.Fatal(err)
+			}
+			for _, f := range check.Plan(q) {
+				if err == nil {
+					t.Errorf("%s, at %s: %v", c.name, now, f)
+				}
+			}
+		}
+	}
+}
