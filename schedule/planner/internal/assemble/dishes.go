@@ -73,7 +73,7 @@ func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.
 		Direct: p.Way.Direct, LevelC: d.airAt(p, 0, a), CoreC: p.Way.PullC, Flips: p.Way.Flips, AreaM2: area,
 		Zone: p.Zones[0], Phase: p.Phases[0].First + 1, PhaseTo: p.Phases[0].Last + 1,
 	}
-	if p.Oven && p.Stages() == 1 { // carried indoors on the day, as it was
+	if p.Oven && (p.Stages() == 1 || p.Carried && p.Left > p.Wrap) { // carried indoors on the day, as it was, and wrapped there
 		first.Place, first.Phase, first.PhaseTo, first.AreaM2, first.Zone = schedule.PlaceOven, 0, 0, 0, ""
 	}
 	out := []schedule.Stage{first}

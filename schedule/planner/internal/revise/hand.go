@@ -232,7 +232,7 @@ func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
 		out = append(out, v.steerStep(p, schedule.StepSetVents, v.now, 2, level, s.Text, "the grate is off its level, or on its way there"))
 	}
 	look := v.now.Add(instant.Minutes(float64(s.LookMinutes)))
-	if len(out) > 0 && !v.day.InQuiet(look) && !v.settles(look) && look.Before(p.Phases[v.phases-1].To) {
+	if len(out) > 0 && !v.day.InQuiet(look) && !v.settles(look) && look.Before(p.Phases[v.phases-1].To) && v.cooksAt(p, look) {
 		out = append(out, v.steerStep(p, schedule.StepCheckFire, look, 1, level, "Read the grate: it should be "+v.day.Grate(level)+" or on its way. Log what it shows.", "by then the vents have done what they do"))
 	}
 	return out

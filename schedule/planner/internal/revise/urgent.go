@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
@@ -71,10 +72,15 @@ func (v *Revision) feeds(p *schedule.Plan) bool {
 	if v.phases < len(p.Phases) && !p.Phases[v.phases].Relit {
 		return true
 	}
+	return v.cooksAt(p, v.now.Add(time.Minute))
+}
+
+// cooksAt says whether something is over the fire that burns at an instant or later.
+func (v *Revision) cooksAt(p *schedule.Plan, at time.Time) bool {
 	for _, d := range p.Dishes {
 		for _, b := range d.Batches {
 			for _, s := range b.Stages {
-				if s.Phase > 0 && s.Phase <= v.phases && v.phases <= s.PhaseTo && s.To.After(v.now) {
+				if s.Phase > 0 && s.Phase <= v.phases && v.phases <= s.PhaseTo && !s.To.Before(at) {
 					return true
 				}
 			}
