@@ -23,7 +23,7 @@ func SleepChecks() []SleepCheck {
 		{"grate-alarm", "Grate alarms at 200 and 325 °F (93 and 163 °C)."},
 		{"core-alarm", "A core alarm in the meat."},
 		{"monoxide-alarm", "A carbon monoxide alarm works in the house."},
-		{"vents", "No change of the vents in the last 30 min."},
+		{"vents", "From now until you sleep, 30 min, no vent is moved."},
 	}
 }
 

@@ -43,7 +43,7 @@ func (it *Itinerary) beforeSleep(ph *schedule.Phase, q schedule.Interval, all []
 	if at = instant.Later(at, ph.From); at.After(q.From) {
 		return
 	}
-	text := fmt.Sprintf("Before you sleep: look at the grate, %s, and set the vents for the night.", d.Level(ph.LevelC))
+	text := fmt.Sprintf("Before you sleep: look at the grate, %s, and set the vents for the night now.", d.Level(ph.LevelC))
 	for _, c := range safety.SleepChecks() {
 		text += " " + c.Sentence
 		if c.Code == "core-alarm" {

@@ -51,8 +51,11 @@ func (it *Itinerary) refuel(ph *schedule.Phase, number int, r schedule.Refuel) {
 		}
 	}
 	it.add(schedule.Step{Kind: schedule.StepRefuel, At: at, Window: r.Window, Phase: ph.Number, Attended: true, Minutes: 5,
-		Text: over.ifStillOn(text+". "+safety.OpenStarved+how, at), Why: "what lies there runs down about then"})
+		Text: over.ifStillOn(text+". "+safety.OpenStarved+how+ventsBack, at), Why: "what lies there runs down about then"})
 }
+
+// ventsBack undoes what opening a starved fire asks for.
+const ventsBack = " Then lid on, and the top vent back to where it was."
 
 // lasting is until when food of a batch is expected over a fire, and until when as planned.
 type lasting struct {
