@@ -17,7 +17,7 @@ for (const [i, name] of names.entries()) {
   await look.valid(name, html);
   const [one, other] = i % 2 ? ['light', 'dark'] : ['dark', 'light'];
   const looks = drawn ? [[360, one], [1280, other]] : [[360, 'light'], [360, 'dark'], [1280, 'light'], [1280, 'dark']];
-  await look.view(name, html, looks, { check: look.accessible, letters: true, picture: !drawn || i % 10 === 0 });
+  await look.view(name, html, looks, { check: look.accessible, once: drawn, letters: true, picture: !drawn || i % 10 === 0 });
   if (!drawn) console.log(`${name}: ${await look.printed(name, html, 'Letter')} pages of Letter`);
   if (/-later/.test(name)) {
     const down = await look.firstStep(html);

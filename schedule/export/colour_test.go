@@ -71,7 +71,7 @@ func TestColoursStandOut(t *testing.T) {
 	}
 	picture := []pair{{"ink", "paper", 4.5}, {"soft", "paper", 4.5}, {"ink", "shade", 4.5}, {"soft", "shade", 4.5}, {"now", "paper", 4.5},
 		{"paper", "fire", 4.5}, {"bare", "paper", 3}, {"fire", "paper", 3}, {"minimum", "paper", 3}, {"foil-line", "foil", 3}, {"rest-line", "rest", 3},
-		{"hold-line", "hold", 3}, {"sear-line", "sear", 3}, {"bare", "band", 3}, {"coal", "coal-ground", 3}, {"meat-line", "meat", 3}, {"ink", "meat", 4.5}}
+		{"hold-line", "hold", 3}, {"sear-line", "sear", 3}, {"bare", "band", 3}, {"coal", "coal-ground", 3}, {"meat-line", "meat", 3}, {"ink", "meat", 4.5}, {"meat-line", "meat-two", 3}, {"ink", "meat-two", 4.5}}
 	sheet := []pair{{"ink", "paper", 4.5}, {"soft", "paper", 4.5}, {"ink", "shade", 4.5}, {"soft", "shade", 4.5}, {"danger", "paper", 4.5}}
 	for name, c := range map[string]struct {
 		css   string

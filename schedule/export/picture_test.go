@@ -70,8 +70,19 @@ func TestTimelineIsToScale(t *testing.T) {
 	near("brisket", num(t, bare[0]["x"]), x(brisket.From))
 	near("its length", num(t, bare[0]["width"]), x(brisket.To)-x(brisket.From))
 	marks := marksOf(t, picture)
+	v, err := look(p, now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	scales, err := v.drawnDays() // the chickens and the patties are drawn larger
+	if err != nil || len(scales) != 2 {
+		t.Fatal(len(scales), err)
+	}
 	for _, st := range p.Steps {
 		at := x(st.At)
+		if st.Dish != "" && st.Dish != "brisket" {
+			at = scales[1].axis.x(st.At)
+		}
 		under := slices.ContainsFunc(marks, func(m [3]float64) bool { return m[0] <= at+0.06 && at-0.06 <= m[1] })
 		if st.Attended && st.Kind != schedule.StepServe && !under {
 			t.Errorf("no mark at %s, %.1f: %v", st.Kind, at, marks)
@@ -151,6 +162,44 @@ func TestLettersAreLargeEnoughForAPhone(t *testing.T) {
 	for _, rule := range regexp.MustCompile(`font-size: (\d+)px`).FindAllStringSubmatch(pictureCSS, -1) {
 		if num(t, rule[1]) < letterSize {
 			t.Errorf("%s is less than the letters are reckoned with", rule[0])
+		}
+	}
+}
+
+// Words on the dark of a fire and on food have no halo: it would fill the letters.
+func TestWordsOnShapesHaveNoHalo(t *testing.T) {
+	if !strings.Contains(pictureCSS, ".picture .inside, .picture .letter { stroke: none; }") {
+		t.Error("a halo")
+	}
+}
+
+// Of a long day the last minutes are drawn again on a scale on which they can be read, and
+// no batch is lost.
+func TestShortBarsAreDrawnLarger(t *testing.T) {
+	p := keptPlan(t, "party")
+	v, err := look(p, time.Time{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	days, err := v.drawnDays()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(days) != 2 || len(days[0].closer) != len(days[1].lanes) {
+		t.Fatalf("%d scales", len(days))
+	}
+	batches := 0
+	for _, d := range p.Dishes {
+		batches += len(d.Batches)
+	}
+	if got := len(days[0].lanes) + len(days[1].lanes); got != batches {
+		t.Errorf("%d lanes for %d batches", got, batches)
+	}
+	for _, l := range days[1].lanes {
+		on, off := l.cooks()
+		before, now := days[0].axis.x(off)-days[0].axis.x(on), days[1].axis.x(off)-days[1].axis.x(on)
+		if before >= sliver || now < 2*before {
+			t.Errorf("%s: %.0f wide, and %.0f where it is larger", l.dish.ID, before, now)
 		}
 	}
 }

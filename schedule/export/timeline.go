@@ -62,6 +62,15 @@ type timeline struct {
 	axis     axis
 	from, to time.Time
 	end      string // what happens at its last serving, in a word or two
+	title    string // instead of the day
+	lanes    []lane
+	closer   []lane // drawn again below, larger
+}
+
+// lane is a batch of a dish.
+type lane struct {
+	dish  schedule.DishPlan
+	batch schedule.Batch
 }
 
 // drawnDays are the day and, before it, the day on which dishes are cooked ahead.
@@ -78,11 +87,25 @@ func (v *view) drawnDays() ([]*timeline, error) {
 		}
 		days = []*timeline{{view: before, end: "chill by"}, day}
 	}
+	var all []*timeline
 	for _, t := range days {
 		t.from, t.to = t.cooking()
-		t.axis = axis{view: t.view, from: t.from, to: t.to, left: pictureEdge, right: pictureWidth - pictureEdge}
+		for _, d := range t.Dishes {
+			for _, b := range d.Batches {
+				t.lanes = append(t.lanes, lane{d, b})
+			}
+		}
+		t.scaled()
+		all = append(all, t)
+		if larger := t.larger(); larger != nil {
+			all = append(all, larger)
+		}
 	}
-	return days, nil
+	return all, nil
+}
+
+func (t *timeline) scaled() {
+	t.axis = axis{view: t.view, from: t.from, to: t.to, left: pictureEdge, right: pictureWidth - pictureEdge}
 }
 
 // layAhead is how long before its lighting a fire may be laid and still be drawn.
@@ -122,13 +145,14 @@ func (t *timeline) draw() {
 	t.svg.y = lanes.y + t.headRoom()
 	top := t.svg.y
 	t.fireLane()
-	for _, d := range t.Dishes {
-		for _, b := range d.Batches {
-			t.batchLane(d, b)
-		}
+	for _, l := range t.lanes {
+		t.batchLane(l.dish, l.batch)
 	}
-	for _, d := range t.warmed() {
-		t.warmLane(d)
+	t.closerLane()
+	if t.title == "" {
+		for _, d := range t.warmed() {
+			t.warmLane(d)
+		}
 	}
 	front, bottom := t.svg, t.svg.y
 	t.svg = lanes
@@ -220,6 +244,10 @@ func (t *timeline) beside(x, y float64, class, text string) {
 }
 
 func (t *timeline) days(y, bottom float64) {
+	if t.title != "" {
+		t.label(pictureEdge, y, "strong", t.title)
+		return
+	}
 	starts := append([]time.Time{t.from}, t.axis.midnights()...)
 	for i, day := range starts {
 		from, to := t.axis.x(day), t.axis.right
@@ -269,13 +297,14 @@ func (t *timeline) line(at time.Time, y, bottom float64, class, word, text strin
 // words says the picture for those who do not see it.
 func (t *timeline) words() string {
 	var text []string
+	if t.title != "" {
+		return t.title + "."
+	}
 	for _, f := range t.Phases {
 		text = append(text, fmt.Sprintf("Fire %d: %s", f.Number, t.fire(f)))
 	}
-	for _, d := range t.Dishes {
-		for _, b := range d.Batches {
-			text = append(text, t.batchTitle(d, b)+": "+t.batchTimes(b)+".")
-		}
+	for _, l := range slices.Concat(t.lanes, t.closer) {
+		text = append(text, t.batchTitle(l.dish, l.batch)+": "+t.batchTimes(l.batch)+".")
 	}
 	for _, d := range t.warmed() {
 		text = append(text, isolated(t.dish(d.Dish))+", warmed: "+t.warmTimes(d)+".")

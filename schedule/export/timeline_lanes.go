@@ -19,11 +19,12 @@ const (
 func (t *timeline) fireLane() {
 	t.label(pictureEdge, t.y+letterSize, "strong", "Fire")
 	t.y += lineHeight
-	for _, f := range t.Phases {
+	phases := slices.DeleteFunc(slices.Clone(t.Phases), func(f schedule.Phase) bool { return !f.To.After(t.from) || f.SetupFrom.After(t.to) })
+	for _, f := range phases {
 		t.paragraph(pictureEdge, laneRoom, "soft", fmt.Sprintf("%d: %s, %s, %s", f.Number, clean(f.Layout), clean(f.Band), t.grate(f.LevelC)))
 	}
 	t.y += markRoom
-	for _, f := range t.Phases {
+	for _, f := range phases {
 		setup, from, to := t.axis.x(f.SetupFrom), t.axis.x(f.From), t.axis.x(f.To)
 		t.shape("rect", "class", "edge", "x", setup, "y", t.y, "width", from-setup, "height", barHeight, "fill", t.fill("setup"))
 		t.shape("rect", "class", "edge fire", "x", from, "y", t.y, "width", to-from, "height", barHeight)
@@ -107,11 +108,14 @@ func (v *view) likelyTime(w schedule.Window) string {
 	}
 	early, late := v.clock(w.Early), v.clock(w.Late)
 	for _, half := range []string{" AM", " PM"} {
-		if all := []string{text, early, late}; !slices.ContainsFunc(all, func(s string) bool { return !strings.HasSuffix(s, half) }) {
-			early, late = strings.TrimSuffix(early, half), strings.TrimSuffix(late, half)
+		if strings.HasSuffix(text, half) && strings.HasSuffix(early, half) && strings.HasSuffix(late, half) {
+			return text + " (" + strings.TrimSuffix(early, half) + "-" + strings.TrimSuffix(late, half) + ")"
 		}
 	}
-	return text + " (" + early + "-" + late + ")"
+	if !strings.Contains(text+early+late, " ") { // a clock of 24 hours
+		return text + " (" + early + "-" + late + ")"
+	}
+	return text + " (" + early + " to " + late + ")"
 }
 
 func (t *timeline) batchLane(d schedule.DishPlan, b schedule.Batch) {
