@@ -46,8 +46,10 @@ const dueWithin = 2 * time.Minute
 
 func (t *textSheet) standing() {
 	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")+".")
-	t.item("", t.sure()+".")
 	due, next := t.dueAndNext()
+	if len(due)+len(next) > 0 {
+		t.item("", t.sure()+".")
+	}
 	t.heading("Do now", '-')
 	told := t.doNow(due, next)
 	t.comes(next)

@@ -77,4 +77,19 @@ dishes:
 	if faults := check.Plan(q); len(faults) > 0 {
 		t.Errorf("the judge: %v", faults)
 	}
+	q = plantest.Revised(t, p, log+"2027-12-04 17:50,chicken-thigh,core,181 F\n", "2027-12-04 17:51")
+	if s := plantest.Step(t, q, schedule.StepTakeOff, "chicken-thigh"); !strings.Contains(s.Text, "now: it was read at 181") {
+		t.Errorf("at its target: %s", s.Text)
+	}
+
+	// What is off is not turned any more. Before, corn was to be turned at bedtime.
+	q = plantest.Revised(t, p, log+"2027-12-04 17:52,chicken-thigh,pulled,\n2027-12-04 18:00,corn,pulled,\n", "2027-12-04 20:30")
+	for _, s := range q.Steps {
+		if !s.Done && s.Dish != "" {
+			t.Errorf("after dinner: %s at %s: %s", s.Kind, s.At, s.Text)
+		}
+	}
+	if faults := check.Plan(q); len(faults) > 0 {
+		t.Errorf("the judge after dinner: %v", faults)
+	}
 }

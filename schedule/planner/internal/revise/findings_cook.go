@@ -71,20 +71,19 @@ func (v *Revision) explained(a *liveBatch, last belief.Reading) bool {
 
 // notePast says that a piece is at its target or past it.
 func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
-	b := a.believed
 	if !a.atTarget() {
 		return
 	}
-	last, it := b.Nodes[len(b.Nodes)-1], a.batch.It
-	text := fmt.Sprintf("Take %s off now: it is at %s, and its target is %s.", it.Dish.Name, v.day.Core(last.CoreC), v.day.Core(b.Journey.TargetC))
-	if len(b.Nodes) == 1 {
+	it, core := a.batch.It, a.readAt()
+	text := fmt.Sprintf("Take %s off now: it is at %s, and its target is %s.", it.Dish.Name, v.day.Core(core), v.day.Core(a.way().PullC))
+	if len(a.cores) == 1 {
 		text += " Since when is not known."
 	}
 	if a.way().Sear {
 		text += " Sear it for less, or leave the sear out: a sear adds to that."
 	} else if it.Cut.Style == cut.Tough {
 		text += " Test it for tenderness: that decides, not the number."
-	} else if d := donenessAt(it.Cut, last.CoreC); d != "" {
+	} else if d := donenessAt(it.Cut, core); d != "" {
 		text += fmt.Sprintf(" That is %s.", d)
 	}
 	add(about(a, schedule.PastTarget, text))

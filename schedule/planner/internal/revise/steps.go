@@ -109,6 +109,13 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true
 		return s
 	}
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook) {
+		if s.At.After(a.off.at) {
+			s.At = a.off.at
+		}
+		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned or looked at any more
+		return s
+	}
 	if v.followsFromFacts(s, l) {
 		if !s.At.After(v.now) {
 			s.Done = true
@@ -141,7 +148,7 @@ const unfedFor = 20 * time.Minute
 func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
 	a := l.of(s.Dish, s.Batch)
 	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.way().Sear {
-		s.Text = fmt.Sprintf("Take off %s now: it was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.believed.Nodes[len(a.believed.Nodes)-1].CoreC))
+		s.Text = fmt.Sprintf("Take off %s now: it was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.readAt()))
 	}
 	return s
 }
@@ -155,7 +162,18 @@ func (v *Revision) lookedAt(s schedule.Step, l remainder) bool {
 
 // atTarget says whether a piece on the fire was read at its target, or past it.
 func (a *liveBatch) atTarget() bool {
-	return a.believed != nil && a.believed.Rest == nil && len(a.believed.Nodes) > 0
+	if a.believed == nil {
+		return a.where == cooking && a.read() && a.readAt() >= a.way().PullC
+	}
+	return a.believed.Rest == nil && len(a.believed.Nodes) > 0
+}
+
+// readAt is the core by the newest reading that counts, degC; there must be one.
+func (a *liveBatch) readAt() float64 {
+	if a.believed == nil {
+		return a.cores[a.lastRead()].C
+	}
+	return a.believed.Nodes[len(a.believed.Nodes)-1].CoreC
 }
 
 func isStall(s schedule.Step) bool {
