@@ -54,5 +54,8 @@ const Early = "early"
 // CodeAssumed is the finding of what was left out of the dishes and taken from the catalogue.
 const CodeAssumed = "assumed"
 
+// CodeEarlyMeal is the finding of a meal in the small hours, which may be an evening without its PM.
+const CodeEarlyMeal = "early-meal"
+
 // CodeOvenDries is the finding of what is held in an oven too hot, and for long.
 const CodeOvenDries = "oven-dries"

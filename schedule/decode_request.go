@@ -95,7 +95,10 @@ func (d decoder) guests(g *Guests) strict.Reader {
 		d.Object(n, path,
 			strict.Optional("adults", d.Whole(&g.Adults, "20")),
 			strict.Optional("children", d.Whole(&g.Children, "8")),
-			strict.Optional("frail", d.Boolean(&g.Frail)),
+			strict.Optional("frail", func(n *strict.Node, path string) {
+				d.Boolean(&g.Frail)(n, path)
+				g.NoneFrail = !g.Frail
+			}),
 		)
 	}
 }

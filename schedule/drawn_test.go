@@ -21,7 +21,8 @@ func anyRequest(t *rapid.T) schedule.Request {
 		Name:   rapid.StringMatching(`(\pL[\pL<&>"' é日]{0,20})?`).Draw(t, "name"),
 		Serve:  schedule.Serve{Date: date.New(2027, time.July, rapid.IntRange(1, 31).Draw(t, "day")), Time: anyTime(t), TZ: "America/Chicago"},
 		Guests: maybe(t, func() schedule.Guests {
-			return schedule.Guests{Adults: people(t), Children: people(t), Frail: rapid.Bool().Draw(t, "frail")}
+			frail := rapid.SampledFrom([]string{"yes", "no", "not said"}).Draw(t, "frail")
+			return schedule.Guests{Adults: people(t), Children: people(t), Frail: frail == "yes", NoneFrail: frail == "no"}
 		}),
 		Grill:      anyGrill(t),
 		Oven:       maybe(t, func() schedule.Oven { return schedule.Oven{Hold: drawn[unit.Temperature](t, 55, 120)} }),

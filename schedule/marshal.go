@@ -76,10 +76,16 @@ func (q *Quiet) UnmarshalJSON(data []byte) error {
 
 // MarshalJSON writes 24, or {adults, children, frail} if there is more to say.
 func (g Guests) MarshalJSON() ([]byte, error) {
-	if g.Children == 0 && !g.Frail {
+	if g.Children == 0 && !g.Frail && !g.NoneFrail {
 		return json.Marshal(g.Adults)
 	}
 	type fields Guests
+	if !g.Frail && g.NoneFrail {
+		return json.Marshal(struct {
+			fields
+			Frail bool `json:"frail"`
+		}{fields(g), false})
+	}
 	return json.Marshal(fields(g))
 }
 

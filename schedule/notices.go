@@ -135,7 +135,8 @@ var notices = []Caution{
 	{ProbeCold, Warning, "A probe shows less than the meat can have.", ours},
 
 	// The guests.
-	{CodeAssumed, Info, "A weight or a count was not said, and is the catalogue's usual one.", practice},
+	{CodeAssumed, Info, "A weight, a count or the weather was not said, and is taken as usual.", practice},
+	{CodeEarlyMeal, Warning, "The meal is planned for the small hours of the morning.", ours},
 	{"too-little", Warning, "The menu is short for the guests.", practice},
 	{"too-much", Info, "The menu is far more than the guests eat.", practice},
 }

@@ -86,8 +86,9 @@ type Remedy struct {
 	Code    string     `json:"code"`
 	For     string     `json:"for"` // code of the finding
 	Text    string     `json:"text"`
-	Price   string     `json:"price"` // in the cook's words
-	Edits   []Edit     `json:"edits"` // of the request, or of the log in a revision
+	Price   string     `json:"price"`           // in the cook's words
+	Write   string     `json:"write,omitempty"` // the edits of a request as lines to write
+	Edits   []Edit     `json:"edits"`           // of the request, or of the log in a revision
 	LightAt *time.Time `json:"light_at,omitempty"`
 	ServeAt time.Time  `json:"serve_at"`
 	Chance  float64    `json:"chance"` // of all dishes together

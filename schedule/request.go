@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
@@ -51,6 +52,8 @@ type Guests struct {
 	Adults   int  `json:"adults"`
 	Children int  `json:"children,omitempty"`
 	Frail    bool `json:"frail,omitempty"` // old, very young, pregnant or ill people eat: rules of safety are stricter
+
+	NoneFrail bool `json:"-"` // it was said that nobody is: in a file, frail: false
 }
 
 // Grill is the one cooker of the day.
@@ -147,7 +150,7 @@ type Dish struct {
 	Thickness unit.Length       `json:"thickness,omitzero"`
 	Target    *Target           `json:"target,omitempty"`
 	Start     *Start            `json:"start,omitempty"`
-	Prep      []string          `json:"prep,omitzero"`  // nil: the label was not read; injected, stuffed, rolled, tenderised, brined
+	Prep      []string          `json:"prep,omitzero"`  // nil: the label was not read; injected, stuffed, rolled, tenderised, brined, salt
 	Wrap      *Wrap             `json:"wrap,omitempty"` // nil leaves it to the cut's habit and the planner
 	Zone      string            `json:"zone,omitempty"` // direct or indirect
 	Lies      string            `json:"lies,omitempty"` // racks of ribs: flat, halved, standing or rolled; empty leaves it to the planner
@@ -163,6 +166,12 @@ type Dish struct {
 
 	WentOn   *Clock     `json:"went_on,omitempty"`  // it is on the fire already, since then
 	Measured []Measured `json:"measured,omitempty"` // what was read of it since
+}
+
+// ToSalt says whether the plan has a dish salted the evening before: it was asked for, and
+// is not salted yet.
+func (d Dish) ToSalt() bool {
+	return slices.Contains(d.Prep, PrepSalt) && !slices.Contains(d.Prep, PrepBrined) && !slices.Contains(d.Prep, PrepInjected)
 }
 
 // Measured is a core temperature that was read of a piece on the fire. A clock of what

@@ -45,6 +45,7 @@ const (
 	PrepRolled     = "rolled" // or boned and tied
 	PrepTenderised = "tenderised"
 	PrepBrined     = "brined"
+	PrepSalt       = "salt" // not yet: the plan has it salted the evening before
 )
 
 // How a dish ends.
@@ -88,7 +89,7 @@ var (
 	boxKinds   = []string{BoxGood, BoxUsual, BoxSmall}
 	wraps      = []string{WrapFoil, WrapPaper, WrapNone}
 	holds      = []string{HoldNone, HoldCounter, HoldTent, HoldBox, HoldOven, HoldGrill}
-	preps      = []string{PrepInjected, PrepStuffed, PrepRolled, PrepTenderised, PrepBrined}
+	preps      = []string{PrepInjected, PrepStuffed, PrepRolled, PrepTenderised, PrepBrined, PrepSalt}
 	finishes   = []string{FinishSear, FinishNone}
 	zones      = []string{ZoneIndirect, ZoneDirect}
 	waysToLie  = []string{LiesFlat, LiesHalved, LiesStanding, LiesRolled}

@@ -32,8 +32,9 @@ var newFlags = []struct{ key, help string }{
 	{draft.KeyZone, "time `zone`, such as America/Chicago (if not given: this machine's)"},
 	{draft.KeyGrill, "`grill` and its size: \"kettle 22 in\", \"box 36 x 18 in\""},
 	{draft.KeyOven, "is there a kitchen oven: `yes or no`"},
-	{draft.KeyQuiet, "`hours` when nobody tends a fire: \"11pm to 5am\", never"},
+	{draft.KeyQuiet, "`hours` when everybody sleeps: \"11pm to 5am\", never"},
 	{draft.KeyGuests, "`people`: 8, \"6 adults and 2 children\""},
+	{draft.KeyNight, "may the fire burn through the night unwatched: `yes or no`"},
 	{draft.KeyFrail, "is anyone very young, old, pregnant or ill: `yes, no` or \"not known\""},
 }
 
@@ -184,6 +185,7 @@ func (n *newDay) write(cmd *cobra.Command, name string, text []byte) error {
 	if err := emit(nil, name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 		return err
 	}
+	sayPast(cmd, name, p)
 	out := cmd.OutOrStdout()
 	var o export.Options
 	o.Width, o.Colour = terminal(out)

@@ -40,13 +40,19 @@ and what would help. A day that is past is planned too, and said to be past.`,
 	return cmd
 }
 
-// sayPast says that a meal is past: its day is planned all the same, for whoever looks back.
+// sayPast says that a meal or its fire is past: the day is planned all the same, for whoever
+// looks back.
 func sayPast(cmd *cobra.Command, name string, p schedule.Plan) {
 	if name == "-" {
 		name = "standard input"
 	}
-	if at := p.ServeAt; clockNow(cmd).After(at) {
-		fmt.Fprintf(cmd.ErrOrStderr(), "%s: serve: %s is past; this is how that day would have gone\n", name, p.Request.Units.Date(at)+", "+p.Request.Units.Clock(at))
+	u, now := p.Request.Units, clockNow(cmd)
+	switch at := p.LightAt; {
+	case now.After(p.ServeAt):
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s: serve: %s is past; this is how that day would have gone\n", name, u.Date(p.ServeAt)+", "+u.Clock(p.ServeAt))
+	case at != nil && now.After(*at) && p.Request.Lit == nil:
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s: the fire of this plan is lit at %s, which is past. Move serve to a later hour, or write lit: %q if the fire burns since then; on the day, cookday now says how to go on from here\n",
+			name, u.Clock(*at)+" on "+u.Date(*at), at.Format("15:04"))
 	}
 }
 

@@ -121,8 +121,11 @@ func TestExitCodes(t *testing.T) {
 func TestADayThatIsPast(t *testing.T) {
 	name := file(t, "lunch.yaml", lunch)
 	before, after := atClock(t, "2027-07-03 13:00", "plan", name), atClock(t, "2027-07-03 13:01", "plan", name)
-	if before.errors != "" || before.code != exitFine {
+	if !strings.Contains(before.errors, "the fire of this plan is lit at") || strings.Contains(before.errors, "serve") && !strings.Contains(before.errors, "Move serve") || before.code != exitFine {
 		t.Errorf("while it is eaten: %q", before.errors)
+	}
+	if early := atClock(t, "2027-07-02 13:00", "plan", name); early.errors != "" || early.out != before.out {
+		t.Errorf("the day before: %q", early.errors)
 	}
 	if want := name + ": serve: Saturday, July 3, 2027, 1:00 PM is past; this is how that day would have gone\n"; after.errors != want || after.code != exitFine || after.out != before.out {
 		t.Errorf("%q, exit code %d", after.errors, after.code)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -26,7 +27,7 @@ var aboutTheDay = []about{
 	{KeyZone, said("In which time zone? By the name that the machine has for it, such as America/Chicago"), func(i *Interview) string { return i.zone }, (*Interview).takeZone},
 	{KeyGrill, said("Which grill, how large? Such as: kettle 22 in, or box 36 x 18 in"), (*Interview).usualGrill, (*Interview).takeGrill},
 	{KeyOven, said("Is there a kitchen oven to finish or hold food in?"), said("yes"), (*Interview).takeOven},
-	{KeyQuiet, said("When is nobody up to tend a fire? Two times, or: never"), (*Interview).usualQuiet, (*Interview).takeQuiet},
+	{KeyQuiet, said("Between which times does everybody sleep, so that nobody tends a fire? Or: never"), (*Interview).usualQuiet, (*Interview).takeQuiet},
 	{KeyGuests, said("How many people eat? Such as: 8, or 6 adults and 2 children"), func(i *Interview) string { return guestsText(i.like.guests) }, (*Interview).takeGuests},
 	{KeyFrail, said("Is anyone of them very young, old, pregnant or ill?"), said(notKnown), (*Interview).takeFrail},
 }
@@ -101,15 +102,21 @@ func (i *Interview) usualQuiet() string {
 
 var betweenTimes = regexp.MustCompile(`\s*(?:\bto\b|\buntil\b|-|–)\s*`)
 
+// noQuiet is what a request says where somebody is up at every hour.
+const noQuiet = "[]"
+
 func (i *Interview) takeQuiet(text string) error {
 	text = strings.ToLower(text)
 	if text == strings.ToLower(i.usualQuiet()) {
 		i.quiet = ""
 		return nil
 	}
-	if text == "never" || text == "none" || text == "no" {
-		i.quiet = "[]"
+	switch text {
+	case "never", "never: somebody is up all night", "somebody is up all night":
+		i.quiet = noQuiet
 		return nil
+	case "no", "none", "nobody", "yes":
+		return fmt.Errorf("%q can be read two ways: write never if somebody is up all night, or two times between which everybody sleeps, such as 11pm to 5am", text)
 	}
 	times := betweenTimes.Split(text, -1)
 	if len(times) != 2 {
@@ -138,6 +145,8 @@ func (i *Interview) takeGuests(text string) error {
 	for n, m := range headNumbers.FindAllStringSubmatch(strings.ToLower(text), -1) {
 		heads, err := strconv.Atoi(m[1])
 		switch {
+		case slices.Contains([]string{"lb", "lbs", "pound", "pounds", "oz", "kg", "g", "pm", "am", "in", "f", "c"}, m[2]):
+			return fmt.Errorf("%q is not a number of people; write 8, or 6 adults and 2 children. Dishes are asked for later", text)
 		case err != nil || heads > 10_000:
 			return fmt.Errorf("%q is not a number of people", text)
 		case n > 1:

@@ -2,9 +2,7 @@ package draft
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule"
@@ -16,8 +14,10 @@ import (
 type dish struct {
 	name  string // as the cook calls it
 	cut   cut.Cut
-	count int    // pieces; 0 where nothing is said
-	mass  string // of one piece, with its unit; empty where nothing is said
+	which []cut.Cut // it may be any of these; none where that is known
+	count int       // pieces; 0 where nothing is said
+	mass  string    // of one piece, with its unit; empty where nothing is said
+	thick string    // of one piece, with its unit; empty where nothing is said
 	prep  []string
 	label bool   // it was read
 	done  string // a doneness or a temperature; empty for the usual one
@@ -31,12 +31,22 @@ func (d dish) title() string { return strings.ToUpper(d.name[:1]) + d.name[1:] }
 // none". What is said of label and doneness stands behind commas.
 func readDish(text string) (dish, error) {
 	parts := strings.Split(text, ",")
-	count, mass, name := readAmount(parts[0])
-	found, unknown := cut.One(name)
-	if unknown != "" {
-		return dish{}, fmt.Errorf("%s", unknown)
+	s := cut.Speak(parts[0])
+	if s.Name == "" {
+		return dish{}, fmt.Errorf("%q does not say what it is; write a dish, such as brisket, 10 lb; or 2 chickens", text)
 	}
-	d := dish{name: name, cut: found, count: count, mass: mass, told: map[string]bool{KeyAmount: count > 0 || mass != ""}}
+	found, unknown := cut.One(s.Name)
+	which, _ := cut.Named(s.Name)
+	switch {
+	case unknown == "":
+		which = nil
+	case len(which) == 0:
+		return dish{}, fmt.Errorf("%s", unknown)
+	default:
+		found = which[0]
+	}
+	d := dish{name: s.Name, cut: found, which: which, told: map[string]bool{}}
+	d.amount(s)
 	for _, part := range parts[1:] {
 		if err := d.hear(strings.TrimSpace(part)); err != nil {
 			return dish{}, err
@@ -47,14 +57,7 @@ func readDish(text string) (dish, error) {
 
 // hear takes one more thing that is said of a dish.
 func (d *dish) hear(part string) error {
-	if count, mass, rest := readAmount(part); rest == "" && (count > 0 || mass != "") && !d.isDegree(part) {
-		if mass != "" {
-			d.mass = mass
-		}
-		if count > 0 {
-			d.count = count
-		}
-		d.told[KeyAmount] = true
+	if s := cut.Speak(part); s.Name == "" && !d.isDegree(part) && d.amount(s) {
 		return nil
 	}
 	low := strings.ToLower(part)
@@ -75,6 +78,21 @@ func (d *dish) hear(part string) error {
 	return fmt.Errorf("%q cannot be read of %s; behind its name and amount comes what its label says, such as label none, or how done it is to be, such as medium-rare or 203 F", part, d.name)
 }
 
+// amount takes what is said of how much it is; false for nothing.
+func (d *dish) amount(s cut.Spoken) bool {
+	if s.Weight != "" {
+		d.mass = s.Weight
+	}
+	if s.Count > 0 {
+		d.count = s.Count
+	}
+	if s.Thickness != "" {
+		d.thick = s.Thickness
+	}
+	d.told[KeyAmount] = d.told[KeyAmount] || d.mass != "" || d.count > 0
+	return s.Weight != "" || s.Count > 0 || s.Thickness != ""
+}
+
 func (d *dish) isDoneness(word string) bool {
 	return slices.ContainsFunc(d.cut.Doneness, func(x cut.Doneness) bool { return x.Name == word })
 }
@@ -82,33 +100,6 @@ func (d *dish) isDoneness(word string) bool {
 func (d *dish) isDegree(text string) bool {
 	_, err := unit.ParseTemperature(text)
 	return err == nil
-}
-
-var (
-	massIn   = regexp.MustCompile(`(?i)\b\d+(?:\.\d+)?\s*(?:kg|g|lbs?|pounds?|oz|ounces?)\b(?:\s*\d+(?:\.\d+)?\s*oz\b)?`)
-	countIn  = regexp.MustCompile(`(?i)^\s*(\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|a dozen)\b\s*(?:x\b|×)?\s*`)
-	bindings = regexp.MustCompile(`(?i)^(?:(?:racks?|pieces?|heads?|ears?)\s+of\s+|of\s+|x\s+|×\s*)`)
-	tail     = regexp.MustCompile(`(?i)\s*\b(?:each|apiece|a piece|of|at|x)\s*$`)
-)
-
-// counts are numbers that people write as words.
-var counts = map[string]int{"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "a dozen": 12}
-
-// readAmount takes a count and a weight from a text, and gives what is left.
-func readAmount(text string) (count int, mass, rest string) {
-	if at := massIn.FindStringIndex(text); at != nil {
-		mass = strings.TrimSpace(text[at[0]:at[1]])
-		text = tail.ReplaceAllString(text[:at[0]], "") + " " + text[at[1]:]
-	}
-	if m := countIn.FindStringSubmatch(text); m != nil {
-		word := strings.ToLower(m[1])
-		if count = counts[word]; count == 0 {
-			count, _ = strconv.Atoi(word) // digits by the pattern; too many of them are no count
-		}
-		text = text[len(m[0]):]
-	}
-	text = strings.TrimSpace(tail.ReplaceAllString(text, ""))
-	return count, mass, strings.Join(strings.Fields(bindings.ReplaceAllString(text, "")), " ")
 }
 
 // labelWords are what labels say, by how their words begin.
@@ -139,7 +130,7 @@ func (d *dish) takeLabel(text string) error {
 		}
 		i := slices.IndexFunc(labelWords, func(l struct{ begins, prep string }) bool { return strings.HasPrefix(word, l.begins) })
 		if i < 0 {
-			return fmt.Errorf("%q is not known of a label; write solution, tenderized, rolled, stuffed or brined, nothing of these, or not read", word)
+			return fmt.Errorf("%q is nothing that a label says; write solution, tenderized, rolled, stuffed or brined, nothing of these, or not read", word)
 		}
 		if !slices.Contains(prep, labelWords[i].prep) {
 			prep = append(prep, labelWords[i].prep)

@@ -12,6 +12,7 @@
 //	when.go       a day and a time in the cook's words
 //	dish.go       a dish in the cook's words
 //	follow.go     what is asked of a dish: how much, what its label says, how done
+//	night.go      whether a fire may burn through the night
 //	like.go       days of our own to begin with
 //	write.go      the text of the request
 package draft

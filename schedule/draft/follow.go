@@ -21,6 +21,7 @@ type follow struct {
 }
 
 var followUps = []follow{
+	{KeyWhich, func(d *dish) bool { return len(d.which) > 0 }, whichText, func(*Interview, *dish) string { return "" }, takeWhich},
 	{KeyAmount, always, amountText, func(*Interview, *dish) string { return enough }, takeAmount},
 	{KeyLabel, (*dish).hasLabel, labelText, func(*Interview, *dish) string { return notRead }, takeLabel},
 	{KeyDone, (*dish).hasChoice, doneText, usualDone, takeDone},
@@ -51,9 +52,31 @@ func (i *Interview) try(d *dish, key string, change func(*dish)) error {
 	return nil
 }
 
+func whichText(_ *Interview, d *dish) string {
+	var names []string
+	for _, c := range d.which {
+		names = append(names, c.Name)
+	}
+	return fmt.Sprintf("%s: which? %s", d.title(), strings.Join(names, ", "))
+}
+
+// takeWhich takes one of the foods that go by the dish's name.
+func takeWhich(i *Interview, d *dish, text string) error {
+	meant, _ := cut.Named(text)
+	for _, c := range d.which {
+		if len(meant) == 1 && meant[0].Name == c.Name || len(meant) > 1 && strings.EqualFold(strings.ReplaceAll(text, " ", "-"), c.Name) {
+			return i.try(d, KeyWhich, func(d *dish) { d.cut, d.which = c, nil })
+		}
+	}
+	return fmt.Errorf("%q is none of them; write one: %s", text, whichText(i, d))
+}
+
 const enough = "enough for the guests"
 
 func amountText(i *Interview, d *dish) string {
+	if d.cut.Style == cut.Small {
+		return fmt.Sprintf("%s: how much? Pieces, the weight of one or how thick. Such as: 2 of %s", d.title(), i.usualPiece(d.cut))
+	}
 	return fmt.Sprintf("%s: how much? Pieces, the weight of one, or both. Such as: 2 of %s", d.title(), i.usualPiece(d.cut))
 }
 
@@ -64,11 +87,11 @@ func takeAmount(i *Interview, d *dish, text string) error {
 		d.told[KeyAmount] = true
 		return nil
 	}
-	count, mass, rest := readAmount(text)
-	if rest != "" || count == 0 && mass == "" {
+	s := cut.Speak(text)
+	if s.Name != "" || s.Count == 0 && s.Weight == "" && s.Thickness == "" {
 		return fmt.Errorf("%q is no amount; write pieces, the weight of one, or both: 2, 10 lb, 2 of 4.5 lb", text)
 	}
-	return i.try(d, KeyAmount, func(d *dish) { d.count, d.mass = count, mass })
+	return i.try(d, KeyAmount, func(d *dish) { d.amount(s) })
 }
 
 // hasLabel says whether a dish comes with a label that matters: whole meat.

@@ -18,7 +18,7 @@ type Question struct {
 	Default string // what no answer stands for, as people say it
 }
 
-// Keys of the questions, in their order. The last three are asked of a dish.
+// Keys of the questions, in their order. Those from which on are asked of a dish.
 const (
 	KeyWhen   = "when"
 	KeyZone   = "zone"
@@ -28,9 +28,11 @@ const (
 	KeyGuests = "guests"
 	KeyFrail  = "frail"
 	KeyDish   = "dish"
+	KeyWhich  = "which"
 	KeyAmount = "amount"
 	KeyLabel  = "label"
 	KeyDone   = "done"
+	KeyNight  = "overnight" // asked last, and only of a cook that may take the night
 )
 
 // Interview asks for a day. Its zero value is not ready: see [New].
@@ -50,7 +52,10 @@ type Interview struct {
 
 	asked int // of the questions about the day
 	open  *dish
+	full  bool // there are no more dishes
 	over  bool
+
+	overnight bool
 }
 
 // New begins to ask. Now is the time on the cook's clock, in the zone that the machine
@@ -84,6 +89,8 @@ func (i *Interview) Next() (Question, bool) {
 		}
 		i.close()
 		return i.Next()
+	case i.full:
+		return Question{Key: KeyNight, Text: nightText, Default: "no"}, true
 	case len(i.dishes) < len(i.like.dishes):
 		return Question{Key: KeyDish, Text: i.dishText(), Default: i.like.dishes[len(i.dishes)]}, true
 	case len(i.dishes) == 0:
@@ -123,9 +130,19 @@ func (i *Interview) Answer(text string) error {
 		return nil
 	case i.open != nil:
 		return i.open.next().take(i, i.open, text)
+	case i.full:
+		yes, err := yesOrNo(text)
+		if err != nil {
+			return err
+		}
+		i.overnight, i.over = yes, true
+		return i.Fault()
 	case saysNoMore(text):
 		if len(i.dishes) == 0 {
 			return errors.New("a day has at least one dish")
+		}
+		if i.full = i.longNight(); i.full {
+			return nil
 		}
 		i.over = true
 		return i.Fault()

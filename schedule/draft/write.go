@@ -29,9 +29,14 @@ func (i *Interview) Text() string {
 		line("# oven: {} # to finish and hold food in")
 	}
 	if i.quiet != "" {
-		line("quiet: %s # nobody tends a fire then", i.quiet)
+		line("quiet: %s # %s", i.quiet, quietRemark(i.quiet))
 	} else {
 		line("# quiet: [{from: \"23:00\", to: \"05:00\"}] # so it is where nothing is said, and the plan may bend it")
+	}
+	if i.overnight {
+		line("overnight: true # the fire may burn through the night, and nobody watches it")
+	} else if i.longNight() {
+		line("# overnight: true # then the fire may burn through the night, and nobody watches it")
 	}
 	line("# weather: %s # as forecast for the day", i.usualWeather())
 	if i.units != unit.US {
@@ -44,16 +49,23 @@ func (i *Interview) Text() string {
 	return b.String()
 }
 
+func quietRemark(quiet string) string {
+	if quiet == noQuiet {
+		return "somebody is up all night"
+	}
+	return "nobody tends a fire then"
+}
+
 func (i *Interview) guestsField() string {
-	if i.guests.Children == 0 && !i.guests.Frail {
+	if i.guests.Children == 0 && !i.frailKnown {
 		return fmt.Sprint(i.guests.Adults)
 	}
 	text := fmt.Sprintf("adults: %d", i.guests.Adults)
 	if i.guests.Children > 0 {
 		text += fmt.Sprintf(", children: %d", i.guests.Children)
 	}
-	if i.guests.Frail {
-		text += ", frail: true"
+	if i.frailKnown {
+		text += fmt.Sprintf(", frail: %t", i.guests.Frail)
 	}
 	return "{" + text + "}"
 }
@@ -90,10 +102,21 @@ func (d dish) fields() []string {
 	if usual, ok := d.cut.DefaultDoneness(); d.done != "" && !(ok && d.done == usual.Name) {
 		fields = append(fields, "target: "+d.done)
 	}
+	if d.thick != "" {
+		fields = append(fields, "thickness: "+thickText(d.thick))
+	}
 	if d.label {
 		fields = append(fields, "prep: ["+strings.Join(d.prep, ", ")+"]")
 	}
 	return fields
+}
+
+// thickText is a thickness as YAML reads it.
+func thickText(text string) string {
+	if strings.HasSuffix(text, `"`) {
+		return strings.TrimSpace(strings.TrimSuffix(text, `"`)) + " in"
+	}
+	return text
 }
 
 // called says whether the cook has a name of their own for the cut.
@@ -105,7 +128,7 @@ func (d dish) called() bool {
 
 func (i *Interview) remark(d dish) string {
 	var remarks []string
-	if d.mass == "" && d.cut.Style != cut.Timed {
+	if d.mass == "" && d.cut.Style != cut.Timed && d.thick == "" {
 		remarks = append(remarks, "weigh it, weight: "+i.usualPiece(d.cut))
 	}
 	if d.hasLabel() && !d.label {

@@ -69,6 +69,9 @@ func (v *view) remedy(r schedule.Remedy) string {
 	if len(then) > 0 {
 		text += " Then: " + strings.Join(then, ", ") + "."
 	}
+	if r.Write != "" {
+		text += " In the request: " + clean(r.Write) + "."
+	}
 	return text
 }
 

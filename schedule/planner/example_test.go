@@ -81,6 +81,7 @@ dishes:
 	// Output:
 	// feasible: false
 	// danger clash [shoulder]
+	// info assumed []
 	// remedy: earlier
 }
 

@@ -214,6 +214,8 @@ func TestTheCookIsAskedNotSkipped(t *testing.T) {
 		{"", "{cut: chicken, weight: 4 lb, prep: [injected]}", true, false},
 		{"", "{cut: steak, weight: 12 oz, target: medium}", true, false},
 		{"guests: {adults: 4, frail: true}\n", "{cut: chicken, weight: 4 lb}", false, true},
+		{"guests: {adults: 4, frail: false}\n", "{cut: chicken, weight: 4 lb, prep: []}", false, false},
+		{"guests: {adults: 4}\n", "{cut: chicken, weight: 4 lb, prep: []}", true, false},
 		{"", "{cut: corn, count: 4}", false, false},
 	} {
 		p := plantest.Day(t, plantest.Evening(plantest.Kettle22+c.rest, c.dish))

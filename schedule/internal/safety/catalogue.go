@@ -36,9 +36,9 @@ var catalogue = []entry{
 		func(s Situation) bool { return s.TargetBelowMinimum }},
 	{Caution{"frail-guests", Warn, "Very young, old, pregnant or ill guests get nothing below the published minimum: measure every piece you serve them.", "fsis_memory"},
 		func(s Situation) bool { return s.Frail }},
-	{Caution{"who-eats", Warn, "Ask first: is anyone who eats very young, old, pregnant or ill? Then say frail guests and plan again: the rules are stricter.", "fsis_memory"},
+	{Caution{"who-eats", Warn, "Ask first: is anyone who eats very young, old, pregnant or ill? Then write frail: true under guests and plan again: the rules are stricter. If nobody is, write frail: false.", "fsis_memory"},
 		func(s Situation) bool {
-			return !s.Frail && !s.NoSchedule && (s.WholeMuscle || s.Poultry || s.Ground)
+			return !s.Frail && !s.FrailAsked && !s.NoSchedule && (s.WholeMuscle || s.Poultry || s.Ground)
 		}},
 	{Caution{"label-not-read", Warn, "Label not read: solution, basted, tenderized, rolled, tied, stuffed? Say so. Until then birds 165 °F (74 °C) everywhere, pork 155 °F (69 °C) or 145 °F (63 °C) held for 3 min.", "fda_3_401_11"},
 		func(s Situation) bool { return s.LabelUnread && !s.NoSchedule }},

@@ -106,6 +106,7 @@ func TestWhatEachSituationBrings(t *testing.T) {
 		{"pork, label not read", Situation{}.With(Pork, Prep{}).WithLabel(Pork, false), []string{"who-eats", "label-not-read", "rest-counts"}},
 		{"beef, label not read", Situation{}.With(Beef, Prep{}).WithLabel(Beef, false), []string{"who-eats", "rest-counts"}},
 		{"bird, label read, frail guests", Situation{Frail: true}.With(Poultry, Prep{}).WithLabel(Poultry, true), []string{"frail-guests", "measure-poultry"}},
+		{"bird, asked, and nobody is frail", Situation{FrailAsked: true}.With(Poultry, Prep{}), []string{"measure-poultry"}},
 		{"turkey patties", Situation{}.With(GroundPoultry, Prep{}), []string{"who-eats", "measure-ground"}},
 		{"stuffed loin", Situation{}.With(Pork, Prep{Stuffed: true}), []string{"who-eats", "measure-stuffing", "rest-counts"}},
 		{"injected brisket", Situation{}.With(Beef, Prep{Injected: true}), []string{"who-eats", "pierced", "rest-counts"}},

@@ -50,6 +50,7 @@ type Situation struct {
 	Stuffed            bool
 	Pierced            bool // injected or tenderised
 	Frail              bool // a guest is very young, old, pregnant or ill
+	FrailAsked         bool // it was asked, and nobody is
 	LabelUnread        bool // of a bird or of pork nobody said what was done to it
 	TargetBelowMinimum bool
 	Holding            bool // something waits hot

@@ -7,11 +7,48 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
+	"github.com/rickb777/date/clock"
 )
 
 // menuFindings are what there is to say of a menu before anything is arranged.
 func menuFindings(r schedule.Request) []schedule.Finding {
-	return append(assumedFindings(r), guestFindings(r)...)
+	return append(append(earlyFindings(r), assumedFindings(r)...), guestFindings(r)...)
+}
+
+// Meals between these hours are likely of the evening, and their PM is missing (an
+// assumption): nobody grills at five in the morning, and whoever does is only told.
+var firstDoubted, lastDoubted = clock.New(1, 0, 0, 0), clock.New(6, 30, 0, 0)
+
+// earlyFindings doubt a meal in the small hours.
+func earlyFindings(r schedule.Request) []schedule.Finding {
+	doubted := func(path string, c clock.Clock) []schedule.Finding {
+		if c < firstDoubted || c > lastDoubted {
+			return nil
+		}
+		at, evening := fmt.Sprintf("%d:%02d", c.Hours(), c.Minutes()), c+12*clock.Hour
+		return []schedule.Finding{day.Finding(schedule.CodeEarlyMeal, path, nil, fmt.Sprintf(
+			"%s is read as %s in the morning, and the meal is planned for then. For the evening write time: %q and plan again.", at, at, evening.HhMm()))}
+	}
+	found := doubted("serve.time", r.Serve.Time)
+	for i, dish := range r.Dishes {
+		if dish.Serve != nil {
+			found = append(found, doubted(fmt.Sprintf("dishes[%d].serve", i), dish.Serve.Time)...)
+		}
+	}
+	return found
+}
+
+// assumedWeather says what is taken for the weather that nobody said; empty for nothing.
+func assumedWeather(r schedule.Request) string {
+	if r.Weather.Air != nil {
+		return ""
+	}
+	text := "the air, " + r.Units.Grate(day.MildDay())
+	if r.Weather.Wind == 0 && !r.Weather.Rain {
+		text = "the weather, " + r.Units.Grate(day.MildDay()) + ", dry and calm"
+	}
+	return text
 }
 
 // assumedFindings say in one breath what nobody said and the catalogue knows.
@@ -30,14 +67,39 @@ func assumedFindings(r schedule.Request) []schedule.Finding {
 		fed = fed || dish.Assumes(schedule.AssumedCount)
 		parts, ids = append(parts, part), append(ids, dish.ID)
 	}
-	if len(parts) == 0 {
+	weather := assumedWeather(r)
+	var said []string
+	if len(parts) > 0 {
+		text := strings.Join(parts, "; ")
+		if fed {
+			text += fmt.Sprintf("; so many for the guests, %s", headCount(*r.Guests))
+		}
+		said = append(said, text)
+	}
+	if weather != "" {
+		said = append(said, weather)
+	}
+	if len(said) == 0 {
 		return nil
 	}
-	text := "Assumed, because nobody said: " + strings.Join(parts, "; ")
-	if fed {
-		text += fmt.Sprintf("; so many for the guests, %s", headCount(*r.Guests))
+	text := "Assumed, because nobody said: " + strings.Join(said, "; ") + "."
+	if len(parts) > 0 {
+		text += " Weigh what you buy and plan again: the hours follow the weight."
 	}
-	f := day.Finding(schedule.CodeAssumed, "dishes", nil, text+". Weigh what you buy and plan again: the hours follow the weight.")
-	f.Dishes = ids
+	if weather != "" {
+		text += " Write the forecast as weather: " + weatherLine(r.Units) + " and plan again: cold and wind take more coals and time."
+	}
+	f := day.Finding(schedule.CodeAssumed, "dishes", nil, text)
+	if f.Dishes = ids; len(parts) == 0 {
+		f.Path = "weather"
+	}
 	return []schedule.Finding{f}
+}
+
+// weatherLine is an example of what may be said of the weather.
+func weatherLine(u unit.System) string {
+	if u == unit.Metric {
+		return "{air: 5 C, wind: 12 km/h}"
+	}
+	return "{air: 40 F, wind: 8 mph}"
 }

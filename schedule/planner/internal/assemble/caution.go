@@ -13,7 +13,7 @@ import (
 // Cautions are those that apply to the plan, most important first. A day that
 // cannot be done, and a forecast, light no fire.
 func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule.Caution {
-	s := safety.Situation{Charcoal: d.Grill.BurnsCharcoal(), Frail: d.Frail, NoSchedule: !p.Feasible}
+	s := safety.Situation{Charcoal: d.Grill.BurnsCharcoal(), Frail: d.Frail, FrailAsked: d.Req.Guests != nil && d.Req.Guests.NoneFrail, NoSchedule: !p.Feasible}
 	s.ChillAhead = d.Chill
 	for i := range d.Items {
 		it := &d.Items[i]

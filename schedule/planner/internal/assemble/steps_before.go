@@ -33,7 +33,7 @@ func (it *Itinerary) before(dish *day.Item, batches []*arrange.Placed) {
 		on = max(on, p.On)
 	}
 	by := it.D.At(on).Add(-takeOutMinutes(dish))
-	if dish.Prep.Brined {
+	if dish.Dish.ToSalt() {
 		by = it.salt(dish, by)
 	}
 	if dish.Thaws {
@@ -115,7 +115,7 @@ func (it *Itinerary) thaw(dish *day.Item, by time.Time) {
 	}
 	inWater := by.Add(-instant.Minutes(fast.MostHours * 60)).Truncate(instant.Quarter)
 	// The water is changed every 30 min, and salt may not wait after it.
-	watched := len(d.Untended(inWater, by)) == 0 && !dish.Prep.Brined
+	watched := len(d.Untended(inWater, by)) == 0 && !dish.Dish.ToSalt()
 	at, how, needs := start(slow), slow, 5.0
 	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
 		if !watched || inWater.Before(d.Clock(e)) {

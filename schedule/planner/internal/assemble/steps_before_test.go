@@ -95,7 +95,7 @@ func TestFrozenOnASlowFire(t *testing.T) {
 }
 
 func TestDryBrineTheEveningBefore(t *testing.T) {
-	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Sleep, "{name: Chicken, cut: chicken-spatchcock, weight: 4.5 lb, prep: [brined]}"))
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Sleep, "{name: Chicken, cut: chicken-spatchcock, weight: 4.5 lb, prep: [salt]}"))
 	steps := plantest.StepsOf(p, schedule.StepTakeOut, "chicken")
 	if len(steps) != 2 || steps[0].At.Format("Mon 15:04") != "Fri 20:00" || !strings.HasPrefix(steps[0].Text, "Salt Chicken") {
 		t.Errorf("steps %v", steps)
@@ -103,6 +103,12 @@ func TestDryBrineTheEveningBefore(t *testing.T) {
 	plain := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Sleep, "{name: Chicken, cut: chicken-spatchcock, weight: 4.5 lb}"))
 	if plain.Dishes[0].MinimumC != p.Dishes[0].MinimumC {
 		t.Errorf("a brine changes the minimum from %g to %g", plain.Dishes[0].MinimumC, p.Dishes[0].MinimumC)
+	}
+	for _, salted := range []string{"brined", "injected", "brined, salt", "injected, salt"} {
+		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Sleep, "{name: Chicken, cut: chicken-spatchcock, weight: 4.5 lb, prep: ["+salted+"]}"))
+		if steps := plantest.StepsOf(p, schedule.StepTakeOut, "chicken"); len(steps) != 1 || strings.Contains(steps[0].Text, "Salt") {
+			t.Errorf("%s: it is salted again: %v", salted, steps)
+		}
 	}
 }
 

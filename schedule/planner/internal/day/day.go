@@ -19,6 +19,9 @@ func ClockIn(r schedule.Request, c *schedule.Clock, loc *time.Location) time.Tim
 // mildDay is what a request without weather gets.
 var mildDay = unit.FromFahrenheit(70)
 
+// MildDay is the air of a day whose weather nobody said.
+func MildDay() unit.Temperature { return mildDay }
+
 // defaultHumidity is the relative humidity of a day that says nothing.
 const defaultHumidity = 0.5
 

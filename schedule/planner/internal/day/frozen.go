@@ -17,7 +17,7 @@ func (it *Item) resolveFrozen() []schedule.Fault {
 	if it.Cut.Style == cut.Timed {
 		return []schedule.Fault{{Path: it.Path("start"), Sentence: it.Cut.Title + " goes by the clock, which does not know frozen; leave start out"}}
 	}
-	if it.Cut.Style == cut.Small && it.Dish.Finish == "" && !it.Prep.Brined {
+	if it.Cut.Style == cut.Small && it.Dish.Finish == "" && !it.Prep.Brined && !it.Dish.ToSalt() {
 		for _, s := range it.Spots() {
 			it.FromFrozen = it.FromFrozen || safety.JudgeFrozen(s.LevelC).Kind != safety.Refused
 		}

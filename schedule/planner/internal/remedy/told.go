@@ -99,9 +99,26 @@ func (m *mender) settled(all []priced) []schedule.Remedy {
 		if p, ok := m.inFull(rem); ok {
 			tell(&rem.Remedy, p)
 		}
+		rem.Write = asWritten(rem.Edits, m.plan.Request)
 		out = append(out, rem.Remedy)
 	}
 	return out
+}
+
+// asWritten says what a remedy is in the request: the lines to write.
+func asWritten(edits []schedule.Edit, r schedule.Request) string {
+	var lines []string
+	for _, e := range edits {
+		dish, line := e.Line(r)
+		if line == "" {
+			return ""
+		}
+		if dish != "" {
+			line = dish + ", " + line
+		}
+		lines = append(lines, line)
+	}
+	return strings.Join(lines, "; ")
 }
 
 // inFull is the day that a remedy leads to, planned as Make plans it; false where that
