@@ -53,3 +53,22 @@ func TestKindsOfRoughLogs(t *testing.T) {
 		}
 	}
 }
+
+// What was called off before a fire that was lit late is put on by no revision, and so by
+// none at another hour.
+func TestACalledOffDishIsNotPutOnTwice(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	on := func(now string) (at time.Time, done bool) {
+		q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-03 05:59,brisket,dish-cancelled,\n2027-07-03 11:29,,lit,\n", now)
+		for _, s := range q.Steps {
+			if s.Kind == schedule.StepPutOn && s.Dish == "brisket" && s.Done {
+				return s.At, true
+			}
+		}
+		return at, false
+	}
+	first, was := on("2027-07-03 11:51")
+	if then, is := on("2027-07-03 12:51"); was && (!is || !then.Equal(first)) {
+		t.Errorf("put on at %v, and an hour later at %v", first, then)
+	}
+}

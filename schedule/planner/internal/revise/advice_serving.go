@@ -15,8 +15,10 @@ func (v *Revision) unhurried(ctx context.Context, p *schedule.Plan, why string) 
 	for _, later := range []int{20, 40, 60, 90, 120} {
 		at := p.ServeAt.Add(time.Duration(later) * time.Minute)
 		e := schedule.Entry{At: v.now, Kind: schedule.LogServingMoved, Value: at.Format(time.RFC3339)}
-		w, ok := v.with(ctx, e)
-		if !ok || w.attempt != (attempt{}) {
+		x := *v
+		x.surely = true
+		w, ok := x.with(ctx, e)
+		if !ok {
 			continue
 		}
 		return []schedule.Remedy{{Code: "later", For: why, Text: fmt.Sprintf("Serve at %s.", v.clock(at)), Price: fmt.Sprintf("Dinner is %s later", v.span(float64(later))),

@@ -44,6 +44,9 @@ const longestWait = 24 * 60
 // little as it can. It moves where what is on the fire is expected too late for it, to
 // where that has the asked chance.
 func (v *Revision) attempts() []attempt {
+	if v.surely {
+		return []attempt{{}}
+	}
 	likely := v.delay(false)
 	sure := min(v.delay(true), max(longestWait, likely))
 	var out []attempt

@@ -41,6 +41,7 @@ type Revision struct {
 	moved     bool
 	remainder remainder
 	attempt   attempt // by which the rest of the day could be arranged
+	surely    bool    // only as asked, at the asked chance
 	err       error   // of the judge of safety
 }
 

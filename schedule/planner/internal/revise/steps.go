@@ -337,5 +337,10 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 		}
 		return a.on.set && !s.At.Before(a.on.at)
 	}
-	return true // of a dish that is no longer wanted
+	for _, c := range v.called { // of a dish that is no longer wanted
+		if c.is(s.Dish, s.Batch) && !c.on.set {
+			return s.Kind == schedule.StepThaw || s.Kind == schedule.StepTakeOut
+		}
+	}
+	return true
 }
