@@ -35,6 +35,23 @@ func TestLiveSheetSaysDangerFirst(t *testing.T) {
 	}
 }
 
+// What kills is told before the fire is lit, above the forms; on a day under way what is to be
+// done comes first.
+func TestLiveSheetWarnsBeforeTheFire(t *testing.T) {
+	p := keptPlan(t, "small")
+	for _, revision := range []int{0, 2} {
+		p.Revision = revision
+		page := live(t, p, p.Steps[0].At, Live{Forms: "<p>FORMS</p>"})
+		warned, forms := strings.Index(page, "carbon monoxide"), strings.Index(page, "FORMS")
+		if warned < 0 || forms < 0 || (warned < forms) != (revision == 0) {
+			t.Errorf("revision %d: warned at %d, forms at %d", revision, warned, forms)
+		}
+		if strings.Count(page, "<h2>Safety</h2>") != 1 {
+			t.Errorf("revision %d: told %d times", revision, strings.Count(page, "<h2>Safety</h2>"))
+		}
+	}
+}
+
 // The page parts the day at now: nothing is lost, and nothing is there twice.
 func TestLiveSheetPartsTheDay(t *testing.T) {
 	p := keptPlan(t, "overnight")
