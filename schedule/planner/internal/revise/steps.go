@@ -39,6 +39,9 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if v.lookedAt(s, l) {
 			continue
 		}
+		if s.Kind == schedule.StepRefuel && !s.Done && !p.Phases[s.Phase-1].To.After(v.now.Add(unfedFor)) {
+			s.Text = "Leave this out: this fire is over before new coals burn."
+		}
 		out = append(out, v.dueNow(s, l))
 	}
 	for _, s := range slices.Concat(v.first.Steps, v.waitsOfCalled(p, l)) { // done, and no part of the day as it is arranged now
@@ -125,7 +128,7 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		before.Done = true
 		return before
 	}
-	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now.Add(unfedFor)) {
+	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
 		s.Done = true // with or without it, that fire is over
 		return s
 	}
