@@ -169,7 +169,7 @@ func (f *sheetForms) logged() (list []loggedLine) {
 		if l.withdrawn || len(list) == mostLogged {
 			continue
 		}
-		list = append(list, loggedLine{l.id, l.At.In(loc).Format("15:04") + " " + f.words(l.Entry)})
+		list = append(list, loggedLine{l.id, unit.System(f.plan.Units).Clock(l.At.In(loc)) + " " + f.words(l.Entry)})
 	}
 	return list
 }
@@ -206,7 +206,7 @@ func (f *sheetForms) words(e schedule.Entry) string {
 		}
 	case schedule.CarriesInstant:
 		if at, err := time.Parse(time.RFC3339, e.Value); err == nil {
-			text += " to " + at.Format("15:04")
+			text += " to " + unit.System(f.plan.Units).Clock(at)
 		}
 	case schedule.CarriesNothing, schedule.CarriesVents, schedule.CarriesCount:
 		if e.Value != "" {

@@ -87,7 +87,7 @@ func TestNewCutsKeepTheirMinimum(t *testing.T) {
 		if err := ask(leastF); err != nil {
 			t.Errorf("%s to %v F: %v", cut, leastF, err)
 		}
-		if err := ask(leastF - 1); err == nil || !strings.Contains(err.Error(), "published minimum") {
+		if err := ask(leastF - 1); err == nil || !strings.Contains(err.Error(), "USDA minimum") {
 			t.Errorf("%s to %v F: %v", cut, leastF-1, err)
 		}
 	}

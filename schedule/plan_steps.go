@@ -28,6 +28,7 @@ type StepKind string
 // Kinds of step.
 const (
 	StepThaw        StepKind = "thaw"
+	StepSalt        StepKind = "salt" // the dry brine of the evening before
 	StepTakeOut     StepKind = "take-out"
 	StepLayFire     StepKind = "lay-fire"
 	StepLight       StepKind = "light"

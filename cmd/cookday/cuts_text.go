@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"text/tabwriter"
 
@@ -16,7 +17,7 @@ const estimateMark = "~"
 // listCuts prints a row a cut.
 func listCuts(w io.Writer, cuts []schedule.Cut, columns int) error {
 	table := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(table, "  name\twhat it is\ta piece\ttaken off at")
+	fmt.Fprintln(table, "  name\twhat it is\tusual weight\ttaken off at")
 	for _, c := range cuts {
 		mark := " "
 		if c.Estimate {
@@ -36,7 +37,7 @@ func listCuts(w io.Writer, cuts []schedule.Cut, columns int) error {
 	p := page{columns: columns}
 	p.line("")
 	p.item(estimateMark+" ", "size and make-up are an estimate that was never compared with a cook.")
-	p.item("", "Taken off at: the habit of cooks, for some cuts below the published minimum. cookday cuts NAME says more of one.")
+	p.item("", "Taken off at: what cooks usually do, for some cuts below the USDA minimum. cookday cuts NAME says more about one.")
 	_, err := io.WriteString(w, p.String())
 	return err
 }
@@ -63,7 +64,7 @@ func writeCut(w io.Writer, c schedule.Cut, columns int) error {
 	if c.Note != "" {
 		p.row("Note", c.Note)
 	}
-	p.row("Figures from", sourcesText(c))
+	p.row("Figures", sourcesText(c))
 	_, err := io.WriteString(w, p.String())
 	return err
 }
@@ -78,18 +79,18 @@ func doneness(p *page, c schedule.Cut) {
 			label = "Done"
 		}
 		if d.Default {
-			usual = " (what a request without a target gets)"
+			usual = " (used when a request has no target)"
 		}
 		p.row(label, fmt.Sprintf("%s: %s; %s%s", core(d.CoreC), d.Name, d.Text, usual))
 	}
 	if len(c.TenderMinutes) > 0 {
-		p.row("", fmt.Sprintf("Tender after %s to %s in all at 225-250 °F.", about(unit.US, c.TenderMinutes[0]), about(unit.US, c.TenderMinutes[1])))
+		p.row("", fmt.Sprintf("By the bend, usually at %s inside, after %s to %s in all at 225-250 °F.", schedule.BendText(unit.US), about(unit.US, c.TenderMinutes[0]), about(unit.US, c.TenderMinutes[1])))
 	}
 }
 
 // minimumText is the published minimum with the rest that belongs to it.
 func minimumText(c schedule.Cut) string {
-	text := core(c.MinimumC) + " in the core, published"
+	text := core(c.MinimumC) + " inside (USDA)"
 	if c.MinimumRestMinutes > 0 {
 		text += fmt.Sprintf(", with %s of rest", about(unit.US, c.MinimumRestMinutes))
 	}
@@ -97,10 +98,17 @@ func minimumText(c schedule.Cut) string {
 }
 
 func shapeText(c schedule.Cut) string {
-	dimensions := func(s unit.System) string {
-		return fmt.Sprintf("%s x %s x %s", s.Length(unit.Length(c.ThicknessM)), s.Length(unit.Length(c.WidthM)), s.Length(unit.Length(c.LengthM)))
+	// A quarter of an inch is about 5 mm: none is told finer than the other.
+	dimensions := func(s unit.System, stepM float64) string {
+		length := func(m float64) string {
+			if stepM > 0 {
+				m = math.Round(m/stepM) * stepM
+			}
+			return s.Length(unit.Length(m))
+		}
+		return fmt.Sprintf("%s x %s x %s", length(c.ThicknessM), length(c.WidthM), length(c.LengthM))
 	}
-	return fmt.Sprintf("about %s (%s) at that weight", dimensions(unit.US), dimensions(unit.Metric))
+	return fmt.Sprintf("about %s (%s) at that weight", dimensions(unit.US, 0), dimensions(unit.Metric, 0.005))
 }
 
 func placesText(c schedule.Cut) string {
@@ -135,17 +143,17 @@ func wrapText(c schedule.Cut) string {
 	case !c.WrapAllowed:
 		return "never"
 	case c.Wrap == schedule.WrapNone:
-		return "not as a habit; may be wrapped"
+		return "not usually; may be wrapped"
 	}
-	return fmt.Sprintf("in %s, once the core is at %s", c.Wrap, core(c.WrapFromC))
+	return fmt.Sprintf("in %s, once it is %s inside", c.Wrap, core(c.WrapFromC))
 }
 
 func sourcesText(c schedule.Cut) string {
-	text := strings.Join(c.Sources, ", ")
+	text := "Doneness, rest and wrap are common practice, no source."
 	if c.Estimate {
-		text = "an estimate of size and make-up that was never compared with a cook"
+		text = "Size and make-up are an estimate that was never compared with a cook. " + text
 	}
-	return text + "; doneness, rest and wrap are common practice, no source"
+	return text
 }
 
 func core(c float64) string {

@@ -22,7 +22,7 @@ var inquiryHelp = map[string]string{
 	"grate":       "`temperature` beside the meat: \"250 F\"",
 	"humidity":    "`share` of what the air outside can hold: \"50 %\"",
 	"layout":      "`layout` of the coals: banked, ring, two-zone, spread or heap",
-	"prep":        "`words` with commas: injected, stuffed, rolled, tenderised, brined",
+	"prep":        "`words` with commas: injected, stuffed, rolled, tenderized, brined",
 	"probability": "`chances` to give the minutes for: 0.5,0.95",
 	"start":       "core `temperature` when it goes on: \"38 F\", or frozen",
 	"target":      "core `temperature` at take-off: \"203 F\", a doneness of the cut, or final@130F for the peak while it rests",

@@ -18,10 +18,10 @@ func writeOutlook(w io.Writer, q schedule.Inquiry, o schedule.Outlook, columns i
 	if units == "" {
 		units = unit.US
 	}
-	t.item("", outlookTitle(units, o))
+	t.item("", outlookTitle(units, o, q.Dish.Target != nil))
 	if o.Reaches {
 		t.line("")
-		t.WriteString(outlookTable(units, o))
+		t.WriteString(outlookTable(units, o, q.Dish.Target != nil))
 		t.line("")
 		t.item("", "From putting it on. One cook in ten is faster than early, one in ten slower than late.")
 	} else {
@@ -44,7 +44,7 @@ func writeOutlook(w io.Writer, q schedule.Inquiry, o schedule.Outlook, columns i
 
 // outlookTitle says what was asked: "Whole brisket, 12 lb: beside the coals ..., taken
 // off at 203 F." What cannot be done has no way of cooking, only its grate.
-func outlookTitle(units unit.System, o schedule.Outlook) string {
+func outlookTitle(units unit.System, o schedule.Outlook, asked bool) string {
 	text := o.Cut
 	if c, err := schedule.FindCut(o.Cut); err == nil {
 		text = c.Title
@@ -57,10 +57,19 @@ func outlookTitle(units unit.System, o schedule.Outlook) string {
 		way = "with the grate at " + units.Grate(unit.Temperature(o.GrateC))
 	}
 	text += ": " + way
-	if o.TargetC > 0 {
+	switch {
+	case byTheBend(o, asked):
+		text += ", taken off by the bend, usually at " + schedule.BendText(units)
+	case o.TargetC > 0:
 		text += ", taken off at " + units.Core(unit.Temperature(o.TargetC))
 	}
 	return text + "."
+}
+
+// byTheBend says whether a cut is taken off by how it bends, where no target was asked for.
+func byTheBend(o schedule.Outlook, asked bool) bool {
+	c, err := schedule.FindCut(o.Cut)
+	return err == nil && len(c.TenderMinutes) > 0 && !asked
 }
 
 func mark(severity schedule.Severity) string {
@@ -71,19 +80,23 @@ func mark(severity schedule.Severity) string {
 }
 
 // outlookTable has a row a milestone and a column for each probability asked for.
-func outlookTable(units unit.System, o schedule.Outlook) string {
+func outlookTable(units unit.System, o schedule.Outlook, asked bool) string {
 	var b strings.Builder
 	table := tabwriter.NewWriter(&b, 0, 0, 3, ' ', 0)
-	fmt.Fprint(table, "\tcore\tearly\texpected\tlate")
+	fmt.Fprint(table, "\tinside\tearly\texpected\tlate")
 	if len(o.Milestones) > 0 {
 		for _, q := range o.Milestones[0].Quantiles {
-			fmt.Fprintf(table, "\t%g %%", 100*q.Probability)
+			fmt.Fprintf(table, "\t%g%%", 100*q.Probability)
 		}
 	}
 	fmt.Fprintln(table)
 	for _, m := range o.Milestones {
 		core := ""
-		if m.CoreC > 0 {
+		switch {
+		case m.Kind == schedule.MilestoneOn || m.Kind == schedule.MilestoneRested: // what it is then decides nothing
+		case m.Kind == schedule.MilestoneTakeOff && byTheBend(o, asked):
+			core = "by the bend"
+		case m.CoreC > 0:
 			core = units.Core(unit.Temperature(m.CoreC))
 		}
 		fmt.Fprintf(table, "%s\t%s\t%s\t%s\t%s", strings.ReplaceAll(string(m.Kind), "-", " "), core,

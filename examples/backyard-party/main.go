@@ -39,7 +39,7 @@ func main() {
 			fmt.Printf("%-9s comes off between %s and %s\n", d.Name, about(off.Window.Early), about(off.Window.Late))
 		}
 	}
-	fmt.Printf("All is ready at %s with a chance of about %.0f %%.\n", about(p.ServeAt), 100*p.Chance.All)
+	fmt.Printf("All is ready at %s with a chance of %.0f%%.\n", about(p.ServeAt), 100*p.Chance.All)
 }
 
 // about rounds to five minutes, which is finer than a fire can be foreseen and the

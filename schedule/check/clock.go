@@ -114,7 +114,7 @@ func (c *checker) earliest() {
 // take-off is left to chance (the rule quiet-chance), what follows dinner is nobody's
 // business.
 var waitsForMorning = []schedule.StepKind{
-	schedule.StepThaw, schedule.StepTakeOut, schedule.StepLayFire, schedule.StepLight, schedule.StepSetVents, schedule.StepPutOn, schedule.StepWrap, schedule.StepLook, schedule.StepCheckFire, schedule.StepCheckOven, schedule.StepBeforeSleep, schedule.StepWaking, schedule.StepChangeFire, schedule.StepProbesOut, schedule.StepSear,
+	schedule.StepThaw, schedule.StepSalt, schedule.StepTakeOut, schedule.StepLayFire, schedule.StepLight, schedule.StepSetVents, schedule.StepPutOn, schedule.StepWrap, schedule.StepLook, schedule.StepCheckFire, schedule.StepCheckOven, schedule.StepBeforeSleep, schedule.StepWaking, schedule.StepChangeFire, schedule.StepProbesOut, schedule.StepSear,
 }
 
 // justOff says whether a look at an oven is that of whoever took the batch off in the hour

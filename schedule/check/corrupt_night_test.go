@@ -16,6 +16,7 @@ import (
 func untold(sentence string) func(*schedule.Plan) {
 	return func(p *schedule.Plan) {
 		s := theStep(p, schedule.StepBeforeSleep)
+		sentence := unit.System(p.Units).Own(sentence)
 		if !strings.Contains(s.Text, sentence) {
 			panic("nobody is told " + sentence)
 		}

@@ -34,7 +34,7 @@ dishes:
 	}
 	// Output:
 	// faults as made: 0
-	// dishes[0].target_c: target: 60.0 degC is refused for Burgers: A target of 140 °F (60 °C) is below the published minimum of 160 °F (72 °C). Grinding mixes surface bacteria through the meat: it is not planned below that.
+	// dishes[0].target_c: target: 60.0 degC is refused for Burgers: A target of 140 °F (60 °C) is below the USDA minimum of 160 °F (72 °C). Grinding mixes surface bacteria through the meat, so it can't go lower.
 	// dishes[0].target_c: target: 60.0 is not what the request asks for, 71.1
 	// dishes[0].batches: pieces: 5 pieces of 0.850 kg in all; the request has 6 of 1.021 kg
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
 )
 
 // burntNights are the nights through which a fire of this day burns.
@@ -57,7 +58,7 @@ func (c *checker) beforeSleep(q schedule.Interval) {
 		}
 	}
 	for _, want := range safety.SleepChecks() {
-		if !strings.Contains(seen, want.Sentence) {
+		if !strings.Contains(seen, want.Sentence) && !strings.Contains(seen, unit.System(c.plan.Units).Own(want.Sentence)) {
 			c.fault("steps", "before the night at %s nobody is told %q (%s)", told(q.From), want.Sentence, want.Code)
 		}
 	}

@@ -38,7 +38,7 @@ func TestDonenessAgainstPublishedMinimum(t *testing.T) {
 			if below && (c.Ground || c.Poultry || c.Food == "leftovers") {
 				t.Errorf("%s %s: %.1f C is below the published minimum of %.1f C", c.Name, d.Name, d.CoreC, least)
 			}
-			if says := strings.Contains(d.Text, "below the published minimum"); says != below {
+			if says := strings.Contains(d.Text, "below the USDA minimum"); says != below {
 				t.Errorf("%s %s: below the minimum is %v, the text says %v", c.Name, d.Name, below, says)
 			}
 			if d.Default && below != redByDefault[c.Name] {

@@ -86,16 +86,12 @@ func (v *view) next() string {
 		if !v.at(s.At).Equal(v.at(left[0].At)) {
 			break
 		}
-		word := v.kind(s)
-		if s.Dish != "" {
-			word += " (" + v.dish(s.Dish) + ")"
-		}
-		words = append(words, word)
+		words = append(words, v.stepTitle(s))
 	}
 	if len(words) == 0 {
 		return ""
 	}
-	return v.clockBy(left[0].At, v.now) + " " + list(words)
+	return v.clockBy(left[0].At, v.now) + " " + strings.Join(words, "; ")
 }
 
 func (v *view) entry(s schedule.Step) entry {

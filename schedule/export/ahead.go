@@ -61,6 +61,17 @@ func (v *view) lightAt() string {
 	if b := v.dayBefore(); b != nil && b.LightAt != nil {
 		text = v.clock(*b.LightAt) + " on " + v.day(*b.LightAt) + ", and " + text
 	}
+	return text + v.thawAt(*v.LightAt)
+}
+
+// thawAt says when to thaw what is frozen, where that is days before the fire.
+func (v *view) thawAt(light time.Time) string {
+	text := ""
+	for _, s := range v.Steps {
+		if s.Kind == schedule.StepThaw && !s.Done && !v.sameDay(s.At, light) {
+			text += "; thaw " + v.dish(s.Dish) + " from " + v.clock(s.At) + " on " + v.day(s.At)
+		}
+	}
 	return text
 }
 
@@ -87,7 +98,7 @@ func (v *view) sureBefore() string {
 	}
 	var words []string
 	for _, d := range b.Dishes {
-		words = append(words, clean(d.Name)+" "+strings.TrimPrefix(percent(d.Chance), "about "))
+		words = append(words, clean(d.Name)+" "+percent(d.Chance))
 	}
 	return "; cooked by " + v.clockBy(b.ServeAt, v.ServeAt) + ": " + strings.Join(words, ", ")
 }
@@ -111,7 +122,11 @@ func (v *view) fuelBefore() []string {
 	if b == nil || b.Fuel == nil {
 		return nil
 	}
-	return []string{"For the day before: " + lower(fuelText(b.Fuel))}
+	lines := []string{"For the day before: " + lower(fuelText(b.Fuel))}
+	if wood := chunksText(b.Fuel); wood != "" {
+		lines = append(lines, "For the day before: "+wood)
+	}
+	return lines
 }
 
 // lower starts a sentence that goes on after a colon.

@@ -19,10 +19,11 @@ const alarmBefore = "-PT5M"
 // come every few minutes (assumption).
 const refreshEvery = "PT15M"
 
-// Calendar writes the plan as one iCalendar object (RFC 5545): an event for each
-// stage of each batch, which leaves the time free, and one for each step, with an
-// alarm where it needs a person. A step's UID comes from its id, so a revised plan
-// moves events instead of doubling them; SEQUENCE is the revision.
+// Calendar writes the plan as one iCalendar object (RFC 5545): an event for each time at
+// which somebody has to do something, with one alarm; what comes within five minutes of it
+// is in it, and what happens by itself is left out. The UID is the id of its first step, so
+// a revised plan moves events instead of doubling them; SEQUENCE is the revision. A calendar
+// that was imported once keeps an event whose step has gone to another's: subscribe to it.
 //
 // DTSTAMP is the plan's first instant, or the now of a revision once that is later: a
 // first plan has no time of its own making, a clock would make the bytes differ from run
@@ -52,13 +53,8 @@ func Calendar(w io.Writer, p schedule.Plan) error {
 	if !v.Feasible {
 		c.noPlan()
 	}
-	for _, d := range v.Dishes {
-		for _, b := range d.Batches {
-			c.stages(d, b)
-		}
-	}
-	for _, s := range v.Steps {
-		c.step(s)
+	for _, group := range v.occasions() {
+		c.occasion(group)
 	}
 	c.end("VCALENDAR")
 	_, err = io.WriteString(w, c.String())
@@ -88,47 +84,6 @@ func (c *icalendar) noPlan() {
 	c.end("VEVENT")
 }
 
-// stages writes the stages of a batch. They have no id in the plan; theirs is made
-// as a step's is, of plan, dish, batch, kind and ordinal.
-func (c *icalendar) stages(d schedule.DishPlan, b schedule.Batch) {
-	seen := map[schedule.StageKind]int{}
-	for _, s := range likely(b) {
-		seen[s.Kind]++
-		what := c.stage(s)
-		title := c.dish(d.ID) + ": " + what
-		if len(d.Batches) > 1 {
-			title = fmt.Sprintf("%s, batch %d: %s", c.dish(d.ID), b.Number, what)
-		}
-		c.event(c.uid(d.ID, fmt.Sprint(b.Number), string(s.Kind), fmt.Sprint(seen[s.Kind])), s.From, s.To, title, nil)
-		c.line("TRANSP", "TRANSPARENT")
-		c.end("VEVENT")
-	}
-}
-
-// stage says a stage in a few words: "wrapped in foil, 250 °F".
-func (v *view) stage(s schedule.Stage) string {
-	text := phrase(s.Kind)
-	switch s.Kind {
-	case schedule.StageBare:
-		text = "on the grate"
-		if s.Place == schedule.HoldOven {
-			text = "in the oven"
-		}
-	case schedule.StageWrapped:
-		if s.With != "" {
-			text += " in " + clean(s.With)
-		}
-	case schedule.StageHold:
-		if s.Place != "" {
-			text += ", " + phrase(s.Place)
-		}
-	}
-	if s.LevelC > 0 && (s.Phase > 0 || s.Place == schedule.HoldOven) {
-		text += ", " + v.grate(s.LevelC)
-	}
-	return text
-}
-
 func (c *icalendar) uid(parts ...string) string {
 	plan, err := uuid.Parse(c.ID)
 	if err != nil { // a plan's own id may be any text
@@ -137,32 +92,64 @@ func (c *icalendar) uid(parts ...string) string {
 	return uuid.NewSHA1(plan, []byte("stage/"+strings.Join(parts, "/"))).String()
 }
 
-func (c *icalendar) step(s schedule.Step) {
-	e := c.entry(s)
-	title := capital(e.kind)
-	if s.Dish != "" {
-		title += ": " + c.dish(s.Dish)
+// occasions are the entries at which somebody has to do something, those close together in one.
+func (v *view) occasions() [][]entry {
+	var out [][]entry
+	for _, e := range v.merged(v.Steps) {
+		if !e.step.Attended {
+			continue
+		}
+		n := len(out)
+		if n > 0 && e.step.Done == out[n-1][0].step.Done && !e.step.At.After(out[n-1][0].step.At.Add(inOneGo)) {
+			out[n-1] = append(out[n-1], e)
+			continue
+		}
+		out = append(out, []entry{e})
 	}
-	lines := []string{e.text}
-	if e.window != "" {
-		lines = append(lines, e.window)
+	return out
+}
+
+// titlesTold is how many steps an event has in its title: a phone shows no more.
+const titlesTold = 3
+
+// occasion writes an event. A turn alone rings no alarm: whoever turns stands there.
+func (c *icalendar) occasion(group []entry) {
+	var titles, lines []string
+	first, end, rings, warns := group[0].step, group[0].step.At, false, false
+	for _, e := range group {
+		titles = append(titles, c.stepTitle(e.step))
+		for _, s := range e.also {
+			if sameWork(e.step, s) {
+				titles = append(titles, c.stepTitle(s))
+			}
+		}
+		text, window := e.full()
+		for _, part := range []string{window, e.change} {
+			text = strings.TrimSpace(text + " " + part)
+		}
+		if !c.at(e.step.At).Equal(c.at(first.At)) {
+			text = c.clock(e.step.At) + ": " + text
+		}
+		lines = append(lines, text)
+		if to := e.step.At.Add(time.Duration(e.step.Minutes * float64(time.Minute))); to.After(end) {
+			end = to
+		}
+		rings = rings || !isFlip(e.step) && !e.step.Done
+		warns = warns || e.step.Kind == schedule.StepLight || e.step.Kind == schedule.StepServe
 	}
-	if e.change != "" {
-		lines = append(lines, e.change)
+	title := strings.Join(titles[:min(len(titles), titlesTold)], "; ")
+	if more := len(titles) - titlesTold; more > 0 {
+		title += fmt.Sprintf("; and %d more", more)
 	}
-	if s.Kind == schedule.StepLight || s.Kind == schedule.StepServe {
+	if warns {
 		lines = append(lines, c.warnings()...)
 	}
-	end := s.At.Add(time.Duration(s.Minutes * float64(time.Minute)))
-	c.event(clean(s.ID), s.At, end, title, lines)
-	if !s.Attended {
-		c.line("TRANSP", "TRANSPARENT")
-	}
-	if s.Attended && !s.Done {
+	c.event(clean(first.ID), first.At, end, title, lines)
+	if rings {
 		c.begin("VALARM")
 		c.line("ACTION", "DISPLAY")
 		c.line("TRIGGER", alarmBefore)
-		c.line("DESCRIPTION", escape(title+". "+e.text))
+		c.line("DESCRIPTION", escape(title))
 		c.end("VALARM")
 	}
 	c.end("VEVENT")

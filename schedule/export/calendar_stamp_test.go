@@ -13,7 +13,7 @@ import (
 func TestStampFollowsTheRevisions(t *testing.T) {
 	at := time.Date(2027, 7, 3, 12, 0, 0, 0, time.UTC)
 	p := schedule.Plan{Format: 1, ID: "a", Feasible: true, TZ: "UTC", ServeAt: at.Add(6 * time.Hour),
-		Steps: []schedule.Step{{ID: "s", At: at, Kind: schedule.StepLight, Window: schedule.Window{Early: at, Expected: at, Late: at}}}}
+		Steps: []schedule.Step{{ID: "s", At: at, Kind: schedule.StepLight, Attended: true, Window: schedule.Window{Early: at, Expected: at, Late: at}}}}
 	stamp := func(revised *time.Time) string {
 		p.RevisedAt = revised
 		var b strings.Builder

@@ -75,16 +75,59 @@ func TestCalendarTellsTheSameInstants(t *testing.T) {
 		}
 		starts[uid], alarms[uid] = at, len(e.Children)
 	}
-	for _, s := range p.Steps {
-		if !starts[s.ID].Equal(s.At) {
-			t.Errorf("%s: %v, want %v", s.Kind, starts[s.ID], s.At)
+	for _, s := range p.Steps { // none of them within five minutes of another
+		at, told := starts[s.ID]
+		if told != s.Attended || told && !at.Equal(s.At) {
+			t.Errorf("%s, attended %v: %v, want %v", s.Kind, s.Attended, at, s.At)
 		}
-		if (alarms[s.ID] == 1) != s.Attended {
-			t.Errorf("%s: %d alarms, attended %v", s.Kind, alarms[s.ID], s.Attended)
+		if told && alarms[s.ID] != 1 {
+			t.Errorf("%s: %d alarms", s.Kind, alarms[s.ID])
 		}
 	}
-	if stages := 4 + 2 + 1; len(starts) != len(p.Steps)+stages { // of brisket, chickens and burgers
-		t.Errorf("%d events for %d steps and %d stages", len(starts), len(p.Steps), stages)
+}
+
+// A phone bears it: nothing that happens by itself, no bands of hours, one alarm for what
+// comes within five minutes, none for a turn; and every step that needs somebody is told.
+func TestCalendarIsForAPhone(t *testing.T) {
+	for _, day := range days {
+		p := keptPlan(t, day)
+		events := calendarOf(t, p).Events()
+		told := ""
+		for _, e := range events {
+			if len(e.Children) > 1 {
+				t.Errorf("%s: %d alarms at once", day, len(e.Children))
+			}
+			if text(t, e.Component, "SUMMARY")[:4] == "Turn" && len(e.Children) > 0 {
+				t.Errorf("%s: an alarm for a turn", day)
+			}
+			told += strings.ToLower(text(t, e.Component, "DESCRIPTION")) + "\n"
+		}
+		hands := 0
+		for _, s := range p.Steps {
+			words := strings.ToLower(sentence(s.Text))
+			if _, rest, labeled := strings.Cut(words, ": "); labeled {
+				words = rest
+			}
+			if s.Attended && s.Kind != schedule.StepFlip {
+				hands++
+				if !strings.Contains(told, words) {
+					t.Errorf("%s: the calendar lacks %q", day, s.Text)
+				}
+			}
+		}
+		if len(events) > hands {
+			t.Errorf("%s: %d events for %d things to do", day, len(events), hands)
+		}
+	}
+}
+
+// A title has what decides: which batch, and how hot.
+func TestCalendarTitlesHaveTheTemperature(t *testing.T) {
+	all := "\n" + summaries(t, keptPlan(t, "party")) + "\n"
+	for _, want := range []string{"\nWrap: Brisket, 150 °F\n", "\nTake off: Brisket, 203 °F\n", "Put on: Burgers, batch 1, 525 °F", "\nCheck the grate: 275 °F\n", "Take off: Chickens, 165 °F", "\nSlice Brisket; Carve Chickens\n", "; Serve: Brisket, Chickens and Burgers; Shut the grill down\n"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no %q in %s", want, all)
+		}
 	}
 }
 
@@ -115,7 +158,7 @@ func TestCalendarEscapesAndFolds(t *testing.T) {
 	p.Dishes[0].Name = name + "\r\nBEGIN:VALARM\u202e"
 	found := false
 	for _, e := range calendarOf(t, p).Events() {
-		found = found || strings.HasPrefix(text(t, e.Component, "SUMMARY"), name+" BEGIN:VALARM: on the grate")
+		found = found || strings.HasPrefix(text(t, e.Component, "SUMMARY"), "Put on: "+name+" BEGIN:VALARM")
 	}
 	if !found {
 		t.Error("the name did not survive")
@@ -133,7 +176,7 @@ func TestCalendarOverAClockChange(t *testing.T) {
 	}
 	p.Steps[4].At = p.Steps[3].At.Add(time.Hour) // the same clock again
 	for i := range p.Steps {
-		p.Steps[i].Window = schedule.Window{}
+		p.Steps[i].Window, p.Steps[i].Attended = schedule.Window{}, true
 	}
 	p.Dishes, p.Phases, p.ServeAt = nil, nil, p.Steps[9].At
 	cal := calendarOf(t, p)

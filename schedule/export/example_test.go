@@ -24,6 +24,11 @@ func ExampleText() {
 		log.Fatal(err)
 	}
 	// Output:
+	// Cook day
+	// ========
+	// 17:00 now. Eat at 18:00 on Saturday 3 July 2027. Odds: less
+	// than 1% that everything is ready on time.
+	//
 	// Saturday 3 July
 	// ---------------
 	// [ ] 17:20  Put the chicken thighs on, skin up.

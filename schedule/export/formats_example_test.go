@@ -66,7 +66,7 @@ func ExampleCalendar() {
 	// NAME:Thighs at six
 	// BEGIN:VEVENT
 	// DTSTART;TZID=UTC:20270703T165000
-	// SUMMARY:Light
+	// SUMMARY:Light the fire
 	// BEGIN:VEVENT
 	// DTSTART;TZID=UTC:20270703T172000
 	// SUMMARY:Put on: Chicken thighs

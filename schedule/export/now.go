@@ -48,7 +48,7 @@ func (t *textSheet) standing() {
 	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")+".")
 	due, next := t.dueAndNext()
 	if len(due)+len(next) > 0 {
-		t.item("", t.sure()+".")
+		t.item("", "Odds: "+lower(t.sure())+".")
 	}
 	t.heading("Do now", '-')
 	told := t.doNow(due, next)
@@ -244,7 +244,7 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 	}
 	name := t.dish(d.ID)
 	if len(d.Batches) > 1 {
-		name += fmt.Sprintf(", load %d", b.Number)
+		name += fmt.Sprintf(", batch %d", b.Number)
 	}
 	text := name + ": on since " + t.clockBy(b.Stages[0].From, t.now)
 	if e, ok := t.lastCore(d.ID); ok {
@@ -294,10 +294,10 @@ func (v *view) lastCore(dish string) (last schedule.Entry, ok bool) {
 func (v *view) remedyText(r schedule.Remedy) string {
 	text := sentence(r.Text)
 	if price := sentence(r.Price); price != "" {
-		text += " " + price
+		text += " Cost: " + lower(price)
 	}
 	if !r.ServeAt.IsZero() && !strings.Contains(text, v.clock(r.ServeAt)) {
-		text += " Then: eat at " + v.clockBy(r.ServeAt, v.now) + ", " + percent(r.Chance) + " sure."
+		text += " Eat " + v.clockBy(r.ServeAt, v.now) + ", " + percent(r.Chance) + " sure."
 	} else {
 		text += " " + capital(percent(r.Chance)) + " sure."
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/export"
@@ -54,18 +55,27 @@ func TestShortFormsOfADayUnderWay(t *testing.T) {
 	}
 }
 
-// The calendar's stages are of the day that its steps tell of: what cooks ends where it
-// is taken off.
+// The calendar tells the instants of the steps and no others: one day, and not the slow one
+// beside the ordinary one.
 func TestCalendarTellsTheDayOfItsSteps(t *testing.T) {
 	p := plantest.Party(t, "../..")
 	var b bytes.Buffer
 	if err := export.Calendar(&b, p); err != nil {
 		t.Fatal(err)
 	}
-	for _, d := range p.Dishes {
-		off := plantest.FirstAt(p, schedule.StepTakeOff, d.ID)
-		if end := "DTEND;TZID=America/Chicago:" + off.Format("20060102T150400"); !strings.Contains(b.String(), end) {
-			t.Errorf("%s is off at %v, and no stage ends then", d.Name, off)
+	starts := map[string]bool{}
+	for _, s := range p.Steps {
+		starts["DTSTART;TZID=America/Chicago:"+s.At.Round(time.Minute).Format("20060102T150405")] = true
+	}
+	events := 0
+	for line := range strings.Lines(b.String()) {
+		if line = strings.TrimSpace(line); strings.HasPrefix(line, "DTSTART;TZID") {
+			if events++; !starts[line] {
+				t.Errorf("%s is the instant of no step", line)
+			}
 		}
+	}
+	if events < len(p.Dishes) || events > len(p.Steps)*2/3 {
+		t.Errorf("%d entries for %d steps", events, len(p.Steps))
 	}
 }

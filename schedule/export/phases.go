@@ -102,7 +102,7 @@ func (v *view) atTable() []string {
 // begins says whether a step begins another part of the day after a meal.
 func (v *view) begins(s schedule.Step) bool {
 	switch s.Kind {
-	case schedule.StepTakeOut, schedule.StepThaw, schedule.StepLayFire, schedule.StepLight, schedule.StepChangeFire, schedule.StepBeforeSleep,
+	case schedule.StepTakeOut, schedule.StepThaw, schedule.StepSalt, schedule.StepLayFire, schedule.StepLight, schedule.StepChangeFire, schedule.StepBeforeSleep,
 		schedule.StepWaking, schedule.StepCheckOven, schedule.StepCheckFire, schedule.StepRefuel, schedule.StepTakeOff:
 		return true
 	}

@@ -2,37 +2,61 @@ package export
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/cookday/schedule"
 )
 
-// holdLines says the chosen hold of each dish in full, and the others that would do by
-// name and limit.
+// holdLines says of each dish how it waits and how long it keeps, and the other ways that
+// would do. What to do is in the steps; where none says it, it is told here.
 func (v *view) holdLines() []string {
 	var lines []string
 	for _, d := range v.Dishes {
-		if v.unfit(d.ID) {
+		if v.unfit(d.ID) || len(d.Holds) == 0 {
 			continue
 		}
+		var chosen, others []string
 		for _, h := range d.Holds {
-			limit := ""
+			until := ""
 			if h.LimitMinutes > 0 && !h.Until.IsZero() {
-				limit = "if it is done early, it keeps until " + v.clockBy(h.Until, v.ServeAt)
+				until = v.clockBy(h.Until, v.ServeAt)
 			}
-			text := v.dish(d.ID) + ", " + phrase(h.Method)
-			switch {
-			case h.Chosen:
-				text = strings.TrimSpace(text + ": " + sentence(h.Text) + " " + sentence(limit))
-			case limit != "":
-				text = "Or: " + text + "; " + limit + "."
-			default:
-				text = "Or: " + text + "."
+			if h.Chosen {
+				chosen = append(chosen, v.chosenHold(d.ID, h, until))
+				continue
 			}
-			lines = append(lines, text)
+			text := phrase(h.Method)
+			if until != "" {
+				text += " until " + until
+			}
+			others = append(others, text)
 		}
+		text := v.dish(d.ID) + ": " + strings.Join(chosen, " ")
+		if len(others) > 0 {
+			text = strings.TrimSpace(text) + " Or " + strings.Join(others, ", or ") + "."
+		}
+		lines = append(lines, text)
 	}
 	return lines
+}
+
+func (v *view) chosenHold(dish string, h schedule.HoldAdvice, until string) string {
+	text := phrase(h.Method) + "."
+	told := slices.ContainsFunc(v.Steps, func(s schedule.Step) bool {
+		switch s.Kind {
+		case schedule.StepBox, schedule.StepToOven, schedule.StepHold:
+			return s.Dish == dish
+		}
+		return false
+	})
+	if !told {
+		text = phrase(h.Method) + ": " + lower(sentence(h.Text))
+	}
+	if until != "" {
+		text += " If it finishes early, it keeps until " + until + "."
+	}
+	return strings.TrimSpace(text)
 }
 
 // finding names the dishes it is about where its text does not.
@@ -54,20 +78,20 @@ func (v *view) finding(f schedule.Finding) string {
 func (v *view) remedy(r schedule.Remedy) string {
 	text := sentence(r.Text)
 	if r.Price != "" {
-		text += " " + sentence(r.Price)
+		text += " Cost: " + lower(sentence(r.Price))
 	}
 	var then []string
 	if r.LightAt != nil && (v.Revision == 0 || r.LightAt.After(v.now)) { // a fire that was lit is no news
-		then = append(then, "light at "+v.clockBy(*r.LightAt, v.ServeAt))
+		then = append(then, "light "+v.clockBy(*r.LightAt, v.ServeAt))
 	}
 	if !r.ServeAt.IsZero() {
-		then = append(then, "eat at "+v.clockBy(r.ServeAt, v.ServeAt))
+		then = append(then, "eat "+v.clockBy(r.ServeAt, v.ServeAt))
 	}
 	if r.Chance > 0 {
 		then = append(then, percent(r.Chance)+" sure")
 	}
 	if len(then) > 0 {
-		text += " Then: " + strings.Join(then, ", ") + "."
+		text += " " + capital(strings.Join(then, ", ")) + "."
 	}
 	if r.Write != "" {
 		text += " In the request: " + clean(r.Write) + "."
@@ -88,6 +112,9 @@ func (v *view) shoppingList() []string {
 	lines = append(lines, v.fuelBefore()...)
 	if v.Fuel != nil {
 		lines = append(lines, fuelText(v.Fuel))
+		if wood := chunksText(v.Fuel); wood != "" {
+			lines = append(lines, wood)
+		}
 	}
 	if tools := v.tools(); tools != "" {
 		lines = append(lines, "Have ready: "+tools+".")
@@ -95,13 +122,18 @@ func (v *view) shoppingList() []string {
 	return lines
 }
 
-// fuelText says what to buy; smoking wood is added where the planner's words leave it out.
-func fuelText(f *schedule.Fuel) string {
-	text := sentence(f.Text)
-	if n := f.Chunks; n > 0 && !strings.Contains(text, "chunk") {
-		text += fmt.Sprintf(" Chunks of smoking wood: %d.", n)
+// fuelText says what to buy.
+func fuelText(f *schedule.Fuel) string { return sentence(f.Text) }
+
+// chunksText is how much smoking wood to buy, where the planner's words leave it out.
+func chunksText(f *schedule.Fuel) string {
+	if f == nil || f.Chunks == 0 || strings.Contains(f.Text, "chunk") {
+		return ""
 	}
-	return text
+	if f.Chunks == 1 {
+		return "1 chunk of smoking wood"
+	}
+	return fmt.Sprintf("%d chunks of smoking wood", f.Chunks)
 }
 
 // howTo says how to lay a fire and set its vents, where no step does.
@@ -125,12 +157,12 @@ func (v *view) howTo(f schedule.Phase) string {
 // fire says band, level, layout and times of a phase in a sentence. The gauge is
 // named in the low band only: elsewhere it says too little (common practice, no source).
 func (v *view) fire(f schedule.Phase) string {
-	text := fmt.Sprintf("%s, %s at the grate", capital(clean(f.Band))+" band", v.grate(f.LevelC))
+	text := fmt.Sprintf("%s, %s at the grate", capital(clean(f.Band)), v.grate(f.LevelC))
 	if f.Band == "low" && f.GaugeC > 0 && v.grate(f.GaugeC) != v.grate(f.LevelC) {
-		text += ", the lid gauge near " + v.grate(f.GaugeC)
+		text += " (lid gauge about " + v.grate(f.GaugeC) + ")"
 	}
 	if f.Layout != "" && f.Layout != otherLayout {
-		text += "; coals: " + layoutWords(clean(f.Layout))
+		text += "; coals " + layoutWords(clean(f.Layout))
 	}
 	text += "; " + v.span(f.From, f.To)
 	if v.sameDay(f.From, f.To) && !v.sameDay(f.To, v.ServeAt) {

@@ -36,27 +36,64 @@ func Text(w io.Writer, p schedule.Plan, o Options) error {
 
 func (t *textSheet) whole() {
 	first, rest := t.bySeverity()
+	if t.Revision == 0 {
+		first, rest = beforeLighting(first, rest)
+	}
 	t.headline()
 	if t.Revision > 0 { // while it cooks, what goes wrong comes before what moves
 		t.findings("What the log shows", t.Findings)
 		t.remedies("What you could do now")
-		t.changed()
 	}
 	before, after := "Before you light", "Safety"
 	if t.Revision > 0 { // it burns
 		before, after = "Safety", "More on safety"
 	}
 	t.cautions(before, first)
-	t.shopping()
-	t.fires()
-	t.steps(0)
-	t.holds()
 	if t.Revision == 0 {
-		t.findings("Heads up", t.Findings)
+		grave, rest := t.gravest()
+		t.findings("Heads up", grave)
+		t.shopping()
+		t.fires()
+		t.steps(0)
+		t.holds()
+		t.findings("Good to know", rest)
 		t.remedies("Other ways to do it")
+	} else {
+		t.steps(0)
+		t.holds()
+		t.changed()
+		t.shopping()
+		t.fires()
 	}
 	t.cautions(after, rest)
 	t.footer()
+}
+
+// gravest are the findings that ask for something, and the rest.
+func (t *textSheet) gravest() (grave, rest []schedule.Finding) {
+	for _, f := range t.Findings {
+		if f.Severity == schedule.Info {
+			rest = append(rest, f)
+		} else {
+			grave = append(grave, f)
+		}
+	}
+	return grave, rest
+}
+
+// beforeLighting parts the dangers of which somebody must know before the fire is lit from
+// those of a fire that burns: these come first among the rest.
+func beforeLighting(first, rest []schedule.Caution) (before, after []schedule.Caution) {
+	var burning []schedule.Caution
+	for _, c := range first {
+		switch c.Code {
+		case "flare-on-opening", "lit-coals-moved":
+			burning = append(burning, c)
+		default:
+			before = append(before, c)
+		}
+	}
+	return before, append(burning, rest...)
 }
 
 // infeasible says so first: nobody should shop for a day that does not fit.
@@ -71,10 +108,13 @@ func (t *textSheet) infeasible() {
 }
 
 func (t *textSheet) brief(n int) {
-	if t.Revision > 0 {
-		t.item("", "Eat at "+t.eatAt()+". "+t.sure()+".")
-		t.warnings()
+	t.heading(t.title(), '=')
+	now := ""
+	if !t.now.IsZero() {
+		now = t.clock(t.now) + " now. "
 	}
+	t.item("", now+"Eat at "+t.eatAt()+". Odds: "+lower(t.sure())+".")
+	t.warnings()
 	t.steps(n)
 	if len(t.agenda(n)) == 0 {
 		t.item("", "No steps are left.")
@@ -91,6 +131,9 @@ const briefWarnings = 2
 
 // warnings are all dangers, and the first of what else goes wrong.
 func (t *textSheet) warnings() {
+	if t.Revision == 0 {
+		return // nothing has gone wrong yet
+	}
 	left := briefWarnings
 	for _, f := range t.Findings {
 		switch {
@@ -110,7 +153,7 @@ func (t *textSheet) headline() {
 	if light := t.lightAt(); light != "" {
 		t.row("Light at", light)
 	}
-	t.row("How sure", t.sure())
+	t.row("Odds", t.sure())
 	if !t.now.IsZero() {
 		t.row("Now", t.clock(t.now)+" on "+t.day(t.now))
 	}

@@ -35,9 +35,9 @@ func TestTextKeepsToItsWidth(t *testing.T) {
 func TestTextSaysWhatACookNeeds(t *testing.T) {
 	got := textOf(t, invented(), Options{Now: invented().ServeAt.Add(-5 * time.Hour)})
 	last := -1
-	for _, want := range []string{"6:00 PM on Saturday, July 3, 2027", "9:30 PM on Friday, July 2", "About 84%",
+	for _, want := range []string{"6:00 PM on Saturday, July 3, 2027", "9:30 PM on Friday, July 2", "84% that everything is ready on time",
 		"carbon monoxide", "Friday, July 2\n---", "Quiet hours until 5:30 AM Sat", "Saturday, July 3\n---", "[ ]  5:30 AM  wrap",
-		"Now: 1:00 PM", "Light an hour earlier. An hour more of fuel. Then: light at 8:30 PM Fri", "Colour is no sign"} {
+		"Now: 1:00 PM", "Light an hour earlier. Cost: an hour more of fuel. Light 8:30 PM Fri", "Colour is no sign"} {
 		at := strings.Index(got, want)
 		if at <= last {
 			t.Errorf("%q is missing or out of order", want)
@@ -120,12 +120,12 @@ func TestTextOfADayWithoutPlanSaysSoFirst(t *testing.T) {
 func TestTextSaysNothingMoreOfWhatMustNotBeServed(t *testing.T) {
 	p := invented()
 	p.Revision = 2
-	if got := textOf(t, p, Options{}); !strings.Contains(got, "everything is ready in time (Brisket") || !strings.Contains(got, "Brisket, cooler") {
+	if got := textOf(t, p, Options{}); !strings.Contains(got, "everything is ready on time (Brisket") || !strings.Contains(got, "Brisket: cooler") {
 		t.Fatalf("the plan no longer tests what it is for:\n%s", got)
 	}
 	p.Findings = []schedule.Finding{{Code: "stopped-over", Severity: schedule.Danger, Dishes: []string{"brisket"}, Text: "Brisket: throw it away."}}
 	got := textOf(t, p, Options{})
-	if strings.Contains(got, "(Brisket") || strings.Contains(got, "Brisket, cooler") || !strings.Contains(got, "what may be served is ready in time (Chickens") {
+	if strings.Contains(got, "(Brisket") || strings.Contains(got, "Brisket: cooler") || !strings.Contains(got, "what may be served is ready on time (Chickens") {
 		t.Error(got)
 	}
 }

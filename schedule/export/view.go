@@ -118,19 +118,19 @@ func percent(chance float64) string {
 	case chance < 0.005:
 		return "less than 1%"
 	}
-	return fmt.Sprintf("about %.0f%%", 100*chance)
+	return fmt.Sprintf("%.0f%%", 100*chance)
 }
 
 // sure says how likely the plan is to hold.
 func (v *view) sure() string {
-	all := capital(percent(v.Chance.All)) + " that everything is ready in time"
+	all := capital(percent(v.Chance.All)) + " that everything is ready on time"
 	if v.Revision == 0 && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {
 		all += " and keeps until it is eaten"
 	}
 	var words []string
 	for _, d := range v.Dishes {
 		if !v.unfit(d.ID) {
-			words = append(words, v.dish(d.ID)+" "+strings.TrimPrefix(percent(d.Chance), "about "))
+			words = append(words, v.dish(d.ID)+" "+percent(d.Chance))
 		}
 	}
 	switch {

@@ -28,8 +28,17 @@ func phrase[Word ~string](id Word) string {
 // layoutWords names a layout. The ring has two more names in the trade, so that
 // readers recognise it; they are said where the fire is described, and only there.
 func layoutWords(layout string) string {
-	if layout == "ring" {
-		return "ring (also called a fuse or a snake)"
+	switch layout {
+	case "ring":
+		return "in a ring (also called a fuse or a snake)"
+	case "banked":
+		return "banked to one side"
+	case "two-zone":
+		return "along one side, two zones"
+	case "spread":
+		return "spread in one layer"
+	case "heap":
+		return "heaped in the middle"
 	}
 	return layout
 }

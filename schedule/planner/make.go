@@ -38,6 +38,7 @@ func Make(ctx context.Context, r schedule.Request, how ...Option) (schedule.Plan
 			return p, err
 		}
 	}
+	p = inOwnUnits(p)
 	if faults := o.judge(p); len(faults) > 0 {
 		return p, &UnsoundError{Faults: faults}
 	}

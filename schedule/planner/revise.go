@@ -29,10 +29,12 @@ func Revise(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time
 }
 
 func reviseWith(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, o options) (schedule.Plan, error) {
+	one := reviseOne
 	if followsTwo(p) {
-		return reviseTwo(ctx, p, log, now, o)
+		one = reviseTwo
 	}
-	return reviseOne(ctx, p, log, now, o)
+	revised, err := one(ctx, p, log, now, o)
+	return inOwnUnits(revised), err
 }
 
 // reviseOne follows a plan of one day, or the last of two.

@@ -39,9 +39,9 @@ func TestMinimumBeforeTheSear(t *testing.T) {
 // the doneness that was asked for below it.
 func TestMeasuredAfterEverySear(t *testing.T) {
 	for dish, want := range map[string]string{
-		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 °F}":      "measure: 145 °F or more, the published minimum. Less? Back beside the coals",
-		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 130 °F}":      "measure: 130 °F or more, what was asked for, below the published minimum. Less? Back beside the coals",
-		"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}":     "measure: 165 °F or more, the published minimum. Less? Back beside the coals",
+		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 145 °F}":      "measure: 145 °F or more, the USDA minimum. Less? Back beside the coals",
+		"{name: Tips, cut: tri-tip, weight: 2 lb, finish: sear, target: 130 °F}":      "measure: 130 °F or more, what was asked for, below the USDA minimum. Less? Back beside the coals",
+		"{name: Halves, cut: chicken-half, weight: 2 lb, count: 2, finish: sear}":     "measure: 165 °F or more, the USDA minimum. Less? Back beside the coals",
 		"{name: Steaks, cut: steak, weight: 1 lb, count: 2, finish: sear}":            "Less? Back beside the coals",
 		"{name: Roast, cut: rib-roast-bone-in, weight: 7 lb, finish: sear, count: 1}": "Less? Back beside the coals",
 	} {

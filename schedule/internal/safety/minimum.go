@@ -3,6 +3,7 @@ package safety
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/cookday/schedule/unit"
 )
@@ -19,6 +20,15 @@ type Minimum struct {
 
 // Applies reports whether there is a rule at all.
 func (m Minimum) Applies() bool { return m.CoreC > 0 }
+
+// Whose names who publishes the minimum, to stand before the word: "the USDA". The chart of
+// foodsafety.gov is the USDA's.
+func (m Minimum) Whose() string {
+	if strings.HasPrefix(m.Source, "fda_") {
+		return "the FDA"
+	}
+	return "the USDA"
+}
 
 type minimumRow struct {
 	category Category

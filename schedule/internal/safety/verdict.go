@@ -46,7 +46,7 @@ func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 	}
 	least := all[len(all)-1]
 	v := Verdict{Minimum: least, MarginK: targetC - least.CoreC}
-	below := fmt.Sprintf("A target of %s is below the published minimum of %s", spokenAs(targetC, math.Round), spoken(least.CoreC))
+	below := fmt.Sprintf("A target of %s is below %s minimum of %s", spokenAs(targetC, math.Round), least.Whose(), spoken(least.CoreC))
 	switch {
 	case !(targetC > -273.15): // also NaN
 		v.Kind, v.Code = Refused, "target-not-a-temperature"
@@ -66,11 +66,11 @@ func JudgeTarget(c Category, p Prep, targetC float64, frail bool) Verdict {
 
 func meets(m Minimum, targetC float64) Verdict {
 	v := Verdict{Kind: Meets, Code: "target-meets-minimum", Minimum: m, MarginK: targetC - m.CoreC,
-		Sentence: fmt.Sprintf("The target is at the published minimum of %s or above.", spoken(m.CoreC))}
+		Sentence: fmt.Sprintf("The target is at %s minimum of %s or above.", m.Whose(), spoken(m.CoreC))}
 	if m.HoldSeconds >= 60 {
 		v.Code = "target-held"
-		v.Sentence = fmt.Sprintf("Keep the core at %s or above for %s: that is the published minimum for injected or tenderised meat.",
-			spoken(m.CoreC), spokenMinutes(m.HoldSeconds/60))
+		v.Sentence = fmt.Sprintf("Keep the core at %s or above for %s: that is %s minimum for injected or tenderized meat.",
+			spoken(m.CoreC), spokenMinutes(m.HoldSeconds/60), m.Whose())
 	}
 	return v
 }
@@ -78,15 +78,15 @@ func meets(m Minimum, targetC float64) Verdict {
 func refusal(c Category, p Prep) string {
 	switch {
 	case p.Stuffed:
-		return "Stuffed food is not planned below it."
+		return "Stuffed food can't go lower."
 	case (p.Rolled || p.Boned) && !p.pierced():
-		return "Rolled, tied and skewered meat has its surface inside: it is not planned below it."
+		return "Rolled, tied and skewered meat has its surface inside, so it can't go lower."
 	case p.pierced():
-		return "Needles and blades carry the surface inside: injected or tenderised meat is not planned below it."
+		return "Needles and blades push surface bacteria inside, so injected or tenderized meat can't go lower."
 	case c == Poultry || c == GroundPoultry:
-		return "Poultry is not planned below it."
+		return "Poultry can't go lower."
 	case c == Ground || c == Sausage:
-		return "Grinding mixes surface bacteria through the meat: it is not planned below that."
+		return "Grinding mixes surface bacteria through the meat, so it can't go lower."
 	default:
 		return "It is not planned below it."
 	}

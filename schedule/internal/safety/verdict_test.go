@@ -69,6 +69,6 @@ func ExampleJudgeTarget() {
 	fmt.Println(Document(v.Minimum.Source))
 	// Output:
 	// refused
-	// A target of 154 °F (68 °C) is below the published minimum of 165 °F (74 °C). Poultry is not planned below it.
+	// A target of 154 °F (68 °C) is below the USDA minimum of 165 °F (74 °C). Poultry can't go lower.
 	// FoodSafety.gov, Safe Minimum Cooking Temperatures Chart, 2019-04-12
 }

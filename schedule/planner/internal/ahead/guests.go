@@ -38,11 +38,11 @@ func guestFindings(r schedule.Request) []schedule.Finding {
 		return nil
 	case servings < scarce*eaters:
 		return []schedule.Finding{day.Finding("too-little", "guests", nil, fmt.Sprintf(
-			"The menu has about %s of meat and fish for %s: about %.0f%% more would do.",
+			"About %s of meat or fish for %s: buy %.0f%% more.",
 			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
 	case servings > lavish*eaters:
 		return []schedule.Finding{day.Finding("too-much", "guests", nil, fmt.Sprintf(
-			"The menu has about %s of meat and fish for %s: there will be a lot left. Chill it within 2 hr.", portions(servings), headCount(*r.Guests)))}
+			"About %s of meat or fish for %s: there will be a lot left. Chill it within 2 hr.", portions(servings), headCount(*r.Guests)))}
 	}
 	return nil
 }
@@ -57,7 +57,7 @@ func portions(n float64) string {
 // headCount says the guests as they were counted.
 func headCount(g schedule.Guests) string {
 	if g.Children == 0 {
-		return fmt.Sprintf("%d", g.Adults)
+		return fmt.Sprintf("%d people", g.Adults)
 	}
 	return fmt.Sprintf("%d adults and %d children, who eat half", g.Adults, g.Children)
 }

@@ -80,7 +80,7 @@ func (s TwoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
 	u := s.asked.Units
 	return []schedule.Step{{
 		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("1 hr 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out what is still warmer after 2 hr.",
+		Text: fmt.Sprintf("1 hr 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still warmer after 2 hr.",
 			u.Core(unit.Temperature(safety.CoolingMiddleC))),
 		Why: "the published first stage of chilling ends after 2 hr",
 	}}
@@ -118,9 +118,9 @@ func (s TwoDays) warming(p *schedule.Plan, dish schedule.Dish, w warmed) schedul
 			ID: plans.StepID(p.ID, "warm/"+dish.ID, 0, kind, 0), Kind: kind, At: at, Window: win, Dish: id, Attended: true, Minutes: arrange.HandsOnSmall, Text: text, Why: why,
 		})
 	}
-	add(schedule.StepToOven, in, plans.FixedWindow(in), fmt.Sprintf("Put %s, one layer in a pan covered with foil, into the oven at %s.", dish.Name, u.Grate(unit.Temperature(reheatOvenC))),
+	add(schedule.StepToOven, in, plans.FixedWindow(in), fmt.Sprintf("%s: one layer in a pan covered with foil, into the oven at %s.", dish.Name, u.Grate(unit.Temperature(reheatOvenC))),
 		"it needs about "+u.About(instant.Minutes(w.oven.Expected))+" and is warmed within 2 hr")
-	add(schedule.StepTakeOff, off.Expected, off, fmt.Sprintf("Measure the middle of %s: %s or more everywhere, then it is hot.", dish.Name, u.Core(unit.Temperature(a.CoreC))),
+	add(schedule.StepTakeOff, off.Expected, off, fmt.Sprintf("%s: hot when the middle reads %s or more everywhere.", dish.Name, u.Core(unit.Temperature(a.CoreC))),
 		"the published temperature for what was cooked and chilled")
 	s.serve(p, dish, ready, loc, add)
 	return a
@@ -164,7 +164,7 @@ func (s TwoDays) findings(p schedule.Plan, before *schedule.Plan) []schedule.Fin
 			out = append(out, f)
 		}
 		if b, on := before.Fuel, p.Fuel; b != nil && on != nil {
-			out = append(out, day.Finding("ahead-fuel", "", nil, fmt.Sprintf("The day before burns about %s of fuel, too: buy %s in all.",
+			out = append(out, day.Finding("ahead-fuel", "", nil, fmt.Sprintf("The day before burns about %s of fuel, too: buy %s for both days.",
 				say.Mass(s.asked.Units, b.MassKg), say.Mass(s.asked.Units, b.BuyKg+on.BuyKg))))
 		}
 	}

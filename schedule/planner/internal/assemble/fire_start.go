@@ -78,7 +78,7 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, over overFire) {
 		return
 	}
 	it.addAs(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
-		Text: fmt.Sprintf("Look at the grate thermometer. Cold food takes %s for up to two hours: don't chase it. Above %s leave the vents alone.",
+		Text: fmt.Sprintf("Check the grate, and don't chase it: cold food takes %s for up to two hours. Above %s leave the vents alone.",
 			coldTakes(d.Req.Units), d.Grate(ph.LevelC-coldMostK)),
 		Why: "what is chased with the vents now is too hot later"}, apart)
 }
@@ -142,11 +142,11 @@ func (d *Assembler) noteFires(p *schedule.Plan) {
 			d.Req.Units.Speed(unit.Speed(wind))))
 	}
 	if most >= weatherWorth {
-		d.find("fire-weather", "weather", nil, fmt.Sprintf("Wind, cold or rain take up to %.0f percent more coals than a calm day of 70 °F (21 °C); the counts have them in. If the grate sinks, give air before coals. Face the bottom vents away from the wind before you light; a screen stands on one side, of metal or stone, 3 ft off, nothing overhead.",
-			100*(most-1)))
+		d.find("fire-weather", "weather", nil, fmt.Sprintf("Wind, cold or rain burn up to %.0f%% more coals than a calm day of %s; the amounts here allow for it. If the grate sinks, give it air before coals. Before you light, turn the bottom vents away from the wind; a screen of metal or stone goes on one side, %s off, nothing overhead.",
+			100*(most-1), d.Core(mildC), map[bool]string{true: "1 m", false: "3 ft"}[d.Req.Units == unit.Metric]))
 	}
 	if own := d.Req.Grill.Own; own != nil && p.Fuel != nil {
-		d.find("own-grill", "grill.own", nil, fmt.Sprintf("The vents rest on what %s taught of this grill.", say.Plural(own.Cooks, "cook")))
+		d.find("own-grill", "grill.own", nil, fmt.Sprintf("The vent settings rest on what %s on this grill taught.", say.Plural(own.Cooks, "cook")))
 	}
 }
 

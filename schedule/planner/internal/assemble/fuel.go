@@ -55,7 +55,7 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 func (d *Assembler) shortText(ph *schedule.Phase, f fire.Fire, s fire.Shortfall) string {
 	at := func(minute float64) time.Time { return ph.From.Add(instant.Minutes(minute)) }
 	up := at(s.OutMinute + s.ShortMinutes)
-	text := fmt.Sprintf("The %s fire, fed last at %s, is expected to run down at about %s, and nobody is up before %s.",
+	text := fmt.Sprintf("The %s fire, fed last at %s, will likely run down at about %s, and nobody is up before %s.",
 		f.Layout, say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.FedMinute))), say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.OutMinute))), say.LocalClock(d.Req.Units, up))
 	last := s.CanLastMinutes()
 	if last > 0 {
@@ -110,10 +110,10 @@ func (d *Assembler) fuel(phases []schedule.Phase) *schedule.Fuel {
 
 func (d *Assembler) fuelText(f *schedule.Fuel) {
 	u := d.Req.Units
-	f.Text = fmt.Sprintf("Buy about %s of %s; the day is expected to burn %s, and real fires take between half and twice that.",
+	f.Text = fmt.Sprintf("Buy %s of %s. Expect to burn about %s; real fires use half to twice that.",
 		say.Mass(u, f.BuyKg), f.Kind, say.Mass(u, f.MassKg))
 	if f.Kind != schedule.FuelLump {
-		f.Text = fmt.Sprintf("Buy about %d briquettes (%s); the day is expected to burn %d, and real fires take between half and twice that.",
+		f.Text = fmt.Sprintf("Buy %d briquettes (%s). Expect to burn about %d; real fires use half to twice that.",
 			say.RoundTo(f.BuyCount, 10), say.Mass(u, f.BuyKg), say.RoundTo(f.Count, 5))
 	}
 }
@@ -127,7 +127,7 @@ func (d *Assembler) noteFuel(p *schedule.Plan) {
 		for _, r := range ph.Burn.Refuels {
 			if d.InQuiet(r.Window.Expected) {
 				d.find("refuel-in-quiet", "", nil, fmt.Sprintf(
-					"The %s fire wants fuel at %s, in quiet hours.", ph.Layout, say.LocalClock(d.Req.Units, r.Window.Expected)))
+					"The %s fire needs fuel at %s, in quiet hours.", ph.Layout, say.LocalClock(d.Req.Units, r.Window.Expected)))
 			}
 		}
 	}

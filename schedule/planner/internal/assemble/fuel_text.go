@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
@@ -44,13 +45,21 @@ func (d *Assembler) litText(b *schedule.Burn) string {
 		return "the coals"
 	}
 	if b.Light > 0 && b.Light < b.Lay {
-		return fmt.Sprintf("%d of them (%s)", b.Light, chimneyText(b.Chimneys))
+		return inChimney(say.Plural(b.Light, "briquette"), b.Chimneys)
 	}
-	return countText(d.Req.Units, b.Light, b.LightKg) + fmt.Sprintf(" (%s)", chimneyText(b.Chimneys))
+	return inChimney(countText(d.Req.Units, b.Light, b.LightKg), b.Chimneys)
 }
 
 func (d *Assembler) amountText(a fire.Amount) string {
-	return countText(d.Req.Units, a.Count, a.MassKg) + fmt.Sprintf(" (%s)", chimneyText(a.ChimneyFills))
+	return inChimney(countText(d.Req.Units, a.Count, a.MassKg), a.ChimneyFills)
+}
+
+// inChimney adds how full that makes a chimney; a few pieces simply go into one.
+func inChimney(amount string, fills float64) string {
+	if quarters(fills) <= 0 {
+		return amount + " in the chimney"
+	}
+	return amount + " (" + chimneyText(fills) + ")"
 }
 
 // fewerText says how few are enough if the bed still glows.
@@ -58,7 +67,7 @@ func (d *Assembler) fewerText(c fire.Change) string {
 	if c.AddAtLeast.MassKg > c.Add.MassKg*0.8 || c.AddAtLeast.MassKg <= 0 {
 		return ""
 	}
-	return " If the bed still glows well, " + countText(d.Req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg) + " are enough."
+	return "; " + strings.TrimSuffix(countText(d.Req.Units, c.AddAtLeast.Count, c.AddAtLeast.MassKg), " briquettes") + " if the bed still glows well"
 }
 
 // countText is whole briquettes, to five above twenty, or a mass of lump.
@@ -80,8 +89,6 @@ func quarters(fills float64) int { return int(fills*4 + 0.5) }
 // chimneyText is a fill to the quarter, of a six-quart chimney.
 func chimneyText(fills float64) string {
 	switch q := quarters(fills); {
-	case q <= 0:
-		return "a few in the chimney"
 	case q == 1:
 		return "a quarter chimney"
 	case q == 2:

@@ -17,7 +17,7 @@ func (d *Assembler) Infeasible(a arrange.Arrangement) schedule.Plan {
 	switch {
 	case max(a.Least, len(a.Batches)) > arrange.MostBatches:
 		d.find("too-many-batches", "", nil, fmt.Sprintf(
-			"The menu makes %d loads of the grate and a day holds %d at the most: cook less, or smaller pieces at once.", max(a.Least, len(a.Batches)), arrange.MostBatches))
+			"The menu fills the grate %d times, and a day holds %d at most: cook less, or smaller pieces.", max(a.Least, len(a.Batches)), arrange.MostBatches))
 	case a.Solution.Status == sequence.Unknown:
 		d.find("no-plan-found", "", nil,
 			"No plan was found within the budget of the search, and none was ruled out. A shorter menu or looser times would help.")
@@ -30,12 +30,8 @@ func (d *Assembler) Infeasible(a arrange.Arrangement) schedule.Plan {
 		case len(b.Ways) == 0:
 			d.findings.Add(d.NeverArrives(b.It))
 		case len(b.First) == 0 && len(a.Problem.Chains) > 0:
-			verb := "does"
-			if b.It.Dish.Count > 1 {
-				verb = "do"
-			}
 			d.find(schedule.CodeNoRoom, b.It.Path("weight"), b.It, fmt.Sprintf(
-				"%s %s not fit on the grate in any layout that cooks it.", b.It.Dish.Name, verb))
+				"%s: no room on the grate in any layout that cooks it.", b.It.Dish.Name))
 		}
 	}
 	p.Dishes = d.Menu()

@@ -41,7 +41,7 @@ func (d *Assembler) lethality(p *arrange.Placed) *schedule.Lethality {
 }
 
 func (d *Assembler) lethalityText(p *arrange.Placed, l *schedule.Lethality) string {
-	rule := fmt.Sprintf("For information only: the published minimum of %s", d.Core(p.It.Verdict.Minimum.CoreC))
+	rule := fmt.Sprintf("For information only: %s minimum of %s", p.It.Verdict.Minimum.Whose(), d.Core(p.It.Verdict.Minimum.CoreC))
 	if rest := p.It.Verdict.Minimum.RestMinutes; rest > 0 {
 		rule += " with its rest of " + day.SpokenSpan(rest)
 	}

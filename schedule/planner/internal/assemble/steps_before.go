@@ -12,6 +12,7 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
 // Minutes out of the refrigerator before the put-on: enough to trim and season,
@@ -95,13 +96,21 @@ func (it *Itinerary) salt(dish *day.Item, by time.Time) time.Time {
 	at = d.beforeQuiet(at)
 	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
 		d.find("salt-no-time", dish.Path("prep"), dish, fmt.Sprintf(
-			"%s cannot be salted the evening before, because nothing starts before %s: salt it just before it goes on.", dish.Dish.Name, d.Req.Units.ClockOn(d.Clock(e))))
+			"%s: no salting the evening before, because nothing starts before %s. Salt it just before it goes on.", dish.Dish.Name, d.Req.Units.ClockOn(d.Clock(e))))
 		return by
 	}
-	it.add(schedule.Step{Kind: schedule.StepTakeOut, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: arrange.HandsOnLarge,
-		Text: fmt.Sprintf("Salt %s all over, about half a teaspoon of coarse salt a pound (5 g a kilogram), and put back uncovered on a rack.", dish.Dish.Name),
-		Why:  "a dry brine wants the night"})
+	it.add(schedule.Step{Kind: schedule.StepSalt, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: arrange.HandsOnLarge,
+		Text: fmt.Sprintf("%s: salt all over, about %s, and put back uncovered on a rack.", dish.Dish.Name, saltAmount(d.Req.Units)),
+		Why:  "the salt needs the night to work in"})
 	return at
+}
+
+// saltAmount is how much salt dry-brines meat (common practice, no source).
+func saltAmount(u unit.System) string {
+	if u == unit.Metric {
+		return "5 g of salt per kilogram"
+	}
+	return "half a teaspoon of coarse salt per pound"
 }
 
 // thaw is the thawing of a frozen piece, done by an instant: in the refrigerator,
@@ -127,8 +136,8 @@ func (it *Itinerary) thaw(dish *day.Item, by time.Time) {
 		at, how, needs = inWater, fast, 10
 	}
 	it.add(schedule.Step{Kind: schedule.StepThaw, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: needs,
-		Text: dish.Dish.Name + ": " + how.Sentence, Why: "on a slow fire a frozen centre is refused, so it cooks thawed"})
-	f := day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s must begin to thaw by %s.", dish.Dish.Name, d.Req.Units.ClockOn(at)))
+		Text: dish.Dish.Name + ": " + how.Sentence, Why: "on a slow fire a frozen center is refused, so it cooks thawed"})
+	f := day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s: must begin to thaw by %s.", dish.Dish.Name, d.Req.Units.ClockOn(at)))
 	if watched && how == slow {
 		f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", d.Req.Units.ClockOn(inWater))
 	}

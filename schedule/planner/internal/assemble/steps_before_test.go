@@ -96,8 +96,8 @@ func TestFrozenOnASlowFire(t *testing.T) {
 
 func TestDryBrineTheEveningBefore(t *testing.T) {
 	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Sleep, "{name: Chicken, cut: chicken-spatchcock, weight: 4.5 lb, prep: [salt]}"))
-	steps := plantest.StepsOf(p, schedule.StepTakeOut, "chicken")
-	if len(steps) != 2 || steps[0].At.Format("Mon 15:04") != "Fri 20:00" || !strings.HasPrefix(steps[0].Text, "Salt Chicken") {
+	steps := plantest.StepsOf(p, schedule.StepSalt, "chicken")
+	if len(steps) != 1 || steps[0].At.Format("Mon 15:04") != "Fri 20:00" || !strings.HasPrefix(steps[0].Text, "Chicken: salt all over") {
 		t.Errorf("steps %v", steps)
 	}
 	plain := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Sleep, "{name: Chicken, cut: chicken-spatchcock, weight: 4.5 lb}"))

@@ -50,7 +50,7 @@ func (it *Itinerary) thickTurns(base schedule.Step, p *arrange.Placed, name stri
 	s.Text, s.Why = fmt.Sprintf("%s: turn. 4 to 5 min a side over the coals, no longer.", name), "a piece this thick is black outside before it is done inside"
 	it.add(s)
 	s.At = it.D.At(p.On - 2*thickAside)
-	s.Text = fmt.Sprintf("Move %s beside the coals, lid on, until done %s.", name, it.doneText(p))
+	s.Text = fmt.Sprintf("%s: move beside the coals, lid on, until done %s.", name, it.doneText(p))
 	it.add(s)
 }
 
@@ -72,7 +72,7 @@ func (it *Itinerary) crisp(s schedule.Step, p *arrange.Placed, name string, off 
 	}
 	d := it.D
 	s.Kind, s.Attended, s.Minutes, s.At, s.GrateC = schedule.StepSear, true, 5, off.Add(afterTakeOff), 0
-	s.Text = fmt.Sprintf("Crisp the skin of %s: only once it reads %s or more, skin side down over the coals for 3 to 5 min, tongs in hand for flare-ups; or in an oven at %s.",
+	s.Text = fmt.Sprintf("%s: crisp the skin, only once it reads %s or more, skin side down over the coals for 3 to 5 min, tongs in hand for flare-ups; or in an oven at %s.",
 		name, d.Core(p.It.Verdict.Minimum.CoreC), d.Grate(unit.FToC(450)))
 	s.Why = "skin stays rubbery on a grate this cool"
 	it.add(s)
@@ -87,7 +87,7 @@ func (it *Itinerary) brown(s schedule.Step, p *arrange.Placed, name string, off 
 		return
 	}
 	s.Kind, s.Attended, s.Minutes, s.At, s.GrateC = schedule.StepSear, true, 2, off.Add(afterTakeOff), 0
-	s.Text = fmt.Sprintf("Brown %s over the coals, a minute a side, only once each reads %s or more.", name, it.D.Core(p.It.Verdict.Minimum.CoreC))
+	s.Text = fmt.Sprintf("%s: brown over the coals, a minute a side, only once each reads %s or more.", name, it.D.Core(p.It.Verdict.Minimum.CoreC))
 	s.Why = "beside the coals they stay pale"
 	it.add(s)
 }

@@ -48,7 +48,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 		it.offForSear(base, p, name)
 		s := base
 		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = schedule.StepSear, d.At(p.Wrap), true, arrange.HandsWrap, d.airAt(p, 1, it.A)
-		s.Text = fmt.Sprintf("Sear %s over the coals, %s in all by the clock, every face alike. Probes out.", name, d.About(p.Way.Second.Expected))
+		s.Text = fmt.Sprintf("%s: sear over the coals, %s in all by the clock, every face alike. Probes out.", name, d.About(p.Way.Second.Expected))
 		s.Why = whyStart(it.A, p, 1)
 		it.add(s)
 	}
@@ -101,7 +101,7 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) s
 	return s
 }
 
-const fastDays = "it may well run early."
+const fastDays = "it may run early."
 
 // look is the first look, at the early end of a time on the grate that ends at off.
 func (it *Itinerary) look(s schedule.Step, took spread.Pace, off time.Time, text string, p *arrange.Placed) {
@@ -158,18 +158,18 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) sc
 // is foreseen, and not known.
 func (it *Itinerary) afterSear(p *arrange.Placed, name string) string {
 	d, least := it.D, p.It.Verdict.Minimum.CoreC
-	said := "the published minimum"
+	said := p.It.Verdict.Minimum.Whose() + " minimum"
 	if p.It.TargetC < least {
-		least, said = p.It.TargetC, "what was asked for, below the published minimum"
+		least, said = p.It.TargetC, "what was asked for, below "+p.It.Verdict.Minimum.Whose()+" minimum"
 	}
-	return fmt.Sprintf("Take %s off the coals. After 3 min measure: %s or more, %s. Less? Back beside the coals, and measure again.", name, d.Core(least), said)
+	return fmt.Sprintf("%s: off the coals. After 3 min measure: %s or more, %s. Less? Back beside the coals, and measure again.", name, d.Core(least), said)
 }
 
 // doneText says how to tell that a piece is done. Where the bend tells it, the core is at
 // its doneness and beyond: how far beyond, the model knows less well than the cook.
 func (it *Itinerary) doneText(p *arrange.Placed) string {
 	if p.It.ByTheBend() {
-		return fmt.Sprintf("when the rack bends and its surface cracks; usually at %s or more inside", it.D.Core(math.Min(p.It.TargetC, p.Way.PullC)))
+		return fmt.Sprintf("when the rack bends and its surface cracks; usually at %s inside", schedule.BendText(it.D.Req.Units))
 	}
 	return "at " + it.D.Core(p.Way.PullC) + " inside"
 }
@@ -197,7 +197,7 @@ func (d *Assembler) zoneText(zone string, direct bool) string {
 	case direct:
 		return "straight over the coals"
 	case zone == "centre":
-		return "in the centre, away from the ring"
+		return "in the center, away from the ring"
 	}
 	return "on the side away from the coals"
 }

@@ -25,7 +25,7 @@ func (it *Itinerary) fires() {
 			it.change(ph, &it.Plan.Phases[i-1], f)
 		}
 		it.add(schedule.Step{Kind: schedule.StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
-			Text: fmt.Sprintf("The grate should be there now: %s. If not, wait. %s", it.D.Level(ph.LevelC), it.gauge(ph))})
+			Text: fmt.Sprintf("The grate should read %s. Within %s is fine; if not, wait.%s", it.D.Grate(ph.LevelC), it.D.Slack(), it.gauge(ph))})
 		it.tend(ph)
 	}
 	if n := len(it.Plan.Phases); n > 0 {
@@ -36,9 +36,9 @@ func (it *Itinerary) fires() {
 // gauge says what the lid gauge shows, where that helps.
 func (it *Itinerary) gauge(ph *schedule.Phase) string {
 	if ph.Band != schedule.BandLow || it.D.Req.Grill.GaugeOffset == 0 {
-		return it.D.Slack() + " either way is good enough."
+		return ""
 	}
-	return fmt.Sprintf("The lid gauge will show about %s. %s either way is good enough.", it.D.Grate(ph.GaugeC), it.D.Slack())
+	return fmt.Sprintf(" The lid gauge will show about %s.", it.D.Grate(ph.GaugeC))
 }
 
 func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
@@ -85,18 +85,18 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 	c := d.Grill.ChangeAdvice(from, f, left, next)
 	if c.LeadMinutes > 0 {
 		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom.Add(-instant.Minutes(float64(c.LeadMinutes))), Phase: ph.Number, Attended: true, Minutes: 3,
-			Text: "Light a chimney for the change: " + d.amountText(c.Add) + "." + d.fewerText(c), Why: "the coals must be lit before they are added"})
+			Text: "Light " + d.amountText(c.Add) + " for the next fire" + d.fewerText(c) + ".", Why: "the coals must be lit before they are added"})
 	}
 	if c.ProbesOut {
 		it.add(schedule.Step{Kind: schedule.StepProbesOut, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: 1,
-			Text: "Probes and cables out of the grill.", Why: "searing heat is above what they stand"})
+			Text: "Take probes and cables out of the grill.", Why: "searing heat is more than they stand"})
 	}
-	text := "Change the fire to " + ph.Layout + " (" + d.Level(ph.LevelC) + "). "
+	text := "Change the fire: " + ph.Layout + ", " + d.Level(ph.LevelC) + ". "
 	if c.LiftGrate && it.rides(ph.Number) {
 		text += "Food off the grate first. "
 	}
 	it.add(schedule.Step{Kind: schedule.StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsChange, GrateC: ph.LevelC,
-		Text: text + c.Coals, Why: "the next dishes want another heat"})
+		Text: text + c.Coals, Why: "the next dishes need another heat"})
 	if at := ph.SetupFrom.Add(arrange.HandsChange * time.Minute); ph.Vents != "" && !d.InQuiet(at) && at.Before(ph.From) {
 		it.add(schedule.Step{Kind: schedule.StepSetVents, At: at, Phase: ph.Number, Attended: true, Minutes: 2, GrateC: ph.LevelC,
 			Text: "Lid and vents: " + ph.Vents + ".", Why: "the coals lie as they should"})

@@ -25,14 +25,14 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	}
 	over := it.over(ph.Number)
 	it.coldStart(ph, over)
-	text := "Check the grate: " + it.D.Level(ph.LevelC) + ". Leave the vents alone unless it is " + it.D.Slack() + " off."
+	text := "Check the grate: " + it.D.Grate(ph.LevelC) + ". Leave the vents alone unless it's " + it.D.Slack() + " off."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
 		if it.D.InQuiet(at) || it.goesToSleep(at) || over.none(at) {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 			Text: over.ifStillOn(text, at), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "Check the grate again: " + it.D.Level(ph.LevelC) + "?"
+		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + "?"
 	}
 }
 
@@ -43,9 +43,9 @@ func (it *Itinerary) refuel(ph *schedule.Phase, number int, r schedule.Refuel) {
 		over = nil // the next fire is made of it
 	}
 	amount := countText(it.D.Req.Units, r.Count, r.MassKg)
-	text, how := "Add "+amount+", unlit, next to the lit ones", ""
+	text, how := "Add "+lump(amount, "unlit")+" next to the lit ones", ""
 	if r.Lit {
-		text, how = "Add "+amount+", lit, to the coals", " "+addLit
+		text, how = "Add "+lump(amount, "lit")+" to the coals", " "+addLit
 		if !it.lightFor(ph, number, r, over) {
 			text += ": start the chimney 20 min before"
 		}
@@ -56,6 +56,12 @@ func (it *Itinerary) refuel(ph *schedule.Phase, number int, r schedule.Refuel) {
 
 // ventsBack undoes what opening a starved fire asks for.
 const ventsBack = " Then lid on, and the top vent back to where it was."
+
+// lump puts a word before what an amount is of: "45 unlit briquettes", "1.2 kg of unlit lump".
+func lump(amount, state string) string {
+	i := strings.LastIndex(amount, " ")
+	return amount[:i+1] + state + amount[i:]
+}
 
 // lasting is until when food of a batch is expected over a fire, and until when as planned.
 type lasting struct {

@@ -32,9 +32,9 @@ func (it *Itinerary) Wait(p *arrange.Placed) {
 	if rest := p.It.RestMinutes(); rest > 0 {
 		s := base
 		s.Kind, s.Window, s.At = schedule.StepRest, off, off.Expected
-		s.Text, s.Why = fmt.Sprintf("Let %s rest at least %s.", name, d.About(rest)), "the juices settle and the heat evens out"
+		s.Text, s.Why = fmt.Sprintf("%s: rest at least %s.", name, d.About(rest)), "the juices settle and the heat evens out"
 		if place := map[string]string{schedule.HoldBox: "cooler", schedule.HoldOven: "oven"}[held.Method]; holds && place != "" { // where it goes at once
-			s.Text = fmt.Sprintf("Let %s rest at least %s, uncut; the %s will do.", name, d.About(rest), place)
+			s.Text = fmt.Sprintf("%s: rest at least %s, uncut; the %s will do.", name, d.About(rest), place)
 		}
 		if holds && held.Vent > 0 {
 			s.Text, s.Why = strings.TrimSpace(d.standText(p, held, name)), "shut in at once it would go on cooking"
@@ -140,7 +140,7 @@ func (it *Itinerary) servings() {
 		s := schedule.Step{Kind: schedule.StepServe, At: d.At(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
 		switch list := say.Listed(names[l], "and"); {
 		case d.Chill:
-			s.Text, s.Why = "At the latest now into the refrigerator, one layer in shallow pans: "+list+".", "chilled within 2 hr and 6 hr, and cold overnight"
+			s.Text, s.Why = "Into the refrigerator by now, one layer in shallow pans: "+list+".", "chilled within 2 hr and 6 hr, and cold overnight"
 		case l.travel > 0:
 			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", say.LocalClock(d.Req.Units, d.At(float64(l.at)-l.travel)))
 		default:
@@ -156,5 +156,5 @@ const ServeWord = "Serve: "
 func ServeText(list string) string { return ServeWord + list + "." }
 
 func LeaveText(list, time string) string {
-	return "Leave with " + list + ", boxed: " + time + " on the way."
+	return "Leave with " + list + ", packed in the cooler: " + time + " on the way."
 }

@@ -85,13 +85,13 @@ func closer(s stretch) string {
 	case s.wrapped && s.load.Shrunk.Least < s.load.Shrunk.Easy:
 		return "In foil they may lie two high."
 	case s.load.Laid.Part.Standing:
-		return "Push the slots together and swap the racks half-way."
+		return "Push the slots together and swap the racks halfway."
 	case s.load.Laid.Part.Rack:
-		return "Let the ends overlap a little and swap them half-way."
+		return "Let the ends overlap a little and swap them halfway."
 	case s.b.Count > 1:
-		return "Lay the pieces close, turn them half-way, and measure where they touch."
+		return "Lay the pieces close, turn them halfway, and measure where they touch."
 	}
-	return "Turn it half-way, and measure on the side where it touches."
+	return "Turn it halfway, and measure on the side where it touches."
 }
 
 // longer is what to do with pieces that are longer than what lies there easily.
@@ -127,9 +127,9 @@ func (d *Assembler) tight(b *arrange.Placed, zone, what string) {
 	case !d.Grill.Charcoal():
 		where = "on the grate"
 	case zone == "centre":
-		where = "in the centre"
+		where = "in the center"
 	}
-	d.find(codeTight, "", b.It, fmt.Sprintf("%s will be tight %s. %s", b.It.Dish.Name, where, what))
+	d.find(codeTight, "", b.It, fmt.Sprintf("%s: tight fit %s. %s", b.It.Dish.Name, where, what))
 }
 
 const codeTight = "tight"

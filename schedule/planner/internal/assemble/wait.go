@@ -106,9 +106,9 @@ func (it *Itinerary) holdEnds(base schedule.Step, p *arrange.Placed, o day.HoldO
 	s.Window.Late = instant.Earlier(s.Window.Late, serve)
 	s.At = s.Window.Expected
 	hot := d.Core(safety.DangerHighC)
-	s.Text = fmt.Sprintf("Measure %s just under the surface. Still at %s or more: into an oven at %s with it, or eat it.", it.name(p), hot, d.Grate(warmOvenC))
+	s.Text = fmt.Sprintf("%s: measure just under the surface. Still at %s or more: into an oven at %s with it, or eat it.", it.name(p), hot, d.Grate(warmOvenC))
 	if o.Rule.AddedMinutes > 0 {
-		s.Text = fmt.Sprintf("Measure %s just under the surface. From when it is down to %s it is on the table within %s. Still above it: into an oven at %s, or leave it.",
+		s.Text = fmt.Sprintf("%s: measure just under the surface. From when it is down to %s it is on the table within %s. Still above it: into an oven at %s, or leave it.",
 			it.name(p), hot, d.About(o.Rule.AddedMinutes), d.Grate(warmOvenC))
 	}
 	s.Text += " " + d.mendText()

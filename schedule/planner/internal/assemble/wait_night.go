@@ -140,7 +140,7 @@ func (d *Assembler) noteOven(p *arrange.Placed) {
 	wait := off - o.Vent - boxedOf(p, o, off) - float64(p.It.Serve)
 	if o.Method == schedule.HoldOven && o.OvenC > driesC && wait > driesMinutes {
 		d.find(schedule.CodeOvenDries, p.It.Path("hold"), p.It, fmt.Sprintf(
-			"%s is in the oven for about %s at %s or more. Above %s for more than %s it dries: many ovens run %s over, so read a thermometer beside the meat, and keep it wrapped, in a pan with a little water.",
+			"%s: in the oven for about %s at %s or more. Above %s for more than %s it dries: many ovens run %s over, so read a thermometer beside the meat, and keep it wrapped, in a pan with a little water.",
 			p.It.Dish.Name, d.About(math.Floor(wait)), d.Grate(o.OvenC), d.Core(driesC), d.About(driesMinutes), d.overText()))
 	}
 }

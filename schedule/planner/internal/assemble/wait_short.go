@@ -130,7 +130,7 @@ func (d *Assembler) holdHelp(p *arrange.Placed) string {
 		help = append(help, "a warm oven")
 	}
 	if sure := d.Req.Confidence; sure > looseConfidence && p.Way.Believed == nil { // it is not on yet
-		help = append(help, fmt.Sprintf("asking for less than %.0f%%, so that it goes on later", 100*sure))
+		help = append(help, fmt.Sprintf("lower the odds you ask for, below %.0f%%, and it goes on later", 100*sure))
 	}
 	if len(help) == 0 {
 		return ""
@@ -141,9 +141,9 @@ func (d *Assembler) holdHelp(p *arrange.Placed) string {
 func (d *Assembler) travelText(p *arrange.Placed, limit float64) string {
 	name := p.It.Dish.Name
 	if p.Hold < 0 {
-		return fmt.Sprintf("%s is no food to travel hot: it keeps %s and the way takes %s. Cook it there, or carry it cold.", name, d.About(shortened(limit)), d.About(p.It.TravelMinutes()))
+		return fmt.Sprintf("%s: not for travel hot. It keeps %s, and the way takes %s. Cook it there, or carry it cold.", name, d.About(shortened(limit)), d.About(p.It.TravelMinutes()))
 	}
-	return fmt.Sprintf("On a fast day %s waits and travels %s in all, and the cooler is good for about %s. Measure on arrival; a warm oven before you leave would help.",
+	return fmt.Sprintf("%s: on a fast day it waits and travels %s in all, and the cooler is good for about %s. Measure on arrival; a warm oven before you leave would help.",
 		name, d.About(p.LongestWait()), d.About(shortened(limit)))
 }
 

@@ -54,7 +54,7 @@ func TestTravelIsPartOfTheHold(t *testing.T) {
 		t.Fatal(p.Findings)
 	}
 	serve := plantest.StepsOf(p, schedule.StepServe, "")
-	if len(serve) != 1 || serve[0].At.Format("15:04") != "17:00" || serve[0].Text != "Leave with Brisket, boxed: 1 hr on the way." {
+	if len(serve) != 1 || serve[0].At.Format("15:04") != "17:00" || serve[0].Text != "Leave with Brisket, packed in the cooler: 1 hr on the way." {
 		t.Errorf("%v", serve)
 	}
 	for _, h := range p.Dishes[0].Holds {

@@ -64,11 +64,11 @@ func (d *Assembler) placeText(p *arrange.Placed, o day.HoldOption, name string) 
 	case schedule.HoldOven:
 		return d.ovenText(p, o, name)
 	case schedule.HoldGrill:
-		return fmt.Sprintf("Leave %s, wrapped, on the grate and all but shut the vents.", name)
+		return fmt.Sprintf("%s: leave it, wrapped, on the grate and all but shut the vents.", name)
 	case schedule.HoldCounter:
-		return fmt.Sprintf("Leave %s on the counter.", name)
+		return fmt.Sprintf("%s: leave it on the counter.", name)
 	}
-	return fmt.Sprintf("Tent %s loosely with foil.", name)
+	return fmt.Sprintf("%s: tent loosely with foil.", name)
 }
 
 // ovenText says how it waits in the oven, which many cooks have hotter than they set it.
@@ -76,24 +76,24 @@ func (d *Assembler) ovenText(p *arrange.Placed, o day.HoldOption, name string) s
 	at, mates := d.Grate(o.OvenC), cooler(p, o.OvenC)
 	switch {
 	case p.It.Cut.Style == cut.Small && len(mates) > 0:
-		return fmt.Sprintf("Turn the oven up to %s and lay %s in, in one layer. %s, wrapped, can stay in.", at, name, say.Listed(mates, "and"))
+		return fmt.Sprintf("%s: into the oven, turned up to %s, in one layer. %s can stay in, wrapped.", name, at, say.Listed(mates, "and"))
 	case p.It.Cut.Style == cut.Small:
-		return fmt.Sprintf("Lay %s in one layer in the oven at %s.", name, at)
+		return fmt.Sprintf("%s: one layer in the oven at %s.", name, at)
 	}
 	if p.It.Cut.Style == cut.Bird && len(mates) > 0 {
-		return fmt.Sprintf("Turn the oven up to %s and put %s in, loosely covered, a probe left in the breast. %s, wrapped, can stay in.", at, name, say.Listed(mates, "and"))
+		return fmt.Sprintf("%s: loosely covered, into the oven, turned up to %s, a probe left in the breast. %s can stay in, wrapped.", name, at, say.Listed(mates, "and"))
 	}
 	if p.It.Cut.Style == cut.Bird {
-		return fmt.Sprintf("Put %s, loosely covered, into the oven at %s, a probe left in the breast.", name, at)
+		return fmt.Sprintf("%s: loosely covered, into the oven at %s, a probe left in the breast.", name, at)
 	}
 	hottest := o.OvenC // the oven is as hot as the one that wants it hottest
 	for _, m := range p.Mates {
 		hottest = math.Max(hottest, m.Options[m.Hold].OvenC)
 	}
 	at = d.Grate(hottest)
-	text := fmt.Sprintf("Put %s, wrapped and in a pan, into the oven at %s.", name, at)
+	text := fmt.Sprintf("%s: wrapped and in a pan, into the oven at %s.", name, at)
 	if p.It.Cut.Style == cut.Tough {
-		text += fmt.Sprintf(" Aim at %s to %s at the meat and check with a probe: many ovens run %s over.", d.Core(aimLowC), d.Core(aimHighC), d.overText())
+		text += fmt.Sprintf(" Aim for %s to %s at the meat, by a probe: many ovens run %s hot.", d.Core(aimLowC), d.Core(aimHighC), d.overText())
 	}
 	return text
 }
@@ -176,7 +176,7 @@ func (d *Assembler) measureText(p *arrange.Placed, o day.HoldOption) string {
 // mendText is what becomes of a piece that has fallen below the line: a warm oven is no
 // help then.
 func (d *Assembler) mendText() string {
-	return fmt.Sprintf("Below %s a warm oven does not mend it: reheat it to %s in an oven at %s within 2 hr of that, once, or throw it away.",
+	return fmt.Sprintf("Below %s a warm oven is no fix: reheat it to %s in an oven at %s within 2 hr of that, once, or throw it away.",
 		d.Core(safety.DangerHighC), d.Core(safety.ReheatMinimum().CoreC), d.Grate(safety.OvenLowC))
 }
 

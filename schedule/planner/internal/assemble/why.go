@@ -12,7 +12,7 @@ func whyStart(a arrange.Arrangement, p *arrange.Placed, stage int) string {
 	text := reasonText(a, r)
 	switch {
 	case r.Kind == sequence.ZoneFull && r.Chain >= 0 && r.Chain < len(a.Batches) && a.Batches[r.Chain].It == p.It:
-		return "afterwards its place on the grate belongs to the next load"
+		return "after that its place on the grate belongs to the next batch"
 	case at > stage && r.Kind == sequence.QuietHours:
 		return "later would bring what follows into quiet hours"
 	case at < stage:

@@ -16,7 +16,7 @@ func (d *Assembler) noteWraps(all []*arrange.Placed) {
 			if slices.ContainsFunc(all, func(o *arrange.Placed) bool { return o.It == p.It && !staysBare(o) }) {
 				name = labelAmong(p, all, d.Req.Units)
 			}
-			d.find("done-before-wrap", p.It.Path("wrap"), p.It, name+" is done before it would be wrapped, so it stays bare.")
+			d.find("done-before-wrap", p.It.Path("wrap"), p.It, name+": done before it would be wrapped, so it stays bare.")
 		}
 		d.findings.Add(d.AirFindings(p.It.Path("level"), p.It, p.Way)...)
 	}

@@ -130,7 +130,7 @@ func confidenceChanges(r schedule.Request) []change {
 		to   float64
 		text string
 		pain int
-	}{{loose, "one day in five", 45}, {0.6, "two days in five", 58}} {
+	}{{loose, "one time in five", 45}, {0.6, "two times in five", 58}} {
 		if r.Confidence > c.to {
 			out = append(out, change{
 				code: codeConfidence, text: "Take more risk.", price: "each dish runs late " + c.text, pain: c.pain,
@@ -163,7 +163,7 @@ func surerChange(r schedule.Request) change {
 func ovenChange(r schedule.Request) change {
 	oven := schedule.Oven{Hold: unit.FromFahrenheit(170)}
 	return change{
-		code: codeOven, text: "Hold or finish in the kitchen oven.", price: "the oven is taken, at " + r.Units.Grate(oven.Hold), pain: 10,
+		code: codeOven, text: "Hold or finish in the kitchen oven.", price: "it ties up the oven, at " + r.Units.Grate(oven.Hold), pain: 10,
 		edits: []schedule.Edit{schedule.NewEdit("oven", oven)},
 	}
 }

@@ -18,16 +18,16 @@ func (d dishChange) heat() []change {
 		if hot := unit.FromFahrenheit(275); d.cut.Style == cut.Tough && *l < hot-1 {
 			out = append(out, d.make(codeHotter, "Cook {dish} at "+u.Grate(hot)+".", "a hotter grate, a firmer bark", 15, "level", hot))
 		}
-		out = append(out, d.make("other-heat", "Let {dish} cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16, "level", nil))
+		out = append(out, d.make("other-heat", "{dish}: cook at another heat than "+u.Grate(*l)+".", "not the heat you asked for", 16, "level", nil))
 	}
 	if d.dish.Zone != "" {
-		out = append(out, d.make("other-side", "Let {dish} cook on either side of the grate.", "not the side you asked for", 13, "zone", nil))
+		out = append(out, d.make("other-side", "{dish}: either side of the grate will do.", "not the side you asked for", 13, "zone", nil))
 	}
 	if d.r.FinishOf(d.dish) != "" {
-		out = append(out, d.make("no-sear", "Leave the sear of {dish} out, or do it in a hot pan.", "no crust from the coals", 19, "finish", schedule.FinishNone))
+		out = append(out, d.make("no-sear", "{dish}: skip the sear, or do it in a hot pan.", "no crust from the coals", 19, "finish", schedule.FinishNone))
 	}
 	if flat, ok := cut.Find(d.cut.Name + "-spatchcock"); ok && d.cut.Style == cut.Bird {
-		out = append(out, d.make("flatten", "Take the backbone out of {dish} and cook flat.", "no whole bird on the table", 21, "cut", flat.Name))
+		out = append(out, d.make("flatten", "{dish}: cut the backbone out and cook flat.", "no whole bird on the table", 21, "cut", flat.Name))
 	}
 	return out
 }
@@ -53,7 +53,7 @@ func (d dishChange) waits() []change {
 		out = append(out, holdChange(d.r, d.dish))
 	}
 	if rest := d.dish.Rest; rest != nil && instant.UnitMinutes(*rest) > d.cut.Rest.MinMinutes {
-		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(instant.Minutes(d.cut.Rest.MinMinutes))+" at the least.", "a shorter rest than you asked for", 14, "rest", nil))
+		out = append(out, d.make("shorter-rest", "Rest {dish} "+d.r.Units.About(instant.Minutes(d.cut.Rest.MinMinutes))+" at least.", "a shorter rest than you asked for", 14, "rest", nil))
 	}
 	return out
 }
@@ -66,5 +66,5 @@ func holdChange(r schedule.Request, dish schedule.Dish) change {
 	if r.Oven != nil {
 		where += " or in the oven"
 	}
-	return d.make("hold", "Hold {dish} "+where+".", "it waits longer, hot", 11, "hold", nil)
+	return d.make("hold", "Hold {dish} "+where+".", "the meat holds longer", 11, "hold", nil)
 }

@@ -25,13 +25,13 @@ func (m *mender) nightChanges(r schedule.Request, t assemble.Trouble) []change {
 			continue
 		}
 		quiet := slices.Delete(slices.Clone(r.Quiet), i, i+1)
-		out = append(out, quietChange(quiet, "no-quiet", fmt.Sprintf("Be there between %s and %s after all.", say.TimeOfDay(r.Units, q.From), say.TimeOfDay(r.Units, q.To)), "somebody tends the fire then", 22))
+		out = append(out, quietChange(quiet, "no-quiet", fmt.Sprintf("Be there between %s and %s after all.", say.TimeOfDay(r.Units, q.From), say.TimeOfDay(r.Units, q.To)), "someone tends the fire then", 22))
 	}
 	if slices.ContainsFunc(r.Quiet, schedule.Quiet.ForSleep) {
 		if c, ok := m.wakeChange(r, t); ok {
 			out = append(out, c)
 		}
-		out = append(out, quietChange(nil, "no-quiet", "Give up the quiet hours.", "somebody tends the fire overnight", 60))
+		out = append(out, quietChange(nil, "no-quiet", "Give up the quiet hours.", "someone tends the fire overnight", 60))
 	}
 	return out
 }

@@ -79,7 +79,7 @@ func (d dishChange) lighter() []change {
 			continue
 		}
 		last = less
-		out = append(out, d.make("lighter", "Take {dish} of "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less to eat", 19+k, "weight", less))
+		out = append(out, d.make("lighter", "{dish}: use "+u.Mass(less)+" each instead of "+u.Mass(w)+".", "a little less food", 19+k, "weight", less))
 	}
 	return out
 }

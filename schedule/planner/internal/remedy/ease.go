@@ -96,7 +96,7 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 		g.rem.For = schedule.CodeHoldShort
 	case less && !looser:
 		g.rem.For = schedule.CodeHoldShort
-		g.rem.Price += "; on a fast day still done too early, by less"
+		g.rem.Price += "; on a fast day still done too early, though by less"
 	case g.by < easeGain:
 		return eased{}, false
 	}

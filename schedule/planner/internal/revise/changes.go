@@ -36,16 +36,16 @@ func (v *Revision) changes(p *schedule.Plan) []schedule.Change {
 		case !was:
 			c.Minutes, c.Text = 0, fmt.Sprintf("%s: new, at %s.", name, v.clock(s.At))
 		case s.Done:
-			c.Text = fmt.Sprintf("%s: was at %s, %s than planned.", name, v.clock(s.At), v.moves(moved))
+			c.Text = fmt.Sprintf("%s: done at %s, %s than planned.", name, v.clock(s.At), v.moves(moved))
 		default:
-			c.Text = fmt.Sprintf("%s: at %s, not at %s; %s.", name, v.clock(s.At), v.clock(b.At), v.moves(moved))
+			c.Text = fmt.Sprintf("%s: %s (was %s), %s.", name, v.clock(s.At), v.clock(b.At), v.moves(moved))
 		}
 		out = append(out, c)
 	}
 	for _, s := range v.planned {
 		if _, gone := before[s.ID]; gone {
 			out = append(out, schedule.Change{Step: s.ID, Kind: s.Kind, Dish: s.Dish, Why: v.why(s),
-				Text: fmt.Sprintf("%s: falls away, it was for %s.", v.stepName(s), v.clock(s.At))})
+				Text: fmt.Sprintf("%s: dropped (was %s).", v.stepName(s), v.clock(s.At))})
 		}
 	}
 	return out
@@ -53,7 +53,7 @@ func (v *Revision) changes(p *schedule.Plan) []schedule.Change {
 
 // stepNames are the kinds of step in the cook's words.
 var stepNames = map[schedule.StepKind]string{
-	schedule.StepThaw: "into the refrigerator to thaw", schedule.StepTakeOut: "out of the refrigerator", schedule.StepLayFire: "lay the fire", schedule.StepLight: "light", schedule.StepFireReady: "fire ready", schedule.StepSetVents: "pour the coals, set the vents",
+	schedule.StepThaw: "into the refrigerator to thaw", schedule.StepSalt: "salt", schedule.StepTakeOut: "out of the refrigerator", schedule.StepLayFire: "lay the fire", schedule.StepLight: "light", schedule.StepFireReady: "fire ready", schedule.StepSetVents: "pour the coals, set the vents",
 	schedule.StepPutOn: "put on", schedule.StepStallBegins: "stall begins", schedule.StepWrap: "wrap", schedule.StepStallEnds: "stall ends", schedule.StepLook: "first look",
 	schedule.StepCheckFire: "look at the fire", schedule.StepRefuel: "add fuel", schedule.StepBeforeSleep: "before you sleep", schedule.StepWaking: "on waking", schedule.StepChangeFire: "change the fire", schedule.StepProbesOut: "probes out",
 	schedule.StepFlip: "turn", schedule.StepTakeOff: "take off", schedule.StepRest: "rest", schedule.StepBox: "into the cooler", schedule.StepToOven: "into the oven", schedule.StepCheckOven: "look at what is in the oven", schedule.StepHold: "hold",

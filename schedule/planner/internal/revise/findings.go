@@ -37,7 +37,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 			v.noteLate(a, p, add)
 		case waiting:
 			if chance := p.Readiness().Chance(); v.waitsLate(p) {
-				add(about(a, schedule.MayBeLate, fmt.Sprintf("%s: on at %s; the chance to be ready at %s is about %.0f%%.",
+				add(about(a, schedule.MayBeLate, fmt.Sprintf("%s: on at %s; odds of being ready at %s: %.0f%%.",
 					p.It.Dish.Name, v.clock(v.day.At(p.On)), v.clock(v.serve(a)), 100*chance)))
 			}
 		case off:

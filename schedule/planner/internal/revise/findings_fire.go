@@ -17,7 +17,7 @@ import (
 func (v *Revision) noteFire(add func(schedule.Finding)) {
 	if o, dead := v.grate.dead(); dead {
 		if !o.asked { // else the reading that tells of it does
-			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan takes it that you rebuild it now, with lit coals, or move the food to the oven."
+			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan assumes you rebuild it now, with lit coals, or move the food to the oven."
 			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
 				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
 			} else if o.seen && v.grate.levelAt(g.at, v.plannedLevel)-g.c > deadK {
@@ -25,7 +25,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			} else if o.seen {
 				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
 					v.clock(o.from), v.day.Grate(g.c))
-				then = " The plan takes it that you rebuild it now, with lit coals."
+				then = " The plan assumes you rebuild it now, with lit coals."
 			}
 			if v.fireWanted() {
 				text += then
@@ -48,7 +48,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 		if off < 0 {
 			do = "Open the vents, or add fuel."
 		}
-		add(schedule.NewFinding("grate-off-level", "", do+" "+v.runsAt(off)+" The times take it that it stays so."))
+		add(schedule.NewFinding("grate-off-level", "", do+" "+v.runsAt(off)+" The times assume it stays that way."))
 	}
 	v.noteNight(add)
 	v.noteRelit(add)
@@ -68,7 +68,7 @@ func (v *Revision) runsAt(offK float64) string {
 // noteSinking wants fuel for a fire that gives less and less heat.
 func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 	from := v.grate.sinking
-	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s. %s The times take it that you do.",
+	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s. %s The times assume you do.",
 		v.clock(from.at), v.day.Grate(from.c), v.runsAt(off)))
 	if v.steered != nil {
 		s := v.steerText()
@@ -87,9 +87,9 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	case s.Do == steer.LookFirst.String():
 		f = schedule.NewFinding("fat-may-burn", "", text)
 	case off != 0:
-		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that nobody touches the fire for an hour."
+		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times assume nobody touches the fire for an hour."
 		if v.comingAir() == nil {
-			text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times take it that it stays so."
+			text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times assume it stays that way."
 		}
 		f = schedule.NewFinding("grate-off-level", "", text)
 	case s.Do == steer.Leave.String(), s.Do == steer.HoldProbe.String():

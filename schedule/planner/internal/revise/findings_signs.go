@@ -104,7 +104,7 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 		}
 		return text
 	case schedule.ReadingOther:
-		return fmt.Sprintf("Was %s read in another dish? It fits %s, and %s was foretold at %s. It is left out: measure %s again.", read, otherName(s), name, v.day.Core(s.ForetoldC), name)
+		return fmt.Sprintf("Was %s read in another dish? It fits %s, and %s was foretold at %s. That reading is ignored: measure %s again.", read, otherName(s), name, v.day.Core(s.ForetoldC), name)
 	}
 	or := ""
 	if s.Chance(surprise.Dish) >= surprise.AskFrom {

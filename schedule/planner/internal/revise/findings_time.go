@@ -78,7 +78,7 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		return
 	}
 	add(about(a, code, fmt.Sprintf(
-		"%s: expected off at %s and, rested, ready at %s; on a slow day at %s. The chance for %s is about %.0f%%.",
+		"%s: expected off at %s and, rested, ready at %s; on a slow day at %s. Odds for %s: %.0f%%.",
 		a.batch.It.Dish.Name, v.clock(a.on.at.Add(instant.Minutes(t.Expected))), v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance()*a.fit())))
 }

@@ -235,7 +235,7 @@ func (v *Revision) noteStands(a *liveBatch, add func(schedule.Finding)) {
 	if !a.stands[len(a.stands)-1].open || a.condemned || !by.After(v.now) || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
 		return
 	}
-	add(about(a, schedule.StandsOpen, fmt.Sprintf("%s stands without heat since %s. Eat it by %s, or chill it, or put it into an oven at %s now, while it is above %s just under its surface. A hot core does not stop that clock.",
+	add(about(a, schedule.StandsOpen, fmt.Sprintf("%s: without heat since %s. Eat it by %s, or chill it, or put it into an oven at %s now, while it is above %s just under its surface. A hot core does not stop that clock.",
 		a.batch.It.Dish.Name, v.clock(v.openSince(a)), v.clock(by), v.day.Grate(ovenHoldC), v.day.Core(safety.DangerHighC))))
 }
 

@@ -151,7 +151,7 @@ const unfedFor = 20 * time.Minute
 func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
 	a := l.of(s.Dish, s.Batch)
 	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.way().Sear {
-		s.Text = fmt.Sprintf("Take off %s now: it was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.readAt()))
+		s.Text = fmt.Sprintf("%s: take it off now. It was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.readAt()))
 	}
 	return s
 }
@@ -335,7 +335,7 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 			return s.CoreC == 0 || a.readSince(s.At)
 		case schedule.StepStallBegins, schedule.StepStallEnds:
 			return a.on.set && len(a.readings) == 0 && (a.where != off || !s.At.After(a.off.at))
-		case schedule.StepThaw, schedule.StepTakeOut:
+		case schedule.StepThaw, schedule.StepSalt, schedule.StepTakeOut:
 			return a.on.set // it came out of the refrigerator to go on
 		}
 		return a.on.set && !s.At.Before(a.on.at)

@@ -93,7 +93,7 @@ func (v *Revision) noteRefuels(p *schedule.Plan, add func(schedule.Finding)) {
 		}
 		for _, r := range ph.Burn.Refuels {
 			if v.day.InQuiet(r.Window.Expected) && ph.To.After(v.now) {
-				add(schedule.NewFinding(code, "", fmt.Sprintf("The %s fire wants fuel at %s, in quiet hours.", ph.Layout, v.clock(r.Window.Expected))))
+				add(schedule.NewFinding(code, "", fmt.Sprintf("The %s fire needs fuel at %s, in quiet hours.", ph.Layout, v.clock(r.Window.Expected))))
 				return
 			}
 		}
@@ -130,15 +130,15 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 			return "" // its clock is said
 		}
 		if a.where == off {
-			return fmt.Sprintf("%s came off at %s and cannot be held until %s. Serve it sooner, or chill it.", name, v.clock(a.off.at), v.clock(v.serve(a)))
+			return fmt.Sprintf("%s: off at %s, and will not hold until %s. Serve it sooner, or chill it.", name, v.clock(a.off.at), v.clock(v.serve(a)))
 		}
 		at := func(minutes float64) string { return v.clock(a.on.at.Add(instant.Minutes(minutes))) }
 		off, until, ok := v.heldUntil(a, l.all[i])
 		if ok && v.serve(a).After(a.on.at.Add(instant.Minutes(until))) {
-			return fmt.Sprintf("%s is expected off at %s and keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 hr and reheat it to 165 °F (74 °C).",
+			return fmt.Sprintf("%s: expected off at %s; it keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 hr and reheat it to 165 °F (74 °C).",
 				name, at(off), at(until), v.clock(v.serve(a)), v.day.Grate(ovenHoldC))
 		}
-		return fmt.Sprintf("On a fast day %s is ready at about %s and cannot be held until %s. Serve it when it is done, or keep it hot: 140 °F (60 °C) or more just under the surface.",
+		return fmt.Sprintf("%s: on a fast day it is ready at about %s and will not hold until %s. Serve it when it is done, or keep it hot: 140 °F (60 °C) or more just under the surface.",
 			name, at(a.live.Total().Early+a.batch.It.RestMinutes()), v.clock(v.serve(a)))
 	}
 	return f.Text
