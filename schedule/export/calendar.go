@@ -123,8 +123,8 @@ func (c *icalendar) occasion(group []entry) {
 				titles = append(titles, c.stepTitle(s))
 			}
 		}
-		text, window := e.full()
-		for _, part := range []string{window, e.change} {
+		text := e.text
+		for _, part := range []string{e.window, e.more, e.change} {
 			text = strings.TrimSpace(text + " " + part)
 		}
 		if !c.at(e.step.At).Equal(c.at(first.At)) {
