@@ -39,7 +39,7 @@ func TestEveryKindOfEntryHasAForm(t *testing.T) {
 		}
 	}
 	page = pageOf(t, h, p)
-	for _, want := range []string{"Burgers: coldest place of a probe pushed all through 88 °F", "17:50 oven 200 °F", "Lit coals on (20)", "17:50 Ash cleared", "17:50 Lid closed", "17:50 The vents (top"} {
+	for _, want := range []string{"Burgers: coldest place of a probe pushed all through 88 °F", "5:50 PM oven 200 °F", "Lit coals on (20)", "5:50 PM Ash cleared", "5:50 PM Lid closed", "5:50 PM The vents (top"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the log on the page lacks %q", want)
 		}

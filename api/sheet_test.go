@@ -52,7 +52,7 @@ func TestADayByForms(t *testing.T) {
 	send("17:48:00", "of", "core burgers", "degrees", "92")
 	send("17:55:00", "did", "pulled", "dish", "burgers")
 	page := pageOf(t, h, p)
-	for _, want := range []string{"17:55 Burgers: Off, done", "17:48 Burgers: core 92", "17:44 Burgers: On the grill", "17:28 grate 496", "17:11 Lit", "It is 5:55 PM."} {
+	for _, want := range []string{"5:55 PM Burgers: Off, done", "5:48 PM Burgers: core 92", "5:44 PM Burgers: On the grill", "5:28 PM grate 496", "5:11 PM Lit", "It is 5:55 PM."} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page lacks %q", want)
 		}
@@ -60,12 +60,12 @@ func TestADayByForms(t *testing.T) {
 	if before == page {
 		t.Error("nothing has moved")
 	}
-	id := regexp.MustCompile(`name="take" value="(\d+)" aria-label="Take back: 17:55`).FindStringSubmatch(page)
+	id := regexp.MustCompile(`name="take" value="(\d+)" aria-label="Take back: 5:55 PM`).FindStringSubmatch(page)
 	if id == nil {
 		t.Fatal("there is no button to take the last entry back")
 	}
 	send("17:56:00", "take", id[1])
-	if strings.Contains(pageOf(t, h, p), "17:55 Burgers") {
+	if strings.Contains(pageOf(t, h, p), "5:55 PM Burgers") {
 		t.Error("the entry is still there")
 	}
 	kept := planIn(t, ask(t, h, http.MethodGet, "/v1/plans/"+p.ID, nil))

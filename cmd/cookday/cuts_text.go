@@ -17,7 +17,7 @@ const estimateMark = "~"
 // listCuts prints a row a cut.
 func listCuts(w io.Writer, cuts []schedule.Cut, columns int) error {
 	table := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(table, "  name\twhat it is\tusual weight\ttaken off at")
+	fmt.Fprintln(table, "  name\twhat it is\tusual\ttaken off at")
 	for _, c := range cuts {
 		mark := " "
 		if c.Estimate {

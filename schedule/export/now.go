@@ -292,10 +292,7 @@ func (v *view) lastCore(dish string) (last schedule.Entry, ok bool) {
 
 // remedyText is a choice with its price and what it leads to.
 func (v *view) remedyText(r schedule.Remedy) string {
-	text := sentence(r.Text)
-	if price := sentence(r.Price); price != "" {
-		text += " Cost: " + lower(price)
-	}
+	text := sentence(r.Text) + v.price(r)
 	if !r.ServeAt.IsZero() && !strings.Contains(text, v.clock(r.ServeAt)) {
 		text += " Eat " + v.clockBy(r.ServeAt, v.now) + ", " + percent(r.Chance) + " sure."
 	} else {

@@ -77,9 +77,7 @@ func (v *view) finding(f schedule.Finding) string {
 // remedy says what to change, what it costs and what the day is like then.
 func (v *view) remedy(r schedule.Remedy) string {
 	text := sentence(r.Text)
-	if r.Price != "" {
-		text += " Cost: " + lower(sentence(r.Price))
-	}
+	text += v.price(r)
 	var then []string
 	if r.LightAt != nil && (v.Revision == 0 || r.LightAt.After(v.now)) { // a fire that was lit is no news
 		then = append(then, "light "+v.clockBy(*r.LightAt, v.ServeAt))
@@ -97,6 +95,17 @@ func (v *view) remedy(r schedule.Remedy) string {
 		text += " In the request: " + clean(r.Write) + "."
 	}
 	return text
+}
+
+// price is what a change costs; of a day under way, what comes of it.
+func (v *view) price(r schedule.Remedy) string {
+	switch {
+	case r.Price == "":
+		return ""
+	case v.Revision > 0:
+		return " " + sentence(r.Price)
+	}
+	return " Cost: " + strings.TrimSuffix(clean(r.Price), ".") + "."
 }
 
 // shoppingList says food, fuel and tools, a line each.
