@@ -199,6 +199,9 @@ func (v *view) tools() string {
 			add("an instant-read thermometer")
 		}
 	}
+	if v.Request.Grill.WaterPan {
+		add("a water pan, to fill before the lid goes on")
+	}
 	if v.Ahead != nil { // covered in the oven, in parcels on the grate
 		add("foil")
 	}

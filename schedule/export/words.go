@@ -19,8 +19,8 @@ func phrase[Word ~string](id Word) string {
 		return "warm oven"
 	case schedule.HoldGrill:
 		return "on the grate over a dying fire"
-	case string(schedule.StepCheckFire):
-		return "check fire"
+	case string(schedule.StepBox):
+		return "to cooler"
 	}
 	return strings.ReplaceAll(string(id), "-", " ")
 }

@@ -100,7 +100,7 @@ func TestTheMorningTakesTheDayAsItIs(t *testing.T) {
 func TestWhatIsPlannedIsNoChoice(t *testing.T) {
 	q := trouble{served("15:00") + "quiet: []\n", troubledButt,
 		"2027-07-02 22:50,,lit,\n2027-07-02 23:30,butt,on,\n2027-07-03 01:00,,grate,251 F\n2027-07-03 03:00,,grate,240 F\n2027-07-03 03:00,butt,core,143 F\n2027-07-03 04:00,,grate,221 F\n2027-07-03 05:00,,grate,193 F\n2027-07-03 05:00,butt,core,158 F\n", "2027-07-03 05:02"}.revised(t)
-	q.wants(t, "fire-died", "The plan takes it that you rebuild it now")
+	q.wants(t, "fire-died", "The plan assumes you rebuild it now")
 	if slices.ContainsFunc(q.Remedies, func(r schedule.Remedy) bool { return r.Code == "rebuild" }) {
 		t.Errorf("the plan is offered as a choice: %v", q.Remedies)
 	}

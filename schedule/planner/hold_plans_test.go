@@ -110,7 +110,7 @@ func TestAnOvenThatStaysOn(t *testing.T) {
 func TestTheOvenIsTurnedUpForBirds(t *testing.T) {
 	p := plantest.Party(t, "../..")
 	in := plantest.StepsOf(p, schedule.StepToOven, "chickens")
-	if len(in) == 0 || !strings.HasPrefix(in[0].Text, "Turn the oven up to 200 °F and put Chickens in") || !strings.Contains(in[0].Text, "Brisket, wrapped, can stay in") {
+	if len(in) == 0 || !strings.HasPrefix(in[0].Text, "Chickens: loosely covered, into the oven, turned up to 200 °F") || !strings.Contains(in[0].Text, "Brisket can stay in, wrapped") {
 		t.Errorf("%v", in)
 	}
 }

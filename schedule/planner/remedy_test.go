@@ -22,13 +22,13 @@ func TestRemediesOfHardDays(t *testing.T) {
 		{"too many ribs, and too late a start", "earliest: \"13:00\"\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Ribs, cut: spare-ribs, weight: 3 lb, count: 8}\n",
 			"it doesn't all fit on the grate at once", "Cook 2 of the 8 Ribs. Begin at Sat"},
 		{"a large turkey on a small kettle", "grill: {kind: kettle, diameter: 14 in}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 18 lb}\n",
-			"does not fit on the grate", "Cook Turkey of 7.2 lb instead of 18 lb."},
+			"no room on the grate", "Cook Turkey of 7.2 lb instead of 18 lb."},
 		{"nobody to light it", "quiet: [{from: \"20:00\", to: \"14:00\"}]\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Brisket, cut: brisket, weight: 12 lb}\n",
 			"nobody is there to tend the fire or to take anything off between 8:00 PM and 2:00 PM", "Give up the quiet hours."},
 		{"burgers for many", "grill: {kind: kettle, diameter: 18 in}\ndishes:\n  - {name: Burgers, cut: burger, weight: 6 oz, count: 24}\n",
 			"the first batch won't hold until the rest is done", "Serve Burgers in two sittings, 12 at 5:30 PM, 12 at 6:00 PM."},
 		{"a hand's breadth of grate", "grill: {kind: other, zones: [{name: all, width: 4 in, depth: 4 in, min: 225 F, max: 300 F}]}\ndishes:\n  - {name: Brisket, cut: brisket, weight: 12 lb}\n",
-			"does not fit on the grate", ""},
+			"no room on the grate", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r, err := schedule.Read([]byte(head + c.day))

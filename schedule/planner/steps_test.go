@@ -104,7 +104,7 @@ func TestWarmedDishIsServedWithTheRest(t *testing.T) {
 		t.Errorf("%s", got)
 	}
 	p = plantest.Plan(t, plantest.Evening(plantest.Kettle22+oven170, strings.Replace(aheadBrisket, "ready:", "travel: 45m, ready:", 1), fewBurgers))
-	if got := stepTexts(p, schedule.StepServe); !strings.Contains(got, "Leave with Brisket, boxed: 45 min on the way.") {
+	if got := stepTexts(p, schedule.StepServe); !strings.Contains(got, "Leave with Brisket, packed in the cooler: 45 min on the way.") {
 		t.Errorf("%s", got)
 	}
 }

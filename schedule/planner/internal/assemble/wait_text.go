@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -34,7 +35,11 @@ func (d *Assembler) HoldText(p *arrange.Placed, o day.HoldOption, name string) s
 
 // holdTextFrom is the same of a piece that comes off at a minute before the last serving.
 func (d *Assembler) holdTextFrom(p *arrange.Placed, o day.HoldOption, name string, off float64) string {
-	return d.standText(p, o, name) + d.keepText(p, o, name, off)
+	stand, keep := d.standText(p, o, name), d.keepText(p, o, name, off)
+	if stand != "" { // which has told the name
+		keep = say.Upper(strings.TrimPrefix(keep, name+": "))
+	}
+	return stand + keep
 }
 
 // keepText says how to hold what has stood: where, until when, and how to measure.

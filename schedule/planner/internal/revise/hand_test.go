@@ -54,7 +54,7 @@ func TestCourseOfTheGrateGoesIntoTheTimes(t *testing.T) {
 		t.Errorf("%d steps to set the vents, %d looks", set, look)
 	}
 	silent := plantest.Revised(t, day, strings.Replace(creeping, "06:00,,vents,\"top 1/3, bottom 1/3\"\n", "", 1), "2027-07-03 10:45")
-	if g, _ := fireFinding(silent); !strings.Contains(g.Text, "stays so") || !strings.Contains(g.Text, "vents as the plan set them") {
+	if g, _ := fireFinding(silent); !strings.Contains(g.Text, "stays that way") || !strings.Contains(g.Text, "vents as the plan set them") {
 		t.Errorf("vents not told: %s", g.Text)
 	}
 }

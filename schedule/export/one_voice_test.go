@@ -1,0 +1,103 @@
+package export
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/planner"
+)
+
+func planOf(t *testing.T, request string) schedule.Plan {
+	t.Helper()
+	r, err := schedule.Read([]byte("serve: {date: 2027-07-10, time: \"18:30\", tz: America/Chicago}\n" + request))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := planner.Make(context.Background(), r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// Every dish that is eaten at another time than the last meal is in the headline.
+func TestHeadlineHasEveryMeal(t *testing.T) {
+	p := planOf(t, "grill: {kind: kettle, diameter: 22 in}\noven: {hold: 170 F}\ndishes:\n  - {name: Thighs, cut: chicken-thigh, weight: 6 oz, count: 4, serve: \"13:00\"}\n"+
+		"  - {name: Sausages, cut: sausage, weight: 4 oz, count: 4, serve: \"13:00\"}\n  - {name: Burgers, cut: burger, weight: 6 oz, count: 4}\n")
+	if !p.Feasible {
+		t.Fatal(p.Findings)
+	}
+	head, _, _ := strings.Cut(textOf(t, p, Options{}), "\n\n")
+	head = strings.Join(strings.Fields(head), " ")
+	for _, want := range []string{"Eat at 6:30 PM", "Thighs at 1:00 PM", "Sausages at 1:00 PM"} {
+		if !strings.Contains(head, want) {
+			t.Errorf("no %q in %s", want, head)
+		}
+	}
+}
+
+// What is done days before is in the headline, salting is not called taking out, and a
+// water pan that was asked for is among what to have ready.
+func TestHeadlineHasTheThaw(t *testing.T) {
+	p := planOf(t, "grill: {kind: kettle, diameter: 22 in, water_pan: true}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 12 lb, start: frozen, prep: [brined]}\n")
+	if !p.Feasible {
+		t.Fatal(p.Findings)
+	}
+	sheet := textOf(t, p, Options{})
+	head, _, _ := strings.Cut(sheet, "\n\n")
+	if !strings.Contains(strings.Join(strings.Fields(head), " "), "; thaw Turkey from ") {
+		t.Errorf("no thaw in %s", head)
+	}
+	if !strings.Contains(sheet, "a water pan") {
+		t.Error("the water pan is forgotten")
+	}
+	for line := range strings.Lines(sheet) {
+		if strings.Contains(line, "take out") && strings.Contains(line, "salt") {
+			t.Error(line)
+		}
+	}
+}
+
+// A cook is told measures of one system: none of the other, in no caution either.
+func TestMeasuresAreTheCooksOwn(t *testing.T) {
+	metric := textOf(t, keptPlan(t, "overnight"), Options{})
+	us := textOf(t, keptPlan(t, "party"), Options{})
+	for _, foreign := range []string{"°F", " lb", " mph", " ft "} {
+		if strings.Contains(metric, foreign) {
+			t.Errorf("a metric sheet says %q", foreign)
+		}
+	}
+	for _, foreign := range []string{"°C", " kg", "km/h"} {
+		if strings.Contains(us, foreign) {
+			t.Errorf("a US sheet says %q", foreign)
+		}
+	}
+}
+
+// How a dish waits begins with the way that is planned, is not told in the words of the
+// steps again, and a cooler is no box.
+func TestHoldsAreToldOnce(t *testing.T) {
+	for _, day := range days {
+		p := keptPlan(t, day)
+		v, err := look(p, p.ServeAt)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range v.holdLines() {
+			if strings.HasPrefix(line, "Or") {
+				t.Errorf("%s: a second choice comes first: %s", day, line)
+			}
+			for _, s := range p.Steps {
+				_, words, _ := strings.Cut(sentence(s.Text), ": ")
+				if len(words) > 20 && strings.Contains(line, words) {
+					t.Errorf("%s: the hold repeats the step %q", day, s.Text)
+				}
+			}
+		}
+		if sheet := textOf(t, p, Options{}); strings.Contains(sheet, " box") {
+			t.Errorf("%s: a sheet says box", day)
+		}
+	}
+}
