@@ -24,7 +24,7 @@ func TestRacksThatMissTheRoomByLittle(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := -1
-	for _, want := range []string{"Stand Ribs in an upright rack.", "Use a raised grate over", "Take Ribs of 2.3 lb each instead of 2.5 lb", "Cook 2 of the 3 Ribs."} {
+	for _, want := range []string{"Stand Ribs in an upright rack.", "Use a raised grate over", "Ribs: use 2.3 lb each instead of 2.5 lb", "Cook 2 of the 3 Ribs."} {
 		i := slices.IndexFunc(p.Remedies, func(m schedule.Remedy) bool { return strings.HasPrefix(m.Text, want) })
 		if i <= at {
 			t.Fatalf("%q is at %d, not after %d: %+v", want, i, at, p.Remedies)
