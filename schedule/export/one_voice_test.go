@@ -41,7 +41,7 @@ func TestHeadlineHasEveryMeal(t *testing.T) {
 // What is done days before is in the headline, salting is not called taking out, and a
 // water pan that was asked for is among what to have ready.
 func TestHeadlineHasTheThaw(t *testing.T) {
-	p := planOf(t, "grill: {kind: kettle, diameter: 22 in, water_pan: true}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 12 lb, start: frozen, prep: [brined]}\n")
+	p := planOf(t, "grill: {kind: kettle, diameter: 22 in, water_pan: true}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 12 lb, start: frozen, prep: [salt]}\n")
 	if !p.Feasible {
 		t.Fatal(p.Findings)
 	}
