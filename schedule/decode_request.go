@@ -89,7 +89,7 @@ func (d decoder) format(to *int) strict.Reader {
 func (d decoder) guests(g *Guests) strict.Reader {
 	return func(n *strict.Node, path string) {
 		if n.Kind != strict.NodeObject {
-			d.Whole(&g.Adults, "24")(n, path)
+			d.Whole(&g.Adults, "24 or {adults: 20, children: 8}")(n, path)
 			return
 		}
 		d.Object(n, path,
@@ -105,6 +105,10 @@ func (d decoder) guests(g *Guests) strict.Reader {
 
 func (d decoder) oven(o *Oven) strict.Reader {
 	return func(n *strict.Node, path string) {
+		if n.Text == "none" || n.Text == "no" || n.Text == "false" {
+			d.Faults.AddShape(path, n.Line, "%s: leave the line out where there is no oven", n.Said())
+			return
+		}
 		d.Object(n, path,
 			strict.Optional("hold", strict.NotZero(d.Decoder, &o.Hold, d.temperature(&o.Hold))),
 			strict.Optional("stays_on", d.Boolean(&o.StaysOn)),

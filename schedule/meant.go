@@ -102,6 +102,8 @@ func withValue(right string, value *strict.Node) (line string, same bool) {
 		return field + ": " + value.Text + of, true
 	case of != "" && value.Kind == strict.NodeText && isQuantity(value.Text):
 		return field + ": " + value.Text, true
+	case field == "target" && value.Kind == strict.NodeText && !startsLikeNumber.MatchString(value.Text): // medium rare
+		return field + ": " + value.Text, true
 	case (field == "cut" || field == "grill") && value.Kind == strict.NodeText:
 		if field == "cut" {
 			if _, unknown := cut.One(value.Text); unknown != "" {

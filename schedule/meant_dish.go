@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -69,6 +70,9 @@ func spokenDish(text string) (line, unclear string) {
 func spokenFields(s cut.Spoken, c cut.Cut) []string {
 	fields := []string{"cut: " + c.Name}
 	small := c.Style == cut.Small || c.Style == cut.Timed
+	if m, err := unit.ParseMass(s.Weight); small && err == nil && s.Count == 0 && float64(m) > c.MaxPieceKg { // of all of them
+		s.Count, s.Weight = max(int(math.Round(float64(m)/c.Typical)), 1), ""
+	}
 	if s.Weight == "" && s.Count == 0 && !small {
 		s.Weight = unit.US.Mass(unit.Mass(c.Typical))
 	}

@@ -97,6 +97,12 @@ func TestWhatWasMeant(t *testing.T) {
 		{serve + "grill: gas grill 24 in\n" + dishes, "is for charcoal", ""},
 		{serve + "grill: {kind: pellet, width: 30 in, depth: 20 in}\n" + dishes, "is for charcoal", ""},
 		{serve + "grill: {kind: kettle, diameter: 22 in, fuel: propane}\n" + dishes, "is for charcoal", ""},
+		{serve + grill + "dishes: [chicken wings 3 lbs]\n", "{cut: chicken-wing, count: ", "weight"},
+		{serve + grill + "guests: 6 adults and 2 kids\n" + dishes, "{adults: 20, children: 8}", ""},
+		{serve + grill + "dishes: [{cut: tri tip, weight: 2.5 lb, done: medium rare}]\n", "write target: medium rare", ""},
+		{serve + grill + "oven: none\n" + dishes, "leave the line out", ""},
+		{"serve: {date: 2027-07-03, time: 6pm, tz: EST}\n" + grill + dishes, "write America/New_York", "is not known"},
+		{"serve: {date: 2027-07-03, time: 6pm, tz: pdt}\n" + grill + dishes, "write America/Los_Angeles", "is not known"},
 		{serve + "grill: 22 kettle\n" + dishes, `write 22 in`, ""},
 	} {
 		_, err := schedule.Read([]byte(c.naive))

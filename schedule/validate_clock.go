@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"regexp"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule/internal/say"
@@ -14,6 +15,12 @@ import (
 // zoneName keeps to names of the zone database: "Local" and files of a system are none.
 var zoneName = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*$`)
 
+// zonePlaces are places for what clocks are called in the United States.
+var zonePlaces = map[string]string{
+	"EST": "America/New_York", "EDT": "America/New_York", "CST": "America/Chicago", "CDT": "America/Chicago",
+	"MST": "America/Denver", "MDT": "America/Denver", "PST": "America/Los_Angeles", "PDT": "America/Los_Angeles",
+}
+
 // serve looks at the main serving instant; all other clocks need its zone and date.
 func (v *validator) serve() {
 	s := v.r.Serve
@@ -21,7 +28,11 @@ func (v *validator) serve() {
 	if loc == nil || loc.String() != s.TZ {
 		loc, err = time.LoadLocation(s.TZ)
 	}
-	if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
+	if place := zonePlaces[strings.ToUpper(s.TZ)]; place != "" {
+		known := v.faults.Len()
+		v.faults.Add("serve.tz", "%s is the name of a clock and not of a place, whose clocks may change in summer; write %s", say.Quoted(s.TZ), place)
+		v.faults.Mended(known, s.TZ, place)
+	} else if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
 		v.faults.Add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))
 	} else {
 		v.loc = loc
