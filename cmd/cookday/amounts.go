@@ -47,6 +47,7 @@ func amountsCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().IntVar(&guests.Adults, "adults", 0, "adults who eat")
+	cmd.Flags().IntVar(&guests.Adults, "guests", 0, "the same as --adults")
 	cmd.Flags().IntVar(&guests.Children, "children", 0, "children who eat; two count as one adult")
 	cmd.Flags().StringVar(&units, "units", string(unit.US), "`units`: us or metric")
 	cmd.Flags().StringVarP(&format, "format", "f", formatText, "`format`: text or json")

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -120,7 +121,8 @@ func noSuchCommand(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	hint := ""
-	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
+	near := slices.DeleteFunc(cmd.SuggestionsFor(args[0]), func(c string) bool { return !strings.HasPrefix(c, args[0][:min(1, len(args[0]))]) }) // short words are all near each other
+	if len(near) > 0 {
 		hint = fmt.Sprintf(" did you mean %s?", strings.Join(near, " or "))
 	}
 	return usage("%s: is no command of cookday;%s see cookday --help", args[0], hint)
