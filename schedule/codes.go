@@ -32,6 +32,8 @@ const (
 	OnNotTold  = "on-not-told" // taken as put on, as planned
 	StandsOpen = "stands-open" // done, and on a counter
 	PastTarget = "past-target" // it is at its target, or past it
+	OffUndone  = "off-undone"  // it came off below what it must have shown
+	OffUnread  = "off-unread"  // and so it may have: nobody read it then
 	LidWasOff  = "lid-was-off" // for so long that the meat had no heat
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )

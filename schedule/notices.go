@@ -129,6 +129,8 @@ var notices = []Caution{
 	{HoldRead, Info, "The readings of what is held say until when it lasts.", ours},
 	{StandsOpen, Warning, "What is done stands without heat.", "usda_danger_zone"},
 	{PastTarget, Warning, "A piece is at its target, or past it.", ours},
+	{OffUndone, Danger, "A piece came off below what it must have shown, and was not read at it since.", "usda_danger_zone"},
+	{OffUnread, Warning, "A piece came off, and its last reading before that was below what it must show.", ours},
 	{LidWasOff, Warning, "The lid was off for so long that the meat had no heat.", ours},
 	{FireRelit, Warning, "The fire was lit again, and nobody told when it went out.", ours},
 	{LowHeat, Warning, "The air beside a raw piece has been below 225 °F (107 °C) for half an hour.", ours},

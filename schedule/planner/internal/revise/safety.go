@@ -17,6 +17,9 @@ import (
 // chilling half-way, the danger zone, the hold. It never forbids; it says what
 // is outside the published limits.
 func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
+	if a.where == off && v.noteUndone(a, add) {
+		return
+	}
 	for _, f := range a.verdict {
 		add(a.earned(f))
 	}

@@ -112,13 +112,6 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true
 		return s
 	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook) {
-		if s.At.After(a.off.at) {
-			s.At = a.off.at
-		}
-		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned or looked at any more
-		return s
-	}
 	if v.followsFromFacts(s, l) {
 		if !s.At.After(v.now) {
 			s.Done = true
@@ -127,6 +120,13 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	} else if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
 		before.Done = true
 		return before
+	}
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook) {
+		if s.At.After(a.off.at) {
+			s.At = a.off.at
+		}
+		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned or looked at any more
+		return s
 	}
 	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
 		s.Done = true // with or without it, that fire is over

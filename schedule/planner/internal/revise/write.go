@@ -29,6 +29,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	condemn(l, found)
 	unsure(&p, l)
 	p.Steps = v.steps(&p, l)
+	v.keepForUndone(&p, found)
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
 	p.Night = v.night
 	v.tellRefuels(&p)

@@ -1,0 +1,61 @@
+package planner_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/check"
+	"example.com/cookday/schedule/internal/plantest"
+)
+
+// What came off below what it must have shown goes back on the heat: nothing is carved, no
+// chance is promised. Before, a turkey at 150 F was "over 99%" and carved, and one that was
+// read at 120 F just after it came off was thrown away for a hold that had cooled.
+func TestWhatComesOffUndoneIsNotServed(t *testing.T) {
+	turkey := plantest.Plan(t, "serve: {date: 2027-11-25, time: \"16:00\", tz: America/Denver}\ngrill: kettle 22 in\noven: {hold: 170 F}\ndishes: [{name: Turkey, cut: turkey, weight: 14 lb}]\n")
+	frail := plantest.Plan(t, "serve: {date: 2027-11-25, time: \"16:00\", tz: America/Denver}\ngrill: kettle 22 in\nguests: {adults: 4, frail: true}\ndishes: [{name: Turkey, cut: burger, count: 8}]\n")
+	const on = "time,dish,kind,value\n2027-11-25 11:05,,lit,\n2027-11-25 11:40,Turkey,on,\n"
+	const late = "time,dish,kind,value\n2027-11-25 14:05,,lit,\n2027-11-25 14:40,Turkey,on,\n"
+	for _, tt := range []struct {
+		name string
+		p    schedule.Plan
+		log  string
+		code string // of what is found; empty where it may be served
+	}{
+		{"read and taken off", turkey, on + "2027-11-25 14:50,Turkey,core,150 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUndone},
+		{"two degrees short", turkey, on + "2027-11-25 14:50,Turkey,core,163 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUndone},
+		{"read after it came off", turkey, on + "2027-11-25 14:51,Turkey,pulled,\n2027-11-25 14:52,Turkey,core,120 F\n", schedule.OffUndone},
+		{"burgers for frail guests", frail, late + "2027-11-25 14:50,Turkey,core,152 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUndone},
+		{"not read for long", turkey, on + "2027-11-25 14:10,Turkey,core,150 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUnread},
+		{"done after all", turkey, on + "2027-11-25 14:50,Turkey,core,158 F\n2027-11-25 14:51,Turkey,pulled,\n2027-11-25 15:05,Turkey,core,166 F\n", ""},
+		{"done", turkey, on + "2027-11-25 14:50,Turkey,core,166 F\n2027-11-25 14:51,Turkey,pulled,\n", ""},
+	} {
+		q := plantest.Revised(t, tt.p, tt.log, "2027-11-25 15:06")
+		carved := false
+		for _, s := range q.Steps {
+			carved = carved || !s.Done && s.Dish != "" && s.Kind == schedule.StepSlice
+			if tt.code == schedule.OffUndone && !s.Done && s.Kind == schedule.StepCloseDown && !strings.HasPrefix(s.Text, "Only once nothing has to go back on the grate") {
+				t.Errorf("%s: %s", tt.name, s.Text)
+			}
+		}
+		for _, code := range []string{schedule.OffUndone, schedule.OffUnread} {
+			if _, found := plantest.Finding(q, code); found != (code == tt.code) {
+				t.Errorf("%s: %s found %t; %v", tt.name, code, found, q.Findings)
+			}
+		}
+		if undone := tt.code == schedule.OffUndone; undone && (q.Chance.All > 0 || carved) || !undone && q.Chance.All < 0.5 {
+			t.Errorf("%s: chance %.2f, carved %t", tt.name, q.Chance.All, carved)
+		}
+		if _, thrown := plantest.Finding(q, "hold-over"); thrown {
+			t.Errorf("%s: it is thrown away for a hold", tt.name)
+		}
+		if faults := check.Plan(q); len(faults) > 0 {
+			t.Errorf("%s: the judge: %v", tt.name, faults)
+		}
+	}
+	q := plantest.Revised(t, turkey, on+"2027-11-25 12:50,Turkey,core,120 F\n2027-11-25 12:51,Turkey,pulled,\n", "2027-11-25 15:06")
+	if f, _ := plantest.Finding(q, schedule.OffUndone); !strings.Contains(f.Text, "throw it away") {
+		t.Errorf("off at 120 F for more than two hours: %s", f.Text)
+	}
+}
