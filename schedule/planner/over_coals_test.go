@@ -78,7 +78,7 @@ dishes:
 		t.Errorf("the judge: %v", faults)
 	}
 	q = plantest.Revised(t, p, log+"2027-12-04 17:50,chicken-thigh,core,181 F\n", "2027-12-04 17:51")
-	if s := plantest.Step(t, q, schedule.StepTakeOff, "chicken-thigh"); !strings.Contains(s.Text, "now: it was read at 181") {
+	if s := plantest.Step(t, q, schedule.StepTakeOff, "chicken-thigh"); !strings.Contains(s.Text, "was read at 181") {
 		t.Errorf("at its target: %s", s.Text)
 	}
 

@@ -121,11 +121,11 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		before.Done = true
 		return before
 	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook) {
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && s.Kind == schedule.StepFlip {
 		if s.At.After(a.off.at) {
 			s.At = a.off.at
 		}
-		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned or looked at any more
+		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned any more
 		return s
 	}
 	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
