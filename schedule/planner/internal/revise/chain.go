@@ -69,16 +69,17 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 	return c
 }
 
-// squeeze makes what lies on the grate together take no more than its zone has: the cook
-// has found room for it. The chains from live on are of what cooks.
+// squeeze lets what lies on the grate together lie there, close as it may be: the cook has
+// found room for it. What is put down beside it finds no more room for that. The chains from
+// live on are of what cooks.
 func (v *Revision) squeeze(p *sequence.Problem, live int) {
 	now := v.fireNow()
 	if now < 0 || now >= len(p.Fires) {
 		return
 	}
-	for z, room := range p.Fires[now].Zones {
-		here := sequence.Place{Fire: now, Zone: z}
-		sum := 0
+	zones := slices.Clone(p.Fires[now].Zones)
+	for z, room := range zones {
+		here, sum := sequence.Place{Fire: now, Zone: z}, 0
 		for _, c := range p.Chains[live:] {
 			most := 0
 			for _, t := range c.Tasks {
@@ -91,14 +92,18 @@ func (v *Revision) squeeze(p *sequence.Problem, live int) {
 		if sum <= room {
 			continue
 		}
-		for _, c := range p.Chains[live:] {
+		zones[z] = sum
+		for _, c := range p.Chains[:live] {
 			for t := range c.Tasks {
-				if m := &c.Tasks[t].Modes[0]; slices.Contains(m.Places, here) {
-					m.Area = m.Area * room / sum
+				for k := range c.Tasks[t].Modes {
+					if m := &c.Tasks[t].Modes[k]; slices.Contains(m.Places, here) {
+						m.Area += sum - room
+					}
 				}
 			}
 		}
 	}
+	p.Fires[now].Zones = zones
 }
 
 // splits says whether a second stage is still to come.
