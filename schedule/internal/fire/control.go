@@ -18,6 +18,7 @@ const (
 	deepHold    = 2.0  // and the room for ash under its coals (assumption)
 	relitShare  = 0.8  // of the coals that starve, those that can be lit again (assumption)
 	settleTurns = 3
+	settledK    = 0.5  // another turn changes less than a third of it
 	meatPerKg   = 0.05 // share of the loss that a kilogram of cold meat adds, gone in meatMinutes (assumption)
 	meatMinutes = 120.0
 	sunK        = 15.0 // full sun on a black lid, about (assumption)
@@ -121,7 +122,7 @@ func (g Grill) Hearth(l Layout, section Section) Hearth {
 // openings is the way of the air: three openings in series.
 func (h *Hearth) openings(t *Traits, burnt float64, s *Setting) float64 {
 	top, bottom := s.Top+t.Leak, t.Ratio*s.Bottom+t.Leak
-	bed := t.Bed * math.Exp(-burnt/(t.AshHold*h.size*h.size*h.hold))
+	bed := t.Bed * decay(burnt/(t.AshHold*h.size*h.size*h.hold))
 	return 1 / math.Sqrt(1/(top*top)+1/(bottom*bottom)+1/(bed*bed))
 }
 
@@ -143,8 +144,11 @@ func (h *Hearth) aim(t *Traits, c *Coals, s *Setting) (riseK, q, qa float64) {
 	riseK = max(c.RiseK, leastRiseK)
 	for range settleTurns {
 		qa = airK(t, open, riseK, s)
-		q = qa * -math.Expm1(-min(t.LitK*c.Lit/(h.size*qa), mostShareN))
-		riseK = h.riseOf(q, s)
+		q = qa * (1 - decay(min(t.LitK*c.Lit/(h.size*qa), mostShareN)))
+		was := riseK
+		if riseK = h.riseOf(q, s); math.Abs(riseK-was) < settledK {
+			break
+		}
 	}
 	return riseK, q, qa
 }
@@ -165,7 +169,7 @@ func (h *Hearth) Step(t *Traits, c Coals, s *Setting, minutes float64) Coals {
 	if aim < c.RiseK {
 		tau = t.DownMinutes
 	}
-	c.RiseK = aim + (c.RiseK-aim)*math.Exp(-minutes/tau)
+	c.RiseK = aim + (c.RiseK-aim)*decay(minutes/tau)
 	burn := burntPerK * q * h.size
 	out := max(0, c.Lit-t.Full*h.size*qa/t.LitK) / t.StarveTau * 60
 	h.consume(t, &c, burn, t.Spread*burn, out, minutes/60)
@@ -175,7 +179,7 @@ func (h *Hearth) Step(t *Traits, c Coals, s *Setting, minutes float64) Coals {
 // lidOff is a fire in the open: all the air it wants, and little of its heat stays (assumptions).
 func (h *Hearth) lidOff(t *Traits, c Coals, minutes float64) Coals {
 	aim := h.openAim(t, c.Lit)
-	c.RiseK = aim + (c.RiseK-aim)*math.Exp(-minutes/lidOffTau)
+	c.RiseK = aim + (c.RiseK-aim)*decay(minutes/lidOffTau)
 	burn := burntPerK * t.LitK * c.Lit
 	h.consume(t, &c, burn, 1.5*t.Spread*burn, 0, minutes/60)
 	return c

@@ -11,7 +11,7 @@ func (f *Fire) pull(k Kind, rise, surprise float64) {
 		errorK = wildK
 	}
 	n := float64(len(f.guesses))
-	shows, mean := make([]float64, len(f.guesses)), 0.0
+	shows, room, mean := make([]float64, len(f.guesses)), make([]float64, len(f.guesses)), 0.0
 	for i := range f.guesses {
 		shows[i] = f.guesses[i].shows(k)
 		mean += shows[i] / n
@@ -25,7 +25,7 @@ func (f *Fire) pull(k Kind, rise, surprise float64) {
 		push[i] = (rise + errorK*f.dice.normal() - shows[i]) / (variance + errorK*errorK)
 	}
 	for _, p := range pulledFigures() {
-		f.pullOne(p, shows, mean, push)
+		f.pullOne(p, room, shows, mean, push)
 	}
 	f.each(func(g *guess) {
 		g.jitter(&f.dice)
@@ -55,21 +55,19 @@ func pulledFigures() []figure {
 
 const leastLog = 1e-3
 
-func (f *Fire) pullOne(p figure, shows []float64, meanShown float64, push []float64) {
-	n := float64(len(f.guesses))
-	at := func(i int) float64 {
+func (f *Fire) pullOne(p figure, room, shows []float64, meanShown float64, push []float64) {
+	n, mean := float64(len(f.guesses)), 0.0
+	for i := range f.guesses {
 		x := *p.of(&f.guesses[i])
 		if p.log {
-			return math.Log(max(x, leastLog))
+			x = math.Log(max(x, leastLog))
 		}
-		return x
+		room[i] = x
+		mean += x / n
 	}
-	mean, with, own, shown := 0.0, 0.0, 0.0, 0.0
-	for i := range f.guesses {
-		mean += at(i) / n
-	}
-	for i := range f.guesses {
-		dx, dy := at(i)-mean, shows[i]-meanShown
+	with, own, shown := 0.0, 0.0, 0.0
+	for i, x := range room {
+		dx, dy := x-mean, shows[i]-meanShown
 		with += dx * dy / (n - 1)
 		own += dx * dx / (n - 1)
 		shown += dy * dy / (n - 1)
