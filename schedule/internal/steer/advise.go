@@ -77,6 +77,7 @@ const (
 	LidWasOff
 	NothingRead
 	FireOut
+	PassesBy // it comes back, and may go past
 )
 
 // Figures of looking (tuned on simulated cooks).

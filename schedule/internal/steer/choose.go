@@ -46,6 +46,7 @@ const (
 
 	farK        = 35 / 1.8 // so far off, a move is worth more
 	eagerFar    = 0.5
+	eagerStays  = 0.35
 	eagerForced = 0.2
 )
 
@@ -159,6 +160,8 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 	switch {
 	case forced: // the hands are there already
 		best.cost, eager = math.Inf(1), eagerForced
+	case f.staysOff(bits, want):
+		eager = eagerStays
 	case f.far(math.Abs(f.Now().Middle - want.LevelC)):
 		eager = eagerFar
 	}
@@ -195,6 +198,17 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 		best.vents = f.Vents()
 	}
 	return best
+}
+
+// staysOff says whether the grate is out of its band, and half an hour later still is: that is not left alone where vents
+// can do anything about it.
+func (f *Fire) staysOff(bits []guess, want Want) bool {
+	off := f.Now().Middle - want.LevelC
+	if math.Abs(off) <= bandK {
+		return false
+	}
+	late := f.plain(bits, f.Vents(), costTo).Middle - want.LevelC
+	return off*late > 0 && math.Abs(late) > bandK
 }
 
 // far says whether the grate is so far off that a move is worth more; after a single look nobody knows that it comes back

@@ -25,13 +25,36 @@ func (f *Fire) reason(a Advice) Why {
 		return f.coolWhy()
 	case a.Do == Move, a.Direction > 0:
 		return Sinking
-	case abs(off) > bandK/2 && abs(late) < abs(off):
-		if off < 0 && f.coldLoad() {
-			return ColdLoad
-		}
-		return ComingRight
 	}
-	return InBand
+	return f.leftAlone(off, late)
+}
+
+// leftAlone is why vents stay as they are under a grate that is off its level by so much now, and by so much later.
+func (f *Fire) leftAlone(off, late float64) Why {
+	switch {
+	case abs(off) <= bandK/2 && abs(late) <= bandK:
+		return InBand
+	case abs(off) <= bandK/2 && late > 0:
+		return Rising
+	case abs(off) <= bandK/2:
+		return Sinking
+	case off < 0 && f.coldLoad():
+		return ColdLoad
+	case comesRight(off, late):
+		return ComingRight
+	case off*late < 0:
+		return PassesBy
+	case off > 0:
+		return f.hotBecause()
+	case f.litN() < fewLit:
+		return f.weakBecause()
+	}
+	return f.coolWhy()
+}
+
+// comesRight says whether what is off its level by so much now, and by so much later, is on its way back.
+func comesRight(off, late float64) bool {
+	return off*late <= 0 && abs(late) <= bandK || abs(off)-abs(late) >= trendK || abs(off) > abs(late) && abs(late) <= bandK/2
 }
 
 func (f *Fire) lessAir(a Advice) bool { return f.airThrough(a.To) < f.airThrough(a.From) }

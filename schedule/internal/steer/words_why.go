@@ -15,6 +15,8 @@ func (w wording) why() string {
 		return fmt.Sprintf("Why: it stays near %s by itself.", level)
 	case ComingRight:
 		return "Why: it is on its way back by itself."
+	case PassesBy:
+		return fmt.Sprintf("Why: it is on its way back, and may go past %s.", level)
 	case Warms:
 		return "Why: the fire is still growing after the light. That is no dying fire."
 	case Hot:
@@ -96,7 +98,7 @@ func (w wording) also() []string {
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
-	say(a.Do == Move && len(a.Remedies) == 0 && a.To.Top > 0.99 && a.From.Top <= 0.99, "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
+	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && a.AllOpen() && a.Why == Cool), "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
 	return append(out, w.otherWays()...)
 }
 

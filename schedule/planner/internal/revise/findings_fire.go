@@ -81,17 +81,21 @@ func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 // reading that cannot be.
 func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	s, off := v.steerText(), v.offLevel()
-	text := s.Text + " " + steered(s)
+	do := s.Text + " "
+	if v.setsVents() {
+		do = "" // a step of the plan says it
+	}
+	text := do + steered(s)
 	var f schedule.Finding
 	switch {
 	case s.Do == steer.LookFirst.String():
 		f = schedule.NewFinding("fat-may-burn", "", text)
 	case off != 0:
-		text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times assume nobody touches the fire for an hour."
+		taken := " The times assume nobody touches the fire for an hour."
 		if v.comingAir() == nil {
-			text = s.Text + " " + v.runsAt(off) + " " + steered(s) + " The times assume it stays that way."
+			taken = " The times assume it stays that way."
 		}
-		f = schedule.NewFinding("grate-off-level", "", text)
+		f = schedule.NewFinding("grate-off-level", "", do+v.runsAt(off)+" "+steered(s)+taken)
 	case s.Do == steer.Leave.String(), s.Do == steer.HoldProbe.String():
 		return
 	case s.Do == steer.ReadAgain.String():

@@ -106,12 +106,17 @@ func (h *grateHistory) noneRead(now time.Time) bool {
 // courseOf is the grate under the vents as they stand, each stretch by its middle, and then at its level: nobody leaves a
 // fire that is off for longer than that, and the plan has looks at it and coals for it.
 func courseOf(f *steer.Fire, levelC float64) []airFrom {
-	var out []airFrom
+	var middles []float64
 	from := 0.0
 	for _, to := range handMinutes {
-		r := f.Ahead(f.Vents(), (from+to)/2)[0]
-		out = append(out, airFrom{from, r.Middle})
+		middles = append(middles, (from+to)/2)
 		from = to
+	}
+	var out []airFrom
+	from = 0
+	for i, r := range f.Ahead(f.Vents(), middles...) {
+		out = append(out, airFrom{from, r.Middle})
+		from = handMinutes[i]
 	}
 	return append(out, airFrom{from, levelC})
 }
@@ -219,20 +224,22 @@ func (v *Revision) steerText() schedule.Steer {
 	return s
 }
 
+// setsVents says whether the plan takes the advice up as a step: in quiet hours, and right before a sleep, no vent is moved.
+func (v *Revision) setsVents() bool {
+	return v.steered != nil && v.steered.advice.Do == steer.Move && !v.day.InQuiet(v.now) && !v.settles(v.now) && v.phases >= 1
+}
+
 // steps of the advice that the plan takes up: the vents now, and the look after them. In quiet hours nothing wants a
 // person.
 func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
-	if v.steered == nil || v.day.InQuiet(v.now) || v.settles(v.now) || v.phases < 1 || v.phases > len(p.Phases) {
+	if !v.setsVents() || v.phases > len(p.Phases) {
 		return nil
 	}
 	s := v.steerText()
 	level := v.grate.levelAt(v.now, v.plannedLevel)
-	var out []schedule.Step
-	if s.Do == steer.Move.String() {
-		out = append(out, v.steerStep(p, schedule.StepSetVents, v.now, 2, level, s.Text, "the grate is off its level, or on its way there"))
-	}
+	out := []schedule.Step{v.steerStep(p, schedule.StepSetVents, v.now, 2, level, s.Text, "the grate is off its level, or on its way there")}
 	look := v.now.Add(instant.Minutes(float64(s.LookMinutes)))
-	if len(out) > 0 && !v.day.InQuiet(look) && !v.settles(look) && look.Before(p.Phases[v.phases-1].To) && v.cooksAt(p, look) {
+	if !v.day.InQuiet(look) && !v.settles(look) && look.Before(p.Phases[v.phases-1].To) && v.cooksAt(p, look) {
 		out = append(out, v.steerStep(p, schedule.StepCheckFire, look, 1, level, "Read the grate: it should be "+v.day.Grate(level)+" or on its way. Log what it shows.", "by then the vents have done what they do"))
 	}
 	return out

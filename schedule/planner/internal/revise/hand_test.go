@@ -33,7 +33,10 @@ func TestCourseOfTheGrateGoesIntoTheTimes(t *testing.T) {
 	if !ok || f.Code != "grate-off-level" || f.Steer.Do != "move-vents" || f.Steer.To.Top >= f.Steer.From.Top && f.Steer.To.Bottom >= f.Steer.From.Bottom {
 		t.Fatalf("%+v", f)
 	}
-	for _, words := range []string{"Close the ", "above its level of 275 °F", "Expect ", "Look again in ", "Why: ", "nobody touches the fire for an hour"} {
+	if !strings.HasPrefix(f.Steer.Text, "Close the ") || strings.Contains(f.Text, f.Steer.Text) { // a step says it, once
+		t.Errorf("%s\nbeside the step %s", f.Text, f.Steer.Text)
+	}
+	for _, words := range []string{"above its level of 275 °F", "Expect ", "Look again in ", "Why: ", "nobody touches the fire for an hour"} {
 		if !strings.Contains(f.Text, words) {
 			t.Errorf("does not say %q: %s", words, f.Text)
 		}
