@@ -13,7 +13,7 @@
 //	burn.go     fuel of one phase (Plan)          ring.go, pile.go, bed.go   how much a way of laying holds
 //	meter.go    fuel burnt by a given minute      topup.go    when to add, and when that cannot be
 //	control.go  the lumped fire: what vents, coals and weather do, minute by minute
-//	opening.go  a vent's marks, in words and back
+//	decay.go    e to the power of -x, fast        opening.go  a vent's marks, in words and back
 //	warm.go     heat-up, set-up, changes          change.go, vents.go, gauge.go   advice in figures
 //	shape.go    zones as plane figures            serving.go which fires give a place its heat
 //	other.go    grills described by their zones   grates.go  raised grates and levels
