@@ -31,9 +31,25 @@ type GrillLesson struct {
 	Holds  []string  `json:"holds,omitempty"` // vents that hold common levels on this grill, in words
 }
 
+// OwnPace is the figure of the minutes of what cooks low beside the coals, of the model's; the others are of the fire.
+const OwnPace = "pace"
+
 // OwnFigures are the names of the figures, in their order.
 func OwnFigures() []string {
-	return []string{"gain", "leak", "bed", "ratio", "lit-heat", "catching", "warming", "cooling", "full", "ash", "gauge"}
+	return []string{"gain", "leak", "bed", "ratio", "lit-heat", "catching", "warming", "cooling", "full", "ash", "gauge", OwnPace}
+}
+
+// Figure is a figure of a record; false where it has none, or there is none.
+func (o *OwnGrill) Figure(name string) (OwnFigure, bool) {
+	if o == nil {
+		return OwnFigure{}, false
+	}
+	for _, f := range o.Figures {
+		if f.Name == name && f.Times > 0 {
+			return f, true
+		}
+	}
+	return OwnFigure{}, false
 }
 
 // Bounds of a record: no grill is farther from the usual one.

@@ -28,12 +28,13 @@ RECORD is the record that you have, or a file that is not there yet. Without DAY
 log is of a fire alone, as for cookday fire, and flags say what burned.
 
 A fire teaches that was read at the grate six times or more and had its vents moved
-twice, both logged. Put the record into your requests:
+twice, both logged. A piece that cooks low teaches the pace, if its on and off are
+logged. Put the record into your requests:
 
   grill: {kind: kettle, diameter: 22 in, own: {cooks: 3, figures: [...]}}
 
-or hand it to cookday fire with --own. The plan, its vents and the live advice then
-are those of your grill. One odd cook moves a record little.`,
+or hand it to cookday fire with --own. The plan, its vents, its times and the live advice
+then are those of your grill. One odd cook moves a record little.`,
 		Example: `  cookday learn grill.yaml saturday.json saturday.csv --out grill.yaml
   cookday learn grill.yaml fire.csv --lit 12 --unlit 80 --out grill.yaml`,
 		Args: func(cmd *cobra.Command, args []string) error {

@@ -12,7 +12,8 @@ import (
 
 // Learn is what a finished cook teaches of its grill: a plan, the log of its day, and the record that the plan's request
 // carries, if any, give the record for the next request. Each fire of the day teaches that was read at the grate six times
-// and had its vents moved twice; what teaches nothing leaves the record as it was. The answer depends on nothing else.
+// and had its vents moved twice, and the pace each piece that cooked low and whose on and off were logged; what teaches
+// nothing leaves the record as it was. The answer depends on nothing else.
 func Learn(ctx context.Context, p schedule.Plan, log []schedule.Entry) (schedule.GrillLesson, error) {
 	if err := ctx.Err(); err != nil {
 		return schedule.GrillLesson{}, err
@@ -36,12 +37,12 @@ func LearnFire(ctx context.Context, q schedule.FireInquiry) (schedule.GrillLesso
 	}
 	own := assemble.RecordOf(q.Own)
 	if q.Grill == "ceramic" {
-		return revise.LessonOf(fireGrill(q), own, false, q.Units), nil
+		return revise.LessonOf(fireGrill(q), own, revise.LeanOf(q.Own), false, q.Units), nil
 	}
 	begin, events, now := firstOf(q)
 	r, taught := steer.Follow(begin, events, now).Learned()
 	if taught {
 		own = &r
 	}
-	return revise.LessonOf(fireGrill(q), own, taught, q.Units), nil
+	return revise.LessonOf(fireGrill(q), own, revise.LeanOf(q.Own), taught, q.Units), nil
 }

@@ -3,9 +3,12 @@ package planner_test
 import (
 	"context"
 	"encoding/json"
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
@@ -15,7 +18,7 @@ import (
 
 // The words of a request name what the steer room learns.
 func TestOwnFiguresAreThoseOfTheSteerRoom(t *testing.T) {
-	if !slices.Equal(schedule.OwnFigures(), steer.FigureNames()) {
+	if !slices.Equal(schedule.OwnFigures(), append(steer.FigureNames(), schedule.OwnPace)) {
 		t.Errorf("%v, %v", schedule.OwnFigures(), steer.FigureNames())
 	}
 }
@@ -70,6 +73,67 @@ func TestRecordsThatAreRefused(t *testing.T) {
 	} {
 		if _, err := schedule.ReadOwnGrill([]byte(text)); err == nil || !strings.Contains(err.Error(), field) {
 			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
+func putOn(t *testing.T, p schedule.Plan) time.Time {
+	t.Helper()
+	m, ok := p.Dishes[0].Batches[0].Milestone(schedule.MilestoneOn)
+	if !ok {
+		t.Fatal("never put on")
+	}
+	return m.Window.Expected
+}
+
+// What cooked low and was taken off when done teaches the pace, by less than half of what it was off; the next plan takes it
+// so, with narrower windows, and says that it does.
+func TestADayTeachesItsPace(t *testing.T) {
+	text := plantest.ReadFile(t, "testdata/logs/brisket-alone.yaml")
+	p := plantest.Day(t, text)
+	off := plantest.TakeOff(t, p, "brisket")
+	on := putOn(t, p)
+	minutes := off.Expected.Sub(on).Minutes()
+	at := on.Add(time.Duration(1.3*minutes) * time.Minute)
+	log, err := schedule.ReadLog([]byte(fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n%s,brisket,core,203 F\n%s,brisket,pulled,\n",
+		on.Format(time.RFC3339), at.Add(-time.Minute).Format(time.RFC3339), at.Format(time.RFC3339))), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lesson, err := planner.Learn(context.Background(), p, log)
+	if err != nil || !lesson.Taught || lesson.Own == nil || lesson.Own.Cooks != 1 {
+		t.Fatalf("%v: %+v", err, lesson)
+	}
+	f, ok := lesson.Own.Figure(schedule.OwnPace)
+	if !ok || f.Times < 1.02 || f.Times > 1.15 || f.Spread >= 0.12 || !strings.Contains(lesson.Text, "percent longer here") {
+		t.Fatalf("%+v: %s", f, lesson.Text)
+	}
+	own, _ := json.Marshal(lesson.Own)
+	next := plantest.Day(t, strings.Replace(text, "fuel: briquettes", "fuel: briquettes, own: "+string(own), 1))
+	plantest.Judge(t, next)
+	then := plantest.TakeOff(t, next, "brisket")
+	took := then.Expected.Sub(putOn(t, next)).Minutes()
+	if r := took / minutes; math.Abs(r-f.Times) > 0.03 {
+		t.Errorf("%.0f min, %.0f before: %.3f times for %.3f", took, minutes, r, f.Times)
+	}
+	if is, was := then.Late.Sub(then.Early).Minutes()/took, off.Late.Sub(off.Early).Minutes()/minutes; is >= was {
+		t.Errorf("a window of %.3f, %.3f before", is, was)
+	}
+	if !slices.ContainsFunc(next.Findings, func(f schedule.Finding) bool {
+		return f.Code == "own-grill" && strings.Contains(f.Text, "1 cook on this grill taught") && strings.Contains(f.Text, "percent longer")
+	}) {
+		t.Errorf("%v", next.Findings)
+	}
+	for name, log := range map[string]string{
+		"taken off undone": fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n%s,brisket,core,150 F\n%s,brisket,pulled,\n", on.Format(time.RFC3339), at.Add(-time.Minute).Format(time.RFC3339), at.Format(time.RFC3339)),
+		"never taken off":  fmt.Sprintf("time,dish,kind,value\n%s,brisket,on,\n", on.Format(time.RFC3339)),
+	} {
+		entries, err := schedule.ReadLog([]byte(log), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l, err := planner.Learn(context.Background(), p, entries); err != nil || l.Taught {
+			t.Errorf("%s: %v %+v", name, err, l)
 		}
 	}
 }

@@ -45,7 +45,7 @@ func (f *Fire) Learned() (r Record, ok bool) {
 	next := Record{Cooks: r.Cooks + 1, Figures: map[string]Figure{}}
 	plain := f.begin.Grill.Usual()
 	most := mostStep
-	if r.Cooks == 0 {
+	if len(r.Figures) == 0 {
 		most = firstStep
 	}
 	for _, k := range traitKeys() {

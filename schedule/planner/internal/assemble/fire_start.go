@@ -146,8 +146,24 @@ func (d *Assembler) noteFires(p *schedule.Plan) {
 			100*(most-1), d.Core(mildC), map[bool]string{true: "1 m", false: "3 ft"}[d.Req.Units == unit.Metric]))
 	}
 	if own := d.Req.Grill.Own; own != nil && p.Fuel != nil {
-		d.find("own-grill", "grill.own", nil, fmt.Sprintf("The vent settings rest on what %s on this grill taught.", say.Plural(own.Cooks, "cook")))
+		d.find("own-grill", "grill.own", nil, ownText(own))
 	}
+}
+
+// ownText is what of a plan rests on cooks on its grill.
+func ownText(own *schedule.OwnGrill) string {
+	text := fmt.Sprintf("The vent settings rest on what %s on this grill taught.", say.Plural(own.Cooks, "cook"))
+	f, paced := own.Figure(schedule.OwnPace)
+	if !paced {
+		return text
+	}
+	text = fmt.Sprintf("The vent settings and the times rest on what %s on this grill taught.", say.Plural(own.Cooks, "cook"))
+	if by := math.Round(100 * (f.Times - 1)); by >= 1 {
+		text += fmt.Sprintf(" What cooks low takes %.0f percent longer here than usual, and the plan takes it so.", by)
+	} else if by <= -1 {
+		text += fmt.Sprintf(" What cooks low takes %.0f percent less time here than usual, and the plan takes it so.", -by)
+	}
+	return text
 }
 
 // Weather that is worth a word takes so many times the coals of a calm mild day (assumption).

@@ -67,9 +67,9 @@ const creepsFrom = 1.8
 // own is the scatter of the piece at a known grate.
 func (k *kitchen) own() own {
 	if k.tenderS > 0 {
-		return clockScatter
+		return k.d.paced(clockScatter)
 	}
-	return scatterOf(k.it.Cut, k.base.LevelC)
+	return k.d.paced(scatterOf(k.it.Cut, k.base.LevelC))
 }
 
 // airFor is the air between two at which the cook takes so many minutes.

@@ -3,6 +3,7 @@ package day
 import (
 	"math"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
@@ -57,4 +58,13 @@ func (o own) mixed(slow, fast float64) spread.Spread {
 	s := spread.Mix(o.sd, slow, fast)
 	s.Median += o.median
 	return s
+}
+
+// paced is a scatter with what cooks on this grill taught of their pace.
+func (d *Day) paced(o own) own {
+	if f, ok := d.Req.Grill.Own.Figure(schedule.OwnPace); ok {
+		lean := spread.Lean{Mean: math.Log(f.Times), SD: f.Spread}
+		o.median, o.sd = o.median+lean.Mean, lean.Left(o.sd)
+	}
+	return o
 }

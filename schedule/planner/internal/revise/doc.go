@@ -10,7 +10,7 @@
 //	under way  batch.go, scene.go, journey.go, live.go, coals.go, way.go  where each piece is, and what is believed of it
 //	ahead      attempts.go, arrange.go, chain.go, fire.go, join.go  what is left, arranged again
 //
-// hand.go follows the fire in hand, hand_night.go says how sure its night is, by the readings that looks.go leaves, lesson.go says what a finished day teaches of its grill, and steering.go puts what the steer room says of it into the words of a plan.
+// hand.go follows the fire in hand, hand_night.go says how sure its night is, by the readings that looks.go leaves, lesson.go says what a finished day teaches of its grill, lesson_pace.go what of its pace, and steering.go puts what the steer room says of it into the words of a plan.
 //
 // And then what is said: write.go, held.go, steps.go, urgent.go, suspect.go, urgency.go, fuel.go (the plan), ahead.go (the
 // other one of two days), findings*.go, safety.go, clocks.go, undone.go (what the log shows), advice*.go (what

@@ -9,11 +9,12 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/unit"
 )
 
 // ownOf is a record as a request carries it, to three digits.
-func ownOf(r *steer.Record) *schedule.OwnGrill {
+func ownOf(r *steer.Record, pace spread.Lean) *schedule.OwnGrill {
 	if r == nil || r.Cooks == 0 {
 		return nil
 	}
@@ -22,6 +23,9 @@ func ownOf(r *steer.Record) *schedule.OwnGrill {
 		if f, ok := r.Figures[name]; ok {
 			own.Figures = append(own.Figures, schedule.OwnFigure{Name: name, Times: round3(f.Middle), Spread: round3(f.Spread)})
 		}
+	}
+	if pace.SD < spread.BetweenCooks {
+		own.Figures = append(own.Figures, schedule.OwnFigure{Name: schedule.OwnPace, Times: round3(math.Exp(pace.Mean)), Spread: round3(pace.SD)})
 	}
 	return own
 }
@@ -46,7 +50,11 @@ func (v *Revision) Lesson() schedule.GrillLesson {
 			}
 		}
 	}
-	return LessonOf(v.day.Grill, own, taught, v.day.Req.Units)
+	pace, paced := v.lessonPace(LeanOf(v.day.Req.Grill.Own))
+	if paced {
+		own = withPace(own, taught)
+	}
+	return LessonOf(v.day.Grill, own, pace, taught || paced, v.day.Req.Units)
 }
 
 // fireOf is the fire of phase k until the next one.
@@ -70,15 +78,18 @@ func (v *Revision) fireOf(k int) (steer.Begin, FireLog, float64) {
 var lessonLevels = []float64{225, 250, 275}
 
 // LessonOf puts a record into words: what it rests on, and the vents that hold common levels.
-func LessonOf(g fire.Grill, own *steer.Record, taught bool, sys unit.System) schedule.GrillLesson {
-	out := schedule.GrillLesson{Own: ownOf(own), Taught: taught}
+func LessonOf(g fire.Grill, own *steer.Record, pace spread.Lean, taught bool, sys unit.System) schedule.GrillLesson {
+	out := schedule.GrillLesson{Own: ownOf(own, pace), Taught: taught}
 	switch {
 	case taught:
 		out.Text = fmt.Sprintf("Learned. The record rests on %s on this grill: put it into the request, as own under grill.", say.Plural(own.Cooks, "cook"))
+		if words := PaceWords(pace); words != "" {
+			out.Text += " " + words
+		}
 	case out.Own != nil:
-		out.Text = "This cook added nothing: a fire teaches that was read at the grate six times or more, with its vents moved twice. The record is as it was."
+		out.Text = "This cook added nothing: a fire teaches that was read at the grate six times or more, with its vents moved twice; a piece whose on and off were logged. The record is as it was."
 	default:
-		out.Text = "Nothing learned yet: a fire teaches that was read at the grate six times or more, with its vents moved twice, and both logged."
+		out.Text = "Nothing learned yet: a fire teaches that was read at the grate six times or more, with its vents moved twice, and both logged; and a piece whose on and off were logged."
 	}
 	if out.Own == nil || !g.BurnsCharcoal() {
 		return out
