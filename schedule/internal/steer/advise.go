@@ -83,7 +83,7 @@ const (
 // Figures of looking (tuned on simulated cooks).
 const (
 	lookStep    = 3
-	lookFirst   = 12
+	lookFirst   = 9
 	lookLast    = 36
 	lookOffF    = 18
 	lookShare   = 0.25

@@ -106,10 +106,10 @@ func (f *Fire) runner(from []guess, v Vents) *runner {
 func (r *runner) to(minutes float64) {
 	for r.at < minutes {
 		dt := min(stepMinutes, minutes-r.at)
-		s := r.fire.settingUnder(r.fire.minute+r.at, r.vents)
+		s, cold := r.fire.settingUnder(r.fire.minute+r.at, r.vents), r.fire.coldAt(r.fire.minute+r.at)
 		for i := range r.guesses {
 			g := &r.guesses[i]
-			g.coals = r.fire.hearth.Step(&g.traits, g.coals, &s, dt)
+			g.step(&r.fire.hearth, &s, cold, dt)
 		}
 		r.at += dt
 	}

@@ -37,6 +37,7 @@ const (
 	ashSpread   = 0.6
 	gaugeSpread = 0.2 // 13 pairs of lid and grate had 0.26, readings' own errors in it
 	blowSpread  = 0.7
+	coldSpread  = 0.6 // of what cold food takes: its weight is a guess, and so is what a kilogram takes
 
 	countSpread = 0.1  // of counted coals: no two are lit alike
 	midSpread   = 0.5  // of the lit coals of a fire met in mid cook, a factor of 1.65
@@ -50,7 +51,7 @@ const guesses = 120
 // draw makes one guess of a grill and its fire. A fire that is met in mid cook has grown as far as its air lets it, more or
 // less, and the grate is where such a fire keeps it, more or less: its first reading then teaches both.
 func (b *Begin) draw(d *dice, h *fire.Hearth, s fire.Setting) guess {
-	g := guess{traits: b.drawTraits(d)}
+	g := guess{traits: b.drawTraits(d), cold: d.factor(coldSpread)}
 	if !b.MidCook {
 		g.coals = fire.Coals{Lit: b.Lit * d.factor(max(b.LitUnsure, countSpread)), Unlit: b.Unlit * d.factor(countSpread)}
 		return g

@@ -106,6 +106,9 @@ const seedOfCooks = 20270703
 // long is how many cooks the long run steers; .ci/full.d/fire.sh asks for 500.
 var long = flag.Int("cooks", 0, "steer so many simulated cooks by every way; minutes")
 
+// other seeds than that of the table, from which the figures of the advice were chosen, tell what they are worth.
+var seed = flag.Uint64("cooks-seed", 0, "draw them from this seed, by rule and advice alone")
+
 // Sixty cooks in the gate. Sixty draws scatter by a tenth or so: the bounds are those of the long run, wider by that.
 func TestAdviceBeatsTheRuleOfThumb(t *testing.T) {
 	if testing.Short() {
@@ -124,6 +127,10 @@ func TestManyCooks(t *testing.T) {
 		t.Skip("-cooks 500 asks for it")
 	}
 	rule, advice := way{"rule", ruleOf(15, 25)}, way{"advice", advisedBy}
+	if *seed != 0 {
+		steered(*long, *seed, 1, nil, rule, advice).log(t, "another seed")
+		return
+	}
 	all := steered(*long, seedOfCooks, 1, nil, rule, advice, way{"rule, 30 min", ruleOf(30, 25)}, way{"never touched", (*course).start})
 	all.log(t, "as far off as grills differ")
 	if all.ratio("advice", outside) > mostOutside || all.ratio("advice", moves) > mostMoves || all.ratio("advice", overs) > mostOvers {

@@ -13,6 +13,7 @@ type Fire struct {
 	log     []Event  // as taken
 	weigher *weigher // of draws that nothing moves; nil where readings pull at the guesses
 	hearth  fire.Hearth
+	sway    sway
 	dice    dice
 	minute  float64
 	guesses []guess
@@ -31,6 +32,7 @@ type Fire struct {
 	readings []Seen
 	touched  float64 // minute of the last thing that was done
 	moves    int
+	ventsAt  float64 // minute since which they stand so
 }
 
 // Seen is a reading, and how it fitted what was expected.
@@ -65,6 +67,7 @@ func Follow(b Begin, events []Event, until float64) *Fire {
 // newFire is a fire before anything is known of it, as so many guesses.
 func newFire(b *Begin, log []Event, n int) *Fire {
 	f := &Fire{begin: b, hearth: b.Grill.Hearth(b.Layout, b.Section), dice: dice{state: b.Seed}, top: b.Top, bottom: b.Bottom, told: !b.VentsUnsure, windMS: -1}
+	f.sway = swayOf(b.record())
 	f.minute = b.PourMinute
 	if b.MidCook && len(log) > 0 {
 		f.minute = log[0].Minute
@@ -111,14 +114,20 @@ func (f *Fire) weather(minute float64) fire.Weather {
 	return w
 }
 
+// setting is what stands about the fire, but for its cold food.
 func (f *Fire) setting(minute float64) fire.Setting {
+	s := f.begin.Grill.Setting(f.weather(minute), f.top, f.bottom, 0)
+	s.LidOff = f.lidOff
+	return s
+}
+
+// coldAt is the share that cold food adds to the loss.
+func (f *Fire) coldAt(minute float64) float64 {
 	cold := 0.0
 	for _, m := range f.meats {
 		cold += fire.ColdMeat(m.Kg, minute-m.Minute)
 	}
-	s := f.begin.Grill.Setting(f.weather(minute), f.top, f.bottom, cold)
-	s.LidOff = f.lidOff
-	return s
+	return cold
 }
 
 // advance lets the guesses burn on.
@@ -129,11 +138,11 @@ func (f *Fire) advance(to float64) {
 		if f.lidOff && f.closesAt > f.minute {
 			end = min(end, f.closesAt)
 		}
-		s, dt := f.setting(f.minute), end-f.minute
+		s, cold, dt := f.setting(f.minute), f.coldAt(f.minute), end-f.minute
 		root := math.Sqrt(dt / 5)
 		for i := range f.guesses {
 			g := &f.guesses[i]
-			g.coals = f.hearth.Step(&g.traits, g.coals, &s, dt)
+			g.step(&f.hearth, &s, cold, dt)
 			if f.weigher == nil {
 				g.wander(&f.dice, root)
 			}
@@ -235,7 +244,7 @@ func (f *Fire) vents(e Event) {
 	}
 	f.told = true
 	if was != [2]float64{f.top, f.bottom} {
-		f.moves++
+		f.moves, f.ventsAt = f.moves+1, e.Minute
 	}
 }
 
@@ -250,14 +259,16 @@ func (f *Fire) read(e Event) {
 			seen.JumpK = e.C - r.C
 		}
 	}
+	f.readings = append(f.readings, seen)
 	switch {
 	case seen.Deaf:
 	case f.weigher != nil:
 		f.weigher.read(f.guesses, e.Kind, rise, e.Minute)
+	case f.agreed(len(f.readings) - 1): // what a second look confirms is no slip
+		f.pull(e.Kind, rise, 0)
 	default:
 		f.pull(e.Kind, rise, seen.Surprise)
 	}
-	f.readings = append(f.readings, seen)
 }
 
 // moments are mean and spread of what a thermometer would show, K above the air.

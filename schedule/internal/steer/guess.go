@@ -8,6 +8,14 @@ import (
 type guess struct {
 	traits fire.Traits
 	coals  fire.Coals
+	cold   float64 // heat that cold food takes, of what it is taken to
+}
+
+// step lets a guess burn on under a setting without its cold food.
+func (g *guess) step(h *fire.Hearth, s *fire.Setting, cold, minutes float64) {
+	at := *s
+	at.Loss *= 1 + cold*g.cold
+	g.coals = h.Step(&g.traits, g.coals, &at, minutes)
 }
 
 // A fire is no clock: from step to step it wanders by so much in five minutes (assumptions).
@@ -25,17 +33,32 @@ func (g *guess) wander(d *dice, root float64) {
 
 // jitter lets a guess wander at each reading: a hundred of them agree too soon, and a fire told as sure as they are is not
 // looked at in time (by so much the moves on simulated cooks were best; half of it and twice of it were worse).
-func (g *guess) jitter(d *dice) {
+func (g *guess) jitter(d *dice, by *sway) {
 	t := &g.traits
-	t.Gain *= d.factor(0.08)
-	t.Leak *= d.factor(0.10)
-	t.Spread *= d.factor(0.17)
-	t.Bed *= d.factor(0.03)
-	t.UpMinutes *= d.factor(0.03)
-	t.DownMinutes *= d.factor(0.04)
+	t.Gain *= d.factor(by.gain)
+	t.Leak *= d.factor(by.leak)
+	t.Spread *= d.factor(by.catching)
+	t.Bed *= d.factor(by.bed)
+	t.UpMinutes *= d.factor(by.up)
+	t.DownMinutes *= d.factor(by.down)
 	g.coals.Lit *= d.factor(0.05)
 	g.coals.RiseK = max(g.coals.RiseK+d.normal(), 0)
 }
+
+// sway is by how much guesses wander at a reading, as spreads of logarithms.
+type sway struct{ gain, leak, catching, bed, up, down float64 }
+
+// swayOf a grill: of what was learned of it already guesses wander less, down to a half of it, for what differs from day to
+// day is not of the grill (of a grill that was known to the last figure a third served as well on simulated cooks).
+func swayOf(known map[string]Figure) sway {
+	usual := usualRecord(&Begin{})
+	of := func(key string, by float64) float64 {
+		return by * min(max(known[key].Spread/usual[key].Spread, leastSway), 1)
+	}
+	return sway{of("gain", 0.08), of("leak", 0.10), of("catching", 0.17), of("bed", 0.03), of("warming", 0.03), of("cooling", 0.04)}
+}
+
+const leastSway = 0.5
 
 // shows is what a thermometer would show above the air, K.
 func (g *guess) shows(k Kind) float64 {

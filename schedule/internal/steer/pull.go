@@ -28,7 +28,7 @@ func (f *Fire) pull(k Kind, rise, surprise float64) {
 		f.pullOne(p, room, shows, mean, push)
 	}
 	f.each(func(g *guess) {
-		g.jitter(&f.dice)
+		g.jitter(&f.dice, &f.sway)
 		g.traits.Blow = min(max(g.traits.Blow, -1), 1)
 		g.coals.RiseK = max(g.coals.RiseK, 0)
 	})
@@ -46,6 +46,7 @@ func pulledFigures() []figure {
 		out = append(out, figure{func(g *guess) *float64 { return k.of(&g.traits) }, true})
 	}
 	return append(out,
+		figure{func(g *guess) *float64 { return &g.cold }, true},
 		figure{func(g *guess) *float64 { return &g.traits.Blow }, false},
 		figure{func(g *guess) *float64 { return &g.coals.Lit }, true},
 		figure{func(g *guess) *float64 { return &g.coals.Unlit }, true},

@@ -1,5 +1,7 @@
 package steer
 
+import "math"
+
 // Reach is what vents alone can do for a level.
 type Reach int
 
@@ -24,6 +26,9 @@ func (f *Fire) reach(want Want) Reach {
 		least.Top = leastTopWhere
 	}
 	now := f.Now().Middle
+	if now > want.LevelC && f.stuck(want.LevelC, least) {
+		return TooHot
+	}
 	if now < want.LevelC {
 		if r := f.plain(bits, Vents{1, 1}, reachMinutes); r.High < want.LevelC-bandK {
 			return TooWeak
@@ -35,6 +40,29 @@ func (f *Fire) reach(want Want) Reach {
 	}
 	return WithinReach
 }
+
+// stuck says whether the grate was read above the band for so long that no more is to be hoped of vents at their least.
+func (f *Fire) stuck(levelC float64, least Vents) bool {
+	if f.top > least.Top+1e-9 || f.bottom > least.Bottom+1e-9 {
+		return false
+	}
+	last := math.Inf(1)
+	for i := len(f.readings) - 1; i >= 0; i-- {
+		r := f.readings[i]
+		switch {
+		case r.Kind != Grate || r.Deaf:
+			continue
+		case r.Minute < f.ventsAt || r.C < levelC+bandK || r.C > last+trendK:
+			return false // another fire, or it comes down
+		case f.minute-r.Minute >= stuckMinutes:
+			return true
+		}
+		last = min(last, r.C)
+	}
+	return false
+}
+
+const stuckMinutes = 45.0
 
 // plain is a range as the guesses lie.
 func (f *Fire) plain(bits []guess, v Vents, minutes float64) Range {

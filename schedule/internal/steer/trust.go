@@ -69,6 +69,16 @@ func (f *Fire) sinceLast(i int) float64 {
 	return f.readings[i].Minute - f.readings[i-1].Minute
 }
 
+// odd says whether one of the last two readings could hardly be.
+func (f *Fire) odd() bool {
+	for _, r := range f.readings[max(len(f.readings)-2, 0):] {
+		if r.Surprise > oddSurprise {
+			return true
+		}
+	}
+	return false
+}
+
 // agreed says whether a reading says what another odd one before it said.
 func (f *Fire) agreed(i int) bool {
 	last := f.readings[i]
