@@ -46,10 +46,11 @@ func (f *Fire) leftAlone(off, late float64) Why {
 		return PassesBy
 	case off > 0:
 		return f.hotBecause()
-	case f.litN() < fewLit:
-		return f.weakBecause()
 	}
-	return f.coolWhy()
+	if why := f.weakBecause(); why != Cool || f.top > 0.99 && f.bottom > 0.99 {
+		return why
+	}
+	return FewLit // more air was tried in thought, and did not pay
 }
 
 // comesRight says whether what is off its level by so much now, and by so much later, is on its way back.

@@ -98,7 +98,7 @@ func (w wording) also() []string {
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
-	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && a.AllOpen() && a.Why == Cool), "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
+	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && (a.AllOpen() && a.Why == Cool || a.Why == FewLit || a.Why == Spent || a.Why == Ashed)), "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
 	return append(out, w.otherWays()...)
 }
 
