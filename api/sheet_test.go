@@ -86,7 +86,7 @@ func TestWhatToDoNowComesFirst(t *testing.T) {
 	}
 	clock.set(on.At.Format(time.RFC3339))
 	page := pageOf(t, h, p)
-	order := []string{"<h2>Do now</h2>", "Burgers: onto the grate", "Done: it is on", "<h2>Next</h2>", "<h2>Not logged yet</h2>", "Done: it is lit", "<h2>Log it</h2>", "<h2>Safety</h2>", "<h2>The day</h2>", "<h2>Pictures</h2>", "<h2>More on safety</h2>"}
+	order := []string{"<h2>Do now</h2>", "Burgers: onto the grate", "Done: it is on", "<h2>Next</h2>", "<h2>Not logged yet</h2>", "Done: it is lit", "<h2>Safety</h2>", "<h2>Log it</h2>", "<h2>The day</h2>", "The day as a picture</summary>", "More on safety</summary>"}
 	last := -1
 	for _, what := range order {
 		i := strings.Index(page, what)

@@ -23,7 +23,7 @@ func TestThickPiecesEndBesideTheCoals(t *testing.T) {
 		p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Steaks, cut: steak, weight: 16 oz, count: 2, target: medium, "+c.dish+"}"))
 		moved := false
 		for _, s := range plantest.Steps(p, schedule.StepFlip) {
-			moved = moved || strings.HasPrefix(s.Text, "Move Steaks beside the coals")
+			moved = moved || strings.HasPrefix(s.Text, "Steaks: move beside the coals")
 		}
 		if moved != c.ends {
 			t.Errorf("%s: moved beside the coals: %t, want %t", c.dish, moved, c.ends)

@@ -46,7 +46,7 @@ func TestTheFireAndSilenceAreSaid(t *testing.T) {
 		{"fire told out", "10:00,,fire-out,\n", "2027-07-03 10:40", "fire-died", "out since about 10:00"},
 		{"core falling", "10:00,brisket,core,110 °F\n10:30,brisket,core,107 °F\n11:00,brisket,core,104 °F\n", "2027-07-03 11:00", "core-falling", "fallen from 110 °F to 104 °F"},
 		{"stall", "11:30,brisket,core,155 °F\n12:30,brisket,core,156 °F\n", "2027-07-03 12:30", "stall", "Nothing is wrong"},
-		{"gauge", "10:00,,grate,260 °F\n10:05,,gauge,300 °F\n", "2027-07-03 10:10", "gauge-offset", "40 °F (22 °C) more"},
+		{"gauge", "10:00,,grate,260 °F\n10:05,,gauge,300 °F\n", "2027-07-03 10:10", "gauge-offset", "40 °F more"},
 		{"cool grate", "10:00,,grate,240 °F\n10:30,,grate,242 °F\n", "2027-07-03 10:40", "grate-off-level", "below"},
 		{"lid open", "10:00,,lid-opened,\n10:05,,grate,150 °F\n10:40,,grate,272 °F\n", "2027-07-03 10:45", "no-readings", "slow end"},
 	} {

@@ -222,7 +222,7 @@ func TestCoalsThatAreAddedLitAreLitBefore(t *testing.T) {
 		t.Fatalf("%d refuels, %d chimneys", len(refuels), len(chimneys))
 	}
 	for i, s := range refuels {
-		if s.At.Sub(chimneys[i].At) != 20*time.Minute || strings.Contains(s.Text, "chimney") || !strings.Contains(s.Text, "lit, to the coals") {
+		if s.At.Sub(chimneys[i].At) != 20*time.Minute || strings.Contains(s.Text, "chimney") || !strings.Contains(s.Text, " lit briquettes to the coals") {
 			t.Errorf("%v %s; %v %s", chimneys[i].At, chimneys[i].Text, s.At, s.Text)
 		}
 	}
