@@ -133,18 +133,31 @@ func slug(name string) string {
 // nameAsSaid names a dish by the cook's own word where that is another than the
 // catalogue's: asparagus stays asparagus, though it is cooked as any vegetable is.
 func nameAsSaid(dishes []Dish, said []string) {
+	var taken map[string]bool
+	for i := range dishes {
+		dish := &dishes[i]
+		if dish.Name != "" || dish.Cut == said[i] {
+			continue
+		}
+		c, ok := cut.Find(dish.Cut)
+		if !ok || c.OwnName(said[i]) {
+			continue
+		}
+		if taken == nil {
+			taken = namesOf(dishes)
+		}
+		if own := label(said[i]); len([]rune(own)) <= maxName {
+			dish.Name = numbered(taken, own)
+		}
+	}
+}
+
+func namesOf(dishes []Dish) map[string]bool {
 	taken := map[string]bool{}
 	for _, dish := range dishes {
 		taken[dish.Name] = true
 	}
-	for i := range dishes {
-		dish := &dishes[i]
-		c, ok := cut.Find(dish.Cut)
-		own := label(said[i])
-		if dish.Name == "" && ok && !c.OwnName(said[i]) && len([]rune(own)) <= maxName {
-			dish.Name = numbered(taken, own)
-		}
-	}
+	return taken
 }
 
 // label is a word as it stands on a sheet: no hyphens between its parts, the first letter a capital.
@@ -170,10 +183,7 @@ func numbered(taken map[string]bool, stem string) string {
 
 // fillNames names a dish after its cut; like names are numbered in their order.
 func fillNames(dishes []Dish) {
-	taken := map[string]bool{}
-	for _, dish := range dishes {
-		taken[dish.Name] = true
-	}
+	taken := namesOf(dishes)
 	for i := range dishes {
 		dish := &dishes[i]
 		c, ok := cut.Find(dish.Cut)

@@ -26,7 +26,7 @@ func TestEveryCutIsPlannedWithTheLeastThatCanBeSaid(t *testing.T) {
 			} else {
 				guests = "guests: 8\n"
 			}
-			p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+guests, dish))
+			p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+guests+"weather: {air: 70 F, night: 60 F, humidity: 55%, wind: 5 mph}\n", dish)) // all of it: nothing of the day is assumed
 			if p.Feasible {
 				had++
 			} else if not++; !plainlyRefused(p) {
