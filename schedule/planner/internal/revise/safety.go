@@ -17,7 +17,7 @@ import (
 // chilling half-way, the danger zone, the hold. It never forbids; it says what
 // is outside the published limits.
 func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
-	if a.where == off && v.noteUndone(a, add) {
+	if a.where == off && !a.condemned && v.noteUndone(a, add) { // what is past saving is not put back
 		return
 	}
 	for _, f := range a.verdict {
