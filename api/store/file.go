@@ -4,11 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
-	"net/url"
-	"os"
-	"path/filepath"
-	"strings"
 	"time"
 
 	"modernc.org/sqlite"
@@ -32,70 +27,6 @@ type File struct {
 
 // readers is how many calls may read at once; a read takes tens of microseconds.
 const readers = 4
-
-// pageBytes of a new file: a page takes eleven packed revisions, where one of 4 KiB
-// would take one and leave a third of itself empty.
-const pageBytes = 32 << 10
-
-// OpenFile opens a file of plans, or makes it, readable for its owner only. The
-// error says in a sentence what is wrong: a directory that does not exist, a file of
-// another kind or of a newer program.
-func OpenFile(ctx context.Context, path string) (*File, error) {
-	made, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o600)
-	if err != nil {
-		return nil, fmt.Errorf("the plans cannot be kept: %w", err)
-	}
-	if err := made.Close(); err != nil {
-		return nil, err
-	}
-	f := &File{spare: path + "-spare"}
-	// FULL: a commit returns once the log is on the disk, so that what was acknowledged
-	// survives a loss of power too.
-	f.write, err = open(path, "_txlock=immediate", "_pragma=synchronous(FULL)",
-		"_pragma=secure_delete(ON)", fmt.Sprintf("_pragma=wal_autocheckpoint(%d)", walPages))
-	if err != nil {
-		return nil, err
-	}
-	f.write.SetMaxOpenConns(1)
-	// Both stay with the file; the size of its pages only while there is nothing in it.
-	if _, err := f.write.ExecContext(ctx, fmt.Sprintf("PRAGMA page_size = %d; PRAGMA journal_mode = WAL", pageBytes)); err != nil {
-		f.write.Close()
-		return nil, fmt.Errorf("%s cannot be used to keep plans: %w", path, err)
-	}
-	if err := migrate(ctx, f.write, path); err != nil {
-		f.write.Close()
-		return nil, err
-	}
-	for _, db := range []**sql.DB{&f.read, &f.watch} {
-		if *db, err = open(path, "_pragma=query_only(ON)"); err != nil {
-			return nil, errors.Join(err, f.Close())
-		}
-	}
-	f.read.SetMaxOpenConns(readers)
-	f.read.SetMaxIdleConns(readers)
-	f.watch.SetMaxOpenConns(1)
-	for where, statement := range map[string]**sql.Stmt{"id = ?": &f.byID, "feed = ?": &f.byFeed} {
-		if *statement, err = f.read.PrepareContext(ctx, "SELECT "+columns+" FROM plan WHERE "+where); err != nil {
-			return nil, errors.Join(err, f.Close())
-		}
-	}
-	keepSpare(f.spare)
-	return f, nil
-}
-
-// walPages is how long the log beside the file grows before it is taken over: as many
-// bytes as the database's own thousand pages of 4 KiB.
-const walPages = 128
-
-func open(path string, options ...string) (*sql.DB, error) {
-	absolute, err := filepath.Abs(path)
-	if err != nil {
-		return nil, err
-	}
-	name := url.URL{Scheme: "file", Path: absolute} // escapes what a path may contain
-	options = append([]string{"_pragma=busy_timeout(5000)", "_pragma=foreign_keys(ON)"}, options...)
-	return sql.Open("sqlite", name.String()+"?"+strings.Join(options, "&"))
-}
 
 // inTransaction does all of the work or nothing. Where there is no room it empties the
 // log beside the file, which may take as much as the file, and tries once more: a full
