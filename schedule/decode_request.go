@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -22,7 +23,7 @@ type decoder struct{ *strict.Decoder }
 
 func newDecoder(faults *strict.FaultList) decoder {
 	d := decoder{strict.NewDecoder(faults)}
-	d.Teach, d.Meant = rightLine, meant
+	d.Teach, d.Meant = rightLine, meant.Field
 	return d
 }
 

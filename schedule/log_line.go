@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
@@ -155,7 +156,7 @@ func ParseDish(text string) (Dish, error) {
 	if tree != nil {
 		d := newDecoder(faults)
 		d.Teach = func(path string) string { return rightLine("dishes[]." + path) }
-		d.Meant = func(_, name string, value *strict.Node) strict.Meaning { return meant("dishes[]", name, value) }
+		d.Meant = func(_, name string, value *strict.Node) strict.Meaning { return meant.Field("dishes[]", name, value) }
 		d.dish(&dish)(tree, "")
 	}
 	return dish, inputError(faults)

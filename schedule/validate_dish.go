@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
@@ -87,12 +88,12 @@ func (v *validator) dish(path string, dish Dish) {
 // cutInWords is what there is to say of a cut that is unknown: perhaps its amount stands
 // in its name.
 func cutInWords(name, unknown string) string {
-	line, unclear := spokenDish(name)
+	line, unclear := meant.Dish(name)
 	if s := cut.Speak(name); line == "" || s.Count == 0 && s.Weight == "" && s.Thickness == "" {
 		return unknown
 	}
 	if unclear != "" {
-		return leadTo(unclear, line)
+		return meant.LeadTo(unclear, line)
 	}
 	return say.Quoted(name) + " says more than what it is; write " + strings.Trim(line, "{}")
 }

@@ -1,4 +1,4 @@
-package schedule
+package meant
 
 import (
 	_ "embed"
@@ -37,13 +37,18 @@ var guesses = sync.OnceValue(func() []guess {
 	return all
 })
 
+// itemNumber is the place of an item in the path of a list: [2].
+var itemNumber = regexp.MustCompile(`\[[0-9]+\]`)
+
+var startsLikeNumber = regexp.MustCompile(`^\s*[-+.0-9]`)
+
 // plainWord is the name of a field without what joins its words: cook_temp, Cook Temp.
 func plainWord(name string) string {
 	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(name))
 }
 
-// meant says what a field that does not exist was likely meant to be, by its meaning.
-func meant(within, name string, value *strict.Node) strict.Meaning {
+// Field says what a field that does not exist was likely meant to be, by its meaning.
+func Field(within, name string, value *strict.Node) strict.Meaning {
 	within = itemNumber.ReplaceAllString(strings.TrimPrefix(strings.TrimPrefix(within, "request."), "request"), "[]")
 	group := strings.TrimSuffix(within, "[]")
 	word := plainWord(name)
@@ -74,7 +79,7 @@ func (g guess) of(name string, value *strict.Node) strict.Meaning {
 		m.Sentence += "; " + g.why
 	}
 	if field == "dishes" && (value.Kind == strict.NodeText || value.Kind == strict.NodeList) {
-		if list, unclear := spokenDishes(value); list != "" {
+		if list, unclear := Dishes(value); list != "" {
 			m.Sentence = "write dishes: " + list + unclear
 		}
 	}

@@ -1,4 +1,4 @@
-package schedule
+package meant
 
 import (
 	"math"
@@ -16,14 +16,14 @@ func meantDish(group, name string, value *strict.Node) strict.Meaning {
 	if cuts, outside := cut.Named(name); len(cuts)+len(outside) == 0 {
 		return strict.Meaning{}
 	}
-	line, unclear := spokenDish(asSpoken(name, value))
+	line, unclear := Dish(asSpoken(name, value))
 	if line == "" {
 		return strict.Meaning{Sentence: unclear}
 	}
 	if group == "" {
-		return strict.Meaning{Sentence: leadTo(unclear, "dishes: ["+line+"]"), Instead: []string{"dishes"}}
+		return strict.Meaning{Sentence: LeadTo(unclear, "dishes: ["+line+"]"), Instead: []string{"dishes"}}
 	}
-	return strict.Meaning{Sentence: leadTo(unclear, line), Instead: []string{"cut", "weight", "count"}}
+	return strict.Meaning{Sentence: LeadTo(unclear, line), Instead: []string{"cut", "weight", "count"}}
 }
 
 // asSpoken is a food and what stands behind it as one text.
@@ -40,8 +40,8 @@ func asSpoken(name string, value *strict.Node) string {
 	return name
 }
 
-// leadTo is a sentence that ends in the line to write.
-func leadTo(unclear, line string) string {
+// LeadTo is a sentence that ends in the line to write.
+func LeadTo(unclear, line string) string {
 	switch {
 	case unclear == "":
 		return "write " + line
@@ -51,9 +51,9 @@ func leadTo(unclear, line string) string {
 	return unclear + "; such as " + line
 }
 
-// spokenDish is a dish in a cook's words as the form has it, and what is unclear of it:
+// Dish is a dish in a cook's words as the form has it, and what is unclear of it:
 // then the line is of one of its meanings, or empty where it has none.
-func spokenDish(text string) (line, unclear string) {
+func Dish(text string) (line, unclear string) {
 	s := cut.Speak(text)
 	c, unclear := cut.One(s.Name)
 	if unclear != "" {
@@ -93,9 +93,9 @@ func spokenFields(s cut.Spoken, c cut.Cut) []string {
 
 var betweenDishes = regexp.MustCompile(`\s*(?:[,;&+]|\band\b)\s*`)
 
-// spokenDishes is a list of dishes in a cook's words as the form has it; empty where one
+// Dishes is a list of dishes in a cook's words as the form has it; empty where one
 // of them is no food. What is unclear of any is said too.
-func spokenDishes(n *strict.Node) (list, unclear string) {
+func Dishes(n *strict.Node) (list, unclear string) {
 	var texts []string
 	switch n.Kind {
 	case strict.NodeText:
@@ -113,7 +113,7 @@ func spokenDishes(n *strict.Node) (list, unclear string) {
 	}
 	var lines []string
 	for _, text := range texts {
-		line, open := spokenDish(text)
+		line, open := Dish(text)
 		if line == "" {
 			return "", ""
 		}
@@ -122,44 +122,13 @@ func spokenDishes(n *strict.Node) (list, unclear string) {
 		}
 		lines = append(lines, line)
 	}
-	if len(lines) == 0 || len(lines) > maxDishes {
+	if len(lines) == 0 {
 		return "", ""
 	}
 	return "[" + strings.Join(lines, ", ") + "]", unclear
 }
 
 func knownDish(text string) bool {
-	line, _ := spokenDish(text)
+	line, _ := Dish(text)
 	return line != ""
-}
-
-// dishList reads the dishes. What stands there in a cook's words is shown as a list of them.
-func (d decoder) dishList(to *[]Dish) strict.Reader {
-	read := strict.List(d.Decoder, to, maxDishes, d.dish)
-	return func(n *strict.Node, path string) {
-		if !n.Probed() && (n.Kind == strict.NodeText || n.Kind == strict.NodeObject) {
-			if list, unclear := spokenDishes(n); list != "" {
-				d.Faults.AddShape(path, n.Line, "%s; it must be a list: dishes: %s%s", n.Said(), list, unclear)
-				return
-			}
-		}
-		read(n, path)
-	}
-}
-
-// dishItem refuses a dish that is one text, with the group of fields that it would be.
-func (d decoder) dishItem(n *strict.Node, path string) bool {
-	if n.Kind != strict.NodeText || n.Probed() {
-		return false
-	}
-	line, unclear := spokenDish(n.Text)
-	switch {
-	case line == "":
-		return false
-	case unclear == "":
-		d.Faults.AddShape(path, n.Line, "%s; it must be a group of fields: %s", n.Said(), line)
-	default:
-		d.Faults.AddShape(path, n.Line, "%s; it must be a group of fields. %s", n.Said(), leadTo(unclear, line))
-	}
-	return true
 }
