@@ -121,3 +121,25 @@ func BenchmarkPlanBankedDay(b *testing.B) {
 		g.Plan(Fire{Banked, 121}, n)
 	}
 }
+
+// A hotter fire of one layout is never lit with fewer coals, on any grill in any weather, and between two levels near each
+// other the count makes no leap.
+func TestHotterIsNeverLitWithFewer(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		g, l := drawGrill(t), rapid.SampledFrom(layouts).Draw(t, "layout")
+		n := Need{First: true}
+		for range rapid.IntRange(1, 3).Draw(t, "slices") {
+			n.Slices = append(n.Slices, Slice{rapid.Float64Range(10, 600).Draw(t, "minutes"), drawWeather(t)})
+		}
+		level := rapid.Float64Range(95, lawMaxC-10).Draw(t, "level")
+		cooler := g.Plan(Fire{l.Layout, level}, n)
+		hotter := g.Plan(Fire{l.Layout, level + rapid.Float64Range(0, 10).Draw(t, "by")}, n)
+		if hotter.Light.MassKg < cooler.Light.MassKg-1e-9 {
+			t.Fatalf("%.3f kg lit; hotter %.3f", cooler.Light.MassKg, hotter.Light.MassKg)
+		}
+		const leap = 1.5 // 18 F more: practice lights a third more between 250 and 275 F; a ring's next section takes a coal or two
+		if most := leap*cooler.Light.MassKg + 2*g.pieceKg(); hotter.Light.MassKg > most {
+			t.Fatalf("%.3f kg lit; %.3f some degrees hotter", cooler.Light.MassKg, hotter.Light.MassKg)
+		}
+	})
+}
