@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
@@ -31,6 +32,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Optional("zone", d.word(&x.Zone, zones...)),
 			strict.Optional("lies", d.word(&x.Lies, waysToLie...)),
 			strict.Optional("level", strict.Pointed(&x.Level, d.temperature)),
+			strict.Optional("layout", d.word(&x.Layout, layoutNames()...)),
 			strict.Optional("rest", strict.Pointed(&x.Rest, d.duration)),
 			strict.Optional("hold", d.atLeastOne(d.words(&x.Hold, holds))),
 			strict.Optional("finish", d.word(&x.Finish, finishes...)),
@@ -141,6 +143,7 @@ func withOtherSpellings(words []string) []string {
 // alsoWritten are other words for those of the format.
 var alsoWritten = map[string]string{
 	"tenderized": PrepTenderised, "cooler": HoldBox, "rectangular": GrillBox, "drum": GrillUpright, "smoker": GrillUpright,
+	"snake": string(fire.Ring), "fuse": string(fire.Ring), "two zone": string(fire.TwoZone), "2-zone": string(fire.TwoZone),
 	"charcoal": FuelBriquettes, "briquets": FuelBriquettes, "lump charcoal": FuelLump,
 }
 

@@ -41,6 +41,7 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("weather", d.weather(&r.Weather)),
 			strict.Optional("quiet", d.quietHours(&r.Quiet)),
 			strict.Optional("overnight", d.Boolean(&r.Overnight)),
+			strict.Optional("layout", d.word(&r.Layout, layoutNames()...)),
 			strict.Optional("confidence", strict.NotZero(d.Decoder, &r.Confidence, d.share(&r.Confidence))),
 			strict.Optional("units", d.system(&r.Units)),
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),

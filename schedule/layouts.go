@@ -1,7 +1,10 @@
 package schedule
 
 import (
+	"slices"
+
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/say"
 )
 
 // Layout says how coals may lie, for what, and how to build that.
@@ -19,6 +22,30 @@ type Layout struct {
 	SetupMinutes int          `json:"setup_minutes"` // from the light until the grate is at its level
 	Becomes      []string     `json:"becomes"`       // what it can be turned into
 	LitTopUps    bool         `json:"lit_top_ups"`   // coals added later must be lit
+}
+
+// layoutNames are the words of a request for how coals lie.
+func layoutNames() []string {
+	var names []string
+	for _, d := range fire.Layouts() {
+		names = append(names, string(d.Layout))
+	}
+	return names
+}
+
+// layout refuses a way to lay coals that is none, and names those that are.
+func (v *validator) layout(path, layout string) {
+	if layout == "" {
+		return
+	}
+	known := v.faults.Len()
+	if names := layoutNames(); !slices.Contains(names, layout) {
+		near := say.NearestWord(layout, names)
+		v.faults.Add(path, "%s is no way to lay coals; there are %s, and cookday layouts tells what each is for", say.Quoted(layout), say.Listed(names, "and"))
+		if near != "" {
+			v.faults.Mended(known, layout, near)
+		}
+	}
 }
 
 // LayoutZone is a zone as a share of the grate. LiftK is how much hotter than

@@ -26,6 +26,7 @@ type Request struct {
 	Weather    Weather     `json:"weather"`
 	Quiet      []Quiet     `json:"quiet,omitzero"`      // nil: nothing is said, see [Request.QuietHours]; empty: nobody sleeps
 	Overnight  bool        `json:"overnight,omitempty"` // the fire may burn through quiet hours unwatched
+	Layout     string      `json:"layout,omitempty"`    // how the coals lie wherever that serves; empty leaves it to the planner
 	Confidence float64     `json:"confidence"`          // chance asked for each dish, 0.5 to 0.99; 0 stands for 0.9
 	Units      unit.System `json:"units"`               // the language of the texts; empty stands for us
 	Earliest   *Clock      `json:"earliest,omitempty"`
@@ -155,6 +156,7 @@ type Dish struct {
 	Zone      string            `json:"zone,omitempty"` // direct or indirect
 	Lies      string            `json:"lies,omitempty"` // racks of ribs: flat, halved, standing or rolled; empty leaves it to the planner
 	Level     *unit.Temperature `json:"level,omitempty"`
+	Layout    string            `json:"layout,omitempty"` // how the coals lie under it; empty stands for the request's
 	Rest      *unit.Duration    `json:"rest,omitempty"`
 	Hold      []string          `json:"hold,omitempty"`   // allowed ways of holding: counter, tent, insulated-box, oven, grill, none
 	Finish    string            `json:"finish,omitempty"` // sear

@@ -32,6 +32,7 @@ func (r Request) faults(known *time.Location) []strict.Fault {
 	v.box()
 	v.weather()
 	v.quiet()
+	v.layout("layout", v.r.Layout)
 	if r.Earliest != nil {
 		v.before("earliest", *r.Earliest, v.lastServing())
 	}

@@ -74,6 +74,7 @@ func (v *validator) dish(path string, dish Dish) {
 	if dish.Lies != "" {
 		v.lies(path+".lies", dish.Lies, c, unknown == "")
 	}
+	v.layout(path+".layout", dish.Layout)
 	if dish.Level != nil {
 		ranged(v, path+".level", "grate temperature", *dish.Level, leastLevel, mostLevel, v.units.Grate)
 		if dish.Zone == ZoneDirect && float64(*dish.Level) < fire.LeastDirectC() {

@@ -80,6 +80,7 @@ func FuzzedRequest(data []byte) string {
 	for range 1 + d.roll(3) {
 		s.WriteString(d.dish(oven))
 	}
+	s.WriteString(d.pick("", "", "", "layout: ring\n", "layout: banked\n", "layout: two-zone\n", "layout: spread\n", "layout: heap\n"))
 	return s.String()
 }
 

@@ -55,12 +55,29 @@ type Arrangement struct {
 // Arrange states the day as an integer problem and solves it. Dishes are split
 // into as few batches as the roomiest place allows; if that cannot be done, or only with
 // a change of fire that may be spared, into more, smaller ones that fit more of the places
-// that they may cook in. Where pieces cannot be parted among grates one above another, fewer of the
+// that they may cook in. A layout that is asked for is had where the day can be had with it. Where pieces cannot be parted among grates one above another, fewer of the
 // grates are used.
 func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 	if n := d.LeastBatches(); n > MostBatches {
 		return Arrangement{Least: n, Solution: sequence.Solution{Status: sequence.Infeasible}}, nil
 	}
+	a, err := d.arrangeStacked(ctx)
+	if err != nil || !d.asksMore() {
+		return d.onRing(ctx, a, err)
+	}
+	if a.Solved() && (d.FirstPlan || !d.runsShort(a)) {
+		return a, nil
+	}
+	free := *d
+	free.unheard = true
+	b, err := free.arrangeStacked(ctx)
+	if b, err = free.onRing(ctx, b, err); err != nil || !a.Solved() || b.Solved() && !d.runsShort(b) {
+		return b, err
+	}
+	return a, nil
+}
+
+func (d *Arranger) arrangeStacked(ctx context.Context) (Arrangement, error) {
 	h := d.layFires()
 	for h.Levels = len(h.stacked()); ; h.Levels-- {
 		a, err := d.arrangeOn(ctx, h)

@@ -11,6 +11,7 @@ type Arranger struct {
 	*day.Day
 	Effort
 	Watched bool // no fire burns while people sleep
+	unheard bool // layouts that are asked for do not count: the day cannot be had with them
 }
 
 // Effort is how hard a search tries. The zero value is that of a full plan.
@@ -35,5 +36,5 @@ func (d *Arranger) quiet() []sequence.Span {
 func (d *Arranger) Only(item int) *Arranger {
 	one := *d.Day
 	one.Items = d.Items[item : item+1]
-	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched}
+	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched, unheard: d.unheard}
 }

@@ -62,7 +62,7 @@ func (d *Arranger) Batches(ctx context.Context, h Hearth, c Cutting) ([]*Batch, 
 			if err != nil {
 				return nil, err
 			}
-			sizes := c.part(l.Count, roomFor(it, l, ways, h, c))
+			sizes := c.part(l.Count, d.roomFor(it, l, ways, h, c))
 			group++
 			for _, n := range sizes {
 				number++
@@ -120,7 +120,7 @@ func sameSizes(a, b []*Batch) bool {
 // roomFor is how many pieces of a lot fit at once in the place that the cutting
 // chooses of all that it may cook in; at least 1, so that a piece too large for the grate
 // is found by the solver and said, not dropped.
-func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, c Cutting) int {
+func (d *Arranger) roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, c Cutting) int {
 	best := 0
 	load := loadOf(it, l.MassKg, 1)
 	for _, w := range ways {
@@ -128,7 +128,7 @@ func roomFor(it *day.Item, l day.Lot, ways []day.Way, h Hearth, c Cutting) int {
 			continue
 		}
 		sears := h.mostSeared(it, w, load)
-		for _, p := range h.PlacesOf(w) {
+		for _, p := range d.placesFor(h, it, w) {
 			if n := min(h.fits(p, load), sears); n > 0 {
 				if best == 0 {
 					best = n
@@ -175,7 +175,7 @@ func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth
 		if err := ctx.Err(); err != nil { // a place takes milliseconds
 			return nil, err
 		}
-		if len(h.PlacesOf(day.Way{Direct: s.Direct, Band: s.Band, LevelC: s.LevelC})) == 0 {
+		if len(d.placesFor(h, it, day.Way{Direct: s.Direct, Band: s.Band, LevelC: s.LevelC})) == 0 {
 			continue // nobody cooks there: spare the simulation
 		}
 		here := d.Remembered(it, l, s)

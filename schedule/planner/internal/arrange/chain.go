@@ -30,7 +30,7 @@ func (b *Batch) HandsOn() int {
 func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chain {
 	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.holdCost(), Group: b.group}
 	h.apart = d.sleepsBy(b.It.Serve)
-	b.First, b.second = b.modeRefs(h, night)
+	b.First, b.second = d.modeRefs(b, h, night)
 	stages := 1
 	for _, w := range b.Ways {
 		stages = max(stages, w.Stages())

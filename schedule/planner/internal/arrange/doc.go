@@ -10,6 +10,7 @@
 //	arranger.go, allowance.go              how hard a search tries, how much it may spend
 //	arrange.go, chain.go, modes.go         the problem
 //	hearth.go, night.go, closed.go         fires on offer, and hours that are closed
+//	laid.go                                layouts that are asked for, and a ring through the night
 //	level.go                               what another heat than the usual one is felt to cost
 //	rules.go                               rules that may be lifted
 //	batch.go, load.go, stack.go            loads of the grate, their room, grates one above another

@@ -43,9 +43,9 @@ func (d *Arranger) layFires() Hearth {
 // addFor offers the fires for one place of a dish, but those that give it and all others
 // no more than one on offer.
 func (h *Hearth) addFor(d *Arranger, it *day.Item, s day.Spot) {
-	for _, f := range d.FiresFor(s) {
-		twoZonesForOne := s.Direct && f.Layout == fire.TwoZone
-		if !twoZonesForOne && !h.has(f, it.Dish.Level == nil) {
+	for _, f := range d.FiresFor(it, s) {
+		twoZonesForOne := s.Direct && f.Layout == fire.TwoZone && d.heeded(it) != fire.TwoZone
+		if !twoZonesForOne && !h.has(f, it.Dish.Level == nil && d.heeded(it) == "") {
 			h.Fires, h.Zones = append(h.Fires, f), append(h.Zones, d.Grill.Zones(f))
 		}
 	}
@@ -60,12 +60,17 @@ func (h *Hearth) has(f fire.Fire, anyLevel bool) bool {
 	})
 }
 
-// FiresFor are the fires on which a place can be had.
-func (d *Arranger) FiresFor(s day.Spot) []fire.Fire {
+// FiresFor are the fires on which a place of a dish can be had: those of the layout that is asked for, where it serves.
+func (d *Arranger) FiresFor(it *day.Item, s day.Spot) []fire.Fire {
 	if !d.Grill.Charcoal() {
 		return []fire.Fire{{Layout: fire.Other, LevelC: s.LevelC}}
 	}
-	return fire.Serving(s.Direct, s.Band, s.LevelC, d.LongestQuiet() > 0)
+	asked := d.heeded(it)
+	fires := fire.Serving(s.Direct, s.Band, s.LevelC, d.LongestQuiet() > 0 || asked == fire.Ring)
+	if serves(asked, s) {
+		fires = slices.DeleteFunc(fires, func(f fire.Fire) bool { return f.Layout != asked })
+	}
+	return fires
 }
 
 // Place is one zone of one fire.

@@ -25,9 +25,9 @@ func (d *Arranger) nightFires(h Hearth) day.NightFires {
 // together with all others of its level, so that a piece may stay on while one
 // becomes the other; fires that do not last the night are kept apart, because
 // their starts are limited. Food over coals never rides through a change.
-func (b *Batch) modeRefs(h Hearth, night day.NightFires) (first, second []modeRef) {
+func (d *Arranger) modeRefs(b *Batch, h Hearth, night day.NightFires) (first, second []modeRef) {
 	for i, w := range b.Ways {
-		for _, g := range placeGroups(h, w, night, b.LoadIn(w, false)) {
+		for _, g := range placeGroups(h, d.placesFor(h, b.It, w), w, night, b.LoadIn(w, false)) {
 			if g.Places = b.fed(h, w, g.Places); len(g.Places) == 0 {
 				continue
 			}
@@ -55,9 +55,9 @@ type PlaceGroup struct {
 	night  bool
 }
 
-func placeGroups(h Hearth, w day.Way, night day.NightFires, l Load) []PlaceGroup {
+func placeGroups(h Hearth, places []Place, w day.Way, night day.NightFires, l Load) []PlaceGroup {
 	var groups []PlaceGroup
-	for _, p := range h.PlacesOf(w) {
+	for _, p := range places {
 		if !h.takesIn(p, l) {
 			continue
 		}

@@ -49,6 +49,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 	d.noteWraps(all)
 	d.noteFuel(&p)
 	d.noteFires(&p)
+	d.noteLayouts(a, all)
 	p.Steps = d.Steps(&p, a, all)
 	p.Quiet = d.QuietWithin(p)
 	d.noteNight(&p, all)

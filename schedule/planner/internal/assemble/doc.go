@@ -10,6 +10,7 @@
 //	steps*.go                          what to do; over the coals: steps_coals.go
 //	fire_start.go                      how a fire of this grill begins: vents, cold food, coals that are lit later
 //	night.go                           how the night is spent, and what a fire needs that burns in it
+//	laid.go                            layouts that were asked for, and why a ring
 //	fuel*.go                           charcoal
 //	room.go, tight.go, curve.go        who lies where, and how close, how warm it gets
 //	wait*.go, wrap.go, lethality.go    holds and what may go wrong with them

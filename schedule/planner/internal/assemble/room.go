@@ -21,7 +21,7 @@ func (d *Assembler) lay(ctx context.Context, p *schedule.Plan, a arrange.Arrange
 		zones := a.Hearth.Zones[a.Solution.Phases[i].Fire]
 		for _, z := range zones {
 			for level := range z.Levels() {
-				if err := d.layGrate(ctx, p, place{phase: i, zone: z, level: level, grate: z.Grate(level)}, all); err != nil {
+				if err := d.layGrate(ctx, p, place{phase: i, zones: zones, zone: z, level: level, grate: z.Grate(level)}, all); err != nil {
 					return err
 				}
 			}
@@ -33,6 +33,7 @@ func (d *Assembler) lay(ctx context.Context, p *schedule.Plan, a arrange.Arrange
 // place is one grate of a zone during a phase.
 type place struct {
 	phase, level int
+	zones        []fire.Zone // of the phase
 	zone         fire.Zone
 	grate        fire.Grate
 }
@@ -53,7 +54,7 @@ func (d *Assembler) layGrate(ctx context.Context, p *schedule.Plan, at place, al
 		if err := ctx.Err(); err != nil { // places are searched for
 			return err
 		}
-		from, to, ok := inZone(b, at.phase, at.zone.Name)
+		from, to, ok := inZone(b, at.phase, at.zones, at.zone.Name)
 		pieces := b.OnGrate(at.zone, at.level)
 		if !ok || len(pieces) == 0 {
 			continue
@@ -122,9 +123,9 @@ func (d *Assembler) arranged(z fire.Zone, taken []fire.Spot, b *arrange.Placed, 
 
 // inZone is the stretch in which a batch lies in a zone during a phase, in
 // minutes before the last serving instant.
-func inZone(p *arrange.Placed, phase int, zone string) (from, to float64, ok bool) {
+func inZone(p *arrange.Placed, phase int, zones []fire.Zone, zone string) (from, to float64, ok bool) {
 	for s := range p.Stages() {
-		if p.Phases[s].First > phase || p.Phases[s].Last < phase || p.Phases[s].First < 0 || p.Zones[s] != zone {
+		if p.Phases[s].First > phase || p.Phases[s].Last < phase || p.Phases[s].First < 0 || p.ZoneIn(zones, s).Name != zone {
 			continue
 		}
 		a, b := p.On, p.Off

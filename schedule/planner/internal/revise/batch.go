@@ -148,7 +148,7 @@ func (v *Revision) addDishes(ctx context.Context) error {
 		}
 		only := v.day.Only(i)
 		for _, s := range only.Items[0].Spots() {
-			for _, f := range only.FiresFor(s) {
+			for _, f := range only.FiresFor(&only.Items[0], s) {
 				addAlways(&v.hearth, v.day.Grill, f)
 			}
 		}
