@@ -107,10 +107,7 @@ func (r *runner) to(minutes float64) {
 	for r.at < minutes {
 		dt := min(stepMinutes, minutes-r.at)
 		s, cold := r.fire.settingUnder(r.fire.minute+r.at, r.vents), r.fire.coldAt(r.fire.minute+r.at)
-		for i := range r.guesses {
-			g := &r.guesses[i]
-			g.step(&r.fire.hearth, &s, cold, dt)
-		}
+		stepAll(r.guesses, &r.fire.hearth, &s, cold, dt)
 		r.at += dt
 	}
 }

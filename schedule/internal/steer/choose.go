@@ -194,7 +194,9 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 	if best.cost > pairsOver {
 		for _, t := range topMarks() {
 			for _, b := range bottomMarks() {
-				try(Vents{t, b})
+				if want.SteerBottom && t != f.top || !want.SteerBottom && b != f.bottom { // else it was tried
+					try(Vents{t, b})
+				}
 			}
 		}
 	}

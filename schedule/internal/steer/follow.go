@@ -140,12 +140,9 @@ func (f *Fire) advance(to float64) {
 		}
 		s, cold, dt := f.setting(f.minute), f.coldAt(f.minute), end-f.minute
 		root := math.Sqrt(dt / 5)
-		for i := range f.guesses {
-			g := &f.guesses[i]
-			g.step(&f.hearth, &s, cold, dt)
-			if f.weigher == nil {
-				g.wander(&f.dice, root)
-			}
+		stepAll(f.guesses, &f.hearth, &s, cold, dt)
+		if f.weigher == nil {
+			f.each(func(g *guess) { g.wander(&f.dice, root) })
 		}
 		f.minute = end
 		if f.lidOff && f.minute >= f.closesAt {

@@ -11,11 +11,12 @@ type guess struct {
 	cold   float64 // heat that cold food takes, of what it is taken to
 }
 
-// step lets a guess burn on under a setting without its cold food.
-func (g *guess) step(h *fire.Hearth, s *fire.Setting, cold, minutes float64) {
-	at := *s
-	at.Loss *= 1 + cold*g.cold
-	g.coals = h.Step(&g.traits, g.coals, &at, minutes)
+// stepAll lets guesses burn on under a setting without their cold food.
+func stepAll(all []guess, h *fire.Hearth, s *fire.Setting, cold, minutes float64) {
+	h.StepAbreast(len(all), func(i int) fire.Burning {
+		g := &all[i]
+		return fire.Burning{Traits: &g.traits, Coals: &g.coals, Loss: 1 + cold*g.cold}
+	}, s, minutes)
 }
 
 // A fire is no clock: from step to step it wanders by so much in five minutes (assumptions).
