@@ -12,7 +12,7 @@
 //	weather.go  what wind, cold and rain do       rate.go     the burn law and its constants
 //	burn.go     fuel of one phase (Plan)          ring.go, pile.go, bed.go   how much a way of laying holds
 //	meter.go    fuel burnt by a given minute      topup.go    when to add, and when that cannot be
-//	control.go  the lumped fire: what vents, coals and weather do, minute by minute
+//	control.go  the lumped fire: what vents, coals and weather do, minute by minute; of many at once: abreast.go
 //	decay.go    e to the power of -x, fast        opening.go  a vent's marks, in words and back
 //	warm.go     heat-up, set-up, changes          change.go, vents.go, gauge.go   advice in figures
 //	shape.go    zones as plane figures            serving.go which fires give a place its heat
