@@ -145,6 +145,8 @@ var alsoWritten = map[string]string{
 	"tenderized": PrepTenderised, "cooler": HoldBox, "rectangular": GrillBox, "drum": GrillUpright, "smoker": GrillUpright,
 	"snake": string(fire.Ring), "fuse": string(fire.Ring), "two zone": string(fire.TwoZone), "2-zone": string(fire.TwoZone),
 	"charcoal": FuelBriquettes, "briquets": FuelBriquettes, "lump charcoal": FuelLump,
+	"butcher paper": WrapPaper, "tinfoil": WrapFoil, "tin foil": WrapFoil, "aluminum foil": WrapFoil, "aluminium foil": WrapFoil, "unwrapped": WrapNone,
+	"seared": FinishSear, "reverse sear": FinishSear,
 }
 
 // asInFormat is a word in the spelling that the format has for it.

@@ -14,7 +14,7 @@ import (
 const grillForms = `"kettle 22 in", "box 36 x 18 in" or "upright 18.5 in"`
 
 // grillWords are the words of a line that say which grill it is, beside the kinds.
-var grillWords = map[string]string{"barrel": GrillBox, "vertical": GrillUpright, "bullet": GrillUpright}
+var grillWords = map[string]string{"barrel": GrillBox, "vertical": GrillUpright, "bullet": GrillUpright, "kugelgrill": GrillKettle}
 
 // otherFires are words for grills that burn no charcoal.
 var otherFires = []string{"gas", "propane", "butane", "pellet", "pellets", "electric", "infrared"}

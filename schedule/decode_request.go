@@ -23,7 +23,7 @@ type decoder struct{ *strict.Decoder }
 
 func newDecoder(faults *strict.FaultList) decoder {
 	d := decoder{strict.NewDecoder(faults)}
-	d.Teach, d.Meant = rightLine, meant.Field
+	d.Teach, d.Meant, d.Value = rightLine, meant.Field, meant.Value
 	return d
 }
 

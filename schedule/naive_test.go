@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/unit"
 )
 
 // Requests as people guess them (invented): each is read, or refused with words that lead
@@ -26,10 +28,10 @@ func TestNaiveRequestsGetThereInTwoTries(t *testing.T) {
 		{"serve: {date: 7/3/2027, time: 6 pm, tz: America/Chicago}\n" + grill + dishes, "2027-07-03", "serve: {date: 2027-07-03, time: 6 pm, tz: America/Chicago}\n" + grill + dishes},
 		{"serve: {date: 2027-07-03, time: 6pm, tz: Chicago}\n" + grill + dishes, "America/Chicago", serve + grill + dishes},
 		{"serve: {date: 2027-07-03, time: 18:00}\n" + grill + dishes, "write tz: America/Chicago", serve + grill + dishes},
-		{serve + grill + "guests: eight\n" + dishes, "a whole number such as 24", serve + grill + "guests: 8\n" + dishes},
+		{serve + grill + "guests: eight\n" + dishes, "write guests: 8", serve + grill + "guests: 8\n" + dishes},
 		{serve + grill + "dishes: [{cut: ribs, count: 3}]\n", "st-louis-ribs; write which", serve + grill + "dishes: [{cut: st-louis-ribs, count: 3}]\n"},
 		{serve + grill + "dishes: [{cut: baby back ribs, count: 2, weight: 2.5lbs}]\n", "", ""},
-		{serve + grill + "quiet: 11pm-5am\n" + dishes, `quiet: [{from: "23:00", to: "05:00"}]`, serve + grill + "quiet: [{from: 11pm, to: 5am}]\n" + dishes},
+		{serve + grill + "quiet: 11pm-5am\n" + dishes, `quiet: [{from: "11pm", to: "5am"}]`, serve + grill + "quiet: [{from: 11pm, to: 5am}]\n" + dishes},
 		{serve + grill + "oven: yes\n" + dishes, "oven: {hold: 170 F}", serve + grill + "oven: {hold: 170 F}\n" + dishes},
 		{serve + grill + "units: imperial\n" + dishes, "us or metric", serve + grill + "units: us\n" + dishes},
 		{serve + grill + "menu: [{cut: brisket, weight: 10 lb}]\n", "write " + dishes[:len(dishes)-1], serve + grill + dishes},
@@ -98,11 +100,28 @@ func TestWhatWasMeant(t *testing.T) {
 		{serve + "grill: {kind: pellet, width: 30 in, depth: 20 in}\n" + dishes, "is for charcoal", ""},
 		{serve + "grill: {kind: kettle, diameter: 22 in, fuel: propane}\n" + dishes, "is for charcoal", ""},
 		{serve + grill + "dishes: [chicken wings 3 lbs]\n", "{cut: chicken-wing, count: ", "weight"},
-		{serve + grill + "guests: 6 adults and 2 kids\n" + dishes, "{adults: 20, children: 8}", ""},
+		{serve + grill + "guests: 6 adults and 2 kids\n" + dishes, "write guests: {adults: 6, children: 2}", ""},
+		{serve + grill + "guests: about 10 people\n" + dishes, "write guests: 10", "quotes"},
+		{serve + grill + "quiet: none\n" + dishes, "write quiet: []", "it must be"},
+		{serve + grill + "sleep: 10pm-6am\n" + dishes, `write quiet: [{from: "10pm", to: "6am"}]`, "23:00"},
+		{serve + grill + "weather: cold and windy, 40 degrees\n" + dishes, "write weather: {air: 40 F}", "84 F"},
+		{serve + grill + "weather: -5 C, wind 20 km/h\n" + dishes, "write weather: {air: -5 C, wind: 20 km/h}", "84 F"},
+		{serve + grill + "how_many_coals: 60\n" + dishes, "leave it out", "there are"},
+		{serve + grill + "dishes: [{cut: baby back ribs, count: 2 racks}]\n", "write count: 2", "quotes"},
+		{serve + grill + "dishes: [{cut: chicken, count: 3, weight: 4 lbs each}]\n", "write weight: 4 lbs", "needs a unit"},
+		{serve + grill + "dishes: [{cut: brisket, weight: \"12 lb, untrimmed\"}]\n", "write weight: 12 lb", "comma"},
+		{serve + grill + "dishes: [{cut: pork butt, weight: 8 lb, finish: 203}]\n", "write target: 203 F", "quotes"},
+		{serve + grill + "dishes: [{cut: brisket, weight: 12 lb, start: 9pm}]\n", "the plan works out when it goes on", "needs a unit"},
+		{serve + grill + "dishes: [{cut: leg of lamb, weight: 5 lb, butterflied: yes}]\n", "lamb-leg-butterflied", "yes butterflied"},
+		{serve + grill + "dishes: [{cut: tofu, weight: 2 lbs}]\n", "write count: 10", ""},
+		{serve + grill + "dishes: [{cut: wings, weight: 5 pounds}]\n", "write count: 23", ""},
+		{"dinners: [{date: 2026-12-05, food: steak}]\n" + grill + dishes, "a dish that is eaten at another time has its own", "serve: is missing"},
+		{"serve: {date: 2027-07-03, time: 6pm, tz: Central}\n" + grill + dishes, "write America/Chicago", "is not a known"},
+		{"serve: {date: 2027-07-03, time: 6pm, tz: New York}\n" + grill + dishes, "write America/New_York", "is not a known"},
 		{serve + grill + "dishes: [{cut: tri tip, weight: 2.5 lb, done: medium rare}]\n", "write target: medium rare", ""},
 		{serve + grill + "oven: none\n" + dishes, "leave the line out", ""},
-		{"serve: {date: 2027-07-03, time: 6pm, tz: EST}\n" + grill + dishes, "write America/New_York", "is not known"},
-		{"serve: {date: 2027-07-03, time: 6pm, tz: pdt}\n" + grill + dishes, "write America/Los_Angeles", "is not known"},
+		{"serve: {date: 2027-07-03, time: 6pm, tz: EST}\n" + grill + dishes, "write America/New_York", "is not a known"},
+		{"serve: {date: 2027-07-03, time: 6pm, tz: pdt}\n" + grill + dishes, "write America/Los_Angeles", "is not a known"},
 		{serve + "grill: 22 kettle\n" + dishes, `write 22 in`, ""},
 	} {
 		_, err := schedule.Read([]byte(c.naive))
@@ -130,6 +149,20 @@ func TestTheGrillInALine(t *testing.T) {
 		}
 		if got, err := json.Marshal(r); err != nil || !strings.Contains(string(got), `"grill":{"kind":`+want) {
 			t.Errorf("%s: %s, %v; want %s", line, got, err, want)
+		}
+	}
+}
+
+// What a message names as the most is taken: where a limit is rounded, the value that reads
+// like it.
+func TestALimitThatIsNamedIsTaken(t *testing.T) {
+	for _, c := range cut.All() {
+		for _, kg := range []float64{c.MinPieceKg, c.MaxPieceKg} {
+			weight := unit.US.Mass(unit.Mass(kg))
+			text := "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [{cut: " + c.Name + ", weight: " + weight + "}]\n"
+			if _, err := schedule.Read([]byte(text)); err != nil && strings.Contains(err.Error(), "not plausible") {
+				t.Errorf("%s: %v", weight, err)
+			}
 		}
 	}
 }

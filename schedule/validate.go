@@ -130,11 +130,17 @@ func (v *validator) words(path string, list []string, allowed ...string) {
 // ranged refuses a value outside least to most, also NaN; text prints one in the
 // cook's units.
 func ranged[T ~float64](v *validator, path, what string, value, least, most T, text func(T) string) bool {
-	if value >= least && value <= most {
+	if between(value, least, most, text) {
 		return true
 	}
 	v.faults.AddValue(path, text(value), "is not a plausible %s; it must lie between %s and %s", what, text(least), text(most))
 	return false
+}
+
+// between says whether a value lies in its range, or reads like an end of it: what a
+// message names as the most is taken.
+func between[T ~float64](value, least, most T, text func(T) string) bool {
+	return value >= least && value <= most || text(value) == text(least) || text(value) == text(most)
 }
 
 // size is ranged for a length that must be given.

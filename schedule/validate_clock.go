@@ -19,6 +19,27 @@ var zoneName = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*
 var zonePlaces = map[string]string{
 	"EST": "America/New_York", "EDT": "America/New_York", "CST": "America/Chicago", "CDT": "America/Chicago",
 	"MST": "America/Denver", "MDT": "America/Denver", "PST": "America/Los_Angeles", "PDT": "America/Los_Angeles",
+	"ET": "America/New_York", "CT": "America/Chicago", "MT": "America/Denver", "PT": "America/Los_Angeles",
+	"EASTERN": "America/New_York", "CENTRAL": "America/Chicago", "MOUNTAIN": "America/Denver", "PACIFIC": "America/Los_Angeles",
+}
+
+// ZoneNamed is the time zone that a cook means by the name of a clock or a city, such as
+// Central, EST or Chicago, as the zone database calls it; empty where none is known.
+func ZoneNamed(text string) string {
+	word := strings.TrimSuffix(strings.TrimSuffix(strings.ToUpper(strings.TrimSpace(text)), " TIME"), " STANDARD")
+	if place := zonePlaces[strings.TrimSuffix(word, " DAYLIGHT")]; place != "" {
+		return place
+	}
+	city := strings.ReplaceAll(strings.TrimSpace(text), " ", "_")
+	if !zoneName.MatchString(city) || strings.Contains(city, "/") {
+		return ""
+	}
+	for _, part := range []string{"America/", "Europe/", "Australia/", "Asia/", "Africa/", "Pacific/"} {
+		if _, err := time.LoadLocation(part + city); err == nil {
+			return part + city
+		}
+	}
+	return ""
 }
 
 // serve looks at the main serving instant; all other clocks need its zone and date.
@@ -28,9 +49,9 @@ func (v *validator) serve() {
 	if loc == nil || loc.String() != s.TZ {
 		loc, err = time.LoadLocation(s.TZ)
 	}
-	if place := zonePlaces[strings.ToUpper(s.TZ)]; place != "" {
+	if place := ZoneNamed(s.TZ); place != "" {
 		known := v.faults.Len()
-		v.faults.Add("serve.tz", "%s is the name of a clock and not of a place, whose clocks may change in summer; write %s", say.Quoted(s.TZ), place)
+		v.faults.Add("serve.tz", "%s is not what the zone database calls it; write %s", say.Quoted(s.TZ), place)
 		v.faults.Mended(known, s.TZ, place)
 	} else if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
 		v.faults.Add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))

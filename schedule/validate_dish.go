@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -132,16 +134,26 @@ func (v *validator) pieces(path string, dish Dish, c cut.Cut) {
 }
 
 func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
-	least, most := v.units.Mass(unit.Mass(c.MinPieceKg)), v.units.Mass(unit.Mass(c.MaxPieceKg))
+	least, most := unit.Mass(c.MinPieceKg), unit.Mass(c.MaxPieceKg)
+	said := func(m unit.Mass) string { return v.units.Mass(m) }
 	switch {
 	case w == 0:
-		v.faults.Add(path, "the weight is missing; for %s it is from %s to %s a piece. Without it give a count of pieces, or the guests of the day", c.InText(), least, most)
-	case w >= unit.Mass(c.MinPieceKg) && w <= unit.Mass(c.MaxPieceKg):
+		v.faults.Add(path, "the weight is missing; for %s it is from %s to %s a piece. Without it give a count of pieces, or the guests of the day", c.InText(), said(least), said(most))
+	case between(w, least, most, said):
 	case count > 1:
-		v.faults.AddValue(path, v.units.Mass(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, c.InText(), least, most)
+		v.faults.AddValue(path, said(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, c.InText(), said(least), said(most))
 	default:
-		v.faults.AddValue(path, v.units.Mass(w), "is not plausible: for %s it is from %s to %s a piece", c.InText(), least, most)
+		v.faults.AddValue(path, said(w), "is not plausible: for %s it is from %s to %s a piece%s", c.InText(), said(least), said(most), inPieces(w, c))
 	}
+}
+
+// inPieces is what to write for a weight that is likely that of all pieces.
+func inPieces(w unit.Mass, c cut.Cut) string {
+	pieces := int(math.Round(float64(w) / c.Typical))
+	if small := c.Style == cut.Small || c.Style == cut.Timed; !small || pieces < 2 || pieces > maxPieces {
+		return ""
+	}
+	return fmt.Sprintf("; if that is all of it, write count: %d", pieces)
 }
 
 // lies: only racks of ribs are laid in more than one way.

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -47,25 +49,42 @@ planner. Exit code 2 says that there are faults.`,
 }
 
 // sayMended shows the parts of a request that are certainly meant otherwise, set right.
+// A part that would still be refused is not shown.
 func sayMended(cmd *cobra.Command, in source) {
 	mended, certain := schedule.Mend(in.data)
 	if !certain {
 		return
 	}
 	was, is := strings.Split(string(in.data), "\n"), strings.Split(string(mended), "\n")
-	out := cmd.ErrOrStderr()
-	fmt.Fprintln(out, "This would be right:")
+	wrong := faultyLines(mended)
+	var right []string
 	shown := 0 // lines up to here
 	for k := range is {
 		if was[k] == is[k] {
 			continue
 		}
 		from, to := blockAbout(is, k)
-		for _, line := range is[max(from, shown):max(to, shown)] {
-			fmt.Fprintln(out, line)
+		refused := slices.ContainsFunc(wrong, func(line int) bool { return from < line && line <= to })
+		if from = max(from, shown); from < to && !refused {
+			right = append(right, is[from:to]...)
 		}
 		shown = max(to, shown)
 	}
+	if len(right) > 0 {
+		fmt.Fprintf(cmd.ErrOrStderr(), "This would be right:\n%s\n", strings.Join(right, "\n"))
+	}
+}
+
+// faultyLines are the lines of a request that have faults, from 1.
+func faultyLines(request []byte) (lines []int) {
+	_, err := schedule.Read(request)
+	var refused *schedule.InputError
+	if errors.As(err, &refused) {
+		for _, f := range refused.Faults {
+			lines = append(lines, f.Line)
+		}
+	}
+	return lines
 }
 
 // blockAbout are the lines of the item or field that a line belongs to.

@@ -95,7 +95,7 @@ func TestNewByLikeAndWrongly(t *testing.T) {
 	for want, args := range map[string][]string{
 		"--like: \"wedding\" is no day":  {"--like", "wedding"},
 		"--when: ":                       {"--when", "soon", "--like", "bird"},
-		"--zone: ":                       {"--zone", "Chicago", "--like", "bird", "--yes"},
+		"--zone: ":                       {"--zone", "Nowhere", "--like", "bird", "--yes"},
 		"--dish: ":                       {"--dish", "elephant", "--yes"},
 		"--units: ":                      {"--units", "imperial"},
 		"dish: this one needs an answer": {"--yes"},

@@ -35,6 +35,9 @@ var aboutTheDay = []about{
 func said(text string) func(*Interview) string { return func(*Interview) string { return text } }
 
 func (i *Interview) takeZone(text string) error {
+	if place := schedule.ZoneNamed(text); place != "" {
+		text = place
+	}
 	loc, err := time.LoadLocation(text)
 	if err != nil || text == "Local" || !strings.Contains(text, "/") && text != "UTC" {
 		return fmt.Errorf("%q is no time zone; write a name such as America/Chicago or Europe/Berlin", text)

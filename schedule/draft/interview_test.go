@@ -96,7 +96,8 @@ func TestAnswersThatAreRefused(t *testing.T) {
 		{"when", "soon", "brisket", "Saturday 6:00 PM"},
 		{"when", "yesterday 6pm", "brisket", "the day cannot be read"},
 		{"when", "2027-06-01 18:00", "brisket", "is past"},
-		{"zone", "Chicago", "brisket", "America/Chicago"},
+		{"zone", "Nowhere City", "brisket", "America/Chicago"},
+		{"when", "saturday at 6", "brisket", "6 AM or 6 PM"},
 		{"grill", "kettle", "brisket", "kettle 22 in"},
 		{"grill", "kettle 22 mm", "brisket", "22 mm is not a plausible diameter"},
 		{"oven", "perhaps", "brisket", "yes or no"},
@@ -190,4 +191,13 @@ func FuzzAnswers(f *testing.F) {
 			}
 		}
 	})
+}
+
+func TestZonesInTheCooksWords(t *testing.T) {
+	for text, want := range map[string]string{"Chicago": "America/Chicago", "New York": "America/New_York", "eastern": "America/New_York", "Central time": "America/Chicago", "PST": "America/Los_Angeles", "Berlin": "Europe/Berlin"} {
+		i, err := told(t, "", map[string]string{"zone": text}, "brisket")
+		if err != nil || !strings.Contains(i.Text(), want) {
+			t.Errorf("%q: %v, want %s", text, err, want)
+		}
+	}
 }

@@ -37,10 +37,16 @@ func (i *Interview) takeWhen(text string) error {
 
 var timeAtEnd = regexp.MustCompile(`(?i)[\s,]*(?:\bat\b)?\s*\b(\d{1,2}:\d{2}\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?|noon)\s*[,.]?\s*`)
 
+// bareHour is an hour that may be of the morning or of the evening.
+var bareHour = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\s*$`)
+
 // readWhen reads a day and a time: "Saturday 18:00", "tomorrow at 6pm", "July 3, 6:00 PM",
 // "7/3 18:00" (the month first), "2027-07-03 18:00". A day of the week is the next one.
 func readWhen(text string, now time.Time) (time.Time, error) {
 	at := timeAtEnd.FindStringSubmatchIndex(text)
+	if hour := bareHour.FindStringSubmatch(text); at == nil && hour != nil {
+		return time.Time{}, fmt.Errorf("%q may be the morning or the evening; write %s AM or %s PM behind the day", text, hour[1], hour[1])
+	}
 	if at == nil {
 		return time.Time{}, fmt.Errorf("%q has no time of day; write a day and a time, such as Saturday 6:00 PM or 2027-07-03 18:00", text)
 	}
@@ -77,7 +83,7 @@ func readDay(text string, now time.Time, c clock.Clock) (time.Time, error) {
 		return today, nil
 	case "today", "tonight":
 		return today, nil
-	case "tomorrow":
+	case "tomorrow", "tomorrow night", "tomorrow evening":
 		return today.AddDate(0, 0, 1), nil
 	default:
 		for d := range 7 {

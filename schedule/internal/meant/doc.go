@@ -5,4 +5,5 @@
 //
 //	field.go, meant.csv  fields by other names (common practice, no source)
 //	dish.go              dishes in words
+//	value.go             values that their field cannot take
 package meant

@@ -47,10 +47,15 @@ func plainWord(name string) string {
 	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(name))
 }
 
+// groupOf is the group of fields of a path, without the numbers of its items.
+func groupOf(within string) string {
+	within = strings.TrimPrefix(strings.TrimPrefix(within, "request."), "request")
+	return strings.TrimSuffix(itemNumber.ReplaceAllString(within, "[]"), "[]")
+}
+
 // Field says what a field that does not exist was likely meant to be, by its meaning.
 func Field(within, name string, value *strict.Node) strict.Meaning {
-	within = itemNumber.ReplaceAllString(strings.TrimPrefix(strings.TrimPrefix(within, "request."), "request"), "[]")
-	group := strings.TrimSuffix(within, "[]")
+	group := groupOf(within)
 	word := plainWord(name)
 	for _, g := range guesses() {
 		if strings.TrimSuffix(g.in, "[]") != group || !slices.ContainsFunc(g.words, func(w string) bool { return plainWord(w) == word }) {
@@ -77,6 +82,10 @@ func (g guess) of(name string, value *strict.Node) strict.Meaning {
 	}
 	if g.why != "" {
 		m.Sentence += "; " + g.why
+	}
+	if said := quiet(field, value); field == "quiet" && said.Sentence != "" {
+		m.Sentence, m.Old, m.New = said.Sentence, name+": "+said.Old, "quiet: "+said.New
+		return m
 	}
 	if field == "dishes" && (value.Kind == strict.NodeText || value.Kind == strict.NodeList) {
 		if list, unclear := Dishes(value); list != "" {

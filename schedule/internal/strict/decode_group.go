@@ -1,6 +1,7 @@
 package strict
 
 import (
+	"fmt"
 	"slices"
 
 	"example.com/cookday/schedule/internal/say"
@@ -11,6 +12,7 @@ import (
 type Decoder struct {
 	Faults *FaultList
 	Meant  func(within, name string, value *Node) Meaning // what a field that does not exist was meant to be; may be nil
+	Value  func(within, name string, value *Node) Meaning // what a value was meant to be that its field cannot take; may be nil
 	Teach  func(path string) string                       // the line that would be right, for a field that is missing or of another kind; may be nil
 	lines  map[string]int                                 // of every path that was read, for faults found later
 	slips  []string                                       // fields that are there under a name that is off by a letter or so
@@ -63,7 +65,9 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 			d.Faults.AddShape(inner, f.line, "is empty; give a value or leave the field out")
 			continue
 		}
+		known := d.Faults.Len()
 		members[i].Read(f.value, inner)
+		d.misread(f, path, known)
 	}
 	for _, m := range members {
 		if m.Required {
@@ -103,6 +107,17 @@ func (d *Decoder) unknown(f nodeField, within string, members []Member) {
 			members[i].Required = false
 			d.slips = append(d.slips, joinPath(within, members[i].Name))
 		}
+	}
+}
+
+// misread says in the place of the faults of a value what it was meant to be, where that
+// is known.
+func (d *Decoder) misread(f nodeField, within string, known int) {
+	if d.Value == nil || d.Faults.Len() != known+1 {
+		return
+	}
+	if m := d.Value(within, f.name, f.value); m.Sentence != "" {
+		d.Faults.instead(known, fmt.Sprintf("%s: %s", say.Quoted(f.value.Text), m.Sentence), Mend{m.Old, m.New})
 	}
 }
 

@@ -70,6 +70,14 @@ func (f *FaultList) Mended(known int, old, right string) {
 	}
 }
 
+// instead tells a fault in other words.
+func (f *FaultList) instead(at int, sentence string, mend Mend) {
+	if at < len(f.Faults) {
+		fault := &f.Faults[at]
+		fault.Sentence, fault.said, fault.Mend = sentence, "", mend
+	}
+}
+
 // AddValue notes a fault whose sentence begins with the value: said is the value in
 // our words, for which [FaultList.Adopt] puts what the cook wrote.
 func (f *FaultList) AddValue(path, said, format string, args ...any) {
