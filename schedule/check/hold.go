@@ -79,8 +79,12 @@ func (c *checker) holdLimit(b *batchFacts) float64 {
 	if c.chilled() {
 		return stands
 	}
-	open := safety.HoldFor(safety.Finished{Piece: safety.Joint, Place: safety.InOpen, AirC: c.airC()}).Clock(0).Served
-	return math.Max(math.Min(stands, open), b.dish.rest)
+	return math.Max(math.Min(stands, c.openLimit()), b.dish.rest)
+}
+
+// openLimit is how many minutes after the heat food is on the table that nothing keeps hot.
+func (c *checker) openLimit() float64 {
+	return safety.HoldFor(safety.Finished{Piece: safety.Joint, Place: safety.InOpen, AirC: c.airC()}).Clock(0).Served
 }
 
 // holdRules: the advice is allowed by the request and by the published rules, and its

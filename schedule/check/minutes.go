@@ -59,6 +59,9 @@ func (c *checker) stageMinutes() {
 		case c.lessSure() || c.admits(id):
 			sure = math.Min(sure, 0.5)
 		}
+		if c.found("hold-short", id) && c.likeliest(&b, minutesBetween(b.on(), b.dish.serve)-b.dish.rest) {
+			sure = math.Min(sure, 0.5)
+		}
 		need := minutesAt(c.overHeat(&b), sure)
 		has := minutesBetween(b.on(), b.off()) - b.pause()
 		if has < need*0.98-wholeMinute*float64(len(b.cooking)) {

@@ -37,7 +37,7 @@ dishes:
 	// Output:
 	// fires: banked low
 	// Ribs: 2 on the fire Sat 14h, off Sat 18h
-	// Chicken: 1 on the fire Sat 15h, off Sat 18h
+	// Chicken: 1 on the fire Sat 16h, off Sat 18h
 }
 
 // Three racks of baby backs, standing: all at once on one low fire.
@@ -61,7 +61,7 @@ dishes:
 `)
 	// Output:
 	// fires: banked low
-	// Brisket: 1 on the fire Fri 22h, off Sat 11h
+	// Brisket: 1 on the fire Fri 22h, wrapped Sat 07h, off Sat 11h
 }
 
 // A menu of six on one fire, where the first edition lit two (a banked one at 275 F for the

@@ -86,8 +86,8 @@ dishes:
 `)
 	// Output:
 	// fires: banked low
-	// Ribs: 2 on the fire Sat 14h, off Sat 18h
-	// Shoulder: 1 on the fire Sat 06h, wrapped Sat 13h, off Sat 18h
+	// Ribs: 2 on the fire Sat 15h, off Sat 18h
+	// Shoulder: 1 on the fire Sat 08h, wrapped Sat 14h, off Sat 18h
 }
 
 // Twenty-four burgers do not fit on 18 in at one time, and burgers do not wait.
@@ -113,6 +113,9 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
+	// remedy: Serve Turkey at 8:00 PM.
+	// remedy: Serve Rib roast at 4:00 PM.
+	// remedy: Cook Turkey the day before, chill, and warm for the table.
 	// remedy: Cook Rib roast the day before, chill, and warm for the table.
 	// remedy: Move Turkey to another grill or the kitchen, or drop it.
 	// remedy: Move Rib roast to another grill or the kitchen, or drop it.

@@ -73,7 +73,7 @@ func TestNoFireForWhatIsInTheOven(t *testing.T) {
 
 // Where all may be off, the fire is looked at only if something is still on.
 func TestLaterLooksAreForFoodThatIsStillOn(t *testing.T) {
-	p := plantest.Day(t, buttDay)
+	p := plantest.Day(t, buttDay+"oven: {hold: 170 F}\n") // which keeps it: it goes on early
 	off, after := plantest.TakeOff(t, p, "butt").Expected, 0
 	for _, s := range p.Steps {
 		if s.Kind != schedule.StepCheckFire && s.Kind != schedule.StepRefuel {

@@ -84,23 +84,34 @@ func (n *sleeper) watched(ctx context.Context, usual *day.Day) (schedule.Plan, b
 		return p, ok, err
 	}
 	for _, to := range Early() {
-		if p, ok, err := n.try(ctx, n.day.Asleep(endingAt(to)), true); ok || err != nil {
+		if p, ok, err := n.tryOn(ctx, n.upEarly(n.day.Asleep(endingAt(to)))); ok || err != nil {
 			return p, ok, err
 		}
 	}
 	return schedule.Plan{}, false, nil
 }
 
+// upEarly is a day that begins before people are usually up: nobody gets up at three to be
+// less sure than was asked for.
+func (n *sleeper) upEarly(asleep *day.Day) *assemble.Assembler {
+	d := n.asleep(asleep, true)
+	d.AsAsked = true
+	return d
+}
+
 // try plans a day with its quiet hours; false where it cannot be had so.
 func (n *sleeper) try(ctx context.Context, asleep *day.Day, watched bool) (schedule.Plan, bool, error) {
-	d := n.asleep(asleep, watched)
+	return n.tryOn(ctx, n.asleep(asleep, watched))
+}
+
+func (n *sleeper) tryOn(ctx context.Context, d *assemble.Assembler) (schedule.Plan, bool, error) {
 	d.NoClash = true
 	a, err := d.Arrange(ctx)
 	if err != nil || !had(a) {
 		return schedule.Plan{}, false, err
 	}
 	p, err := d.Assemble(ctx, a)
-	return p, err == nil && !(watched && len(d.Unwatched(p.Phases)) > 0), err
+	return p, err == nil && !(d.Watched && len(d.Unwatched(p.Phases)) > 0), err
 }
 
 func (n *sleeper) asleep(asleep *day.Day, watched bool) *assemble.Assembler {
@@ -134,7 +145,12 @@ func Again(ctx context.Context, d *day.Day, e arrange.Effort, night *schedule.Ni
 		}
 		return n.again(ctx, hours, true)
 	}
-	as, a, err := n.again(ctx, hours, night != nil && night.Way == schedule.NightEarly)
+	if night != nil && night.Way == schedule.NightEarly {
+		as := n.upEarly(hours)
+		a, err := as.Arrange(ctx)
+		return as, a, err
+	}
+	as, a, err := n.again(ctx, hours, false)
 	if err != nil || !had(a) || !calm || d.Req.Overnight || !reachesInto(hours, a) {
 		return as, a, err
 	}

@@ -11,6 +11,7 @@ type Arranger struct {
 	*day.Day
 	Effort
 	Watched bool // no fire burns while people sleep
+	AsAsked bool // all is put on in time for the asked chance, whether a fast day keeps or not
 	unheard bool // layouts that are asked for do not count: the day cannot be had with them
 }
 
@@ -36,5 +37,5 @@ func (d *Arranger) quiet() []sequence.Span {
 func (d *Arranger) Only(item int) *Arranger {
 	one := *d.Day
 	one.Items = d.Items[item : item+1]
-	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched, unheard: d.unheard}
+	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched, AsAsked: d.AsAsked, unheard: d.unheard}
 }

@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 
-	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
@@ -70,6 +69,8 @@ func (d *Arranger) Batches(ctx context.Context, h Hearth, c Cutting) ([]*Batch, 
 				if len(sizes) > 1 && n == sizes[len(sizes)-1] {
 					b.group = group
 				}
+				d.reserve(b)
+				levelCosts(b)
 				all = append(all, b)
 			}
 		}
@@ -170,7 +171,6 @@ func Split(n, most int) []int {
 // waysOf simulates all ways of a lot in the fires on offer.
 func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth) ([]day.Way, error) {
 	var ways []day.Way
-	usual := 0.0
 	for rank, s := range it.Spots() {
 		if err := ctx.Err(); err != nil { // a place takes milliseconds
 			return nil, err
@@ -179,10 +179,9 @@ func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth
 			continue // nobody cooks there: spare the simulation
 		}
 		here := d.Remembered(it, l, s)
-		if len(ways) == 0 {
-			usual = usualMinutes(here)
+		for i := range here {
+			here[i].Rank = rank
 		}
-		levelCosts(here, rank, usual, it.Cut.Style == cut.Tough)
 		ways = append(ways, here...)
 	}
 	return ways, nil

@@ -43,7 +43,7 @@ func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chai
 		if i > 0 && b.First[i-1].way == r.way && b.First[i-1].night == r.night { // but for the place it is the same
 			m.Cost, m.Closed = first.Modes[i-1].Cost, first.Modes[i-1].Closed
 		} else {
-			m.Cost, m.Closed = w.Cost+d.earlyCost(b, w), d.closedStarts(w, r.night, b.It)
+			m.Cost, m.Closed = w.Cost+d.missCost(b, w), d.closedStarts(w, r.night, b.It)
 		}
 		first.Modes = append(first.Modes, m)
 	}

@@ -12,6 +12,7 @@
 //	hearth.go, night.go, closed.go         fires on offer, and hours that are closed
 //	laid.go                                layouts that are asked for, and a ring through the night
 //	level.go                               what another heat than the usual one is felt to cost
+//	reserve.go                             how slow a day each way counts with
 //	rules.go                               rules that may be lifted
 //	batch.go, load.go, stack.go            loads of the grate, their room, grates one above another
 //	placed.go, hold_choice.go, rekindle.go the answer read back; how long a hold may be is of package day

@@ -36,6 +36,26 @@ func (d *Arranger) SetHold(p *Placed, needed float64) {
 	}
 }
 
+// holdAlike has the batches of a dish wait where all of them keep for as long as each may
+// have to, for the plan has one limit for each way of waiting of a dish.
+func (d *Arranger) holdAlike(all []*Placed) {
+	for _, p := range all {
+		least := slices.Clone(p.Options)
+		for i := range least {
+			for _, q := range all {
+				for _, o := range q.Options {
+					if q.It == p.It && o.Method == least[i].Method {
+						least[i].Minutes = math.Min(least[i].Minutes, o.Minutes)
+					}
+				}
+			}
+		}
+		if p.Hold >= 0 {
+			p.Hold, p.holdLong = chooseHold(least, p.LongestWait())
+		}
+	}
+}
+
 // UseHold is SetHold where it is known how the batch waits.
 func (p *Placed) UseHold(method string) {
 	if i := slices.IndexFunc(p.Options, func(o day.HoldOption) bool { return o.Method == method }); i >= 0 {

@@ -2,35 +2,41 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
-// levelCosts adds to the ways of a lot what another place or level than the usual one is
+// levelCosts adds to the ways of a batch what another place or level than the usual one is
 // felt to cost. The heat that all can share is there to save a fire, and is not chosen for
 // the time it saves: that is added to its cost. Nor is a hotter grate for a tough cut,
 // which is cooked at its usual heat unless the day is too short for it.
-func levelCosts(ways []day.Way, rank int, usual float64, tough bool) {
+func levelCosts(b *Batch) {
+	ways := slices.Clone(b.Ways)
+	usual := usualMinutes(ways)
 	for i := range ways {
 		w := &ways[i]
-		w.Cost += rank * day.Unhabitual / 2
-		if rank > 0 && !w.Direct && (tough || math.Abs(w.LevelC-day.CommonC) < sameLevelK) {
+		w.Cost += w.Rank * day.Unhabitual / 2
+		if w.Rank > 0 && !w.Direct && (b.It.Cut.Style == cut.Tough || math.Abs(w.LevelC-day.CommonC) < sameLevelK) {
 			if saved := usual - w.Total().Planned; saved > 0 { // also false of what is not known
 				w.Cost += int(math.Ceil(saved * burnCost))
 			}
 		}
 	}
+	b.Ways = ways
 }
 
-// earlyWeight is what it costs to be sure of a hold that ends before the meal, in changes of
-// the fire; half that chance costs a quarter, for nobody minds a small one (assumption).
-const earlyWeight = 3 * changeCost
+// missWeight is what it costs to miss the meal for sure, done too late or too early to be kept
+// until then, in changes of the fire. A tenth of that chance is a hundredth of it: less than
+// half a change, and about what another heat than the usual one is felt to cost
+// (assumption).
+const missWeight = 40 * changeCost
 
-// earlyCost is what a way costs for the chance that the batch, put on in time for a slow
-// day, is done too early on a fast one to be kept until it is eaten.
-func (d *Arranger) earlyCost(b *Batch, w day.Way) int {
+// missCost is what a way costs for the asked chance that it does not have, because nothing
+// keeps the batch for as long as its cook may be off.
+func (d *Arranger) missCost(b *Batch, w day.Way) int {
 	if b.It.Cut.Style != cut.Tough || d.Chill {
 		return 0
 	}
@@ -39,20 +45,19 @@ func (d *Arranger) earlyCost(b *Batch, w day.Way) int {
 			w = same
 		}
 	}
-	longest := 0.0
-	for _, o := range d.HoldOptions(b.It, w, b.lot()) {
-		longest = math.Max(longest, o.Minutes)
-	}
-	least := w.Total().Planned + b.It.RestMinutes() + b.It.TravelMinutes() - longest
-	over := math.Max(spread.NormalCDF(w.QuantileOf(least))-fastDays, 0)
-	return int(earlyWeight * over * over)
+	keeps, _ := d.longest(b, w)
+	has := spread.NormalCDF(w.Z) - keeps.lost(w, w.Total().Planned+b.It.RestMinutes()+b.It.TravelMinutes())
+	miss := math.Max(d.Req.Confidence-has, 0)
+	return int(missWeight * miss * miss)
 }
 
 // usualMinutes is the longest that the ways in the usual place take.
 func usualMinutes(ways []day.Way) float64 {
 	longest := 0.0
 	for _, w := range ways {
-		longest = math.Max(longest, w.Total().Planned)
+		if w.Rank == ways[0].Rank {
+			longest = math.Max(longest, w.Total().Planned)
+		}
 	}
 	return longest
 }

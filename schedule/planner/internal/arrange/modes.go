@@ -175,6 +175,12 @@ func (d *Arranger) gaps(b *Batch) []sequence.Gap {
 // of the window can still be held.
 func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 	rest := b.It.RestMinutes()
+	if w.Z < d.Z { // it may go on as early as for the asked chance, where nothing later can be had
+		asked := w.CountedAt(d.Z)
+		g := d.gap(b, asked)
+		g.Max += int(asked.Total().Planned - w.Total().Planned)
+		return g
+	}
 	most := d.StandsFor(b.It)
 	if keeps, ok := d.keepsFor(b, w); ok {
 		switch b.It.Cut.Style {

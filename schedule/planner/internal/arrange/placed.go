@@ -71,6 +71,7 @@ func (d *Arranger) Place(ctx context.Context, a Arrangement) ([]*Placed, error) 
 		d.SetHold(p, p.LongestWait())
 		out[i] = p
 	}
+	d.holdAlike(out)
 	d.Stack(a.Hearth, a.Solution.Phases, out)
 	d.OneOven(out)
 	return out, nil
@@ -122,18 +123,14 @@ func (p *Placed) Took() spread.Pace {
 	return p.Way.Total()
 }
 
-// TooEarly is the chance that the batch is done so early that a way of waiting which is
-// good for so many minutes ends before it is eaten, beyond the tenth of fast days that a
-// plan leaves aside.
-func (p *Placed) TooEarly(limit float64) float64 {
-	least := p.On - float64(p.It.Serve) + p.It.TravelMinutes() - limit
-	if p.SearedLater() || least <= 0 {
+// TooEarly is the part of its chance that goes because it is done too early to be kept
+// until it is eaten; so many minutes too long are no matter.
+func (p *Placed) TooEarly(k Keeps, tolerance float64) float64 {
+	if p.SearedLater() {
 		return 0
 	}
-	return math.Max(spread.NormalCDF(p.Way.QuantileOf(least))-fastDays, 0)
+	return k.lost(p.Way, p.On-float64(p.It.Serve)+p.It.TravelMinutes()-tolerance)
 }
-
-const fastDays = 0.1
 
 // Readiness is the margin of the batch.
 func (p *Placed) Readiness() spread.Readiness {

@@ -22,12 +22,14 @@ func (d *Assembler) noteHolds(all []*arrange.Placed) {
 		if p.It.Cut.Style == cut.Timed {
 			continue
 		}
-		limit := limits[p]
+		limit := limits[p].Good
 		if p.Hold >= 0 {
 			d.noteGrillHold(p, all)
 			d.noteOven(p)
 		}
 		switch {
+		case p.Way.Z < d.Z:
+			d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.betweenText(p, labelAmong(p, all, d.Req.Units), limit))
 		case math.Max(p.EarlyGap(), p.Off-float64(p.It.Serve)) > limit+holdTolerance: // a piece may be off for hours
 			d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.shortHoldText(p, labelAmong(p, all, d.Req.Units), limit))
 		case p.It.TravelMinutes() > 0 && p.LongestWait() > limit+holdTolerance:
@@ -52,12 +54,13 @@ func (d *Assembler) noteBox(all []*arrange.Placed) {
 }
 
 // holdLimits are how long each batch may wait: as the plan tells it of its dish.
-func (d *Assembler) holdLimits(all []*arrange.Placed) map[*arrange.Placed]float64 {
-	limits := map[*arrange.Placed]float64{}
+func (d *Assembler) holdLimits(all []*arrange.Placed) map[*arrange.Placed]arrange.Keeps {
+	limits := map[*arrange.Placed]arrange.Keeps{}
 	for _, p := range all {
-		limits[p] = d.StandsFor(p.It)
+		limits[p] = d.Stands(p.It)
 		if p.Hold >= 0 {
-			limits[p] = d.leastHold(batchesOf(p.It, all), p.Options[p.Hold].Method).Minutes
+			m := d.leastHold(batchesOf(p.It, all), p.Options[p.Hold].Method).Minutes
+			limits[p] = arrange.Keeps{Good: m, Most: m}
 		}
 	}
 	return limits
@@ -65,9 +68,9 @@ func (d *Assembler) holdLimits(all []*arrange.Placed) map[*arrange.Placed]float6
 
 // countEarly takes from the chance of each batch that it is done too early for its hold.
 func (d *Assembler) countEarly(all []*arrange.Placed) {
-	for p, limit := range d.holdLimits(all) {
+	for p, k := range d.holdLimits(all) {
 		if p.It.Cut.Style != cut.Timed && !d.Chill {
-			p.Over = p.TooEarly(limit + holdTolerance)
+			p.Over = p.TooEarly(k, holdTolerance)
 		}
 	}
 }
@@ -119,6 +122,30 @@ func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64)
 // bestAtOnce is the limit in minutes below which a piece is hardly held at all.
 const bestAtOnce = 15
 
+// betweenText says of a batch that nothing keeps for as long as its cook may be off when it
+// was chosen to go on, and what becomes of it on a fast day and on a slow one.
+func (d *Assembler) betweenText(p *arrange.Placed, name string, limit float64) string {
+	serve := float64(p.It.Serve)
+	fast, slow := p.On-p.Took().Early, p.On-p.Took().Late-p.It.RestMinutes()
+	at := func(u float64) string { return say.LocalClock(d.Req.Units, d.At(u)) }
+	text := fmt.Sprintf("%s: it goes on when it is likeliest to be both in time and still good, for its cook may be off by more than it keeps. On a fast day it is done at %s and keeps until", name, at(fast))
+	if until := fast - limit; until > serve+holdTolerance {
+		text += fmt.Sprintf(" about %s, not until %s", say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(until))), at(serve))
+	} else {
+		text += " it is eaten"
+	}
+	switch late := serve - slow; {
+	case late >= tellLate:
+		text += fmt.Sprintf("; on a slow day it is ready at %s, %s late.", at(slow), d.About(late))
+	default:
+		text += "; on a slow day it is still in time."
+	}
+	return text + d.holdHelp(p)
+}
+
+// tellLate is from how many minutes a slow day counts as late (assumption).
+const tellLate = 5
+
 // looseConfidence is the chance below which asking for less is no advice (assumption).
 const looseConfidence = 0.65
 
@@ -129,7 +156,8 @@ func (d *Assembler) holdHelp(p *arrange.Placed) string {
 	if d.Req.Oven == nil && p.Hold >= 0 {
 		help = append(help, "a warm oven")
 	}
-	if sure := d.Req.Confidence; sure > looseConfidence && p.Way.Believed == nil { // it is not on yet
+	chosen := p.Way.Z < d.Z // it goes on as late as is good for it
+	if sure := d.Req.Confidence; sure > looseConfidence && !chosen && p.Way.Believed == nil { // it is not on yet
 		help = append(help, fmt.Sprintf("lower the odds you ask for, below %.0f%%, and it goes on later", 100*sure))
 	}
 	if len(help) == 0 {

@@ -32,7 +32,7 @@ var brokenBy = map[sequence.Kind][]string{
 	sequence.ClosedHours:  {sequence.BrokenClosed},
 }
 
-// Each start of twelve days is moved one minute later, with the stages that are tied to
+// Each start of fifteen days is moved one minute later, with the stages that are tied to
 // it, all else as it is: that breaks the rule which the plan names as its reason.
 func TestStartsAreHeldByWhatTheyName(t *testing.T) {
 	night := "quiet: [{from: \"23:00\", to: \"06:00\"}]"
@@ -43,6 +43,7 @@ func TestStartsAreHeldByWhatTheyName(t *testing.T) {
 		evening(kettle22, brisket),
 		evening(kettle22+night, "{name: Brisket, cut: brisket, weight: 12 lb, wrap: {with: foil, from: 150 F}}", burgers),
 		evening(kettle22+"oven: {hold: 170 F}\n"+night, brisket, birds, burgers),
+		evening(kettle22+night, "{name: Brisket, cut: brisket, weight: 12 lb, wrap: none}", burgers),
 		evening(kettle22, ribs),
 		evening(kettle22, "{name: Steaks, cut: steak, weight: 12 oz, count: 2}", "{name: Buns, cut: flatbread, weight: 4 oz, count: 2}", burgers),
 		evening(kettle22+"quiet: [{from: \"16:20\", to: \"16:55\"}]", birds),

@@ -53,6 +53,9 @@ func (d *Day) Remembered(it *Item, l Lot, s Spot) []Way {
 	ways, ok := d.memo.cooks[k]
 	if !ok {
 		ways = d.WaysAt(it, l, s)
+		for i := range ways {
+			ways[i].Z = d.Z
+		}
 		d.memo.cooks[k] = ways
 	}
 	return slices.Clone(ways)

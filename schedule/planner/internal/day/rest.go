@@ -22,8 +22,14 @@ func (it *Item) RestMinutes() float64 {
 func (d *Day) StandsFor(it *Item) float64 {
 	rest := it.RestMinutes()
 	most := rest + math.Max(it.Cut.Rest.LongestMinutes-it.Cut.Rest.MinMinutes, 0)
-	if clock := safety.HoldFor(safety.Finished{Piece: safety.Joint, Place: safety.InOpen, AirC: d.Air.AirC}); !d.Chill {
-		most = math.Min(most, clock.LimitMinutes)
+	if !d.Chill {
+		most = math.Min(most, d.OutFor())
 	}
 	return math.Max(most, rest)
+}
+
+// OutFor is how long a piece may stand out of heat before it is on the table: by the
+// published clock.
+func (d *Day) OutFor() float64 {
+	return safety.HoldFor(safety.Finished{Piece: safety.Joint, Place: safety.InOpen, AirC: d.Air.AirC}).LimitMinutes
 }

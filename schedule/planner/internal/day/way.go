@@ -26,6 +26,7 @@ func JourneyEndsAs(c *belief.Journey, w Way, kind cut.Cut) {
 // Way is one way of cooking a lot: where, how hot, under what, and how long.
 type Way struct {
 	Kind   schedule.StageKind // of the first stage: bare or sear
+	Rank   int                // of its place and level among those of the dish, from 0
 	Direct bool
 	LevelC float64 // of the fire for an indirect way; of the air over the coals for a direct one
 	AirC   float64 // what the model is given for that level, of an indirect way
@@ -39,6 +40,7 @@ type Way struct {
 
 	First, Second spread.Pace // minutes; second is zero without a second stage
 	Spread        spread.Spread
+	Z             float64 // the standard normal quantile that the plan counts with
 	Flips         int
 	PullC         float64   // core at take-off
 	tenderS       float64   // how long it must be tender-hot, at the model's own pace; 0: the core decides
@@ -51,6 +53,21 @@ type Way struct {
 }
 
 func (w Way) Total() spread.Pace { return w.First.Plus(w.Second) }
+
+// CountedAt is the way as it is planned where the plan counts with another standard normal
+// quantile of it.
+func (w Way) CountedAt(z float64) Way {
+	total := w.Total().At(z)
+	w.Z, w.First.Planned = z, total
+	if w.Stages() > 1 {
+		w.First.Planned = w.First.At(z)
+		w.Second.Planned = math.Max(total-w.First.Planned, 1)
+	}
+	if w.InOven.Planned > 0 {
+		w.InOven.Planned = w.InOven.At(z)
+	}
+	return w
+}
 
 // When is what the model shows at an instant in s, in minutes from the put-on at a
 // standard normal quantile of the pace: before the wrap with the first stage, which

@@ -90,7 +90,7 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 		g.rem.Price = "it goes on later, and a slow day has less time"
 	}
 	switch {
-	case g.held < 0:
+	case g.held < 0, looser && g.by < easeGain: // it may go on later, and be no surer for it
 		return eased{}, false
 	case g.held > 0:
 		g.rem.For = schedule.CodeHoldShort

@@ -25,6 +25,9 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 		l.a.Solution.WhyLight = v.firstA.Solution.WhyLight
 	}
 	place := func(a *liveBatch, p *arrange.Placed) {
+		if a.where != waiting { // when it goes on is no choice any more
+			p.Way.Z = v.day.Z
+		}
 		v.setHold(a, p)
 		v.holdAsRead(a, p)
 		l.all, l.bound = append(l.all, p), append(l.bound, a)

@@ -47,7 +47,7 @@ func (v *Revision) believe(ctx context.Context) error {
 		}
 		if a.where == waiting {
 			for i, w := range a.batch.Ways {
-				a.batch.Ways[i] = wayTaught(w, mean, sd, v.day.Z)
+				a.batch.Ways[i] = wayTaught(w, mean, sd)
 			}
 		}
 	}

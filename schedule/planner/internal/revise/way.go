@@ -12,21 +12,20 @@ import (
 
 // wayTaught is the way after what other pieces said of the grate: its mean error
 // and what is left of its spread, in standard deviations of the unknown one.
-// z is the quantile that the plan counts with.
-func wayTaught(w day.Way, mean, sd, z float64) day.Way {
+func wayTaught(w day.Way, mean, sd float64) day.Way {
 	if mean == 0 && sd == 1 || w.Spread.S <= 0 {
 		return w
 	}
 	s := w.Spread.Told(mean, sd)
-	as := func(p spread.Pace, planned float64) spread.Pace {
+	as := func(p spread.Pace) spread.Pace {
 		at := func(z float64) float64 { return p.At(w.Spread.Z(math.Log(s.Factor(z)))) }
 		q := spread.Pace{Early: at(-spread.ZTenth), Expected: at(0), Late: at(spread.ZTenth)}
-		q.Planned = q.At(planned) // by the window that is shown: the line through the old one bends elsewhere
+		q.Planned = q.At(w.Z) // by the window that is shown: the line through the old one bends elsewhere
 		return q
 	}
-	w.First = as(w.First, z)
+	w.First = as(w.First)
 	if w.Second.Planned > 0 && !w.Sear {
-		w.Second = as(w.Second, z)
+		w.Second = as(w.Second)
 	}
 	w.Spread = s
 	return w
