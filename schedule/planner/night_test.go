@@ -76,7 +76,7 @@ func TestNightsInTheirOrder(t *testing.T) {
 		way            schedule.NightWay
 		first          string
 	}{
-		{"a day's cook", evening("", "8 lb"), schedule.NightDay, "You sleep until 5:00 AM"},
+		{"a day's cook", evening(plantest.Oven170, "8 lb"), schedule.NightDay, "You sleep until 5:00 AM"},
 		{"an early start", gentle(""), schedule.NightEarly, "You are up at 3:"},
 		{"the fire, since nothing else works", noonDay("", fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched"},
 		{"the fire is asked for", strings.Replace(evening("overnight: true", "7 lb"), "18:00", "13:00", 1), schedule.NightFire, "The fire burns unwatched"},

@@ -6,7 +6,6 @@ import (
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/day"
-	"example.com/cookday/schedule/planner/internal/spread"
 )
 
 // levelCosts adds to the ways of a batch what another place or level than the usual one is
@@ -40,14 +39,13 @@ func (d *Arranger) missCost(b *Batch, w day.Way) int {
 	if b.It.Cut.Style != cut.Tough || d.Chill {
 		return 0
 	}
-	for _, same := range b.Ways { // a wrap that waits for the clock is no way to be surer
-		if w.Fixed && !same.Fixed && same.LevelC == w.LevelC && same.With == w.With && same.Direct == w.Direct {
-			w = same
+	sure := w.Sure
+	for _, o := range b.Ways { // a wrap that waits for the clock is no way to be surer
+		if w.Fixed && !o.Fixed && o.LevelC == w.LevelC && o.With == w.With && o.Direct == w.Direct {
+			sure = o.Sure
 		}
 	}
-	keeps, _ := d.longest(b, w)
-	has := spread.NormalCDF(w.Z) - keeps.lost(w, w.Total().Planned+b.It.RestMinutes()+b.It.TravelMinutes())
-	miss := math.Max(d.Req.Confidence-has, 0)
+	miss := math.Max(d.Req.Confidence-sure, 0)
 	return int(missWeight * miss * miss)
 }
 

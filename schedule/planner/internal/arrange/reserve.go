@@ -23,9 +23,10 @@ const (
 	reserveWorth = 0.01
 )
 
-// reserve counts with the best quantile for each of a batch's ways.
+// reserve counts with the best quantile for each of a batch's ways, and says how sure each
+// is then.
 func (d *Arranger) reserve(b *Batch) {
-	if b.It.Cut.Style == cut.Timed || d.Chill || d.AsAsked {
+	if b.It.Cut.Style == cut.Timed || d.Chill {
 		return
 	}
 	ways := slices.Clone(b.Ways) // other batches of the lot have them too
@@ -37,26 +38,31 @@ func (d *Arranger) reserve(b *Batch) {
 
 // reserved is a way at the best quantile.
 func (d *Arranger) reserved(b *Batch, w day.Way) day.Way {
-	keeps, oven := d.longest(b, w)
-	if oven || w.Sear || w.Believed != nil || !(w.Total().Expected > 0) {
+	if w.Sure = d.Req.Confidence; w.Sear || !(w.Total().Expected > 0) {
 		return w
 	}
+	keeps, oven := d.longest(b, w)
 	at := func(z float64) float64 {
 		return spread.NormalCDF(z) - keeps.lost(w, w.Total().At(z)+b.It.RestMinutes()+b.It.TravelMinutes())
 	}
-	asked := at(w.Z)
-	best := asked
+	w.Sure = at(w.Z)
+	if oven || d.AsAsked || w.Sure >= d.Req.Confidence-reserveWorth {
+		return w
+	}
+	best := w.Sure
 	for z := w.Z - reserveStep; z >= 0; z -= reserveStep {
 		best = math.Max(best, at(z))
 	}
-	if asked >= best-reserveWorth {
+	if w.Sure >= best-reserveWorth {
 		return w
 	}
 	z := w.Z
 	for at(z) < best-reserveWorth/10 { // no later than that takes
 		z -= reserveStep
 	}
-	return w.CountedAt(z)
+	out := w.CountedAt(z)
+	out.Sure = at(z)
+	return out
 }
 
 // longest is the longest that a batch may wait, and whether that is in an oven.

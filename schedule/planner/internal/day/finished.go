@@ -106,6 +106,9 @@ const BeforeSleep = 10
 
 // Stretches are the quiet hours, merged where they touch, the latest first.
 func (d *Day) Stretches() []Span {
+	if len(d.Quiet) < 2 {
+		return d.Quiet
+	}
 	spans := slices.Clone(d.Quiet)
 	slices.SortFunc(spans, func(a, b Span) int { return a.From - b.From })
 	var out []Span

@@ -41,6 +41,7 @@ type Way struct {
 	First, Second spread.Pace // minutes; second is zero without a second stage
 	Spread        spread.Spread
 	Z             float64 // the standard normal quantile that the plan counts with
+	Sure          float64 // chance, at that quantile, that it is in time and kept until it is eaten
 	Flips         int
 	PullC         float64   // core at take-off
 	tenderS       float64   // how long it must be tender-hot, at the model's own pace; 0: the core decides
