@@ -113,9 +113,6 @@ dishes:
 `)
 	// Output:
 	// cannot be done: clash
-	// remedy: Serve Turkey at 8:00 PM.
-	// remedy: Serve Rib roast at 4:00 PM.
-	// remedy: Cook Turkey the day before, chill, and warm for the table.
 	// remedy: Cook Rib roast the day before, chill, and warm for the table.
 	// remedy: Move Turkey to another grill or the kitchen, or drop it.
 	// remedy: Move Rib roast to another grill or the kitchen, or drop it.

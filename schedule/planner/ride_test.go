@@ -26,7 +26,7 @@ func TestTightBesideWhatRidesThroughAChange(t *testing.T) {
 // It lies on the second fire too, on the side like its own: before, its place there was not
 // drawn, for that side has another name.
 func TestWhatRidesThroughAChangeLiesOnBothFires(t *testing.T) {
-	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+`quiet: [{from: "07:00", to: "12:00"}]`, "{name: Brisket, cut: brisket, weight: 9 lb}", "{name: Ribs, cut: baby-backs, weight: 2 lb}"))
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+plantest.Oven170+`quiet: [{from: "12:20", to: "14:00"}]`, "{name: Brisket, cut: brisket, weight: 12 lb, level: 225 F, hold: [oven]}", "{name: Ribs, cut: baby-backs, weight: 2 lb}"))
 	b := p.Dishes[0].Batches[0]
 	if len(p.Phases) < 2 || b.Stages[0].Zone != "centre" {
 		t.Fatal("the brisket rides through no change: the day tests nothing")

@@ -138,7 +138,7 @@ func TestSideThatStandsIsCovered(t *testing.T) {
 // A wrap by the clock is told by the clock: at the end of quiet hours, or when it was asked.
 func TestWrapByTheClockIsNotToldByTheCore(t *testing.T) {
 	for _, c := range []string{
-		plantest.Kettle22 + "quiet: [{from: \"23:00\", to: \"05:30\"}]\n|{cut: brisket, weight: 12 lb, wrap: {with: paper, from: 165 F}, rest: 2h}",
+		plantest.Kettle22 + "quiet: [{from: \"23:00\", to: \"05:30\"}]\n|{cut: brisket, weight: 12 lb, wrap: {with: paper, from: 165 F}, level: 237 F, rest: 2h}",
 		plantest.Kettle22 + "|{cut: pork-butt, weight: 8 lb, wrap: {with: foil, after: 4h}}",
 	} {
 		rest, dish, _ := strings.Cut(c, "|")

@@ -14,7 +14,14 @@ import (
 // which is cooked at its usual heat unless the day is too short for it.
 func levelCosts(b *Batch) {
 	ways := slices.Clone(b.Ways)
-	usual := usualMinutes(ways)
+	if len(ways) == 0 {
+		return
+	}
+	asked := ways[0].Z
+	usual := usualMinutes(ways, asked, true)
+	if usual == 0 {
+		usual = usualMinutes(ways, asked, false)
+	}
 	for i := range ways {
 		w := &ways[i]
 		w.Cost += w.Rank * day.Unhabitual / 2
@@ -41,7 +48,7 @@ func (d *Arranger) missCost(b *Batch, w day.Way) int {
 	}
 	sure := w.Sure
 	for _, o := range b.Ways { // a wrap that waits for the clock is no way to be surer
-		if w.Fixed && !o.Fixed && o.LevelC == w.LevelC && o.With == w.With && o.Direct == w.Direct {
+		if w.Fixed && !o.Fixed && (o.Z < d.Z) == (w.Z < d.Z) && o.LevelC == w.LevelC && o.With == w.With && o.Direct == w.Direct {
 			sure = o.Sure
 		}
 	}
@@ -49,11 +56,12 @@ func (d *Arranger) missCost(b *Batch, w day.Way) int {
 	return int(missWeight * miss * miss)
 }
 
-// usualMinutes is the longest that the ways in the usual place take.
-func usualMinutes(ways []day.Way) float64 {
+// usualMinutes is the longest that the ways in the usual place take, of those that count with
+// the asked chance or of those that count with less; 0 where there is none.
+func usualMinutes(ways []day.Way, asked float64, less bool) float64 {
 	longest := 0.0
 	for _, w := range ways {
-		if w.Rank == ways[0].Rank {
+		if w.Rank == ways[0].Rank && (w.Z < asked) == less {
 			longest = math.Max(longest, w.Total().Planned)
 		}
 	}

@@ -175,12 +175,6 @@ func (d *Arranger) gaps(b *Batch) []sequence.Gap {
 // of the window can still be held.
 func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 	rest := b.It.RestMinutes()
-	if w.Z < d.Z { // it may go on as early as for the asked chance, where nothing later can be had
-		asked := w.CountedAt(d.Z)
-		g := d.gap(b, asked)
-		g.Max += int(asked.Total().Planned - w.Total().Planned)
-		return g
-	}
 	most := d.StandsFor(b.It)
 	if keeps, ok := d.keepsFor(b, w); ok {
 		switch b.It.Cut.Style {
@@ -197,6 +191,10 @@ func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 		g.Ideal = max(g.Min, int(b.It.Cut.Rest.IdealMinutes))
 	}
 	g.Max = max(g.Min, int(most))
+	if w.Z < d.Z { // what has to be off sooner, for others or for its fire, counts with the asked chance
+		g.Max = min(g.Max, g.Min+leastSlack)
+		g.Ideal = min(g.Ideal, g.Max)
+	}
 	return g
 }
 

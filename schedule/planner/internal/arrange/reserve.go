@@ -23,23 +23,26 @@ const (
 	reserveWorth = 0.01
 )
 
-// reserve counts with the best quantile for each of a batch's ways, and says how sure each
-// is then.
+// reserve says how sure each of a batch's ways is, and adds those of them that count with a
+// better quantile.
 func (d *Arranger) reserve(b *Batch) {
 	if b.It.Cut.Style == cut.Timed || d.Chill {
 		return
 	}
 	ways := slices.Clone(b.Ways) // other batches of the lot have them too
-	for i := range ways {
-		ways[i] = d.reserved(b, ways[i])
+	for i := range b.Ways {
+		var best day.Way
+		if ways[i], best = d.reserved(b, ways[i]); best.Z < ways[i].Z {
+			ways = append(ways, best)
+		}
 	}
 	b.Ways = ways
 }
 
-// reserved is a way at the best quantile.
-func (d *Arranger) reserved(b *Batch, w day.Way) day.Way {
+// reserved is a way as asked, and at the best quantile.
+func (d *Arranger) reserved(b *Batch, w day.Way) (asked, best day.Way) {
 	if w.Sure = d.Req.Confidence; w.Sear || !(w.Total().Expected > 0) {
-		return w
+		return w, w
 	}
 	keeps, oven := d.longest(b, w)
 	at := func(z float64) float64 {
@@ -47,22 +50,22 @@ func (d *Arranger) reserved(b *Batch, w day.Way) day.Way {
 	}
 	w.Sure = at(w.Z)
 	if oven || d.AsAsked || w.Sure >= d.Req.Confidence-reserveWorth {
-		return w
+		return w, w
 	}
-	best := w.Sure
+	most := w.Sure
 	for z := w.Z - reserveStep; z >= 0; z -= reserveStep {
-		best = math.Max(best, at(z))
+		most = math.Max(most, at(z))
 	}
-	if w.Sure >= best-reserveWorth {
-		return w
+	if w.Sure >= most-reserveWorth {
+		return w, w
 	}
 	z := w.Z
-	for at(z) < best-reserveWorth/10 { // no later than that takes
+	for at(z) < most-reserveWorth/10 { // no later than that takes
 		z -= reserveStep
 	}
-	out := w.CountedAt(z)
-	out.Sure = at(z)
-	return out
+	best = w.CountedAt(z)
+	best.Sure = at(z)
+	return w, best
 }
 
 // longest is the longest that a batch may wait, and whether that is in an oven.
