@@ -167,7 +167,8 @@ func (c *checker) burnt(path string, b schedule.Burn) {
 }
 
 // untended: a fire that nobody may feed in quiet hours lasts through them, or a
-// finding says that it does not.
+// finding says that it does not. Fuel in the quiet hours feeds it where a finding says that
+// somebody is up for it.
 func (c *checker) untended() {
 	if c.found("fire-cannot-last", "") {
 		return
@@ -180,15 +181,19 @@ func (c *checker) untended() {
 			if !q.To.After(ph.From) || !q.From.Before(ph.To) {
 				continue
 			}
-			fed := ph.From
-			for _, r := range ph.Burn.Refuels {
-				if r.Window.Expected.After(fed) && r.Window.Expected.Before(q.From) {
-					fed = r.Window.Expected
-				}
-			}
 			end := q.To
 			if ph.To.Before(end) {
 				end = ph.To
+			}
+			last := q.From
+			if c.found("refuel-in-quiet", "") {
+				last = end
+			}
+			fed := ph.From
+			for _, r := range ph.Burn.Refuels {
+				if r.Window.Expected.After(fed) && r.Window.Expected.Before(last) {
+					fed = r.Window.Expected
+				}
 			}
 			if need := minutesBetween(fed, end); need > ph.Burn.LastsMinutes+halfMinute {
 				c.fault(fmt.Sprintf("phases[%d].burn.lasts_minutes", i), "%.0f; nobody may feed the fire for %.0f min up to %s", ph.Burn.LastsMinutes, need, told(end))
