@@ -59,5 +59,8 @@ const CodeAssumed = "assumed"
 // CodeEarlyMeal is the finding of a meal in the small hours, which may be an evening without its PM.
 const CodeEarlyMeal = "early-meal"
 
+// CodeHotter is the finding of a tough cut that cooks hotter than it usually does, with the reason.
+const CodeHotter = "hotter"
+
 // CodeOvenDries is the finding of what is held in an oven too hot, and for long.
 const CodeOvenDries = "oven-dries"

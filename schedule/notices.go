@@ -65,6 +65,7 @@ var notices = []Caution{
 	{"target-lowered", Warning, "The target lies too near the boiling point; the plan aims a little lower.", ours},
 	{"grate-doubtful", Warning, "The grate is hardly as cool as its gauge says; the times are for a hotter one.", ours},
 	{"grate-creeps", Warning, "The core only just creeps up to its target at that heat; a little hotter or wrapped is surer.", ours},
+	{CodeHotter, Info, "A tough cut cooks hotter than it usually does; the plan says why.", ours},
 	{"measure-thickness", Info, "How thick the piece is decides when it is done: measure it.", ours},
 	{"done-before-wrap", Info, "The dish is done before it would be wrapped.", ours},
 	{"tight", Info, "The pieces will be tight on their side of the grate.", ours},

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
 	"example.com/cookday/schedule/planner"
 	"example.com/cookday/schedule/unit"
@@ -47,6 +48,43 @@ func TestABigBirdIsNotCookedOnAGentleFire(t *testing.T) {
 		p := plantest.Plan(t, plantest.Evening(cool, "{cut: turkey, weight: "+weight+"}"))
 		if p.Feasible != want {
 			t.Errorf("a turkey of %s in a smoker of 280 °F at most: feasible %v", weight, p.Feasible)
+		}
+	}
+}
+
+// A tough cut that nobody asked a heat for cooks at its usual one, unless that makes it much
+// less sure, keeps it from a fire that serves another dish too, or takes longer than
+// people are up. Then the plan says which, in a sentence.
+func TestAnotherHeatThanTheUsualOneIsExplained(t *testing.T) {
+	for _, c := range []struct{ rest, dishes, want string }{
+		{plantest.Kettle22, "{cut: brisket, weight: 12 lb}", "instead of the usual 250 °F, because a shorter cook is surer"},
+		{plantest.Kettle22 + plantest.Oven170, "{cut: pork-butt, weight: 8 lb}", "instead of the usual 250 °F, because the hours that you are up are too short"},
+		{plantest.Kettle22, "{cut: st-louis-ribs, weight: 2.8 lb, count: 2}|{name: Chicken, cut: chicken, weight: 4 lb}", "because it shares one fire with Chicken"},
+		{plantest.Kettle22, "{cut: brisket, weight: 12 lb, level: 300 °F}", ""},
+		{plantest.Kettle22 + plantest.Oven170, "{cut: chuck-roast, weight: 3 lb}", ""},
+	} {
+		p := plantest.Plan(t, plantest.Evening(c.rest, strings.Split(c.dishes, "|")...))
+		f, said := plantest.Finding(p, schedule.CodeHotter)
+		if said != (c.want != "") || !strings.Contains(f.Text, c.want) {
+			t.Errorf("%s%s: %q, want %q", c.rest, c.dishes, f.Text, c.want)
+		}
+	}
+}
+
+// Where only a cooler keeps it, a hotter grate is chosen only if it makes the cook surer by a
+// fifth or more: a level asked for shows what each heat would have.
+func TestAHotterGrateMustBeMuchSurer(t *testing.T) {
+	for _, dish := range []string{"pork-butt, weight: 8 lb", "pork-butt, weight: 4 lb", "pork-butt, weight: 3 lb", "brisket, weight: 12 lb", "chuck-roast, weight: 4 lb", "chuck-roast, weight: 3 lb", "pork-picnic, weight: 7 lb"} {
+		at := func(level string) (float64, float64) {
+			p := plantest.Plan(t, plantest.Evening(plantest.Kettle22+"quiet: []\n", "{cut: "+dish+level+"}"))
+			return p.Chance.All, p.Dishes[0].Batches[0].Stages[0].LevelC*1.8 + 32
+		}
+		chosen, level := at("")
+		usual, _ := at(", level: 250 °F")
+		t.Logf("%s: %.0f °F %.3f, at 250 °F %.3f", dish, level, chosen, usual)
+		const rounding = 0.005
+		if level > 251 && chosen < usual+0.2-rounding {
+			t.Errorf("%s: %.0f °F for a chance of %.3f, where 250 °F has %.3f", dish, level, chosen, usual)
 		}
 	}
 }

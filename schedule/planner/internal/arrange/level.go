@@ -52,8 +52,32 @@ func (d *Arranger) missCost(b *Batch, w day.Way) int {
 			sure = o.Sure
 		}
 	}
-	miss := math.Max(d.Req.Confidence-sure, 0)
+	miss := math.Max(d.Req.Confidence-b.felt(w, sure), 0)
 	return int(missWeight * miss * miss)
+}
+
+// Surer is by how much the chance of a batch must grow for its cook, who asked for no heat, to
+// be given another than the usual one (assumption: nobody changes a habit for less).
+const Surer = 0.2
+
+// felt is how sure a way counts as: another heat than the usual one is no better unless it is
+// clearly so.
+func (b *Batch) felt(w day.Way, sure float64) float64 {
+	if usual := b.UsualSure(); w.Rank > 0 && !w.Direct && sure < usual+Surer {
+		return math.Min(sure, usual)
+	}
+	return sure
+}
+
+// UsualSure is the best chance of being in time and kept that the usual heat gives a batch.
+func (b *Batch) UsualSure() float64 {
+	best := 0.0
+	for _, w := range b.Ways {
+		if w.Rank == 0 {
+			best = math.Max(best, w.Sure)
+		}
+	}
+	return best
 }
 
 // usualMinutes is the longest that the ways in the usual place take, of those that count with

@@ -46,6 +46,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 		return schedule.Plan{}, err
 	}
 	d.noteHolds(all)
+	d.noteHeats(all)
 	d.noteWraps(all)
 	d.noteFuel(&p)
 	d.noteFires(&p)

@@ -14,6 +14,7 @@
 //	fuel*.go                           charcoal
 //	room.go, tight.go, curve.go        who lies where, and how close, how warm it gets
 //	wait*.go, wrap.go, lethality.go    holds and what may go wrong with them
+//	heat_note.go                       why a cut cooks hotter than it usually does
 //	why.go, trouble.go, infeasible.go  why then, and why not
 //	caution.go                         what the cook is warned of
 package assemble

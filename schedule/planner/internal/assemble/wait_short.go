@@ -156,7 +156,7 @@ func (d *Assembler) holdHelp(p *arrange.Placed) string {
 	if d.Req.Oven == nil && p.Hold >= 0 {
 		help = append(help, "a warm oven")
 	}
-	chosen := p.Way.Z < d.Z // it goes on as late as is good for it
+	chosen := p.Way.Z < d.Z                                                                   // it goes on as late as is good for it
 	if sure := d.Req.Confidence; sure > looseConfidence && !chosen && p.Way.Believed == nil { // it is not on yet
 		help = append(help, fmt.Sprintf("lower the odds you ask for, below %.0f%%, and it goes on later", 100*sure))
 	}
