@@ -183,3 +183,53 @@ func TestHoldsOfBoxes(t *testing.T) {
 		t.Errorf("a 12 lb brisket within %s h", hours(o.Eaten))
 	}
 }
+
+// How long a box keeps grows with the piece and with the number of pieces, and with a better
+// box. Warmer air shortens nothing below 90 F nor above it, and crossing it halves the clock.
+func TestHoldsOfBoxesAreMonotone(t *testing.T) {
+	for _, c := range []struct {
+		name        string
+		least, most float64
+	}{{"pork-butt", 4, 12}, {"brisket", 8, 18}, {"pork-picnic", 5, 10}} {
+		eaten := func(lb, airF float64, n int, box string) float64 {
+			d, it, w := cooked(t, c.name, lb, 250, 203)
+			d.Air.AirC, d.Night.AirC = unit.FToC(airF), unit.FToC(airF)
+			if box != "" {
+				d.Req.Box = &schedule.Box{Kind: schedule.BoxSmall}
+			}
+			return d.HoldBy(it, w, Lot{MassKg: float64(unit.FromPounds(lb)), Count: n}, schedule.HoldBox, 0).Eaten
+		}
+		last := 0.0
+		for lb := c.least; lb <= c.most; lb++ {
+			now := eaten(lb, 70, 1, "")
+			if now < last {
+				t.Errorf("%s: %s h at %.0f lb, %s at a pound less", c.name, hours(now), lb, hours(last))
+			}
+			if small := eaten(lb, 70, 1, "small"); small > now {
+				t.Errorf("%s of %.0f lb: %s h in a small box, %s in a usual one", c.name, lb, hours(small), hours(now))
+			}
+			last = now
+		}
+		last = 0
+		for n := 1; n <= 4; n++ {
+			now := eaten(c.least, 70, n, "")
+			if now < last {
+				t.Errorf("%d of %s: %s h, one less %s", n, c.name, hours(now), hours(last))
+			}
+			last = now
+		}
+		for _, side := range [][]float64{{20, 40, 60, 70, 80, 89}, {91, 95, 100, 110}} {
+			last = 0
+			for _, air := range side {
+				now := eaten(c.least, air, 1, "")
+				if now < last {
+					t.Errorf("%s in air of %.0f F: %s h, in cooler air %s", c.name, air, hours(now), hours(last))
+				}
+				last = now
+			}
+		}
+		if below, above := eaten(c.least, 89, 1, ""), eaten(c.least, 91, 1, ""); above >= below {
+			t.Errorf("%s: %s h in air of 91 F, %s in 89", c.name, hours(above), hours(below))
+		}
+	}
+}
