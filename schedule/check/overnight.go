@@ -21,7 +21,7 @@ func (c *checker) overnight() {
 		for _, q := range c.facts.quiet {
 			in := schedule.Interval{From: instant.Later(q.From, b.off()), To: instant.Earlier(q.To, b.dish.serve)}
 			if minutesBetween(in.From, in.To) > safety.NightMinutes {
-				c.ovenNight(&b, h, in, b.off().After(q.From))
+				c.ovenNight(&b, h, in, q.From)
 			}
 		}
 	}
@@ -37,13 +37,12 @@ func (b *batchFacts) holds() bool {
 	return false
 }
 
-func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Interval, offAtNight bool) {
+func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Interval, sleep time.Time) {
 	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) || c.plan.Revision > 0 && c.found(schedule.CodeHoldShort, b.dish.plan.ID) {
 		return // it does not keep, and a finding says so; or it was, and its readings are judged
 	}
-	sleep := q.From
-	if offAtNight { // it came off at night: whoever took it off looks at it before sleeping on
-		sleep = c.inOven(b).Add(time.Hour)
+	if into := c.inOven(b); into.After(sleep) { // it goes in at night: whoever took it off looks at it before sleeping on
+		sleep = into.Add(time.Hour)
 	}
 	before, woken := c.lookBefore(b, sleep), c.lookAt(b, q.To)
 	if before.IsZero() {

@@ -72,8 +72,8 @@ func (c *checker) waking(q schedule.Interval) {
 		return // it was to be done, and is, or is due
 	}
 	for _, s := range c.plan.Steps {
-		if !s.Attended || s.At.Before(q.To) {
-			continue
+		if !s.Attended || s.At.Before(q.To) || s.Kind == schedule.StepCheckOven && s.At.Equal(q.To) {
+			continue // what waited in the oven is looked at in the same minute
 		}
 		if s.Kind != schedule.StepWaking || !s.At.Equal(q.To) || !strings.HasPrefix(s.Text, safety.WakingCheck) {
 			break
