@@ -242,3 +242,40 @@ dishes:
 		t.Errorf("night %+v", p.Night)
 	}
 }
+
+// What goes on soon after people wake is cooked on a fire that is lit then, hotter if need be:
+// before, the evening's fire was kept through the night with nothing on it, asked for or not.
+func TestNoFireBurnsThroughTheNightUnderNothing(t *testing.T) {
+	for _, c := range []struct{ rest, ribs, meat string }{
+		{plantest.Oven170 + "quiet: [{from: \"23:00\", to: \"06:00\"}]", "{name: Ribs, cut: spare-ribs, weight: 3.49 lb}", "{name: Meat, cut: pork-butt, weight: 6.3 lb}"},
+		{plantest.Oven170 + "quiet: [{from: \"23:00\", to: \"06:00\"}]\novernight: true", "{name: Ribs, cut: spare-ribs, weight: 3.49 lb}", "{name: Meat, cut: pork-butt, weight: 6.3 lb}"},
+		{"oven: {hold: 200 F}\nquiet: [{from: \"23:00\", to: \"05:00\"}]", "{name: Ribs, cut: st-louis-ribs, weight: 2.62 lb, count: 2}", "{name: Meat, cut: brisket, weight: 14 lb}"},
+	} {
+		p := plantest.Day(t, strings.Replace(plantest.Evening("grill: {kind: kettle, diameter: 26 in}\n"+c.rest, c.ribs, c.meat), "18:00", "12:00", 1))
+		spends(t, p, schedule.NightOven, "You sleep from 11:00 PM")
+		for _, ph := range p.Phases {
+			if ph.From.Day() != ph.To.Day() {
+				t.Errorf("%s: a fire burns from %s to %s", c.rest, ph.From.Format("Mon 15:04"), ph.To.Format("Mon 15:04"))
+			}
+		}
+	}
+}
+
+// A shoulder waits in the oven while a brisket cooks through the night: on waking both are
+// looked at, the oven and the fire, before anything else.
+func TestTheOvenAndTheFireAreLookedAtFirst(t *testing.T) {
+	for _, c := range []struct{ serve, level string }{{"12:00", ", level: 300 F"}, {"15:00", ", serve: \"10:00\""}, {"13:00", ", serve: \"10:00\""}} {
+		p := plantest.Day(t, strings.Replace(plantest.Evening("grill: {kind: kettle, diameter: 26 in}\n"+plantest.Oven170+"quiet: [{from: \"22:30\", to: \"06:00\"}]\novernight: true",
+			"{name: Butt, cut: pork-butt, weight: 5 lb"+c.level+"}", "{name: Brisket, cut: brisket, weight: 14 lb, hold: [insulated-box]}"), "18:00", c.serve, 1))
+		spends(t, p, schedule.NightFire, "The fire burns unwatched")
+		var first []schedule.StepKind
+		for _, s := range p.Steps {
+			if s.Attended && s.At.Format("02 15:04") == "03 06:00" {
+				first = append(first, s.Kind)
+			}
+		}
+		if !slices.Equal(first, []schedule.StepKind{schedule.StepCheckOven, schedule.StepWaking}) {
+			t.Errorf("%s: on waking %v", c.serve, first)
+		}
+	}
+}

@@ -39,7 +39,7 @@ func (n *sleeper) said(ctx context.Context) (schedule.Plan, error) {
 		return n.answer(ctx, d, a, err)
 	}
 	p, err := d.Assemble(ctx, a)
-	if err != nil || n.day.Req.Overnight || len(d.Unwatched(p.Phases)) == 0 {
+	if err != nil || n.day.Req.Overnight && !d.Needless(&p) || len(d.Unwatched(p.Phases)) == 0 {
 		return p, err
 	}
 	if q, ok, err := n.try(ctx, n.day, true); ok || err != nil {
@@ -67,13 +67,17 @@ func (n *sleeper) unsaid(ctx context.Context) (schedule.Plan, error) {
 			return p, err
 		}
 	}
-	if p, ok, err := n.try(ctx, usual, false); ok || err != nil {
-		return p, err
+	kept, ok, err := n.try(ctx, usual, false)
+	if err != nil || ok && !(n.day.Req.Overnight && n.asleep(usual, false).Needless(&kept)) {
+		return kept, err
 	}
 	if n.day.Req.Overnight {
 		if p, ok, err := n.watched(ctx, usual); ok || err != nil {
 			return p, err
 		}
+	}
+	if ok {
+		return kept, nil
 	}
 	return awake.Assemble(ctx, a)
 }

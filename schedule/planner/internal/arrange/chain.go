@@ -26,6 +26,16 @@ func (b *Batch) HandsOn() int {
 	return HandsOnLarge
 }
 
+// soonest is how many minutes any of the fires takes at the least from its lighting until
+// food goes on.
+func (d *Arranger) soonest(h Hearth) int {
+	least := math.MaxInt
+	for _, f := range h.Fires {
+		least = min(least, d.Grill.SetupMinutes(f))
+	}
+	return least
+}
+
 // chain states the batch for the solver and remembers what its modes stand for.
 func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chain {
 	c := sequence.Chain{Serve: b.It.Serve, HoldCost: b.holdCost(), Group: b.group}
@@ -37,13 +47,14 @@ func (d *Arranger) chain(b *Batch, h Hearth, night day.NightFires) sequence.Chai
 	}
 	gaps := d.gaps(b)
 	first := sequence.Task{StartHands: b.HandsOn(), EndHands: sequence.Unattended, LagMax: b.lag(stages)}
+	ready := d.soonest(h)
 	for i, r := range b.First {
 		w := b.Ways[r.way]
 		m := sequence.Mode{Area: b.Area(h, r.places, b.LoadIn(w, false)), Minutes: []int{b.firstMinutes(w, stages)}, Places: AsPlaces(r.places), Gap: gaps[r.way]}
 		if i > 0 && b.First[i-1].way == r.way && b.First[i-1].night == r.night { // but for the place it is the same
 			m.Cost, m.Closed = first.Modes[i-1].Cost, first.Modes[i-1].Closed
 		} else {
-			m.Cost, m.Closed = w.Cost+d.missCost(b, w), d.closedStarts(w, r.night, b.It)
+			m.Cost, m.Closed = w.Cost+d.missCost(b, w), d.closedStarts(w, r.night, b.It, ready)
 		}
 		first.Modes = append(first.Modes, m)
 	}

@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
@@ -19,12 +20,13 @@ const wrapInQuiet = 0.1
 // closedStarts are the starts at which a way may not be put on: those from which
 // the take-off or the wrap falls into quiet hours with more
 // than the allowed chance, and those that need the fire through a night that it
-// does not last.
-func (d *Arranger) closedStarts(w day.Way, lasts bool, it *day.Item) []sequence.Span {
+// does not last. Where no fire burns while people sleep, it is also too early for a fire
+// that can only be lit when they are up, so many minutes before it is ready.
+func (d *Arranger) closedStarts(w day.Way, lasts bool, it *day.Item, ready int) []sequence.Span {
 	if len(d.Quiet) == 0 || !(w.First.Planned >= 0) {
 		return nil
 	}
-	return d.closedFor(d.attendedEnds(w), w.First.Planned, w.Total().Planned, fireAt{lasts, w.LevelC}, it)
+	return d.closedFor(d.attendedEnds(w), w.First.Planned, w.Total().Planned, fireAt{lasts, w.LevelC, ready}, it)
 }
 
 // closedSears are the starts at which a sear may not begin: those from which its end
@@ -34,14 +36,23 @@ func (d *Arranger) closedSears(w day.Way, it *day.Item) []sequence.Span {
 	if len(d.Quiet) == 0 || !(w.Second.Planned >= 0) {
 		return nil
 	}
-	return d.closedFor([]attendedEnd{newAttendedEnd(w.Second, 1-d.Req.Confidence)}, w.Second.Planned, w.Second.Planned, fireAt{true, w.LevelC}, it)
+	return d.closedFor([]attendedEnd{newAttendedEnd(w.Second, 1-d.Req.Confidence)}, w.Second.Planned, w.Second.Planned, fireAt{true, w.LevelC, 0}, it)
 }
 
 // fireAt is the fire that a way cooks on: whether it lasts through the longest quiet
-// hours, and its level.
+// hours, its level, and how many minutes it takes to be ready, from its lighting.
 type fireAt struct {
 	lasts  bool
 	levelC float64
+	ready  int
+}
+
+// isLit says whether a fire may burn at a minute: one that was not kept overnight is lit
+// only when people are up.
+func (d *Arranger) isLit(f fireAt, u float64) bool {
+	return !d.Watched || !slices.ContainsFunc(d.Quiet, func(q day.Span) bool {
+		return q.Night && u <= float64(q.From) && u > float64(q.From-f.ready)
+	})
 }
 
 // closedFor are the bad starts of a cook that is over so long before serving at the latest.
@@ -52,7 +63,7 @@ func (d *Arranger) closedFor(ends []attendedEnd, latest, whole float64, f fireAt
 		through[i] = d.burnsThrough(q, f.lasts, f.levelC)
 	}
 	for u := int(latest); u <= it.Earliest; u += startGrid {
-		if d.startIsBad(ends, float64(u), whole, through) {
+		if d.startIsBad(ends, float64(u), whole, through) || !d.isLit(f, float64(u)) {
 			closed = appendSpan(closed, sequence.Span{From: u - startGrid + 1, To: u + startGrid})
 		}
 	}

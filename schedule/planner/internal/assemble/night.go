@@ -17,6 +17,21 @@ func (d *Assembler) Unwatched(phases []schedule.Phase) []schedule.Interval {
 	})
 }
 
+// Needless says whether a fire burns through a night with nothing on it.
+func (d *Assembler) Needless(p *schedule.Plan) bool {
+	return slices.ContainsFunc(d.Unwatched(p.Phases), func(q schedule.Interval) bool {
+		return !slices.ContainsFunc(p.Dishes, func(dish schedule.DishPlan) bool {
+			return slices.ContainsFunc(dish.Batches, func(b schedule.Batch) bool { return cooksIn(b, q) })
+		})
+	})
+}
+
+func cooksIn(b schedule.Batch, q schedule.Interval) bool {
+	return slices.ContainsFunc(b.Stages, func(s schedule.Stage) bool {
+		return s.Zone != "" && s.From.Before(q.To) && s.To.After(q.From)
+	})
+}
+
 func burnsIn(ph schedule.Phase, q schedule.Interval) bool {
 	return ph.SetupFrom.Before(q.To) && ph.To.After(q.From)
 }
