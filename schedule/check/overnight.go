@@ -41,8 +41,8 @@ func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Int
 	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) || c.plan.Revision > 0 && c.found(schedule.CodeHoldShort, b.dish.plan.ID) {
 		return // it does not keep, and a finding says so; or it was, and its readings are judged
 	}
-	if into := c.inOven(b); into.After(sleep) { // it goes in at night: whoever took it off looks at it before sleeping on
-		sleep = into.Add(time.Hour)
+	if off, ok := b.Milestone(schedule.MilestoneTakeOff); ok && off.Window.Expected.After(sleep) { // it comes off at night: whoever took it off looks at it before sleeping on
+		sleep = c.inOven(b).Add(time.Hour)
 	}
 	before, woken := c.lookBefore(b, sleep), c.lookAt(b, q.To)
 	if before.IsZero() {
