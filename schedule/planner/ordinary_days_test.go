@@ -40,7 +40,8 @@ dishes:
 	// Chicken: 1 on the fire Sat 16h, off Sat 18h
 }
 
-// Three racks of baby backs, standing: all at once on one low fire.
+// Three racks of baby backs, standing: all at once on one low fire, at 300 F: of what only a
+// cooler keeps the shorter cook is surer by a fifth.
 func ExampleMake_threeRacksStanding() {
 	shape(saturday + `grill: {kind: kettle, diameter: 22 in}
 dishes:
@@ -48,7 +49,7 @@ dishes:
 `)
 	// Output:
 	// fires: banked low
-	// Ribs: 3 on the fire Sat 14h, off Sat 18h
+	// Ribs: 3 on the fire Sat 15h, off Sat 18h
 }
 
 // A brisket for noon, and nobody said when they sleep: it goes on before bed.

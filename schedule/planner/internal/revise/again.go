@@ -93,7 +93,7 @@ func (v *Revision) arrangedAgain(ctx context.Context, asked schedule.Request) (*
 	if err != nil {
 		return nil, arrange.Arrangement{}, err
 	}
-	d, err := day.Resolve(s, day.Options{Memo: v.memo, Warms: ahead.Warms(v.asked, s.Loc)})
+	d, err := day.Resolve(s, day.Options{Memo: v.memo, Chill: v.chills, Warms: ahead.Warms(v.asked, s.Loc)})
 	if err != nil {
 		return nil, arrange.Arrangement{}, err
 	}
