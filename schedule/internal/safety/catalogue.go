@@ -53,6 +53,8 @@ var catalogue = []entry{
 		func(s Situation) bool { return s.Pierced }},
 	{Caution{"colour", Warn, "Color is no sign of doneness: smoke keeps cooked meat pink, and raw meat can turn brown.", "fsis_memory"}, always},
 	{Caution{"raw-cooked-apart", Warn, "Keep raw and cooked apart: clean plate, clean tongs, washed hands.", "fsis_memory"}, always},
+	{Caution{"sauce-apart", Warn, "Sauce and glaze: from a portion that never met raw meat, with a fresh brush, or boiled. Stop basting raw meat 10 min before it comes off.", NoSource},
+		func(s Situation) bool { return !s.NoSchedule && (s.WholeMuscle || s.Poultry || s.Ground) }},
 	{Caution{"two-hours", Warn, "Don't leave food out more than 2 hr, or 1 hr above 90 °F (32 °C): eat it or chill it.", "usda_danger_zone"}, always},
 	{Caution{"slow-through-danger-zone", Warn, "For poultry, ground, stuffed, injected, tenderized, rolled or boned pieces keep it under 4 hr: use more heat or smaller pieces.", NoSource}, nil},
 	{Caution{"low-grate", Warn, "The grate is planned below 225 °F (107 °C), the published floor for smoking.", "fsis_smoking"},

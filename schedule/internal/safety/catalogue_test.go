@@ -102,14 +102,14 @@ func TestWhatEachSituationBrings(t *testing.T) {
 		{"ahead", Situation{ChillAhead: true}, []string{"no-partial-cooking", "chill-fast", "leftovers-days"}},
 		{"frozen", Situation{Frozen: true}, []string{"thaw-cold"}},
 		{"leftovers", Situation{}.With(Leftovers, Prep{}), []string{"reheat"}},
-		{"chicken", Situation{}.With(Poultry, Prep{}), []string{"who-eats", "measure-poultry"}},
-		{"pork, label not read", Situation{}.With(Pork, Prep{}).WithLabel(Pork, false), []string{"who-eats", "label-not-read", "rest-counts"}},
-		{"beef, label not read", Situation{}.With(Beef, Prep{}).WithLabel(Beef, false), []string{"who-eats", "rest-counts"}},
-		{"bird, label read, frail guests", Situation{Frail: true}.With(Poultry, Prep{}).WithLabel(Poultry, true), []string{"frail-guests", "measure-poultry"}},
-		{"bird, asked, and nobody is frail", Situation{FrailAsked: true}.With(Poultry, Prep{}), []string{"measure-poultry"}},
-		{"turkey patties", Situation{}.With(GroundPoultry, Prep{}), []string{"who-eats", "measure-ground"}},
-		{"stuffed loin", Situation{}.With(Pork, Prep{Stuffed: true}), []string{"who-eats", "measure-stuffing", "rest-counts"}},
-		{"injected brisket", Situation{}.With(Beef, Prep{Injected: true}), []string{"who-eats", "pierced", "rest-counts"}},
+		{"chicken", Situation{}.With(Poultry, Prep{}), []string{"who-eats", "measure-poultry", "sauce-apart"}},
+		{"pork, label not read", Situation{}.With(Pork, Prep{}).WithLabel(Pork, false), []string{"who-eats", "label-not-read", "sauce-apart", "rest-counts"}},
+		{"beef, label not read", Situation{}.With(Beef, Prep{}).WithLabel(Beef, false), []string{"who-eats", "sauce-apart", "rest-counts"}},
+		{"bird, label read, frail guests", Situation{Frail: true}.With(Poultry, Prep{}).WithLabel(Poultry, true), []string{"frail-guests", "measure-poultry", "sauce-apart"}},
+		{"bird, asked, and nobody is frail", Situation{FrailAsked: true}.With(Poultry, Prep{}), []string{"measure-poultry", "sauce-apart"}},
+		{"turkey patties", Situation{}.With(GroundPoultry, Prep{}), []string{"who-eats", "measure-ground", "sauce-apart"}},
+		{"stuffed loin", Situation{}.With(Pork, Prep{Stuffed: true}), []string{"who-eats", "measure-stuffing", "sauce-apart", "rest-counts"}},
+		{"injected brisket", Situation{}.With(Beef, Prep{Injected: true}), []string{"who-eats", "pierced", "sauce-apart", "rest-counts"}},
 	}
 	base := map[string]bool{}
 	for _, c := range Cautions(Situation{}) {

@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
@@ -37,6 +38,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("%s: start checking; %s Done %s.", name, fastDays, it.doneText(p)), p)
 			}
 			s = it.takeOff(s, p, name)
+			s.Text += cleanHands(p)
 			it.crisp(base, p, name, m.Window.Expected)
 			it.brown(base, p, name, m.Window.Expected)
 		default:
@@ -79,7 +81,7 @@ func (it *Itinerary) offForSear(s schedule.Step, p *arrange.Placed, name string)
 	s.At = s.Window.Expected
 	it.look(schedule.Step{Dish: s.Dish, Batch: s.Batch}, p.Way.First, s.At,
 		fmt.Sprintf("%s: start checking; %s Off for the sear at %s inside.", name, fastDays, d.Core(s.CoreC)), p)
-	s.Text = fmt.Sprintf("%s: off at %s inside; let stand until the sear.", name, d.Core(s.CoreC))
+	s.Text = fmt.Sprintf("%s: off at %s inside; let stand until the sear.", name, d.Core(s.CoreC)) + cleanHands(p)
 	s.Why = "the sear brings the rest"
 	it.add(s)
 }
@@ -152,6 +154,16 @@ func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) sc
 	}
 	s.Text += it.skinAdvice(p)
 	return s
+}
+
+// cleanHands names what takes a piece off that was raw when it went on: a second plate and
+// second tongs.
+func cleanHands(p *arrange.Placed) string {
+	switch p.It.Category {
+	case safety.Vegetable, safety.None, safety.Leftovers:
+		return ""
+	}
+	return " Clean plate, clean tongs."
 }
 
 // afterSear takes a piece off the coals and has it measured: what a sear does to the middle

@@ -23,7 +23,7 @@ func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) 
 		return ""
 	}
 	if p.Way.With != "" {
-		return fmt.Sprintf("%s: open the wrap and let it sit about %s, until it stops cooking. ", name, d.About(o.Vent))
+		return fmt.Sprintf("%s: open the wrap over a pan, away from the fire, and let it sit about %s, until it stops cooking. ", name, d.About(o.Vent))
 	}
 	return fmt.Sprintf("%s: let it sit open about %s, until it stops cooking. ", name, d.About(o.Vent))
 }
