@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
@@ -86,5 +87,23 @@ func TestAHotterGrateMustBeMuchSurer(t *testing.T) {
 		if level > 251 && chosen < usual+0.2-rounding {
 			t.Errorf("%s: %.0f °F for a chance of %.3f, where 250 °F has %.3f", dish, level, chosen, usual)
 		}
+	}
+}
+
+// No fire stands only between two others: before, a two-zone fire of no minutes was built
+// between a banked one at 300 °F and one at 325 °F, because those two are alike.
+func TestNoFireStandsOnlyBetweenTwoOthers(t *testing.T) {
+	p := plantest.Plan(t, strings.Replace(plantest.Evening("grill: {kind: kettle, diameter: 26 in}\n"+plantest.Oven170+"quiet: [{from: \"22:30\", to: \"06:30\"}]",
+		"{cut: brisket, weight: 13.37 lb}", "{cut: pork-butt, weight: 5.44 lb}", "{cut: rib-roast-bone-in, weight: 8.89 lb}"), "18:00", "18:30", 1))
+	if !p.Feasible || len(p.Phases) < 2 {
+		t.Fatalf("feasible %t, %d fires: the day tests nothing", p.Feasible, len(p.Phases))
+	}
+	for _, ph := range p.Phases {
+		if ph.To.Sub(ph.From) < 10*time.Minute {
+			t.Errorf("%s at %.0f degC burns from %s to %s", ph.Layout, ph.LevelC, ph.From.Format("15:04"), ph.To.Format("15:04"))
+		}
+	}
+	if len(p.Phases) != 2 {
+		t.Errorf("%d fires", len(p.Phases))
 	}
 }

@@ -25,6 +25,7 @@ type spell struct{ from, to float64 }
 // first light on; its plan holds as well without what burns for nothing. What has begun,
 // so many phases, stays as it is, and nothing is lit before the minute now.
 func (d *Arranger) Rekindle(a *Arrangement, all []*Placed, begun, now int) {
+	d.straighten(a, all, begun)
 	for _, gap := range idleStretches(a.used(all, begun, now)) {
 		from, to := a.burningAt(gap.from), beginsIn(all, gap.to)
 		if from < 0 || to < from || to > from && to < begun {
@@ -47,6 +48,38 @@ func (d *Arranger) Rekindle(a *Arrangement, all []*Placed, begun, now int) {
 			}
 		}
 	}
+}
+
+// straighten leaves out each fire that only stands between two others: what lies on it came
+// from the one before and stays for the one after. The solver takes it where those two are
+// too alike to be worth a change; the cook goes from one to the other at once, in the time
+// that there is for both changes.
+func (d *Arranger) straighten(a *Arrangement, all []*Placed, begun int) {
+	for k := len(a.Solution.Phases) - 2; k > 0 && k >= begun; k-- {
+		before, after := a.Solution.Phases[k-1].Fire, a.Solution.Phases[k+1].Fire
+		minutes, ok := d.Grill.ChangeMinutes(a.Hearth.Fires[before], a.Hearth.Fires[after])
+		if !ok || before == after || usesPhase(all, k) || a.Solution.Phases[k-1].End-a.Solution.Phases[k+1].Begin < minutes {
+			continue
+		}
+		a.Solution.Phases = slices.Delete(slices.Clone(a.Solution.Phases), k, k+1)
+		for _, p := range all {
+			for s := range p.Phases {
+				if p.Phases[s].First > k {
+					p.Phases[s].First--
+				}
+				if p.Phases[s].Last > k {
+					p.Phases[s].Last--
+				}
+			}
+		}
+	}
+}
+
+// usesPhase says whether anything goes onto a fire or leaves it.
+func usesPhase(all []*Placed, k int) bool {
+	return slices.ContainsFunc(all, func(p *Placed) bool {
+		return slices.ContainsFunc(p.Phases[:], func(s PhaseSpan) bool { return s.First == k || s.Last == k })
+	})
 }
 
 // Relit says whether phase k is lit anew: the fire before it ends long before a change
