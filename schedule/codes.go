@@ -30,7 +30,8 @@ const (
 	SlowCook   = "slow-cook"   // slower than nearly all such cooks
 	HoldRead   = "hold-read"   // the readings of a hold say until when it lasts
 	OnNotTold  = "on-not-told" // taken as put on, as planned
-	StandsOpen = "stands-open" // done, and on a counter
+	StandsOpen = "stands-open" // done, and on a counter; or taken off before it was
+	HeatLost   = "heat-lost"   // it was without heat for a while, and is in heat again
 	PastTarget = "past-target" // it is at its target, or past it
 	OffUndone  = "off-undone"  // it came off below what it must have shown
 	OffUnread  = "off-unread"  // and so it may have: nobody read it then

@@ -122,6 +122,8 @@ func asksNow(f schedule.Finding, due []schedule.Step) bool {
 		return f.Severity == schedule.Warning && !does(schedule.StepRefuel) && !does(schedule.StepSetVents)
 	case schedule.PastTarget:
 		return !does(schedule.StepTakeOff)
+	case "fire-out": // by the clock
+		return strings.Contains(f.Text, " by ")
 	case "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
 		return true
 	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
@@ -134,7 +136,7 @@ func asksNow(f schedule.Finding, due []schedule.Step) bool {
 func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
 	for _, s := range t.Steps {
 		switch {
-		case s.Done || !s.Attended:
+		case s.Done || !s.Attended || leftOut(s):
 		case s.At.Before(t.now.Add(dueWithin)):
 			due = append(due, s)
 		case len(next) < nextSteps:
@@ -143,6 +145,9 @@ func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
 	}
 	return due, next
 }
+
+// leftOut says of a step that stays in the plan that it is not to be done.
+func leftOut(s schedule.Step) bool { return strings.HasPrefix(s.Text, "Leave this out") }
 
 // stepText is what to do, with the name of the dish.
 func (t *textSheet) stepText(s schedule.Step) string {

@@ -224,7 +224,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S27": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, "fire-out", "without heat between 40 and 140 °F")
+		a.wants(t, schedule.HeatLost, "without heat between 40 and 140 °F")
 		_, with, _ := a.left(t)
 		whole := s.followed(t, "22:00 on;02:00 core 128 °F", s.row["now"])
 		_, without, _ := whole.left(t)

@@ -83,6 +83,9 @@ func TestRoughLogs(t *testing.T) {
 			unsound++
 			t.Errorf("unsound: %v at %v of\n%v", faults, q.RevisedAt, log)
 		}
+		if two := plantest.Contradictions(q); len(two) > 0 {
+			t.Errorf("two orders: %v at %v of\n%v", two, q.RevisedAt, log)
+		}
 	}
 	rapid.Check(t, func(rt *rapid.T) {
 		now := p.Phases[0].From.Add(time.Duration(rapid.IntRange(-300, 3000).Draw(rt, "now")) * time.Minute)

@@ -56,14 +56,15 @@ func Day(t testing.TB, document string) schedule.Plan {
 	return p
 }
 
-// Judge fails the test on every fault that the judge finds in a plan, and on every finding
-// that is not as grave as its notice.
+// Judge fails the test on every fault that the judge finds in a plan, on every finding that is
+// not as grave as its notice, and on orders that do not go together.
 func Judge(t testing.TB, p schedule.Plan) {
 	t.Helper()
 	for _, f := range check.Plan(p) {
 		t.Errorf("the judge: %s", f)
 	}
 	Noticed(t, p.Findings)
+	Orders(t, p)
 }
 
 // Party is the plan of the example: a brisket, two chickens and twelve burgers on one

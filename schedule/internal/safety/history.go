@@ -139,7 +139,9 @@ func (h History) withoutHeat(e Episode, total *float64) []Finding {
 	case minutes > 0 && *total > limit+roundingMinutes:
 		return []Finding{found(string(e.Kind)+"-over", measured, overAt, *total-limit)}
 	case e.Kind == FireOut:
-		return []Finding{found("fire-out", measured, e.FromMinute, 0)}
+		f := found("fire-out", measured, e.FromMinute, 0)
+		f.Counted = *total
+		return []Finding{f}
 	}
 	return nil
 }

@@ -15,6 +15,13 @@ import (
 
 // noteFire says what the thermometers show of the fire.
 func (v *Revision) noteFire(add func(schedule.Finding)) {
+	if !slices.ContainsFunc(v.batches, v.needsFire) { // it may go out
+		if v.steered != nil && v.steered.advice.Do == steer.LookFirst {
+			v.noteSteered(add)
+		}
+		v.noteGauge(add)
+		return
+	}
 	if o, dead := v.grate.dead(); dead {
 		if !o.asked { // else the reading that tells of it does
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan assumes you rebuild it now, with lit coals, or move the food to the oven."
@@ -142,6 +149,9 @@ func (v *Revision) noteLid(add func(schedule.Finding)) {
 	for _, o := range v.grate.outages {
 		if g, ok := v.grate.lastRead(v.now, recent); !o.lid || o.to.Before(v.now.Add(-recent)) || ok && g.at.After(o.to) {
 			continue
+		}
+		if slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) && v.unproven(&o, a) }) {
+			continue // said of the food, with the time that it has
 		}
 		add(schedule.NewFinding(schedule.LidWasOff, "", fmt.Sprintf("Look at the coals and read the grate: the lid was off from %s to %s. Coals burn away fast then; add fuel if less than half is left. For the food that is time without heat.",
 			v.clock(o.from), v.clock(o.to))))

@@ -20,9 +20,15 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	if a.where == off && !a.condemned && v.noteUndone(a, add) { // what is past saving is not put back
 		return
 	}
-	for _, f := range a.verdict {
-		add(a.earned(f))
+	for i, f := range a.verdict {
+		switch {
+		case f.Code != "fire-out":
+			add(a.earned(f))
+		case !slices.ContainsFunc(a.verdict[i+1:], func(o safety.Finding) bool { return o.Code == f.Code }): // the newest counts the others
+			add(v.heatless(a, f))
+		}
 	}
+	v.noteStopped(a, add)
 	if a.where == off {
 		v.noteRead(a, p, add)
 		v.noteHold(a, p, add)
@@ -55,6 +61,7 @@ func (v *Revision) pronounce(a *liveBatch) {
 	if a.unread {
 		a.condemned, a.suspect = false, true
 	}
+	v.doubtHeat(a)
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
 	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking
@@ -97,7 +104,9 @@ func (v *Revision) fail(err error) {
 
 func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
 	text := a.batch.It.Dish.Name + ": " + f.Sentence
-	if f.Severity == safety.Danger && a.unread {
+	if f.Severity == safety.Danger && !a.hotBy.IsZero() {
+		text = f.Sentence
+	} else if f.Severity == safety.Danger && a.unread {
 		text = fmt.Sprintf("%s is outside the published limits unless its fire went out later than that: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger && a.suspect {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
@@ -225,8 +234,8 @@ func (v *Revision) coolText(a *liveBatch, rule safety.HoldRule, samples []safety
 			before = " It was last read above that at " + at(s) + "."
 			continue
 		}
-		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows since when it is below %s.%s Below that it is eaten or chilled within %s; your local food authority can say more.",
-			a.batch.It.Dish.Name, v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), before, v.span(rule.AddedMinutes+rule.EatMinutes))
+		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows how long it has been below %s.%s Your local food authority can say more.",
+			a.batch.It.Dish.Name, v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), before)
 	}
 	return ""
 }

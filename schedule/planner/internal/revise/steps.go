@@ -66,6 +66,9 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if a.Done != b.Done {
 			return a.Done
 		}
+		if decides(a) != decides(b) {
+			return decides(a)
+		}
 		return plans.RankOf(a.Kind) < plans.RankOf(b.Kind)
 	})
 	return out

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
@@ -89,6 +90,12 @@ func suspects(l remainder) (ids, names []string) {
 	return ids, names
 }
 
+// measureWhy is why a measurement comes before all else.
+const measureWhy = "it may be outside the published limits"
+
+// decides says whether a step is the measurement that clears a dish or condemns it.
+func decides(s schedule.Step) bool { return s.Kind == schedule.StepLook && s.Why == measureWhy }
+
 // measureMinutes are hands: the fire looked at, a probe pushed through (assumption).
 const measureMinutes = 5
 
@@ -103,8 +110,8 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 		case s.Done || at < 0:
 		case slices.Contains(afterTheHeat, s.Kind), slices.Contains(onlyExpected, s.Kind):
 			continue
-		case s.Kind == schedule.StepTakeOff:
-			s.Text = fmt.Sprintf("Only if %s was measured and is cleared: %s", names[at], say.Lower(s.Text))
+		case s.Kind == schedule.StepTakeOff, s.Kind == schedule.StepWrap:
+			s.Text = fmt.Sprintf("Only if %s was measured and may be eaten: %s", names[at], say.Lower(strings.TrimPrefix(s.Text, names[at]+": ")))
 		}
 		out = append(out, s)
 	}
@@ -119,7 +126,7 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 			}
 			out = append(out, schedule.Step{
 				ID: plans.StepID(p.ID, id, a.batch.Number, schedule.StepLook, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
-				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: "it may be outside the published limits",
+				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: measureWhy,
 				Text: fmt.Sprintf("Measure %s now: push the probe through the whole of it and log the coldest place (coldest). Look at the fire and read the grate%s. Do not serve it before that is known.", names[i], rebuilds),
 			})
 		}

@@ -89,14 +89,15 @@ func (v *Revision) cooksAt(p *schedule.Plan, at time.Time) bool {
 	return false
 }
 
-// fireWanted says whether something that may be served still needs a fire.
+// fireWanted says whether something that may be served still needs a fire: what is in the
+// kitchen oven does not.
 func (v *Revision) fireWanted() bool {
-	for _, a := range v.batches {
-		if a.where != off && !a.condemned {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return !a.condemned && v.needsFire(a) })
+}
+
+// needsFire says whether a piece is on the fire, or is to go on it.
+func (v *Revision) needsFire(a *liveBatch) bool {
+	return a.where == waiting || a.where == cooking && !v.inOven(a)
 }
 
 // unfit are the names of dishes outside the published limits, in order of the menu.
@@ -132,16 +133,19 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 	ids, names := v.unfit(l)
 	never := v.neverDone(l)
 	unsure, _ := suspects(l)
-	if len(ids)+len(never)+len(unsure) == 0 {
+	wanted := v.fireWanted()
+	if len(ids)+len(never)+len(unsure) == 0 && wanted {
 		return steps
 	}
-	out, wanted := steps[:0], v.fireWanted()
+	out := steps[:0]
 	for _, s := range steps {
 		at := slices.Index(ids, s.Dish)
 		switch {
 		case s.Done:
 		case !wanted && s.Kind == schedule.StepCheckFire:
 			continue
+		case !wanted && s.Kind == schedule.StepRefuel && len(ids) == 0:
+			s.Text = "Leave this out: nothing is on this fire any more."
 		case !wanted && s.Kind == schedule.StepRefuel:
 			s.Text = "Leave this out: nothing on this fire may be served."
 		case at >= 0 && (s.Kind == schedule.StepWrap || slices.Contains(afterTheHeat, s.Kind) || slices.Contains(onlyExpected, s.Kind)):
@@ -196,7 +200,7 @@ func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 		text = append(text, "Do not serve "+say.Listed(unfit, "or")+": outside the published limits.")
 	}
 	if len(unsure) > 0 {
-		text = append(text, "Do not serve "+say.Listed(unsure, "or")+" before it is measured and cleared.")
+		text = append(text, "Do not serve "+say.Listed(unsure, "or")+" before it is measured, and may be eaten by that.")
 	}
 	if len(undone) > 0 {
 		text = append(text, "Not yet done: "+say.Listed(undone, "and")+".")
