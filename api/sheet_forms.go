@@ -27,7 +27,7 @@ type choice struct{ Value, Name string }
 var (
 	doneToFood = []choice{
 		{"on", "On the grill"}, {"pulled", "Off, done"}, {"wrapped foil", "Wrapped in foil"}, {"wrapped paper", "Wrapped in paper"},
-		{"boxed", "Into the cooler"}, {"to-oven", "Into the oven"}, {"counter", "On the counter"}, {"chilled", "Into the fridge"}, {"stopped", "Off, not done"}, {"restarted", "Back on"},
+		{"boxed cooler", "Into the cooler"}, {"to-oven", "Into the oven"}, {"counter", "On the counter"}, {"chilled", "Into the fridge"}, {"stopped", "Off, not done"}, {"restarted", "Back on"}, {"served", "Served"},
 	}
 	doneToFire = []choice{{"lit", "Lit"}, {"refuelled", "Fuel added"}, {"fire-out", "Fire went out"}, {"ash-cleared", "Ash cleared"}, {"lid-opened", "Lid opened"}, {"lid-closed", "Lid closed"}}
 )
@@ -92,9 +92,9 @@ func doneBy(s schedule.Step) (did, label string) {
 	case schedule.StepTakeOff:
 		return "pulled", "Done: it is off"
 	case schedule.StepBox:
-		return "boxed", "Done: it is put away"
+		return "boxed cooler", "Done: it is in the cooler"
 	case schedule.StepToOven:
-		return "to-oven", "Done: it is in the oven"
+		return "boxed oven", "Done: it is in the oven"
 	}
 	return "", ""
 }

@@ -35,6 +35,7 @@ const (
 	PastTarget = "past-target" // it is at its target, or past it
 	OffUndone  = "off-undone"  // it came off below what it must have shown
 	OffUnread  = "off-unread"  // and so it may have: nobody read it then
+	Leftovers  = "leftovers"   // it was served: what is left of it has a deadline
 	LidWasOff  = "lid-was-off" // for so long that the meat had no heat
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )

@@ -50,11 +50,12 @@ const (
 	LogWrapped       EntryKind = "wrapped"        // in the value, foil or paper, or none: it is left bare
 	LogToOven        EntryKind = "to-oven"        // goes on cooking in the kitchen oven at a temperature
 	LogPulled        EntryKind = "pulled"         // taken off, done
-	LogBoxed         EntryKind = "boxed"          // put where it is held
+	LogBoxed         EntryKind = "boxed"          // put where it is held: into a cooler or an oven, or where the plan has it
 	LogCounter       EntryKind = "counter"        // done, and stands without heat
 	LogStopped       EntryKind = "stopped"        // taken off the heat before it was done
 	LogChilled       EntryKind = "chilled"        // into the refrigerator or on ice
 	LogRestarted     EntryKind = "restarted"      // back on the heat
+	LogServed        EntryKind = "served"         // the dish is on the table; of no dish, the meal
 	LogServingMoved  EntryKind = "serving-moved"  // to the clock in the value
 	LogDishAdded     EntryKind = "dish-added"     // the value is the dish as JSON
 	LogDishCancelled EntryKind = "dish-cancelled" // no longer wanted

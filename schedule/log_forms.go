@@ -3,6 +3,7 @@ package schedule
 import (
 	"cmp"
 	"slices"
+	"strings"
 )
 
 // Carries says what the value of a kind of entry is.
@@ -13,6 +14,7 @@ const (
 	CarriesTemperature      Carries = "temperature"
 	CarriesMaybeTemperature Carries = "temperature or nothing"
 	CarriesWrap             Carries = "foil, paper, none or nothing"
+	CarriesPlace            Carries = "cooler, oven or nothing" // or a note, which is kept
 	CarriesInstant          Carries = "clock"
 	CarriesDish             Carries = "dish as JSON"
 	CarriesVents            Carries = "openings of the vents"
@@ -42,9 +44,9 @@ var entryForms = []EntryForm{
 	{LogVents, false, CarriesVents}, {LogLitCoals, false, CarriesCount}, {LogUnlitCoals, false, CarriesCount},
 	{LogAshCleared, false, CarriesNothing}, {LogWind, false, CarriesSpeed},
 	{LogOn, true, CarriesNothing}, {LogWrapped, true, CarriesWrap}, {LogToOven, true, CarriesMaybeTemperature},
-	{LogPulled, true, CarriesNothing}, {LogBoxed, true, CarriesNothing}, {LogCounter, true, CarriesNothing},
+	{LogPulled, true, CarriesNothing}, {LogBoxed, true, CarriesPlace}, {LogCounter, true, CarriesNothing},
 	{LogStopped, true, CarriesNothing}, {LogChilled, true, CarriesNothing}, {LogRestarted, true, CarriesNothing},
-	{LogServingMoved, false, CarriesInstant}, {LogDishAdded, false, CarriesDish}, {LogDishCancelled, true, CarriesNothing},
+	{LogServed, false, CarriesNothing}, {LogServingMoved, false, CarriesInstant}, {LogDishAdded, false, CarriesDish}, {LogDishCancelled, true, CarriesNothing},
 }
 
 // form is how an entry of the kind is written; false for a word that is no kind.
@@ -54,6 +56,28 @@ func (k EntryKind) form() (EntryForm, bool) {
 		return EntryForm{}, false
 	}
 	return entryForms[i], true
+}
+
+// meals says of a kind of the grill that it may be of a dish alone.
+func (k EntryKind) meals() bool { return k == LogServed || k == LogServingMoved }
+
+// Where a log may have a piece held.
+const (
+	HeldInCooler = "cooler"
+	HeldInOven   = "oven"
+)
+
+// heldText is where a text has a piece held: other words for a cooler or an oven are one, and
+// what tells neither is a note.
+func heldText(text string) string {
+	low := strings.ToLower(text)
+	switch cooler := strings.Contains(low, "cooler") || strings.Contains(low, "box"); {
+	case cooler && !strings.Contains(low, "oven"):
+		return HeldInCooler
+	case !cooler && strings.Contains(low, "oven"):
+		return HeldInOven
+	}
+	return text
 }
 
 // kindNames are all kinds, by name.

@@ -14,8 +14,8 @@ var kindMeanings = map[EntryKind]string{
 	LogAshCleared: "The ash was swept out from under the coals.", LogWind: "The wind from now on.",
 
 	LogOn: "It was put on.", LogWrapped: "It was wrapped, or is left bare: none.", LogToOven: "It goes on cooking in the kitchen oven, at a temperature.",
-	LogPulled: "It was taken off, done.", LogBoxed: "It was put into the cooler, or where it is held.", LogCounter: "It is done, and stands without heat.",
+	LogPulled: "It was taken off, done.", LogBoxed: "It was put into the cooler or the oven to wait, or where the plan has it.", LogCounter: "It is done, and stands without heat.",
 	LogStopped: "It was taken off the heat before it was done.", LogChilled: "It went into the refrigerator or on ice.", LogRestarted: "It is back on the heat.",
 
-	LogServingMoved: "People eat at another time.", LogDishAdded: "A dish was added, as JSON.", LogDishCancelled: "The dish is no longer wanted.",
+	LogServed: "It is on the table; of no dish, the whole meal.", LogServingMoved: "People eat at another time.", LogDishAdded: "A dish was added, as JSON.", LogDishCancelled: "The dish is no longer wanted.",
 }

@@ -73,7 +73,7 @@ func (r *logReader) entry(row logRow) (Entry, bool) {
 		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(kindNames(), "and"))
 		return e, false
 	}
-	if form.OfDish || e.Kind == LogServingMoved && row.dish != "" {
+	if form.OfDish || e.Kind.meals() && row.dish != "" {
 		id, ok := r.dishID(row.dish)
 		if several := r.alike(row.dish); len(several) > 1 {
 			fault("dish", "%s may be %s: write more of the name", say.Quoted(row.dish), say.Listed(several, "or"))
@@ -106,6 +106,8 @@ func (r *logReader) value(e *Entry, what Carries, text string, fault func(field,
 		e.C = float64(t)
 	case what == CarriesWrap && text != "" && text != WrapFoil && text != WrapPaper && text != WrapNone:
 		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
+	case what == CarriesPlace:
+		e.Value = heldText(text)
 	case what == CarriesInstant:
 		at, sentence := r.instant(text, r.fromServing(e.At))
 		if sentence != "" {

@@ -119,7 +119,7 @@ func (n *noteReader) dishAndKind(words []string) (left []string, dish string, ki
 // valueOf writes the value of a row as the log has it; the sentence asks back.
 func (n *noteReader) valueOf(row *logRow, kind EntryKind) (sentence string) {
 	if kind == LogToOven && n.waitsInOven(row.dish, row.value) {
-		row.kind, row.value = string(LogBoxed), "oven"
+		row.kind, row.value = string(LogBoxed), HeldInOven
 		return ""
 	}
 	form, _ := kind.form()

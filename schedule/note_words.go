@@ -80,7 +80,7 @@ var sayings = []struct {
 	{"left bare", LogWrapped, WrapNone}, {"unwrapped", LogWrapped, WrapNone}, {"wrap", LogWrapped, ""},
 	{"took off", LogPulled, ""}, {"taken off", LogPulled, ""}, {"came off", LogPulled, ""}, {"off", LogPulled, ""}, {"done", LogPulled, ""},
 	{"finished", LogPulled, ""}, {"pull", LogPulled, ""},
-	{"in the box", LogBoxed, ""}, {"in the cooler", LogBoxed, ""}, {"into the cooler", LogBoxed, ""}, {"in cooler", LogBoxed, ""}, {"to cooler", LogBoxed, ""}, {"cooler", LogBoxed, ""}, {"box", LogBoxed, ""}, {"held", LogBoxed, ""},
+	{"in the box", LogBoxed, HeldInCooler}, {"in the cooler", LogBoxed, HeldInCooler}, {"into the cooler", LogBoxed, HeldInCooler}, {"in cooler", LogBoxed, HeldInCooler}, {"to cooler", LogBoxed, HeldInCooler}, {"cooler", LogBoxed, HeldInCooler}, {"box", LogBoxed, HeldInCooler}, {"held", LogBoxed, ""},
 	{"on the counter", LogCounter, ""}, {"on counter", LogCounter, ""},
 	{"into the oven", LogToOven, ""}, {"to the oven", LogToOven, ""}, {"in the oven", LogToOven, ""}, {"into oven", LogToOven, ""}, {"in oven", LogToOven, ""}, {"to oven", LogToOven, ""},
 	{"aside", LogStopped, ""}, {"back on", LogRestarted, ""}, {"back", LogRestarted, ""},
@@ -96,7 +96,7 @@ var sayings = []struct {
 	{"surface", LogOuter, ""}, {"outside", LogOuter, ""},
 	{"internal temp", LogCore, ""}, {"internal", LogCore, ""}, {"inside", LogCore, ""}, {"core temp", LogCore, ""}, {"temp", LogCore, ""}, {"temperature", LogCore, ""}, {"reads", LogCore, ""},
 	{"reading", LogCore, ""}, {"probe", LogCore, ""}, {"probes", LogCore, ""}, {"hit", LogCore, ""}, {"reached", LogCore, ""}, {"at", LogCore, ""},
-	{"dinner", LogServingMoved, ""}, {"serve", LogServingMoved, ""}, {"served", LogServingMoved, ""}, {"eating at", LogServingMoved, ""}, {"eating", LogServingMoved, ""}, {"ate", LogServingMoved, ""}, {"eat", LogServingMoved, ""},
+	{"dinner served", LogServed, ""}, {"dinner", LogServingMoved, ""}, {"serve", LogServingMoved, ""}, {"served", LogServed, ""}, {"on the table", LogServed, ""}, {"everybody ate", LogServed, ""}, {"eating at", LogServingMoved, ""}, {"eating", LogServingMoved, ""}, {"ate", LogServed, ""}, {"eat", LogServingMoved, ""},
 	{"called off", LogDishCancelled, ""}, {"cancelled", LogDishCancelled, ""}, {"canceled", LogDishCancelled, ""},
 }
 
@@ -132,7 +132,7 @@ func noteKind(words []string, ofDish bool) (EntryKind, []string, bool) {
 		}
 		form, _ := s.kind.form()
 		rest := strings.Fields(strings.TrimPrefix(said, s.words))
-		if ofDish && !form.OfDish && s.kind != LogServingMoved || form.Carries == CarriesTemperature && len(rest) == 0 {
+		if ofDish && !form.OfDish && !s.kind.meals() || form.Carries == CarriesTemperature && len(rest) == 0 {
 			continue
 		}
 		if s.value != "" {

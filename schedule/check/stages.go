@@ -69,7 +69,7 @@ const coreRounding = 0.05
 func (c *checker) rest() {
 	for _, b := range c.batches() {
 		need := b.dish.rest
-		if need <= 0 {
+		if need <= 0 || c.found(schedule.Leftovers, b.dish.plan.ID) { // it was served when it was served
 			continue
 		}
 		if b.gap() < need-1e-6 {

@@ -2,6 +2,7 @@ package export
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -65,9 +66,31 @@ func (v *view) clockBy(t, ref time.Time) string {
 	return v.clock(t) + v.at(t).Format(" Mon")
 }
 
+// litAt is when the first fire was lit, as the log says.
+func (v *view) litAt() (time.Time, bool) {
+	for _, s := range v.Steps {
+		if s.Kind == schedule.StepLight && s.Phase == 1 && s.Done && slices.ContainsFunc(v.Log, func(e schedule.Entry) bool { return e.Kind == schedule.LogLit && e.At.Equal(s.At) }) {
+			return s.At, true
+		}
+	}
+	return time.Time{}, false
+}
+
+// lightLabel stands before when the fire is lit, or was.
+func (v *view) lightLabel() string {
+	if _, ok := v.litAt(); ok {
+		return "Lit at"
+	}
+	return "Light at"
+}
+
 // lights says when the fire is lit, and lit anew.
 func (v *view) lights() string {
-	text := v.clock(*v.LightAt) + " on " + v.day(*v.LightAt)
+	lit := *v.LightAt
+	if at, ok := v.litAt(); ok {
+		lit = at
+	}
+	text := v.clock(lit) + " on " + v.day(lit)
 	for _, f := range v.Phases {
 		if f.Relit {
 			text += "; again at " + v.clockBy(f.SetupFrom, *v.LightAt)

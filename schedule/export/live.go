@@ -85,11 +85,16 @@ type wayData struct {
 }
 
 func (v *view) fillLive(d *liveData) {
+	due, _ := (&textSheet{view: v}).dueAndNext()
+	asked := 0
 	for _, f := range v.Findings {
 		text := unbroken(v.apart.Replace(v.finding(f)))
 		switch {
 		case f.Severity == schedule.Danger && v.Feasible:
 			d.Alarms = append(d.Alarms, text)
+		case v.Feasible && v.Revision > 0 && asked < mostAsked && asksNow(f, due):
+			d.Alarms = append(d.Alarms, text)
+			asked++
 		case f.Severity == schedule.Info && v.Feasible:
 			d.Known = append(d.Known, text)
 		default:

@@ -38,6 +38,7 @@ func Now(w io.Writer, p schedule.Plan, o Options) error {
 const (
 	nextSteps   = 3
 	mostWorries = 4
+	mostAsked   = 3
 	mostChoices = 3
 )
 
@@ -47,7 +48,7 @@ const dueWithin = 2 * time.Minute
 func (t *textSheet) standing() {
 	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")+".")
 	due, next := t.dueAndNext()
-	if len(due)+len(next) > 0 {
+	if len(due)+len(next) > 0 && !t.allServed() {
 		t.item("", "Odds: "+lower(t.sure())+".")
 	}
 	t.heading("Do now", '-')
@@ -59,10 +60,15 @@ func (t *textSheet) standing() {
 	t.offTheFire()
 }
 
+// allServed says whether every dish came to the table, as the log says.
+func (t *textSheet) allServed() bool {
+	return !slices.ContainsFunc(t.Dishes, func(d schedule.DishPlan) bool { return !t.found(schedule.Leftovers, d.ID) })
+}
+
 // doNow says what is to be done now: dangers, what else asks for hands, the steps that are
-// due. Where a measurement decides, it comes before all of them. It gives the place of a
-// finding that is no danger and was told.
-func (t *textSheet) doNow(due, next []schedule.Step) (told int) {
+// due. Where a measurement decides, it comes before all of them. It gives the places of the
+// findings that are no danger and were told.
+func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 	steps := func() {
 		for _, s := range due {
 			t.item("[ ] ", t.stepText(s))
@@ -79,10 +85,11 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told int) {
 			said++
 		}
 	}
-	told = slices.IndexFunc(t.Findings, func(f schedule.Finding) bool { return asksNow(f, due) })
-	if told >= 0 {
-		t.item(t.styled(danger, "! "), sentence(t.Findings[told].Text))
-		said++
+	for i, f := range t.Findings {
+		if len(told) < mostAsked && asksNow(f, due) {
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+			told, said = append(told, i), said+1
+		}
 	}
 	if !first {
 		steps()
@@ -169,11 +176,11 @@ func (t *textSheet) comes(next []schedule.Step) {
 }
 
 // worries are the findings below danger that ask for something, the gravest first, but for
-// the one that is told already.
-func (t *textSheet) worries(told int) {
+// those that are told already.
+func (t *textSheet) worries(told []int) {
 	var all []schedule.Finding
 	for i, f := range t.Findings {
-		if f.Severity == schedule.Warning && i != told {
+		if f.Severity == schedule.Warning && !slices.Contains(told, i) {
 			all = append(all, f)
 		}
 	}
@@ -224,7 +231,7 @@ func (t *textSheet) offTheFire() {
 	for _, d := range t.Dishes {
 		for _, b := range d.Batches {
 			if n := len(b.Stages); n > 0 && b.Stages[n-1].Kind == schedule.StageHold && !b.Stages[n-1].From.After(t.now) && b.Stages[n-1].To.After(t.now) && !t.unfit(d.ID) {
-				lines = append(lines, fmt.Sprintf("%s: kept until %s, as planned: %s.", t.dish(d.ID), t.clockBy(b.Stages[n-1].To, t.now), phrase(b.Stages[n-1].Place)))
+				lines = append(lines, t.waits(d.ID, b.Stages[n-1]))
 			}
 		}
 	}
@@ -235,6 +242,25 @@ func (t *textSheet) offTheFire() {
 	for _, line := range lines {
 		t.item("- ", line)
 	}
+}
+
+// waits says of a batch where it waits and until when; one that does not keep has a finding
+// that says so.
+func (t *textSheet) waits(dish string, hold schedule.Stage) string {
+	line := t.dish(dish) + ": in the " + strings.TrimPrefix(phrase(hold.Place), "warm ")
+	if hold.Place != schedule.HoldBox && hold.Place != schedule.HoldOven {
+		line = t.dish(dish) + ": " + phrase(hold.Place)
+	}
+	told := slices.ContainsFunc(t.Log, func(e schedule.Entry) bool {
+		return e.Dish == dish && (e.Kind == schedule.LogBoxed || e.Kind == schedule.LogToOven)
+	})
+	if !told {
+		line += ", as planned"
+	}
+	if t.found(schedule.CodeHoldShort, dish) {
+		return line + "; how long it keeps is said above."
+	}
+	return line + ", until " + t.clockBy(hold.To, t.now) + "."
 }
 
 // cooks is how a batch stands that is on and not off; empty for another.

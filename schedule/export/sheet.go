@@ -48,7 +48,7 @@ func Sheet(w io.Writer, p schedule.Plan, o Options) error {
 // sheetData is what the template shows: texts only, which it escapes; style and
 // pictures are our own and escaped already.
 type sheetData struct {
-	Title, EatAt, LightAt, Sure, Now, Next, Revision, TZ, Closing string
+	Title, EatAt, LightLabel, LightAt, Sure, Now, Next, Revision, TZ, Closing string
 
 	Feasible, Spreads                                     bool
 	Menu                                                  []menuItem
@@ -75,7 +75,7 @@ type rowData struct {
 func (v *view) sheet() (sheetData, error) {
 	first, rest := v.bySeverity()
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
-		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightAt: v.lightAt(),
+		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightLabel: v.lightLabel(), LightAt: v.lightAt(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
 	if !v.now.IsZero() {
 		d.Now = v.clock(v.now) + " on " + v.day(v.now)
@@ -85,7 +85,7 @@ func (v *view) sheet() (sheetData, error) {
 	}
 	d.Changes = v.changeTexts()
 	for _, f := range v.Findings {
-		d.Findings = append(d.Findings, v.finding(f))
+		d.Findings = append(d.Findings, findingMark(f)+v.finding(f))
 	}
 	for _, r := range v.Remedies {
 		d.Remedies = append(d.Remedies, v.remedy(r))

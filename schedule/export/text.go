@@ -151,7 +151,7 @@ func (t *textSheet) headline() {
 	t.row("What", t.menu())
 	t.row("Eat at", t.eatAt())
 	if light := t.lightAt(); light != "" {
-		t.row("Light at", light)
+		t.row(t.lightLabel(), light)
 	}
 	t.row("Odds", t.sure())
 	if !t.now.IsZero() {

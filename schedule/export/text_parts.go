@@ -187,12 +187,20 @@ func (t *textSheet) findings(title string, findings []schedule.Finding) {
 	}
 	t.heading(title, '-')
 	for _, f := range findings {
-		mark := "- "
-		if f.Severity != schedule.Info {
-			mark = "! "
+		mark := findingMark(f)
+		if mark == "" {
+			mark = "- "
 		}
 		t.item(mark, t.finding(f))
 	}
+}
+
+// findingMark stands before what asks for something, in a text and on a page.
+func findingMark(f schedule.Finding) string {
+	if f.Severity == schedule.Info {
+		return ""
+	}
+	return "! "
 }
 
 func (t *textSheet) remedies(title string) {

@@ -53,8 +53,8 @@ func TestAnOutageIsCountedOnce(t *testing.T) {
 	}
 	// Told, and seen by a grate that cools as it would: the clock of the food is the same.
 	seen := s.followed(t, "22:00 on;02:00 core 128 F;03:00 fire-out;03:45 grate 150 F;04:30 lit;05:30 grate 250 F;05:30 core 124 F", "05:32")
-	told, _ := plantest.Finding(once.Plan, "fire-out")
-	both, _ := plantest.Finding(seen.Plan, "fire-out")
+	told, _ := plantest.Finding(once.Plan, schedule.HeatLost)
+	both, _ := plantest.Finding(seen.Plan, schedule.HeatLost)
 	a, b := minutesIn(t, told.Text), minutesIn(t, both.Text)
 	if math.Abs(a-b) > 15 { // the figure is said to the quarter
 		t.Errorf("told %q, told and seen %q", told.Text, both.Text)

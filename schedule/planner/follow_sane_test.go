@@ -241,7 +241,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S28": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.FireRelit, "Since when was the fire out")
+		a.wants(t, schedule.FireRelit, "When did the fire go out")
 		f, _ := plantest.Finding(a.Plan, schedule.FireRelit)
 		between(t, "the clock begins", clockIn(t, f.Text, "counts from"), "02:00", "04:00")
 		a.wants(t, "fire-out-over")
@@ -271,7 +271,7 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S32": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, schedule.PastTarget, "off now", "Since when is not known", "tenderness")
+		a.wants(t, schedule.PastTarget, "off now", "How long it has been there is not known", "tenderness")
 		a.remains(t, 0, 0.05)
 		for _, p := range a.Dishes[0].Batches[0].Curve {
 			if p.At.After(at(t, "2027-07-04 08:00")) && p.At.Before(at(t, "2027-07-04 08:03")) && fahrenheit(p.CoreC) < 205 {

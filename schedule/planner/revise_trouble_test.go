@@ -70,7 +70,7 @@ func TestHistoriesGetTheirCaution(t *testing.T) {
 	const head = "time,dish,kind,value\n08:00,brisket,on,\n10:00,brisket,core,110 °F\n"
 	const cooked = "time,dish,kind,value\n08:00,brisket,on,\n13:00,brisket,core,203 °F\n13:05,brisket,pulled,\n"
 	for _, c := range []struct{ name, log, now, code string }{
-		{"fire out for an hour", head + "10:00,,fire-out,\n11:00,,lit,\n", "2027-07-03 11:30", "fire-out"},
+		{"fire out for an hour", head + "10:00,,fire-out,\n11:00,,lit,\n", "2027-07-03 11:30", schedule.HeatLost},
 		{"fire out for two hours and a half", head + "10:00,,fire-out,\n12:30,,lit,\n", "2027-07-03 12:40", "fire-out-over"},
 		{"stopped half-way, for three hours", head + "10:00,brisket,stopped,\n13:00,brisket,restarted,\n", "2027-07-03 13:10", "stopped-over"},
 		{"stopped, chilled and restarted", head + "10:00,brisket,stopped,\n10:30,brisket,chilled,\n16:00,brisket,restarted,\n", "2027-07-03 16:10", "partial-cooking"},

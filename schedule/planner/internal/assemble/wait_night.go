@@ -107,7 +107,7 @@ func (d *Assembler) sleepText(name string) string {
 
 // wakeText is the first thing after waking.
 func (d *Assembler) wakeText(name string) string {
-	text := fmt.Sprintf("Before anything else read the probe in %s. Below %s nobody knows since when: then it is not served and not kept.", name, d.Core(safety.DangerHighC))
+	text := fmt.Sprintf("Before anything else read the probe in %s. Below %s, nobody knows how long it has been there: then it is not served and not kept.", name, d.Core(safety.DangerHighC))
 	if d.Req.Oven != nil && d.Req.Oven.StaysOn {
 		return text
 	}

@@ -97,7 +97,7 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 	worst = -1
 	least, longest := v.day.Req.Confidence-lateWorth, earlyWorth
 	o, dead := v.grate.dead()
-	dead = dead && !o.asked
+	dead = dead && !o.asked && slices.ContainsFunc(v.batches, v.needsFire)
 	off := v.offLevel()
 	for i, a := range l.bound {
 		if a.where != cooking || a.believed == nil || a.condemned || a.suspect {
@@ -156,7 +156,7 @@ const earlyWorth = 60.0
 
 // offLevel is by how much the grate is off its level if that is too much, K.
 func (v *Revision) offLevel() float64 {
-	if _, ok := v.grate.lastRead(v.now, holdsReading); !ok || v.grate.gaugeOnly() {
+	if _, ok := v.grate.lastRead(v.now, holdsReading); !ok || v.grate.gaugeOnly() || !slices.ContainsFunc(v.batches, v.needsFire) {
 		return 0
 	}
 	off := v.grate.ahead(v.now, v.plannedLevel) - v.grate.levelAt(v.now, v.plannedLevel)

@@ -52,6 +52,8 @@ type liveBatch struct {
 	bare   bool   // the cook leaves it bare
 	off    known
 	boxed  known
+	heldIn string // where, as told last: one of schedule.HeldIn*, or anything else
+	served known
 	oven   known
 	ovenC  float64
 	stands []stand

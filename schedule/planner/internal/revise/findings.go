@@ -106,9 +106,9 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 func (v *Revision) onText(a *liveBatch, read bool) string {
 	name, at := a.batch.It.Dish.Name, v.clock(a.on.at)
 	if !read {
-		return fmt.Sprintf("Is %s on the fire? There is no word of it: it is taken as put on at %s, as planned. Log it (on, with its time), and read its core.", name, at)
+		return fmt.Sprintf("Is %s on the fire? Nothing was logged: this plan assumes that it went on at %s, as planned. Log it (on, with its time), and read its core.", name, at)
 	}
-	return fmt.Sprintf("When did %s go on? There is no word of it: it is taken as put on at %s, as planned. Log it (on, with its time): its clock and its times hang on that.", name, at)
+	return fmt.Sprintf("When did %s go on? Nothing was logged: this plan assumes %s, as planned. Log it (on, with its time): its clock and its times hang on that.", name, at)
 }
 
 // Figures of a falling core (assumptions): three readings in a row, over at
@@ -153,11 +153,11 @@ func (v *Revision) noteOff(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	if !v.now.Before(v.serve(a)) {
-		add(about(a, "taken-as-done", fmt.Sprintf("No word that %s came off: it was due by %s and is taken as served.",
+		add(about(a, "taken-as-done", fmt.Sprintf("Nothing was logged of %s coming off: it was due by %s, and this plan assumes it was served.",
 			a.batch.It.Dish.Name, v.clock(a.off.at))))
 		return
 	}
 	add(about(a, "no-word", fmt.Sprintf(
-		"Is %s off? There is no word of it; it was due by %s and is taken as done. If it is still on, log a reading of its core before %s, or it is not planned for.",
+		"Is %s off? Nothing was logged; it was due by %s, and this plan assumes it is done. If it is still on, log a reading of its core before %s, or it is not planned for.",
 		a.batch.It.Dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))))
 }

@@ -76,8 +76,11 @@ func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
 	}
 	it, core := a.batch.It, a.readAt()
 	text := fmt.Sprintf("Take %s off now: it is at %s, and its target is %s.", it.Dish.Name, v.day.Core(core), v.day.Core(a.way().PullC))
+	if at := a.readWhen(); v.now.Sub(at) > stillThere {
+		text = fmt.Sprintf("Is %s off? It was read at %s at %s, and its target is %s. Log when it came off, or take it off now.", it.Dish.Name, v.day.Core(core), v.clock(at), v.day.Core(a.way().PullC))
+	}
 	if len(a.cores) == 1 {
-		text += " Since when is not known."
+		text += " How long it has been there is not known."
 	}
 	if a.way().Sear {
 		text += " Sear it for less, or leave the sear out: a sear adds to that."

@@ -129,7 +129,7 @@ func steered(s schedule.Steer) string {
 		}
 	}
 	for _, text := range s.Taken {
-		parts = append(parts, "Taken, because you did not say: "+text+".")
+		parts = append(parts, "Assumed, because you did not say: "+text+".")
 	}
 	return strings.Join(parts, " ")
 }
@@ -138,7 +138,7 @@ func steered(s schedule.Steer) string {
 func (v *Revision) noteRelit(add func(schedule.Finding)) {
 	for _, o := range v.grate.outages {
 		if i := slices.IndexFunc(v.grate.relit, func(at time.Time) bool { return at.Equal(o.to) }); i >= 0 && o.seen {
-			add(schedule.NewFinding(schedule.FireRelit, "", fmt.Sprintf("Since when was the fire out before it was lit at %s? Log that (fire-out, with its time). By what was read it went out at about %s; the clock of the food counts from %s, the earliest that fits.",
+			add(schedule.NewFinding(schedule.FireRelit, "", fmt.Sprintf("When did the fire go out, before it was lit at %s? Log that (fire-out, with its time). By what was read it went out at about %s; the clock of the food counts from %s, the earliest that fits.",
 				v.clock(o.to), v.clock(o.from), v.clock(o.since()))))
 		}
 	}

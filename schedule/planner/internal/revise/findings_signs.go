@@ -104,7 +104,7 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 		}
 		return text
 	case schedule.ReadingOther:
-		return fmt.Sprintf("Was %s read in another dish? It fits %s, and %s was foretold at %s. That reading is ignored: measure %s again.", read, otherName(s), name, v.day.Core(s.ForetoldC), name)
+		return fmt.Sprintf("Was %s read in another dish? It fits %s, and %s should be at %s by now. That reading is ignored: measure %s again.", read, otherName(s), name, v.day.Core(s.ForetoldC), name)
 	}
 	or := ""
 	if s.Chance(surprise.Dish) >= surprise.AskFrom {
@@ -160,14 +160,14 @@ func (v *Revision) openText(a *liveBatch, s surprise.Verdict, read string) strin
 	if s.Chance(surprise.Unit) >= surprise.AskFrom {
 		asks = fmt.Sprintf(" Was %s meant? Then log it again in the right unit.", v.meant(s))
 		if other == surprise.Unit {
-			return fmt.Sprintf("%s %s showed %s, and %s was foretold. If that is true, %s.%s %s%s", do, name, read, v.day.Core(s.ForetoldC), fire, but, clockRuns, asks)
+			return fmt.Sprintf("%s %s showed %s, and should be at %s. If that is true, %s.%s %s%s", do, name, read, v.day.Core(s.ForetoldC), fire, but, clockRuns, asks)
 		}
 	}
 	first, second := v.causeText(s, other), fire
 	if s.Main() == surprise.Fire {
 		first, second = fire, first
 	}
-	return fmt.Sprintf("%s It showed %s, and %s was foretold: %s, or %s.%s %s%s", do, read, v.day.Core(s.ForetoldC), first, second, but, clockRuns, asks)
+	return fmt.Sprintf("%s It showed %s, and should be at %s: either %s, or %s.%s %s%s", do, read, v.day.Core(s.ForetoldC), first, second, but, clockRuns, asks)
 }
 
 // warmerAt is a warmer reading of the same moment: then the colder is no pace of the cook.

@@ -33,7 +33,7 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	case f.Counted < 1:
 		return about(a, schedule.HeatLost, fmt.Sprintf("%s: the fire was out for a while, and it stayed above 140 °F (60 °C) throughout, by what is known.", name))
 	default:
-		return about(a, schedule.HeatLost, fmt.Sprintf("%s has had %s. Another outage counts on top of that.", name, spent))
+		return about(a, schedule.HeatLost, fmt.Sprintf("%s: %s. Another outage counts on top of that.", name, spent))
 	}
 	return out
 }

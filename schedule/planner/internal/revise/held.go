@@ -179,23 +179,31 @@ func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (by time.Time, s
 
 // heldClocks are the instants of a hold: hot until, on the table by, eaten by.
 func (v *Revision) heldClocks(a *liveBatch, o day.HoldOption) (hot, served, eaten time.Time) {
-	at := func(m float64) time.Time { return a.off.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
+	at := func(m float64) time.Time { return v.day.HeldUntil(v.u(a.off.at), m) } // as the steps say it
 	return at(o.Hot), at(o.Minutes), at(o.Eaten)
 }
 
-// fallsText is what a hold that does not last to its serving asks for, by its readings.
+// fallsText is what a hold that does not last to its serving asks for, by its readings or as
+// such a hold cools.
 func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
-	o := p.Options[p.Hold]
-	name := a.batch.It.Dish.Name
-	hot, served, _ := v.heldClocks(a, o)
+	o, _ := v.day.ChosenHold(p)
+	name, by := a.batch.It.Dish.Name, "By what was read of it"
+	if !o.Read {
+		by = "As such a piece cools there"
+	}
+	hot, served, eaten := v.heldClocks(a, o)
+	below := "reheat it to 165 °F (74 °C) in an oven at " + v.day.Grate(undoneOvenC) + " within 2 hr of falling there, once, or throw it away"
+	if !eaten.After(v.now) {
+		below = "throw it away"
+	}
 	if !served.After(v.now) {
-		return fmt.Sprintf("Measure %s just under the surface now. By what was read of it, it was to be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: reheat it to 165 °F (74 °C) within 2 hr of falling there, or throw it away.",
-			name, v.clock(served), v.day.Core(safety.DangerHighC), v.day.Grate(ovenHoldC))
+		return fmt.Sprintf("Measure %s just under the surface now. %s, it was to be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: %s.",
+			name, by, v.clock(served), v.day.Core(safety.DangerHighC), v.day.Grate(ovenHoldC), below)
 	}
 	when := fmt.Sprintf("it comes to %s just under its surface at about %s", v.day.Core(safety.DangerHighC), v.clock(hot))
 	if !hot.After(v.now) {
 		when = fmt.Sprintf("it is at %s just under its surface", v.day.Core(safety.DangerHighC))
 	}
-	return fmt.Sprintf("Put %s into an oven at %s now, or eat it by %s, or chill it. By what was read of it, %s, and does not keep until %s.%s",
-		name, v.day.Grate(ovenHoldC), v.clock(served), when, v.clock(v.serve(a)), v.middleText(a, p, o))
+	return fmt.Sprintf("Put %s into an oven at %s now, or eat it by %s, or chill it. %s, %s, and does not keep until %s.%s",
+		name, v.day.Grate(ovenHoldC), v.clock(served), by, when, v.clock(v.serve(a)), v.middleText(a, p, o))
 }

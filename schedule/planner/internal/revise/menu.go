@@ -42,6 +42,8 @@ func (v *Revision) amend() error {
 			}
 			moveServing(&r, e.Dish, day.ClockOf(t.In(v.base.Loc)))
 			v.moved = true
+		case schedule.LogServed:
+			v.serveAt(&r, e)
 		case schedule.LogDishAdded:
 			dish, err := schedule.ParseDish(e.Value)
 			if err != nil {
@@ -82,6 +84,24 @@ func (v *Revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler,
 		return nil, err
 	}
 	return assemble.New(&arrange.Arranger{Day: ahead.Hours(d, v.night), Effort: e}), nil
+}
+
+// serveAt has what came to the table served at that hour; what still cooks keeps its own.
+func (v *Revision) serveAt(r *schedule.Request, e schedule.Entry) {
+	at := day.ClockOf(e.At.In(v.base.Loc))
+	whole := e.Dish == ""
+	for _, d := range r.Dishes {
+		whole = whole && (d.Serve != nil || v.atTable(e, d.ID))
+	}
+	if whole {
+		moveServing(r, "", at)
+		return
+	}
+	for i := range r.Dishes {
+		if d := &r.Dishes[i]; v.atTable(e, d.ID) && (e.Dish != "" || d.Serve == nil) {
+			d.Serve = &at
+		}
+	}
 }
 
 func moveServing(r *schedule.Request, id string, to schedule.Clock) {

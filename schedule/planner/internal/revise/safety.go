@@ -29,7 +29,11 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		}
 	}
 	v.noteStopped(a, add)
-	if a.where == off {
+	switch {
+	case a.where != off:
+	case a.served.set:
+		v.noteServed(a, p, add)
+	default:
 		v.noteRead(a, p, add)
 		v.noteHold(a, p, add)
 	}

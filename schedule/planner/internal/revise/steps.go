@@ -12,6 +12,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // steps are those of the whole day: what is done where and when it was done,
@@ -57,7 +58,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 			out = append(out, s)
 		}
 	}
-	out = v.kept(v.measureFirst(p, v.withdraw(v.rebuild(p, append(v.asItIs(out, l), v.steerSteps(p)...)), l), l), l)
+	out = v.overAtTable(v.kept(v.measureFirst(p, v.withdraw(v.rebuild(p, append(v.asItIs(out, l), v.steerSteps(p)...)), l), l), l), l)
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if !a.At.Equal(b.At) {
@@ -96,11 +97,24 @@ func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
 	if !a.boxed.set {
 		return
 	}
+	if method := map[string]string{schedule.HeldInCooler: schedule.HoldBox, schedule.HeldInOven: schedule.HoldOven}[a.heldIn]; method != "" {
+		v.holdIn(p, method)
+		return
+	}
 	for _, first := range v.placed {
 		if first.It.Dish.ID == p.It.Dish.ID && first.Number == p.Number && first.Hold >= 0 {
 			p.UseHold(first.Options[first.Hold].Method)
 		}
 	}
+}
+
+// holdIn has a batch wait where the log says that it does, whether or not the plan would.
+func (v *Revision) holdIn(p *arrange.Placed, method string) {
+	if !slices.ContainsFunc(p.Options, func(o day.HoldOption) bool { return o.Method == method }) {
+		o := v.day.HoldBy(p.It, p.Way, day.Lot{MassKg: p.MassKg, Count: p.Count}, method, 0)
+		p.Options = append(slices.Clone(p.Options), o) // the day's answer is kept for others
+	}
+	p.UseHold(method)
 }
 
 // settled is a step as the log and the clock leave it.
@@ -155,8 +169,23 @@ func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
 	a := l.of(s.Dish, s.Batch)
 	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.way().Sear {
 		s.Text = fmt.Sprintf("%s: take it off now. It was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.readAt()))
+		if at := a.readWhen(); v.now.Sub(at) > stillThere {
+			s.Text = fmt.Sprintf("%s: is it off? It was read at %s at %s. Off already: log it (off, with its time). Still on: take it off now.", a.batch.It.Dish.Name, v.day.Core(a.readAt()), v.clock(at))
+		}
 	}
 	return s
+}
+
+// stillThere is how long after a reading at its target a piece is taken to be on the fire as
+// it was (assumption).
+const stillThere = 30 * time.Minute
+
+// readWhen is when the newest reading that counts was made; there must be one.
+func (a *liveBatch) readWhen() time.Time {
+	if a.believed == nil {
+		return a.cores[a.lastRead()].At
+	}
+	return a.on.at.Add(instant.Minutes(a.believed.Nodes[len(a.believed.Nodes)-1].Minute)).Truncate(time.Minute)
 }
 
 // lookedAt says whether a look is only to tell what a reading has told: that the piece is at

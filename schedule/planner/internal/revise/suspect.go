@@ -58,9 +58,15 @@ func (a *liveBatch) fit() float64 {
 }
 
 // unsure takes what must not be eaten, or may not, out of the chances of a plan.
-func unsure(p *schedule.Plan, l remainder) {
+func (v *Revision) unsure(p *schedule.Plan, l remainder) {
 	for i := range p.Dishes {
 		d := &p.Dishes[i]
+		if v.allServed([]string{d.ID}) { // in time or not, it was eaten
+			d.Chance = 1
+			for k := range d.Batches {
+				d.Batches[k].Chance = 1
+			}
+		}
 		for k := range d.Batches {
 			if a := l.of(d.ID, d.Batches[k].Number); a != nil && a.fit() < 1 {
 				d.Batches[k].Chance = plans.Round3(d.Batches[k].Chance * a.fit())

@@ -31,7 +31,7 @@ func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
 		}
 	}
 	for _, e := range v.log {
-		if e.Dish == id && e.Kind != schedule.LogOn {
+		if e.Dish == id && e.Kind != schedule.LogOn || e.Kind == schedule.LogServed && v.atTable(e, id) {
 			for _, a := range all {
 				a.tell(e)
 			}
@@ -100,6 +100,10 @@ func (a *liveBatch) tell(e schedule.Entry) {
 			a.wrap, a.with = fact, e.Value
 		}
 	case schedule.LogToOven:
+		if a.off.set { // done, it waits there
+			a.hold(fact, schedule.HeldInOven)
+			return
+		}
 		a.oven, a.ovenC = fact, e.C
 	case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
 		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
@@ -108,17 +112,34 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		if !a.off.set {
 			a.off = fact
 		}
-		if e.Kind == schedule.LogBoxed && !a.boxed.set {
-			a.boxed = fact
+		if e.Kind == schedule.LogBoxed {
+			a.hold(fact, e.Value)
 		}
 		if e.Kind == schedule.LogCounter {
 			a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
 		}
 	case schedule.LogStopped, schedule.LogChilled:
 		a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
+	case schedule.LogServed:
+		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
+			return
+		}
+		if !a.off.set { // it was off and rested before that
+			rest := instant.Minutes(a.batch.It.RestMinutes())
+			a.off = known{at: instant.Later(e.At.Add(-rest), a.on.at.Add(assemble.LeastLeft*time.Minute)), set: true, logged: true}
+		}
+		a.served = fact
 	case schedule.LogRestarted:
-		a.off, a.boxed = known{}, known{}
+		a.off, a.boxed, a.heldIn, a.served = known{}, known{}, "", known{}
 	}
+}
+
+// hold notes where a piece waits, and since when it does.
+func (a *liveBatch) hold(fact known, place string) {
+	if !a.boxed.set {
+		a.boxed = fact
+	}
+	a.heldIn = place
 }
 
 // settle says where the batch is. Without a word of it, what was planned is

@@ -51,12 +51,15 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	last, name, min := a.cores[n-1], a.batch.It.Dish.Name, v.day.Core(least)
 	switch {
 	case last.At.Before(a.off.at.Add(-offReading)) || a.way().Sear && last.At.Before(a.off.at):
-		if v.served(a) {
+		if a.served.set || v.mealPast(a) {
 			return false
 		}
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s was last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
 			name, v.day.Core(last.C), v.clock(last.At), min)))
 		return false
+	case a.served.set:
+		add(about(a, schedule.OffUndone, fmt.Sprintf("Stop eating %s. It came off at %s inside and was served at %s, and was never read at the %s that it needs. Your local food authority can say more.",
+			name, v.day.Core(last.C), v.clock(a.served.at), min)))
 	case v.now.Sub(instant.Later(a.off.at, a.on.at)) > undoneFor:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. It came off at %s, %s inside, and was never read at the %s that it needs.",
 			name, v.clock(a.off.at), v.day.Core(last.C), min)))
@@ -67,8 +70,8 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	return true
 }
 
-// served says whether the meal of a piece is past.
-func (v *Revision) served(a *liveBatch) bool { return v.now.After(v.serve(a).Add(undoneFor)) }
+// mealPast says whether the meal of a piece is past.
+func (v *Revision) mealPast(a *liveBatch) bool { return v.now.After(v.serve(a).Add(undoneFor)) }
 
 // keepForUndone leaves the fire to what has to go back on it.
 func (v *Revision) keepForUndone(p *schedule.Plan, found []schedule.Finding) {

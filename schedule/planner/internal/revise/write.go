@@ -27,7 +27,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	}
 	found := v.findings(l)
 	condemn(l, found)
-	unsure(&p, l)
+	v.unsure(&p, l)
 	p.Steps = v.steps(&p, l)
 	v.keepForUndone(&p, found)
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
@@ -38,7 +38,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	unfit, _ := v.unfit(l)
 	unsure, _ := suspects(l)
 	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
-		return f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || f.Code == schedule.CodeOvenDries && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
+		return f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || f.Code == schedule.CodeOvenDries && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || (f.Code == schedule.CodeHoldShort || f.Code == schedule.CodeOvenDries) && v.allServed(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
 	})
 	for i, f := range p.Findings {
 		if f.Code == schedule.CodeHoldShort {
@@ -46,11 +46,21 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 		}
 	}
 	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return f.Text == "" })
+	p.Steps = slices.DeleteFunc(p.Steps, func(s schedule.Step) bool { return v.measuredAnyway(s, p.Findings, l) })
 	if len(p.Quiet) == 0 || !p.Quiet[len(p.Quiet)-1].To.After(v.now) { // the night is over
 		p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return strings.HasPrefix(f.Code, "night-") })
 	}
 	p.Findings = strict.NonNil(byUrgency(append(found, p.Findings...)))
 	return p, nil
+}
+
+// measuredAnyway says of the look at a piece that is held that a finding asks for it, with
+// what is done then.
+func (v *Revision) measuredAnyway(s schedule.Step, found []schedule.Finding, l remainder) bool {
+	a := l.of(s.Dish, s.Batch)
+	return s.Kind == schedule.StepLook && !s.Done && a != nil && a.where == off && slices.ContainsFunc(found, func(f schedule.Finding) bool {
+		return f.Code == schedule.CodeHoldShort && slices.Contains(f.Dishes, s.Dish) && strings.HasPrefix(f.Text, "Measure ")
+	})
 }
 
 // condemn takes what a finding says must not be eaten out of the day: a hold is judged
@@ -124,20 +134,27 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 		if !slices.Contains(f.Dishes, a.batch.It.Dish.ID) || a.where == waiting {
 			continue
 		}
-		if o := l.all[i]; a.where == off && o.Hold >= 0 && o.Options[o.Hold].Read {
+		o := l.all[i]
+		held, holds := v.day.ChosenHold(o)
+		if a.where == off && holds && (held.Read || a.boxed.set && held.Hot > 0 && !a.readHold()) {
 			return v.fallsText(a, o)
 		}
 		if n := len(a.stands); a.where == off && n > 0 && a.stands[n-1].kind == schedule.LogCounter {
 			return "" // its clock is said
 		}
 		if a.where == off {
-			return fmt.Sprintf("%s: off at %s, and will not hold until %s. Serve it sooner, or chill it.", name, v.clock(a.off.at), v.clock(v.serve(a)))
+			_, served, eaten := v.heldClocks(a, held)
+			if !holds || !served.After(v.now) {
+				return fmt.Sprintf("%s: off at %s, and will not hold until %s. Eat it now, or chill it. Is it in a cooler or an oven? Then log that, and what it shows just under the surface.", name, v.clock(a.off.at), v.clock(v.serve(a)))
+			}
+			return fmt.Sprintf("%s: off at %s, and will not hold until %s. On the table by %s, eaten by %s; or chill it, or keep it in an oven at %s or more.",
+				name, v.clock(a.off.at), v.clock(v.serve(a)), v.clock(served), v.clock(eaten), v.day.Grate(ovenHoldC))
 		}
 		at := func(minutes float64) string { return v.clock(a.on.at.Add(instant.Minutes(minutes))) }
 		off, until, ok := v.heldUntil(a, l.all[i])
 		if ok && v.serve(a).After(a.on.at.Add(instant.Minutes(until))) {
 			return fmt.Sprintf("%s: expected off at %s; it keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 hr and reheat it to 165 °F (74 °C).",
-				name, at(off), at(until), v.clock(v.serve(a)), v.day.Grate(ovenHoldC))
+				name, at(off), v.clock(v.day.HeldUntil(v.u(a.on.at)-off, until-off)), v.clock(v.serve(a)), v.day.Grate(ovenHoldC))
 		}
 		return fmt.Sprintf("%s: on a fast day it is ready at about %s and will not hold until %s. Serve it when it is done, or keep it hot: 140 °F (60 °C) or more just under the surface.",
 			name, at(a.live.Total().Early+a.batch.It.RestMinutes()), v.clock(v.serve(a)))

@@ -1,0 +1,104 @@
+package revise
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/arrange"
+)
+
+// atTable says whether a dish came to the table with an entry that says so: by its name, or
+// with a whole meal. What the log has on the fire and not off is not part of a meal that
+// something else was ready for.
+func (v *Revision) atTable(e schedule.Entry, id string) bool {
+	if e.Dish != "" {
+		return e.Dish == id
+	}
+	return v.offBefore(id, e.At) || !v.onBefore(id, e.At) || !slices.ContainsFunc(v.log, func(o schedule.Entry) bool {
+		return o.Dish != "" && o.Dish != id && v.offBefore(o.Dish, e.At)
+	})
+}
+
+// offBefore says whether the log has a dish off the fire, done, by an instant.
+func (v *Revision) offBefore(id string, at time.Time) bool {
+	off := false
+	for _, e := range v.log {
+		if e.Dish != id || e.At.After(at) {
+			continue
+		}
+		switch e.Kind {
+		case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter, schedule.LogServed:
+			off = true
+		case schedule.LogOn, schedule.LogRestarted:
+			off = false
+		}
+	}
+	return off
+}
+
+// onBefore says whether the log has something of a dish on the fire by an instant.
+func (v *Revision) onBefore(id string, at time.Time) bool {
+	return slices.ContainsFunc(v.log, func(e schedule.Entry) bool {
+		return e.Dish == id && !e.At.After(at) && (e.Kind == schedule.LogOn || e.Kind == schedule.LogCore || e.Kind == schedule.LogColdest)
+	})
+}
+
+// noteServed says until when what is left of a dish that was served may stand, and what
+// becomes of it then: one clock runs from when it was last surely hot (usda_danger_zone).
+func (v *Revision) noteServed(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
+	if a.condemned || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
+		return
+	}
+	limit, from, name := safety.OutLimit(v.day.Air.AirC), v.coolsFrom(a, p), a.batch.It.Dish.Name
+	by := from.Add(instant.Minutes(limit)).Truncate(time.Minute)
+	text := fmt.Sprintf("%s: served at %s. What is left goes into the refrigerator by %s, cut small, in shallow dishes. Past that it is thrown away.", name, v.clock(a.served.at), v.clock(by))
+	switch {
+	case !by.After(v.now):
+		text = fmt.Sprintf("%s: served at %s. Throw away what was not in the refrigerator by %s.", name, v.clock(a.served.at), v.clock(by))
+	case a.served.at.Sub(from).Minutes() > limit/2:
+		text = fmt.Sprintf("%s: served at %s, %s after it was last surely above 140 °F (60 °C). Eat it by %s, and keep nothing of what is left.", name, v.clock(a.served.at), v.span(a.served.at.Sub(from).Minutes()), v.clock(by))
+	}
+	add(about(a, schedule.Leftovers, text))
+}
+
+// coolsFrom is when the clock of a piece began that was served: as it came off, or with the
+// end of a hold that keeps it hot.
+func (v *Revision) coolsFrom(a *liveBatch, p *arrange.Placed) time.Time {
+	from := a.off.at
+	if n := len(a.stands); n > 0 && a.stands[n-1].kind == schedule.LogCounter {
+		return v.openSince(a)
+	}
+	if a.boxed.set && p.Hold >= 0 {
+		from = a.off.at.Add(instant.Minutes(p.Options[p.Hold].Hot))
+	}
+	return instant.Earlier(from, a.served.at)
+}
+
+// allServed says whether all of a dish was served.
+func (v *Revision) allServed(ids []string) bool {
+	return len(ids) > 0 && !slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
+		return slices.Contains(ids, a.batch.It.Dish.ID) && !a.served.set
+	})
+}
+
+// overAtTable are steps after a dish was served: what was to be done for it is done, and
+// nobody looks at it any more.
+func (v *Revision) overAtTable(steps []schedule.Step, l remainder) []schedule.Step {
+	out := steps[:0]
+	for _, s := range steps {
+		if a := l.of(s.Dish, s.Batch); a != nil && a.served.set && !s.Done {
+			if slices.Contains(onlyExpected, s.Kind) {
+				continue
+			}
+			s.At = instant.Earlier(s.At, a.served.at)
+			s.Window, s.Done = plans.FixedWindow(s.At), true
+		}
+		out = append(out, s)
+	}
+	return out
+}
