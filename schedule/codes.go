@@ -37,6 +37,9 @@ const (
 	OffUnread  = "off-unread"  // and so it may have: nobody read it then
 	Leftovers  = "leftovers"   // it was served: what is left of it has a deadline
 	LidWasOff  = "lid-was-off" // for so long that the meat had no heat
+	Sparks     = "sparks"      // the wind takes embers along
+	InTheRain  = "in-the-rain" // it rains on a fire
+	NoFuel     = "no-fuel"     // none is left for what the fire wants
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )
 

@@ -42,7 +42,7 @@ var entryForms = []EntryForm{
 	{LogLit, false, CarriesNothing}, {LogLevel, false, CarriesTemperature}, {LogFireOut, false, CarriesNothing},
 	{LogRefuelled, false, CarriesNothing}, {LogLidOpened, false, CarriesNothing}, {LogLidClosed, false, CarriesNothing},
 	{LogVents, false, CarriesVents}, {LogLitCoals, false, CarriesCount}, {LogUnlitCoals, false, CarriesCount},
-	{LogAshCleared, false, CarriesNothing}, {LogWind, false, CarriesSpeed},
+	{LogAshCleared, false, CarriesNothing}, {LogWind, false, CarriesSpeed}, {LogRain, false, CarriesNothing}, {LogNoFuel, false, CarriesNothing},
 	{LogOn, true, CarriesNothing}, {LogWrapped, true, CarriesWrap}, {LogToOven, true, CarriesMaybeTemperature},
 	{LogPulled, true, CarriesNothing}, {LogBoxed, true, CarriesPlace}, {LogCounter, true, CarriesNothing},
 	{LogStopped, true, CarriesNothing}, {LogChilled, true, CarriesNothing}, {LogRestarted, true, CarriesNothing},
@@ -60,6 +60,9 @@ func (k EntryKind) form() (EntryForm, bool) {
 
 // meals says of a kind of the grill that it may be of a dish alone.
 func (k EntryKind) meals() bool { return k == LogServed || k == LogServingMoved }
+
+// RainOver is the value of an entry about rain that has stopped.
+const RainOver = "over"
 
 // Where a log may have a piece held.
 const (

@@ -11,7 +11,7 @@ var kindMeanings = map[EntryKind]string{
 	LogLit: "The fire was lit, first or again.", LogLevel: "You set the grate to another heat.", LogFireOut: "The fire has gone out, or choked.",
 	LogRefuelled: "Fuel was added.", LogLidOpened: "The lid was opened: readings of the next minutes mean little.", LogLidClosed: "The lid was off until now.",
 	LogVents: "How the vents stand from now on.", LogLitCoals: "So many coals were poured or added, lit.", LogUnlitCoals: "So many coals were laid on, unlit.",
-	LogAshCleared: "The ash was swept out from under the coals.", LogWind: "The wind from now on.",
+	LogAshCleared: "The ash was swept out from under the coals.", LogWind: "The wind from now on.", LogRain: "It rains from now on; over: it has stopped.", LogNoFuel: "No fuel is left to add.",
 
 	LogOn: "It was put on.", LogWrapped: "It was wrapped, or is left bare: none.", LogToOven: "It goes on cooking in the kitchen oven, at a temperature.",
 	LogPulled: "It was taken off, done.", LogBoxed: "It was put into the cooler or the oven to wait, or where the plan has it.", LogCounter: "It is done, and stands without heat.",

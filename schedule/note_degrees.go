@@ -28,7 +28,7 @@ func (n *noteReader) degrees(kind EntryKind, dish, text string) (string, string)
 	if !n.doubtful(kind, dish, ownC, otherC) {
 		return text + " " + own, ""
 	}
-	return "", fmt.Sprintf("%s %s does not fit here; %s %s, that is %s, may be meant. Write %s%s or %s%s.",
+	return "", fmt.Sprintf("%s %s does not fit here; %s %s, that is %s, may be meant. Type the letter after the number: %s%s if it does show that, else %s%s.",
 		text, own, text, other, n.plan.Request.Units.Core(unit.Temperature(otherC)), text, own, text, other)
 }
 

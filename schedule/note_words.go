@@ -97,6 +97,8 @@ var sayings = []struct {
 	{"internal temp", LogCore, ""}, {"internal", LogCore, ""}, {"inside", LogCore, ""}, {"core temp", LogCore, ""}, {"temp", LogCore, ""}, {"temperature", LogCore, ""}, {"reads", LogCore, ""},
 	{"reading", LogCore, ""}, {"probe", LogCore, ""}, {"probes", LogCore, ""}, {"hit", LogCore, ""}, {"reached", LogCore, ""}, {"at", LogCore, ""},
 	{"dinner served", LogServed, ""}, {"dinner", LogServingMoved, ""}, {"serve", LogServingMoved, ""}, {"served", LogServed, ""}, {"on the table", LogServed, ""}, {"everybody ate", LogServed, ""}, {"eating at", LogServingMoved, ""}, {"eating", LogServingMoved, ""}, {"ate", LogServed, ""}, {"eat", LogServingMoved, ""},
+	{"rain stopped", LogRain, RainOver}, {"rain over", LogRain, RainOver}, {"stopped raining", LogRain, RainOver}, {"no rain", LogRain, RainOver}, {"raining", LogRain, ""}, {"rains", LogRain, ""}, {"started raining", LogRain, ""}, {"rain", LogRain, ""},
+	{"bag empty", LogNoFuel, ""}, {"empty bag", LogNoFuel, ""}, {"no more coals", LogNoFuel, ""}, {"no more charcoal", LogNoFuel, ""}, {"no more fuel", LogNoFuel, ""}, {"no coals left", LogNoFuel, ""}, {"no charcoal left", LogNoFuel, ""}, {"no coals", LogNoFuel, ""}, {"no charcoal", LogNoFuel, ""}, {"no fuel", LogNoFuel, ""}, {"out of coals", LogNoFuel, ""}, {"out of charcoal", LogNoFuel, ""}, {"out of fuel", LogNoFuel, ""}, {"out of briquettes", LogNoFuel, ""},
 	{"called off", LogDishCancelled, ""}, {"cancelled", LogDishCancelled, ""}, {"canceled", LogDishCancelled, ""},
 }
 

@@ -35,7 +35,7 @@ Words are a dish and what was read or done, or something of the fire:
   lit, relit, fire out, cleared ash, lid opened, lid closed
   top vent 1/4, vents top full bottom half, both vents shut
   added 30 lit coals, added 25 unlit coals, added coals
-  wind 12 mph, wind calm
+  wind 12 mph, wind calm, raining, rain stopped, bag empty
   dinner 7:00 PM, served
   brisket called off
   lit at 11:58, 5:10 am brisket on     earlier than now

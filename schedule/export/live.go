@@ -92,7 +92,7 @@ func (v *view) fillLive(d *liveData) {
 		switch {
 		case f.Severity == schedule.Danger && v.Feasible:
 			d.Alarms = append(d.Alarms, text)
-		case v.Feasible && v.Revision > 0 && asked < mostAsked && asksNow(f, due):
+		case v.Feasible && v.Revision > 0 && asked < mostAsked && v.asksNow(f, due):
 			d.Alarms = append(d.Alarms, text)
 			asked++
 		case f.Severity == schedule.Info && v.Feasible:

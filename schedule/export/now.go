@@ -86,7 +86,7 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 		}
 	}
 	for i, f := range t.Findings {
-		if len(told) < mostAsked && asksNow(f, due) {
+		if len(told) < mostAsked && t.asksNow(f, due) {
 			t.item(t.styled(danger, "! "), sentence(f.Text))
 			told, said = append(told, i), said+1
 		}
@@ -111,13 +111,14 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 // anyOn says whether a piece is on the fire.
 func (t *textSheet) anyOn() bool {
 	return slices.ContainsFunc(t.Dishes, func(d schedule.DishPlan) bool {
-		return slices.ContainsFunc(d.Batches, func(b schedule.Batch) bool { return t.cooks(d, b) != "" })
+		_, indoors := t.indoorsSince(d.ID)
+		return !indoors && slices.ContainsFunc(d.Batches, func(b schedule.Batch) bool { return t.cooks(d, b) != "" })
 	})
 }
 
 // asksNow says whether a finding asks for hands before the next step does, and no step that
 // is due does what it asks.
-func asksNow(f schedule.Finding, due []schedule.Step) bool {
+func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
 	does := func(kind schedule.StepKind) bool {
 		return slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == kind })
 	}
@@ -129,9 +130,11 @@ func asksNow(f schedule.Finding, due []schedule.Step) bool {
 		return f.Severity == schedule.Warning && !does(schedule.StepRefuel) && !does(schedule.StepSetVents)
 	case schedule.PastTarget:
 		return !does(schedule.StepTakeOff)
+	case "readings-stopped":
+		return !t.quietAt(t.now)
 	case "fire-out": // by the clock
 		return strings.Contains(f.Text, " by ")
-	case "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
+	case schedule.OffUnread, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
 		return true
 	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
 		return strings.HasPrefix(f.Text, "Put ") || strings.HasPrefix(f.Text, "Measure ")
@@ -278,6 +281,9 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 		name += fmt.Sprintf(", batch %d", b.Number)
 	}
 	text := name + ": on since " + t.clockBy(b.Stages[0].From, t.now)
+	if at, ok := t.indoorsSince(d.ID); ok {
+		text += ", in the oven since " + t.clockBy(at, t.now)
+	}
 	if e, ok := t.lastCore(d.ID); ok {
 		text += fmt.Sprintf(", %s at %s", t.core(e.C), t.clockBy(e.At, t.now))
 		if t.found("stall", d.ID) {
@@ -293,6 +299,20 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 		text += fmt.Sprintf("; off at %s or so, between %s and %s", t.clockBy(m.Window.Expected, t.now), t.clockBy(m.Window.Early, t.now), t.clockBy(m.Window.Late, t.now))
 	}
 	return text + "."
+}
+
+// indoorsSince is when a dish went on cooking in the kitchen oven, as the log says.
+func (v *view) indoorsSince(dish string) (at time.Time, ok bool) {
+	for _, e := range v.Log {
+		switch {
+		case e.Dish != dish:
+		case e.Kind == schedule.LogToOven:
+			at, ok = e.At, true
+		case e.Kind == schedule.LogRestarted:
+			ok = false
+		}
+	}
+	return at, ok
 }
 
 // dueNow is what to do about what the clock says is done: only a thermometer shows that it is.
@@ -311,10 +331,20 @@ func (v *view) found(code, dish string) bool {
 	return slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == code && slices.Contains(f.Dishes, dish) })
 }
 
-// lastCore is the newest reading of a dish.
+// doubts are the codes of a reading that is not taken for the core.
+var doubts = []string{schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeHot, schedule.ProbeCold, schedule.ReadingUnit, schedule.ReadingOther, schedule.ReadingOpen}
+
+// doubted says whether a finding doubts a reading.
+func (v *view) doubted(e schedule.Entry) bool {
+	return slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool {
+		return slices.Contains(doubts, f.Code) && slices.Contains(f.Dishes, e.Dish) && strings.Contains(f.Text, v.core(e.C)+" at "+v.clock(e.At))
+	})
+}
+
+// lastCore is the newest reading of a dish that is not doubted.
 func (v *view) lastCore(dish string) (last schedule.Entry, ok bool) {
 	for _, e := range v.Log {
-		if e.Dish == dish && e.Kind == schedule.LogCore && !e.At.Before(last.At) {
+		if e.Dish == dish && e.Kind == schedule.LogCore && !e.At.Before(last.At) && !v.doubted(e) {
 			last, ok = e, true
 		}
 	}

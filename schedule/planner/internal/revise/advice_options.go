@@ -61,10 +61,14 @@ func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option 
 		}
 		out = append(out, option{code: "hotter", text: fmt.Sprintf("Bring the grate up to %s.", v.day.Grate(to)), entry: schedule.Entry{Kind: schedule.LogLevel, C: to}})
 	}
-	if v.day.Req.Oven != nil && !a.oven.set {
+	if v.day.Req.Oven != nil && !a.oven.set && !offeredOption(out, "indoors") {
 		out = append(out, option{code: "oven-finish", text: fmt.Sprintf("Finish %s in the kitchen oven at %s.", name, v.day.Grate(finishC)), entry: schedule.Entry{Dish: id, Kind: schedule.LogToOven, C: finishC}})
 	}
 	return append(out, v.laterServing(a, p)...)
+}
+
+func offeredOption(all []option, code string) bool {
+	return slices.ContainsFunc(all, func(o option) bool { return o.code == code })
 }
 
 // wrapLater says whether the piece would stay bare for a while yet.
@@ -87,8 +91,11 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	if why == "grate-off-level" {
 		out = append(out, v.backToLevel(coals))
 	}
-	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain) {
+	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel()) {
 		in := math.Min(level, hotterC)
+		if _, dead := v.grate.dead(); dead {
+			in = undoneOvenC // it is not straight from a hot grill any more
+		}
 		out = append(out, option{code: "indoors", text: fmt.Sprintf("Take %s indoors now, into the oven at %s.", a.batch.It.Dish.Name, v.day.Grate(in)),
 			entry: schedule.Entry{Dish: a.batch.It.Dish.ID, Kind: schedule.LogToOven, C: in}})
 	}

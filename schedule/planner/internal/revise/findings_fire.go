@@ -34,7 +34,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 					v.clock(o.from), v.day.Grate(g.c))
 				then = " The plan assumes you rebuild it now, with lit coals."
 			}
-			if v.fireWanted() {
+			if v.fireWanted() && !v.noFuel() { // that is said
 				text += then
 			}
 			add(schedule.NewFinding("fire-died", "", text))

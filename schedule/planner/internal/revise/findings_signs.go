@@ -31,7 +31,7 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 	var kinds []kind
 	for _, s := range a.signs {
 		code := v.codeOf(a, s)
-		if code == "" {
+		if code == "" || v.putRight(a, code, s) {
 			continue
 		}
 		at := -1
@@ -53,6 +53,18 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 		}
 		add(about(a, k.code, text))
 	}
+}
+
+// harmlessSigns are the codes of a probe that was read wrong: a reading after it that counts
+// shows that this is over.
+var harmlessSigns = []string{schedule.ProbeFellOut, schedule.ProbeInAir}
+
+// putRight says whether a probe that had come out was pushed back since, by what it showed.
+func (v *Revision) putRight(a *liveBatch, code string, s surprise.Verdict) bool {
+	if !slices.Contains(harmlessSigns, code) || s.Index+1 >= len(a.readings) {
+		return false
+	}
+	return slices.ContainsFunc(a.readings[s.Index+1:], func(r belief.Reading) bool { return r.Counts() })
 }
 
 // codeOf is the code of a surprise; none for a piece that is just so slow or so fast.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -215,6 +216,10 @@ func (v *Revision) comingAir() []airFrom {
 // steerText is the advice in words.
 func (v *Revision) steerText() schedule.Steer {
 	s := SteerOf(v.steered.advice, v.day.Req.Units)
+	if v.noFuel() || v.burnsOnlyUntil(v.now.Add(coalsTake)) { // what is off before they burn has no use of more
+		s.Remedies = nil
+		s.Also = slices.DeleteFunc(slices.Clone(s.Also), func(text string) bool { return strings.Contains(text, "coals would") })
+	}
 	if own := v.day.Req.Grill.Own; own != nil {
 		s.GrillCooks = own.Cooks
 	}
@@ -222,6 +227,21 @@ func (v *Revision) steerText() schedule.Steer {
 		s.Taken = []string{fmt.Sprintf("vents as the plan set them, top %s and bottom %s", fire.MarkWords(s.From.Top), fire.MarkWords(s.From.Bottom))}
 	}
 	return s
+}
+
+// coalsTake is how long coals take to give what an advice promises of them.
+const coalsTake = 45 * time.Minute
+
+// burnsOnlyUntil says whether the fire in hand is expected to have nothing on it after an instant.
+func (v *Revision) burnsOnlyUntil(at time.Time) bool {
+	on := false
+	for _, a := range v.batches {
+		if a.where == waiting || a.where == cooking && !v.inOven(a) && !a.condemned && (a.live.Total().Expected == 0 || a.on.at.Add(instant.Minutes(a.live.Total().Expected)).After(at)) {
+			return false
+		}
+		on = on || a.where == cooking
+	}
+	return on
 }
 
 // setsVents says whether the plan takes the advice up as a step: in quiet hours, and right before a sleep, no vent is moved.

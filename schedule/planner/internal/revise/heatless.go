@@ -14,6 +14,9 @@ import (
 // that is known (judgment).
 const lidBurnsOut = time.Hour
 
+// newFireTakes is from the match to a grate that gives heat, minutes (common practice, no source).
+const newFireTakes = 40
+
 // heatless says of a piece that was without heat how long it was, and by when it must be hot
 // again: a clock time, which does not move while nothing changes.
 func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
@@ -22,11 +25,17 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	spent := fmt.Sprintf("%s without heat between 40 and 140 °F (4 and 60 °C), and the published limit is %s", v.span(f.Counted), v.span(limit))
 	oven := fmt.Sprintf("an oven at %s", v.day.Grate(undoneOvenC))
 	o, dead := v.grate.dead()
+	hot := "a hot fire or " + oven
+	if v.noFuel() {
+		hot = oven
+	} else if limit-f.Counted < newFireTakes {
+		hot = oven + "; a new fire takes longer than that"
+	}
 	switch on := a.where == cooking && !v.inOven(a); {
 	case on && dead && f.Counted < 1:
-		out.Text = fmt.Sprintf("%s: get the fire hot again, or take it to %s, then measure it. It is above 140 °F (60 °C) throughout, by what is known; from when it is not, it may be without heat for %s.", name, oven, v.span(limit))
+		out.Text = fmt.Sprintf("%s: into heat before it cools, that is %s, then measure it. It is above 140 °F (60 °C) throughout, by what is known; from when it is not, it may be without heat for %s.", name, hot, v.span(limit))
 	case on && dead:
-		out.Text = fmt.Sprintf("%s: into heat by %s, that is a hot fire or %s, then measure it. It has had %s. Past that it is thrown away.", name, v.clock(v.now.Add(instant.Minutes(limit-f.Counted))), oven, spent)
+		out.Text = fmt.Sprintf("%s: into heat by %s, that is %s, then measure it. It has had %s. Past that it is thrown away.", name, v.clock(v.now.Add(instant.Minutes(limit-f.Counted))), hot, spent)
 	case on && v.unproven(&o, a):
 		out.Text = fmt.Sprintf("%s: read the grate by %s. It must be hot again by then, %s or more; if it is not, take the food to %s before that. Look at the coals too: add fuel if less than half is left. The lid was off from %s to %s: %s.%s",
 			name, v.clock(v.heatBy(a, o, f)), v.day.Grate(safety.LowHeatC), oven, v.clock(o.from), v.clock(o.to), spent, v.readTooSoon(o))

@@ -183,6 +183,9 @@ func (v *Revision) placedNow(a *liveBatch, chain []sequence.Placed, past int) *a
 	if a.first != nil {
 		p.Grate = a.first.Grate
 		p.Zones, p.Oven = a.first.Zones, p.Oven || a.first.Oven && p.Way.Stages() > 1
+		if p.Zones[1] == "" && p.Way.Stages() > 1 && !p.Oven { // it was to stay bare, or to go indoors
+			p.Zones[1] = p.Zones[0]
+		}
 		if p.Phases[0].First < 0 { // the solver was asked for the oven alone
 			p.Phases[0] = arrange.PhaseSpan{First: past, Last: past}
 		}
@@ -233,6 +236,9 @@ func (v *Revision) placedBefore(a *liveBatch, phases int) *arrange.Placed {
 		if p.Way.Stages() > 1 {
 			p.Wrap = p.On - p.Way.First.Planned
 		}
+	}
+	if p.Oven && p.Way.Stages() == 1 { // it was to end in the oven, wrapped, and never went there
+		p.Oven = false
 	}
 	if a.oven.set && a.oven.at.Before(a.off.at) && a.first != nil { // it was carried indoors
 		p.Carried, p.Left, p.Oven = true, v.u(a.oven.at), true

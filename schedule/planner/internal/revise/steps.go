@@ -169,6 +169,9 @@ func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
 	a := l.of(s.Dish, s.Batch)
 	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.way().Sear {
 		s.Text = fmt.Sprintf("%s: take it off now. It was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.readAt()))
+		if a.batch.Count > 1 {
+			s.Text += " Measure the others too: each comes off by its own reading."
+		}
 		if at := a.readWhen(); v.now.Sub(at) > stillThere {
 			s.Text = fmt.Sprintf("%s: is it off? It was read at %s at %s. Off already: log it (off, with its time). Still on: take it off now.", a.batch.It.Dish.Name, v.day.Core(a.readAt()), v.clock(at))
 		}

@@ -98,6 +98,9 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		} else if !a.wrap.set {
 			fact.at = instant.Later(fact.at, a.on.at.Add(assemble.LeastLeft*time.Minute)) // it went on wrapped
 			a.wrap, a.with = fact, e.Value
+			if a.with == "" && a.way().With == "" { // nobody said in what, and no plan does
+				a.with = schedule.WrapFoil
+			}
 		}
 	case schedule.LogToOven:
 		if a.off.set { // done, it waits there

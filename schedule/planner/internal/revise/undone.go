@@ -51,11 +51,13 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	last, name, min := a.cores[n-1], a.batch.It.Dish.Name, v.day.Core(least)
 	switch {
 	case last.At.Before(a.off.at.Add(-offReading)) || a.way().Sear && last.At.Before(a.off.at):
-		if a.served.set || v.mealPast(a) {
-			return false
+		switch {
+		case a.served.set && v.now.Sub(a.served.at) <= undoneFor:
+			add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left. It was last read at %s at %s and then served, and it needs %s everywhere. Under that nobody eats more of it.", name, v.day.Core(last.C), v.clock(last.At), min)))
+		case !a.served.set && !v.mealPast(a):
+			add(about(a, schedule.OffUnread, fmt.Sprintf("%s: last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
+				name, v.day.Core(last.C), v.clock(last.At), min)))
 		}
-		add(about(a, schedule.OffUnread, fmt.Sprintf("%s was last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
-			name, v.day.Core(last.C), v.clock(last.At), min)))
 		return false
 	case a.served.set:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("Stop eating %s. It came off at %s inside and was served at %s, and was never read at the %s that it needs. Your local food authority can say more.",
@@ -75,7 +77,7 @@ func (v *Revision) mealPast(a *liveBatch) bool { return v.now.After(v.serve(a).A
 
 // keepForUndone leaves the fire to what has to go back on it.
 func (v *Revision) keepForUndone(p *schedule.Plan, found []schedule.Finding) {
-	if !slices.ContainsFunc(found, func(f schedule.Finding) bool { return f.Code == schedule.OffUndone }) {
+	if !slices.ContainsFunc(found, func(f schedule.Finding) bool { return f.Code == schedule.OffUndone || f.Code == schedule.OffUnread }) {
 		return
 	}
 	for i, s := range p.Steps {

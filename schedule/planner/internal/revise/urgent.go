@@ -48,11 +48,16 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	for i, s := range steps {
 		if s.Kind == schedule.StepRefuel && !s.Done && s.Phase == v.phases && s.At.Sub(v.now) < rebuiltLasts {
 			steps[i].Text = "If the fire wants it by then: " + s.Text
+			if !s.At.After(v.now) {
+				steps[i].Text = "Leave this out: the fire is fed anyway, now." // one order for one fire
+			}
 		}
 	}
 	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
 	why := "the fire is out"
-	if sinks {
+	if v.noFuel() {
+		text = fmt.Sprintf("No coals are left: the food goes into the kitchen oven at %s now, straight from the grate.", v.day.Grate(undoneOvenC))
+	} else if sinks {
 		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. "+safety.OpenStarved, "the fire is sinking"
 	}
 	return append(steps, schedule.Step{
