@@ -21,6 +21,7 @@ func Now(w io.Writer, p schedule.Plan, o Options) error {
 	if err != nil {
 		return err
 	}
+	v.tellOnce()
 	t := &textSheet{view: v, width: max(o.Width, 40), colour: o.Colour}
 	if o.Width == 0 {
 		t.width = 80

@@ -73,6 +73,7 @@ type rowData struct {
 }
 
 func (v *view) sheet() (sheetData, error) {
+	v.tellOnce()
 	first, rest := v.bySeverity()
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
 		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightLabel: v.lightLabel(), LightAt: v.lightAt(),

@@ -52,6 +52,22 @@ func look(p schedule.Plan, now time.Time) (*view, error) {
 	return v, nil
 }
 
+// tellOnce leaves out of later refuels how coals are added, which the first that is to come
+// has told in full: on a sheet, that is read from its top, not in an alarm that rings alone.
+func (v *view) tellOnce() {
+	told := map[string]bool{}
+	for i, s := range v.Steps {
+		first, how, ok := strings.Cut(s.Text, ". ")
+		if s.Kind != schedule.StepRefuel || s.Done || !ok {
+			continue
+		}
+		if told[how] {
+			v.Steps[i].Text = first + ", the same way as before."
+		}
+		told[how] = true
+	}
+}
+
 // title is the plan's name, or what it is.
 func (v *view) title() string {
 	if name := clean(v.Name); name != "" {

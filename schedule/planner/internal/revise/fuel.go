@@ -2,6 +2,7 @@ package revise
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -49,6 +50,21 @@ func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 			Attended: true, Minutes: 5, Done: true, Text: "Fuel was added.", Why: "the log says so"})
 	}
 	return out
+}
+
+// fedOnce leaves one of several refuels of a fire that are overdue together: it is fed once now.
+func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
+	fed := map[int]bool{}
+	for i, s := range steps {
+		if s.Kind != schedule.StepRefuel || s.Done || s.At.After(v.now) || strings.HasPrefix(s.Text, "Leave this out") {
+			continue
+		}
+		if fed[s.Phase] {
+			steps[i].Text = "Leave this out: one refuel is enough for now."
+		}
+		fed[s.Phase] = true
+	}
+	return steps
 }
 
 // phaseAt is the phase, from 1, that was to burn at an instant.

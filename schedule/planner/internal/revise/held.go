@@ -170,11 +170,12 @@ func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (by time.Time, s
 		return by, false
 	case n > 0:
 		return v.standsBy(a), a.stands[n-1].kind == schedule.LogCounter && a.stands[n-1].open
-	case p.Hold >= 0 && p.Options[p.Hold].Read:
-		_, served, _ := v.heldClocks(a, p.Options[p.Hold])
-		return served, true
+	case p.Hold < 0:
+		return by, false
 	}
-	return by, false
+	o, _ := v.day.ChosenHold(p)
+	_, served, _ := v.heldClocks(a, o)
+	return served, o.Read || a.boxed.set && o.Hot > 0
 }
 
 // heldClocks are the instants of a hold: hot until, on the table by, eaten by.

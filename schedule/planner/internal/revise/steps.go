@@ -58,7 +58,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 			out = append(out, s)
 		}
 	}
-	out = v.overAtTable(v.kept(v.measureFirst(p, v.withdraw(v.rebuild(p, append(v.asItIs(out, l), v.steerSteps(p)...)), l), l), l), l)
+	out = v.overAtTable(v.kept(v.measureFirst(p, v.withdraw(v.rebuild(p, append(v.asItIs(v.fedOnce(out), l), v.steerSteps(p)...)), l), l), l), l)
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if !a.At.Equal(b.At) {
