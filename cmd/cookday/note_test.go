@@ -180,6 +180,6 @@ func Example_note() {
 	say(5, 1, "note", log, "butt", "151")
 	// Output:
 	// Noted: 10:40 PM butt on
-	// sunday.csv: 66 F does not fit here; 66 C, that is 151 °F, may be meant. Write 66F or 66C.
+	// sunday.csv: 66 F does not fit here; 66 C, that is 151 °F, may be meant. Type the letter after the number: 66F if it does show that, else 66C.
 	// Noted: 5:01 AM butt core 151 F
 }

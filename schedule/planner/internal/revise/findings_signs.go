@@ -31,7 +31,7 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 	var kinds []kind
 	for _, s := range a.signs {
 		code := v.codeOf(a, s)
-		if code == "" || v.putRight(a, code, s) {
+		if code == "" || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
 			continue
 		}
 		at := -1
@@ -54,6 +54,9 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 		add(about(a, k.code, text))
 	}
 }
+
+// oldSign is how long a probe that was put right is worth a word (assumption).
+const oldSign = time.Hour
 
 // harmlessSigns are the codes of a probe that was read wrong: a reading after it that counts
 // shows that this is over.
@@ -124,6 +127,9 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	}
 	if or == "" && code == schedule.ProbeCold && v.othersOn(a) {
 		or = " Or was another dish read?"
+	}
+	if v.putRight(a, code, s) {
+		or += " By what it showed since, it is in the meat again."
 	}
 	return fmt.Sprintf("%s: the reading of %s %s.%s That reading is ignored.", name, read, probeTexts[code], or)
 }
