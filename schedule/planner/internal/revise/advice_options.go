@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/unit"
@@ -25,11 +26,17 @@ var (
 // options are what may be done about a piece, least trouble first.
 func (v *Revision) options(a *liveBatch, p *arrange.Placed, why string) []option {
 	out := v.helpOf(a, p, why)
+	if v.noFuel() {
+		return slices.DeleteFunc(out, func(o option) bool { return slices.Contains(wantsFuel, o.code) })
+	}
 	if why != "grate-off-level" && v.offLevel() != 0 { // to bring the fire back is always a choice
 		out = append(out, v.backToLevel(rebuildText))
 	}
 	return out
 }
+
+// wantsFuel are the codes of options that burn more of it.
+var wantsFuel = []string{"hotter", "back-to-level", "rebuild"}
 
 func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option {
 	if why == schedule.Early {
@@ -92,14 +99,20 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 		out = append(out, v.backToLevel(coals))
 	}
 	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel()) {
-		in := math.Min(level, hotterC)
-		if _, dead := v.grate.dead(); dead {
-			in = undoneOvenC // it is not straight from a hot grill any more
-		}
+		in := v.indoorsC(a)
 		out = append(out, option{code: "indoors", text: fmt.Sprintf("Take %s indoors now, into the oven at %s.", a.batch.It.Dish.Name, v.day.Grate(in)),
 			entry: schedule.Entry{Dish: a.batch.It.Dish.ID, Kind: schedule.LogToOven, C: in}})
 	}
 	return out
+}
+
+// indoorsC is the kitchen oven that takes a piece from the grate before it is done: at 325 F
+// what carries its surface inside, and what is not straight from a hot grill any more.
+func (v *Revision) indoorsC(a *liveBatch) float64 {
+	if _, dead := v.grate.dead(); dead || safety.SurfaceInside(a.batch.It.Category, a.batch.It.Prep) {
+		return undoneOvenC
+	}
+	return math.Min(v.grate.levelAt(v.now, v.plannedLevel), hotterC)
 }
 
 // backToLevel brings the grate back to its level, by what the fire in hand wants.

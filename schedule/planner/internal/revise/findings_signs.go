@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -128,10 +129,12 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	if or == "" && code == schedule.ProbeCold && v.othersOn(a) {
 		or = " Or was another dish read?"
 	}
-	if v.putRight(a, code, s) {
+	so := probeTexts[code]
+	if v.putRight(a, code, s) { // nothing is to be done
+		so, _, _ = strings.Cut(so, ". ")
 		or += " By what it showed since, it is in the meat again."
 	}
-	return fmt.Sprintf("%s: the reading of %s %s.%s That reading is ignored.", name, read, probeTexts[code], or)
+	return fmt.Sprintf("%s: the reading of %s %s.%s That reading is ignored.", name, read, so, or)
 }
 
 // othersOn says whether another dish is on the fire, which may have been read instead.

@@ -2,6 +2,7 @@ package revise
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -96,7 +97,16 @@ func (v *Revision) withoutFuel(p *schedule.Plan, add func(schedule.Finding)) {
 	}
 	_, dead := v.grate.dead()
 	g, read := v.grate.lastRead(v.now, recent)
-	indoors := fmt.Sprintf("into the kitchen oven at %s", v.day.Grate(undoneOvenC))
+	ovenC := 0.0
+	for _, a := range v.batches {
+		if a.where == cooking && v.needsFire(a) {
+			ovenC = math.Max(ovenC, v.indoorsC(a))
+		}
+	}
+	if ovenC == 0 {
+		ovenC = undoneOvenC
+	}
+	indoors := fmt.Sprintf("into the kitchen oven at %s", v.day.Grate(ovenC))
 	switch {
 	case dead || v.grate.sinks() || read && g.c < lowestKeepsC:
 		add(schedule.NewFinding(schedule.NoFuel, "", fmt.Sprintf("No coals are left: take the food %s now, straight from the grate, in a rimmed pan. Coals bought now and logged put the fire back into the plan.", indoors)))
