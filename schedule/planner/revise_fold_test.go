@@ -197,6 +197,9 @@ func correctedBy(after, before []schedule.Entry, s schedule.Step) bool {
 		if !known && s.Dish != "" && e.Dish == s.Dish {
 			return true
 		}
+		if !known && s.Dish != "" && e.Dish == "" && e.Kind == schedule.LogServed {
+			return true // the meal is of every dish
+		}
 		if !known && (e.Kind == schedule.LogLit || s.Dish == "" && (e.Kind == schedule.LogOn || e.Kind == schedule.LogFireOut || e.Dish != "")) {
 			return true // the fire was there at another time
 		}

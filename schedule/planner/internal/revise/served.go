@@ -14,12 +14,16 @@ import (
 
 // atTable says whether a dish came to the table with an entry that says so: by its name, or
 // with a whole meal. What the log has on the fire and not off is not part of a meal that
-// something else was ready for.
+// something else was ready for, and what was not to be on yet of none.
 func (v *Revision) atTable(e schedule.Entry, id string) bool {
 	if e.Dish != "" {
 		return e.Dish == id
 	}
-	return v.offBefore(id, e.At) || !v.onBefore(id, e.At) || !slices.ContainsFunc(v.log, func(o schedule.Entry) bool {
+	if v.offBefore(id, e.At) {
+		return true
+	}
+	onAsPlanned := slices.ContainsFunc(v.placed, func(p *arrange.Placed) bool { return p.It.Dish.ID == id && !v.base.At(p.On).After(e.At) })
+	return (v.onBefore(id, e.At) || onAsPlanned) && !slices.ContainsFunc(v.log, func(o schedule.Entry) bool {
 		return o.Dish != "" && o.Dish != id && v.offBefore(o.Dish, e.At)
 	})
 }

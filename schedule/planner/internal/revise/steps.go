@@ -149,6 +149,10 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.Done = true // with or without it, that fire is over
 		return s
 	}
+	if at, ok := v.fireLeft(); ok && s.Kind == schedule.StepCloseDown && s.Phase >= v.phases {
+		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true // it was told for long enough
+		return s
+	}
 	if s.At.Before(v.now) {
 		s.At = v.now
 	}

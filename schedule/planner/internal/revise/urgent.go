@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
@@ -98,6 +99,26 @@ func (v *Revision) cooksAt(p *schedule.Plan, at time.Time) bool {
 // kitchen oven does not.
 func (v *Revision) fireWanted() bool {
 	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return !a.condemned && v.needsFire(a) })
+}
+
+// shutFor is how long a grill is told to be shut down after the last of its food left it, as
+// the log says (assumption).
+const shutFor = 45 * time.Minute
+
+// fireLeft is when the last of the food left the fire, if that is so long ago that its vents
+// are shut by now, or it burns for nobody.
+func (v *Revision) fireLeft() (last time.Time, ok bool) {
+	for _, a := range v.batches {
+		switch {
+		case v.needsFire(a) || a.where == off && !a.off.logged && !a.oven.set:
+			return last, false
+		case a.oven.set:
+			last = instant.Later(last, a.oven.at)
+		default:
+			last = instant.Later(last, a.off.at)
+		}
+	}
+	return last, !last.IsZero() && v.now.Sub(last) > shutFor
 }
 
 // needsFire says whether a piece is on the fire, or is to go on it.
