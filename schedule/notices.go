@@ -59,6 +59,7 @@ var notices = []Caution{
 	{"needs-basket", Info, noteTexts["needs-basket"], practice},
 	{"thin-air", Info, noteTexts["thin-air"], practice},
 	{"chimney-fills", Info, noteTexts["chimney-fills"], practice},
+	{"fire-weak", Warning, "With all vents open the cooker is likely to stay below the level.", practice},
 	{"layout-asked", Info, "The coals lie as they were asked to.", ours},
 	{"layout-ring", Info, "The coals lie in a ring, which lasts longest by itself.", practice},
 	{"layout-not-had", Warning, "The coals cannot lie as they were asked to.", ours},

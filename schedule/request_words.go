@@ -11,7 +11,7 @@ const (
 	GrillOther  = "other"  // described by its zones; gets no charcoal advice
 
 	// GrillUpright has its coals at the bottom and grates one above another; it wants Diameter, or Width and Depth, and
-	// gets no charcoal advice.
+	// lays its coals in one way only.
 	GrillUpright = "upright"
 )
 

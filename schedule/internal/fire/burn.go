@@ -72,7 +72,7 @@ const (
 func (g Grill) Plan(f Fire, n Need) Burn {
 	m := g.newMeter(f, n)
 	b := Burn{Minutes: m.minutes, Notes: g.notes(f, n)}
-	d := describe(f.Layout)
+	d := g.describe(f.Layout)
 	if !g.Charcoal() || d == nil || len(n.Slices) == 0 {
 		return b
 	}
@@ -119,7 +119,7 @@ func (g Grill) notes(f Fire, n Need) []Note {
 	if size := g.equivalentM(); size < lawMinM || size > lawMaxM {
 		notes = append(notes, SizeOutsideLaw)
 	}
-	if d := describe(f.Layout); d != nil && !d.Holds(f.LevelC) {
+	if d := g.describe(f.Layout); d != nil && !d.Holds(f.LevelC) {
 		notes = append(notes, LevelOutside)
 	}
 	for _, s := range n.Slices {

@@ -21,7 +21,7 @@ type Change struct {
 func (g Grill) ChangeAdvice(from, to Fire, leftKg float64, next Burn) Change {
 	c := Change{From: from, To: to, Vents: Vents(to)}
 	c.Minutes, c.OK = g.ChangeMinutes(from, to)
-	d := describe(to.Layout)
+	d := g.describe(to.Layout)
 	if !c.OK || d == nil {
 		return c
 	}
@@ -76,6 +76,9 @@ var moves = map[Layout]map[Layout]string{
 		Banked:  "Rake the coals to one side, lay the unlit ones against them and close the vents to a quarter; wait for the grate to cool.",
 		TwoZone: "Rake the coals to one side and leave the other bare.",
 		Heap:    "Rake the coals together in the middle and heap the freshly lit ones on top.",
+	},
+	Other: {
+		Other: "Leave the coals as they lie and move the vents.",
 	},
 	Heap: {
 		Heap:    "Leave the heap as it lies.",

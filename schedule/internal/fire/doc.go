@@ -9,6 +9,7 @@
 // Where to look:
 //
 //	grill.go    the cooker and its zones          layout.go   the ways to lay coals, as one table
+//	upright.go  the one way of an upright cooker
 //	weather.go  what wind, cold and rain do       rate.go     the burn law and its constants
 //	burn.go     fuel of one phase (Plan)          ring.go, pile.go, bed.go   how much a way of laying holds
 //	meter.go    fuel burnt by a given minute      topup.go    when to add, and when that cannot be

@@ -17,7 +17,7 @@ const (
 type Kind string
 
 // Kettle is round, Box has a rectangular grate. Upright has its coals at the bottom and grates one above another, and
-// OtherKind is described by its zones: they get no charcoal advice.
+// OtherKind is described by its zones: it gets no charcoal advice.
 const (
 	Kettle    Kind = "kettle"
 	Box       Kind = "box"
@@ -46,7 +46,7 @@ func (g Grill) BurnsCharcoal() bool { return g.Kind != OtherKind }
 func (g Grill) deep() bool { return g.Deep || g.Kind == Upright }
 
 // Charcoal says whether the figures of charcoal are for this kind.
-func (g Grill) Charcoal() bool { return g.Kind != Upright && g.Kind != OtherKind }
+func (g Grill) Charcoal() bool { return g.BurnsCharcoal() }
 
 // OtherZone is a part of a grate that its owner describes.
 type OtherZone struct {

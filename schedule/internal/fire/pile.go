@@ -23,14 +23,24 @@ func (g Grill) basketKg() float64 {
 	return g.coalGrateM2() * coalSideShare * pileHeightM * g.bulkKgM3()
 }
 
+// holdKg is what lies together: in a basket at one side, or in the ring of an upright cooker.
+func (g Grill) holdKg() float64 {
+	if g.Kind == Upright {
+		return g.coalGrateM2() * uprightHeightM * g.bulkKgM3()
+	}
+	return g.basketKg()
+}
+
 // planSlow is a fire of unlit coals that catch one from another: a pile, a basket or a ring.
 func (g Grill) planSlow(b *Burn, f Fire, m meter, slices []Slice, spans []Span) {
 	expected := m.used(m.minutes)
 	total := max(layFactor*expected, leastLaid*g.pieceKg())
-	hold, light := g.basketKg(), max(m.mostHour*litPerHourly, g.litForKg(f.LevelC, slices))
+	hold, light := g.holdKg(), max(m.mostHour*litPerHourly, g.litForKg(f.LevelC, slices))
 	if f.Layout == Ring {
 		hold, light = g.planRing(b, m, total)
-	} else if b.Holder = InPile; total > hold*pileFullness {
+	} else if b.Holder = InPile; g.Kind == Upright {
+		b.Holder = InBasket // its own
+	} else if total > hold*pileFullness {
 		b.Holder = InBasket
 		b.Notes = append(b.Notes, NeedsBasket)
 	}

@@ -35,6 +35,9 @@ const (
 func (g Grill) HeatW(levelC float64, w Weather) float64 {
 	size := math.Pow(g.equivalentM()/referenceM, sizeExponent)
 	heat := lossWPerK * size * max(levelC-w.AirC, leastRiseK) * w.factor()
+	if g.deep() {
+		heat *= deepForm
+	}
 	if g.WaterPan {
 		heat *= waterPanFactor
 	}

@@ -9,6 +9,7 @@ type VentAdvice struct {
 	TopOverMeat         bool      // turn the lid so that the top vent is opposite the coals: smoke crosses the meat
 	GaugeOverCoals      bool      // the lid gauge then sits over the coals and is no guide
 	TrimTop             bool      // fine control with the top vent
+	TrimBottom          bool      // or with the bottom one: an upright cooker
 	MarkBottom          []float64 // positions worth marking on the bottom vent, share open
 	SettleMinutes       int       // until a change shows
 }

@@ -31,7 +31,7 @@ func TimeConstantMinutes(fromC, toC float64) float64 {
 
 // SetupMinutes is the time from the light to a fire at 90 % of its level: lighting, then warming.
 func (g Grill) SetupMinutes(f Fire) int {
-	d := describe(f.Layout)
+	d := g.describe(f.Layout)
 	if d == nil || !g.Charcoal() {
 		return ventMinutes // assumption: burners or an oven come up as a vent change does
 	}
@@ -41,7 +41,7 @@ func (g Grill) SetupMinutes(f Fire) int {
 // PourMinutes is the time from the light until the lit coals are poured in place, 0
 // where there are none.
 func (g Grill) PourMinutes(f Fire) int {
-	if d := describe(f.Layout); d != nil && g.Charcoal() {
+	if d := g.describe(f.Layout); d != nil && g.Charcoal() {
 		return d.LightMinutes
 	}
 	return 0

@@ -50,3 +50,30 @@ func TestStartVentsAreMonotone(t *testing.T) {
 		}
 	})
 }
+
+// Upright smokers come near 225 and 250 F from below under their start marks (common practice, no source: vents somewhere
+// between a sixteenth and open, the top a quarter or more), and come up within the hour on what is lit for it.
+func TestUprightStarts(t *testing.T) {
+	for _, pan := range []bool{false, true} {
+		for _, in := range []float64{14.5, 18.5, 22.5} {
+			for _, f := range []float64{225, 250} {
+				g := fire.Grill{Kind: fire.Upright, DiameterM: in * 0.0254, WaterPan: pan}
+				w := fire.Weather{AirC: toC(70)}
+				v, r := Start{Grill: g, Layout: fire.Banked, Weather: w, LevelC: toC(f), SteerBottom: g.SteersBottom()}.Vents()
+				if e := toF(r.Middle) - f; v.Top < leastTopWhere || e > 5 || e < -25 {
+					t.Errorf("%.1f in, pan %t, %.0f F: %+v gives %.0f F", in, pan, f, v, toF(r.Middle))
+				}
+				b := g.Plan(fire.Fire{Layout: fire.Other, LevelC: toC(f)}, fire.Need{First: true, Slices: []fire.Slice{{Minutes: 360, Weather: w}}})
+				usual, h := g.Usual(), g.Hearth(fire.Banked, nil)
+				c := fire.Coals{Lit: g.Pieces(b.Light), Unlit: g.Pieces(b.Lay) - g.Pieces(b.Light)}
+				open := g.Setting(w, 1, 1, 0)
+				for range 30 {
+					c = h.Step(&usual, c, &open, 1)
+				}
+				if e := toF(70/1.8-32/1.8+c.RiseK) - f; e < -25 || e > 40 {
+					t.Errorf("%.1f in, pan %t, %.0f F: %.0f F off half an hour after the pour, all open", in, pan, f, e)
+				}
+			}
+		}
+	}
+}

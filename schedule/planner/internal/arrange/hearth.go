@@ -62,7 +62,7 @@ func (h *Hearth) has(f fire.Fire, anyLevel bool) bool {
 
 // FiresFor are the fires on which a place of a dish can be had: those of the layout that is asked for, where it serves.
 func (d *Arranger) FiresFor(it *day.Item, s day.Spot) []fire.Fire {
-	if !d.Grill.Charcoal() {
+	if !d.Grill.Lays() {
 		return []fire.Fire{{Layout: fire.Other, LevelC: s.LevelC}}
 	}
 	asked := d.heeded(it)

@@ -18,17 +18,39 @@ import (
 func (d *Assembler) startVents(ph *schedule.Phase, f fire.Fire) fire.VentAdvice {
 	v := fire.Vents(f)
 	hours := d.WeatherBetween(ph.From, ph.To)
-	if !grows(f) || !d.Grill.Charcoal() || len(hours) == 0 {
+	if !d.grows(f) || len(hours) == 0 {
 		return v
 	}
-	s := steer.Start{Grill: d.Grill, Own: RecordOf(d.Req.Grill.Own), Layout: f.Layout, Weather: hours[0].Weather, LevelC: f.LevelC}
-	set, _ := s.Vents()
+	s := steer.Start{Grill: d.Grill, Own: RecordOf(d.Req.Grill.Own), Layout: f.Layout, Weather: hours[0].Weather, LevelC: f.LevelC, SteerBottom: d.Grill.SteersBottom()}
+	if !d.Grill.Lays() {
+		s.Layout, v.TrimBottom = fire.Banked, true
+	}
+	set, reaches := s.Vents()
+	if !d.Grill.Lays() && reaches.Middle < f.LevelC-weakK {
+		d.find("fire-weak", "", nil, d.weakText(f.LevelC, reaches))
+	}
 	v.OpenTop, v.OpenBottom = set.Top, set.Bottom
 	return v
 }
 
+// weakK is how far under its level a fire must stay, all open, to be called too weak: more than 25 F is not good enough
+// (common practice, no source).
+const weakK = 20 / 1.8
+
+// weakText is of a cooker that is not likely to hold a level.
+func (d *Assembler) weakText(levelC float64, r steer.Range) string {
+	text := fmt.Sprintf("With all vents open a cooker like this one stays near %s, not at %s; cookers differ, and it may be anything from %s to %s.",
+		d.Grate(r.Middle), d.Grate(levelC), d.Grate(r.Low), d.Grate(r.High))
+	if d.Grill.WaterPan {
+		return text + " Leave the pan dry, or cook at a lower heat."
+	}
+	return text + " Cook at a lower heat, or watch the grate and take what it gives."
+}
+
 // grows says whether a fire is lit from a few coals, with the lid on.
-func grows(f fire.Fire) bool { return f.Layout == fire.Banked || f.Layout == fire.Ring }
+func (d *Assembler) grows(f fire.Fire) bool {
+	return d.Grill.Charcoal() && (f.Layout == fire.Banked || f.Layout == fire.Ring || !d.Grill.Lays())
+}
 
 // belowStartK is how far under the level the vents go to their marks: a grate comes up five times faster than down
 // (assumption).
@@ -41,7 +63,8 @@ const setVentsLead = 3 * time.Minute
 func (it *Itinerary) growing(ph *schedule.Phase, poured time.Time, pour string) {
 	d, marks := it.D, ph.From.Add(-setVentsLead)
 	s := schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2, Why: "the first coals are gray at the edge by now"}
-	if !marks.After(poured.Add(setVentsLead)) || d.InQuiet(marks) || it.goesToSleep(marks) {
+	open := ph.TopOpen > 0.99 && ph.LowOpen > 0.99 // and stay so
+	if open || !marks.After(poured.Add(setVentsLead)) || d.InQuiet(marks) || it.goesToSleep(marks) {
 		s.Text = pour + " Lid and vents: " + ph.Vents + "."
 		it.add(s)
 		return

@@ -16,7 +16,7 @@ import (
 func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 	v := d.startVents(ph, f)
 	ph.Vents, ph.TopOpen, ph.LowOpen, ph.LidOff = d.VentsText(v), v.OpenTop, v.OpenBottom, v.LidOff
-	if desc, ok := fire.Describe(f.Layout); ok {
+	if desc, ok := d.Grill.Describe(f.Layout); ok {
 		ph.Build = desc.Build
 	}
 	b := d.Grill.Plan(f, fire.Need{First: first, Slices: d.WeatherBetween(ph.From, ph.To), Untended: d.Unfed(ph.From, ph.To)})

@@ -61,8 +61,11 @@ var liesAs = map[fire.Layout]string{
 
 // whyNot is why a layout is not had, for a dish or for any of them.
 func (d *Assembler) whyNot(asked fire.Layout, only *day.Item) string {
-	if !d.Grill.Charcoal() {
+	switch {
+	case !d.Grill.Charcoal():
 		return "This grill has none."
+	case !d.Grill.Lays():
+		return "In this cooker they lie in one way only, in the ring at its bottom."
 	}
 	var served, crowded []string
 	lasts := true

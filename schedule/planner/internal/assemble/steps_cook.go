@@ -204,7 +204,7 @@ func (d *Assembler) zoneText(zone string, direct bool) string {
 		return "in the oven"
 	case d.Grill.Kind == fire.Upright:
 		return "in the cooker"
-	case !d.Grill.Charcoal():
+	case !d.Grill.Lays():
 		return "zone " + zone
 	case direct:
 		return "straight over the coals"

@@ -43,7 +43,7 @@ func (it *Itinerary) gauge(ph *schedule.Phase) string {
 
 func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 	d := it.D
-	desc, charcoal := fire.Describe(f.Layout)
+	desc, charcoal := d.Grill.Describe(f.Layout)
 	if !charcoal || !d.Grill.Charcoal() {
 		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
 			Text: "Light the grill and bring it to " + d.Level(ph.LevelC) + "."})
@@ -55,7 +55,7 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 			lay = ph.SetupFrom
 		}
 	}
-	layText, pour := "Lay the fire, "+ph.Layout+": "+d.layText(ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
+	layText, pour := "Lay the fire, "+laidAs(f)+": "+d.layText(ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
 	if burnAllLit(ph.Burn) {
 		layText, pour = "Make the fire ready, "+ph.Layout+": "+d.chimneyLayText(ph.Burn)+".", ph.Build
 		if ph.Burn.Chunks > 0 {
@@ -66,12 +66,20 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 	it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
 		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
 	poured := ph.SetupFrom.Add(instant.Minutes(float64(d.Grill.PourMinutes(f))))
-	if grows(f) {
+	if d.grows(f) {
 		it.growing(ph, poured, pour)
 		return
 	}
 	it.add(schedule.Step{Kind: schedule.StepSetVents, At: poured, Phase: ph.Number, Attended: true, Minutes: 2,
 		Text: pour + " Lid and vents: " + ph.Vents + ".", Why: "the first coals are gray at the edge by now"})
+}
+
+// laidAs is how the coals of a fire lie, in a word or two.
+func laidAs(f fire.Fire) string {
+	if f.Layout == fire.Other {
+		return "in the coal ring"
+	}
+	return string(f.Layout)
 }
 
 func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
@@ -91,7 +99,7 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 		it.add(schedule.Step{Kind: schedule.StepProbesOut, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: 1,
 			Text: "Take probes and cables out of the grill.", Why: "searing heat is more than they stand"})
 	}
-	text := "Change the fire: " + ph.Layout + ", " + d.Level(ph.LevelC) + ". "
+	text := "Change the fire: " + laidAs(f) + ", " + d.Level(ph.LevelC) + ". "
 	if c.LiftGrate && it.rides(ph.Number) {
 		text += "Food off the grate first. "
 	}

@@ -124,7 +124,7 @@ func (d *Assembler) tight(b *arrange.Placed, zone, what string) {
 	}
 	where := "on the " + zone + " side"
 	switch {
-	case !d.Grill.Charcoal():
+	case !d.Grill.Lays():
 		where = "on the grate"
 	case zone == "centre":
 		where = "in the center"

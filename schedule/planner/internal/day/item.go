@@ -70,7 +70,7 @@ func (d *Day) resolveItem(i int, dish schedule.Dish) (Item, []schedule.Fault) {
 		it.Earliest = min(it.Earliest, d.Minute(d.Clock(dish.Earliest)))
 	}
 	it.Lots = LotsOf(dish)
-	if !d.Grill.Charcoal() {
+	if !d.Grill.Lays() {
 		it.Cut.Places = withinZones(c.Places, d.Grill.OtherZones)
 		it.likes = c.Places
 	}

@@ -68,6 +68,9 @@ func (d *Day) VentsText(v fire.VentAdvice) string {
 	if v.TrimTop && v.OpenTop < 1 {
 		text += "; adjust with the top vent, and give it 15 min to settle"
 	}
+	if v.TrimBottom {
+		text += "; adjust with the bottom vents, all alike, and give it 15 min to settle"
+	}
 	return text
 }
 

@@ -46,7 +46,7 @@ func (v *Revision) newHand() *hand {
 	if _, dead := v.grate.dead(); dead || v.first.Phases[k].LidOff {
 		return nil
 	}
-	want := steer.Want{LevelC: v.grate.levelAt(v.now, v.plannedLevel), NoFood: !v.foodOn()}
+	want := steer.Want{LevelC: v.grate.levelAt(v.now, v.plannedLevel), NoFood: !v.foodOn(), SteerBottom: v.day.Grill.SteersBottom()}
 	if want.LevelC < coolestSteered || want.LevelC > hottestSteered {
 		return nil
 	}
