@@ -17,6 +17,7 @@ type Inquiry struct {
 	Frail         bool        // of the guests
 	Units         unit.System // of the sentences
 	Probabilities []float64   // quantiles wanted besides the window, 0.01 to 0.99
+	Own           *OwnGrill   // what cooks taught of the grill; nil for nothing
 
 	written map[string]string // its fields as [ReadInquiry] got them
 }
@@ -56,7 +57,7 @@ type Quantile struct {
 func (q Inquiry) Request() Request {
 	r := Request{
 		Format: 1, Units: q.Units, Weather: q.Weather, Dishes: []Dish{q.Dish},
-		Grill: Grill{Kind: GrillKettle, Diameter: unit.FromInches(22), WaterPan: q.WaterPan},
+		Grill: Grill{Kind: GrillKettle, Diameter: unit.FromInches(22), WaterPan: q.WaterPan, Own: q.Own},
 		Serve: Serve{Date: date.New(2000, time.January, 3), Time: clock.Noon, TZ: "UTC"}, // any day: no clock matters
 	}
 	if q.Frail {

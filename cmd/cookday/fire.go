@@ -70,7 +70,7 @@ A thermometer in the lid is not the grate: of it alone you get a direction only.
 		f.String(name, "", fireHelp[name])
 	}
 	f.StringVar(&log, "log", "", "`file` with the fire's log; - for standard input")
-	f.StringVar(&own, "own", "", "`file` with the record of this grill, from cookday learn")
+	f.StringVar(&own, "own", "", "`file` with the record of this grill, from cookday learn, or a request with own in its grill")
 	f.StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	f.StringVarP(&out, "out", "o", "", "`file` to write, instead of standard output")
 	complete(cmd, "format", formatText, formatJSON)

@@ -34,7 +34,7 @@ var inquiryHelp = map[string]string{
 }
 
 func forecastCommand() *cobra.Command {
-	var format, out string
+	var format, out, own string
 	cmd := &cobra.Command{
 		Use:   "forecast --cut NAME --weight WEIGHT",
 		Short: "Say how long one piece takes, without a schedule",
@@ -44,7 +44,7 @@ one in ten slower than late. A piece that never gets there is an answer too.`,
 		Example: `  cookday forecast --cut brisket --weight "12 lb" --wrap foil@150F
   cookday forecast --cut burger --weight "6 oz" --format json`,
 		Args: operands(),
-		RunE: func(cmd *cobra.Command, _ []string) error { return forecast(cmd, format, out) },
+		RunE: func(cmd *cobra.Command, _ []string) error { return forecast(cmd, own, format, out) },
 	}
 	f := cmd.Flags()
 	for _, name := range schedule.InquiryFields() {
@@ -54,6 +54,7 @@ one in ten slower than late. A piece that never gets there is an answer too.`,
 		}
 		f.String(name, "", inquiryHelp[name])
 	}
+	f.StringVar(&own, "own", "", "`file` with the record of this grill, from cookday learn, or a request with own in its grill")
 	f.StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	f.StringVarP(&out, "out", "o", "", "`file` to write, instead of standard output")
 	complete(cmd, "format", formatText, formatJSON)
@@ -64,13 +65,18 @@ one in ten slower than late. A piece that never gets there is an answer too.`,
 }
 
 // forecast prints the answer to what the flags of a command ask.
-func forecast(cmd *cobra.Command, format, out string) error {
+func forecast(cmd *cobra.Command, own, format, out string) error {
 	if err := oneOf("--format", format, formatText, formatJSON); err != nil {
 		return err
 	}
 	q, err := schedule.ReadInquiry(changedFlags(cmd.Flags(), schedule.InquiryFields()))
 	if err != nil {
 		return err
+	}
+	if own != "" {
+		if q.Own, err = readOwn(cmd, own); err != nil {
+			return err
+		}
 	}
 	o, err := planner.Forecast(cmd.Context(), q)
 	if err != nil {

@@ -113,17 +113,22 @@ func commented(text string) string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-// readOwn reads a record.
+// readOwn reads a record, or that of a request's grill.
 func readOwn(cmd *cobra.Command, name string) (*schedule.OwnGrill, error) {
 	in, err := readSource(name, cmd.InOrStdin())
 	if err != nil {
 		return nil, err
 	}
 	own, err := schedule.ReadOwnGrill(in.data)
-	if err != nil {
-		return nil, inFile(in.name, err)
+	if err == nil {
+		return &own, nil
 	}
-	return &own, nil
+	if r, bad := schedule.Read(in.data); bad == nil && r.Grill.Own != nil {
+		return r.Grill.Own, nil
+	} else if bad == nil {
+		return nil, inFile(in.name, fmt.Errorf("the grill of this request has no record: cookday learn writes one, to stand there as own"))
+	}
+	return nil, inFile(in.name, err)
 }
 
 func lessonOfDay(cmd *cobra.Command, own *schedule.OwnGrill, day, name string) (schedule.GrillLesson, error) {

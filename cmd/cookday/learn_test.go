@@ -63,3 +63,40 @@ func TestLearnCommand(t *testing.T) {
 		t.Errorf("of one reading: %s", out)
 	}
 }
+
+// A forecast takes the record of a grill, from its own file or from a request, and says what of its times rests on it.
+func TestForecastTakesARecord(t *testing.T) {
+	dir := t.TempDir()
+	file := func(name, text string) string {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	const record = "cooks: 3\nfigures:\n  - {name: pace, times: 1.12, spread: 0.08}\n"
+	day := func(own string) string {
+		return "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in" + own + "}\ndishes: [{cut: pork-butt, weight: 8 lb}]\n"
+	}
+	ask := []string{"forecast", "--cut", "pork-butt", "--weight", "8 lb", "--grate", "250F"}
+	const paced = "The times rest on what 3 cooks on this grill taught. What cooks low takes 12"
+	usual := mustRun(t, "", ask...)
+	own := mustRun(t, "", append(ask, "--own", file("own.yaml", record))...)
+	if strings.Contains(usual, "taught") || !strings.Contains(own, paced) || strings.Split(usual, "\n")[9] == strings.Split(own, "\n")[9] {
+		t.Errorf("%s\n%s", usual, own)
+	}
+	if out := mustRun(t, "", append(ask, "--own", file("day.yaml", day(", own: {cooks: 3, figures: [{name: pace, times: 1.12, spread: 0.08}]}")))...); out != own {
+		t.Errorf("by a request: %s", out)
+	}
+	fireOnly := file("fire.yaml", "cooks: 2\nfigures:\n  - {name: gain, times: 1.1, spread: 0.2}\n")
+	if out := mustRun(t, "", append(ask, "--own", fireOnly)...); !strings.Contains(out, "has no pace in it yet") {
+		t.Errorf("of a fire alone: %s", out)
+	}
+	burger := []string{"forecast", "--cut", "burger", "--weight", "6 oz", "--own", filepath.Join(dir, "own.yaml")}
+	if out := mustRun(t, "", burger...); !strings.Contains(out, "does not count here") {
+		t.Errorf("over the coals: %s", out)
+	}
+	if r := invoke("", append(ask, "--own", file("none.yaml", day("")))...); r.code == exitFine || !strings.Contains(r.errors, "has no record") {
+		t.Errorf("a request without a record: %+v", r)
+	}
+}

@@ -53,6 +53,9 @@ func Forecast(ctx context.Context, q schedule.Inquiry) (schedule.Outlook, error)
 		p := unscheduled(it, ways)
 		o.Way, o.Milestones, o.TargetC = d.WayText(p), milestonesOf(p, q.Probabilities), p.Way.PullC
 	}
+	if q.Own != nil {
+		found.Add(day.Finding("own-grill", "own", nil, assemble.OwnTimes(q.Own, s.Direct)))
+	}
 	own := ownWords(d.Req.Units, d.Req.Dishes)
 	o.Findings = ownFindings(strict.NonNil([]schedule.Finding(found)), own)
 	o.Cautions = ownCautions(d.Cautions(&schedule.Plan{Phases: []schedule.Phase{{LevelC: s.LevelC, Band: s.Band}}}, nil), own)

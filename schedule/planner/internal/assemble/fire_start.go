@@ -181,12 +181,32 @@ func ownText(own *schedule.OwnGrill) string {
 		return text
 	}
 	text = fmt.Sprintf("The vent settings and the times rest on what %s on this grill taught.", say.Plural(own.Cooks, "cook"))
-	if by := math.Round(100 * (f.Times - 1)); by >= 1 {
-		text += fmt.Sprintf(" What cooks low takes %.0f percent longer here than usual, and the plan takes it so.", by)
-	} else if by <= -1 {
-		text += fmt.Sprintf(" What cooks low takes %.0f percent less time here than usual, and the plan takes it so.", -by)
+	return text + paceText(f.Times)
+}
+
+// paceText is by how much the pace of a grill is not the usual one, behind a sentence; empty where it is.
+func paceText(times float64) string {
+	by := math.Round(100 * (times - 1))
+	switch {
+	case by >= 1:
+		return fmt.Sprintf(" What cooks low takes %.0f percent longer here than usual, and the times take it so.", by)
+	case by <= -1:
+		return fmt.Sprintf(" What cooks low takes %.0f percent less time here than usual, and the times take it so.", -by)
 	}
-	return text
+	return ""
+}
+
+// OwnTimes is what of the times of one piece rests on cooks on its grill.
+func OwnTimes(own *schedule.OwnGrill, direct bool) string {
+	cooks := say.Plural(own.Cooks, "cook")
+	f, paced := own.Figure(schedule.OwnPace)
+	switch {
+	case direct:
+		return fmt.Sprintf("The record of this grill, from %s, does not count here: it is of what cooks low, beside the coals.", cooks)
+	case !paced:
+		return fmt.Sprintf("The record of this grill, from %s, has no pace in it yet: the times are those of any grill.", cooks)
+	}
+	return fmt.Sprintf("The times rest on what %s on this grill taught.", cooks) + paceText(f.Times)
 }
 
 // Weather that is worth a word takes so many times the coals of a calm mild day (assumption).
