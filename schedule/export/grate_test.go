@@ -108,7 +108,7 @@ func TestLettersStandApart(t *testing.T) {
 
 // Openings have words, whatever they are.
 func TestOpeningsHaveWords(t *testing.T) {
-	for share, want := range map[float64]string{0: "shut", 0.0625: "a sixteenth", 0.25: "a quarter", 0.67: "two thirds", 1: "open"} {
+	for share, want := range map[float64]string{0: "shut", 0.0625: "half an eighth", 0.25: "a quarter", 0.67: "two thirds", 1: "open"} {
 		if got := openWords(share); got != want {
 			t.Errorf("%v is %s, want %s", share, got, want)
 		}

@@ -55,7 +55,7 @@ func (m *grateMap) dials(x, y, dx, dy float64) {
 var openings = []struct {
 	share float64
 	word  string
-}{{0, "shut"}, {1.0 / 16, "a sixteenth"}, {1.0 / 8, "an eighth"}, {1.0 / 6, "a sixth"}, {1.0 / 4, "a quarter"}, {1.0 / 3, "a third"}, {3.0 / 8, "three eighths"},
+}{{0, "shut"}, {1.0 / 16, "half an eighth"}, {1.0 / 8, "an eighth"}, {1.0 / 6, "a sixth"}, {1.0 / 4, "a quarter"}, {1.0 / 3, "a third"}, {3.0 / 8, "three eighths"},
 	{1.0 / 2, "half"}, {5.0 / 8, "five eighths"}, {2.0 / 3, "two thirds"}, {3.0 / 4, "three quarters"}, {7.0 / 8, "seven eighths"}, {1, "open"}}
 
 // openWords says how far a vent is open, by the nearest share that has a name.

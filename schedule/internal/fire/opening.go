@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// mark is an opening that cooks have a word for.
+// mark is an opening that cooks have a word for. A hand sets an eighth, and half of it; nobody sets a sixteenth.
 type mark struct {
 	share float64
 	words string
@@ -17,7 +17,7 @@ type mark struct {
 
 func marks() []mark {
 	return []mark{
-		{0, "shut", "0"}, {1. / 32, "a sliver", "1/32"}, {1. / 16, "a sixteenth, barely open", "1/16"}, {1. / 10, "a tenth", "1/10"}, {1. / 8, "an eighth", "1/8"},
+		{0, "shut", "0"}, {1. / 32, "a sliver", "1/32"}, {1. / 16, "half an eighth", "1/16"}, {1. / 10, "a tenth", "1/10"}, {1. / 8, "an eighth", "1/8"},
 		{1. / 6, "a sixth", "1/6"}, {1. / 4, "a quarter", "1/4"}, {1. / 3, "a third", "1/3"}, {1. / 2, "a half", "1/2"}, {2. / 3, "two thirds", "2/3"},
 		{3. / 4, "three quarters", "3/4"}, {1, "fully open", "1"},
 	}
@@ -69,7 +69,7 @@ func openingWords(text string) (share float64, ok bool) {
 		return 1. / 8, true
 	case "sixth":
 		return 1. / 6, true
-	case "sixteenth", "a sixteenth":
+	case "sixteenth", "a sixteenth", "half of an eighth":
 		return 1. / 16, true
 	case "crack", "a crack", "cracked", "sliver", "barely open":
 		return 1. / 32, true
