@@ -22,6 +22,9 @@ var otherFires = []string{"gas", "propane", "butane", "pellet", "pellets", "elec
 // charcoalOnly is what there is to say of a grill that burns something else.
 const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: {kind: other, zones: [{name: left, width: 16 in, depth: 18 in, min: 225 F, max: 350 F}]}"
 
+// ceramicSlow is what there is to say of a ceramic cooker.
+const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: {kind: other, zones: [{name: grate, width: 16 in, depth: 16 in, min: 225 F, max: 600 F}]}"
+
 // burnsOther says whether a text names a grill or a fuel that is no charcoal.
 func burnsOther(text string) bool {
 	return slices.ContainsFunc(lineWord.FindAllString(strings.ToLower(text), -1), func(w string) bool { return slices.Contains(otherFires, w) })
@@ -45,6 +48,9 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	switch {
 	case burnsOther(line):
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly)
+		return
+	case slices.Contains(words, "ceramic"):
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow)
 		return
 	case kind == "" || sizes == nil:
 		d.Faults.AddLine(path, n.Line, "%s must be a kind of grill and its size, such as %s; there is more to say in a group of fields: {kind: kettle, diameter: 22 in, fuel: lump}", say.Quoted(n.Text), grillForms)

@@ -96,6 +96,15 @@ layout: ring
 	}
 }
 
+// A ceramic cooker is told honestly what is not known of it, and how it can be told all the same.
+func TestCeramicIsToldHonestly(t *testing.T) {
+	plantest.Refused(t, plantest.Evening("grill: ceramic 18 in\n", butt8), "grill", "stores heat for hours")
+	p := plantest.Day(t, plantest.Evening("grill: {kind: other, zones: [{name: grate, width: 16 in, depth: 16 in, min: 225 F, max: 600 F}]}\n", butt8))
+	if !p.Feasible || p.Phases[0].Burn != nil || p.Phases[0].Vents != "" {
+		t.Errorf("%v, %+v", p.Findings, p.Phases)
+	}
+}
+
 // A word that is no layout is answered with those that are.
 func TestLayoutUnknown(t *testing.T) {
 	plantest.Refused(t, plantest.Evening(plantest.Kettle22+"layout: pyramid\n", butt8), "layout", "banked, ring, two-zone, spread and heap")
