@@ -55,6 +55,14 @@ var nightCorruptions = []corruption{
 	{"vents set just before sleep", "noon", "unwatched", func(p *schedule.Plan) {
 		theStep(p, schedule.StepSetVents).At = p.Quiet[0].From.Add(-10 * time.Minute)
 	}},
+	{"fed forty minutes before sleep", "noon", "unwatched", func(p *schedule.Plan) {
+		s := *theStep(p, schedule.StepSetVents)
+		s.Kind, s.At = schedule.StepRefuel, p.Quiet[0].From.Add(-40*time.Minute)
+		p.Steps = append(p.Steps, s)
+	}},
+	{"put on twenty minutes before sleep", "noon", "unwatched", func(p *schedule.Plan) {
+		theStep(p, schedule.StepPutOn).At = p.Quiet[0].From.Add(-20 * time.Minute)
+	}},
 	{"nobody looks on waking", "noon", "unwatched", func(p *schedule.Plan) {
 		p.Steps = leavingOut(p.Steps, func(s schedule.Step) bool { return s.Kind == schedule.StepWaking })
 	}},

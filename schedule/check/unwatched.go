@@ -83,15 +83,32 @@ func (c *checker) waking(q schedule.Interval) {
 	c.fault("steps", "at %s nobody reads the grate first, then the core", told(q.To))
 }
 
-// ventSteps change what a fire gets of air.
-var ventSteps = []schedule.StepKind{schedule.StepLight, schedule.StepSetVents, schedule.StepCheckFire, schedule.StepRefuel, schedule.StepChangeFire}
+// What changes what a fire gets of air, in a small way or so that its grate takes long to come
+// back.
+var (
+	ventSteps  = []schedule.StepKind{schedule.StepSetVents, schedule.StepCheckFire}
+	upsetSteps = []schedule.StepKind{schedule.StepLight, schedule.StepRefuel, schedule.StepChangeFire, schedule.StepFireReady}
+)
 
 func (c *checker) stillVents(q schedule.Interval) {
 	for i, s := range c.plan.Steps {
-		if slices.Contains(ventSteps, s.Kind) && s.At.Before(q.From) && q.From.Sub(s.At) < safety.VentsStillMinutes*time.Minute {
+		still := slices.Contains(ventSteps, s.Kind) || s.Kind == schedule.StepPutOn && c.liesAt(s, q.From)
+		if still && s.At.Before(q.From) && q.From.Sub(s.At) < safety.VentsStillMinutes*time.Minute {
 			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s, less than %d min before people sleep beside the fire", s.Kind, told(s.At), safety.VentsStillMinutes)
 		}
+		if slices.Contains(upsetSteps, s.Kind) && s.At.Before(q.From) && q.From.Sub(s.At) < safety.SettleMinutes*time.Minute-time.Minute {
+			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s; a fire that nobody watches settles for %d min before people sleep", s.Kind, told(s.At), safety.SettleMinutes)
+		}
 	}
+}
+
+// liesAt says whether what a step puts on is on the grate at an instant.
+func (c *checker) liesAt(s schedule.Step, at time.Time) bool {
+	return slices.ContainsFunc(c.batches(), func(b batchFacts) bool {
+		return b.dish.plan.ID == s.Dish && b.Number == s.Batch && slices.ContainsFunc(b.cooking, func(st schedule.Stage) bool {
+			return st.Zone != "" && !st.From.After(at) && st.To.After(at)
+		})
+	})
 }
 
 // windIn is the strongest wind of a night in the request's forecast, m/s.

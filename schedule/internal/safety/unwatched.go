@@ -9,6 +9,9 @@ const (
 	UnwatchedWindMS = 10 * 0.44704
 	// VentsStillMinutes is how long before sleep the vents stay as they are.
 	VentsStillMinutes = 30
+	// SettleMinutes is how long before sleep such a fire is left to settle: in that time none is
+	// lit, fed or changed; nothing goes on over it in the last VentsStillMinutes (judgment).
+	SettleMinutes = 45
 )
 
 // SleepCheck is one thing to see to before people sleep beside a fire.
@@ -26,6 +29,9 @@ func SleepChecks() []SleepCheck {
 		{"vents", "From now until you sleep, 30 min, no vent is moved."},
 	}
 }
+
+// BeforeEaten is said of a way of waiting that ends before the food is eaten.
+const BeforeEaten = "that is before you eat"
 
 // WakingCheck is the first thing to do after a night beside a fire.
 const WakingCheck = "Read the grate first, then the core."

@@ -39,20 +39,20 @@ func (d *Arranger) burnsThrough(q day.Span, lasts bool, levelC float64) bool {
 }
 
 // settled are the instants before a night in which a fire is neither lit nor changed that
-// may burn through it: ready so many minutes later, its vents would be touched just before
-// people go to sleep.
+// may burn through it: ready so many minutes later, it would not have settled at its level
+// when people go to sleep.
 func (d *Arranger) settled(lasts bool, levelC float64, ready int) []sequence.Span {
 	var out []sequence.Span
 	for _, q := range d.Quiet {
 		if q.Night && d.burnsThrough(q, lasts, levelC) {
-			out = append(out, sequence.Span{From: q.To, To: q.To + ready + safety.VentsStillMinutes})
+			out = append(out, sequence.Span{From: q.To, To: q.To + ready + safety.SettleMinutes})
 		}
 	}
 	return out
 }
 
 // settledBy says whether what goes on at a minute, to cook through quiet hours, does so
-// before the vents are set for a night.
+// before the vents are left alone for a night.
 func settledBy(q day.Span, on float64) bool {
 	return !q.Night || on >= float64(q.To+safety.VentsStillMinutes) || on < float64(q.To)
 }

@@ -3,12 +3,14 @@ package assemble
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 )
 
@@ -51,6 +53,13 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 	}
 }
 
+// unsettled says whether a fire that is fed at an instant has not settled when people sleep.
+func (d *Assembler) unsettled(at time.Time) bool {
+	return slices.ContainsFunc(d.Nights(), func(q schedule.Interval) bool {
+		return at.After(q.From.Add(-safety.SettleMinutes*time.Minute)) && at.Before(q.To)
+	})
+}
+
 // shortText says when a fire that nobody feeds is down, and what would last.
 func (d *Assembler) shortText(ph *schedule.Phase, f fire.Fire, s fire.Shortfall) string {
 	at := func(minute float64) time.Time { return ph.From.Add(instant.Minutes(minute)) }
@@ -58,9 +67,14 @@ func (d *Assembler) shortText(ph *schedule.Phase, f fire.Fire, s fire.Shortfall)
 	text := fmt.Sprintf("The %s fire, fed last at %s, will likely run down at about %s, and nobody is up before %s.",
 		f.Layout, say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.FedMinute))), say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.OutMinute))), say.LocalClock(d.Req.Units, up))
 	last := s.CanLastMinutes()
-	if last > 0 {
-		text += fmt.Sprintf(" It lasts about %s untended: feed it at %s or later before lights out, or get up by then.",
-			d.About(shortened(last)), say.LocalClock(d.Req.Units, instant.QuarterDown(up.Add(-instant.Minutes(last))).Add(instant.Quarter)))
+	feed := instant.QuarterDown(up.Add(-instant.Minutes(last))).Add(instant.Quarter)
+	switch {
+	case last > 0 && d.unsettled(feed):
+		text += fmt.Sprintf(" It lasts about %s untended, and is fed no later than %s before you sleep: get up by %s and feed it.",
+			d.About(shortened(last)), d.About(safety.SettleMinutes), say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.OutMinute))))
+	case last > 0:
+		text += fmt.Sprintf(" It lasts about %s untended: feed it at %s or later before lights out, or get up by %s.",
+			d.About(shortened(last)), say.LocalClock(d.Req.Units, feed), say.LocalClock(d.Req.Units, instant.QuarterDown(at(s.OutMinute))))
 	}
 	if other, longest := d.longerFire(f, last); longest > 0 {
 		text += fmt.Sprintf(" The %s layout lasts up to %s at this level.", other, d.About(shortened(longest)))

@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -43,7 +44,14 @@ func (it *Itinerary) beforeSleep(ph *schedule.Phase, q schedule.Interval, all []
 	if at = instant.Later(at, ph.From); at.After(q.From) {
 		return
 	}
-	text := fmt.Sprintf("Before you sleep: look at the grate, %s, and set the vents for the night now.", d.Level(ph.LevelC))
+	text := fmt.Sprintf("Before you sleep: the grate should read %s, and hold it. Within %s leave the vents as they are. Further off? One small move of the top vent now, and nobody sleeps before it has held for %s.",
+		d.Grate(ph.LevelC), d.Slack(), d.About(safety.VentsStillMinutes))
+	if slices.ContainsFunc(all, func(b *arrange.Placed) bool {
+		on := d.At(b.On)
+		return !b.Oven && !on.After(at) && at.Sub(on) < coldLook
+	}) {
+		text += fmt.Sprintf(" Cold food takes %s for up to two hours: don't chase that.", coldTakes(d.Req.Units))
+	}
 	for _, c := range safety.SleepChecks() {
 		text += " " + c.Sentence
 		if c.Code == "core-alarm" {
@@ -92,10 +100,10 @@ func (it *Itinerary) waking(ph *schedule.Phase, q schedule.Interval, all []*arra
 }
 
 // goesToSleep says whether an instant is so shortly before a night beside the fire that
-// the vents stay as they are.
+// it is left to settle: the look before sleep is the next one.
 func (it *Itinerary) goesToSleep(at time.Time) bool {
 	for _, q := range it.D.Unwatched(it.Plan.Phases) {
-		if at.Before(q.From) && !at.Before(q.From.Add(-safety.VentsStillMinutes*time.Minute)) {
+		if at.Before(q.From) && !at.Before(q.From.Add(-safety.SettleMinutes*time.Minute)) {
 			return true
 		}
 	}

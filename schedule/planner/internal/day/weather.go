@@ -77,12 +77,12 @@ func (d *Day) Untended(from, to time.Time) []fire.Span {
 }
 
 // Unfed are the stretches of a phase in which nobody adds fuel, in minutes from its
-// beginning: quiet hours, and before a night what its vents stay as they are.
+// beginning: quiet hours, and before a night the time in which it settles.
 func (d *Day) Unfed(from, to time.Time) []fire.Span {
 	hours := d.Hours()
 	return d.untended(from, to, func(i int) float64 {
 		if hours[i%len(hours)].ForSleep() {
-			return safety.VentsStillMinutes + refuelMinutes
+			return safety.SettleMinutes + refuelMinutes
 		}
 		return refuelMinutes
 	})
