@@ -96,6 +96,14 @@ type Remedy struct {
 	Cost    int        `json:"cost"`   // of the plan it leads to, in the solver's units
 }
 
+// Chances of a day below which it is likelier to fail than to hold, and below which it is no
+// answer where there is a better (assumptions). LongOdds is from where on a sheet says it.
+const (
+	LongOdds = 0.6
+	BadBet   = 0.5
+	Hopeless = 0.25
+)
+
 // Edit sets one field of a request. In a remedy of a revision its path is "log" and its
 // value an entry of the log, which [Edit.Entry] gives for planner.Revise. [Request.With]
 // refuses such an edit.

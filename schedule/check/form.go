@@ -180,6 +180,9 @@ func (c *checker) remedies() {
 		if r.Chance > 1 {
 			c.fault(path+".chance", "%g is more than 1", r.Chance)
 		}
+		if c.plan.Revision == 0 && !c.plan.Feasible && i > 0 && r.Chance >= schedule.BadBet && c.plan.Remedies[i-1].Chance < schedule.BadBet {
+			c.fault(path, "%.2f sure, and stands behind a bad bet", r.Chance)
+		}
 		if now := c.plan.RevisedAt; now != nil && r.ServeAt.Before(*now) {
 			c.fault(path+".serve_at", "%s is past; it is %s", told(r.ServeAt), told(*now))
 		}

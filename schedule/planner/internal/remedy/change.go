@@ -133,7 +133,7 @@ func confidenceChanges(r schedule.Request) []change {
 	}{{loose, "one time in five", 45}, {0.6, "two times in five", 58}} {
 		if r.Confidence > c.to {
 			out = append(out, change{
-				code: codeConfidence, text: "Take more risk.", price: "each dish runs late " + c.text, pain: c.pain,
+				code: codeConfidence, text: fmt.Sprintf("Ask for odds of %.0f%% each.", 100*c.to), price: "each dish runs late " + c.text, pain: c.pain,
 				edits: []schedule.Edit{schedule.NewEdit("confidence", c.to)},
 			})
 		}
@@ -155,7 +155,7 @@ const surer = 0.95
 
 func surerChange(r schedule.Request) change {
 	return change{
-		code: codeSurer, text: "Allow more time for everything.", price: "an earlier start, and longer holds on most days", pain: 20,
+		code: codeSurer, text: fmt.Sprintf("Ask for odds of %.0f%% each.", 100*surer), price: "an earlier start, and longer holds on most days", pain: 20,
 		edits: []schedule.Edit{schedule.NewEdit("confidence", surer)},
 	}
 }

@@ -59,7 +59,7 @@ func (d dishChange) away() []change {
 		return nil
 	}
 	gone := change{
-		code: codeElsewhere, text: "Move {dish} to another grill or the kitchen, or drop it.", price: "{dishes} fewer on the grate",
+		code: codeElsewhere, text: "Move {dish} to another grill or the kitchen, or off the menu.", price: "{dishes} fewer on the grate",
 		of: d.dish.ID, name: d.dish.Name, pain: 70, edits: []schedule.Edit{schedule.NewEdit(strict.ItemPath("dishes", d.i), nil)},
 	}
 	if d.cut.Style != cut.Timed || d.r.Oven == nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/planner/internal/assemble"
@@ -89,6 +90,10 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 	if looser && g.by > 0 {
 		g.rem.Price = "it goes on later, and a slow day has less time"
 	}
+	if used[0].code == codeSurer && later(p.LightAt, m.plan.LightAt) {
+		g.rem.Price = "another way to cook, and longer holds on most days"
+	}
+	g.rem.Write = asWritten(rem.Edits, r)
 	switch {
 	case g.held < 0, looser && g.by < easeGain: // it may go on later, and be no surer for it
 		return eased{}, false
@@ -102,6 +107,9 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 	}
 	return g, true
 }
+
+// later says whether a fire is lit after another.
+func later(a, b *time.Time) bool { return a != nil && b != nil && a.After(*b) }
 
 // easeChanges are the changes that may ease a day whose named dishes are done too
 // early to be held.

@@ -92,7 +92,8 @@ func (p priced) within(o priced) bool {
 }
 
 // settled are remedies that tell of the days which the cook gets: a day whose search was
-// stopped is planned anew as Make plans it.
+// stopped is planned anew as Make plans it. Bad bets stand last, and a hopeless one is left
+// out where there is a better.
 func (m *mender) settled(all []priced) []schedule.Remedy {
 	out := []schedule.Remedy{}
 	for _, rem := range all {
@@ -102,15 +103,31 @@ func (m *mender) settled(all []priced) []schedule.Remedy {
 		rem.Write = asWritten(rem.Edits, m.plan.Request)
 		out = append(out, rem.Remedy)
 	}
+	better := slices.ContainsFunc(out, func(r schedule.Remedy) bool { return r.Chance >= schedule.Hopeless })
+	out = slices.DeleteFunc(out, func(r schedule.Remedy) bool { return better && r.Chance < schedule.Hopeless })
+	slices.SortStableFunc(out, func(a, b schedule.Remedy) int { return badBet(a) - badBet(b) })
 	return out
 }
 
-// asWritten says what a remedy is in the request: the lines to write.
+// badBet is 1 for a day that is likelier to fail than to hold.
+func badBet(r schedule.Remedy) int {
+	if r.Chance < schedule.BadBet {
+		return 1
+	}
+	return 0
+}
+
+// asWritten says what a remedy is in the request: the lines to write, one after another. A
+// dish that is taken out moves those behind it up.
 func asWritten(edits []schedule.Edit, r schedule.Request) string {
 	var lines []string
 	for _, e := range edits {
 		dish, line := e.Line(r)
 		if line == "" {
+			return ""
+		}
+		var err error
+		if r, err = r.With(e); err != nil { // the edits are ours
 			return ""
 		}
 		if dish != "" {
