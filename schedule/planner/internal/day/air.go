@@ -3,6 +3,7 @@ package day
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -85,8 +86,8 @@ var soughtC = unit.FToC(400)
 
 // NeverArrives is the finding of a dish that no fire on offer brings to its target.
 func (d *Day) NeverArrives(it *Item) schedule.Finding {
-	f := Finding(schedule.CodeNeverArrives, it.Path("level"), it, fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. Use a hotter grate or a lower target.",
-		it.Dish.Name, d.Core(it.TargetC)))
+	f := Finding(schedule.CodeNeverArrives, it.Path("level"), it, fmt.Sprintf("%s will not get to %s on any fire that it may cook on: the air is too cool for that, and the meat stops short of it. %s",
+		it.Dish.Name, d.Core(it.TargetC), d.hotterHelp(it)))
 	if it.Cut.Style == cut.Timed {
 		f.Text = fmt.Sprintf("%s: cooked by the clock at a usual heat, and no fire on offer here has such a heat. Leave the level out, or use a grill that has it.", it.Dish.Name)
 		return f
@@ -103,11 +104,30 @@ func (d *Day) NeverArrives(it *Item) schedule.Finding {
 	airC := actualC(levelC, it.Cut.Style)
 	takes := "No grate brings it there."
 	if least := k.leastAir(airC, math.Max(airC, soughtC), with); least > 0 {
-		takes = fmt.Sprintf("It takes about %s, or a lower target.", d.Grate(math.Max(typedC(least, it.Cut.Style), levelC)+spread.GrateErrorK/2))
+		takes = fmt.Sprintf("It takes about %s%s.", d.Grate(math.Max(typedC(least, it.Cut.Style), levelC)+spread.GrateErrorK/2), d.orLower(it))
 	}
 	f.Text = fmt.Sprintf("%s will not get to %s with the grate at %s: the core stops short of it, near %s. %s",
 		it.Dish.Name, d.Core(it.TargetC), d.Grate(levelC), d.Core(k.stopsAt(airC, with)), takes)
 	return f
+}
+
+// hotterHelp is what would bring a dish to its target: of a grill that is told by its zones,
+// of which none is said to lie over the fire, to say which does.
+func (d *Day) hotterHelp(it *Item) string {
+	g := d.Req.Grill
+	if it.Cut.Style == cut.Small && len(g.Zones) > 0 && !slices.ContainsFunc(g.Zones, func(z schedule.GrillZone) bool { return z.Direct }) {
+		return "Small pieces cook straight over the burners or coals: write direct: true at the zone that lies over them, and its max as hot as it goes there."
+	}
+	return "Use a hotter grate" + d.orLower(it) + "."
+}
+
+// orLower offers a lower target, where one is left above the published minimum.
+func (d *Day) orLower(it *Item) string {
+	least := it.Verdict.Minimum.CoreC
+	if it.Cut.Style == cut.Tough || it.TargetC <= least+1 {
+		return ""
+	}
+	return fmt.Sprintf(", or a lower target: never below %s", d.Core(least))
 }
 
 // stopsAt is the core temperature that air of that temperature brings the core close to.
