@@ -66,6 +66,7 @@ var checkRules = []checkRule{
 	{"spots", true, (*checker).spots},
 	{"rest", true, (*checker).rest},
 	{"hold", true, (*checker).hold},
+	{"good-until", true, (*checker).goodUntil},
 	{"overnight", true, (*checker).overnight},
 	{"box", true, (*checker).boxes},
 	{"minutes", true, (*checker).stageMinutes},

@@ -12,6 +12,11 @@ import (
 // holdCorruptions spoil how something waits.
 var holdCorruptions = []corruption{
 	{"wait on a fast day that nobody mentions", "box", "hold", func(p *schedule.Plan) { p.Findings = nil }},
+	{"good until before it is eaten, and its step does not say so", nightDay, "good-until", func(p *schedule.Plan) {
+		for i := range p.Dishes[0].Holds {
+			p.Dishes[0].Holds[i].LimitMinutes = 5
+		}
+	}},
 	{"hot for less long than it is held", "overnight", "hold", func(p *schedule.Plan) { p.Dishes[0].Holds[0].HotMinutes = 40 }},
 	{"eaten later than the clock", "overnight", "hold", func(p *schedule.Plan) { p.Dishes[0].Holds[0].EatenMinutes += 60 }},
 	{"oven at another setting", "overnight", "hold", func(p *schedule.Plan) {

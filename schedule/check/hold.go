@@ -38,6 +38,31 @@ func (c *checker) hold() {
 	}
 }
 
+// goodUntil: where a way of waiting ends before the food is eaten, as things are expected, the
+// step that begins it says so.
+func (c *checker) goodUntil() {
+	for _, b := range c.batches() {
+		c.holdTold(&b)
+	}
+}
+
+func (c *checker) holdTold(b *batchFacts) {
+	off, ok := b.Milestone(schedule.MilestoneTakeOff)
+	h, held := b.advice()
+	if !ok || !held || c.plan.Revision > 0 || c.chilled() || !off.Window.Expected.Before(b.dish.serve) {
+		return
+	}
+	short := minutesBetween(off.Window.Expected, b.dish.serve) > c.holdLimit(b)+wholeMinute
+	for i, s := range c.plan.Steps {
+		if s.Dish != b.dish.plan.ID || s.Batch != b.Number || s.Kind != schedule.StepBox && s.Kind != schedule.StepToOven && s.Kind != schedule.StepHold {
+			continue
+		}
+		if short && !strings.Contains(s.Text, safety.BeforeEaten) {
+			c.fault(fmt.Sprintf("steps[%d].text", i), "%q is good for %.0f min and eaten %.0f min after it is off; it does not say that", h.Method, c.holdLimit(b), minutesBetween(off.Window.Expected, b.dish.serve))
+		}
+	}
+}
+
 // chilled says whether all that is cooked is chilled for another day: what is done
 // early is chilled early and waits for nobody. The plan of the day before alone says so by
 // its cautions.

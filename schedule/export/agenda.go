@@ -55,7 +55,12 @@ func (v *view) agenda(next int) []day {
 		d := &days[len(days)-1]
 		d.entries = append(d.entries, e)
 	}
-	return days
+	return slices.DeleteFunc(days, day.empty)
+}
+
+// empty says whether nothing is done or happens on a day but quiet hours.
+func (d day) empty() bool {
+	return !slices.ContainsFunc(d.entries, func(e entry) bool { return e.remark == "" || !strings.Contains(e.remark, "Quiet hours") })
 }
 
 // toDo are the first n entries still to come at which somebody has to do something.

@@ -11,7 +11,7 @@
 //	picture.go, timeline*.go, curves.go, grate*.go, sitting.go  pictures
 //	svg*.go, axis.go, columns.go       how they are drawn and set
 //	view.go, likely.go, ahead.go, agenda.go, phases.go, merge.go       what every writer asks of a plan
-//	words.go, titles.go, sayings.go, clock.go, changes.go, clean.go  words that all of them use
+//	words.go, titles.go, sayings.go, tools.go, clock.go, changes.go, clean.go  words that all of them use
 //
 // Names and texts in a plan come from strangers. Every writer escapes them for
 // its format and drops control characters and the Unicode marks that reorder

@@ -27,7 +27,8 @@ func ExampleText() {
 	// Cook day
 	// ========
 	// 17:00 now. Eat at 18:00 on Saturday 3 July 2027. Odds: less
-	// than 1% that everything is ready on time.
+	// than 1%: long odds that everything is ready on time. Expect
+	// to eat late.
 	//
 	// Saturday 3 July
 	// ---------------

@@ -50,7 +50,7 @@ func TestHeadlineHasTheThaw(t *testing.T) {
 	if !strings.Contains(strings.Join(strings.Fields(head), " "), "; thaw Turkey from ") {
 		t.Errorf("no thaw in %s", head)
 	}
-	if !strings.Contains(sheet, "a water pan") {
+	if !strings.Contains(strings.Join(strings.Fields(sheet), " "), "a water pan") {
 		t.Error("the water pan is forgotten")
 	}
 	for line := range strings.Lines(sheet) {

@@ -157,7 +157,7 @@ func (d day) opens(i int) string {
 	return part
 }
 
-// inParts says in each entry which part of the day it is in; a remark goes with what was before.
+// inParts says in each entry which part of the day it is in; a remark goes with what was before on its day.
 func (v *view) inParts(entries []entry) {
 	names := map[string]string{}
 	for i, part := range v.parts() {
@@ -167,11 +167,13 @@ func (v *view) inParts(entries []entry) {
 		switch e := &entries[i]; {
 		case e.remark == "":
 			e.part = names[e.step.ID]
-		case i > 0:
+		case i > 0 && v.sameDay(entries[i-1].at, e.at):
 			e.part = entries[i-1].part
 		}
 	}
-	for i := len(entries) - 2; i >= 0 && entries[i].part == ""; i-- {
-		entries[i].part = entries[i+1].part
+	for i := len(entries) - 2; i >= 0; i-- {
+		if entries[i].part == "" {
+			entries[i].part = entries[i+1].part
+		}
 	}
 }

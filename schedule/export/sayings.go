@@ -2,14 +2,16 @@ package export
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
 )
 
-// holdLines says of each dish how it waits and how long it keeps, and the other ways that
-// would do. What to do is in the steps; where none says it, it is told here.
+// holdLines says of each dish how it waits and for how long that is good, and the other ways
+// that would do. The one clock of it, until when it is good, is in the steps. What to do is in the steps; where none says it, it is told here.
 func (v *view) holdLines() []string {
 	var lines []string
 	for _, d := range v.Dishes {
@@ -18,19 +20,12 @@ func (v *view) holdLines() []string {
 		}
 		var chosen, others []string
 		for _, h := range d.Holds {
-			until := ""
-			if h.LimitMinutes > 0 && !h.Until.IsZero() {
-				until = v.clockBy(h.Until, v.ServeAt)
-			}
+			good := v.goodFor(h)
 			if h.Chosen {
-				chosen = append(chosen, v.chosenHold(d.ID, h, until))
+				chosen = append(chosen, v.chosenHold(d.ID, h, good))
 				continue
 			}
-			text := phrase(h.Method)
-			if until != "" {
-				text += " until " + until
-			}
-			others = append(others, text)
+			others = append(others, phrase(h.Method)+strings.TrimSuffix(", "+good, ", "))
 		}
 		text := v.dish(d.ID) + ": " + strings.Join(chosen, " ")
 		if len(others) > 0 {
@@ -41,8 +36,21 @@ func (v *view) holdLines() []string {
 	return lines
 }
 
-func (v *view) chosenHold(dish string, h schedule.HoldAdvice, until string) string {
-	text := phrase(h.Method) + "."
+// goodFor is how long a way of waiting is good from the take-off, never said longer: in whole
+// quarters of an hour, below half an hour in fives.
+func (v *view) goodFor(h schedule.HoldAdvice) string {
+	step := 15.0
+	if h.LimitMinutes < 30 {
+		step = 5
+	}
+	if m := math.Floor(h.LimitMinutes/step) * step; m > 0 {
+		return v.sys.About(time.Duration(m) * time.Minute)
+	}
+	return ""
+}
+
+func (v *view) chosenHold(dish string, h schedule.HoldAdvice, good string) string {
+	text := phrase(h.Method)
 	told := slices.ContainsFunc(v.Steps, func(s schedule.Step) bool {
 		switch s.Kind {
 		case schedule.StepBox, schedule.StepToOven, schedule.StepHold:
@@ -51,13 +59,16 @@ func (v *view) chosenHold(dish string, h schedule.HoldAdvice, until string) stri
 		return false
 	})
 	if !told {
-		text = phrase(h.Method) + ": " + lower(sentence(h.Text))
+		return strings.TrimSpace(phrase(h.Method) + ": " + lower(sentence(h.Text)))
 	}
-	if until != "" {
-		text += " If it finishes early, it keeps until " + until + "."
+	if good != "" {
+		text += ", good for " + good + " from the take-off"
 	}
-	return strings.TrimSpace(text)
+	return strings.TrimSpace(text + ".")
 }
+
+// otherWays is the heading of what would help a day that can be had.
+const otherWays = "Other ways to do it"
 
 // finding names the dishes it is about where its text does not.
 func (v *view) finding(f schedule.Finding) string {
@@ -70,6 +81,9 @@ func (v *view) finding(f schedule.Finding) string {
 	}
 	if len(missing) > 0 {
 		text = v.dishNames(f.Dishes) + ": " + text
+	}
+	if v.Revision == 0 && v.Feasible && f.Code == schedule.CodeHoldShort && slices.ContainsFunc(v.Remedies, func(r schedule.Remedy) bool { return r.For == f.Code }) {
+		text += " What helps is under " + otherWays + "."
 	}
 	return text
 }
@@ -86,7 +100,11 @@ func (v *view) remedy(r schedule.Remedy) string {
 		then = append(then, "eat "+v.clockBy(r.ServeAt, v.ServeAt))
 	}
 	if r.Chance > 0 {
-		then = append(then, percent(r.Chance)+" sure")
+		sure := percent(r.Chance) + " sure"
+		if v.Revision == 0 && r.Chance < schedule.BadBet {
+			sure += ": a bad bet"
+		}
+		then = append(then, sure)
 	}
 	if len(then) > 0 {
 		text += " " + capital(strings.Join(then, ", ")) + "."

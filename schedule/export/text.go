@@ -58,7 +58,7 @@ func (t *textSheet) whole() {
 		t.steps(0)
 		t.holds()
 		t.findings("Good to know", rest)
-		t.remedies("Other ways to do it")
+		t.remedies(otherWays)
 	} else {
 		t.steps(0)
 		t.holds()

@@ -143,6 +143,9 @@ func (v *view) sure() string {
 	if v.Revision == 0 && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {
 		all += " and keeps until it is eaten"
 	}
+	if v.Revision == 0 && v.Chance.All < schedule.LongOdds {
+		all = strings.Replace(all, " that", ": long odds that", 1)
+	}
 	var words []string
 	for _, d := range v.Dishes {
 		if !v.unfit(d.ID) {
@@ -157,9 +160,24 @@ func (v *view) sure() string {
 	case len(words) < len(v.Dishes):
 		all = strings.Replace(all, "everything", "what may be served", 1)
 	case len(words) == 1:
-		return all + v.sureBefore()
+		return all + v.longOdds() + v.sureBefore()
 	}
-	return all + " (" + strings.Join(words, ", ") + ")" + v.sureBefore()
+	return all + " (" + strings.Join(words, ", ") + ")" + v.longOdds() + v.sureBefore()
+}
+
+// longOdds says what a day is likely to be that is more of a gamble than a plan.
+func (v *view) longOdds() string {
+	if v.Revision > 0 || v.Chance.All >= schedule.LongOdds {
+		return ""
+	}
+	text := ". Expect to eat late"
+	if slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {
+		text = ". Expect it late, or done too long before you eat"
+	}
+	if len(v.Remedies) > 0 {
+		text += "; better ways are under " + otherWays
+	}
+	return text
 }
 
 // unfit says whether a dish must not be served: a finding of danger names it.
@@ -196,46 +214,4 @@ func (v *view) bySeverity() (first, rest []schedule.Caution) {
 		}
 	}
 	return first, rest
-}
-
-// tools lists what the stages need besides food and fuel.
-func (v *view) tools() string {
-	var need []string
-	add := func(word string) {
-		if !slices.Contains(need, word) {
-			need = append(need, word)
-		}
-	}
-	dishes := v.Dishes
-	if b := v.dayBefore(); b != nil {
-		dishes = slices.Concat(b.Dishes, v.Dishes)
-	}
-	for _, d := range dishes {
-		if d.TargetC > 0 {
-			add("an instant-read thermometer")
-		}
-	}
-	if v.Request.Grill.WaterPan {
-		add("a water pan, to fill before the lid goes on")
-	}
-	if v.Ahead != nil { // covered in the oven, in parcels on the grate
-		add("foil")
-	}
-	for _, d := range dishes {
-		for _, b := range d.Batches {
-			for _, s := range b.Stages {
-				switch {
-				case s.With == schedule.WrapFoil:
-					add("foil")
-				case s.With == schedule.WrapPaper:
-					add("butcher paper")
-				case s.Place == schedule.HoldTent:
-					add("foil")
-				case s.Place == schedule.HoldBox:
-					add("a cooler with dry towels")
-				}
-			}
-		}
-	}
-	return list(need)
 }

@@ -261,7 +261,7 @@ var sane = map[string]func(*testing.T, scenario){
 	"S31": func(t *testing.T, s scenario) {
 		a := s.logged(t)
 		a.remains(t, 0, 1)
-		a.wants(t, schedule.Early, "held until about", "Above 140 °F throughout until")
+		a.wants(t, schedule.Early, "held until about", "Good until")
 		if !a.says("oven at 170 °F", schedule.Early, schedule.CodeHoldShort) {
 			t.Errorf("no heated place: %v", a.Findings)
 		}

@@ -73,7 +73,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 2:03 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap over a pan, away from the fire, and let it sit about 1 hr 15 min, until it stops cooking. Wrapped and in a pan, into the oven at 170 °F. Aim for 150 °F to 160 °F at the meat, by a probe: many ovens run 20 to 30 °F hot. Above 140 °F throughout until it is served, and eaten by 7:00 PM. Measure just under the surface; a probe in the middle is an alarm only.
+	// Brisket: expected off at 2:03 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap over a pan, away from the fire, and let it sit about 1 hr 15 min, until it stops cooking. Wrapped and in a pan, into the oven at 170 °F. Aim for 150 °F to 160 °F at the meat, by a probe: many ovens run 20 to 30 °F hot. Good until it is served, and eaten within 1 hr of that. Measure just under the surface; a probe in the middle is an alarm only.
 	// - Let the fire sink to 225 °F. Brisket: done 2 hr 45 min later.
 }
 
@@ -119,7 +119,7 @@ func ExampleRevise_servingMoved() {
 	// serve at 20:00
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
-	// Chicken: expected off at 5:23 PM, 2 hr 30 min before serving. It can be held until about 6:15 PM, which is too short. Chicken: in foil, into a cooler warmed with hot water; pack with towels. The skin softens there. Above 140 °F throughout until about 6:15 PM: on the table by then, eaten by 7:15 PM. Below 140 °F anywhere: serve at once.
+	// Chicken: expected off at 5:23 PM, 2 hr 30 min before serving. It can be held until about 6:15 PM, which is too short. Chicken: in foil, into a cooler warmed with hot water; pack with towels. The skin softens there. Good until 6:15 PM, and that is before you eat: eat it by then, or move it to an oven at 200 °F before that. Below 140 °F anywhere: serve at once.
 	// - Serve Chicken by itself at 6:15 PM. Chicken is eaten 1 hr 45 min earlier.
 }
 

@@ -43,7 +43,7 @@ var catalogue = []entry{
 	{Caution{"label-not-read", Warn, "Label not read: solution, basted, tenderized, rolled, tied, stuffed? Say so. Until then birds 165 °F (74 °C) everywhere, pork 155 °F (69 °C) or 145 °F (63 °C) held for 3 min.", "fda_3_401_11"},
 		func(s Situation) bool { return s.LabelUnread && !s.NoSchedule }},
 	{Caution{"measure", Warn, "Measure in the thickest part, clear of bone, fat and grate. The thermometer decides, not the clock.", "fsis_memory"}, always},
-	{Caution{"measure-poultry", Warn, "Poultry: measure the inner thigh and the thickest part of the breast. Every reading must be 165 °F (74 °C) or more.", "fsis_memory"},
+	{Caution{"measure-poultry", Warn, "Poultry: measure each piece in its thickest part, and a whole bird in the inner thigh and the breast. Every reading must be 165 °F (74 °C) or more.", "fsis_memory"},
 		func(s Situation) bool { return s.Poultry }},
 	{Caution{"measure-ground", Warn, "Patties and sausages: push the probe in from the side, to the middle, and measure each one.", "fsis_memory"},
 		func(s Situation) bool { return s.Ground }},
@@ -86,7 +86,7 @@ var catalogue = []entry{
 	{Caution{"fire-rules", Warn, "Before you light: is there a burn ban, or a rule of your house or town against open fire?", NoSource},
 		func(s Situation) bool { return s.Charcoal && !s.NoSchedule }},
 
-	{Caution{"rest-counts", Info, "The rest is part of the USDA minimum: don't cut early.", "fsg_safemin_2019"},
+	{Caution{"rest-counts", Info, "The resting time is part of the USDA minimum: don't cut early.", "fsg_safemin_2019"},
 		func(s Situation) bool { return s.WholeMuscle }},
 	{Caution{"leftovers-days", Info, "Eat chilled leftovers within 3 to 4 days.", "usda_danger_zone"},
 		func(s Situation) bool { return s.ChillAhead }},

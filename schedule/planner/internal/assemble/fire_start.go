@@ -134,7 +134,7 @@ func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel,
 const chimneyLead = 20
 
 // addLit is how lit coals are added, in the words of safety.
-const addLit = "Through a hinged side, or with food and grate off: food to a tray under foil, raw to its own, 10 min at most. Long gloves, pour away from you."
+const addLit = "Through a hinged side, or with food and grate off: food to a tray under foil, raw food to a tray of its own, 10 min at most. Long gloves, pour away from you."
 
 // RecordOf is a grill's own record as the steer room takes it; nil for none.
 func RecordOf(own *schedule.OwnGrill) *steer.Record {

@@ -101,3 +101,11 @@ func chimneyText(fills float64) string {
 		return fmt.Sprintf("%d chimney fills", (q+3)/4)
 	}
 }
+
+// woodText is the wood of a fire that is made of the one before.
+func (d *Assembler) woodText(b *schedule.Burn) string {
+	if b == nil || b.Chunks == 0 {
+		return ""
+	}
+	return " " + say.Plural(b.Chunks, "chunk") + " of wood on top."
+}

@@ -92,13 +92,13 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) s
 	s.Why = "wrapping ends the stall"
 	if p.Way.Fixed { // by the clock, not by the core
 		s.Why = "it comes due in quiet hours and waits for their end"
-		s.Text = fmt.Sprintf("%s: wrap tightly in %s; the inside will be near %s.", name, p.Way.With, it.D.Core(s.CoreC))
+		s.Text = fmt.Sprintf("%s: wrap tightly in %s; the inside will be near %s. Done by then? Leave it bare.", name, p.Way.With, it.D.Core(s.CoreC))
 	}
 	if w := p.It.Dish.Wrap; w != nil && w.After != nil {
 		s.Why = "the asked time on the grate"
 	}
 	if p.Oven {
-		s.Text += fmt.Sprintf(" Then finish it in the oven at %s.", it.D.Grate(p.Way.LevelC))
+		s.Text += fmt.Sprintf(" Then into a pan and the oven, hot at %s by now: it finishes there.", it.D.Grate(p.Way.LevelC))
 	}
 	return s
 }

@@ -2,11 +2,14 @@ package assemble
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 )
 
@@ -62,6 +65,9 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 			pour += " The wood goes on top."
 		}
 	}
+	if ph.Relit {
+		layText = "Old ash out first, into a metal can with a lid. " + layText
+	}
 	it.add(schedule.Step{Kind: schedule.StepLayFire, At: lay, Phase: ph.Number, Attended: true, Minutes: float64(desc.LayMinutes), Text: layText, Why: "laid before it is lit"})
 	it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
 		Text: "Light " + d.litText(ph.Burn) + ", outdoors, away from walls and roofs."})
@@ -104,7 +110,7 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 		text += "Food off the grate first. "
 	}
 	it.add(schedule.Step{Kind: schedule.StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsChange, GrateC: ph.LevelC,
-		Text: text + c.Coals, Why: "the next dishes need another heat"})
+		Text: text + c.Coals + d.woodText(ph.Burn), Why: "the next dishes need another heat"})
 	if at := ph.SetupFrom.Add(arrange.HandsChange * time.Minute); ph.Vents != "" && !d.InQuiet(at) && at.Before(ph.From) {
 		it.add(schedule.Step{Kind: schedule.StepSetVents, At: at, Phase: ph.Number, Attended: true, Minutes: 2, GrateC: ph.LevelC,
 			Text: "Lid and vents: " + ph.Vents + ".", Why: "the coals lie as they should"})
@@ -133,8 +139,34 @@ func (it *Itinerary) closeDown(last *schedule.Phase) {
 		if last.Layout == string(fire.Heap) { // which burns with the lid off
 			lid = "Lid on, and close all vents."
 		}
+		if names := it.mayBeOn(last); len(names) > 0 {
+			lid = fmt.Sprintf("Only once %s %s off: feed the fire for what is late. Then %s", say.Listed(names, "and"), isAre(len(names)), strings.ToLower(lid[:1])+lid[1:])
+		}
 		text = lid + fmt.Sprintf(" The shell stays too hot to touch for about %s; ash stays hot for up to %d hr.",
 			it.D.About(float64(c.TouchMinutes)), c.ColdHours)
 	}
 	it.add(schedule.Step{Kind: schedule.StepCloseDown, At: last.To, Phase: last.Number, Attended: true, Minutes: 2, Text: text, Why: "nothing is on the grate after that"})
+}
+
+// mayBeOn are the dishes over the last fire that a slow day still has on the grate when it is
+// planned to be shut.
+func (it *Itinerary) mayBeOn(last *schedule.Phase) []string {
+	var names []string
+	for _, p := range it.All {
+		k := p.Stages() - 1
+		if p.Phases[k].First < 0 || p.Phases[k].Last != last.Number-1 || p.Way.Sear || !it.D.window(p, p.TakeOff).Late.After(last.To.Add(instant.Quarter)) {
+			continue
+		}
+		if name := p.It.Dish.Name; !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+func isAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
 }

@@ -25,14 +25,14 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 	}
 	over := it.over(ph.Number)
 	it.coldStart(ph, over)
-	text := "Check the grate: " + it.D.Grate(ph.LevelC) + ". Leave the vents alone unless it's " + it.D.Slack() + " off."
+	text := "Check the grate: " + it.D.Grate(ph.LevelC) + ". Within " + it.D.Slack() + " leave the vents alone."
 	for at := ph.From.Add(every); at.Before(ph.To.Add(-every / 3)); at = at.Add(every) {
 		if it.D.InQuiet(at) || it.goesToSleep(at) || over.none(at) {
 			continue
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 			Text: over.ifStillOn(text, at), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + "?"
+		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + ". More than " + it.D.Slack() + " off? One small move of the top vent, and wait 15 min."
 	}
 }
 

@@ -104,20 +104,28 @@ func (it *Itinerary) holdStep(base schedule.Step, p *arrange.Placed, o day.HoldO
 	}
 	after := o.Vent
 	if s.Kind == schedule.StepHold {
-		after = p.It.RestMinutes()
+		if after = p.It.RestMinutes(); o.Method == schedule.HoldTent && after <= shortRest {
+			after = 0 // it rests under the foil
+		}
 	}
 	s.Attended, s.Minutes, s.Window = true, 5, it.boxStep(base, p, o, plans.Shift(off, after))
 	if last := d.At(float64(p.It.Serve)); s.Window.Expected.After(last) {
 		s.Window.Early, s.Window.Expected = instant.Earlier(s.Window.Early, last), last
 	}
-	s.At = s.Window.Expected
+	s.At, s.Window.Late = s.Window.Expected, instant.Earlier(s.Window.Late, d.At(float64(p.It.Serve)))
 	// What is cut up as soon as it has rested is not covered for that.
 	if knife := d.At(float64(p.It.Serve) + sliceMinutes); s.Kind == schedule.StepHold && p.It.TravelMinutes() == 0 && !s.At.Before(knife) && p.Off-p.It.RestMinutes() <= float64(p.It.Serve) {
 		return
 	}
+	if least := d.leastHold(batchesOf(p.It, it.All), o.Method); least.Minutes < o.Minutes { // one clock for a dish
+		o.Minutes, o.Hot, o.Eaten = least.Minutes, least.Hot, least.Eaten
+	}
 	s.Text, s.Why = d.keepText(p, o, it.name(p), p.On-p.Took().Expected), "done early is normal: it waits warm"
 	it.add(s)
 }
+
+// shortRest is a rest, in minutes, that is no more than that of a hold under foil (assumption).
+const shortRest = 30
 
 // servings are one step for each instant at which food is served, or leaves.
 func (it *Itinerary) servings() {

@@ -56,10 +56,10 @@ func (t Trouble) Finding(r schedule.Request) schedule.Finding {
 		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
 	}
 	if t.Vague {
-		f.Text += " Whether it is all of that is not worked out."
+		f.Text += " It may be only some of that."
 	}
 	if t.Unproven && len(t.Dishes) > 1 {
-		f.Text += " Perhaps fewer of them are too much already: that is not worked out."
+		f.Text += " Fewer of them may be too much already."
 	}
 	return f
 }

@@ -91,12 +91,17 @@ func (d *Assembler) doneEarly(p *arrange.Placed) string {
 	return text
 }
 
-// holdEnds is the look at a piece that is likely to come near the line before it is eaten.
+// holdEnds is the look at a piece that is likely to come near the line before it is eaten. What
+// rests under a tent for a while has no such line but its clock, and neither has what is below it
+// as it comes off.
 func (it *Itinerary) holdEnds(base schedule.Step, p *arrange.Placed, o day.HoldOption, off schedule.Window) {
 	d, s := it.D, base
 	good := o.Hot
 	if good == 0 {
 		good = o.Minutes
+	}
+	if p.Way.PullC < safety.DangerHighC || o.Method == schedule.HoldTent && p.On-p.Took().Expected-float64(p.It.Serve) <= o.Minutes {
+		return
 	}
 	s.Kind, s.Window, s.Attended, s.Minutes = schedule.StepLook, plans.Shift(off, shortened(good)), true, 2
 	serve := d.At(float64(p.It.Serve))
@@ -106,10 +111,10 @@ func (it *Itinerary) holdEnds(base schedule.Step, p *arrange.Placed, o day.HoldO
 	s.Window.Late = instant.Earlier(s.Window.Late, serve)
 	s.At = s.Window.Expected
 	hot := d.Core(safety.DangerHighC)
-	s.Text = fmt.Sprintf("%s: measure just under the surface. Still at %s or more: into an oven at %s with it, or eat it.", it.name(p), hot, d.Grate(warmOvenC))
+	s.Text = fmt.Sprintf("%s: measure just under the surface. %s or more: into an oven at %s, or eat it now.", it.name(p), hot, d.Grate(warmOvenC))
 	if o.Rule.AddedMinutes > 0 {
-		s.Text = fmt.Sprintf("%s: measure just under the surface. From when it is down to %s it is on the table within %s. Still above it: into an oven at %s, or leave it.",
-			it.name(p), hot, d.About(o.Rule.AddedMinutes), d.Grate(warmOvenC))
+		s.Text = fmt.Sprintf("%s: measure just under the surface. Above %s: leave it, or move it to an oven at %s. Just down to %s: on the table within %s.",
+			it.name(p), hot, d.Grate(warmOvenC), hot, d.About(o.Rule.AddedMinutes))
 	}
 	s.Text += " " + d.mendText()
 	s.Why = fmt.Sprintf("held like this it is hot throughout for about %s", d.About(shortened(good)))
@@ -122,3 +127,6 @@ const earlyMatters = 30
 // warmOvenC is a setting that keeps the outer layer above the line in an oven that is
 // cooler than it is set to.
 var warmOvenC = unit.FToC(170)
+
+// birdOvenC is that for a bird (judgment).
+var birdOvenC = unit.FToC(200)

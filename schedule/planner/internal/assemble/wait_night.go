@@ -111,7 +111,7 @@ func (d *Assembler) wakeText(name string) string {
 	if d.Req.Oven != nil && d.Req.Oven.StaysOn {
 		return text
 	}
-	return text + " Else turn the oven off and on again: it waits on."
+	return text + " Else turn the oven off and on again, so that it stays on, and leave it in."
 }
 
 // nightText is what a piece that stays in the oven for a night wants as it goes in.

@@ -112,11 +112,11 @@ func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64)
 		when, off = "even on an ordinary day", p.On-p.Took().Expected
 	}
 	if limit < bestAtOnce {
-		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.%s",
-			name, when, say.LocalClock(d.Req.Units, d.At(off)), d.About(off-serve), d.holdHelp(p))
+		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.",
+			name, when, say.LocalClock(d.Req.Units, d.At(off)), d.About(off-serve))
 	}
-	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.%s",
-		name, when, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(off-limit))), say.LocalClock(d.Req.Units, d.At(serve)), d.holdHelp(p))
+	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.",
+		name, when, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(off-limit))), say.LocalClock(d.Req.Units, d.At(serve)))
 }
 
 // bestAtOnce is the limit in minutes below which a piece is hardly held at all.
@@ -128,7 +128,7 @@ func (d *Assembler) betweenText(p *arrange.Placed, name string, limit float64) s
 	serve := float64(p.It.Serve)
 	fast, slow := p.On-p.Took().Early, p.On-p.Took().Late-p.It.RestMinutes()
 	at := func(u float64) string { return say.LocalClock(d.Req.Units, d.At(u)) }
-	text := fmt.Sprintf("%s: it goes on when it is likeliest to be both in time and still good, for its cook may be off by more than it keeps. On a fast day it is done at %s and keeps until", name, at(fast))
+	text := fmt.Sprintf("%s: it goes on when it is likeliest to be both in time and still good, for its cook may be off by more than it keeps. On a fast day it is done at %s and good until", name, at(fast))
 	if until := fast - limit; until > serve+holdTolerance {
 		text += fmt.Sprintf(" about %s, not until %s", say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(until))), at(serve))
 	} else {
@@ -140,31 +140,11 @@ func (d *Assembler) betweenText(p *arrange.Placed, name string, limit float64) s
 	default:
 		text += "; on a slow day it is still in time."
 	}
-	return text + d.holdHelp(p)
+	return text
 }
 
 // tellLate is from how many minutes a slow day counts as late (assumption).
 const tellLate = 5
-
-// looseConfidence is the chance below which asking for less is no advice (assumption).
-const looseConfidence = 0.65
-
-// holdHelp is what would help a dish that may be done too early: a way of waiting that
-// the request does not have, or a later start at a smaller chance.
-func (d *Assembler) holdHelp(p *arrange.Placed) string {
-	var help []string
-	if d.Req.Oven == nil && p.Hold >= 0 {
-		help = append(help, "a warm oven")
-	}
-	chosen := p.Way.Z < d.Z                                                                   // it goes on as late as is good for it
-	if sure := d.Req.Confidence; sure > looseConfidence && !chosen && p.Way.Believed == nil { // it is not on yet
-		help = append(help, fmt.Sprintf("lower the odds you ask for, below %.0f%%, and it goes on later", 100*sure))
-	}
-	if len(help) == 0 {
-		return ""
-	}
-	return " What helps: " + say.Listed(help, "or") + "."
-}
 
 func (d *Assembler) travelText(p *arrange.Placed, limit float64) string {
 	name := p.It.Dish.Name

@@ -131,21 +131,29 @@ func (d *Assembler) overText() string {
 	return "20 to 30 °F"
 }
 
-// clockText is the one clock of a hold, on the wall: until when it is hot throughout, and
-// when it is on the table and eaten at the latest.
+// clockText is the one clock of a hold, on the wall: until when it is good, which is when it is
+// on the table. Where that is before it is eaten, it says so.
 func (d *Assembler) clockText(p *arrange.Placed, o day.HoldOption, off float64) string {
 	at := func(m float64) string { return say.LocalClock(d.Req.Units, d.HeldUntil(off, m)) }
-	served := d.HeldUntil(off, o.Minutes)
-	last := fmt.Sprintf("on the table by %s, eaten by %s.", at(o.Minutes), at(o.Eaten))
-	switch hot := d.HeldUntil(off, o.Hot); {
-	case o.Method == schedule.HoldOven && o.Hot > off-float64(p.It.Serve) && p.It.TravelMinutes() == 0:
-		return fmt.Sprintf("Above %s throughout until it is served, and eaten by %s.", d.Core(safety.DangerHighC), say.LocalClock(d.Req.Units, d.HeldUntil(float64(p.It.Serve), o.Rule.EatMinutes)))
-	case o.Hot < bestAtOnce || !hot.After(d.At(off)):
-		return "O" + last[1:]
-	case hot.Before(served):
-		return fmt.Sprintf("Above %s throughout until about %s; %s", d.Core(safety.DangerHighC), at(o.Hot), last)
+	if o.Method == schedule.HoldOven && o.Hot > off-float64(p.It.Serve) && p.It.TravelMinutes() == 0 {
+		return fmt.Sprintf("Good until it is served, and eaten within %s of that.", d.About(o.Rule.EatMinutes))
 	}
-	return fmt.Sprintf("Above %s throughout until about %s: on the table by then, eaten by %s.", d.Core(safety.DangerHighC), at(o.Minutes), at(o.Eaten))
+	served := d.HeldUntil(off, o.Minutes)
+	if off-o.Minutes > float64(p.It.Serve)+holdTolerance && off > float64(p.It.Serve) {
+		text := fmt.Sprintf("Good until %s, and %s: eat it by then", at(o.Minutes), safety.BeforeEaten)
+		if o.Method == schedule.HoldOven || p.Way.PullC < safety.DangerHighC || o.Hot < bestAtOnce {
+			return text + "."
+		}
+		warm, by := warmOvenC, "by "+at(o.Hot)
+		if p.It.Cut.Poultry {
+			warm = birdOvenC
+		}
+		if !served.After(d.HeldUntil(off, o.Hot)) {
+			by = "before that"
+		}
+		return text + fmt.Sprintf(", or move it to an oven at %s %s.", d.Grate(warm), by)
+	}
+	return fmt.Sprintf("Good until %s: on the table by then, eaten within %s.", at(o.Minutes), d.About(o.Eaten-o.Minutes))
 }
 
 // HeldUntil is an instant so many minutes after a take-off as a cook says it, never later.
