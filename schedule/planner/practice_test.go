@@ -115,6 +115,7 @@ dishes:
 	// cannot be done: clash
 	// remedy: Cook Rib roast the day before, chill, and warm for the table.
 	// remedy: Move Rib roast to another grill or the kitchen, or off the menu.
+	// remedy: Move Turkey to another grill or the kitchen, or off the menu.
 }
 
 // A picnic shoulder for noon when nobody gets up before six: it is cooked the day before
