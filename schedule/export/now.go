@@ -98,15 +98,31 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 	switch {
 	case said > 0:
 	case len(next) > 0:
-		text := "Nothing to do before " + t.clockBy(next[0].At, t.now) + "."
-		if t.anyOn() {
-			text += " Leave the lid shut."
-		}
-		t.item("", text)
+		t.item("", t.idle(next[0].At))
 	default:
 		t.item("", "Nothing is left to do.")
 	}
 	return told
+}
+
+// idle says until when nothing is to be done: until the next step, or until something may
+// be done on a fast day, which only a reading tells.
+func (t *textSheet) idle(until time.Time) string {
+	shut := ""
+	if t.anyOn() {
+		shut = " Leave the lid shut."
+	}
+	for _, s := range t.Steps {
+		if s.Kind != schedule.StepTakeOff || s.Done || !s.Window.Early.Before(until) || leftOut(s) || t.found(schedule.OnNotTold, s.Dish) {
+			continue
+		}
+		name := t.dish(s.Dish)
+		if s.Window.Early.After(t.now.Add(dueWithin)) {
+			return "Nothing to do before " + t.clockBy(s.Window.Early, t.now) + "." + shut + " From then on " + name + ": measure, for it may be done early."
+		}
+		return "Nothing to do before " + t.clockBy(until, t.now) + " but to measure " + name + ": it may be done early." + shut
+	}
+	return "Nothing to do before " + t.clockBy(until, t.now) + "." + shut
 }
 
 // anyOn says whether a piece is on the fire.
@@ -135,7 +151,7 @@ func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
 		return !t.quietAt(t.now)
 	case "fire-out": // by the clock
 		return strings.Contains(f.Text, " by ")
-	case schedule.OffUnread, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
+	case schedule.OffUnread, schedule.Leftovers, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
 		return true
 	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
 		return strings.HasPrefix(f.Text, "Put ") || strings.HasPrefix(f.Text, "Measure ")

@@ -65,3 +65,42 @@ func TestNightsOfTrouble(t *testing.T) {
 		})
 	}
 }
+
+// In a wind that carries embers no vent is opened, whatever the grate reads; what there is to
+// do is the oven.
+func TestNoVentIsOpenedInAStorm(t *testing.T) {
+	p := plantest.Plan(t, plantest.ReadFile(t, "testdata/nights/b11.yaml"))
+	log, err := schedule.ReadLog([]byte(plantest.ReadFile(t, "testdata/nights/b11.csv")), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	log = schedule.JoinLogs(nil, log)
+	stormy := slices.IndexFunc(log, func(e schedule.Entry) bool { return e.Kind == schedule.LogWind })
+	told := false
+	for k := stormy; k < len(log); k++ {
+		q, err := planner.Revise(t.Context(), p, log[:k+1], log[k].At.Add(time.Minute))
+		if err != nil {
+			t.Fatal(err)
+		}
+		opens := func(what, text string) {
+			if strings.Contains(text, "pen the top vent from") || strings.Contains(text, "pen the bottom vent from") {
+				t.Errorf("%s: %s: %s", log[k].At, what, text)
+			}
+			told = told || strings.Contains(text, "Open no vent in this wind")
+		}
+		for _, s := range q.Steps {
+			if !s.Done {
+				opens(string(s.Kind), s.Text)
+			}
+		}
+		for _, f := range q.Findings {
+			opens(f.Code, f.Text)
+		}
+		for _, r := range q.Remedies {
+			opens("remedy "+r.Code, r.Text)
+		}
+	}
+	if !told {
+		t.Error("nothing says to open no vent")
+	}
+}

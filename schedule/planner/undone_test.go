@@ -59,3 +59,28 @@ func TestWhatComesOffUndoneIsNotServed(t *testing.T) {
 		t.Errorf("off at 120 F for more than two hours: %s", f.Text)
 	}
 }
+
+// What was served and never read at its minimum is eaten no further: it is made hot at once or
+// thrown away, and nothing says to chill it as it is.
+func TestWhatWasServedUndoneIsNotChilled(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-11-25, time: \"16:00\", tz: America/Denver}\ngrill: kettle 22 in\noven: {hold: 170 F}\ndishes: [{name: Turkey, cut: turkey, weight: 14 lb}]\n")
+	const log = "time,dish,kind,value\n2027-11-25 11:05,,lit,\n2027-11-25 11:40,Turkey,on,\n2027-11-25 14:50,Turkey,core,150 F\n2027-11-25 15:20,Turkey,pulled,\n2027-11-25 15:50,Turkey,served,\n"
+	for _, tt := range []struct{ more, now, code, says string }{
+		{"", "2027-11-25 15:51", schedule.OffUnread, "stop eating, and measure what is left"},
+		{"2027-11-25 15:52,Turkey,core,148 F\n", "2027-11-25 15:53", schedule.OffUndone, "came off at 3:20 PM and read 148 °F at 3:52 PM"},
+		{"2027-11-25 15:52,Turkey,core,148 F\n", "2027-11-25 18:30", schedule.OffUndone, "throw away what is left"},
+	} {
+		q := plantest.Revised(t, p, log+tt.more, tt.now)
+		f, _ := plantest.Finding(q, tt.code)
+		if !strings.Contains(f.Text, tt.says) {
+			t.Errorf("%s: %q, want %q", tt.now, f.Text, tt.says)
+		}
+		if left, told := plantest.Finding(q, schedule.Leftovers); told {
+			t.Errorf("%s: %s", tt.now, left.Text)
+		}
+	}
+	q := plantest.Revised(t, p, log+"2027-11-25 15:52,Turkey,core,166 F\n", "2027-11-25 15:53")
+	if _, told := plantest.Finding(q, schedule.Leftovers); !told {
+		t.Errorf("read at its minimum: nothing is said of what is left: %v", q.Findings)
+	}
+}

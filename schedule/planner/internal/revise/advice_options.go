@@ -26,7 +26,7 @@ var (
 // options are what may be done about a piece, least trouble first.
 func (v *Revision) options(a *liveBatch, p *arrange.Placed, why string) []option {
 	out := v.helpOf(a, p, why)
-	if v.noFuel() {
+	if v.noFuel() || v.stormOpens() {
 		return slices.DeleteFunc(out, func(o option) bool { return slices.Contains(wantsFuel, o.code) })
 	}
 	if why != "grate-off-level" && v.offLevel() != 0 { // to bring the fire back is always a choice
@@ -61,7 +61,7 @@ func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option 
 	if why == stalled {
 		return out
 	}
-	if tough := a.batch.It.Cut.Style == cut.Tough; tough && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 && v.offLevel() <= 0 {
+	if tough := a.batch.It.Cut.Style == cut.Tough; tough && v.windNow() < stormMS && !a.oven.set && why != "fire-died" && level < hottestC-offLevelK/2 && v.offLevel() <= 0 {
 		to := hotterC
 		if level > hotterC-offLevelK/2 {
 			to = hottestC
@@ -98,7 +98,7 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	if why == "grate-off-level" {
 		out = append(out, v.backToLevel(coals))
 	}
-	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel()) {
+	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel() || v.windNow() >= stormMS) {
 		in := v.indoorsC(a)
 		out = append(out, option{code: "indoors", text: fmt.Sprintf("Take %s indoors now, into the oven at %s.", a.batch.It.Dish.Name, v.day.Grate(in)),
 			entry: schedule.Entry{Dish: a.batch.It.Dish.ID, Kind: schedule.LogToOven, C: in}})

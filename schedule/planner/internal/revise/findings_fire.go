@@ -88,6 +88,10 @@ func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 // reading that cannot be.
 func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	s, off := v.steerText(), v.offLevel()
+	if v.stormOpens() {
+		add(schedule.NewFinding("grate-off-level", "", "Open no vent in this wind: leave them as they are, and finish the food in an oven. "+v.runsAt(off)))
+		return
+	}
 	do := s.Text + " "
 	if v.setsVents() {
 		do = "" // a step of the plan says it

@@ -246,7 +246,7 @@ func (v *Revision) burnsOnlyUntil(at time.Time) bool {
 
 // setsVents says whether the plan takes the advice up as a step: in quiet hours, and right before a sleep, no vent is moved.
 func (v *Revision) setsVents() bool {
-	return v.steered != nil && v.steered.advice.Do == steer.Move && v.fireWanted() && !v.day.InQuiet(v.now) && !v.settles(v.now) && v.phases >= 1
+	return v.steered != nil && v.steered.advice.Do == steer.Move && v.fireWanted() && !v.day.InQuiet(v.now) && !v.settles(v.now) && !v.stormOpens() && v.phases >= 1
 }
 
 // steps of the advice that the plan takes up: the vents now, and the look after them. In quiet hours nothing wants a

@@ -34,42 +34,61 @@ func (a *liveBatch) leastC() float64 {
 	return math.Min(a.way().PullC, it.Verdict.Minimum.CoreC)
 }
 
+// unshown says whether a piece was read, and never at what it must have shown.
+func (a *liveBatch) unshown() bool {
+	const sameC = 0.3 // half a degree Fahrenheit: as it is printed
+	least := a.leastC()
+	return least > 0 && len(a.cores) > 0 && !slices.ContainsFunc(a.cores, func(e schedule.Entry) bool { return e.C >= least-sameC })
+}
+
 // noteUndone says of a piece that came off and was never read at what it must have shown
 // that it is not done, or not known to be; true where nothing else is to be said of it. What
 // was never read at all is the cook's to know.
 func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
-	least, n := a.leastC(), len(a.cores)
-	if !a.off.logged || least == 0 || n == 0 {
+	if !a.off.logged || !a.unshown() {
 		return false
 	}
-	const sameC = 0.3 // half a degree Fahrenheit: as it is printed
-	for _, e := range a.cores {
-		if e.C >= least-sameC {
-			return false
-		}
+	last := a.cores[len(a.cores)-1]
+	if last.At.Before(a.off.at.Add(-offReading)) || a.way().Sear && last.At.Before(a.off.at) {
+		v.noteUnread(a, last, add)
+		return false
 	}
-	last, name, min := a.cores[n-1], a.batch.It.Dish.Name, v.day.Core(least)
+	name, min, oven := a.batch.It.Dish.Name, v.day.Core(a.leastC()), v.day.Grate(undoneOvenC)
+	showed := fmt.Sprintf("It came off at %s inside", v.day.Core(last.C))
+	if last.At.After(a.off.at) {
+		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
+	}
+	late := v.now.Sub(instant.Later(a.off.at, a.on.at)) > undoneFor
 	switch {
-	case last.At.Before(a.off.at.Add(-offReading)) || a.way().Sear && last.At.Before(a.off.at):
-		switch {
-		case a.served.set && v.now.Sub(a.served.at) <= undoneFor:
-			add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left. It was last read at %s at %s and then served, and it needs %s everywhere. Under that nobody eats more of it.", name, v.day.Core(last.C), v.clock(last.At), min)))
-		case !a.served.set && !v.mealPast(a):
-			add(about(a, schedule.OffUnread, fmt.Sprintf("%s: last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
-				name, v.day.Core(last.C), v.clock(last.At), min)))
-		}
-		return false
+	case a.served.set && !late:
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and was never read at the %s that it needs. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
 	case a.served.set:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("Stop eating %s. It came off at %s inside and was served at %s, and was never read at the %s that it needs. Your local food authority can say more.",
-			name, v.day.Core(last.C), v.clock(a.served.at), min)))
-	case v.now.Sub(instant.Later(a.off.at, a.on.at)) > undoneFor:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. It came off at %s, %s inside, and was never read at the %s that it needs.",
-			name, v.clock(a.off.at), v.day.Core(last.C), min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and throw away what is left. %s, and was never read at the %s that it needs. Whoever ate of it and falls ill: call a doctor.", name, showed, min)))
+	case late:
+		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. %s, and was never read at the %s that it needs.", name, showed, min)))
 	default:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. It came off at %s inside, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served.",
-			name, v.day.Core(last.C), min, v.day.Grate(undoneOvenC), min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served.",
+			name, showed, min, oven, min)))
 	}
 	return true
+}
+
+// noteUnread asks for a reading of a piece that was last read some time before it came off.
+func (v *Revision) noteUnread(a *liveBatch, last schedule.Entry, add func(schedule.Finding)) {
+	name, min := a.batch.It.Dish.Name, v.day.Core(a.leastC())
+	switch {
+	case a.served.set && v.now.Sub(a.served.at) <= undoneFor:
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. It was last read at %s at %s and then served, and it needs %s everywhere. Under that: %s", name, v.day.Core(last.C), v.clock(last.At), min, say.Lower(v.orAway(a, v.day.Grate(undoneOvenC), min)))))
+	case !a.served.set && !v.mealPast(a):
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
+			name, v.day.Core(last.C), v.clock(last.At), min)))
+	}
+}
+
+// orAway is what becomes of a piece that was served below its minimum: it is made hot at
+// once, or thrown away, and never chilled.
+func (v *Revision) orAway(a *liveBatch, oven, min string) string {
+	return fmt.Sprintf("All of it into an oven at %s in a rimmed pan now, until it reads %s everywhere, by %s, or throw it away. None of it goes into the refrigerator before that.", oven, min, v.clock(a.off.at.Add(undoneFor)))
 }
 
 // mealPast says whether the meal of a piece is past.

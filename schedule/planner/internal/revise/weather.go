@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -22,13 +23,23 @@ func (v *Revision) noteWeather(add func(schedule.Finding)) {
 	if wind := v.windNow(); wind >= sparksMS && v.windBurns() {
 		text := fmt.Sprintf("Wind of %s: sparks. Keep the lid on, clear what can burn for 10 ft downwind, have water or a hose at hand for the ground, and stay beside it. A screen of metal or stone goes 3 ft off on the windy side.", v.day.Req.Units.Speed(unit.Speed(wind)))
 		if wind >= stormMS {
-			text = fmt.Sprintf("Wind of %s: sparks and embers fly. Light nothing and add no lit coals in it; keep the lid on, clear what can burn for 10 ft downwind, have a hose at hand for the ground, and leave it at no time. If embers reach the grass, or there is a fire warning: both vents shut, lid on, food to the oven.", v.day.Req.Units.Speed(unit.Speed(wind)))
+			text = fmt.Sprintf("Wind of %s: sparks and embers fly. Light nothing and add no lit coals in it; keep the lid on, clear what can burn for 10 ft downwind, have a hose at hand for the ground, and don't leave it. With a fire warning: food off to the oven first, then both vents shut, lid on. Flames outside the grill: leave it, and call the fire service.", v.day.Req.Units.Speed(unit.Speed(wind)))
 		}
 		add(schedule.NewFinding(schedule.Sparks, "", text))
 	}
 	if v.rainsNow() && v.windBurns() {
 		add(schedule.NewFinding(schedule.InTheRain, "", "Rain: keep the lid on, and leave the grill where it is. Never under a roof, a tent or a porch. Rain cools the lid and takes coals: read the grate, and add fuel a little sooner. Keep the coals still to be lit dry."))
 	}
+}
+
+// stormOpens says whether the advice would open a vent in a wind that carries embers. Then
+// it is not followed: what would be fed flies (judgment, with safety's figure for a forecast).
+func (v *Revision) stormOpens() bool {
+	if v.steered == nil || v.windNow() < stormMS {
+		return false
+	}
+	a := v.steered.advice
+	return a.Do == steer.Move && (a.To.Top > a.From.Top || a.To.Bottom > a.From.Bottom)
 }
 
 // windBurns says whether a fire burns, or one is wanted yet.
