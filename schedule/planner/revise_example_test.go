@@ -89,7 +89,7 @@ func ExampleRevise_stalled() {
 	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
 	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
 	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
-	// - Eat when it is likely ready, at 6:20 PM, and bear with a delay. The cook stays as it is.
+	// - Eat when it is likely ready, at 6:20 PM, and eat late. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.
@@ -132,5 +132,5 @@ func ExampleRevise_fireOut() {
 `, "2027-07-03 05:30"), "fire-died", "fire-out", "fire-out-over", "slow-through-danger-zone")
 	// Output:
 	// The fire has been out since about 3:00 AM.
-	// Butt: 2 hr 15 min without heat between 40 and 140 °F; the published limit is 2 hr. With the fire out this is outside the published limits: do not serve it. Throw it away; your local food authority can say more.
+	// Butt: 2 hr 15 min without heat between 40 and 140 °F; the published limit is 2 hr. With the fire out this is outside the published limits: do not serve it. Throw it away.
 }

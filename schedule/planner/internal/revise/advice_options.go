@@ -152,7 +152,7 @@ func (v *Revision) evenOdds(a *liveBatch) []option {
 	if v.day.End.Sub(at) < worthWaiting {
 		return nil
 	}
-	return []option{{code: "likely", text: fmt.Sprintf("Eat when it is likely ready, at %s, and bear with a delay.", v.clock(at)),
+	return []option{{code: "likely", text: fmt.Sprintf("Eat when it is likely ready, at %s, and eat late.", v.clock(at)),
 		entry: v.movedTo(a, at), dishOnly: true}}
 }
 

@@ -33,14 +33,14 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	}
 	switch on := a.where == cooking && !v.inOven(a); {
 	case on && dead && f.Counted < 1:
-		out.Text = fmt.Sprintf("%s: into heat before it cools, that is %s, then measure it. It is above 140 °F (60 °C) throughout, by what is known; from when it is not, it may be without heat for %s.", name, hot, v.span(limit))
+		out.Text = fmt.Sprintf("%s: into heat before it cools, that is %s, then measure it. It is above 140 °F (60 °C) throughout as far as is known; from when it is not, it may be without heat for %s.", name, hot, v.span(limit))
 	case on && dead:
 		out.Text = fmt.Sprintf("%s: into heat by %s, that is %s, then measure it. It has had %s. Past that it is thrown away.", name, v.clock(v.now.Add(instant.Minutes(limit-f.Counted))), hot, spent)
 	case on && v.unproven(&o, a):
 		out.Text = fmt.Sprintf("%s: read the grate by %s. It must be hot again by then, %s or more; if it is not, take the food to %s before that. Look at the coals too: add fuel if less than half is left. The lid was off from %s to %s: %s.%s",
 			name, v.clock(v.heatBy(a, o, f)), v.day.Grate(safety.LowHeatC), oven, v.clock(o.from), v.clock(o.to), spent, v.readTooSoon(o))
 	case f.Counted < 1:
-		return about(a, schedule.HeatLost, fmt.Sprintf("%s: the fire was out for a while, and it stayed above 140 °F (60 °C) throughout, by what is known.", name))
+		return about(a, schedule.HeatLost, fmt.Sprintf("%s: the fire was out for a while, and it stayed above 140 °F (60 °C) throughout, as far as is known.", name))
 	default:
 		return about(a, schedule.HeatLost, fmt.Sprintf("%s: %s. Another outage counts on top of that.", name, spent))
 	}

@@ -124,7 +124,7 @@ func (v *Revision) noteRead(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if served.Before(v.serve(a)) {
 		return // said as a hold that is too short
 	}
-	add(about(a, schedule.HoldRead, fmt.Sprintf("By what was read of it, %s stays above %s just under its surface until about %s: on the table by %s, eaten by %s.%s",
+	add(about(a, schedule.HoldRead, fmt.Sprintf("By its readings, %s stays above %s just under its surface until about %s: on the table by %s, eaten by %s.%s",
 		p.It.Dish.Name, v.day.Core(safety.DangerHighC), v.clock(hot), v.clock(served), v.clock(eaten), v.middleText(a, p, o))))
 }
 
@@ -188,9 +188,9 @@ func (v *Revision) heldClocks(a *liveBatch, o day.HoldOption) (hot, served, eate
 // such a hold cools.
 func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
 	o, _ := v.day.ChosenHold(p)
-	name, by := a.batch.It.Dish.Name, "By what was read of it"
+	name, by := a.batch.It.Dish.Name, "By its readings"
 	if !o.Read {
-		by = "As such a piece cools there"
+		by = "By how such a piece cools"
 	}
 	hot, served, eaten := v.heldClocks(a, o)
 	below := "reheat it to 165 °F (74 °C) in an oven at " + v.day.Grate(undoneOvenC) + " within 2 hr of falling there, once, or throw it away"
@@ -198,7 +198,7 @@ func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
 		below = "throw it away"
 	}
 	if !served.After(v.now) {
-		return fmt.Sprintf("Measure %s just under the surface now. %s, it was to be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: %s.",
+		return fmt.Sprintf("Measure %s just under the surface now. %s, it should be on the table by %s. Still at %s or more: eat it now, or into an oven at %s with it. Below that: %s.",
 			name, by, v.clock(served), v.day.Core(safety.DangerHighC), v.day.Grate(ovenHoldC), below)
 	}
 	when := fmt.Sprintf("it comes to %s just under its surface at about %s", v.day.Core(safety.DangerHighC), v.clock(hot))

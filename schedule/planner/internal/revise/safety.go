@@ -115,7 +115,7 @@ func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
 	} else if f.Severity == safety.Danger && a.suspect {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger {
-		text += " Throw it away; your local food authority can say more."
+		text += " Throw it away."
 	}
 	return schedule.Finding{Code: f.Code, Severity: schedule.Severity(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
 }
