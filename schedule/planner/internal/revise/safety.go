@@ -238,7 +238,7 @@ func (v *Revision) coolText(a *liveBatch, rule safety.HoldRule, samples []safety
 			before = " It was last read above that at " + at(s) + "."
 			continue
 		}
-		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows how long it has been below %s.%s Your local food authority can say more.",
+		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows how long it has been below %s.%s",
 			a.batch.It.Dish.Name, v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), before)
 	}
 	return ""
