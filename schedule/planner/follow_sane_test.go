@@ -304,7 +304,7 @@ var sane = map[string]func(*testing.T, scenario){
 		if !a.has(code) {
 			code = schedule.CodeHoldShort
 		}
-		a.wants(t, code, "By what was read", "just under its surface")
+		a.wants(t, code, "By its readings", "just under its surface")
 		f, _ := plantest.Finding(a.Plan, code)
 		between(t, "its middle at 140 °F", clockIn(t, f.Text, "Its middle is expected at 140 °F at about"), "16:40", "18:40")
 	},
