@@ -49,7 +49,11 @@ func (v *validator) serve() {
 	if loc == nil || loc.String() != s.TZ {
 		loc, err = time.LoadLocation(s.TZ)
 	}
-	if place := ZoneNamed(s.TZ); place != "" {
+	place := zonePlaces[strings.ToUpper(s.TZ)]
+	if err != nil && place == "" {
+		place = ZoneNamed(s.TZ)
+	}
+	if place != "" {
 		known := v.faults.Len()
 		v.faults.Add("serve.tz", "%s is not what the zone database calls it; write %s", say.Quoted(s.TZ), place)
 		v.faults.Mended(known, s.TZ, place)
