@@ -20,7 +20,7 @@ const newFireTakes = 40
 // heatless says of a piece that was without heat how long it was, and by when it must be hot
 // again: a clock time, which does not move while nothing changes.
 func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
-	out := a.earned(f)
+	out := v.earned(a, f)
 	name, limit := a.batch.It.Dish.Name, safety.OutLimit(v.day.Air.AirC)
 	spent := fmt.Sprintf("%s without heat between 40 and 140 °F (4 and 60 °C), and the published limit is %s", v.span(f.Counted), v.span(limit))
 	oven := fmt.Sprintf("an oven at %s", v.day.Grate(undoneOvenC))

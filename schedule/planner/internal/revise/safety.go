@@ -23,7 +23,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	for i, f := range a.verdict {
 		switch {
 		case f.Code != "fire-out":
-			add(a.earned(f))
+			add(v.earned(a, f))
 		case !slices.ContainsFunc(a.verdict[i+1:], func(o safety.Finding) bool { return o.Code == f.Code }): // the newest counts the others
 			add(v.heatless(a, f))
 		}
@@ -106,7 +106,7 @@ func (v *Revision) fail(err error) {
 	}
 }
 
-func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
+func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 	text := a.batch.It.Dish.Name + ": " + f.Sentence
 	if f.Severity == safety.Danger && !a.hotBy.IsZero() {
 		text = f.Sentence
@@ -116,6 +116,9 @@ func (a *liveBatch) earned(f safety.Finding) schedule.Finding {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger {
 		text += " Throw it away."
+		if _, dead := v.grate.dead(); dead && a.where == cooking && !v.inOven(a) {
+			text += " Was it hot again before that, and nobody logged it? Log when, and ask again."
+		}
 	}
 	return schedule.Finding{Code: f.Code, Severity: schedule.Severity(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
 }
@@ -217,7 +220,7 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	}
 	r, err := safety.JudgeHold(rule, samples)
 	if v.fail(err); r.Finding != nil {
-		f := a.earned(*r.Finding)
+		f := v.earned(a, *r.Finding)
 		if text := v.coolText(a, rule, samples); text != "" && f.Severity == schedule.Danger {
 			f.Text = text
 		}
@@ -280,6 +283,6 @@ func (v *Revision) noteCooling(a *liveBatch, add func(schedule.Finding)) {
 	}
 	r, err := safety.JudgeCooling(samples)
 	if v.fail(err); r.Finding != nil {
-		add(a.earned(*r.Finding))
+		add(v.earned(a, *r.Finding))
 	}
 }

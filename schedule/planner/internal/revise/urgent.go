@@ -56,6 +56,9 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	}
 	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
 	why := "the fire is out"
+	if late := v.tooLateForFire(); len(late) > 0 && dead {
+		text = fmt.Sprintf("%s: into an oven at %s first, in a rimmed pan; a new fire comes too late for it. Then rebuild the fire: ash out, bottom vent open, a chimney of lit coals where the others were.", say.Listed(late, "and"), v.day.Grate(undoneOvenC))
+	}
 	if v.noFuel() {
 		text = fmt.Sprintf("No coals are left: the food goes into the kitchen oven at %s now, straight from the grate.", v.day.Grate(undoneOvenC))
 	} else if sinks {
@@ -66,6 +69,23 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: why,
 		Text: text,
 	})
+}
+
+// tooLateForFire are the names of what lies over a dead fire and has to be in heat before a
+// new one gives any.
+func (v *Revision) tooLateForFire() (names []string) {
+	limit := safety.OutLimit(v.day.Air.AirC)
+	for _, a := range v.batches {
+		if a.where != cooking || v.inOven(a) || a.condemned {
+			continue
+		}
+		if slices.ContainsFunc(a.verdict, func(f safety.Finding) bool {
+			return f.Code == string(safety.FireOut) && limit-f.Counted < newFireTakes
+		}) {
+			names = append(names, a.batch.It.Dish.Name)
+		}
+	}
+	return slices.Compact(names)
 }
 
 // allSuspect says whether all that is on the fire is measured before anything else.
