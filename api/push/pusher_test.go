@@ -110,6 +110,7 @@ func TestGoesOnAfterARestart(t *testing.T) {
 	h.end()
 	h.clock.set(p.ServeAt.Add(time.Hour))
 	h.begin()
+	h.until("the revision and its steps", func() bool { return len(h.bell.heard(p.ID)) >= len(told)+2 })
 	h.settled()
 	got := h.bell.heard(p.ID)
 	if len(got) < len(told)+2 || got[len(told)] != "1.0" {

@@ -31,6 +31,9 @@ type firstAnswer struct {
 // fires and in minutes of burning and waiting. A day that the first edition
 // had only by letting food wait longer than it keeps is no loss: it is counted apart.
 func TestDrawnDaysBesideTheFirstEdition(t *testing.T) {
+	if testing.Short() {
+		t.Skip("days of several dishes, which start nothing beside each other")
+	}
 	days := strings.Split(plantest.ReadFile(t, "testdata/drawn/days.yaml"), "---\n")
 	first := firstAnswers(t)
 	if len(days) != 300 || len(first) != len(days) {
