@@ -1,0 +1,119 @@
+package export
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// doNow says what is to be done now: dangers, what else asks for hands, the steps that are
+// due. Where a measurement decides, it comes before all of them. It gives the places of the
+// findings that are no danger and were told.
+func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
+	steps := func() {
+		for _, s := range due {
+			t.item("[ ] ", t.stepText(s))
+		}
+	}
+	first := slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == schedule.StepLook && t.measuredFirst(s.Dish) })
+	if first {
+		steps()
+	}
+	said := len(due)
+	for _, f := range t.Findings {
+		if f.Severity == schedule.Danger {
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+			said++
+		}
+	}
+	for i, f := range t.Findings {
+		if len(told) < mostAsked && t.asksNow(f, due) {
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+			told, said = append(told, i), said+1
+		}
+	}
+	if !first {
+		steps()
+	}
+	switch {
+	case said > 0:
+	case len(next) > 0:
+		t.item("", t.idle(next[0].At))
+	default:
+		t.item("", "Nothing is left to do.")
+	}
+	return told
+}
+
+// idle says until when nothing is to be done: until the next step, or until something may
+// be done on a fast day, which only a reading tells.
+func (t *textSheet) idle(until time.Time) string {
+	shut := ""
+	if t.anyOn() {
+		shut = " Leave the lid shut."
+	}
+	for _, s := range t.Steps {
+		if s.Kind != schedule.StepTakeOff || s.Done || !s.Window.Early.Before(until) || leftOut(s) || t.found(schedule.OnNotTold, s.Dish) {
+			continue
+		}
+		name := t.dish(s.Dish)
+		if s.Window.Early.After(t.now.Add(dueWithin)) {
+			return "Nothing to do before " + t.clockBy(s.Window.Early, t.now) + "." + shut + " From then on " + name + ": measure, for it may be done early."
+		}
+		return "Nothing to do before " + t.clockBy(until, t.now) + " but to measure " + name + ": it may be done early." + shut
+	}
+	return "Nothing to do before " + t.clockBy(until, t.now) + "." + shut
+}
+
+// anyOn says whether a piece is on the fire.
+func (t *textSheet) anyOn() bool {
+	return slices.ContainsFunc(t.Dishes, func(d schedule.DishPlan) bool {
+		_, indoors := t.indoorsSince(d.ID)
+		return !indoors && slices.ContainsFunc(d.Batches, func(b schedule.Batch) bool { return t.cooks(d, b) != "" })
+	})
+}
+
+// asksNow says whether a finding asks for hands before the next step does, and no step that
+// is due does what it asks.
+func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
+	does := func(kind schedule.StepKind) bool {
+		return slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == kind })
+	}
+	switch f.Code {
+	case "grate-off-level", "grate-doubted", schedule.LowHeat:
+		if f.Steer != nil && f.Steer.Do == "leave" {
+			return false
+		}
+		return f.Severity == schedule.Warning && !does(schedule.StepRefuel) && !does(schedule.StepSetVents)
+	case schedule.PastTarget:
+		return !does(schedule.StepTakeOff)
+	case "readings-stopped":
+		return !t.quietAt(t.now)
+	case "fire-out": // by the clock
+		return strings.Contains(f.Text, " by ")
+	case schedule.OffUnread, schedule.Leftovers, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
+		return true
+	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
+		return strings.HasPrefix(f.Text, "Put ") || strings.HasPrefix(f.Text, "Measure ")
+	}
+	return false
+}
+
+// dueAndNext are the steps to be done now, and the next ones after them.
+func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
+	for _, s := range t.Steps {
+		switch {
+		case s.Done || !s.Attended || leftOut(s):
+		case s.At.Before(t.now.Add(dueWithin)):
+			due = append(due, s)
+		case len(next) < nextSteps:
+			next = append(next, s)
+		}
+	}
+	return due, next
+}
+
+// leftOut says of a step that stays in the plan that it is not to be done.
+func leftOut(s schedule.Step) bool { return strings.HasPrefix(s.Text, "Leave this out") }
