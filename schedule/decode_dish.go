@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -157,15 +156,13 @@ func asInFormat(word string) string {
 	return word
 }
 
-var startsLikeNumber = regexp.MustCompile(`^\s*[-+.0-9]`)
-
 // target reads "203 F", "medium-rare" or {final: 130 F}.
 func (d decoder) target(t *Target) strict.Reader {
 	return func(n *strict.Node, path string) {
 		switch {
 		case n.Kind == strict.NodeObject:
 			d.Object(n, path, strict.Required("final", strict.Pointed(&t.Final, d.temperature)))
-		case n.Kind == strict.NodeNumber || startsLikeNumber.MatchString(n.Text):
+		case n.Kind == strict.NodeNumber || n.LikeNumber():
 			strict.Pointed(&t.Core, d.temperature)(n, path)
 		default:
 			d.Text(&t.Doneness)(n, path)
@@ -181,7 +178,7 @@ func (d decoder) start(s *Start) strict.Reader {
 			s.Frozen = true
 			return
 		}
-		if n.Kind == strict.NodeText && !startsLikeNumber.MatchString(n.Text) {
+		if n.Kind == strict.NodeText && !n.LikeNumber() {
 			d.Faults.AddLine(path, n.Line, "%s must be a temperature such as 38 F, or %s", say.Quoted(n.Text), startFrozen)
 			return
 		}

@@ -3,9 +3,10 @@ package schedule
 import (
 	_ "embed"
 	"encoding/csv"
-	"regexp"
 	"strings"
 	"sync"
+
+	"example.com/cookday/schedule/internal/strict"
 )
 
 // Field is one field of a request, as references and messages show it.
@@ -34,12 +35,10 @@ var fields = sync.OnceValue(func() []Field {
 // RequestFields are all fields of a request, in its order.
 func RequestFields() []Field { return append([]Field(nil), fields()...) }
 
-var itemNumber = regexp.MustCompile(`\[[0-9]+\]`)
-
 // fieldOf is the field of a path such as dishes[0].weight.
 func fieldOf(path string) (Field, bool) {
 	path = strings.TrimPrefix(path, "request.") // within a plan
-	path = itemNumber.ReplaceAllString(path, "[]")
+	path = strict.Unnumbered(path)
 	for _, f := range fields() {
 		if f.Path == path {
 			return f, true
@@ -57,8 +56,8 @@ func rightLine(path string) string {
 		return "serve, grill and dishes; cookday new writes one"
 	}
 	f, _ := fieldOf(path)
-	if one := itemNumber.FindString(path); one != "" && strings.HasSuffix(path, one) { // an item of the list that the example has
-		return strings.TrimSuffix(strings.TrimPrefix(f.Example, f.Path+": ["), "]")
+	if items, listed := strings.CutPrefix(f.Example, f.Path+": ["); listed && strings.HasSuffix(path, "]") { // an item of the list that the example has
+		return strings.TrimSuffix(items, "]")
 	}
 	return f.Example
 }

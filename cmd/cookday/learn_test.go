@@ -26,16 +26,22 @@ func hotFireLog(offF int) string {
 	return log
 }
 
-// A record is learned from the log of a fire, grows with the next, and is what fire and a request take.
-func TestLearnCommand(t *testing.T) {
-	dir := t.TempDir()
-	file := func(name, text string) string {
+// filesIn writes files into a folder, and gives their paths.
+func filesIn(t *testing.T, dir string) func(name, text string) string {
+	return func(name, text string) string {
+		t.Helper()
 		path := filepath.Join(dir, name)
 		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 			t.Fatal(err)
 		}
 		return path
 	}
+}
+
+// A record is learned from the log of a fire, grows with the next, and is what fire and a request take.
+func TestLearnCommand(t *testing.T) {
+	dir := t.TempDir()
+	file := filesIn(t, dir)
 	record := filepath.Join(dir, "grill.yaml")
 	for k := range 2 {
 		mustRun(t, "", "learn", record, file("fire.csv", hotFireLog(2*k)), "--lit", "12", "--unlit", "80", "--out", record)
@@ -67,13 +73,7 @@ func TestLearnCommand(t *testing.T) {
 // A forecast takes the record of a grill, from its own file or from a request, and says what of its times rests on it.
 func TestForecastTakesARecord(t *testing.T) {
 	dir := t.TempDir()
-	file := func(name, text string) string {
-		path := filepath.Join(dir, name)
-		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
-		return path
-	}
+	file := filesIn(t, dir)
 	const record = "cooks: 3\nfigures:\n  - {name: pace, times: 1.12, spread: 0.08}\n"
 	day := func(own string) string {
 		return "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in" + own + "}\ndishes: [{cut: pork-butt, weight: 8 lb}]\n"

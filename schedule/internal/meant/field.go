@@ -37,11 +37,6 @@ var guesses = sync.OnceValue(func() []guess {
 	return all
 })
 
-// itemNumber is the place of an item in the path of a list: [2].
-var itemNumber = regexp.MustCompile(`\[[0-9]+\]`)
-
-var startsLikeNumber = regexp.MustCompile(`^\s*[-+.0-9]`)
-
 // plainWord is the name of a field without what joins its words: cook_temp, Cook Temp.
 func plainWord(name string) string {
 	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(name))
@@ -50,7 +45,7 @@ func plainWord(name string) string {
 // groupOf is the group of fields of a path, without the numbers of its items.
 func groupOf(within string) string {
 	within = strings.TrimPrefix(strings.TrimPrefix(within, "request."), "request")
-	return strings.TrimSuffix(itemNumber.ReplaceAllString(within, "[]"), "[]")
+	return strings.TrimSuffix(strict.Unnumbered(within), "[]")
 }
 
 // Field says what a field that does not exist was likely meant to be, by its meaning.
@@ -116,7 +111,7 @@ func withValue(right string, value *strict.Node) (line string, same bool) {
 		return field + ": " + value.Text + of, true
 	case of != "" && value.Kind == strict.NodeText && isQuantity(value.Text):
 		return field + ": " + value.Text, true
-	case field == "target" && value.Kind == strict.NodeText && !startsLikeNumber.MatchString(value.Text): // medium rare
+	case field == "target" && value.Kind == strict.NodeText && !value.LikeNumber(): // medium rare
 		return field + ": " + value.Text, true
 	case (field == "cut" || field == "grill") && value.Kind == strict.NodeText:
 		if field == "cut" {

@@ -123,7 +123,7 @@ func number(name string, value *strict.Node) strict.Meaning {
 var roughly = regexp.MustCompile(`(?i)^\s*(?:about|around|approximately|approx\.?|roughly|maybe|up to|~|ca\.?)\s*`)
 
 func finish(_ string, value *strict.Node) strict.Meaning {
-	if !startsLikeNumber.MatchString(value.Text) {
+	if !value.LikeNumber() {
 		return strict.Meaning{}
 	}
 	text := value.Text

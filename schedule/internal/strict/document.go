@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"iter"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -121,6 +122,16 @@ func joinPath(path, field string) string {
 }
 
 func ItemPath(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
+
+var itemNumber = regexp.MustCompile(`\[[0-9]+\]`)
+
+// Unnumbered is a path without the numbers of its items: dishes[].weight.
+func Unnumbered(path string) string { return itemNumber.ReplaceAllString(path, "[]") }
+
+var likeNumber = regexp.MustCompile(`^\s*[-+.0-9]`)
+
+// LikeNumber says whether a text begins as a number does, whatever stands behind it.
+func (n *Node) LikeNumber() bool { return likeNumber.MatchString(n.Text) }
 
 // maxFields is far above what any object of ours has; it keeps the search for
 // repeated names from growing with the square of the document.
