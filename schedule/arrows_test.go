@@ -43,12 +43,16 @@ var arrows = withRooms(map[string][]string{
 	"schedule/internal/say":     {"schedule/unit"},
 	"schedule/internal/strict":  {"schedule/internal/say"},
 	"schedule/internal/meant":   {"schedule/cut", "schedule/unit", "schedule/internal/strict"}, // what a word means that the form does not have
-	"schedule/internal/instant": {"schedule/unit"},
-	"schedule/internal/plans":   {"schedule", "schedule/internal/instant"},
+	"schedule/internal/instant": {"schedule/unit", "schedule/internal/say"},
+	// What is written down on the day.
+	"schedule/internal/logbook": {
+		"schedule/cut", "schedule/unit", "schedule/internal/strict", "schedule/internal/say", "schedule/internal/instant", "schedule/internal/fire",
+	},
+	"schedule/internal/plans": {"schedule", "schedule/internal/instant"},
 
 	"schedule": {
 		"schedule/cut", "schedule/unit", "schedule/internal/strict", "schedule/internal/say", "schedule/internal/safety", "schedule/internal/fire",
-		"schedule/internal/instant", "schedule/internal/meant",
+		"schedule/internal/instant", "schedule/internal/meant", "schedule/internal/logbook",
 	},
 	// The judge sees words and models. It knows the planner neither by its rooms, which
 	// the compiler keeps from it, nor by its door.

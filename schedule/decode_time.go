@@ -1,14 +1,10 @@
 package schedule
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
-	"strconv"
-	"strings"
-	"time"
 
-	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/strict"
 	"github.com/rickb777/date"
 	"github.com/rickb777/date/clock"
@@ -18,8 +14,8 @@ func (d decoder) serve(s *Serve) strict.Reader {
 	return func(n *strict.Node, path string) {
 		s.Time = clock.Undefined // until it is read: midnight would look meant
 		d.Object(n, path,
-			strict.Required("date", strict.Quantity(d.Decoder, &s.Date, parseDate)),
-			strict.Required("time", strict.Quantity(d.Decoder, &s.Time, parseClock)),
+			strict.Required("date", strict.Quantity(d.Decoder, &s.Date, instant.ParseDate)),
+			strict.Required("time", strict.Quantity(d.Decoder, &s.Time, instant.ParseClock)),
 			strict.Required("tz", d.Text(&s.TZ)),
 		)
 	}
@@ -34,8 +30,8 @@ func (d decoder) clock(c *Clock) strict.Reader {
 			return
 		}
 		d.Object(n, path,
-			strict.Optional("date", strict.Pointed(&c.Date, func(to *date.Date) strict.Reader { return strict.Quantity(d.Decoder, to, parseDate) })),
-			strict.Required("time", strict.Quantity(d.Decoder, &c.Time, parseClock)),
+			strict.Optional("date", strict.Pointed(&c.Date, func(to *date.Date) strict.Reader { return strict.Quantity(d.Decoder, to, instant.ParseDate) })),
+			strict.Required("time", strict.Quantity(d.Decoder, &c.Time, instant.ParseClock)),
 		)
 	})
 }
@@ -59,84 +55,22 @@ func (d decoder) quiet(q *Quiet) strict.Reader {
 	return func(n *strict.Node, path string) {
 		q.From, q.To = clock.Undefined, clock.Undefined
 		d.Object(n, path,
-			strict.Required("from", strict.Quantity(d.Decoder, &q.From, parseClock)),
-			strict.Required("to", strict.Quantity(d.Decoder, &q.To, parseClock)),
+			strict.Required("from", strict.Quantity(d.Decoder, &q.From, instant.ParseClock)),
+			strict.Required("to", strict.Quantity(d.Decoder, &q.To, instant.ParseClock)),
 		)
 	}
 }
 
-// parseDate reads a calendar date and nothing looser.
-func parseDate(text string) (date.Date, error) {
-	t, err := time.Parse(time.DateOnly, text)
-	if err == nil {
-		return date.NewAt(t), nil
-	}
-	slip := &dateSlip{text, likelyDate(text)}
-	if slip.right == "" {
-		slip.right = "2027-07-03"
-		return date.Date{}, errors.New(slip.Error()) // an example is no mend
-	}
-	return date.Date{}, slip
-}
-
-// dateSlip is a date in another form than the format's.
-type dateSlip struct{ text, right string }
-
-func (s *dateSlip) Error() string {
-	return fmt.Sprintf("%s is no date of the calendar; write year, month and day: %s", say.Quoted(s.text), s.right)
-}
-
-// Right is what was meant.
-func (s *dateSlip) Right() string { return s.right }
-
-// likelyDate is the date that a text of another form likely means; empty for none.
-func likelyDate(text string) string {
-	for _, form := range []string{"1/2/2006", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "Jan 2, 2006", "January 2 2006", "2 January 2006"} {
-		if t, err := time.Parse(form, text); err == nil {
-			return t.Format(time.DateOnly)
-		}
-	}
-	return ""
-}
-
-var (
-	clockText = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])$`)
-	halfDay   = regexp.MustCompile(`^(?i)(0?[1-9]|1[0-2])(?::([0-5][0-9]))?\s*([ap])\.?m\.?$`)
-	dated     = regexp.MustCompile(`[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}`)
-)
+var dated = regexp.MustCompile(`[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}`)
 
 // ParseTimeOfDay reads a time of day as cooks write it: "18:00", "6:00 PM", 6pm or noon.
-func ParseTimeOfDay(text string) (clock.Clock, error) { return parseClock(text) }
+func ParseTimeOfDay(text string) (clock.Clock, error) { return instant.ParseClock(text) }
 
-// parseClockOfDay is parseClock where a time of another day may be meant.
+// parseClockOfDay is a time of day where a time of another day may be meant.
 func parseClockOfDay(text string) (clock.Clock, error) {
-	c, err := parseClock(text)
+	c, err := instant.ParseClock(text)
 	if err != nil && dated.MatchString(text) {
 		return c, fmt.Errorf(`%w; of another day it is {date: 2027-07-03, time: "18:00"}`, err)
 	}
 	return c, err
-}
-
-// parseClock reads a time of day to the minute, of a clock of 24 hours or of twice 12.
-func parseClock(text string) (clock.Clock, error) {
-	if m := clockText.FindStringSubmatch(text); m != nil {
-		return clock.New(digits(m[1]), digits(m[2]), 0, 0), nil
-	}
-	if m := halfDay.FindStringSubmatch(text); m != nil {
-		hour := digits(m[1]) % 12
-		if strings.EqualFold(m[3], "p") {
-			hour += 12
-		}
-		return clock.New(hour, digits(m[2]), 0, 0), nil
-	}
-	if strings.EqualFold(text, "noon") {
-		return clock.New(12, 0, 0, 0), nil
-	}
-	return 0, fmt.Errorf(`%s must be a time of day, such as "18:00" or "6:00 PM" for six in the evening`, say.Quoted(text))
-}
-
-// digits is the number of a few digits; 0 of none.
-func digits(text string) int {
-	n, _ := strconv.Atoi(text) // by the patterns: at most two digits
-	return n
 }

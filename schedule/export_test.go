@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 
+	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -16,7 +17,7 @@ func ShapeRefused(of SchemaOf, data []byte) bool {
 		return true
 	}
 	d := newDecoder(faults)
-	read := map[SchemaOf]strict.Reader{SchemaRequest: d.request(new(Request)), SchemaEntry: d.logRow(new(logRow)), SchemaPlan: d.like(reflect.TypeFor[Plan]())}[of]
+	read := map[SchemaOf]strict.Reader{SchemaRequest: d.request(new(Request)), SchemaEntry: logbook.ReadRow(d.Decoder, new(logbook.Row)), SchemaPlan: d.like(reflect.TypeFor[Plan]())}[of]
 	read(tree, "")
 	return slices.ContainsFunc(faults.Faults, func(f strict.Fault) bool { return f.Shape })
 }

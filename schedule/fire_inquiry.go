@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -87,8 +88,8 @@ func readPlace(q *FireInquiry, text string) error {
 
 func coals(text string) (int, error) {
 	n, err := strconv.Atoi(strings.TrimSpace(text))
-	if err != nil || n < 0 || n > mostCoals {
-		return 0, fmt.Errorf("%q is no number of coals; write how many, 0 to %d", text, mostCoals)
+	if err != nil || n < 0 || n > logbook.MostCoals {
+		return 0, fmt.Errorf("%q is no number of coals; write how many, 0 to %d", text, logbook.MostCoals)
 	}
 	return n, nil
 }
@@ -136,7 +137,7 @@ func ReadFireInquiry(fields map[string]string, log []Entry) (FireInquiry, error)
 
 // within refuses what no fire has.
 func (q *FireInquiry) within(faults *strict.FaultList) {
-	if q.Shows != nil && (float64(*q.Shows) < coldestReadingC || float64(*q.Shows) > hottestReadingC) {
+	if q.Shows != nil && (float64(*q.Shows) < logbook.ColdestReadingC || float64(*q.Shows) > logbook.HottestReadingC) {
 		faults.Add("shows", "is no temperature of a grill; write it as 315 F or 157 C")
 	}
 	if q.SinceLit != -1 && (q.SinceLit < 0 || q.SinceLit > 48*time.Hour) {
@@ -145,7 +146,7 @@ func (q *FireInquiry) within(faults *strict.FaultList) {
 	if d := q.Diameter.Inches(); q.Diameter != 0 && (d < 10 || d > 40) {
 		faults.Add("diameter", "must lie between 10 in and 40 in")
 	}
-	if q.Weather.Wind < 0 || q.Weather.Wind > stormiest {
+	if q.Weather.Wind < 0 || q.Weather.Wind > logbook.Stormiest {
 		faults.Add("wind", "is no wind; write it as 12 mph")
 	}
 	if a := q.Weather.Air; a != nil && (*a < -40 || *a > 50) {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/rickb777/date"
 
+	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -71,7 +72,7 @@ func (v *validator) happened() {
 			if t, sound := v.past(at+".at", m.At); ok && sound && t.Before(on) {
 				v.faults.Add(at+".at", "%s is before it went on, at %s", told(t), told(on))
 			}
-			if m.Core < coldestReadingC || m.Core > hottestReadingC {
+			if m.Core < logbook.ColdestReadingC || m.Core > logbook.HottestReadingC {
 				v.faults.Add(at+".core", "%s is no temperature of a cook day", v.units.Core(m.Core))
 			}
 		}

@@ -1,11 +1,11 @@
 package schedule
 
 import (
-	"bytes"
 	"cmp"
 	"slices"
 	"time"
 
+	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -63,12 +63,6 @@ const (
 	LogDishCancelled EntryKind = "dish-cancelled" // no longer wanted
 )
 
-// Limits of a log. A probe that reports every minute for two days stays below.
-const (
-	maxLogBytes = 1 << 20
-	maxEntries  = 5000
-)
-
 // ReadLog reads a cook's log for a plan: CSV with the header
 // time,dish,kind,value, or a JSON array of objects with these names, or one such
 // object. A time is
@@ -78,40 +72,29 @@ const (
 // with their lines.
 func ReadLog(data []byte, p Plan) ([]Entry, error) {
 	faults := &strict.FaultList{}
-	rows, ok := logRows(data, faults)
+	rows, ok := logbook.Rows(data, newDecoder(faults).Decoder)
 	if !ok {
 		return nil, inputError(faults)
 	}
-	if len(rows) > maxEntries {
-		faults.Add("", "the log has %d entries; %d are allowed", len(rows), maxEntries)
+	if len(rows) > logbook.MaxEntries {
+		faults.Add("", "the log has %d entries; %d are allowed", len(rows), logbook.MaxEntries)
 		return nil, inputError(faults)
 	}
-	r, err := newLogReader(p, faults)
+	day, err := logDay(p)
 	if err != nil {
 		return nil, err
 	}
+	r := logbook.NewReader(day, faults)
 	var out []Entry
 	for _, row := range rows {
-		if e, ok := r.entry(row); ok {
-			out = append(out, e)
+		if e, ok := r.Entry(row); ok {
+			out = append(out, entryOf(e))
 		}
 	}
 	if err := inputError(faults); err != nil {
 		return nil, err
 	}
 	return out, nil
-}
-
-// logRows are the rows of a log, JSON or CSV; false where it cannot be read at all.
-func logRows(data []byte, faults *strict.FaultList) ([]logRow, bool) {
-	if sentence, line := strict.Unreadable(data, maxLogBytes); sentence != "" {
-		faults.AddLine("", line, "%s", sentence)
-		return nil, false
-	}
-	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
-		return jsonRows(data, faults), true
-	}
-	return csvRows(data, faults), true
 }
 
 // JoinLogs is the whole log in order of time. An entry that is there already is

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 )
@@ -33,16 +34,16 @@ type logChecker struct {
 }
 
 func (c *logChecker) entry(e *Entry, path string) {
-	form, ok := e.Kind.form()
+	form, ok := logbook.Kind(e.Kind).Form()
 	if !ok {
-		c.faults.AddLine(path+".kind", e.Line, "%s is not known; there are %s", say.Quoted(string(e.Kind)), say.Listed(kindNames(), "and"))
+		c.faults.AddLine(path+".kind", e.Line, "%s is not known; there are %s", say.Quoted(string(e.Kind)), say.Listed(logbook.KindNames(), "and"))
 		return
 	}
 	c.dish(e, path, form.OfDish)
 	if e.At.After(c.now) {
 		c.faults.AddLine(path+".time", e.Line, "%s is after now, %s", c.instant(e.At), c.instant(c.now))
 	}
-	if e.C < coldestReadingC || e.C > hottestReadingC || e.C != e.C {
+	if e.C < logbook.ColdestReadingC || e.C > logbook.HottestReadingC || e.C != e.C {
 		c.faults.AddLine(path+".temp_c", e.Line, "%v is no temperature of a cook day", e.C)
 	}
 	e.At = e.At.In(c.now.Location())

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"strings"
 
+	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -35,7 +36,7 @@ func Schema(of SchemaOf) ([]byte, bool) {
 	case SchemaRequest:
 		read, title, root = d.request(new(Request)), "A request: what is cooked, on what, and when people eat", ""
 	case SchemaEntry:
-		read, title, root = d.logRow(new(logRow)), "An entry of a log: what was read or done, and when", "entry"
+		read, title, root = logbook.ReadRow(d.Decoder, new(logbook.Row)), "An entry of a log: what was read or done, and when", "entry"
 	case SchemaPlan:
 		read, title, root = d.like(reflect.TypeFor[Plan]()), "A plan: what to do when", "plan"
 	default:

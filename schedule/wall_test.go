@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"github.com/rickb777/date"
+
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // Changes of the clock. United States: second Sunday of March and first of
@@ -42,7 +44,7 @@ func TestClockChanges(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		at, err := parseClock(tt.at)
+		at, err := instant.ParseClock(tt.at)
 		if err != nil {
 			t.Fatal(err)
 		}

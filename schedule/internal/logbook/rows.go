@@ -1,4 +1,4 @@
-package schedule
+package logbook
 
 import (
 	"bytes"
@@ -13,17 +13,38 @@ import (
 	"example.com/cookday/schedule/internal/strict"
 )
 
-// logRow is one entry as it was written.
-type logRow struct {
+// Row is one entry as it was written.
+type Row struct {
 	line                    int
 	path                    string // in front of the field's name in a fault
 	time, dish, kind, value string
 }
 
+// Limits of a log. A probe that reports every minute for two days stays below.
+const (
+	MaxBytes   = 1 << 20
+	MaxEntries = 5000
+)
+
+// Rows are the rows of a log, JSON or CSV; false where it cannot be read at all.
+func Rows(data []byte, d *strict.Decoder) ([]Row, bool) {
+	if sentence, line := strict.Unreadable(data, MaxBytes); sentence != "" {
+		d.Faults.AddLine("", line, "%s", sentence)
+		return nil, false
+	}
+	if start := bytes.TrimLeft(data, " \t\r\n"); bytes.HasPrefix(start, []byte("[")) || bytes.HasPrefix(start, []byte("{")) {
+		return jsonRows(data, d), true
+	}
+	return csvRows(data, d.Faults), true
+}
+
 // logFields are the names of a log's columns.
 var logFields = []string{"time", "dish", "kind", "value"}
 
-func (r *logRow) field(name string) *string {
+// Value is the text of the column value.
+func (r *Row) Value() string { return r.value }
+
+func (r *Row) field(name string) *string {
 	switch name {
 	case "time":
 		return &r.time
@@ -37,7 +58,7 @@ func (r *logRow) field(name string) *string {
 
 // csvRows reads RFC 4180 with a header; columns may be in any order, and dish
 // and value may be missing.
-func csvRows(data []byte, faults *strict.FaultList) []logRow {
+func csvRows(data []byte, faults *strict.FaultList) []Row {
 	in := csv.NewReader(bytes.NewReader(data))
 	in.FieldsPerRecord, in.TrimLeadingSpace, in.Comment = -1, true, '#'
 	header, err := in.Read()
@@ -52,7 +73,7 @@ func csvRows(data []byte, faults *strict.FaultList) []logRow {
 	if !knownColumns(columns, faults) {
 		return nil
 	}
-	var rows []logRow
+	var rows []Row
 	for {
 		record, err := in.Read()
 		if errors.Is(err, io.EOF) {
@@ -64,7 +85,7 @@ func csvRows(data []byte, faults *strict.FaultList) []logRow {
 			return nil
 		}
 		line, _ := in.FieldPos(0)
-		row := logRow{line: line, path: fmt.Sprintf("line %d: ", line)}
+		row := Row{line: line, path: fmt.Sprintf("line %d: ", line)}
 		if len(record) > len(columns) {
 			faults.AddLine(row.path+"value", line, "there are %d fields under %d columns; put text with a comma in double quotes", len(record), len(columns))
 			continue
@@ -94,16 +115,16 @@ func knownColumns(columns []string, faults *strict.FaultList) bool {
 }
 
 // jsonRows reads an array of objects of texts, or one such object.
-func jsonRows(data []byte, faults *strict.FaultList) []logRow {
+func jsonRows(data []byte, d *strict.Decoder) []Row {
+	faults := d.Faults
 	tree := strict.ParseJSON(data, faults)
 	if tree == nil || faults.Len() > 0 {
 		return nil
 	}
-	d := newDecoder(faults)
-	var rows []logRow
+	var rows []Row
 	read := func(n *strict.Node, path, prefix string) {
-		row := logRow{line: n.Line, path: prefix}
-		d.logRow(&row)(n, path)
+		row := Row{line: n.Line, path: prefix}
+		ReadRow(d, &row)(n, path)
 		rows = append(rows, row)
 	}
 	if tree.Kind == strict.NodeObject {
@@ -119,13 +140,13 @@ func jsonRows(data []byte, faults *strict.FaultList) []logRow {
 	return rows
 }
 
-// logRow reads one entry of a log in JSON.
-func (d decoder) logRow(row *logRow) strict.Reader {
+// ReadRow reads one entry of a log in JSON.
+func ReadRow(d *strict.Decoder, row *Row) strict.Reader {
 	return func(n *strict.Node, path string) {
 		d.Object(n, path,
 			strict.Required("time", d.Text(&row.time)),
 			strict.Optional("dish", d.Text(&row.dish)),
-			strict.Required("kind", strict.Among(d.Text(&row.kind), false, kindNames)),
+			strict.Required("kind", strict.Among(d.Text(&row.kind), false, KindNames)),
 			strict.Optional("value", d.Text(&row.value)),
 		)
 	}

@@ -1,24 +1,26 @@
-package schedule
+package logbook
 
 import (
 	"regexp"
 	"strings"
 	"time"
+
+	"example.com/cookday/schedule/internal/instant"
 )
 
 var logClock = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])(:[0-5][0-9])?$`)
 
 // instant reads a time of a log. A clock alone is on the day on which it lies least far.
-func (r *logReader) instant(text string, far func(time.Time) time.Duration) (time.Time, string) {
+func (r *Reader) instant(text string, far func(time.Time) time.Duration) (time.Time, string) {
 	if t, err := time.Parse(time.RFC3339, text); err == nil {
-		return r.within(t.In(r.loc))
+		return r.within(t.In(r.day.Loc))
 	}
 	for _, form := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02T15:04:05"} {
-		if t, err := time.ParseInLocation(form, text, r.loc); err == nil {
+		if t, err := time.ParseInLocation(form, text, r.day.Loc); err == nil {
 			return r.within(t)
 		}
 	}
-	if c, err := parseClock(text); err == nil { // of twice 12 hours too
+	if c, err := instant.ParseClock(text); err == nil { // of twice 12 hours too
 		text = c.HhMm()
 	}
 	if !logClock.MatchString(text) {
@@ -36,15 +38,15 @@ func (r *logReader) instant(text string, far func(time.Time) time.Duration) (tim
 }
 
 // nearest is a time of day on the day on which it lies least far, of those about the plan.
-func (r *logReader) nearest(c time.Time, far func(time.Time) time.Duration) time.Time {
+func (r *Reader) nearest(c time.Time, far func(time.Time) time.Duration) time.Time {
 	var best time.Time
-	y, m, n := r.first.In(r.loc).Date()
+	y, m, n := r.day.First.In(r.day.Loc).Date()
 	for k := -1; ; k++ {
-		t := time.Date(y, m, n+k, c.Hour(), c.Minute(), c.Second(), 0, r.loc)
+		t := time.Date(y, m, n+k, c.Hour(), c.Minute(), c.Second(), 0, r.day.Loc)
 		if best.IsZero() || far(t) < far(best) {
 			best = t
 		}
-		if t.After(r.last) {
+		if t.After(r.day.Last) {
 			return best
 		}
 	}
@@ -59,13 +61,13 @@ const (
 )
 
 // fromHere is how far an instant lies from the entry before, or else from the cook.
-func (r *logReader) fromHere(t time.Time) time.Duration {
+func (r *Reader) fromHere(t time.Time) time.Duration {
 	far := time.Duration(0)
 	switch {
-	case t.Before(r.from):
-		far = outsideWeighs * r.from.Sub(t)
-	case t.After(r.to):
-		far = outsideWeighs * t.Sub(r.to)
+	case t.Before(r.day.From):
+		far = outsideWeighs * r.day.From.Sub(t)
+	case t.After(r.day.To):
+		far = outsideWeighs * t.Sub(r.day.To)
 	}
 	switch {
 	case r.before.IsZero():
@@ -78,9 +80,9 @@ func (r *logReader) fromHere(t time.Time) time.Duration {
 
 // fromServing is how far an instant lies from the planned serving, if it comes after the
 // entry that moves it.
-func (r *logReader) fromServing(at time.Time) func(time.Time) time.Duration {
+func (r *Reader) fromServing(at time.Time) func(time.Time) time.Duration {
 	return func(t time.Time) time.Duration {
-		far := t.Sub(r.to).Abs()
+		far := t.Sub(r.day.To).Abs()
 		if t.Before(at) {
 			far += outsideWeighs * at.Sub(t)
 		}

@@ -1,4 +1,4 @@
-package schedule
+package logbook
 
 import (
 	"fmt"
@@ -9,7 +9,7 @@ import (
 )
 
 // degrees is a temperature with its unit; the sentence asks back where it is in doubt.
-func (n *noteReader) degrees(kind EntryKind, dish, text string) (string, string) {
+func (n *noteReader) degrees(kind Kind, dish, text string) (string, string) {
 	if text == "" || !noteNumber.MatchString(text) {
 		return text, ""
 	}
@@ -22,14 +22,14 @@ func (n *noteReader) degrees(kind EntryKind, dish, text string) (string, string)
 	}
 	own, other := "F", "C"
 	ownC, otherC := unit.FToC(value), value
-	if n.plan.Request.Units == unit.Metric {
+	if n.day.Units == unit.Metric {
 		own, other, ownC, otherC = "C", "F", otherC, ownC
 	}
 	if !n.doubtful(kind, dish, ownC, otherC) {
 		return text + " " + own, ""
 	}
 	return "", fmt.Sprintf("%s %s does not fit here; %s %s, that is %s, may be meant. Type the letter after the number: %s%s if it does show that, else %s%s.",
-		text, own, text, other, n.plan.Request.Units.Core(unit.Temperature(otherC)), text, own, text, other)
+		text, own, text, other, n.day.Units.Core(unit.Temperature(otherC)), text, own, text, other)
 }
 
 // A temperature is in doubt where it is far from what it should be near, and in the other
@@ -41,11 +41,11 @@ const farK, nearK, freshHours = 25, 15, 1.5
 const coldGrateC = 10
 
 // doubtful says whether a number was likely meant in the other unit.
-func (n *noteReader) doubtful(kind EntryKind, dish string, ownC, otherC float64) bool {
-	if kind == LogGrate && ownC < coldGrateC {
+func (n *noteReader) doubtful(kind Kind, dish string, ownC, otherC float64) bool {
+	if kind == Grate && ownC < coldGrateC {
 		return true
 	}
-	if kind != LogCore && kind != LogOuter {
+	if kind != Core && kind != Outer {
 		level, ok := n.levelC()
 		return ok && (ownC-level < -2*farK || ownC-level > 2*farK) && otherC-level > -2*nearK && otherC-level < 2*nearK
 	}
@@ -55,13 +55,13 @@ func (n *noteReader) doubtful(kind EntryKind, dish string, ownC, otherC float64)
 	var last *Entry
 	on := false
 	for i, e := range n.log {
-		if e.Dish != dish && (dish != "" || len(n.plan.Dishes) > 1) {
+		if e.Dish != dish && (dish != "" || len(n.day.Dishes) > 1) {
 			continue
 		}
 		switch {
-		case e.Kind == LogCore:
+		case e.Kind == Core:
 			last = &n.log[i]
-		case e.Kind == LogOn:
+		case e.Kind == On:
 			on = n.at.Sub(e.At).Hours() > freshHours
 		}
 	}
@@ -75,9 +75,9 @@ func (n *noteReader) doubtful(kind EntryKind, dish string, ownC, otherC float64)
 // levelC is the planned heat of the fire at the time of the note.
 func (n *noteReader) levelC() (float64, bool) {
 	level, ok := 0.0, false
-	for _, ph := range n.plan.Phases {
-		if !ok || !ph.SetupFrom.After(n.at) {
-			level, ok = ph.LevelC, true
+	for _, f := range n.day.Fires {
+		if !ok || !f.From.After(n.at) {
+			level, ok = f.LevelC, true
 		}
 	}
 	return level, ok

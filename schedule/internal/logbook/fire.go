@@ -1,4 +1,4 @@
-package schedule
+package logbook
 
 import (
 	"fmt"
@@ -10,8 +10,8 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// mostCoals is more than any grill that is meant here holds.
-const mostCoals = 1000
+// MostCoals is more than any grill that is meant here holds.
+const MostCoals = 1000
 
 // fireValue reads what an entry of the fire carries, and writes it in one form: two ways to write the same are one entry.
 func fireValue(what Carries, text string) (value, sentence string) {
@@ -24,8 +24,8 @@ func fireValue(what Carries, text string) (value, sentence string) {
 		return ventsText(top, bottom), ""
 	case CarriesCount:
 		n, err := strconv.Atoi(strings.TrimSpace(text))
-		if err != nil || n < 1 || n > mostCoals {
-			return "", fmt.Sprintf("%s is no number of coals; write how many, 1 to %d", say.Quoted(text), mostCoals)
+		if err != nil || n < 1 || n > MostCoals {
+			return "", fmt.Sprintf("%s is no number of coals; write how many, 1 to %d", say.Quoted(text), MostCoals)
 		}
 		return strconv.Itoa(n), ""
 	}
@@ -36,7 +36,7 @@ func fireValue(what Carries, text string) (value, sentence string) {
 	if err != nil {
 		return "", err.Error()
 	}
-	if v < 0 || v > stormiest {
+	if v < 0 || v > Stormiest {
 		return "", fmt.Sprintf("%s is no wind; write it as 12 mph, 20 km/h or calm", say.Quoted(text))
 	}
 	out, err := v.MarshalText()
@@ -46,8 +46,8 @@ func fireValue(what Carries, text string) (value, sentence string) {
 	return string(out), ""
 }
 
-// stormiest is beyond any wind in which somebody cooks, m/s.
-const stormiest = 60
+// Stormiest is beyond any wind in which somebody cooks, m/s.
+const Stormiest = 60
 
 // ventsText is the one form of an entry about vents; below zero: as before.
 func ventsText(top, bottom float64) string {

@@ -1,0 +1,93 @@
+package logbook
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// Carries says what the value of a kind of entry is: schedule.Carries.
+type Carries string
+
+const (
+	CarriesNothing          Carries = "nothing" // or a note, which is kept
+	CarriesTemperature      Carries = "temperature"
+	CarriesMaybeTemperature Carries = "temperature or nothing"
+	CarriesWrap             Carries = "foil, paper, none or nothing"
+	CarriesPlace            Carries = "cooler, oven or nothing" // or a note, which is kept
+	CarriesInstant          Carries = "clock"
+	CarriesDish             Carries = "dish as JSON"
+	CarriesVents            Carries = "openings of the vents"
+	CarriesCount            Carries = "number"
+	CarriesSpeed            Carries = "speed of the wind"
+)
+
+// Form is how an entry of a kind is written.
+type Form struct {
+	Kind    Kind
+	OfDish  bool // it belongs to a dish, else to the grill
+	Carries Carries
+}
+
+// Forms are those of all kinds, by name.
+func Forms() []Form {
+	out := slices.Clone(forms)
+	slices.SortFunc(out, func(a, b Form) int { return cmp.Compare(a.Kind, b.Kind) })
+	return out
+}
+
+var forms = []Form{
+	{Core, true, CarriesTemperature}, {Outer, true, CarriesTemperature}, {Coldest, true, CarriesTemperature},
+	{Grate, false, CarriesTemperature}, {Gauge, false, CarriesTemperature}, {Oven, false, CarriesTemperature},
+	{Lit, false, CarriesNothing}, {Level, false, CarriesTemperature}, {FireOut, false, CarriesNothing},
+	{Refuelled, false, CarriesNothing}, {LidOpened, false, CarriesNothing}, {LidClosed, false, CarriesNothing},
+	{Vents, false, CarriesVents}, {LitCoals, false, CarriesCount}, {UnlitCoals, false, CarriesCount},
+	{AshCleared, false, CarriesNothing}, {Wind, false, CarriesSpeed}, {Rain, false, CarriesNothing}, {NoFuel, false, CarriesNothing},
+	{On, true, CarriesNothing}, {Wrapped, true, CarriesWrap}, {ToOven, true, CarriesMaybeTemperature},
+	{Pulled, true, CarriesNothing}, {Boxed, true, CarriesPlace}, {Counter, true, CarriesNothing},
+	{Stopped, true, CarriesNothing}, {Chilled, true, CarriesNothing}, {Restarted, true, CarriesNothing},
+	{Served, false, CarriesNothing}, {ServingMoved, false, CarriesInstant}, {DishAdded, false, CarriesDish}, {DishCancelled, true, CarriesNothing},
+}
+
+// Form is how an entry of the kind is written; false for a word that is no kind.
+func (k Kind) Form() (Form, bool) {
+	i := slices.IndexFunc(forms, func(f Form) bool { return f.Kind == k })
+	if i < 0 {
+		return Form{}, false
+	}
+	return forms[i], true
+}
+
+// Meals says of a kind of the grill that it may be of a dish alone.
+func (k Kind) Meals() bool { return k == Served || k == ServingMoved }
+
+// RainOver is the value of an entry about rain that has stopped.
+const RainOver = "over"
+
+// Where a log may have a piece held.
+const (
+	HeldInCooler = "cooler"
+	HeldInOven   = "oven"
+)
+
+// heldText is where a text has a piece held: other words for a cooler or an oven are one, and
+// what tells neither is a note.
+func heldText(text string) string {
+	low := strings.ToLower(text)
+	switch cooler := strings.Contains(low, "cooler") || strings.Contains(low, "box"); {
+	case cooler && !strings.Contains(low, "oven"):
+		return HeldInCooler
+	case !cooler && strings.Contains(low, "oven"):
+		return HeldInOven
+	}
+	return text
+}
+
+// KindNames are all kinds, by name.
+func KindNames() []string {
+	var names []string
+	for _, f := range Forms() {
+		names = append(names, string(f.Kind))
+	}
+	return names
+}

@@ -1,0 +1,142 @@
+package logbook
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
+)
+
+// Reader turns rows into entries of one day.
+type Reader struct {
+	day    Day
+	before time.Time // the entry before; zero for none
+	added  []Dish
+	faults *strict.FaultList
+}
+
+// NewReader reads the log of a day; what is wrong with it goes into the list.
+func NewReader(day Day, faults *strict.FaultList) *Reader { return &Reader{day: day, faults: faults} }
+
+// Entry is what a row says; false where it cannot be read.
+func (r *Reader) Entry(row Row) (Entry, bool) {
+	before := r.faults.Len()
+	e := Entry{Line: row.line, Kind: Kind(row.kind)}
+	fault := func(field, format string, args ...any) {
+		r.faults.AddLine(row.path+field, row.line, format, args...)
+	}
+	at, sentence := r.instant(row.time, r.fromHere)
+	if sentence != "" {
+		fault("time", "%s %s", say.Quoted(row.time), sentence)
+	}
+	e.At = at
+	if !at.IsZero() && sentence == "" {
+		r.before = at
+	}
+	form, known := e.Kind.Form()
+	if !known {
+		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(KindNames(), "and"))
+		return e, false
+	}
+	if form.OfDish || e.Kind.Meals() && row.dish != "" {
+		id, ok := r.dishID(row.dish)
+		if several := r.alike(row.dish); len(several) > 1 {
+			fault("dish", "%s may be %s: write more of the name", say.Quoted(row.dish), say.Listed(several, "or"))
+		} else if !ok && row.dish == "" {
+			fault("dish", "say which dish: %s", say.Listed(r.dishNames(), "or"))
+		} else if !ok {
+			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
+		}
+		e.Dish = id
+	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
+		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, say.Quoted(row.dish))
+	}
+	r.value(&e, form.Carries, row.value, fault)
+	if r.faults.Len() > before {
+		return e, false
+	}
+	return e, true
+}
+
+// value reads what the entry carries.
+func (r *Reader) value(e *Entry, what Carries, text string, fault func(field, format string, args ...any)) {
+	switch {
+	case what == CarriesTemperature, what == CarriesMaybeTemperature && text != "":
+		t, err := unit.ParseTemperature(text)
+		if err != nil {
+			fault("value", "%s", err)
+		} else if float64(t) < ColdestReadingC || float64(t) > HottestReadingC {
+			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", say.Quoted(text))
+		}
+		e.C = float64(t)
+	case what == CarriesWrap && text != "" && text != wrapFoil && text != wrapPaper && text != wrapNone:
+		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
+	case what == CarriesPlace:
+		e.Value = heldText(text)
+	case what == CarriesInstant:
+		at, sentence := r.instant(text, r.fromServing(e.At))
+		if sentence != "" {
+			fault("value", "%s %s", say.Quoted(text), sentence)
+		}
+		e.Value = at.Format(time.RFC3339)
+	case what == CarriesDish:
+		r.newDish(e, text, fault)
+	case what == CarriesVents, what == CarriesCount, what == CarriesSpeed:
+		value, sentence := fireValue(what, text)
+		if sentence != "" {
+			fault("value", "%s", sentence)
+		}
+		e.Value = value
+	default:
+		e.Value = text
+	}
+}
+
+// What a piece may be wrapped in.
+const (
+	wrapFoil  = "foil"
+	wrapPaper = "paper"
+	wrapNone  = "none" // it is left bare
+)
+
+// Readings outside these are slips of the pen or of the unit, degC.
+const (
+	ColdestReadingC = -40
+	HottestReadingC = 600
+)
+
+// newDish reads a dish that is added to the menu. Its id is written into the
+// entry, so that it does not depend on the dishes before it.
+func (r *Reader) newDish(e *Entry, text string, fault func(field, format string, args ...any)) {
+	dish, err := r.day.NewDish(text)
+	if err != nil {
+		fault("value", `is no dish: %s; write it as {"cut": "burger", "weight": "6 oz", "count": 4}`, err)
+		return
+	}
+	r.added = append(r.added, dish)
+	e.Dish, e.Value = dish.ID, text
+}
+
+func (r *Reader) dishNames() []string {
+	var names []string
+	for _, d := range r.named() {
+		if !slices.Contains(names, d.ID) {
+			names = append(names, d.ID)
+		}
+	}
+	return names
+}
+
+func (r *Reader) within(t time.Time) (time.Time, string) {
+	if t.Before(r.day.First) || t.After(r.day.Last) {
+		say := func(t time.Time) string {
+			u := r.day.Units
+			return u.Date(t.In(r.day.Loc)) + ", " + u.Clock(t.In(r.day.Loc))
+		}
+		return t, "is outside the days of this plan: " + say(r.day.First) + " to " + say(r.day.Last)
+	}
+	return t, ""
+}

@@ -1,0 +1,53 @@
+package logbook
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/cookday/schedule/cut"
+)
+
+// dishID is the dish that a text names: by its id or name, by its cut, or by a beginning
+// that no other has. No text is the only dish.
+func (r *Reader) dishID(text string) (string, bool) {
+	if text == "" && len(r.day.Dishes) == 1 {
+		return r.day.Dishes[0].ID, true
+	}
+	ids := r.alike(text)
+	if len(ids) != 1 {
+		return "", false
+	}
+	return ids[0], true
+}
+
+// named are all dishes that a log may speak of.
+func (r *Reader) named() []Dish { return slices.Concat(r.day.Dishes, r.added, r.day.DayBefore) }
+
+// leastBeginning is how many letters stand for a name.
+const leastBeginning = 2
+
+// alike are the ids of the dishes that a text may mean, by the surest sign that any has.
+func (r *Reader) alike(text string) []string {
+	text = strings.ToLower(strings.TrimSpace(text))
+	known, isCut := cut.Find(text)
+	begins := func(name string) bool {
+		return len(text) >= leastBeginning && slices.ContainsFunc(append(strings.Fields(name), name), func(w string) bool { return strings.HasPrefix(strings.ToLower(w), text) })
+	}
+	for _, fits := range []func(Dish) bool{
+		func(d Dish) bool { return strings.ToLower(d.ID) == text },
+		func(d Dish) bool { return strings.ToLower(d.Name) == text },
+		func(d Dish) bool { return text != "" && (d.Cut == text || isCut && d.Cut == known.Name) },
+		func(d Dish) bool { return begins(d.ID) || begins(d.Name) || begins(d.Cut) },
+	} {
+		var ids []string
+		for _, d := range r.named() {
+			if fits(d) && !slices.Contains(ids, d.ID) {
+				ids = append(ids, d.ID)
+			}
+		}
+		if len(ids) > 0 {
+			return ids
+		}
+	}
+	return nil
+}
