@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -101,13 +102,27 @@ func (n *newDay) run(cmd *cobra.Command, name string) error {
 			return err
 		}
 	}
-	if err := n.ask(p, i); err != nil {
+	missing, err := n.ask(p, i)
+	if err != nil {
 		return err
 	}
 	if name == "" {
 		name = freeName(i.Weekday())
 	}
-	return n.write(cmd, name, []byte(i.Text()))
+	if err := emit(cmd.OutOrStdout(), strings.TrimPrefix(name, "-"), func(w io.Writer) error { _, err := io.WriteString(w, i.Text()); return err }); err != nil {
+		return err
+	}
+	switch {
+	case len(missing) > 0:
+		if name == "-" {
+			name = "the request"
+		}
+		return usage("%s: written with the answers given; it can't be planned yet. Still missing:\n%s", name, strings.Join(missing, "\n"))
+	case name == "-":
+		return nil
+	}
+	fmt.Fprintf(cmd.OutOrStdout(), "\nWritten: %s\n", name)
+	return n.show(cmd, name, []byte(i.Text()))
 }
 
 // mayWrite asks before a file is written over.
@@ -131,65 +146,24 @@ func (n *newDay) mayWrite(p *prompt, name string) error {
 	return nil
 }
 
-// ask puts the questions that no flag answers.
-func (n *newDay) ask(p *prompt, i *draft.Interview) error {
-	dishes := n.dishes
-	for {
-		q, open := i.Next()
-		if !open {
-			return nil
-		}
-		text, flag := "", ""
-		switch {
-		case q.Key == draft.KeyDish && len(dishes) > 0:
-			text, flag, dishes = dishes[0], "--dish", dishes[1:]
-		case q.Key == draft.KeyDish && len(n.dishes) > 0:
-			text, flag = "no more", "--dish"
-		case n.given[q.Key] != nil && *n.given[q.Key] != "":
-			text, flag = *n.given[q.Key], "--"+q.Key
-		case n.yes:
-			flag = "--yes"
-		default:
-			var err error
-			if text, err = p.ask(q.Text, q.Default); err != nil && !errors.Is(err, io.EOF) {
-				return err
-			} else if err != nil { // nobody is there to ask again
-				flag = "the end of the answers"
-			}
-		}
-		if err := i.Answer(text); err != nil {
-			if flag == "--yes" || flag == "the end of the answers" {
-				return usage("%s: %s (%s)", q.Key, err, q.Text)
-			}
-			if flag != "" {
-				return usage("%s: %s", flag, err)
-			}
-			p.say(err.Error())
-		}
-	}
-}
-
-// write keeps the request and says what its plan is.
-func (n *newDay) write(cmd *cobra.Command, name string, text []byte) error {
-	if name == "-" {
-		return emit(cmd.OutOrStdout(), "", func(w io.Writer) error { _, err := w.Write(text); return err })
-	}
+// show says what the plan of the request is.
+func (n *newDay) show(cmd *cobra.Command, name string, text []byte) error {
 	r, err := schedule.Read(text)
 	if err != nil {
 		return inFile(name, err)
 	}
 	p, err := planner.Make(cmd.Context(), r, planner.Judged())
+	if errors.Is(err, context.Canceled) {
+		return usage("%s: written, and stopped before it was planned", name)
+	}
 	if err != nil {
 		return inFile(name, err)
-	}
-	if err := emit(nil, name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
-		return err
 	}
 	sayPast(cmd, name, p)
 	out := cmd.OutOrStdout()
 	var o export.Options
 	o.Width, o.Colour = terminal(out)
-	fmt.Fprintf(out, "\nWritten: %s\n\n", name)
+	fmt.Fprintln(out)
 	if err := export.Headline(out, p, o); err != nil {
 		return err
 	}

@@ -111,3 +111,44 @@ func TestNewByLikeAndWrongly(t *testing.T) {
 		t.Errorf("exit code %d\n%s%s", r.code, r.out, r.errors)
 	}
 }
+
+// Answers that end early are not lost: what is usual is taken and told, what is missing
+// is told too, and the file holds all the rest.
+func TestNewWhoseAnswersEndEarly(t *testing.T) {
+	inFolder(t)
+	const upToDishes = "Sunday 1pm\n\nkettle 18 in\nno\n\n14\nyes\n"
+	kept := []string{`date: 2027-01-03, time: "13:00"`, "adults: 14, frail: true", "grill: kettle 18 in", "# oven: {}"}
+	for _, c := range []struct {
+		stdin     string
+		flags     []string
+		code      int
+		said      string
+		inRequest []string
+	}{
+		{"", nil, exitInput, "What is the first dish?", []string{"# - {cut: brisket, weight: 10 lb} # missing"}},
+		{"Sunday 1pm\n", nil, exitInput, "this was taken: zone: America/Chicago; grill: kettle 22 in;", kept[:1]},
+		{upToDishes, nil, exitInput, "Still missing:\nWhat is the first dish?", append(kept, "# missing")},
+		{upToDishes + "2 ribs\n", nil, exitInput, "Still missing:\nRibs: which?", append(kept, "# - {cut: baby-backs, count: 2} # missing: ribs is baby-backs or ")},
+		{upToDishes + "2 chickens\n", nil, exitFine, "this was taken: Chickens, label: not read.", append(kept, "{name: Chickens, cut: chicken, count: 2}")},
+		{upToDishes + "2 chickens", nil, exitFine, "Written: day.yaml", append(kept, "{name: Chickens, cut: chicken, count: 2}")},
+		{upToDishes, []string{"--dish", "elephant", "--dish", "brisket"}, exitInput, `--dish: "elephant" is not`, append(kept, "{cut: brisket}")},
+		{upToDishes, []string{"--dish", "elephant"}, exitInput, `--dish: "elephant" is not`, append(kept, "# missing")},
+		{"Sunday 1pm\n\n", []string{"--grill", "gas", "--dish", "brisket"}, exitInput, "--grill: ", append(kept[:1:1], "grill: kettle 22 in", "{cut: brisket}")},
+		{"Sunday at 1\n", []string{"--dish", "brisket"}, exitFine, `for "Sunday at 1" was not understood`, []string{"{cut: brisket}"}},
+	} {
+		r := invoke(c.stdin, append([]string{"new", "day.yaml", "--force"}, c.flags...)...)
+		said := strings.Join(strings.Fields(r.out), " ") + "\n" + r.errors
+		if r.code != c.code || !strings.Contains(said, c.said) {
+			t.Errorf("%q %v: exit code %d\n%s", c.stdin, c.flags, r.code, said)
+		}
+		for _, part := range c.inRequest {
+			if text := read(t, "day.yaml"); !strings.Contains(text, part) {
+				t.Errorf("%q %v: %q is not in\n%s", c.stdin, c.flags, part, text)
+			}
+		}
+	}
+	r := invoke("Sunday 1pm\n", "new", "-")
+	if r.code != exitInput || !strings.Contains(r.out, "2027-01-03") || !strings.HasPrefix(r.errors[strings.LastIndex(r.errors, "the request"):], "the request: written") {
+		t.Errorf("to standard output: exit code %d\n%s", r.code, r.out)
+	}
+}

@@ -14,5 +14,6 @@
 //	follow.go     what is asked of a dish: how much, what its label says, how done
 //	night.go      whether a fire may burn through the night
 //	like.go       days of our own to begin with
+//	skip.go       what is missing where the answers end early
 //	write.go      the text of the request
 package draft

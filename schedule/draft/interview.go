@@ -49,6 +49,7 @@ type Interview struct {
 	guests     schedule.Guests
 	frailKnown bool
 	dishes     []dish
+	unclear    []dish // passed over while it was not known which they are
 
 	asked int // of the questions about the day
 	open  *dish
@@ -93,13 +94,14 @@ func (i *Interview) Next() (Question, bool) {
 		return Question{Key: KeyNight, Text: nightText, Default: "no"}, true
 	case len(i.dishes) < len(i.like.dishes):
 		return Question{Key: KeyDish, Text: i.dishText(), Default: i.like.dishes[len(i.dishes)]}, true
-	case len(i.dishes) == 0:
+	case len(i.dishes)+len(i.unclear) == 0:
 		return Question{Key: KeyDish, Text: i.dishText()}, true
 	}
-	return Question{Key: KeyDish, Text: i.dishText(), Default: noMore}, true
+	return Question{Key: KeyDish, Text: i.dishText(), Default: NoMore}, true
 }
 
-const noMore = "no more"
+// NoMore ends the list of dishes.
+const NoMore = "no more"
 
 func (i *Interview) dishText() string {
 	if len(i.dishes) == 0 {
@@ -138,8 +140,12 @@ func (i *Interview) Answer(text string) error {
 		i.overnight, i.over = yes, true
 		return i.Fault()
 	case saysNoMore(text):
-		if len(i.dishes) == 0 {
+		if len(i.dishes)+len(i.unclear) == 0 {
 			return errors.New("a day has at least one dish")
+		}
+		if len(i.unclear) > 0 {
+			i.over = true
+			return nil
 		}
 		if i.full = i.longNight(); i.full {
 			return nil
@@ -160,7 +166,7 @@ func (i *Interview) Answer(text string) error {
 
 func saysNoMore(text string) bool {
 	switch strings.ToLower(text) {
-	case noMore, "no", "none", "done", "nothing", "that is all", "that's all", "end":
+	case NoMore, "no", "none", "done", "nothing", "that is all", "that's all", "end":
 		return true
 	}
 	return false

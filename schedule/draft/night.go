@@ -7,7 +7,7 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-const nightText = "So large a piece may have to go on the evening before. May its fire burn through the night with nobody watching it? No plans without that, where it can"
+const nightText = "So large a piece may have to go on the evening before. May its fire burn through the night with nobody watching it? Answer no, and the day is planned without it if that can be done"
 
 // A large piece takes about this much of the day before it is served at an early hour
 // (assumptions, no source): then the night is worth a question.

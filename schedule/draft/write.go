@@ -20,6 +20,9 @@ func (i *Interview) Text() string {
 	line("# yaml-language-server: $schema=%s", SchemaFile)
 	line("# For an editor that completes and checks: cookday schema request --out %s", SchemaFile)
 	line("# Every field there is: cookday help request. Change anything, and plan again.")
+	if i.zone == "" {
+		line("# missing: the time zone, such as tz: America/Chicago")
+	}
 	line("serve: {date: %s, time: %q, tz: %s}", i.serve.Format(time.DateOnly), i.serve.Format("15:04"), i.zone)
 	line("guests: %s%s", i.guestsField(), i.frailRemark())
 	line("grill: %s # or {kind: kettle, diameter: 22 in, fuel: lump, water_pan: true}", quotedIfOdd(i.grill))
@@ -45,6 +48,9 @@ func (i *Interview) Text() string {
 	line("dishes:")
 	for _, d := range i.dishes {
 		line("  - {%s}%s", strings.Join(d.fields(), ", "), i.remark(d))
+	}
+	for _, l := range i.missing() {
+		line("%s", l)
 	}
 	return b.String()
 }
