@@ -70,7 +70,7 @@ func Amounts(guests Guests, cuts []string) ([]Amount, error) {
 func amountOf(c cut.Cut, eaters float64) Amount {
 	need := eaters * c.ServingKg
 	a := Amount{Cut: c.Name, Title: c.Title, Eaters: eaters, ServingKg: c.ServingKg}
-	if c.Style == cut.Small || c.Style == cut.Timed {
+	if c.Quick() {
 		a.Count, a.PieceKg = int(math.Ceil(need/c.Typical-1e-9)), c.Typical
 	} else {
 		a.Count = max(int(math.Round(need/c.Typical)), 1)

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"time"
@@ -149,8 +148,8 @@ func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
 
 // inPieces is what to write for a weight that is likely that of all pieces.
 func inPieces(w unit.Mass, c cut.Cut) string {
-	pieces := int(math.Round(float64(w) / c.Typical))
-	if small := c.Style == cut.Small || c.Style == cut.Timed; !small || pieces < 2 || pieces > maxPieces {
+	pieces := c.InPieces(float64(w))
+	if !c.Quick() || pieces < 2 || pieces > maxPieces {
 		return ""
 	}
 	return fmt.Sprintf("; if that is all of it, write count: %d", pieces)

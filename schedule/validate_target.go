@@ -67,7 +67,7 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 	switch {
 	case w.With == WrapNone && (w.From != nil || w.After != nil):
 		v.faults.Add(path, "none has neither from nor after; leave them out")
-	case w.With != WrapNone && (c.Style == cut.Small || c.Style == cut.Timed):
+	case w.With != WrapNone && c.Quick():
 		v.faults.Add(path, "%s is not wrapped while it cooks; leave wrap out or write none", c.InText())
 	case w.From != nil && w.After != nil:
 		v.faults.Add(path, "from and after are both given; keep the core temperature or the time")

@@ -175,6 +175,13 @@ func (c Cut) FindDoneness(name string) (Doneness, bool) {
 // InText is the title within a sentence.
 func (c Cut) InText() string { return strings.ToLower(c.Title[:1]) + c.Title[1:] }
 
+// Quick says whether a cut is small or goes by the clock: such food is counted rather than
+// weighed, and is neither wrapped nor held for hours.
+func (c Cut) Quick() bool { return c.Style == Small || c.Style == Timed }
+
+// InPieces is how many pieces of the usual size weigh so much together, kg.
+func (c Cut) InPieces(massKg float64) int { return int(math.Round(massKg / c.Typical)) }
+
 // IsMain says whether a serving is reckoned of the cut: meat and fish.
 func (c Cut) IsMain() bool { return c.Food != "vegetable" && c.Food != "none" }
 

@@ -181,7 +181,7 @@ func drawDish(t *rapid.T, pick func(string, ...string) string) string {
 	all := cut.All()
 	c := all[rapid.IntRange(0, len(all)-1).Draw(t, "cut")]
 	most := 2
-	if c.Style == cut.Small || c.Style == cut.Timed {
+	if c.Quick() {
 		most = 8
 	}
 	kg := c.Typical * rapid.SampledFrom([]float64{0.8, 1, 1.3}).Draw(t, "size")

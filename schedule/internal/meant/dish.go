@@ -1,7 +1,6 @@
 package meant
 
 import (
-	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -69,9 +68,9 @@ func Dish(text string) (line, unclear string) {
 // spokenFields are the fields of a dish in a cook's words. With no amount it has the usual one.
 func spokenFields(s cut.Spoken, c cut.Cut) []string {
 	fields := []string{"cut: " + c.Name}
-	small := c.Style == cut.Small || c.Style == cut.Timed
+	small := c.Quick()
 	if m, err := unit.ParseMass(s.Weight); small && err == nil && s.Count == 0 && float64(m) > c.MaxPieceKg { // of all of them
-		s.Count, s.Weight = max(int(math.Round(float64(m)/c.Typical)), 1), ""
+		s.Count, s.Weight = max(c.InPieces(float64(m)), 1), ""
 	}
 	if s.Weight == "" && s.Count == 0 && !small {
 		s.Weight = unit.US.Mass(unit.Mass(c.Typical))

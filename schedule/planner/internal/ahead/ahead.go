@@ -130,7 +130,7 @@ func (s *TwoDays) earliest(loc *time.Location, chill time.Time) []schedule.Fault
 func aheadDish(r schedule.Request, i int, loc *time.Location, chill time.Time) (schedule.Dish, []schedule.Fault) {
 	dish := r.Dishes[i]
 	path := strict.ItemPath("dishes", i)
-	if c, ok := cut.Find(dish.Cut); ok && (c.Style == cut.Small || c.Style == cut.Timed) {
+	if c, ok := cut.Find(dish.Cut); ok && c.Quick() {
 		return dish, []schedule.Fault{{Path: path + ".ready", Sentence: c.InText() + " cooks in minutes and is no better the next day; leave ready out"}}
 	}
 	dish.Ready, dish.Serve, dish.Travel, dish.Hold = "", nil, nil, []string{schedule.HoldNone}

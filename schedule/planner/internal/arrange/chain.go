@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/sequence"
 )
@@ -20,7 +19,7 @@ const (
 )
 
 func (b *Batch) HandsOn() int {
-	if b.It.Cut.Style == cut.Small || b.It.Cut.Style == cut.Timed {
+	if b.It.Cut.Quick() {
 		return HandsOnSmall
 	}
 	return HandsOnLarge

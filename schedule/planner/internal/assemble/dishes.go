@@ -136,7 +136,7 @@ func (d *Assembler) waits(p *arrange.Placed) []schedule.Stage {
 
 // restPlace is where a piece rests: under a loose tent, small pieces as they are.
 func restPlace(p *arrange.Placed) string {
-	if p.It.Cut.Style == cut.Small || p.It.Cut.Style == cut.Timed {
+	if p.It.Cut.Quick() {
 		return schedule.HoldCounter
 	}
 	return schedule.HoldTent

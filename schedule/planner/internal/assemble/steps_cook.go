@@ -67,7 +67,7 @@ func (it *Itinerary) putOn(s schedule.Step, p *arrange.Placed, name string) {
 	if p.It.FromFrozen {
 		s.Text += " Straight from the freezer."
 	}
-	if p.It.Cut.Look != "" && p.It.Cut.Style != cut.Small && p.It.Cut.Style != cut.Timed {
+	if p.It.Cut.Look != "" && !p.It.Cut.Quick() {
 		s.Text += " " + p.It.Cut.Look
 	}
 	it.add(s)

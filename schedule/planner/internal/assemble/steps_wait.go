@@ -46,7 +46,7 @@ func (it *Itinerary) Wait(p *arrange.Placed) {
 		it.nightSteps(base, p, held)
 		it.holdEnds(base, p, held, off)
 	}
-	if p.It.Cut.Style != cut.Small && p.It.Cut.Style != cut.Timed {
+	if !p.It.Cut.Quick() {
 		it.knife(base, p, name)
 	}
 }

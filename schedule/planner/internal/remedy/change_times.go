@@ -12,7 +12,7 @@ import (
 // times are the day before, for all of it or a part, a serving of its own, and several sittings.
 func (d dishChange) times() []change {
 	var out []change
-	quick := d.cut.Style == cut.Small || d.cut.Style == cut.Timed
+	quick := d.cut.Quick()
 	if !quick && d.dish.Ready == "" {
 		out = append(out, d.make("day-before", "Cook {dish} the day before, chill, and warm for the table.", "a day earlier; "+d.aheadPrice(), d.aheadPain(), "ready", schedule.ReadyDayBefore))
 	}
