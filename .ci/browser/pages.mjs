@@ -7,6 +7,7 @@ import { looker } from './look.mjs';
 
 const [folder, out] = process.argv.slice(2);
 const firstScreen = 800; // px
+const mostPages = 2;
 const look = await looker(out);
 await look.selfTest();
 const names = fs.readdirSync(folder).filter((n) => n.endsWith('.html')).sort();
@@ -18,7 +19,11 @@ for (const [i, name] of names.entries()) {
   const [one, other] = i % 2 ? ['light', 'dark'] : ['dark', 'light'];
   const looks = drawn ? [[360, one], [1280, other]] : [[360, 'light'], [360, 'dark'], [1280, 'light'], [1280, 'dark']];
   await look.view(name, html, looks, { check: look.accessible, once: drawn, letters: true, picture: !drawn || i % 10 === 0 });
-  if (!drawn) console.log(`${name}: ${await look.printed(name, html, 'Letter')} pages of Letter`);
+  if (!drawn) {
+    const pages = await look.printed(name, html, 'Letter');
+    console.log(`${name}: ${pages} pages of Letter`);
+    if (pages > mostPages) look.fault(name, `it prints on ${pages} pages`);
+  }
   if (/-later/.test(name)) {
     const down = await look.firstStep(html);
     deepest = Math.max(deepest, down);

@@ -200,10 +200,10 @@ func (c *curve) levels() {
 	case target > 0 && math.Abs(target-minimum) < 0.6: // one degree F
 		line("minimum", minimum, above, "minimum and take-off")
 	case target > minimum:
-		line("minimum", minimum, below, "published minimum")
+		line("minimum", minimum, below, "USDA minimum")
 		line("target", target, above, "take-off")
 	default:
-		line("minimum", minimum, above, "published minimum")
+		line("minimum", minimum, above, "USDA minimum")
 		line("target", target, below, "take-off")
 	}
 }
@@ -244,7 +244,7 @@ func (c *curve) words() string {
 	first, last := points[0], points[len(points)-1]
 	text := fmt.Sprintf("%s: from %s at %s to %s at %s", c.batchTitle(c.dish, c.batch), c.core(first.CoreC), c.clock(first.At), c.core(last.CoreC), c.clockBy(last.At, first.At))
 	if c.dish.MinimumC > 0 {
-		text += "; published minimum " + c.core(c.dish.MinimumC)
+		text += "; USDA minimum " + c.core(c.dish.MinimumC)
 	}
 	return text + "; " + c.batchTimes(c.batch) + "."
 }

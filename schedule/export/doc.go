@@ -6,7 +6,7 @@
 // the same plan and options give the same bytes. Instants are rounded to minutes, so
 // that the bytes do not depend on the processor either.
 //
-//	text*.go, now*.go, sheet*.go, live.go  for a terminal, at a glance, as a page, and to follow the day on
+//	text*.go, now*.go, alarms.go, sheet*.go, live.go  for a terminal, at a glance, as a page, and to follow the day on
 //	csv.go, json.go, calendar.go, ical.go, forecast.go  for programs
 //	picture.go, timeline*.go, curves.go, grate*.go, sitting.go  pictures
 //	svg*.go, axis.go, columns.go       how they are drawn and set

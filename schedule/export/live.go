@@ -87,11 +87,15 @@ type wayData struct {
 func (v *view) fillLive(d *liveData) {
 	due, _ := (&textSheet{view: v}).dueAndNext()
 	asked := 0
+	if v.Feasible {
+		for _, f := range v.alarms() {
+			d.Alarms = append(d.Alarms, unbroken(v.apart.Replace(v.finding(f))))
+		}
+	}
 	for _, f := range v.Findings {
 		text := unbroken(v.apart.Replace(v.finding(f)))
 		switch {
 		case f.Severity == schedule.Danger && v.Feasible:
-			d.Alarms = append(d.Alarms, text)
 		case v.Feasible && v.Revision > 0 && asked < mostAsked && v.asksNow(f, due):
 			d.Alarms = append(d.Alarms, text)
 			asked++
@@ -148,7 +152,9 @@ func (v *view) fillSteps(d *liveData) {
 		switch {
 		case age < -atOnce && len(d.Then) <= stepsToCome:
 			do.Button, do.Text = "", unbroken(v.apart.Replace(v.glance(s)))
-			d.Then = append(d.Then, do)
+			if k := len(d.Then) - 1; k < 0 || d.Then[k].Time != do.Time || d.Then[k].Text != do.Text { // two batches may be one entry
+				d.Then = append(d.Then, do)
+			}
 		case age < -atOnce:
 		case age <= now:
 			d.Do = append(d.Do, do)

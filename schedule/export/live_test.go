@@ -35,6 +35,30 @@ func TestLiveSheetSaysDangerFirst(t *testing.T) {
 	}
 }
 
+// What two batches of a dish have in common is one alarm: the gravest, which comes first.
+func TestAlarmsOfBatchesAreToldOnce(t *testing.T) {
+	p := keptPlan(t, "small")
+	now := p.Steps[len(p.Steps)/2].At
+	danger := func(dish, text string) schedule.Finding {
+		return schedule.Finding{Code: "x", Severity: schedule.Danger, Dishes: []string{dish}, Text: text}
+	}
+	p.Findings = []schedule.Finding{
+		danger("a", "Eight hours without heat. Throw it away."), danger("a", "Seven hours without heat. Throw it away."), danger("b", "Six hours without heat. Throw it away."),
+		danger("a", "Is it on?"), danger("a", "Is it on?"), danger("b", "Is it on?"),
+	}
+	var b strings.Builder
+	if err := Now(&b, p, Options{Now: now}); err != nil {
+		t.Fatal(err)
+	}
+	for _, said := range []string{live(t, p, now, Live{}), b.String()} {
+		for text, want := range map[string]int{"Eight hours": 1, "Seven hours": 0, "Six hours": 1, "Is it on?": 2} {
+			if got := strings.Count(said, text); got != want {
+				t.Errorf("%q is told %d times, not %d", text, got, want)
+			}
+		}
+	}
+}
+
 // What kills is told before the fire is lit, above the forms; on a day under way what is to be
 // done comes first.
 func TestLiveSheetWarnsBeforeTheFire(t *testing.T) {

@@ -22,11 +22,9 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 		steps()
 	}
 	said := len(due)
-	for _, f := range t.Findings {
-		if f.Severity == schedule.Danger {
-			t.item(t.styled(danger, "! "), sentence(f.Text))
-			said++
-		}
+	for _, f := range t.alarms() {
+		t.item(t.styled(danger, "! "), sentence(f.Text))
+		said++
 	}
 	for i, f := range t.Findings {
 		if len(told) < mostAsked && t.asksNow(f, due) {
