@@ -92,7 +92,7 @@ func (h *solver) satisfied() {
 type candidate struct {
 	search *search
 	root   value
-	bound  int // of the plans not seen yet
+	seen   bool // there is no plan under it better than the best
 }
 
 // candidates are the courses that may hold a plan better than the best, the best bound
@@ -120,10 +120,16 @@ func candidates(h *solver, d *day, until int) []*candidate {
 			d.store.back(&m)
 			continue
 		}
-		list = append(list, &candidate{s, root, root.cost})
+		k := &candidate{search: s, root: root}
 		if !h.spent(until) {
-			s.run(min(tasteNodes, until-h.nodes), s.longest, nil)
+			k.seen = s.run(min(tasteNodes, until-h.nodes), s.longest, nil) == never
 		}
+		if k.seen && (h.plan == nil || h.plan.course != c) { // there is nothing under it, and its room is free again
+			d.store.search = s
+			d.store.back(&m)
+			continue
+		}
+		list = append(list, k)
 	}
 	slices.SortStableFunc(list, func(a, b *candidate) int { return a.root.compare(b.root) })
 	return list

@@ -22,13 +22,16 @@ func (h *solver) solve(d *day) (bound int) {
 // share is a number of nodes: so many hundredths of the budget.
 func (h *solver) share(hundredths int) int { return h.budget / 100 * hundredths }
 
-// exact searches the courses in order of their bounds.
+// exact searches the courses in order of their bounds, but for those that were seen whole.
 func (h *solver) exact(list []*candidate, until int) (bound int) {
 	bound = never
 	for _, c := range list {
-		if c.root.less(h.best) {
-			bound = min(bound, max(c.root.cost, c.search.run(max(0, until-h.nodes), c.search.longest, nil)))
+		if c.seen || !c.root.less(h.best) {
+			continue
 		}
+		left := c.search.run(max(0, until-h.nodes), c.search.longest, nil)
+		c.seen = left == never
+		bound = min(bound, max(c.root.cost, left))
 	}
 	return bound
 }

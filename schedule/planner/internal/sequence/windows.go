@@ -14,20 +14,37 @@ func (w *window) widen(o window) {
 	w.cost, w.free = min(w.cost, o.cost), max(w.free, o.free)
 }
 
-// newWindows works the windows out: by class, task and fire, the oven last.
+// newWindows works the windows out: by class, task and fire, the oven last. What a task
+// needs at the least follows from the one after it, and then from the one before it, which
+// it may not be too far behind.
 func (d *day) newWindows() {
 	for k, c := range d.sample {
 		ch := &d.Chains[c]
 		all := make([][]window, len(ch.Tasks))
 		for j := len(ch.Tasks) - 1; j >= 0; j-- {
-			all[j] = d.windowsOf(ch, k, j, all)
+			all[j] = d.windowsOf(ch, k, j, all, 0)
+		}
+		for j := 1; j < len(ch.Tasks); j++ {
+			if lag := ch.Tasks[j-1].LagMax; lag >= 0 {
+				all[j] = d.windowsOf(ch, k, j, all, leastEnd(all[j-1])-lag)
+			}
 		}
 		d.windows = append(d.windows, all)
 	}
 }
 
-// windowsOf are those of one task; those of the task after it are known.
-func (d *day) windowsOf(ch *Chain, class, j int, all [][]window) []window {
+// leastEnd is the least end of a task under any fire.
+func leastEnd(all []window) int {
+	least := never
+	for _, w := range all {
+		least = min(least, w.least)
+	}
+	return least
+}
+
+// windowsOf are those of one task, which starts at start or sooner; those of the task after
+// it are known.
+func (d *day) windowsOf(ch *Chain, class, j int, all [][]window, start int) []window {
 	last := j == len(ch.Tasks)-1
 	out := make([]window, len(d.Fires)+1)
 	for f := range out {
@@ -48,7 +65,7 @@ func (d *day) windowsOf(ch *Chain, class, j int, all [][]window) []window {
 					w.most = ch.Serve + m.Gap.Max
 				}
 			}
-			w.least = lift(st.holes, w.least)
+			w.least = lift(st.holes, max(w.least, start-st.minutes))
 			w.start = w.least + st.minutes
 			if w.least > w.most || w.start > d.Earliest {
 				continue
