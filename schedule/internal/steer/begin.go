@@ -48,10 +48,10 @@ const (
 
 const guesses = 120
 
-// draw makes one guess of a grill and its fire. A fire that is met in mid cook has grown as far as its air lets it, more or
+// draw makes one guess of a grill of which so much is known, and of its fire. A fire that is met in mid cook has grown as far as its air lets it, more or
 // less, and the grate is where such a fire keeps it, more or less: its first reading then teaches both.
-func (b *Begin) draw(d *dice, h *fire.Hearth, s fire.Setting) guess {
-	g := guess{traits: b.drawTraits(d), cold: d.factor(coldSpread)}
+func (b *Begin) draw(d *dice, known map[string]Figure, h *fire.Hearth, s fire.Setting) guess {
+	g := guess{traits: b.drawTraits(d, known), cold: d.factor(coldSpread)}
 	if !b.MidCook {
 		g.coals = fire.Coals{Lit: b.Lit * d.factor(max(b.LitUnsure, countSpread)), Unlit: b.Unlit * d.factor(countSpread)}
 		return g
@@ -72,10 +72,10 @@ func (b *Begin) record() map[string]Figure {
 	return b.Own.widened(usual)
 }
 
-func (b *Begin) drawTraits(d *dice) fire.Traits {
-	t, r := b.Grill.Usual(), b.record()
-	for _, k := range traitKeys() {
-		*k.of(&t) *= r[k.key].drawn(d)
+func (b *Begin) drawTraits(d *dice, known map[string]Figure) fire.Traits {
+	t := b.Grill.Usual()
+	for _, k := range traitKeys {
+		*k.of(&t) *= known[k.key].drawn(d)
 	}
 	t.Blow = min(max(blowSpread*d.normal(), -1), 1)
 	return t

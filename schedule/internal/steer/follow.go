@@ -99,10 +99,10 @@ func (f *Fire) start(log []Event, n int) {
 			f.vents(e)
 		}
 	}
-	s := f.setting(f.minute)
+	s, known := f.setting(f.minute), f.begin.record()
 	f.guesses = make([]guess, n)
 	for i := range f.guesses {
-		f.guesses[i] = f.begin.draw(&f.dice, &f.hearth, s)
+		f.guesses[i] = f.begin.draw(&f.dice, known, &f.hearth, s)
 	}
 }
 

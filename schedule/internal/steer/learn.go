@@ -48,7 +48,7 @@ func (f *Fire) Learned() (r Record, ok bool) {
 	if len(r.Figures) == 0 {
 		most = firstStep
 	}
-	for _, k := range traitKeys() {
+	for _, k := range traitKeys {
 		mean, sd := logsOf(draws, weights, k, *k.of(&plain))
 		was, wide := before[k.key], usual[k.key].Spread
 		step := clamp(mean-math.Log(was.Middle), most*was.Spread)
@@ -144,7 +144,7 @@ func (r *Record) Traits(usual fire.Traits) fire.Traits {
 	if r == nil {
 		return usual
 	}
-	for _, k := range traitKeys() {
+	for _, k := range traitKeys {
 		if f, known := r.Figures[k.key]; known && f.Middle > 0 {
 			*k.of(&usual) *= f.Middle
 		}
@@ -155,7 +155,7 @@ func (r *Record) Traits(usual fire.Traits) fire.Traits {
 // FigureNames are the names of what is learned, in their order.
 func FigureNames() []string {
 	var out []string
-	for _, k := range traitKeys() {
+	for _, k := range traitKeys {
 		out = append(out, k.key)
 	}
 	return out

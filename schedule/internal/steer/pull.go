@@ -24,7 +24,7 @@ func (f *Fire) pull(k Kind, rise, surprise float64) {
 	for i := range push {
 		push[i] = (rise + errorK*f.dice.normal() - shows[i]) / (variance + errorK*errorK)
 	}
-	for _, p := range pulledFigures() {
+	for _, p := range pulledFigures {
 		f.pullOne(p, room, shows, mean, push)
 	}
 	f.each(func(g *guess) {
@@ -40,9 +40,8 @@ type figure struct {
 	log bool
 }
 
-func pulledFigures() []figure {
-	var out []figure
-	for _, k := range traitKeys() {
+var pulledFigures = func() (out []figure) {
+	for _, k := range traitKeys {
 		out = append(out, figure{func(g *guess) *float64 { return k.of(&g.traits) }, true})
 	}
 	return append(out,
@@ -52,7 +51,7 @@ func pulledFigures() []figure {
 		figure{func(g *guess) *float64 { return &g.coals.Unlit }, true},
 		figure{func(g *guess) *float64 { return &g.coals.Burnt }, true},
 		figure{func(g *guess) *float64 { return &g.coals.RiseK }, false})
-}
+}()
 
 const leastLog = 1e-3
 

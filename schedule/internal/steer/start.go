@@ -76,9 +76,9 @@ func (s Start) spread(v Vents) Range {
 	b := Begin{Seed: 1, Grill: s.Grill, Layout: s.Layout, Own: s.Own}
 	d, h := dice{state: b.Seed}, s.Grill.Hearth(s.Layout, s.Section)
 	set := s.Grill.Setting(s.Weather, v.Top, v.Bottom, 0)
-	all := make([]guess, guesses)
+	all, known := make([]guess, guesses), b.record()
 	for i := range all {
-		all[i].traits = b.drawTraits(&d)
+		all[i].traits = b.drawTraits(&d, known)
 		all[i].coals.RiseK, _ = h.Established(&all[i].traits, startBurnt, set)
 	}
 	low, _, high := quantiles(all, func(g *guess) float64 { return g.coals.RiseK })

@@ -218,13 +218,7 @@ func (b *Belief) Again(c *Journey) *Belief {
 	whole.set(c, b.Spread.Median, true)
 	out.Whole = whole.finish()
 	if b.usual != nil {
-		l := *b.usual
-		l.c, l.rides = c, append([]ride(nil), b.usual.rides...)
-		for i := range l.rides {
-			l.rides[i].c = c
-		}
-		l.forget()
-		out.usual = &l
+		out.usual = b.usual.in(c)
 	}
 	out.foresee(&whole)
 	if out.zs != nil {

@@ -16,46 +16,66 @@ const (
 
 // lattice is a piece at a minute, at each pace that may have brought it there. What a
 // reading says of the rest is read off it: the lattice does not depend on the reading, so
-// that a colder one never leads to less.
+// that a colder one never leads to less. A pace is followed once somebody asks for it.
 type lattice struct {
 	c      *Journey
-	usual  float64 // logarithm of the usual pace
-	side   int     // paces on either side of it
+	past   *Journey // by which the paces are followed
+	usual  float64  // logarithm of the usual pace
+	side   int      // paces on either side of it
 	minute float64
-	rides  []ride    // the fastest first
-	coreC  []float64 // at the minute, never higher at a slower pace
-	rests  []float64 // of each; NaN as long as nobody asked
+	rides  []*ride   // the fastest first; nil as long as nobody asked
+	cores  []float64 // at the minute, never higher at a slower pace; NaN likewise
+	rests  []float64 // of each; NaN likewise
 }
 
-// newLattice follows the piece to a minute at all paces.
+// newLattice is a piece at a minute at all paces.
 func newLattice(ctx context.Context, c *Journey, usual, minute float64, side int) (*lattice, error) {
-	l := &lattice{c: c, usual: usual, side: side, minute: minute, rides: make([]ride, 2*side+1), coreC: make([]float64, 2*side+1)}
-	l.forget()
-	for i := range l.rides {
-		if err := ctx.Err(); err != nil { // a piece with a long history takes milliseconds
-			return nil, err
-		}
-		r := &l.rides[i]
-		r.set(c, l.pace(i), true)
-		r.through(minute, false)
-		l.coreC[i] = r.sim.CoreC()
-	}
-	// Where the core has fallen, several paces fit a reading: the one nearest the usual.
-	for i := side + 1; i < len(l.coreC); i++ {
-		l.coreC[i] = math.Min(l.coreC[i], l.coreC[i-1])
-	}
-	for i := side - 1; i >= 0; i-- {
-		l.coreC[i] = math.Max(l.coreC[i], l.coreC[i+1])
-	}
-	return l, nil
+	n := 2*side + 1
+	l := &lattice{c: c, past: c, usual: usual, side: side, minute: minute, rides: make([]*ride, n), cores: unknown(n), rests: unknown(n)}
+	return l, ctx.Err() // a piece with a long history takes milliseconds
 }
 
-// forget drops what was worked out of what is to come.
-func (l *lattice) forget() {
-	l.rests = make([]float64, len(l.rides))
-	for i := range l.rests {
-		l.rests[i] = math.NaN()
+func unknown(n int) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = math.NaN()
 	}
+	return out
+}
+
+// in is the lattice of a piece that goes on through another journey from its minute on.
+func (l *lattice) in(c *Journey) *lattice {
+	out := *l
+	out.c, out.rests = c, unknown(len(l.rests))
+	return &out
+}
+
+// ride is the piece at the minute at one of the paces.
+func (l *lattice) ride(i int) *ride {
+	if l.rides[i] == nil {
+		r := new(ride)
+		r.set(l.past, l.pace(i), true)
+		r.through(l.minute, false)
+		l.rides[i] = r
+	}
+	return l.rides[i]
+}
+
+// coreC is the core at the minute at one of the paces. Where the core has fallen, several
+// paces fit a reading: the one nearest the usual.
+func (l *lattice) coreC(i int) float64 {
+	if !math.IsNaN(l.cores[i]) {
+		return l.cores[i]
+	}
+	core := l.ride(i).sim.CoreC()
+	switch {
+	case i > l.side:
+		core = math.Min(core, l.coreC(i-1))
+	case i < l.side:
+		core = math.Max(core, l.coreC(i+1))
+	}
+	l.cores[i] = core
+	return core
 }
 
 func (l *lattice) pace(i int) float64 { return l.usual + l.step()*float64(i-l.side) }
@@ -66,18 +86,18 @@ func (l *lattice) step() float64 { return latticeReach / float64(l.side) }
 // way to the next one; ok is false where it lies beyond it, on the side that at tells.
 func (l *lattice) between(coreC float64) (at int, share float64, ok bool) {
 	i := l.side
-	for i+1 < len(l.coreC)-1 && l.coreC[i+1] > coreC {
+	for i+1 < len(l.cores)-1 && l.coreC(i+1) > coreC {
 		i++
 	}
-	for i > 0 && l.coreC[i] < coreC {
+	for i > 0 && l.coreC(i) < coreC {
 		i--
 	}
-	high, low := l.coreC[i], l.coreC[i+1]
+	high, low := l.coreC(i), l.coreC(i+1)
 	switch {
 	case coreC > high:
 		return 0, 0, false
 	case coreC < low:
-		return len(l.coreC) - 1, 0, false
+		return len(l.cores) - 1, 0, false
 	case high == low:
 		return i, 0, true
 	}
@@ -96,12 +116,12 @@ func (l *lattice) rest(coreC float64) float64 {
 	}
 	slow := l.fromUsual(at + 1)
 	fast := l.fromUsual(at)
-	if target := l.c.TargetC; l.c.TenderS == 0 && l.coreC[at] >= target {
-		if l.coreC[at+1] >= target {
+	if target := l.c.TargetC; l.c.TenderS == 0 && l.coreC(at) >= target {
+		if l.coreC(at+1) >= target {
 			return 0
 		}
 		// Between here and the target lies the end of it.
-		fast, share = math.Min(l.lastBit(slow, l.coreC[at+1]), slow), (target-coreC)/(target-l.coreC[at+1])
+		fast, share = math.Min(l.lastBit(slow, l.coreC(at+1)), slow), (target-coreC)/(target-l.coreC(at+1))
 	}
 	return fast + share*(slow-fast)
 }
@@ -134,7 +154,7 @@ func (l *lattice) bound(from, to int) float64 {
 // own is the rest of a point at its own core.
 func (l *lattice) own(i int) float64 {
 	if math.IsNaN(l.rests[i]) {
-		l.rests[i] = l.restOf(i, l.coreC[i])
+		l.rests[i] = l.restOf(i, l.coreC(i))
 	}
 	return l.rests[i]
 }
@@ -149,7 +169,8 @@ func (l *lattice) restOf(i int, coreC float64) float64 {
 // from is a point of the lattice as it goes on at the usual pace, at a core that may not
 // be its own.
 func (l *lattice) from(i int, coreC float64) ride {
-	r := l.rides[i]
+	r := *l.ride(i)
+	r.c = l.c
 	if off := coreC - r.sim.CoreC(); math.Abs(off) > 1e-9 {
 		r.sim.Shift(off)
 	}
@@ -177,7 +198,8 @@ func (l *lattice) floored(rest, coreC float64) float64 {
 
 // coreAt is the core at an earlier minute at a point of the lattice.
 func (l *lattice) coreAt(i int, minute float64) float64 {
-	return Sample(l.rides[i].curve, l.c.Body.StartC, l.rides[i].sim.CoreC(), minute/math.Exp(l.pace(i))*60)
+	r := l.ride(i)
+	return Sample(r.curve, l.c.Body.StartC, r.sim.CoreC(), minute/math.Exp(l.pace(i))*60)
 }
 
 // anchored is the piece that has a core at a minute up to that of the lattice, and goes on

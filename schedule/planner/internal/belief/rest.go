@@ -11,7 +11,12 @@ const (
 
 var restStep = math.Log(longestShown/leastRest) / (restPoints - 1)
 
-func restAt(i int) float64 { return leastRest * math.Exp(restStep*float64(i)) }
+var restGrid = func() (out [restPoints]float64) {
+	for i := range out {
+		out[i] = leastRest * math.Exp(restStep*float64(i))
+	}
+	return out
+}()
 
 // Rest is what is believed of the minutes that a piece still takes: the chance that it is
 // done by each point of the grid. Nil is done.

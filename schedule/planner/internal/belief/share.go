@@ -67,11 +67,10 @@ func (b *Belief) with(a clock, zs, weight []float64) Rest {
 	s := side{wholeShare * b.Spread.Own(), wholeShare * b.Spread.OwnSlow()}
 	out, part := make([]float64, restPoints), make([]float64, restPoints)
 	lnWhole, lnA := math.Log(b.Whole), math.Log(a.rest)+a.bias
-	lnT, lnR, grid := make([]float64, restPoints), make([]float64, restPoints), make([]float64, restPoints)
-	for i := range grid {
-		grid[i] = restAt(i)
-		lnT[i] = math.Log(now + grid[i])
-		lnR[i] = math.Log(now + grid[i] - a.minute)
+	var lnT, lnR [restPoints]float64
+	for i, rest := range restGrid {
+		lnT[i] = math.Log(now + rest)
+		lnR[i] = math.Log(now + rest - a.minute)
 	}
 	for k, z := range zs {
 		sum := 0.0
@@ -80,7 +79,7 @@ func (b *Belief) with(a clock, zs, weight []float64) Rest {
 			if a.rest > 0 {
 				cost += a.spread.cost(lnR[i] - lnA - b.slope*z)
 			}
-			part[i] = math.Exp(-cost) * grid[i] / (now + grid[i])
+			part[i] = math.Exp(-cost) * restGrid[i] / (now + restGrid[i])
 			sum += part[i]
 		}
 		if sum > 0 {
