@@ -4,6 +4,8 @@ import (
 	"slices"
 	"time"
 
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/logbook"
 	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/strict"
@@ -24,6 +26,7 @@ func logDay(p Plan) (logbook.Day, error) {
 	day := logbook.Day{
 		Loc: loc, First: p.ServeAt.Add(-Horizon), Last: p.ServeAt.Add(logAfter), From: cookingFrom(p), To: p.ServeAt,
 		Units: p.Request.Units, Dishes: dishesOfLog(p), NewDish: newDishes(p),
+		Chimney: fire.Grill{Fuel: fire.Fuel(p.Request.Grill.Fuel)}.ChimneyCoals(),
 	}
 	if len(p.Steps) > 0 {
 		day.First = p.Steps[0].At.Add(-logBefore)
@@ -54,7 +57,10 @@ func cookingFrom(p Plan) time.Time {
 func dishesOfLog(p Plan) []logbook.Dish {
 	var all []logbook.Dish
 	for _, d := range p.Dishes {
-		x := logbook.Dish{ID: d.ID, Name: d.Name, Cut: d.Cut}
+		x := logbook.Dish{ID: d.ID, Name: d.Name, Cut: d.Cut, Batches: len(d.Batches)}
+		if c, ok := cut.Find(d.Cut); ok {
+			x.Poultry = c.Poultry
+		}
 		for _, h := range d.Holds {
 			if h.Chosen && h.Method == HoldOven {
 				x.OvenC = h.OvenC

@@ -6,11 +6,11 @@ import "example.com/cookday/schedule/internal/logbook"
 type Carries string
 
 const (
-	CarriesNothing          Carries = "nothing" // or a note, which is kept
+	CarriesNothing          Carries = "nothing"
 	CarriesTemperature      Carries = "temperature"
 	CarriesMaybeTemperature Carries = "temperature or nothing"
 	CarriesWrap             Carries = "foil, paper, none or nothing"
-	CarriesPlace            Carries = "cooler, oven or nothing" // or a note, which is kept
+	CarriesPlace            Carries = "cooler, oven or nothing"
 	CarriesInstant          Carries = "clock"
 	CarriesDish             Carries = "dish as JSON"
 	CarriesVents            Carries = "openings of the vents"
@@ -39,6 +39,9 @@ func (k EntryKind) Means() string { return logbook.Kind(k).Means() }
 
 // RainOver is the value of an entry about rain that has stopped.
 const RainOver = "over"
+
+// AllBatches is the value of an entry on of a dish all of whose batches went on together.
+const AllBatches = "all"
 
 // Where a log may have a piece held.
 const (

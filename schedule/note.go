@@ -13,26 +13,32 @@ type Note struct {
 	Dish, Kind, Text string // the columns dish, kind and value of its line
 }
 
-// ReadNote reads a few words, such as "brisket 152", "brisket wrapped" or "grate 260",
-// as one more entry of the log of a plan at an instant. A time of day may come first. A
-// number without a unit is in the plan's units; where the other one fits better, that is
-// asked back. The error is an *[InputError].
-func ReadNote(words []string, p Plan, log []Entry, at time.Time) (Note, error) {
+// ReadNote reads a few words, such as "brisket 152", "brisket wrapped" or "fire out 20
+// min ago", as one more entry of the log of a plan at an instant, or as several: "wrapped
+// at 165". A time of day without am or pm is the latest such moment that is not after the
+// instant. A number without a unit is in the plan's units; where the other one fits better,
+// that is asked back. What is not understood is an error: no word is left out, or kept as
+// something else. The error is an *[InputError].
+func ReadNote(words []string, p Plan, log []Entry, at time.Time) ([]Note, error) {
 	faults := &strict.FaultList{}
 	day, err := logDay(p)
 	if err != nil {
-		return Note{}, err
+		return nil, err
 	}
 	r := logbook.NewReader(day, faults)
-	row, sentence := r.Note(words, noted(log), at)
+	rows, sentence := r.Note(words, noted(log), at)
 	if sentence != "" {
-		return Note{}, &InputError{Faults: []Fault{{Sentence: sentence}}}
+		return nil, &InputError{Faults: []Fault{{Sentence: sentence}}}
 	}
-	line, ok := r.Entry(row)
-	if !ok {
-		return Note{}, inputError(faults)
+	var all []Note
+	for _, row := range rows {
+		line, ok := r.Entry(row)
+		if !ok {
+			return nil, inputError(faults)
+		}
+		e := entryOf(line)
+		e.Line = 0
+		all = append(all, Note{Entry: e, Dish: e.Dish, Kind: string(e.Kind), Text: row.Value()})
 	}
-	e := entryOf(line)
-	e.Line = 0
-	return Note{Entry: e, Dish: e.Dish, Kind: string(e.Kind), Text: row.Value()}, nil
+	return all, nil
 }

@@ -44,7 +44,8 @@ func TestNotes(t *testing.T) {
 		{"relit", "05:12  lit"},
 		{"added coals", "05:12  refuelled"},
 		{"dinner 15:30", "05:12  serving-moved 2027-07-04T15:30:00-05:00"},
-		{"lit at 11:58", "11:58  lit"},
+		{"lit at 11:58", "23:58  lit"}, // the last such moment
+		{"lit at 11:58 am", "11:58  lit"},
 		{"lit at 4:58 am", "04:58  lit"},
 		{"5:05 am brisket on", "05:05 brisket on"},
 		{"brisket on at 4:50", "04:50 brisket on"},
@@ -118,8 +119,15 @@ func TestNotes(t *testing.T) {
 	}
 }
 
-func checkNote(t *testing.T, words, want string, n schedule.Note, err error) {
+func checkNote(t *testing.T, words, want string, all []schedule.Note, err error) {
 	t.Helper()
+	var n schedule.Note
+	if len(all) > 0 {
+		n = all[0]
+	}
+	if err == nil && len(all) != 1 {
+		t.Errorf("%q: %d lines", words, len(all))
+	}
 	got := strings.TrimSpace(fmt.Sprintf("%s %s %s %s", n.At.Format("15:04"), n.Dish, n.Kind, n.Text))
 	if n.Kind == string(schedule.LogServingMoved) {
 		got = strings.TrimSpace(fmt.Sprintf("%s %s %s %s", n.At.Format("15:04"), n.Dish, n.Kind, n.Value))

@@ -81,21 +81,26 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 	if err != nil {
 		return err
 	}
-	n, err := schedule.ReadNote(words, p, log, at)
+	notes, err := schedule.ReadNote(words, p, log, at)
 	if err != nil {
 		return inFile(filepath.Base(name), err)
 	}
-	if n.At.After(at) {
-		return usage("%s: %s is still ahead, it is only %s; note what has happened", name, said(p.Request.Units, n.At, at), p.Request.Units.Clock(at))
+	var lines, told strings.Builder
+	for _, n := range notes {
+		if n.At.After(at) {
+			return usage("%s: %s is still ahead, it is only %s; note what has happened", name, said(p.Request.Units, n.At, at), p.Request.Units.Clock(at))
+		}
+		line, err := lineOf(name, in.data, map[string]string{"time": n.At.Format("2006-01-02 15:04"), "dish": n.Dish, "kind": n.Kind, "value": n.Text})
+		if err != nil {
+			return err
+		}
+		lines.WriteString(line)
+		fmt.Fprintln(&told, "Noted: "+strings.TrimRight(strings.Join([]string{said(p.Request.Units, n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
 	}
-	line, err := lineOf(name, in.data, map[string]string{"time": n.At.Format("2006-01-02 15:04"), "dish": n.Dish, "kind": n.Kind, "value": n.Text})
-	if err != nil {
+	if err := addLine(name, in.data, lines.String(), markOf(name, day)); err != nil {
 		return err
 	}
-	if err := addLine(name, in.data, line, markOf(name, day)); err != nil {
-		return err
-	}
-	_, err = fmt.Fprintln(cmd.OutOrStdout(), "Noted: "+strings.TrimRight(strings.Join([]string{said(p.Request.Units, n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
+	_, err = io.WriteString(cmd.OutOrStdout(), told.String())
 	return err
 }
 

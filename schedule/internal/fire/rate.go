@@ -76,6 +76,10 @@ func (g Grill) chimneyKg() float64 {
 	return chimneyBriquette
 }
 
+// ChimneyCoals is how many coals a full chimney holds; of lump so many briquettes as give
+// the same heat.
+func (g Grill) ChimneyCoals() int { return int(math.Round(g.chimneyKg() / g.pieceKg())) }
+
 func (g Grill) bulkKgM3() float64 { return g.chimneyKg() / chimneyM3 }
 
 // Amount is a quantity of fuel.

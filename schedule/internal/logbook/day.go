@@ -15,6 +15,7 @@ type Day struct {
 	Dishes      []Dish // of the plan
 	DayBefore   []Dish // of the day before it
 	Fires       []Fire // by time
+	Chimney     int    // coals of a full one
 	// NewDish reads a dish that is added to the menu, and gives it an id.
 	NewDish func(text string) (Dish, error)
 }
@@ -24,6 +25,8 @@ type Dish struct {
 	ID, Name, Cut string
 	OvenC         float64 // of the oven in which it waits when it is done, degC; 0 for none
 	OvenCooks     bool    // it goes on cooking in the oven
+	Batches       int     // loads of the grate in which it goes on
+	Poultry       bool
 }
 
 // Fire is a level of the grate from an instant on, degC.

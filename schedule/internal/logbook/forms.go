@@ -2,19 +2,23 @@ package logbook
 
 import (
 	"cmp"
+	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+
+	"example.com/cookday/schedule/internal/say"
 )
 
 // Carries says what the value of a kind of entry is: schedule.Carries.
 type Carries string
 
 const (
-	CarriesNothing          Carries = "nothing" // or a note, which is kept
+	CarriesNothing          Carries = "nothing"
 	CarriesTemperature      Carries = "temperature"
 	CarriesMaybeTemperature Carries = "temperature or nothing"
 	CarriesWrap             Carries = "foil, paper, none or nothing"
-	CarriesPlace            Carries = "cooler, oven or nothing" // or a note, which is kept
+	CarriesPlace            Carries = "cooler, oven or nothing"
 	CarriesInstant          Carries = "clock"
 	CarriesDish             Carries = "dish as JSON"
 	CarriesVents            Carries = "openings of the vents"
@@ -70,17 +74,34 @@ const (
 	HeldInOven   = "oven"
 )
 
-// heldText is where a text has a piece held: other words for a cooler or an oven are one, and
-// what tells neither is a note.
-func heldText(text string) string {
+// heldText is where a text has a piece held: other words for a cooler or an oven are one.
+// No text is where the plan has it; false for what tells neither.
+func heldText(text string) (place string, ok bool) {
 	low := strings.ToLower(text)
-	switch cooler := strings.Contains(low, "cooler") || strings.Contains(low, "box"); {
-	case cooler && !strings.Contains(low, "oven"):
-		return HeldInCooler
-	case !cooler && strings.Contains(low, "oven"):
-		return HeldInOven
+	cooler := slices.ContainsFunc([]string{"cooler", "box", "esky", "chilly bin"}, func(w string) bool { return strings.Contains(low, w) })
+	switch oven := strings.Contains(low, "oven"); {
+	case cooler && !oven:
+		return HeldInCooler, true
+	case oven && !cooler:
+		return HeldInOven, true
 	}
-	return text
+	return "", text == ""
+}
+
+// AllBatches is the value of an entry on of a dish all of whose batches went on together.
+const AllBatches = "all"
+
+var coalsRemark = regexp.MustCompile(`^[0-9]{1,4}( (coals|briquettes|briquets|pieces))?$`)
+
+// remark is what an entry of a kind that carries nothing may say beside itself. Anything
+// else would be lost, and be it when a fire went out: it is refused.
+func (k Kind) remark(text string) (value, sentence string) {
+	low := strings.ToLower(text)
+	switch {
+	case low == "", k == Rain && low == RainOver, k == On && low == AllBatches, k == Refuelled && coalsRemark.MatchString(low):
+		return low, ""
+	}
+	return "", fmt.Sprintf("%s says nothing beside %s: leave it empty. When it was goes into the column time, and a remark on a line of its own that begins with #", say.Quoted(text), k)
 }
 
 // KindNames are all kinds, by name.

@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -30,7 +31,7 @@ func (r *Reader) Entry(row Row) (Entry, bool) {
 	}
 	at, sentence := r.instant(row.time, r.fromHere)
 	if sentence != "" {
-		fault("time", "%s %s", say.Quoted(row.time), sentence)
+		fault("time", "%s %s", r.timeAsWritten(row.time), sentence)
 	}
 	e.At = at
 	if !at.IsZero() && sentence == "" {
@@ -65,17 +66,20 @@ func (r *Reader) Entry(row Row) (Entry, bool) {
 func (r *Reader) value(e *Entry, what Carries, text string, fault func(field, format string, args ...any)) {
 	switch {
 	case what == CarriesTemperature, what == CarriesMaybeTemperature && text != "":
-		t, err := unit.ParseTemperature(text)
-		if err != nil {
-			fault("value", "%s", err)
-		} else if float64(t) < ColdestReadingC || float64(t) > HottestReadingC {
-			fault("value", "%s is no temperature of a cook day; write it as 152 F or 67 C", say.Quoted(text))
+		if sentence := temperatureOf(e, text); sentence != "" {
+			fault("value", "%s", sentence)
 		}
-		e.C = float64(t)
-	case what == CarriesWrap && text != "" && text != wrapFoil && text != wrapPaper && text != wrapNone:
-		fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
+	case what == CarriesWrap:
+		if text != "" && text != wrapFoil && text != wrapPaper && text != wrapNone {
+			fault("value", "%s is no wrap; write foil, paper, none for a piece that is left bare, or leave it empty", say.Quoted(text))
+		}
+		e.Value = text
 	case what == CarriesPlace:
-		e.Value = heldText(text)
+		place, ok := heldText(text)
+		if !ok {
+			fault("value", "%s is no place where food waits hot; write cooler, oven, or leave it empty", say.Quoted(text))
+		}
+		e.Value = place
 	case what == CarriesInstant:
 		at, sentence := r.instant(text, r.fromServing(e.At))
 		if sentence != "" {
@@ -91,9 +95,31 @@ func (r *Reader) value(e *Entry, what Carries, text string, fault func(field, fo
 		}
 		e.Value = value
 	default:
-		e.Value = text
+		value, sentence := e.Kind.remark(text)
+		if sentence != "" {
+			fault("value", "%s", sentence)
+		}
+		e.Value = value
 	}
 }
+
+// temperatureOf reads a temperature, and behind it the place of a piece where it was read.
+func temperatureOf(e *Entry, text string) (sentence string) {
+	if k := strings.LastIndexByte(text, ' '); k > 0 && e.Kind.ofPlace() && placeOf(text[k+1:]) != "" {
+		e.Value, text = placeOf(text[k+1:]), text[:k]
+	}
+	t, err := unit.ParseTemperature(text)
+	if err != nil {
+		return err.Error()
+	}
+	if float64(t) < ColdestReadingC || float64(t) > HottestReadingC {
+		return fmt.Sprintf("%s is no temperature of a cook day; write it as 152 F or 67 C", say.Quoted(text))
+	}
+	e.C = float64(t)
+	return ""
+}
+
+func (k Kind) ofPlace() bool { return k == Core || k == Coldest }
 
 // What a piece may be wrapped in.
 const (
@@ -132,11 +158,20 @@ func (r *Reader) dishNames() []string {
 
 func (r *Reader) within(t time.Time) (time.Time, string) {
 	if t.Before(r.day.First) || t.After(r.day.Last) {
-		say := func(t time.Time) string {
-			u := r.day.Units
-			return u.Date(t.In(r.day.Loc)) + ", " + u.Clock(t.In(r.day.Loc))
-		}
-		return t, "is outside the days of this plan: " + say(r.day.First) + " to " + say(r.day.Last)
+		return t, "is outside the days of this plan: " + r.dated(r.day.First) + " to " + r.dated(r.day.Last)
 	}
 	return t, ""
+}
+
+// dated is an instant in a cook's words, with its date.
+func (r *Reader) dated(t time.Time) string {
+	return r.day.Units.Date(t.In(r.day.Loc)) + ", " + r.day.Units.Clock(t.In(r.day.Loc))
+}
+
+// timeAsWritten is the time of a row as a message names it: one for machines in a cook's words.
+func (r *Reader) timeAsWritten(text string) string {
+	if t, err := time.Parse(time.RFC3339, text); err == nil {
+		return r.dated(t)
+	}
+	return say.Quoted(text)
 }

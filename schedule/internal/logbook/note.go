@@ -7,139 +7,195 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/internal/say"
-	"example.com/cookday/schedule/unit"
 )
 
-// Note reads a few words as one more row of the log of a day, at an instant; the sentence
-// says what cannot be read, or asks back.
-func (r *Reader) Note(words []string, log []Entry, at time.Time) (row Row, sentence string) {
+// Note reads a few words as one or more rows of the log of a day, at an instant; the
+// sentence says what cannot be read, or asks back. Every word is accounted for: what is not
+// understood is refused, and never stored as something else.
+func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, sentence string) {
 	if len(log) > 0 {
 		r.before = log[len(log)-1].At
 	}
-	n := noteReader{Reader: r, log: log, at: at}
-	return n.row(strings.Fields(strings.ToLower(strings.Join(words, " "))))
+	n := noteReader{Reader: r, log: log, at: at.In(r.day.Loc)}
+	text := strings.Join(words, " ")
+	plain := n.plainWords(text)
+	if len(plain) > mostWords {
+		return nil, fmt.Sprintf("a note has at most %d words; write what was read or done, one thing a note", mostWords)
+	}
+	rows, sentence = n.rows(plain, "", splitDepth)
+	for i := range rows {
+		if rows[i].time == "" {
+			rows[i].time = n.at.Format(time.RFC3339)
+		}
+	}
+	return rows, sentence
 }
 
 type noteReader struct {
 	*Reader
-	log []Entry
-	at  time.Time
+	log   []Entry
+	at    time.Time
+	words []string // the vocabulary
 }
 
-// row is a note as a line of a log; the sentence says what cannot be read.
-func (n *noteReader) row(words []string) (Row, string) {
-	if plain := slices.DeleteFunc(slices.Clone(words), isFiller); len(plain) < len(words) {
-		if row, sentence, ok := n.read(plain); ok {
-			return row, sentence
-		}
-	}
-	row, sentence, _ := n.read(words)
-	return row, sentence
-}
+// splitDepth is how often a note is taken apart: four things in one breath.
+const splitDepth = 3
 
-// fillers are words that tell nothing.
-var fillers = []string{"the", "my", "i", "we", "just", "now", "is", "are", "was", "were", "has", "have", "been", "some", "it", "its", "it's", "degrees", "deg", "about"}
-
-func isFiller(word string) bool { return slices.Contains(fillers, strings.TrimRight(word, ",.!")) }
-
-// read is row for words as they stand; false where they cannot be read.
-func (n *noteReader) read(words []string) (row Row, sentence string, ok bool) {
-	row = Row{time: n.at.Format(time.RFC3339)}
-	if at, rest := timeFirst(words); at != "" {
-		row.time, words = at, rest
+// rows are what a note says; of a dish named before it, where it names none itself.
+func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string) {
+	if flames.MatchString(strings.Join(words, " ")) {
+		return nil, n.answer(words)
 	}
-	at, rest := timeLast(words)
-	words, dish, kind, value, sentence := n.told(words, at, rest)
-	switch {
-	case sentence != "":
-		return row, sentence, false
-	case kind == "":
-		return row, n.unread(words), false
+	if rows, sentence, ok := n.whole(words, dish); ok {
+		return rows, sentence
 	}
-	if form, _ := kind.Form(); at != "" && form.Carries != CarriesInstant {
-		row.time = at
+	if rows := n.several(words, dish, depth); rows != nil {
+		return rows, ""
 	}
-	row.dish, row.kind, row.value = dish, string(kind), strings.Join(value, " ")
-	sentence = n.valueOf(&row, kind)
-	return row, sentence, true
-}
-
-// told are the dish, the kind and the value of a note. A time at its end is of the note,
-// unless it is what the note tells.
-func (n *noteReader) told(words []string, at string, before []string) (left []string, dish string, kind Kind, value []string, sentence string) {
-	if at != "" {
-		if left, dish, kind, value, sentence = n.dishAndKind(before); kind != "" && kind != ServingMoved {
-			return left, dish, kind, value, sentence
-		}
+	if sentence := n.answer(words); sentence != "" {
+		return nil, sentence
 	}
-	return n.dishAndKind(words)
-}
-
-func (n *noteReader) dishAndKind(words []string) (left []string, dish string, kind Kind, value []string, sentence string) {
 	if sentence := n.needsNoNote(words); sentence != "" {
-		return words, "", "", nil, sentence
+		return nil, sentence
 	}
-	if value, ok := ventWords(words); ok {
-		return nil, "", Vents, value, ""
+	_, sentence, _ := n.whole(words, dish)
+	return nil, sentence
+}
+
+// whole reads words as one thing, with the time that they tell; false where they cannot
+// be read so. A sentence beside true asks back.
+func (n *noteReader) whole(words []string, dish string) (rows []Row, sentence string, ok bool) {
+	first := ""
+	for _, t := range times(words) {
+		row, sentence, ok := n.thing(withoutFillers(t.rest), dish)
+		if !ok {
+			row, sentence, ok = n.thing(t.rest, dish)
+		}
+		if !ok {
+			if first == "" {
+				first = sentence
+			}
+			continue
+		}
+		if sentence != "" {
+			return nil, sentence, true
+		}
+		if t.loose && !n.surelyTime(t.clock, row) {
+			continue
+		}
+		if t.isAgo && t.ago == 0 {
+			return []Row{row}, "", true
+		}
+		at, sentence := n.moment(t, row)
+		if sentence != "" {
+			return nil, sentence, true
+		}
+		row.time = at.Format(time.RFC3339)
+		return []Row{row}, "", true
 	}
-	left, dish, sentence = n.takeDish(words)
+	if first == "" {
+		first = n.unread(words)
+	}
+	return nil, first, false
+}
+
+// surelyTime says of bare digits behind "at" that they are a time: nothing was read with
+// them, and they are no heat that meat or, where it goes on, a grate may have.
+func (n *noteReader) surelyTime(c clockSaid, row Row) bool {
+	form, _ := Kind(row.kind).Form()
+	if !form.OfDish || c.hour*100+c.minute < 100 { // at 4
+		return true
+	}
+	digits := c.hour*100 + c.minute
+	switch Kind(row.kind) {
+	case On, Restarted, ToOven:
+		return false
+	}
+	return c.minute == 0 && digits > 12 || digits > mostMeatF
+}
+
+// mostMeatF is hotter than meat is read, °F: what is more is no temperature of it.
+const mostMeatF = 215
+
+// several takes a note apart that tells more than one thing.
+func (n *noteReader) several(words []string, dish string, depth int) []Row {
+	if depth == 0 || len(words) < 3 {
+		return nil
+	}
+	for k := 1; k < len(words); k++ {
+		joint := slices.Contains([]string{"and", ",", "then", "but", "plus", "also"}, words[k])
+		left, right := words[:k], words[k:]
+		if joint {
+			right = words[k+1:]
+		}
+		for len(right) > 0 && (right[0] == "and" || right[0] == "then") {
+			right = right[1:]
+		}
+		if len(right) == 0 {
+			continue
+		}
+		if rows := n.pair(left, right, dish, joint, depth); rows != nil {
+			return rows
+		}
+	}
+	return nil
+}
+
+// pair are two parts of a note, both of which can be read.
+func (n *noteReader) pair(left, right []string, dish string, joint bool, depth int) []Row {
+	first, sentence, ok := n.whole(left, dish)
+	if joint && !ok {
+		return n.alsoOf(left, right, dish, depth)
+	}
+	if !ok || sentence != "" {
+		return nil
+	}
+	if of := first[0].dish; of != "" {
+		dish = of
+	}
+	if !joint && !n.beginsAnew(right) {
+		return nil
+	}
+	rest, sentence := n.rows(right, dish, depth-1)
 	if sentence != "" {
-		return left, "", "", nil, sentence
+		return nil
 	}
-	kind, value, ok := noteKind(left, dish != "")
-	if !ok {
-		return words, dish, "", nil, ""
+	if end := rest[len(rest)-1]; first[0].time == "" { // a time at the end is of all
+		first[0].time = end.time
 	}
-	return nil, dish, kind, value, ""
+	return append(first, rest...)
 }
 
-// valueOf writes the value of a row as the log has it; the sentence asks back.
-func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string) {
-	if kind == ToOven && n.waitsInOven(row.dish, row.value) {
-		row.kind, row.value = string(Boxed), HeldInOven
-		return ""
+// alsoOf is a dish named beside another of which the note tells: ribs and butt off.
+func (n *noteReader) alsoOf(left, right []string, dish string, depth int) []Row {
+	_, id, _ := n.takeDish(append(withoutFillers(left), "on"))
+	if id == "" || len(withoutFillers(left)) == 0 || len(n.alike(strings.Join(withoutFillers(left), " "))) != 1 {
+		return nil
 	}
+	rest, sentence := n.rows(right, dish, depth-1)
+	if sentence != "" || rest[0].dish == "" || rest[0].dish == id {
+		return nil
+	}
+	if form, _ := Kind(rest[0].kind).Form(); !form.OfDish || form.Carries == CarriesTemperature {
+		return nil
+	}
+	also := rest[0]
+	also.dish = id
+	return append([]Row{also}, rest...)
+}
+
+// beginsAnew says of words without a joint before them that they are of something else: a
+// dish, a part of the grill, or what was read when the first thing was done.
+func (n *noteReader) beginsAnew(words []string) bool {
+	if words[0] == "at" && len(words) > 1 {
+		return noteNumber.MatchString(words[1])
+	}
+	if _, id, _ := n.takeDish(withoutFillers(words)); id != "" {
+		return len(n.alike(words[0])) > 0
+	}
+	kind, _, ok := noteKind(withoutFillers(words), false)
 	form, _ := kind.Form()
-	switch form.Carries {
-	case CarriesTemperature, CarriesMaybeTemperature:
-		row.value, sentence = n.degrees(kind, row.dish, strings.TrimPrefix(row.value, "at "))
-	case CarriesWrap:
-		row.value = strings.TrimPrefix(strings.TrimPrefix(row.value, "in "), "with ")
-		if row.value == "bare" {
-			row.value = wrapNone
-		}
-	case CarriesInstant:
-		row.value = strings.TrimPrefix(strings.TrimPrefix(row.value, "to "), "at ")
-		if row.value == "" {
-			row.value = row.time
-		}
-	}
-	return sentence
-}
-
-// waitsInOven says whether a dish that goes into the oven waits there, done: by the plan,
-// or because it was taken off. A heat far above that of the wait is for cooking.
-func (n *noteReader) waitsInOven(dish, text string) bool {
-	id, ok := n.dishID(dish)
-	if !ok {
-		return false
-	}
-	k := slices.IndexFunc(n.day.Dishes, func(d Dish) bool { return d.ID == id })
-	if k < 0 || n.day.Dishes[k].OvenC == 0 {
-		return false
-	}
-	waits := n.day.Dishes[k]
-	if value, sentence := n.degrees(ToOven, dish, strings.TrimPrefix(text, "at ")); value != "" && sentence == "" {
-		if t, err := unit.ParseTemperature(value); err == nil && float64(t) > waits.OvenC+farK {
-			return false
-		}
-	}
-	for _, e := range n.log {
-		if e.Dish == id && (e.Kind == ToOven || e.Kind == Pulled) {
-			return true
-		}
-	}
-	return !waits.OvenCooks
+	return ok && !form.OfDish
 }
 
 func (n *noteReader) unread(words []string) string {
@@ -147,6 +203,6 @@ func (n *noteReader) unread(words []string) string {
 	if said == "" {
 		return `nothing was said of it: write what was read or done, such as "152", "on", "wrapped" or "off"`
 	}
-	return fmt.Sprintf(`%s cannot be read; write a dish and what was read or done, such as "brisket 152", "brisket wrapped", "brisket off", or of the grill "grate 260", "lit", "fire out", "top vent 1/4"; dishes are %s`,
+	return fmt.Sprintf(`%s cannot be read, and nothing was noted; write a dish and what was read or done, such as "brisket 152", "brisket wrapped", "brisket off at 4:30 PM", or of the grill "grate 260", "lit", "fire out 20 min ago", "top vent 1/4"; dishes are %s`,
 		say.Quoted(said), say.Listed(n.dishNames(), "and"))
 }

@@ -2,6 +2,7 @@ package logbook
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -28,8 +29,18 @@ func (n *noteReader) degrees(kind Kind, dish, text string) (string, string) {
 	if !n.doubtful(kind, dish, ownC, otherC) {
 		return text + " " + own, ""
 	}
+	if meat := kind == Core || kind == Coldest || kind == Outer; meat && (otherC > boilingC || otherC < hardFrozenC) {
+		return "", fmt.Sprintf("%s %s does not fit here: no meat is that %s. A digit may be wrong; the air at the grate is noted as: grate %s", text, own, hotOrCold(ownC), text)
+	}
 	return "", fmt.Sprintf("%s %s does not fit here; %s %s, that is %s, may be meant. Type the letter after the number: %s%s if it does show that, else %s%s.",
 		text, own, text, other, n.day.Units.Core(unit.Temperature(otherC)), text, own, text, other)
+}
+
+func hotOrCold(c float64) string {
+	if c > boilingC {
+		return "hot"
+	}
+	return "cold"
 }
 
 // A temperature is in doubt where it is far from what it should be near, and in the other
@@ -40,17 +51,30 @@ const farK, nearK, freshHours = 25, 15, 1.5
 // a digit may be missing (assumption).
 const coldGrateC = 10
 
-// doubtful says whether a number was likely meant in the other unit.
+// No meat is warmer than boiling water, with what a thermometer may be off; none that
+// lies on a fire is colder than this, frozen or not, degC (the second an assumption).
+const boilingC, hardFrozenC = 105, -10
+
+// doubtful says whether a number was likely meant in the other unit. What cannot be in the
+// other one stands as it was written: bad news is no harder to note than good.
 func (n *noteReader) doubtful(kind Kind, dish string, ownC, otherC float64) bool {
-	if kind == Grate && ownC < coldGrateC {
-		return true
-	}
-	if kind != Core && kind != Outer {
+	switch kind {
+	case Core, Coldest, Outer:
+		return n.doubtfulMeat(dish, ownC, otherC)
+	case Grate, Gauge, Level:
 		level, ok := n.levelC()
-		return ok && (ownC-level < -2*farK || ownC-level > 2*farK) && otherC-level > -2*nearK && otherC-level < 2*nearK
+		near := ok && math.Abs(otherC-level) < nearK
+		return kind == Grate && ownC < coldGrateC || near && math.Abs(ownC-level) > 2*farK
 	}
-	if ownC > 105 { // no meat is above boiling
+	return false // an oven that is off reads as low as one that was read in Celsius
+}
+
+func (n *noteReader) doubtfulMeat(dish string, ownC, otherC float64) bool {
+	switch {
+	case ownC > boilingC || ownC < hardFrozenC:
 		return true
+	case otherC > boilingC:
+		return false
 	}
 	var last *Entry
 	on := false
@@ -59,15 +83,14 @@ func (n *noteReader) doubtful(kind Kind, dish string, ownC, otherC float64) bool
 			continue
 		}
 		switch {
-		case e.Kind == Core:
+		case e.Kind == Core || e.Kind == Coldest:
 			last = &n.log[i]
 		case e.Kind == On:
 			on = n.at.Sub(e.At).Hours() > freshHours
 		}
 	}
 	if last != nil {
-		off := ownC - last.C
-		return (off < -farK || off > farK) && otherC-last.C > -nearK && otherC-last.C < nearK
+		return math.Abs(ownC-last.C) > farK && math.Abs(otherC-last.C) < nearK
 	}
 	return on && ownC < 25 && otherC > 40
 }

@@ -20,7 +20,7 @@ func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
 	}
 	for _, e := range v.log {
 		if e.Dish == id && e.Kind == schedule.LogOn {
-			v.putOn(all, e.At)
+			v.putOn(all, e)
 		}
 	}
 	for _, a := range all {
@@ -60,9 +60,9 @@ func anyOn(all []*liveBatch, but *liveBatch) bool {
 	return false
 }
 
-// putOn gives an instant to the next batch that is not on, and to those that
-// were to go on with it.
-func (v *Revision) putOn(all []*liveBatch, at time.Time) {
+// putOn gives the instant of an entry to the next batch that is not on, and to those that
+// were to go on with it; to every one, where the log says that all went on.
+func (v *Revision) putOn(all []*liveBatch, e schedule.Entry) {
 	var next *liveBatch
 	for _, a := range all {
 		if a.on.set {
@@ -71,8 +71,8 @@ func (v *Revision) putOn(all []*liveBatch, at time.Time) {
 		if next == nil {
 			next = a
 		}
-		if a == next || a.first != nil && next.first != nil && math.Abs(a.first.On-next.first.On) < 2 {
-			a.on = known{at: at, set: true, logged: true}
+		if a == next || e.Value == schedule.AllBatches || a.first != nil && next.first != nil && math.Abs(a.first.On-next.first.On) < 2 {
+			a.on = known{at: e.At, set: true, logged: true}
 		}
 	}
 }

@@ -1,0 +1,139 @@
+package logbook
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/say"
+)
+
+// Places of a piece, and pieces of a dish, of which a reading may be. The dish follows the
+// coldest of them.
+var (
+	birdPlaces  = []string{"thigh", "breast", "leg", "drumstick", "wing"}
+	meatPlaces  = []string{"point", "flat", "thick", "thin", "deckle", "end"}
+	otherPieces = []string{"other", "second", "first", "third", "small", "smaller", "big", "bigger", "large", "larger", "left", "right", "front", "rear", "last"}
+)
+
+// placeFresh is for how long a reading of one place is beside that of another.
+const placeFresh = 45 * time.Minute
+
+// placeRead reads the temperature of one place, thigh 158. Where it is the lowest of what was
+// read lately, it is that of the coldest place; so is the same place read again.
+func (n *noteReader) placeRead(words []string, dish string) (row Row, sentence string, ok bool) {
+	if len(words) > 2 && words[0] == "1" && !slices.ContainsFunc(words[1:], noteNumber.MatchString) {
+		return n.onePiece(words[1:])
+	}
+	k := slices.IndexFunc(words, func(w string) bool { return placeOf(w) != "" })
+	if k < 0 {
+		return row, "", false
+	}
+	place := placeOf(words[k])
+	number := slices.IndexFunc(words, noteNumber.MatchString)
+	rest := slices.DeleteFunc(strings.Fields(bareReading(strings.Join(slices.Concat(words[:k], words[k+1:]), " "))), func(w string) bool {
+		return noteNumber.MatchString(w) || placeOf(w) == place || w == "end" || slices.Contains(ofAll, w)
+	})
+	if number < 0 {
+		if slices.Contains([]string{"other", "second", "third", "small", "smaller", "big", "bigger", "larger"}, place) && len(rest) > 1 {
+			return n.onePiece(rest)
+		}
+		return row, "", false
+	}
+	id, fault := n.dishOfPlace(rest, dish, place)
+	if id == "" || fault != "" {
+		return row, fault, fault != ""
+	}
+	value, sentence := n.degrees(Core, id, words[number])
+	row = Row{dish: id, kind: string(Core), value: value + " " + place}
+	if sentence == "" && n.isColdest(id, place, value) {
+		row.kind = string(Coldest)
+	}
+	return row, sentence, true
+}
+
+func placeOf(word string) string {
+	word = strings.TrimSuffix(word, "s")
+	for _, w := range slices.Concat(birdPlaces, meatPlaces, otherPieces) {
+		if w == word {
+			return w
+		}
+	}
+	return ""
+}
+
+// dishOfPlace is the dish of which a place was read: the one that is named, or the only one
+// that has it.
+func (n *noteReader) dishOfPlace(rest []string, dish, place string) (id, sentence string) {
+	if len(rest) > 0 {
+		ids := n.alike(strings.Join(rest, " "))
+		if len(ids) != 1 {
+			return "", ""
+		}
+		return ids[0], ""
+	}
+	if dish != "" {
+		return dish, ""
+	}
+	if direct := n.alike(place); len(direct) > 0 { // a dish of that name
+		return "", ""
+	}
+	bird := slices.Contains(birdPlaces, place)
+	var may []string
+	for _, d := range n.day.Dishes {
+		if !bird || d.Poultry {
+			may = append(may, d.ID)
+		}
+	}
+	switch len(may) {
+	case 0:
+		return "", ""
+	case 1:
+		return may[0], ""
+	}
+	return "", fmt.Sprintf("of which dish? Write %s", say.Listed(prefixed(may, place), "or"))
+}
+
+func prefixed(ids []string, place string) []string {
+	var all []string
+	for _, id := range ids {
+		all = append(all, id+" "+place)
+	}
+	return all
+}
+
+// isColdest says of a reading of one place that no other place read lately is colder, and
+// at least one was read; or that it is the place that was the coldest before.
+func (n *noteReader) isColdest(id, place, value string) bool {
+	e := Entry{}
+	temperatureOf(&e, value)
+	others, was := false, ""
+	for _, l := range n.log {
+		if l.Dish != id || n.at.Sub(l.At) > placeFresh {
+			continue
+		}
+		switch {
+		case l.Kind == Coldest:
+			was = l.Value
+			if l.Value != place && l.C <= e.C {
+				return false
+			}
+		case l.Kind == Core && l.Value != place:
+			if l.C <= e.C {
+				return false
+			}
+			others = true
+		}
+	}
+	return others || was == place
+}
+
+// onePiece refuses what was done to one piece of a dish alone: a line of a log is of all of it.
+func (n *noteReader) onePiece(rest []string) (Row, string, bool) {
+	_, id, _ := n.takeDish(rest)
+	if id == "" {
+		return Row{}, "", false
+	}
+	return Row{}, fmt.Sprintf("a line is of all pieces of a dish together: note %s off when the last one is off. What the slowest one reads counts: %s 158", id, id), true
+}

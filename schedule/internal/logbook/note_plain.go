@@ -1,0 +1,205 @@
+package logbook
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/cookday/schedule/internal/say"
+)
+
+// most words of a note: nobody says more with greasy hands, and each is looked at often.
+const mostWords = 40
+
+var (
+	halfDayDots = regexp.MustCompile(`\b([ap])\.\s?m\b\.?`)
+	numberUnit  = regexp.MustCompile(`^(\d+(?:[.,]\d+)?)(min|mins|minutes|m|h|hr|hrs|hours)$`)
+	degreeTail  = regexp.MustCompile(`^(-?\d+(?:[.,]\d+)?)(°|º|ish|deg|degrees|'s)(f|c)?$`)
+	joined      = strings.NewReplacer("’", "'", "‘", "'", "“", "", "”", "", `"`, "", "–", "-", "&", " and ", "+", " and ", "½", " half ", "¼", "1/4", "¾", "3/4", "℉", "f", "℃", "c", ";", " , ", "\n", " , ")
+)
+
+// plainWords are the words of a note without the marks between them: in small letters,
+// numbers in digits, slips of the pen mended where only one word can be meant.
+func (n *noteReader) plainWords(text string) []string {
+	text = joined.Replace(strings.ToLower(text))
+	text = halfDayDots.ReplaceAllString(text, "${1}m")
+	var words []string
+	for _, w := range strings.Fields(text) {
+		comma := strings.HasSuffix(w, ",")
+		w = strings.Trim(w, `,.!?()*`)
+		if m := numberUnit.FindStringSubmatch(w); m != nil {
+			words = append(words, m[1])
+			w = m[2]
+		}
+		if bare, ok := strings.CutSuffix(w, "'s"); ok && bare != "it" {
+			w = bare
+		}
+		if m := degreeTail.FindStringSubmatch(w); m != nil {
+			w = m[1] + m[3]
+		}
+		if w != "" {
+			words = append(words, w)
+		}
+		if comma {
+			words = append(words, ",")
+		}
+	}
+	words = spokenNumbers(words)
+	for i, w := range words {
+		words[i] = n.spelled(w)
+	}
+	return words
+}
+
+// heard are words as a telephone hears them, or a country says them, in ours.
+var heard = map[string]string{
+	"great": "grate", "grade": "grate", "gate": "grate", "grates": "grate", "grille": "grate", "rapped": "wrapped", "raped": "wrapped", "rap": "wrap",
+	"barbie": "grill", "barbecue": "grill", "bbq": "grill", "kettle": "grill", "cooker": "grill", "esky": "cooler", "coolbox": "cooler",
+	"alfoil": "foil", "tinfoil": "foil", "aluminium": "foil", "aluminum": "foil", "coal": "coals", "briquette": "briquettes", "briqs": "briquettes",
+	"lump": "charcoal", "supper": "dinner", "tea": "dinner", "chook": "chicken", "chooks": "chickens", "snags": "sausages", "bangers": "sausages", "prawns": "shrimp",
+	"temps": "temp", "tmp": "temp", "internals": "internal", "intl": "internal", "int": "internal", "damper": "vent", "dampers": "vents",
+	"refrigerator": "fridge", "freezer": "fridge", "gonna": "", "whole": "", "outta": "out", "w/": "with", "thru": "through", "@": "at", "n": "and", "'n'": "and",
+}
+
+// spelled is a word as it is looked for: of another country, of a telephone's ear, or with
+// a slip of the pen where one known word alone is near.
+func (n *noteReader) spelled(word string) string {
+	if h, ok := heard[word]; ok {
+		return h
+	}
+	if len(word) < 4 || strings.ContainsAny(word, "0123456789") || n.known(word) {
+		return word
+	}
+	best, most, twice := "", 1, false
+	if len(word) > 6 {
+		most = 2
+	}
+	for _, c := range n.vocabulary() {
+		if len(c) < 4 || c[0] != word[0] && len(word) < 6 {
+			continue
+		}
+		switch edits := say.LetterEdits(word, c); {
+		case edits < most || edits == most && best == "":
+			best, most, twice = c, edits, false
+		case edits == most && c != best:
+			twice = true
+		}
+	}
+	if best == "" || twice {
+		return word
+	}
+	return best
+}
+
+// vocabulary are the words by which a note is read: of what is done, and of the dishes.
+func (n *noteReader) vocabulary() []string {
+	if n.words == nil {
+		for _, s := range sayings {
+			for _, phrase := range strings.Split(s.phrases, "|") {
+				n.words = append(n.words, strings.Fields(phrase)...)
+			}
+		}
+		for _, d := range n.named() {
+			n.words = append(n.words, strings.FieldsFunc(strings.ToLower(d.ID+" "+d.Name+" "+d.Cut), func(r rune) bool { return r == ' ' || r == '-' })...)
+		}
+		n.words = append(n.words, "minutes", "hours", "guests", "dinner", "unlit", "briquettes", "chimney", "bottom", "vents", "coldest", "thigh", "breast")
+		slices.Sort(n.words)
+		n.words = slices.Compact(n.words)
+	}
+	return n.words
+}
+
+// known says of a word that it is none misspelled.
+func (n *noteReader) known(word string) bool {
+	return slices.Contains(n.vocabulary(), word) || slices.Contains(fillers, word) || slices.Contains(needless, word) || len(n.alike(word)) > 0 || slices.Contains(correctWords, word)
+}
+
+// correctWords are right as they stand, and near a word that is something else.
+var correctWords = []string{
+	"dead", "dying", "cold", "hour", "hours", "since", "before", "around", "about", "after", "late", "later", "lamb", "beef", "pork", "duck", "fish", "corn", "noon", "half", "quarter", "past", "both",
+	"pink", "done", "tender", "looks", "look", "good", "bend", "bends", "flame", "flames", "flare", "flaring", "burning", "burned", "burnt", "first", "second", "other", "flat", "point", "cook", "cooked", "cooling",
+	"here", "there", "then", "they", "this", "last", "that", "than", "wine", "beer", "cake", "time", "tent", "tented", "rest", "more", "none", "over", "with", "from", "into", "onto", "down", "much", "many", "most",
+	"eight", "eighty", "eighteen", "under", "undercooked", "lower", "lowered", "slow", "slowly", "blow", "blowing", "grow", "cover", "covered", "uncovered", "heat", "head", "seat", "meal", "meat", "wood", "food", "cool", "pool", "tool", "hold", "holding", "cheese",
+	"table", "temperature", "climbing", "steady", "stalled", "stall", "stuck", "dropping", "falling", "rising", "chunks", "chunk",
+}
+
+var (
+	ones = map[string]int{"zero": 0, "oh": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
+	teen = map[string]int{"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19}
+	tens = map[string]int{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+)
+
+// spokenNumbers writes numbers in digits that were said in words: one sixty five is 165,
+// two oh three is 203.
+func spokenNumbers(words []string) []string {
+	var out []string
+	for i := 0; i < len(words); {
+		value, next := spokenNumber(words, i)
+		if next == i {
+			out = append(out, words[i])
+			i++
+			continue
+		}
+		out = append(out, strconv.Itoa(value))
+		i = next
+	}
+	return out
+}
+
+// spokenNumber reads a number from a word on; next is i where there is none.
+func spokenNumber(words []string, i int) (value, next int) {
+	small := func(k int) (int, int) { // below a hundred
+		if k >= len(words) {
+			return 0, k
+		}
+		if v, ok := teen[words[k]]; ok {
+			return v, k + 1
+		}
+		if v, ok := tens[words[k]]; ok {
+			if k+1 < len(words) {
+				if u, ok := ones[words[k+1]]; ok && u > 0 {
+					return v + u, k + 2
+				}
+			}
+			return v, k + 1
+		}
+		if v, ok := ones[words[k]]; ok && words[k] != "oh" {
+			return v, k + 1
+		}
+		return 0, k
+	}
+	v, k := small(i)
+	if k == i {
+		return 0, i
+	}
+	if k < len(words) && words[k] == "hundred" {
+		v, k = v*100, k+1
+		from := k
+		if k < len(words) && words[k] == "and" {
+			from++
+		}
+		if u, j := small(from); j > from {
+			return v + u, j
+		}
+		return v, k
+	}
+	if v >= 1 && v <= 9 && k < len(words) { // one sixty five, two oh three
+		if words[k] == "oh" || words[k] == "zero" {
+			if u, j := small(k + 1); j > k+1 && u < 10 {
+				return v*100 + u, j
+			}
+		}
+		if u, j := small(k); j > k && u >= 10 {
+			return v*100 + u, j
+		}
+		if k+1 < len(words) { // one six five
+			a, okA := ones[words[k]]
+			b, okB := ones[words[k+1]]
+			if okA && okB {
+				return v*100 + a*10 + b, k + 2
+			}
+		}
+	}
+	return v, k
+}

@@ -1,0 +1,243 @@
+package logbook
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/unit"
+)
+
+// thing reads words that tell no time as one row; false where they cannot be read.
+func (n *noteReader) thing(words []string, dish string) (row Row, sentence string, ok bool) {
+	if value, ok := ventWords(words); ok {
+		row = Row{kind: string(Vents), value: strings.Join(value, " ")}
+		_, sentence = fireValue(CarriesVents, row.value)
+		return row, sentence, true
+	}
+	words, all := withoutAll(words)
+	if row, sentence, ok := n.placeRead(words, dish); ok {
+		return row, sentence, true
+	}
+	if row, sentence, ok := n.coalsSaid(words); ok {
+		return row, sentence, true
+	}
+	left, id, sentence := n.takeDish(words)
+	if sentence != "" {
+		return row, sentence, true
+	}
+	if id == "" {
+		id = dish
+	}
+	kind, value, ok := noteKind(left, id != "")
+	if !ok && dish != "" { // of the grill, though a dish was named before
+		id = ""
+		kind, value, ok = noteKind(left, false)
+	}
+	if !ok {
+		return row, n.unread(words), false
+	}
+	form, _ := kind.Form()
+	if id == "" && form.OfDish && len(n.day.Dishes) != 1 {
+		return row, fmt.Sprintf("of which dish is that? Say which dish, each in a note of its own: %s", say.Listed(n.dishNames(), "or")), false
+	}
+	row = Row{dish: id, kind: string(kind), value: strings.Join(value, " ")}
+	sentence, ok = n.valueOf(&row, kind)
+	if !ok {
+		return row, n.unread(words), false
+	}
+	if kind == On && all && row.value == "" && n.batches(id) > 1 {
+		row.value = AllBatches
+	}
+	return row, sentence, true
+}
+
+// ofAll are words by which all pieces of a dish are meant.
+var ofAll = []string{"both", "all", "everything"}
+
+// withoutAll drops such a word; all says that there was one.
+func withoutAll(words []string) (rest []string, all bool) {
+	rest = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(ofAll, w) })
+	return rest, len(rest) < len(words)
+}
+
+// batches is in how many loads of the grate a dish goes on.
+func (n *noteReader) batches(dish string) int {
+	id, ok := n.dishID(dish)
+	for _, d := range n.day.Dishes {
+		if ok && d.ID == id {
+			return d.Batches
+		}
+	}
+	return 1
+}
+
+// fillers are words that tell nothing.
+var fillers = []string{
+	"the", "my", "i", "we", "just", "now", "is", "are", "was", "were", "has", "have", "had", "been", "some", "its", "it's", "it", "im", "i'm", "we've", "i've", "am", "be", "being", "degrees", "degree", "deg", "about", "a", "an",
+	"please", "ok", "okay", "so", "well", "finally", "already", "um", "uh", "currently", "got", "get", "gets", "getting", "this", "that", "that's", "our", "only", "right", "them", "they", "there", "here", "all's", "yes", "yep",
+	"guys", "note", "log", "then", "today", "too", "really", "nicely", "yet", "still", "again?", ",", "of", "exactly", "around", "roughly", "approx", "maybe", "like", "fahrenheit's", "read",
+}
+
+func withoutFillers(words []string) []string {
+	return slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(fillers, w) })
+}
+
+// besideHeat may follow what is done to food, and tells nothing more: off the grill.
+var besideHeat = []string{"grill", "grate", "smoker", "pit", "heat", "coals", "fire", "again", "safely", "early", "plate", "board", "tray", "for", "good", "to", "from", "off", "on", "over", "indirect", "side", "direct", "lid", "back"}
+
+// valueOf writes the value of a row as the log has it; the sentence asks back, false says
+// that the words are none that the kind may have.
+func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string, ok bool) {
+	if kind == ToOven && (n.waitsInOven(row.dish, row.value) || toWait.MatchString(row.value)) {
+		row.kind, row.value = string(Boxed), HeldInOven
+		return "", true
+	}
+	form, _ := kind.Form()
+	switch form.Carries {
+	case CarriesTemperature, CarriesMaybeTemperature:
+		text := bareReading(row.value)
+		if text == "" && form.Carries == CarriesTemperature || text != "" && !noteNumber.MatchString(text) {
+			return "", false
+		}
+		row.value, sentence = n.degrees(kind, row.dish, text)
+	case CarriesWrap:
+		row.value, ok = wrapSaid(row.value)
+		return "", ok
+	case CarriesInstant:
+		return n.servingSaid(row)
+	case CarriesPlace:
+		row.value, ok = heldText(row.value)
+		return "", ok
+	case CarriesNothing:
+		return "", n.nothingMore(row, kind)
+	case CarriesSpeed:
+		row.value = strings.TrimSpace(strings.TrimPrefix(row.value, "at "))
+		if _, bad := fireValue(CarriesSpeed, row.value); bad != "" {
+			return "how windy is it? Write it as wind 12 mph, wind 20 km/h or wind calm", true
+		}
+	case CarriesCount, CarriesVents:
+		if _, bad := fireValue(form.Carries, row.value); bad != "" {
+			return bad, true
+		}
+	}
+	return sentence, true
+}
+
+// toWait says of what goes into an oven that it waits there.
+var toWait = regexp.MustCompile(`^(to |for )?(hold|holding|wait|waiting|keep warm|stay warm|rest|resting)$`)
+
+// nothingMore says that a kind that carries nothing has nothing beside it but words that
+// tell no more.
+func (n *noteReader) nothingMore(row *Row, kind Kind) bool {
+	words := strings.Fields(row.value)
+	switch kind {
+	case Rain, Refuelled:
+		_, bad := kind.remark(row.value)
+		return bad == ""
+	case On, Pulled, Restarted, Stopped, Counter, Chilled, Lit:
+		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideHeat, w) })
+	}
+	row.value = ""
+	return len(words) == 0
+}
+
+// bareReading is a reading without the words around it.
+func bareReading(text string) string {
+	words := slices.DeleteFunc(strings.Fields(text), func(w string) bool {
+		return slices.Contains([]string{"at", "in", "to", "up", "down", "temp", "temperature", "reads", "reading", "shows", "showing", "says", "hit", "internal", "inside", "core", "probe", "on", "hot", "=", ":", "place", "spot", "part", "set", "sitting", "holding", "steady", "running"}, w)
+	})
+	return strings.Join(words, " ")
+}
+
+// wrapSaid is what a piece was wrapped in.
+func wrapSaid(text string) (string, bool) {
+	out := ""
+	for _, w := range strings.Fields(text) {
+		switch w {
+		case "foil", "tin", "crutch", "boat":
+			out = wrapFoil
+		case "paper", "butcher", "peach":
+			out = wrapPaper
+		case "none", "bare", "naked":
+			out = wrapNone
+		case "in", "with", "tightly", "tight", "double", "heavy", "duty", "pink", "brown", "up", "twice", "and", "put", "back", "on", "texas":
+		default:
+			return "", false
+		}
+	}
+	return out, true
+}
+
+// servingSaid writes to when a serving was moved: a time of day, or how much later or
+// earlier than it was to be.
+func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
+	later := slices.ContainsFunc(strings.Fields(row.value), func(w string) bool {
+		return slices.Contains([]string{"late", "later", "back", "behind", "delayed", "delay", "pushed", "push"}, w)
+	})
+	words := slices.DeleteFunc(strings.Fields(row.value), func(w string) bool {
+		return slices.Contains([]string{"late", "later", "back", "behind", "moved", "pushed", "push", "delayed", "move", "delay", "is", "at", "to", "by", "till", "until", "running", "coming", "will", "be", "not", "before", "now", "from", "about", "around", "instead", "say", "time", "them", "it", "out", "off"}, w)
+	})
+	var at time.Time
+	if span, next := spanAt(words, 0); next > 0 {
+		from := n.serving(row.dish)
+		early := slices.Contains([]string{"early", "earlier", "sooner"}, strings.Join(words[next:], " "))
+		switch {
+		case early:
+			at = from.Add(-span)
+		case later && next == len(words):
+			at = from.Add(span)
+		default:
+			return "is that later or earlier? Write when people eat: dinner 7 PM, or dinner 1 hour later", next == len(words)
+		}
+	} else if len(words) > 1 && words[0] == "in" {
+		span, next := spanAt(words, 1)
+		if next != len(words) {
+			return "", false
+		}
+		at = n.at.Add(span)
+	} else if c, next, _ := clockAt(words, 0, true); next == len(words) && next > 0 {
+		at = n.servingAt(c, row.dish)
+	} else if t, bad := n.instant(row.value, n.fromServing(n.at)); bad == "" && len(words) > 0 {
+		at = t
+	} else {
+		return fmt.Sprintf("when do people eat? Write it with its time: dinner %s", n.day.Units.Clock(n.serving(row.dish).Add(time.Hour))), false
+	}
+	if at.Before(n.at) {
+		return fmt.Sprintf("%s is past; write when people will eat: dinner %s", n.dated(at), n.day.Units.Clock(n.at.Add(time.Hour))), true
+	}
+	row.value = at.Format("2006-01-02 15:04")
+	return "", true
+}
+
+// waitsInOven says whether a dish that goes into the oven waits there, done: by the plan,
+// or because it was taken off. A heat far above that of the wait is for cooking.
+func (n *noteReader) waitsInOven(dish, text string) bool {
+	id, ok := n.dishID(dish)
+	if !ok {
+		return false
+	}
+	k := slices.IndexFunc(n.day.Dishes, func(d Dish) bool { return d.ID == id })
+	if k < 0 || n.day.Dishes[k].OvenC == 0 {
+		return false
+	}
+	waits := n.day.Dishes[k]
+	if value, sentence := n.degrees(ToOven, dish, bareReading(text)); value != "" && sentence == "" {
+		t, err := unit.ParseTemperature(value)
+		if err != nil {
+			return false // words that say something else
+		}
+		if float64(t) > waits.OvenC+farK {
+			return false
+		}
+	}
+	for _, e := range n.log {
+		if e.Dish == id && (e.Kind == ToOven || e.Kind == Pulled) {
+			return true
+		}
+	}
+	return !waits.OvenCooks
+}

@@ -1,0 +1,93 @@
+package logbook
+
+import (
+	"encoding/csv"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
+)
+
+// Days on which notes are made, all at 5:00 PM; dishes, hours and readings are invented.
+func noteDays() map[string]noteDay {
+	loc := time.FixedZone("CDT", -5*3600)
+	clock := func(h, m int) time.Time { return time.Date(2027, 7, 3, h, m, 0, 0, loc) }
+	day := func(units unit.System, from time.Time, dishes ...Dish) Day {
+		return Day{Loc: loc, First: from.Add(-24 * time.Hour), Last: clock(18, 0).Add(30 * time.Hour), From: from, To: clock(18, 0), Units: units, Dishes: dishes,
+			Fires: []Fire{{From: from, LevelC: unit.FToC(275)}}, Chimney: 100}
+	}
+	ribs := Dish{ID: "baby-backs", Name: "Racks of baby back ribs", Cut: "baby-backs", Batches: 1}
+	birds := Dish{ID: "chicken", Name: "Whole chickens", Cut: "chicken", Batches: 1, Poultry: true}
+	brisket := Dish{ID: "brisket", Name: "Brisket", Cut: "brisket", Batches: 1, OvenC: unit.FToC(170)}
+	butts := Dish{ID: "butt", Name: "Pork butts", Cut: "pork-butt", Batches: 2}
+	corn := Dish{ID: "corn", Name: "Corn", Cut: "corn", Batches: 1}
+	turkey := Dish{ID: "turkey", Name: "Turkey", Cut: "turkey", Batches: 1, Poultry: true}
+	party := []Entry{{At: clock(13, 40), Kind: Lit}, {At: clock(14, 20), Dish: "baby-backs", Kind: On}, {At: clock(16, 20), Dish: "chicken", Kind: On}}
+	smoke := []Entry{{At: clock(6, 0), Kind: Lit}, {At: clock(6, 40), Dish: "brisket", Kind: On}, {At: clock(15, 0), Dish: "brisket", Kind: Core, C: unit.FToC(160)}}
+	bird := []Entry{{At: clock(12, 0), Kind: Lit}, {At: clock(13, 0), Dish: "turkey", Kind: On}, {At: clock(16, 45), Dish: "turkey", Kind: Core, C: unit.FToC(171)}}
+	return map[string]noteDay{
+		"party":  {day(unit.US, clock(13, 30), birds, ribs, corn), party, clock(17, 0)},
+		"smoke":  {day(unit.US, clock(6, 0), brisket, butts), smoke, clock(17, 0)},
+		"metric": {day(unit.Metric, clock(6, 0), brisket, butts), smoke, clock(17, 0)},
+		"turkey": {day(unit.US, clock(12, 0), turkey), bird, clock(17, 0)},
+	}
+}
+
+type noteDay struct {
+	day Day
+	log []Entry
+	at  time.Time
+}
+
+// note is what a note comes to: its lines, or what it is answered.
+func (d noteDay) note(words string) string {
+	faults := &strict.FaultList{}
+	r := NewReader(d.day, faults)
+	rows, sentence := r.Note(strings.Fields(words), d.log, d.at)
+	if sentence != "" {
+		return "refuses " + sentence
+	}
+	var lines []string
+	for _, row := range rows {
+		e, ok := r.Entry(row)
+		if !ok {
+			return fmt.Sprintf("faults %v", faults.Faults)
+		}
+		lines = append(lines, strings.Join(strings.Fields(fmt.Sprintf("%s %s %s %s", e.At.In(d.day.Loc).Format("15:04"), e.Dish, e.Kind, row.Value())), " "))
+	}
+	return strings.Join(lines, "; ")
+}
+
+// Each row of testdata/notes.csv is a note as a tired cook types or says it, and what it
+// must come to; what cannot be noted is answered by what would be right.
+func TestNotesOfTiredCooks(t *testing.T) {
+	f, err := os.Open("testdata/notes.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	in := csv.NewReader(f)
+	in.Comment = '#'
+	rows, err := in.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	days := noteDays()
+	for _, row := range rows[1:] {
+		d, ok := days[row[0]]
+		if !ok {
+			t.Fatalf("no day %q", row[0])
+		}
+		got := d.note(row[1])
+		if want, refused := strings.CutPrefix(row[2], "refuses "); refused && strings.HasPrefix(got, "refuses ") && strings.Contains(got, want) {
+			continue
+		}
+		if got != row[2] {
+			t.Errorf("%s: %q\n\tis   %s\n\twant %s", row[0], row[1], got, row[2])
+		}
+	}
+}
