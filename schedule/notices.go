@@ -136,7 +136,7 @@ var notices = []Caution{
 	{PastTarget, Warning, "A piece is at its target, or past it.", ours},
 	{Leftovers, Warning, "What is left of a dish that was served has a deadline.", "usda_danger_zone"},
 	{OffUndone, Danger, "A piece came off below what it must have shown, and was not read at it since.", "usda_danger_zone"},
-	{OffUnread, Warning, "A piece came off, and its last reading before that was below what it must show.", ours},
+	{OffUnread, Warning, "A piece came off, and nobody read it then at what it must show.", ours},
 	{LidWasOff, Warning, "The lid was off for so long that the meat had no heat.", ours},
 	{Sparks, Warning, "The wind takes sparks and embers from a fire that burns.", practice},
 	{InTheRain, Warning, "It rains on a fire that burns.", practice},

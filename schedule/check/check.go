@@ -86,6 +86,7 @@ var checkRules = []checkRule{
 	{"order", true, (*checker).order},
 	{"tended", true, (*checker).tended},
 	{"past", true, (*checker).past},
+	{"shown", true, (*checker).shown},
 }
 
 // checker gathers the faults of one plan.
@@ -119,6 +120,11 @@ func (c *checker) condemned(dish string) bool {
 		}
 	}
 	return false
+}
+
+// unshown says whether a revision has a dish measured before anything else is done with it.
+func (c *checker) unshown(dish string) bool {
+	return c.plan.Revision > 0 && c.found(schedule.OffUnread, dish)
 }
 
 // done says whether a step of the past stands for an act, so that rules on what

@@ -108,4 +108,20 @@ var revisedCorruptions = []corruption{
 		p.Remedies = append(p.Remedies, schedule.Remedy{Code: "later", Text: "Serve it before now.", Edits: []schedule.Edit{{Path: "log", Value: "{}"}}, ServeAt: p.RevisedAt.Add(-time.Hour)})
 	}},
 	{"chance better than its window", "revised", "chance", func(p *schedule.Plan) { loadOf(p, 2).Chance = 0.999; p.Dishes[2].Chance = 0.999 }},
+	{"chickens off and on the table that nobody read", "revised", "shown", func(p *schedule.Plan) {
+		p.Log = append(p.Log, schedule.Entry{At: *p.RevisedAt, Dish: "chickens", Kind: schedule.LogPulled})
+		loadOf(p, 1).Stages[0].From = p.RevisedAt.Add(-time.Hour)
+	}},
+	{"the coldest place of chickens forgotten for a warmer one", "revised", "shown", func(p *schedule.Plan) {
+		at := func(back float64) time.Time { return p.RevisedAt.Add(-time.Duration(back) * time.Minute) }
+		loadOf(p, 1).Stages[0].From = at(60)
+		p.Log = append(p.Log, schedule.Entry{At: at(9), Dish: "chickens", Kind: schedule.LogColdest, C: 66},
+			schedule.Entry{At: at(4), Dish: "chickens", Kind: schedule.LogCore, C: 80}, schedule.Entry{At: at(1), Dish: "chickens", Kind: schedule.LogPulled})
+	}},
+	{"chickens taken as done over a fire that was out", "revised", "shown", func(p *schedule.Plan) {
+		loadOf(p, 1).Stages[0].From = p.RevisedAt.Add(-time.Hour)
+		p.Log = append(p.Log, schedule.Entry{At: p.RevisedAt.Add(-30 * time.Minute), Kind: schedule.LogFireOut})
+		s := stepOf(p, schedule.StepTakeOff, "chickens")
+		s.Done, s.At = true, *p.RevisedAt
+	}},
 }

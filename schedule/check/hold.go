@@ -23,7 +23,7 @@ func (c *checker) hold() {
 		c.holdRules(&b)
 		limit := c.holdLimit(&b)
 		early := minutesBetween(b.on(), b.dish.serve) - c.untilOff(&b).Early
-		if c.found("hold-short", b.dish.plan.ID) || c.found(schedule.Leftovers, b.dish.plan.ID) || c.found(schedule.StandsOpen, b.dish.plan.ID) || c.condemned(b.dish.plan.ID) {
+		if c.found("hold-short", b.dish.plan.ID) || c.found(schedule.Leftovers, b.dish.plan.ID) || c.found(schedule.StandsOpen, b.dish.plan.ID) || c.condemned(b.dish.plan.ID) || c.unshown(b.dish.plan.ID) {
 			continue
 		}
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {

@@ -38,7 +38,7 @@ func (b *batchFacts) holds() bool {
 }
 
 func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Interval, sleep time.Time) {
-	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) || c.plan.Revision > 0 && c.found(schedule.CodeHoldShort, b.dish.plan.ID) {
+	if c.plan.RevisedAt != nil && !c.plan.RevisedAt.Before(q.To) || c.condemned(b.dish.plan.ID) || c.unshown(b.dish.plan.ID) || c.plan.Revision > 0 && c.found(schedule.CodeHoldShort, b.dish.plan.ID) {
 		return // it does not keep, and a finding says so; or it was, and its readings are judged
 	}
 	if off, ok := b.Milestone(schedule.MilestoneTakeOff); ok && off.Window.Expected.After(sleep) { // it comes off at night: whoever took it off looks at it before sleeping on

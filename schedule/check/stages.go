@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
@@ -61,6 +62,16 @@ func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) 
 	}
 }
 
+// codeFireOut is the finding of a piece over a dead fire.
+const codeFireOut = string(safety.FireOut)
+
+// servedByLog says whether a log has a dish on the table.
+func (c *checker) servedByLog(dish string) bool {
+	return slices.ContainsFunc(c.plan.Log, func(e schedule.Entry) bool {
+		return e.Kind == schedule.LogServed && (e.Dish == dish || e.Dish == "" && c.found(schedule.Leftovers, dish))
+	})
+}
+
 // coreRounding allows for a core that has been to Fahrenheit and back, K.
 const coreRounding = 0.05
 
@@ -69,7 +80,7 @@ const coreRounding = 0.05
 func (c *checker) rest() {
 	for _, b := range c.batches() {
 		need := b.dish.rest
-		if need <= 0 || c.found(schedule.Leftovers, b.dish.plan.ID) { // it was served when it was served
+		if need <= 0 || c.servedByLog(b.dish.plan.ID) { // it was served when it was served
 			continue
 		}
 		if b.gap() < need-1e-6 {

@@ -63,6 +63,7 @@ type liveBatch struct {
 	verdict   []safety.Finding // what its history has earned
 	condemned bool             // it is outside the published limits: nothing brings it to the table
 	gone      bool             // given up, off at an instant of ours
+	undone    float64          // how likely it is that it is off and not done, as nothing shows
 
 	readings []belief.Reading   // the same cores, from the put-on, judged
 	signs    []surprise.Verdict // of the readings that surprise
@@ -88,6 +89,7 @@ func (v *Revision) look(ctx context.Context) error {
 	if err := v.addDishes(ctx); err != nil {
 		return err
 	}
+	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, nil)
 	late := v.litLate()
 	for i := range v.day.Items {
 		v.tellDish(v.batches, v.day.Items[i].Dish.ID, late)
@@ -95,7 +97,6 @@ func (v *Revision) look(ctx context.Context) error {
 	for i := range v.base.Items {
 		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
 	}
-	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, nil)
 	v.begun()
 	for _, a := range v.batches {
 		if a.on.set && !a.on.logged && a.first != nil && a.first.Phases[0].First >= v.phases && len(a.cores) == 0 {

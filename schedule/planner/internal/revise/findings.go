@@ -150,7 +150,7 @@ func (v *Revision) noteFalling(a *liveBatch, add func(schedule.Finding)) {
 
 // noteOff says what was taken as done though the log does not say so.
 func (v *Revision) noteOff(a *liveBatch, add func(schedule.Finding)) {
-	if a.off.logged || a.first == nil {
+	if a.off.logged || a.first == nil || a.unshown() && v.now.Before(v.serve(a)) { // that is asked
 		return
 	}
 	if !v.now.Before(v.serve(a)) {

@@ -116,7 +116,7 @@ func (v *Revision) surfaceBelow(p *arrange.Placed, o day.HoldOption, minutes flo
 
 // noteRead says what the readings of a hold have changed.
 func (v *Revision) noteRead(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
-	if p.Hold < 0 || !p.Options[p.Hold].Read {
+	if p.Hold < 0 || !p.Options[p.Hold].Read || a.unshown() {
 		return
 	}
 	o := p.Options[p.Hold]

@@ -16,6 +16,11 @@ func (v *Revision) believe(ctx context.Context) error {
 	if err := v.discern(ctx); err != nil {
 		return err
 	}
+	if v.stillOn() { // another piece has told of its fire
+		if err := v.discern(ctx); err != nil {
+			return err
+		}
+	}
 	var all []*belief.Belief
 	for _, a := range v.batches {
 		if err := ctx.Err(); err != nil { // a piece with many readings takes milliseconds

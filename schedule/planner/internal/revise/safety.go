@@ -68,7 +68,8 @@ func (v *Revision) pronounce(a *liveBatch) {
 	v.doubtHeat(a)
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
-	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking
+	a.undone = v.undoneChance(a)
+	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking || a.unshown() && !v.mealPast(a) && !a.condemned
 }
 
 // onlyUnread says whether all that speaks against a piece on the fire is how long its fire may
@@ -251,7 +252,7 @@ func (v *Revision) coolText(a *liveBatch, rule safety.HoldRule, samples []safety
 // from when it was put there, for its surface cools from then on, however hot its core is.
 func (v *Revision) noteStands(a *liveBatch, add func(schedule.Finding)) {
 	by := v.standsBy(a)
-	if !a.stands[len(a.stands)-1].open || a.condemned || !by.After(v.now) || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
+	if a.unshown() || !a.stands[len(a.stands)-1].open || a.condemned || !by.After(v.now) || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
 		return
 	}
 	add(about(a, schedule.StandsOpen, fmt.Sprintf("%s: without heat since %s. Eat it by %s, or chill it, or put it into an oven at %s now, while it is above %s just under its surface. A hot core does not stop that clock.",

@@ -55,7 +55,7 @@ func (v *Revision) onBefore(id string, at time.Time) bool {
 // noteServed says until when what is left of a dish that was served may stand, and what
 // becomes of it then: one clock runs from when it was last surely hot (usda_danger_zone).
 func (v *Revision) noteServed(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
-	if a.condemned || a.unshown() || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
+	if a.condemned || v.shows(a) != shownDone || slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger }) {
 		return
 	}
 	limit, from, name := safety.OutLimit(v.day.Air.AirC), v.coolsFrom(a, p), a.batch.It.Dish.Name

@@ -137,6 +137,9 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	} else if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
 		before.Done = true
 		return before
+	} else if a := l.of(s.Dish, s.Batch); a != nil && a.unshown() && s.Kind == schedule.StepTakeOff && !s.At.After(v.now) {
+		s.Done = true // it was due, and what is to be done is said: measure it
+		return s
 	}
 	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && s.Kind == schedule.StepFlip {
 		if s.At.After(a.off.at) {

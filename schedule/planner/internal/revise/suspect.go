@@ -52,9 +52,9 @@ func (a *liveBatch) fit() float64 {
 	case a.condemned:
 		return 0
 	case a.suspect:
-		return 1 - a.doubt()
+		return 1 - math.Max(a.doubt(), a.undone)
 	}
-	return 1
+	return 1 - a.undone
 }
 
 // unsure takes what must not be eaten, or may not, out of the chances of a plan.
@@ -97,10 +97,15 @@ func suspects(l remainder) (ids, names []string) {
 }
 
 // measureWhy is why a measurement comes before all else.
-const measureWhy = "it may be outside the published limits"
+const (
+	measureWhy = "it may be outside the published limits"
+	undoneWhy  = "nobody read it at what it must have shown"
+)
 
 // decides says whether a step is the measurement that clears a dish or condemns it.
-func decides(s schedule.Step) bool { return s.Kind == schedule.StepLook && s.Why == measureWhy }
+func decides(s schedule.Step) bool {
+	return s.Kind == schedule.StepLook && (s.Why == measureWhy || s.Why == undoneWhy)
+}
 
 // measureMinutes are hands: the fire looked at, a probe pushed through (assumption).
 const measureMinutes = 5
@@ -130,11 +135,16 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 			if a.batch.It.Dish.ID != id || !a.suspect || a.condemned {
 				continue
 			}
-			out = append(out, schedule.Step{
+			s := schedule.Step{
 				ID: plans.StepID(p.ID, id, a.batch.Number, schedule.StepLook, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
 				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: measureWhy,
 				Text: fmt.Sprintf("Measure %s now: push the probe through the whole of it and log the coldest place (coldest). Look at the fire and read the grate%s. Do not serve it before that is known.", names[i], rebuilds),
-			})
+			}
+			if a.unshown() {
+				s.Why = undoneWhy
+				s.Text = fmt.Sprintf("Measure %s before anybody eats: push the probe through the whole of it, and log the coldest place (coldest). It needs %s everywhere.", names[i], v.day.Core(a.leastC()))
+			}
+			out = append(out, s)
 		}
 	}
 	return out

@@ -34,21 +34,18 @@ func (a *liveBatch) leastC() float64 {
 	return math.Min(a.way().PullC, it.Verdict.Minimum.CoreC)
 }
 
-// unshown says whether a piece was read, and never at what it must have shown.
-func (a *liveBatch) unshown() bool {
-	const sameC = 0.3 // half a degree Fahrenheit: as it is printed
-	least := a.leastC()
-	return least > 0 && len(a.cores) > 0 && !slices.ContainsFunc(a.cores, func(e schedule.Entry) bool { return e.C >= least-sameC })
-}
-
 // noteUndone says of a piece that came off and was never read at what it must have shown
 // that it is not done, or not known to be; true where nothing else is to be said of it. What
-// was never read at all is the cook's to know.
+// was never read at all is the cook's to know, but for what is dangerous inside.
 func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
-	if !a.off.logged || !a.unshown() {
+	shows := v.shows(a)
+	if shows == shownNever {
+		v.noteNeverRead(a, add)
+	}
+	if !a.off.logged || shows != shownLow {
 		return false
 	}
-	last := a.cores[len(a.cores)-1]
+	last := v.lowestOf(a)
 	if last.At.Before(a.off.at.Add(-offReading)) || a.way().Sear && last.At.Before(a.off.at) {
 		v.noteUnread(a, last, add)
 		return false
@@ -61,11 +58,11 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	late := v.now.Sub(instant.Later(a.off.at, a.on.at)) > undoneFor
 	switch {
 	case a.served.set && !late:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and was never read at the %s that it needs. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and was never read at %s in its coldest place. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
 	case a.served.set:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and throw away what is left. %s, and was never read at the %s that it needs. Whoever ate of it and falls ill: call a doctor.", name, showed, min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and throw away what is left. %s, and was never read at %s in its coldest place. Whoever ate of it and falls ill: call a doctor.", name, showed, min)))
 	case late:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. %s, and was never read at the %s that it needs.", name, showed, min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. %s, and was never read at %s in its coldest place.", name, showed, min)))
 	default:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served.",
 			name, showed, min, oven, min)))
@@ -82,6 +79,26 @@ func (v *Revision) noteUnread(a *liveBatch, last schedule.Entry, add func(schedu
 	case !a.served.set && !v.mealPast(a):
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
 			name, v.day.Core(last.C), v.clock(last.At), min)))
+	}
+}
+
+// noteNeverRead asks for a reading of a piece that is off and that nobody read, where only a
+// reading tells that it is done.
+func (v *Revision) noteNeverRead(a *liveBatch, add func(schedule.Finding)) {
+	name, min, oven := a.batch.It.Dish.Name, v.day.Core(a.leastC()), v.day.Grate(undoneOvenC)
+	under := fmt.Sprintf("Under that, back on the hot grate, or into an oven at %s.", oven)
+	if v.now.Sub(a.off.at) > undoneFor {
+		under = "Under that, throw it away."
+	}
+	switch {
+	case a.served.set && v.now.Sub(a.served.at) > undoneFor, !a.served.set && v.mealPast(a):
+	case a.served.set:
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. Nobody read it, and it needs %s everywhere. Under that: %s", name, min, say.Lower(v.orAway(a, oven, min)))))
+	case a.off.logged:
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: not known to be done, for nobody read it. Measure its coldest place before anybody eats: %s or more everywhere. %s", name, min, under)))
+	default:
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: not known to be done. Nothing was logged of it, and it was due off by %s. Measure its coldest place before anybody eats: %s or more everywhere, and log that. %s",
+			name, v.clock(a.off.at), min, under)))
 	}
 }
 

@@ -1,0 +1,188 @@
+package revise
+
+import (
+	"math"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/spread"
+)
+
+// showing is what the log shows of the coldest place of a piece.
+type showing int
+
+const (
+	shownDone  showing = iota // it was read at what it must have shown, or nothing is asked of it
+	shownLow                  // it was read, and not at that
+	shownNever                // nobody read it
+)
+
+// Figures of what a reading shows (judgment but where said otherwise).
+const (
+	sameC      = 0.3              // half a degree Fahrenheit: as it is printed
+	placesFor  = 30 * time.Minute // for so long the coldest of two places stands against a warmer one
+	unreadMost = 0.9              // the most that a piece may be trusted that nobody read
+	// coolsAnHour is how fast a bare bird of coolsKg cools, as a share of what it is above the
+	// air: 147 to 143 F in 10 min (a turkey); smaller ones as their thickness.
+	coolsAnHour, coolsKg = 0.33, 6.0
+)
+
+// inner says whether the inside of a piece may carry what is otherwise only on its surface.
+func (a *liveBatch) inner() bool { return safety.SurfaceInside(a.batch.It.Category, a.batch.It.Prep) }
+
+// shows says whether a piece was read at what it must have shown, in its coldest place: the
+// newest reading counts, and of two places that were read within half an hour the colder one.
+// A warmer place elsewhere finishes nothing.
+func (v *Revision) shows(a *liveBatch) showing {
+	least := a.leastC()
+	if least == 0 {
+		return shownDone
+	}
+	all := v.showsOf(a)
+	switch {
+	case len(all) == 0 && a.inner():
+		return shownNever
+	case len(all) == 0:
+		return shownDone // the cook's to know
+	case !v.coldestAt(a, all, least):
+		return shownLow
+	}
+	return shownDone
+}
+
+// showsOf are the readings of a piece that may be its core: one that is too warm to be it
+// shows nothing.
+func (v *Revision) showsOf(a *liveBatch) (all []schedule.Entry) {
+	for i, e := range a.cores {
+		if i < len(a.readings) && !a.readings[i].Counts() && !a.coldSign(i) {
+			continue
+		}
+		all = append(all, e)
+	}
+	return all
+}
+
+// coldSign says whether a reading that is left out is a cold one: the meat may be as cold there.
+func (a *liveBatch) coldSign(index int) bool {
+	for _, s := range a.signs {
+		if s.Index == index {
+			return s.Cold && s.Main() != "out" && s.Main() != "unit"
+		}
+	}
+	return false
+}
+
+// coldestAt says whether readings, in order, have their coldest place at a core.
+func (v *Revision) coldestAt(a *liveBatch, all []schedule.Entry, least float64) (done bool) {
+	hot := false
+	var until time.Time // until then a warmer place elsewhere finishes nothing
+	for _, e := range all {
+		pushed := e.Kind == schedule.LogColdest
+		switch {
+		case e.C >= least-sameC:
+			hot, done = true, pushed || e.At.After(until)
+			if pushed {
+				until = time.Time{} // nowhere is it colder
+			}
+		case done && v.onlyCooled(a, e, least):
+		default:
+			done = false
+			if e.C < least-sameC-belief.ProbeErrorK && (hot || pushed) {
+				until = e.At.Add(placesFor)
+			}
+		}
+	}
+	return done
+}
+
+// onlyCooled says whether a piece that had come to a core may have cooled to a reading since
+// it came off.
+func (v *Revision) onlyCooled(a *liveBatch, e schedule.Entry, least float64) bool {
+	since := e.At.Sub(a.off.at)
+	if !a.off.set || since <= 0 || since > placesFor {
+		return a.off.set && since > placesFor
+	}
+	perHour := coolsAnHour * math.Max(1, math.Cbrt(coolsKg/math.Max(a.batch.MassKg, 0.05)))
+	air := v.day.Air.AirC
+	return e.C >= air+(least-air)*math.Exp(-perHour*since.Hours())-belief.ProbeErrorK
+}
+
+// lowestOf is the reading by which a piece that was read has not shown what it must have: the
+// newest, or the colder one of two places.
+func (v *Revision) lowestOf(a *liveBatch) schedule.Entry {
+	all, least := v.showsOf(a), a.leastC()
+	out := all[len(all)-1]
+	if out.C < least-sameC {
+		return out
+	}
+	from := out.At.Add(-placesFor)
+	for _, e := range all {
+		if !e.At.Before(from) && e.C < out.C {
+			out = e
+		}
+	}
+	return out
+}
+
+// undoneChance is how likely it is that a piece is off and not done, or comes to its serving
+// undone over a fire that failed, for all that was read of it: 0 where it was read at what it
+// must have shown, and where the model follows it.
+func (v *Revision) undoneChance(a *liveBatch) float64 {
+	if a.where == waiting || a.gone || !a.inner() || v.shows(a) == shownDone {
+		return 0
+	}
+	end := a.off.at
+	if a.where == cooking {
+		if a.believed != nil || a.read() || v.inOven(a) || !v.heatFailed(a, a.on.at, v.now) {
+			return 0
+		}
+		end = v.serve(a)
+		if _, dead := v.grate.dead(); dead || v.heatFailed(a, v.now.Add(-recent), v.now) {
+			end = v.now
+		}
+	}
+	took := end.Sub(a.on.at).Minutes()
+	for _, o := range v.grate.outages {
+		took -= math.Max(instant.Earlier(o.to, end).Sub(instant.Later(o.since(), a.on.at)).Minutes(), 0)
+	}
+	return 1 - math.Min(spread.NormalCDF(a.way().Total().QuantileOf(math.Max(took, 1))), unreadMost)
+}
+
+// unshown says whether a piece is off, and nothing shows that it is done.
+func (a *liveBatch) unshown() bool { return a.where == off && a.undone > 0 }
+
+// heatFailed says whether the fire of a piece died or starved between two instants, as far as
+// thermometers and the cook have told: then it is not done as planned.
+func (v *Revision) heatFailed(a *liveBatch, from, to time.Time) bool {
+	for _, o := range v.grate.outages {
+		if o.since().Before(to) && (o.open || o.to.After(from)) {
+			return true
+		}
+	}
+	if d := v.grate.dying; !d.from.IsZero() && d.from.Before(to) {
+		return true
+	}
+	level := func(time.Time) float64 { return a.way().AirC }
+	low := false
+	for _, r := range v.grate.readings {
+		if r.at.After(from) && r.at.Before(to) {
+			low = v.grate.levelAt(r.at, level)-r.c > dyingK
+		}
+	}
+	return low || v.grate.sinks() && v.grate.sinking.at.Before(to)
+}
+
+// stillOn puts back what was taken as done as planned, and whose fire failed before that: it
+// is on, and not known to be done. It says whether there was any.
+func (v *Revision) stillOn() bool {
+	found := false
+	for _, a := range v.batches {
+		if a.where == off && !a.off.logged && !a.gone && !v.inOven(a) && v.heatFailed(a, a.on.at, instant.Earlier(a.off.at, v.now)) {
+			a.off, a.where, found = known{}, cooking, true
+		}
+	}
+	return found
+}
