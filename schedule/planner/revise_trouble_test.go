@@ -187,7 +187,7 @@ func TestADeadFireIsRebuiltAtOnce(t *testing.T) {
 // A dish without a word is asked after, with a deadline, while it may still be on.
 func TestASilentDishIsAskedAfter(t *testing.T) {
 	p := plantest.Day(t, plantest.ReadFile(t, "testdata/logs/chicken-and-burgers.yaml"))
-	f, _ := plantest.Finding(plantest.Revised(t, p, "time,dish,kind,value\n", "2027-07-03 17:50"), "no-word")
+	f, _ := plantest.Finding(plantest.Revised(t, p, "time,dish,kind,value\n", "2027-07-03 17:50"), schedule.OffUnread)
 	if !strings.HasPrefix(f.Text, "Is Chicken off?") || !strings.Contains(f.Text, "before 6:00 PM") {
 		t.Errorf("finding %q", f.Text)
 	}

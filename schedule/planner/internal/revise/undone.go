@@ -94,11 +94,11 @@ func (v *Revision) noteNeverRead(a *liveBatch, add func(schedule.Finding)) {
 	case a.served.set && v.now.Sub(a.served.at) > undoneFor, !a.served.set && v.mealPast(a):
 	case a.served.set:
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. Nobody read it, and it needs %s everywhere. Under that: %s", name, min, say.Lower(v.orAway(a, oven, min)))))
-	case a.off.logged:
+	case a.off.logged || !v.now.Before(v.serve(a)):
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: not known to be done, for nobody read it. Measure its coldest place before anybody eats: %s or more everywhere. %s", name, min, under)))
 	default:
-		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: not known to be done. Nothing was logged of it, and it was due off by %s. Measure its coldest place before anybody eats: %s or more everywhere, and log that. %s",
-			name, v.clock(a.off.at), min, under)))
+		add(about(a, schedule.OffUnread, fmt.Sprintf("Is %s off? Nothing was logged, and it was due by %s: it is not known to be done. Measure its coldest place before anybody eats, %s or more everywhere, and log that before %s. %s",
+			name, v.clock(a.off.at), min, v.clock(v.serve(a)), under)))
 	}
 }
 

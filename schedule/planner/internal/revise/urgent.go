@@ -180,7 +180,8 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 	never := v.neverDone(l)
 	unsure, _ := suspects(l)
 	wanted := v.fireWanted()
-	if len(ids)+len(never)+len(unsure) == 0 && wanted {
+	unshown := slices.ContainsFunc(l.bound, func(a *liveBatch) bool { return a.unshown() })
+	if len(ids)+len(never)+len(unsure) == 0 && wanted && !unshown {
 		return steps
 	}
 	out := steps[:0]
@@ -230,7 +231,7 @@ func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name) || slices.Contains(unsure, name) || slices.Contains(undone, name):
 		case a.condemned:
 			unfit = append(unfit, name)
-		case a.suspect:
+		case a.suspect || a.unshown():
 			unsure = append(unsure, name)
 		case slices.Contains(never, a):
 			undone = append(undone, name)
