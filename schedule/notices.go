@@ -81,7 +81,7 @@ var notices = []Caution{
 
 	// Before the day.
 	{"thaw-first", Info, "A frozen piece must begin to thaw in time.", "fsis_thaw"},
-	{"thaw-no-time", Warning, "There is no time to thaw a frozen piece.", "fsis_thaw"},
+	{"thaw-no-time", Danger, "There is no time to thaw a frozen piece.", "fsis_thaw"},
 	{"frozen-longer", Warning, "A piece goes on frozen and takes at least half as long again.", "fsis_roasting_general"},
 	{"salt-no-time", Info, "There is no evening before to salt in.", practice},
 

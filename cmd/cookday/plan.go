@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -53,7 +54,32 @@ func sayPast(cmd *cobra.Command, name string, p schedule.Plan) {
 	case at != nil && now.After(*at) && p.Request.Lit == nil:
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s: the fire of this plan is lit at %s, which is past. Move serve to a later hour, or write lit: %q if the fire burns since then; on the day, cookday now says how to go on from here\n",
 			name, u.Clock(*at)+" on "+u.Date(*at), at.Format("15:04"))
+	default:
+		sayThawPast(cmd, name, p, now)
 	}
+}
+
+// sayThawPast says that a thaw had to begin before now: whoever has begun is right, and
+// whoever has not must plan from now on.
+func sayThawPast(cmd *cobra.Command, name string, p schedule.Plan, now time.Time) {
+	u := p.Request.Units
+	for _, s := range p.Steps {
+		if s.Kind != schedule.StepThaw || !s.At.Before(now) {
+			continue
+		}
+		at := now.In(p.ServeAt.Location())
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s: %s had to begin to thaw by %s, which is past. If it is not thawing since then, write earliest: {date: %s, time: %q} and plan again: the plan then says what can still be done\n",
+			name, dishName(p, s.Dish), u.Clock(s.At)+" on "+u.Date(s.At), at.Format("2006-01-02"), at.Format("15:04"))
+	}
+}
+
+func dishName(p schedule.Plan, id string) string {
+	for _, d := range p.Dishes {
+		if d.ID == id {
+			return d.Name
+		}
+	}
+	return id
 }
 
 // planFile plans the request of a file.

@@ -132,6 +132,24 @@ func TestADayThatIsPast(t *testing.T) {
 	}
 }
 
+// A thaw that had to begin before now is told: whoever has not begun plans from now on, and
+// that plan is another.
+func TestAThawThatIsPast(t *testing.T) {
+	turkey := "serve: {date: 2027-07-03, time: \"15:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\ndishes: [{name: Turkey, cut: turkey, weight: 14 lb, start: frozen}]\n"
+	name := file(t, "turkey.yaml", turkey)
+	if early := atClock(t, "2027-06-28 13:00", "plan", name); early.errors != "" {
+		t.Errorf("days before: %q", early.errors)
+	}
+	late := atClock(t, "2027-07-01 12:30", "plan", name)
+	line := `earliest: {date: 2027-07-01, time: "12:30"}`
+	if !strings.Contains(late.errors, "Turkey had to begin to thaw by") || !strings.Contains(late.errors, line) {
+		t.Fatalf("two days before: %q", late.errors)
+	}
+	if again := atClock(t, "2027-07-01 12:30", "plan", file(t, "now.yaml", line+"\n"+turkey)); again.errors != "" || !strings.Contains(again.out, "cold water") {
+		t.Errorf("with the line that is told: %q\n%s", again.errors, again.out)
+	}
+}
+
 func TestInfeasiblePlanSaysWhy(t *testing.T) {
 	r := invoke(crowd, "plan", "-")
 	for _, want := range []string{"This day won't work", "Why not"} {

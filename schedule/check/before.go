@@ -35,7 +35,14 @@ func (c *checker) thaw() {
 		}
 		water, slow := safety.ThawInColdWater(kg), safety.ThawInRefrigerator(d.category, kg)
 		hours := func(t safety.Thaw) time.Time { return s.At.Add(instant.Minutes(t.MostHours * 60)) }
+		if at, ok := c.laidToThaw(s); ok && !strings.Contains(s.Text, water.Sentence) {
+			water = safety.FinishInColdWater(d.category, kg, s.At.Sub(at).Hours())
+		}
 		switch {
+		case strings.Contains(s.Text, safety.ThawPart):
+			if !slices.ContainsFunc(c.plan.Steps, func(t schedule.Step) bool { return t.Kind == s.Kind && t.Dish == s.Dish && t.At.After(s.At) }) {
+				c.fault(path, "it is to be finished in cold water, and no step says so")
+			}
 		case strings.Contains(s.Text, slow.Sentence):
 			if hours(slow).After(on) {
 				c.fault(path, "in the refrigerator from %s it is not thawed by %s", told(s.At), told(on))
@@ -48,6 +55,16 @@ func (c *checker) thaw() {
 			c.fault(path, "in cold water from %s to %s, and somebody sleeps then", told(s.At), told(hours(water)))
 		}
 	}
+}
+
+// laidToThaw is when the piece of a step was laid into the refrigerator for a part of its thaw.
+func (c *checker) laidToThaw(s schedule.Step) (time.Time, bool) {
+	for _, t := range c.plan.Steps {
+		if t.Kind == s.Kind && t.Dish == s.Dish && t.At.Before(s.At) && strings.Contains(t.Text, safety.ThawPart) {
+			return t.At, true
+		}
+	}
+	return time.Time{}, false
 }
 
 func (c *checker) dishOf(id string) *dishFacts {

@@ -96,6 +96,11 @@ var nightCorruptions = []corruption{
 		from := clock.New(6, 0, 0, 0)
 		p.Request.Quiet = []schedule.Quiet{{From: from, To: clock.New(8, 0, 0, 0)}}
 	}},
+	{"finished in cold water too late", "thaw in both", "thaw", func(p *schedule.Plan) { putOff(&lastOf(p, schedule.StepThaw).At, 120) }},
+	{"laid to thaw for a part, and never finished", "thaw in both", "thaw", func(p *schedule.Plan) {
+		lastOf(p, schedule.StepThaw).Kind = schedule.StepTakeOut
+	}},
+	{"laid to thaw later, and no longer in the water", "thaw in both", "thaw", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepThaw).At, 12*60) }},
 	{"thawed in water long before it cooks", "thaw", "thaw", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepThaw).At, -180) }},
 	{"chilled while somebody sleeps", "ahead", "chilling", func(p *schedule.Plan) { putOff(&p.Ahead.ChillAt, 150) }},
 	{"cut up three hours after it is off", "ahead", "chilling", func(p *schedule.Plan) {

@@ -30,6 +30,16 @@ func theStep(p *schedule.Plan, kind schedule.StepKind) *schedule.Step {
 	return &p.Steps[i]
 }
 
+func lastOf(p *schedule.Plan, kind schedule.StepKind) *schedule.Step {
+	last := -1
+	for i, s := range p.Steps {
+		if s.Kind == kind && (last < 0 || s.At.After(p.Steps[last].At)) {
+			last = i
+		}
+	}
+	return &p.Steps[last]
+}
+
 func theMilestone(b *schedule.Batch, kind schedule.MilestoneKind) *schedule.Milestone {
 	i := slices.IndexFunc(b.Milestones, func(m schedule.Milestone) bool { return m.Kind == kind })
 	return &b.Milestones[i]

@@ -63,7 +63,7 @@ func rulesOf(p schedule.Plan) []string {
 // those that speak up.
 func TestCheckCatches(t *testing.T) {
 	day := map[string]schedule.Plan{}
-	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel", "sear", "supper and lunch", "shoulder", "noon", "two levels", "raised", "long brisket", "thaw", "ahead", "night in the oven", "box"} {
+	for _, party := range []string{"overnight", "burgers", "terrace", "gas", "too much", "travel", "sear", "supper and lunch", "shoulder", "noon", "two levels", "raised", "long brisket", "thaw", "thaw in both", "ahead", "night in the oven", "box"} {
 		day[party] = plantest.Plan(t, plantest.Days[party])
 	}
 	day["revised"] = plantest.Revised(t, plantest.Party(t, "../.."), revisedLog, "2027-07-03 15:30")

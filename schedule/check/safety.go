@@ -116,10 +116,11 @@ func (c *checker) cautions() {
 
 // situation is what the plan holds that a caution may belong to.
 func (c *checker) situation() safety.Situation {
-	s := safety.Situation{Charcoal: c.facts.grill.BurnsCharcoal(), Frail: c.facts.frail, FrailAsked: c.facts.req.Guests != nil && c.facts.req.Guests.NoneFrail, NoSchedule: !c.plan.Feasible}
+	s := safety.Situation{Charcoal: c.facts.grill.BurnsCharcoal(), OtherFire: !c.facts.grill.BurnsCharcoal(), Frail: c.facts.frail, FrailAsked: c.facts.req.Guests != nil && c.facts.req.Guests.NoneFrail, NoSchedule: !c.plan.Feasible}
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
 		s = s.With(d.category, d.prep).WithLabel(d.category, d.ask.Prep != nil)
+		s.FattyJoint = s.FattyJoint || d.cut.Style == cut.Tough && c.facts.grill.BurnsCharcoal()
 		s.Travel = s.Travel || d.ask.Travel != nil
 		s.Frozen = s.Frozen || d.ask.Start != nil && d.ask.Start.Frozen
 		if d.timed() {

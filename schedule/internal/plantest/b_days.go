@@ -100,6 +100,14 @@ earliest: "06:00"
 dishes:
   - {name: Turkey, cut: turkey, weight: 12 lb, start: frozen}
 `,
+	"thaw in both": `
+format: 1
+serve: {date: 2027-07-03, time: "15:00", tz: America/Chicago}
+grill: {kind: kettle, diameter: 22 in}
+earliest: {date: 2027-07-01, time: "12:30"}
+dishes:
+  - {name: Turkey, cut: turkey, weight: 14 lb, start: frozen}
+`,
 	"ahead": `
 format: 1
 serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}

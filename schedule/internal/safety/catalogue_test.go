@@ -88,6 +88,11 @@ func TestWhatEachSituationBrings(t *testing.T) {
 		want []string
 	}{
 		{"charcoal", Situation{Charcoal: true}, []string{"carbon-monoxide", "carbon-monoxide-lighting", "hot-ash", "coals-until-out", "fire-rules"}},
+		{"another fire", Situation{OtherFire: true}, []string{"any-fire", "fire-rules", "any-ash"}},
+		{"bread beside raw meat", Situation{}.With(None, Prep{}).With(Fish, Prep{}), []string{"bread-first"}},
+		{"vegetables by themselves", Situation{}.With(Vegetable, Prep{}), nil},
+		{"vegetables beside what is cooked already", Situation{}.With(Vegetable, Prep{}).With(Leftovers, Prep{}), []string{"reheat"}},
+		{"a brisket over charcoal", Situation{FattyJoint: true}, []string{"drip-pan"}},
 		{"no schedule", Situation{Charcoal: true, StarvedFireOpened: true, NoSchedule: true}, []string{"carbon-monoxide"}},
 		{"unattended", Situation{UnattendedFire: true}, []string{"fire-unattended"}},
 		{"starved fire", Situation{StarvedFireOpened: true}, []string{"flare-on-opening"}},
@@ -97,7 +102,7 @@ func TestWhatEachSituationBrings(t *testing.T) {
 		{"sear without", Situation{Sear: true}, nil},
 		{"below minimum", Situation{TargetBelowMinimum: true}, []string{"target-below-minimum"}},
 		{"frail", Situation{Frail: true}, []string{"frail-guests"}},
-		{"holding", Situation{Holding: true}, []string{"hold-line"}},
+		{"holding", Situation{Holding: true}, []string{"hold-line", "held-apart"}},
 		{"travel", Situation{Travel: true}, []string{"travel"}},
 		{"ahead", Situation{ChillAhead: true}, []string{"no-partial-cooking", "chill-fast", "leftovers-days"}},
 		{"frozen", Situation{Frozen: true}, []string{"thaw-cold"}},

@@ -38,6 +38,7 @@ type Finding struct {
 // Situation is what a plan or a day holds that a caution may belong to.
 type Situation struct {
 	Charcoal           bool // burns charcoal, lump or briquettes
+	OtherFire          bool // a grill of another kind: nobody said what it burns
 	NoSchedule         bool // a forecast, or a day that cannot be done: no fire is lit, tended and put out
 	UnattendedFire     bool // a fire burns while nobody watches it, at night or away
 	StarvedFireOpened  bool // a fire kept low by closed vents is opened
@@ -48,6 +49,9 @@ type Situation struct {
 	WholeMuscle        bool // beef, pork, veal or lamb in the piece, or raw ham
 	Poultry            bool
 	Ground             bool // ground meat or sausage
+	Raw                bool // raw meat, poultry or fish
+	Greens             bool // vegetables, bread or fruit
+	FattyJoint         bool // a brisket, a shoulder or the like, cooked on a fire of charcoal
 	Stuffed            bool
 	Pierced            bool // injected or tenderised
 	Frail              bool // a guest is very young, old, pregnant or ill
@@ -70,6 +74,13 @@ func (s Situation) With(c Category, p Prep) Situation {
 		s.WholeMuscle = true
 	case Leftovers:
 		s.Reheat = true
+	}
+	switch c {
+	case Vegetable, None:
+		s.Greens = true
+	case HamCooked, Leftovers:
+	default:
+		s.Raw = true
 	}
 	s.Ground = s.Ground || c == Ground || c == GroundPoultry || c == Sausage
 	s.Stuffed = s.Stuffed || p.Stuffed

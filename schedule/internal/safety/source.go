@@ -7,6 +7,7 @@ const NoSource = "common practice, no source"
 var documents = map[string]string{
 	"fsg_safemin_2019":      "FoodSafety.gov, Safe Minimum Cooking Temperatures Chart, 2019-04-12",
 	"fsis_safemin_2012":     "USDA FSIS, Safe Minimum Internal Temperature Chart, 2012-10-26",
+	"fda_3_302_11":          "FDA Food Code 3-302.11, raw animal foods apart from ready-to-eat food",
 	"fda_3_401_11":          "FDA Food Code 3-401.11(A), cooking of raw animal foods",
 	"fda_3_401_11B":         "FDA Food Code 3-401.11(B), whole meat roasts",
 	"fda_3_401_11B_old":     "FDA Food Code 3-401.11(B), whole meat roasts, older edition",

@@ -45,6 +45,21 @@ func ThawInColdWater(massKg float64) Thaw {
 	return t
 }
 
+// ThawPart begins what is said of a piece that thaws in the refrigerator for as long as
+// there is, and is finished in cold water.
+const ThawPart = "Thaw it in the refrigerator, on a tray, until it goes into cold water "
+
+// FinishInColdWater is the time in cold water of a piece that has lain in the refrigerator
+// for some hours, fewer than thaw it there: of the time in cold water as large a share as is
+// left of the time in the refrigerator (assumption: what thaws is the same, only faster).
+func FinishInColdWater(c Category, massKg, hoursInRefrigerator float64) Thaw {
+	left := max(1-hoursInRefrigerator/ThawInRefrigerator(c, massKg).MostHours, 0)
+	t := ThawInColdWater(massKg)
+	t.LeastHours, t.MostHours = left*t.LeastHours, left*t.MostHours
+	t.Sentence = fmt.Sprintf("Not thawed through yet: finish it in a tight bag in cold water, for up to %s. Change the water every 30 min, then cook it at once.", spokenMinutes(t.MostHours*60))
+	return t
+}
+
 // packageHours is the printed longest time of packages: 1 h for a pound, 3 h for
 // 3 to 4 lb. Between them a straight line, an assumption.
 func packageHours(lb float64) float64 {

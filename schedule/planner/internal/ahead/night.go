@@ -115,7 +115,7 @@ func (n *sleeper) tryOn(ctx context.Context, d *assemble.Assembler) (schedule.Pl
 		return schedule.Plan{}, false, err
 	}
 	p, err := d.Assemble(ctx, a)
-	return p, err == nil && !(d.Watched && len(d.Unwatched(p.Phases)) > 0), err
+	return p, err == nil && p.Feasible && !(d.Watched && len(d.Unwatched(p.Phases)) > 0), err
 }
 
 func (n *sleeper) asleep(asleep *day.Day, watched bool) *assemble.Assembler {

@@ -20,8 +20,32 @@ func (d *Assembler) Assemble(ctx context.Context, a arrange.Arrangement) (schedu
 	}
 	d.Rekindle(&a, all, 0, arrange.Ever)
 	d.countEarly(all)
-	return d.Write(ctx, a, all)
+	p, err := d.Write(ctx, a, all)
+	if err == nil {
+		p = d.frozenStill(p)
+	}
+	return p, err
 }
+
+// frozenStill makes no day of a plan that puts on a piece which there was no time to thaw.
+func (d *Assembler) frozenStill(p schedule.Plan) schedule.Plan {
+	var still []schedule.Finding
+	for _, f := range p.Findings {
+		if f.Code == codeNoThaw {
+			still = append(still, f)
+		}
+	}
+	if len(still) == 0 {
+		return p
+	}
+	q := d.BlankPlan()
+	q.Solution = schedule.Solution{Status: sequence.Infeasible.String(), Proven: true, Nodes: p.Solution.Nodes}
+	q.Dishes, q.Findings, q.Cautions = d.Menu(), still, d.Cautions(&q, nil)
+	return q
+}
+
+// codeNoThaw is that of a piece that goes on thawed, and has no time to thaw.
+const codeNoThaw = "thaw-no-time"
 
 func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arrange.Placed) (schedule.Plan, error) {
 	p := d.BlankPlan()

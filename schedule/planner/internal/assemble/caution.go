@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -13,12 +14,13 @@ import (
 // Cautions are those that apply to the plan, most important first. A day that
 // cannot be done, and a forecast, light no fire.
 func (d *Assembler) Cautions(p *schedule.Plan, all []*arrange.Placed) []schedule.Caution {
-	s := safety.Situation{Charcoal: d.Grill.BurnsCharcoal(), Frail: d.Frail, FrailAsked: d.Req.Guests != nil && d.Req.Guests.NoneFrail, NoSchedule: !p.Feasible}
+	s := safety.Situation{Charcoal: d.Grill.BurnsCharcoal(), OtherFire: !d.Grill.BurnsCharcoal(), Frail: d.Frail, FrailAsked: d.Req.Guests != nil && d.Req.Guests.NoneFrail, NoSchedule: !p.Feasible}
 	s.ChillAhead = d.Chill
 	for i := range d.Items {
 		it := &d.Items[i]
 		s = s.With(it.Category, it.Prep).WithLabel(it.Category, it.Dish.Prep != nil)
 		s.TargetBelowMinimum = s.TargetBelowMinimum || it.Verdict.Kind == safety.BelowMinimum
+		s.FattyJoint = s.FattyJoint || it.Cut.Style == cut.Tough && d.Grill.BurnsCharcoal()
 		s.Travel = s.Travel || it.Dish.Travel != nil
 		s.Probes = s.Probes || it.TargetC > 0
 		s.Frozen = s.Frozen || it.Thaws || it.FromFrozen

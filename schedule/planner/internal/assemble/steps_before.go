@@ -113,35 +113,74 @@ func saltAmount(u unit.System) string {
 	return "half a teaspoon of coarse salt per pound"
 }
 
-// thaw is the thawing of a frozen piece, done by an instant: in the refrigerator,
-// or, where the request lets nothing begin so early, in cold water.
+// thaw is the thawing of a frozen piece, done by an instant: in the refrigerator, or, where
+// the request lets nothing begin so early, in cold water, or in the one and then the other.
 func (it *Itinerary) thaw(dish *day.Item, by time.Time) {
-	d := it.D
-	massKg := dish.Lots[0].MassKg // the heaviest
+	d, massKg := it.D, dish.Lots[0].MassKg // the heaviest
 	slow, fast := safety.ThawInRefrigerator(dish.Category, massKg), safety.ThawInColdWater(massKg)
-	start := func(t safety.Thaw) time.Time {
-		return d.beforeQuiet(by.Add(-instant.Minutes(t.MostHours * 60)).Truncate(instant.Quarter))
+	at := d.beforeQuiet(thawFrom(slow, by))
+	inWater := thawFrom(fast, by)
+	earliest := at
+	if e := d.Req.Earliest; e != nil {
+		earliest = d.Clock(e)
 	}
-	inWater := by.Add(-instant.Minutes(fast.MostHours * 60)).Truncate(instant.Quarter)
-	// The water is changed every 30 min, and salt may not wait after it.
-	watched := len(d.Untended(inWater, by)) == 0 && !dish.Dish.ToSalt()
-	at, how, needs := start(slow), slow, 5.0
-	if e := d.Req.Earliest; e != nil && at.Before(d.Clock(e)) {
-		if !watched || inWater.Before(d.Clock(e)) {
-			d.find("thaw-no-time", dish.Path("start"), dish, fmt.Sprintf(
-				"There is no time to thaw %s after %s: the refrigerator takes %s, cold water %s. Let the day begin earlier, or buy it thawed.",
-				dish.Dish.Name, d.Req.Units.ClockOn(d.Clock(e)), d.About(slow.MostHours*60), d.About(fast.MostHours*60)))
-			return
+	switch watched := it.watched(dish, inWater, by); {
+	case !at.Before(earliest):
+		it.thaws(dish, at, 5, slow.Sentence)
+		f := it.thawFinding(dish, at)
+		if watched {
+			f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", d.Req.Units.ClockOn(inWater))
 		}
-		at, how, needs = inWater, fast, 10
+		d.findings.Add(f)
+	case watched && !inWater.Before(earliest):
+		it.thaws(dish, inWater, 10, fast.Sentence)
+		d.findings.Add(it.thawFinding(dish, inWater))
+	case it.thawsInBoth(dish, earliest, by):
+		d.findings.Add(it.thawFinding(dish, earliest))
+	default:
+		d.find(codeNoThaw, dish.Path("start"), dish, fmt.Sprintf(
+			"There is no time to thaw %s after %s: the refrigerator takes %s, cold water %s. It is still frozen when it has to go on.",
+			dish.Dish.Name, d.Req.Units.ClockOn(earliest), d.About(slow.MostHours*60), d.About(fast.MostHours*60)))
 	}
-	it.add(schedule.Step{Kind: schedule.StepThaw, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: needs,
-		Text: dish.Dish.Name + ": " + how.Sentence, Why: "on a slow fire a frozen center is refused, so it cooks thawed"})
-	f := day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s: must begin to thaw by %s.", dish.Dish.Name, d.Req.Units.ClockOn(at)))
-	if watched && how == slow {
-		f.Text += fmt.Sprintf(" Forgotten? In cold water it is enough to begin by %s, and it is then cooked at once.", d.Req.Units.ClockOn(inWater))
+}
+
+// thawFrom is when a thaw begins that is done by an instant.
+func thawFrom(t safety.Thaw, by time.Time) time.Time {
+	return by.Add(-instant.Minutes(t.MostHours * 60)).Truncate(instant.Quarter)
+}
+
+// watched says whether somebody can change the water every 30 min; salt may not wait after it.
+func (it *Itinerary) watched(dish *day.Item, from, by time.Time) bool {
+	return len(it.D.Untended(from, by)) == 0 && !dish.Dish.ToSalt()
+}
+
+func (it *Itinerary) thaws(dish *day.Item, at time.Time, minutes float64, how string) {
+	it.add(schedule.Step{Kind: schedule.StepThaw, At: at, Dish: dish.Dish.ID, Attended: true, Minutes: minutes,
+		Text: dish.Dish.Name + ": " + how, Why: "on a slow fire a frozen center is refused, so it cooks thawed"})
+}
+
+func (it *Itinerary) thawFinding(dish *day.Item, at time.Time) schedule.Finding {
+	return day.Finding("thaw-first", dish.Path("start"), dish, fmt.Sprintf("%s: must begin to thaw by %s.", dish.Dish.Name, it.D.Req.Units.ClockOn(at)))
+}
+
+// thawsInBoth lays a piece into the refrigerator from an instant on, and finishes it in cold
+// water, as late as that will do; false where the water would run into quiet hours.
+func (it *Itinerary) thawsInBoth(dish *day.Item, from, by time.Time) bool {
+	d, massKg := it.D, dish.Lots[0].MassKg
+	from = d.AfterQuiet(plans.FixedWindow(from)).Expected
+	for water := by.Truncate(instant.Quarter); water.After(from); water = water.Add(-instant.Quarter) {
+		rest := safety.FinishInColdWater(dish.Category, massKg, water.Sub(from).Hours())
+		if water.Add(instant.Minutes(rest.MostHours * 60)).After(by) {
+			continue
+		}
+		if !it.watched(dish, water, by) {
+			return false
+		}
+		it.thaws(dish, from, 5, safety.ThawPart+"at "+d.Req.Units.ClockOn(water)+".")
+		it.thaws(dish, water, 10, rest.Sentence)
+		return true
 	}
-	d.findings.Add(f)
+	return false
 }
 
 // beforeQuiet moves an instant in quiet hours to a quarter of an hour before them.

@@ -58,6 +58,31 @@ func TestColdWaterWhereTheRefrigeratorTakesTooLong(t *testing.T) {
 	}
 }
 
+// Two days are too few for the refrigerator (14 lb: 84 h) and the night before too short for
+// cold water (7 h): it lies in the one for as long as there is, and is finished in the other,
+// by whoever is up, for the share that is left of it. An hour before the fire nothing helps,
+// and a bird that is frozen still makes no day.
+func TestThawsInBothWhereNeitherIsEnough(t *testing.T) {
+	day := func(earliest string) schedule.Plan {
+		return plantest.Plan(t, strings.Replace(plantest.Evening(plantest.Kettle22+"earliest: "+earliest+"\n", "{name: Turkey, cut: turkey, weight: 14 lb, start: frozen}"), "18:00", "15:00", 1))
+	}
+	p := day(`{date: 2027-07-01, time: "12:30"}`)
+	thaws := plantest.StepsOf(p, schedule.StepThaw, "turkey")
+	if len(thaws) != 2 || !strings.Contains(thaws[0].Text, "refrigerator") || !strings.Contains(thaws[1].Text, "cold water") {
+		t.Fatalf("%v", thaws)
+	}
+	in, water := thaws[1].At.Sub(thaws[0].At).Hours(), plantest.StepsOf(p, schedule.StepPutOn, "turkey")[0].At.Sub(thaws[1].At).Hours()
+	if share := in/84 + water/7; share < 1 || share > 1.15 || thaws[1].At.Hour() < 5 {
+		t.Errorf("%.1f h in the refrigerator and %.1f h from the water to the fire come to %.2f of a thaw", in, water, share)
+	}
+	for _, late := range []string{`{date: 2027-07-02, time: "12:00"}`, `"09:30"`} {
+		p := day(late)
+		if _, said := plantest.Finding(p, "thaw-no-time"); !said || p.Feasible || len(p.Remedies) == 0 || p.Remedies[0].Code != "thawed" || p.Remedies[0].Chance < 0.85 {
+			t.Errorf("from %s: feasible %v, %v, %v", late, p.Feasible, p.Findings, p.Remedies)
+		}
+	}
+}
+
 func TestSmallPiecesGoOnFrozenOnAHotGrate(t *testing.T) {
 	fresh := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Burgers, cut: burger, weight: 6 oz, count: 4}"))
 	frozen := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{name: Burgers, cut: burger, weight: 6 oz, count: 4, start: frozen}"))

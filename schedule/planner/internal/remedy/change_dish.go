@@ -25,7 +25,7 @@ func dishChanges(r schedule.Request, i int, t assemble.Trouble) []change {
 		return nil
 	}
 	d := dishChange{r, i, r.Dishes[i], c, t}
-	out := slices.Concat(d.heat(), d.wrap(), d.waits(), d.lies(), d.pieces(), d.times(), d.away())
+	out := slices.Concat(d.thawed(), d.heat(), d.wrap(), d.waits(), d.lies(), d.pieces(), d.times(), d.away())
 	return out
 }
 
@@ -37,6 +37,14 @@ func (d dishChange) make(code, text, price string, pain int, fields ...any) chan
 		c.edits = append(c.edits, schedule.NewEdit(strict.ItemPath("dishes", d.i)+"."+fields[k].(string), fields[k+1]))
 	}
 	return c
+}
+
+// thawed buys it so, or thaws it before the day: the plan has no time for it.
+func (d dishChange) thawed() []change {
+	if d.dish.Start == nil || !d.dish.Start.Frozen {
+		return nil
+	}
+	return []change{d.make("thawed", "Buy {dish} thawed, or thaw it in the refrigerator before then.", "no time to wait for it", 5, "start", nil)}
 }
 
 // Changes that nearly always help, and ask the most.
