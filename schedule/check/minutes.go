@@ -54,6 +54,9 @@ func (c *checker) stageMinutes() {
 		switch {
 		case c.plan.Revision == 0:
 			c.takeTime(&b)
+			if c.plan.Night != nil && c.plan.Night.Way == schedule.NightEarly && c.found(schedule.MayBeLate, id) {
+				sure = math.Min(sure, beforeDawn)
+			}
 		case c.done(schedule.StepTakeOff, id, b.Number, 0), c.makesRoom(&b), c.neverDone(&b):
 			continue
 		case c.lessSure() || c.admits(id):
@@ -69,6 +72,9 @@ func (c *checker) stageMinutes() {
 		}
 	}
 }
+
+// beforeDawn is the least chance for which a day begins before people are usually up.
+const beforeDawn = 0.8
 
 // lessSure says whether a revision counts with what is expected, as it does where dinner
 // is not sure any more.

@@ -9,6 +9,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/planner"
 )
 
 // noonDay is a request for noon on Saturday 3 July 2027.
@@ -78,12 +79,28 @@ func TestNightsInTheirOrder(t *testing.T) {
 	}{
 		{"a day's cook", evening(plantest.Oven170, "8 lb"), schedule.NightDay, "You sleep until 5:00 AM"},
 		{"an early start", gentle(""), schedule.NightEarly, "You are up at 3:"},
-		{"the fire, since nothing else works", noonDay("", fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched"},
+		{"an early start that is less sure, before a fire that nobody watches", noonDay("", fmt.Sprintf(butt, "6 lb")), schedule.NightEarly, "You are up at 3:"},
+		{"the fire, since nothing else works", noonDay("", fmt.Sprintf(butt, "8 lb")), schedule.NightFire, "The fire burns unwatched"},
 		{"the fire is asked for", strings.Replace(evening("overnight: true", "7 lb"), "18:00", "13:00", 1), schedule.NightFire, "The fire burns unwatched"},
-		{"no unwatched fire in wind", noonDay("weather: {wind: 12 mph}", fmt.Sprintf(butt, "6 lb")), schedule.NightAwake, "Somebody is up in the night"},
+		{"no unwatched fire in wind", noonDay("weather: {wind: 12 mph}", fmt.Sprintf(butt, "8 lb")), schedule.NightAwake, "Somebody is up in the night"},
 		{"hours that were said", noonDay(plantest.Sleep, fmt.Sprintf(butt, "6 lb")), schedule.NightFire, "The fire burns unwatched from 11:00 PM to 5:30 AM"},
 	} {
 		t.Run(c.name, func(t *testing.T) { spends(t, plantest.Plan(t, c.document), c.way, c.first) })
+	}
+}
+
+// A day that begins before dawn for less than the asked chance is no less sure than the fire
+// that nobody would have watched, says how sure it is, and is found again when it is revised.
+func TestAnEarlyStartIsAsSureAsTheNightsFire(t *testing.T) {
+	early := plantest.Day(t, noonDay("", "{name: Butt, cut: pork-butt, weight: 6 lb}"))
+	fire := plantest.Day(t, noonDay("overnight: true", "{name: Butt, cut: pork-butt, weight: 6 lb}"))
+	f, said := plantest.Finding(early, schedule.MayBeLate)
+	if !said || !strings.Contains(f.Text, "80% sure") || early.Chance.All < fire.Chance.All-0.05 || early.Chance.All < 0.79 {
+		t.Errorf("%.2f, %.2f over a night's fire: %v", early.Chance.All, fire.Chance.All, f)
+	}
+	q, err := planner.Revise(t.Context(), early, nil, early.LightAt.Add(-7*time.Hour))
+	if err != nil || !q.LightAt.Equal(*early.LightAt) || q.Night == nil || q.Night.Way != schedule.NightEarly {
+		t.Errorf("the evening before: lit at %v, was %v; %+v, %v", q.LightAt, early.LightAt, q.Night, err)
 	}
 }
 

@@ -68,6 +68,11 @@ func (n *sleeper) unsaid(ctx context.Context) (schedule.Plan, error) {
 		}
 	}
 	kept, ok, err := n.try(ctx, usual, false)
+	if err == nil && !n.day.Req.Overnight {
+		if p, early, err := n.early(ctx, (*sleeper).lessSure); err != nil || early && (!ok || p.Chance.All > kept.Chance.All-asSure) {
+			return p, err
+		}
+	}
 	if err != nil || ok && !(n.day.Req.Overnight && n.asleep(usual, false).Needless(&kept)) {
 		return kept, err
 	}
@@ -87,8 +92,17 @@ func (n *sleeper) watched(ctx context.Context, usual *day.Day) (schedule.Plan, b
 	if p, ok, err := n.try(ctx, usual, true); ok || err != nil {
 		return p, ok, err
 	}
+	return n.early(ctx, (*sleeper).upEarly)
+}
+
+// asSure is by how much a day that begins early may be less sure than one whose fire burns
+// unwatched, and still be the plan (assumption).
+const asSure = 0.05
+
+// early tries days that begin before people are usually up, the latest first.
+func (n *sleeper) early(ctx context.Context, up func(*sleeper, *day.Day) *assemble.Assembler) (schedule.Plan, bool, error) {
 	for _, to := range Early() {
-		if p, ok, err := n.tryOn(ctx, n.upEarly(n.day.Asleep(endingAt(to)))); ok || err != nil {
+		if p, ok, err := n.tryOn(ctx, up(n, n.day.Asleep(endingAt(to)))); ok || err != nil {
 			return p, ok, err
 		}
 	}
@@ -100,6 +114,13 @@ func (n *sleeper) watched(ctx context.Context, usual *day.Day) (schedule.Plan, b
 func (n *sleeper) upEarly(asleep *day.Day) *assemble.Assembler {
 	d := n.asleep(asleep, true)
 	d.AsAsked = true
+	return d
+}
+
+// lessSure is such a day that is less sure than was asked for, before a fire burns unwatched.
+func (n *sleeper) lessSure(asleep *day.Day) *assemble.Assembler {
+	d := n.asleep(asleep, true)
+	d.Loose = true
 	return d
 }
 
@@ -151,6 +172,10 @@ func Again(ctx context.Context, d *day.Day, e arrange.Effort, night *schedule.Ni
 	}
 	if night != nil && night.Way == schedule.NightEarly {
 		as := n.upEarly(hours)
+		if a, err := as.Arrange(ctx); err != nil || had(a) {
+			return as, a, err
+		}
+		as = n.lessSure(hours)
 		a, err := as.Arrange(ctx)
 		return as, a, err
 	}

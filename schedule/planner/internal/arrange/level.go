@@ -80,6 +80,18 @@ func (b *Batch) UsualSure() float64 {
 	return best
 }
 
+// LongerAtUsual is by how many minutes the cook would be longer at the usual heat, counted
+// with as slow a day as the one that is planned; 0 where no way has the usual heat.
+func (p *Placed) LongerAtUsual() float64 {
+	longer := 0.0
+	for _, w := range p.Ways {
+		if w.Rank == 0 {
+			longer = math.Max(longer, w.Total().At(p.Way.Z)-p.Way.Total().At(p.Way.Z))
+		}
+	}
+	return longer
+}
+
 // usualMinutes is the longest that the ways in the usual place take, of those that count with
 // the asked chance or of those that count with less; 0 where there is none.
 func usualMinutes(ways []day.Way, asked float64, less bool) float64 {

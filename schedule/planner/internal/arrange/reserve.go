@@ -18,9 +18,11 @@ import (
 // reserveStep is the grid of quantiles that are tried, in standard deviations, from that of
 // the asked chance down to the median: nobody plans to be late more often than not.
 // reserveWorth is what a later put-on must add to the chance (assumptions).
+// looseZ is that of four days in five, the least that a start before dawn is worth.
 const (
 	reserveStep  = 0.05
 	reserveWorth = 0.01
+	looseZ       = 0.8416
 )
 
 // reserve says how sure each of a batch's ways is, and adds those of them that count with a
@@ -49,6 +51,11 @@ func (d *Arranger) reserved(b *Batch, w day.Way) (asked, best day.Way) {
 		return spread.NormalCDF(z) - keeps.lost(w, w.Total().At(z)+b.It.RestMinutes()+b.It.TravelMinutes())
 	}
 	w.Sure = at(w.Z)
+	if d.Loose && w.Z > looseZ {
+		best = w.CountedAt(looseZ)
+		best.Sure = at(looseZ)
+		return w, best
+	}
 	if oven || d.AsAsked || w.Sure >= d.Req.Confidence-reserveWorth {
 		return w, w
 	}

@@ -25,7 +25,7 @@ func (d *Assembler) noteHeats(all []*arrange.Placed) {
 			continue
 		}
 		said[p.It] = true
-		d.find(schedule.CodeHotter, p.It.Path("level"), p.It, fmt.Sprintf("%s: %s instead of the usual %s, because %s. For the usual heat write level: %s.",
+		d.find(schedule.CodeHotter, p.It.Path("level"), p.It, fmt.Sprintf("%s: %s instead of the usual %s, because %s. For the usual heat write level: %s, and plan again; that day may not work.",
 			p.It.Dish.Name, d.Grate(p.Way.LevelC), d.Grate(usual), d.whyHotter(p, all), d.Grate(usual)))
 	}
 }
@@ -47,5 +47,17 @@ func (d *Assembler) whyHotter(p *arrange.Placed, all []*arrange.Placed) string {
 	if was := p.UsualSure(); p.Way.Sure >= was+arrange.Surer {
 		return fmt.Sprintf("a shorter cook is surer to end in time and still be good: %.0f%% odds instead of %.0f%%", 100*p.Way.Sure, 100*was)
 	}
-	return "the hours that you are up are too short for that"
+	if d.asleepWithin(p.On, p.On+p.LongerAtUsual()) {
+		return "the hours that you are up are too short for that"
+	}
+	return "it fits the day better: what shares the grate, and how long what is done keeps"
+}
+
+// asleepWithin says whether quiet hours, or what comes before anything may begin, lie between
+// two minutes.
+func (d *Assembler) asleepWithin(later, sooner float64) bool {
+	if e := d.Req.Earliest; e != nil && d.At(sooner).Before(d.Clock(e)) {
+		return true
+	}
+	return slices.ContainsFunc(d.Quiet, func(q day.Span) bool { return sooner > float64(q.From) && later < float64(q.To) })
 }
