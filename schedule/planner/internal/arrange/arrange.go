@@ -118,8 +118,12 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 		return a, err
 	}
 	better := than{}
-	if a.Solved() { // loads in turn may spare a fire
-		better = than{cost: a.Solution.Cost, fires: len(a.Solution.Phases)}
+	if a.Solved() { // loads in turn may spare a fire, or one that is lit anew after a night
+		lit, err := d.firesLit(ctx, a)
+		if err != nil {
+			return a, err
+		}
+		better = than{cost: a.Solution.Cost + changeCost*(lit-len(a.Solution.Phases)), fires: lit}
 	}
 	tried := roomy
 	for _, c := range []Cutting{usual, filled} {
@@ -131,12 +135,32 @@ func (d *Arranger) arrangeOn(ctx context.Context, h Hearth) (Arrangement, error)
 			continue
 		}
 		b, err := d.solve(ctx, h, finer, better)
+		if err == nil && b.Solved() && a.Solved() {
+			var lit int
+			if lit, err = d.firesLit(ctx, b); err == nil && lit >= better.fires {
+				continue
+			}
+		}
 		if err != nil || b.Solved() || b.Solution.Status != sequence.Infeasible && !a.Solved() {
 			return b, err
 		}
 		tried = finer
 	}
 	return a, nil
+}
+
+// firesLit are the fires of an arrangement, those counted too that are lit anew after long
+// hours in which nothing is on them.
+func (d *Arranger) firesLit(ctx context.Context, a Arrangement) (int, error) {
+	if a.Solution.Light < halfDay {
+		return len(a.Solution.Phases), nil
+	}
+	all, err := d.Place(ctx, a)
+	if err != nil {
+		return 0, err
+	}
+	d.Rekindle(&a, all, 0, Ever)
+	return len(a.Solution.Phases), nil
 }
 
 // fewFires are as many as a meal has without a good reason for more.

@@ -27,9 +27,9 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 		switch m.Kind {
 		case schedule.MilestoneStallBegins:
 			s.Kind, s.Why = schedule.StepStallBegins, "the surface evaporates as fast as the grate heats it"
-			s.Text = fmt.Sprintf("%s: the core all but stops near %s. That is the stall, not a fault: leave it.", name, d.Core(m.CoreC))
+			s.Text = fmt.Sprintf("%s: from about %s the core only creeps. That is the stall, not a fault: leave it.", name, d.Core(m.CoreC))
 		case schedule.MilestoneStallEnds:
-			s.Kind, s.Text, s.Why = schedule.StepStallEnds, fmt.Sprintf("%s: the core climbs again.", name), "the surface has dried, or is wrapped"
+			s.Kind, s.Text, s.Why = schedule.StepStallEnds, fmt.Sprintf("%s: from about %s the core climbs again.", name, d.Core(m.CoreC)), "the surface has dried, or is wrapped"
 		case schedule.MilestoneWrap:
 			s = it.wrapStep(s, p, name)
 		case schedule.MilestoneTakeOff:

@@ -6,7 +6,6 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -120,7 +119,7 @@ func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64)
 			name, when, say.LocalClock(d.Req.Units, d.At(off)), d.About(off-serve))
 	}
 	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.",
-		name, when, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(off-limit))), say.LocalClock(d.Req.Units, d.At(serve)))
+		name, when, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, d.HeldUntil(off, limit)), say.LocalClock(d.Req.Units, d.At(serve)))
 }
 
 // bestAtOnce is the limit in minutes below which a piece is hardly held at all.
@@ -134,7 +133,7 @@ func (d *Assembler) betweenText(p *arrange.Placed, name string, limit float64) s
 	at := func(u float64) string { return say.LocalClock(d.Req.Units, d.At(u)) }
 	text := fmt.Sprintf("%s: it goes on when it is likeliest to be both in time and still good, for its cook may be off by more than it keeps. On a fast day it is done at %s and good until", name, at(fast))
 	if until := fast - limit; until > serve+holdTolerance {
-		text += fmt.Sprintf(" about %s, not until %s", say.LocalClock(d.Req.Units, instant.QuarterDown(d.At(until))), at(serve))
+		text += fmt.Sprintf(" about %s, not until %s", say.LocalClock(d.Req.Units, d.HeldUntil(fast, limit)), at(serve))
 	} else {
 		text += " it is eaten"
 	}
