@@ -49,6 +49,7 @@ var notices = []Caution{
 	{"fire-cannot-last", Warning, "The fire runs down while nobody tends it.", practice},
 	{"refuel-in-quiet", Warning, "A top-up comes due in quiet hours.", practice},
 	{"too-windy", Danger, "Wind over 20 mph is forecast: no fire is lit in it.", practice},
+	{"assumed-mild", Warning, "Nobody gave the weather of a day in winter: a mild one is planned.", ours},
 	{"fire-weather", Info, "Wind, cold or rain take more coals; the counts have them in.", practice},
 	{"own-grill", Info, "The vents rest on what cooks taught of this grill.", ours},
 	{"no-charcoal-advice", Info, "A grill of another kind gets no charcoal advice.", ours},

@@ -141,3 +141,26 @@ func TestCookedAheadAsJSON(t *testing.T) {
 	plantest.Judge(t, back)
 	plantest.Judge(t, *back.Ahead.Plan)
 }
+
+// A mild day that nobody gave is doubted in winter, on each side of the equator, and only there.
+func TestAMildDayIsDoubtedInWinter(t *testing.T) {
+	for _, c := range []struct {
+		date, tz string
+		doubted  bool
+	}{
+		{"2027-12-19", "America/Chicago", true}, {"2027-07-03", "America/Chicago", false},
+		{"2027-02-06", "Europe/Berlin", true}, {"2027-02-06", "Europe/Dublin", true}, {"2027-07-03", "Europe/Dublin", false},
+		{"2027-07-03", "Australia/Sydney", true}, {"2027-12-19", "Australia/Sydney", false},
+		{"2027-12-19", "America/Phoenix", false},
+	} {
+		document := strings.NewReplacer("2027-07-03", c.date, "America/Chicago", c.tz).Replace(plantest.Evening(plantest.Kettle22, fewBurgers))
+		p := plantest.Plan(t, document)
+		if f, doubted := plantest.Finding(p, "assumed-mild"); doubted != c.doubted {
+			t.Errorf("%s, %s: %v", c.date, c.tz, f)
+		}
+		document = strings.Replace(document, "dishes:", "weather: {air: 30 F}\ndishes:", 1)
+		if f, doubted := plantest.Finding(plantest.Plan(t, document), "assumed-mild"); doubted {
+			t.Errorf("%s, %s, at 30 F: %v", c.date, c.tz, f)
+		}
+	}
+}

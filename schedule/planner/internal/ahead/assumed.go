@@ -2,7 +2,9 @@ package ahead
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/say"
@@ -13,7 +15,7 @@ import (
 
 // menuFindings are what there is to say of a menu before anything is arranged.
 func menuFindings(r schedule.Request) []schedule.Finding {
-	return append(append(earlyFindings(r), assumedFindings(r)...), guestFindings(r)...)
+	return slices.Concat(earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
 }
 
 // Meals between these hours are likely of the evening, and their PM is missing (an
@@ -41,7 +43,7 @@ func earlyFindings(r schedule.Request) []schedule.Finding {
 
 // assumedWeather says what is taken for the weather that nobody said; empty for nothing.
 func assumedWeather(r schedule.Request) string {
-	if r.Weather.Air != nil {
+	if r.Weather.Air != nil || len(winterFindings(r)) > 0 {
 		return ""
 	}
 	text := "the air, " + r.Units.Grate(day.MildDay())
@@ -49,6 +51,25 @@ func assumedWeather(r schedule.Request) string {
 		text = "the weather, " + r.Units.Grate(day.MildDay()) + ", dry and calm"
 	}
 	return text
+}
+
+// winterFindings doubt the mild day that is assumed of a meal in winter.
+func winterFindings(r schedule.Request) []schedule.Finding {
+	loc, err := r.Location()
+	if err != nil || r.Weather.Air != nil || !winter(r.Serve.Date.In(loc)) {
+		return nil
+	}
+	return []schedule.Finding{day.Finding("assumed-mild", "weather", nil, fmt.Sprintf(
+		"This is planned for %s, because nobody gave the weather. In %s it may be far colder, and then it takes more coals and time: write the forecast, such as weather: %s, and plan again.",
+		r.Units.Grate(day.MildDay()), r.Serve.Date.Month(), weatherLine(r.Units)))}
+}
+
+// winter says whether a place that keeps summer time has its clocks on winter time. Of a
+// place that does not, nothing is known.
+func winter(t time.Time) bool {
+	offset := func(t time.Time) int { _, o := t.Zone(); return o }
+	january, july := time.Date(t.Year(), 1, 1, 12, 0, 0, 0, t.Location()), time.Date(t.Year(), 7, 1, 12, 0, 0, 0, t.Location())
+	return offset(t) < max(offset(january), offset(july))
 }
 
 // assumedFindings say in one breath what nobody said and the catalogue knows.
