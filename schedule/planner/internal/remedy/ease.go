@@ -11,12 +11,13 @@ import (
 )
 
 // tightChance is the chance of all dishes together below which a day counts as
-// tight (assumption); easeGain is how much a change must add to it to be told, and
+// tight (assumption); sameOdds is what tells two chances apart; easeGain is how much a change must add to it to be told, and
 // easeShare what part of the minutes that dishes are done too early it must save.
 const (
 	tightChance = 0.7
 	easeGain    = 0.05
 	easeShare   = 0.5
+	sameOdds    = 0.01
 	mostEases   = 3
 	mostPairs   = 8 // of changes tried together
 )
@@ -97,8 +98,13 @@ func (m *mender) eases(r schedule.Request, used ...change) (eased, bool) {
 	switch {
 	case g.held < 0, looser && g.by < easeGain: // it may go on later, and be no surer for it
 		return eased{}, false
+	case g.held > 0 && g.by < -sameOdds: // what is done early keeps, and the day is less sure all the same
+		return eased{}, false
 	case g.held > 0:
 		g.rem.For = schedule.CodeHoldShort
+		if g.by < easeGain {
+			g.rem.Price += "; what is done early keeps until it is eaten"
+		}
 	case less && !looser:
 		g.rem.For = schedule.CodeHoldShort
 		g.rem.Price += "; on a fast day still done too early, though by less"

@@ -109,9 +109,13 @@ func (m *mender) settled(all []priced) []schedule.Remedy {
 	return out
 }
 
-// badBet is 1 for a day that is likelier to fail than to hold.
+// badBet is 2 for a day that is likelier to fail than to hold, 1 for one that is less sure than
+// a tight day, and 0 for the others.
 func badBet(r schedule.Remedy) int {
-	if r.Chance < schedule.BadBet {
+	switch {
+	case r.Chance < schedule.BadBet:
+		return 2
+	case r.Chance < tightChance:
 		return 1
 	}
 	return 0
