@@ -6,6 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plantest"
+	"example.com/cookday/schedule/planner"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -133,4 +134,26 @@ dishes:
 	// Output:
 	// fires: two-zone hot
 	// Tri-tip: 1 on the fire Sat 17h, sear Sat 18h, off Sat 18h
+}
+
+// Pizzas for which there is room one at a time are eaten as they come off: that is the way out
+// that stands first, a quarter of an hour apart, and it is a day.
+func TestPizzasAreEatenAsTheyComeOff(t *testing.T) {
+	p := plantest.Plan(t, plantest.Evening(plantest.Kettle22, "{cut: pizza, count: 4}"))
+	if p.Feasible || len(p.Remedies) == 0 || p.Remedies[0].Code != "sittings" {
+		t.Fatalf("feasible %v, %v", p.Feasible, p.Remedies)
+	}
+	r, err := p.Request.With(p.Remedies[0].Edits...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q, err := planner.Make(t.Context(), r, planner.Judged())
+	if err != nil || !q.Feasible || len(q.Dishes) != 4 {
+		t.Fatal(q.Feasible, err)
+	}
+	for i := 1; i < len(q.Dishes); i++ {
+		if by := q.Dishes[i].ServeAt.Sub(q.Dishes[i-1].ServeAt); by != 15*time.Minute {
+			t.Errorf("pizza %d is eaten %v after the one before", i+1, by)
+		}
+	}
 }

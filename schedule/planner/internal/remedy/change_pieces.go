@@ -101,11 +101,17 @@ func (d dishChange) sittings() []change {
 // for an hour or more are as long apart.
 func (d dishChange) sittingSizes() []struct{ parts, apart int } {
 	type size = struct{ parts, apart int }
+	if d.cut.Style == cut.Timed { // minutes each, and eaten as they come off
+		return []size{{min(d.dish.Count, mostTurns), 15}, {2, 30}}
+	}
 	if d.cut.Style == cut.Small {
 		return []size{{2, 30}, {3, 30}, {2, 60}, {3, 60}, {4, 30}}
 	}
 	return []size{{2, 60}, {2, 120}, {3, 60}, {2, 180}}
 }
+
+// mostTurns are the most sittings of what is eaten as it comes off (assumption).
+const mostTurns = 6
 
 // sitting is the dish in so many parts, minutes apart, some of them before its time.
 func (d dishChange) sitting(code string, parts, before, apart, pain int) change {

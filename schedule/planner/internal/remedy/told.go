@@ -1,6 +1,8 @@
 package remedy
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"sort"
 	"strings"
@@ -96,10 +98,13 @@ func (p priced) within(o priced) bool {
 // out where there is a better.
 func (m *mender) settled(all []priced) []schedule.Remedy {
 	out := []schedule.Remedy{}
-	for _, rem := range all {
+	for i, rem := range all {
 		if p, ok := m.inFull(rem); ok {
-			tell(&rem.Remedy, p)
+			tell(&all[i].Remedy, p)
 		}
+	}
+	slices.SortStableFunc(all, func(a, b priced) int { return cmp.Compare(a.felt(), b.felt()) })
+	for _, rem := range all {
 		rem.Write = asWritten(rem.Edits, m.plan.Request)
 		out = append(out, rem.Remedy)
 	}
@@ -109,16 +114,24 @@ func (m *mender) settled(all []priced) []schedule.Remedy {
 	return out
 }
 
-// badBet is 2 for a day that is likelier to fail than to hold, 1 for one that is less sure than
-// a tight day, and 0 for the others.
+// badBet is 1 for a day that is likelier to fail than to hold.
 func badBet(r schedule.Remedy) int {
-	switch {
-	case r.Chance < schedule.BadBet:
-		return 2
-	case r.Chance < tightChance:
+	if r.Chance < schedule.BadBet {
 		return 1
 	}
 	return 0
+}
+
+// Odds below likely weigh on the order of remedies, each hundredth of them as much as oddsPain
+// (assumption: twenty hundredths as much as an hour's wait).
+const (
+	likely   = 0.8
+	oddsPain = 1
+)
+
+// felt is the pain of a remedy, and of its odds.
+func (p priced) felt() float64 {
+	return float64(p.pain) + oddsPain*100*math.Max(likely-p.Chance, 0)
 }
 
 // asWritten says what a remedy is in the request: the lines to write, one after another. A
