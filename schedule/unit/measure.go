@@ -26,7 +26,7 @@ var (
 		units: spell(map[string]scale{
 			"kg kilo kilos kilogram kilograms": {1, 1},
 			"g gram grams":                     {1, 1000},
-			"lb lbs pound pounds":              {kgPerPound, 1},
+			"lb lbs pound pounds #":            {kgPerPound, 1},
 			"oz ounce ounces":                  {kgPerPound, ouncesPerPound},
 		}),
 	}

@@ -70,7 +70,7 @@ func (q *quantity) marshal(v float64) ([]byte, error) {
 
 // parse reads one number with a unit, or two where the quantity has a pair.
 func (q *quantity) parse(text string) (float64, error) {
-	first, rest, err := q.one(text, text)
+	first, rest, err := q.one(inDigits(text), text)
 	if err != nil {
 		return 0, err
 	}
@@ -92,6 +92,12 @@ func (q *quantity) parse(text string) (float64, error) {
 	}
 	return v, q.check(v, text)
 }
+
+// fractions are those that have a sign of their own.
+var fractions = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3")
+
+// inDigits writes out the fractions of a text: 10½ is 10 1/2.
+func inDigits(text string) string { return fractions.Replace(text) }
 
 // one reads the number and unit at the head of s; whole is for the message.
 func (q *quantity) one(s, whole string) (number, string, error) {

@@ -204,3 +204,18 @@ func TestConversionsAreMonotone(t *testing.T) {
 		}
 	})
 }
+
+// Fractions may have a sign of their own, and a pound is written # in shops.
+func TestSignsOfShoppingLists(t *testing.T) {
+	for text, want := range map[string]float64{"½ lb": 0.5, "10½ lb": 10.5, "12#": 12, "2 ¾ pounds": 2.75, "1⅓lb": 4.0 / 3} {
+		got, err := ParseMass(text)
+		if err != nil || math.Abs(float64(got)/kgPerPound-want) > 1e-9 { // of floats
+			t.Errorf("%s: %v, %v; want %v lb", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"½", "#", "½½ lb", "1/2½ lb"} {
+		if got, err := ParseMass(text); err == nil {
+			t.Errorf("%s: %v", text, got)
+		}
+	}
+}
