@@ -2,10 +2,10 @@ package schedule
 
 import (
 	"slices"
-	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
@@ -13,7 +13,7 @@ import (
 
 func (d decoder) dish(x *Dish) strict.Reader {
 	return strict.Named("dish", func(n *strict.Node, path string) {
-		if d.dishItem(n, path) {
+		if n = d.dishItem(n, path); n == nil {
 			return
 		}
 		d.Object(n, path,
@@ -22,7 +22,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 			strict.Required("cut", strict.Among(d.Text(&x.Cut), true, cutNames)),
 			strict.Optional("weight", strict.NotZero(d.Decoder, &x.Weight, d.mass(&x.Weight))),
 			strict.Optional("weights", d.atLeastOne(strict.List(d.Decoder, &x.Weights, maxPieces, d.mass))),
-			strict.Optional("count", strict.NotZero(d.Decoder, &x.Count, d.Whole(&x.Count, "2"))),
+			strict.Optional("count", strict.OrText(d.Decoder, strict.NotZero(d.Decoder, &x.Count, d.Whole(&x.Count, "2")))),
 			strict.Optional("thickness", strict.NotZero(d.Decoder, &x.Thickness, strict.Quantity(d.Decoder, &x.Thickness, unit.ParseLength))),
 			strict.Optional("target", strict.Pointed(&x.Target, d.target)),
 			strict.Optional("start", strict.Pointed(&x.Start, d.start)),
@@ -166,7 +166,7 @@ func (d decoder) target(t *Target) strict.Reader {
 			strict.Pointed(&t.Core, d.temperature)(n, path)
 		default:
 			d.Text(&t.Doneness)(n, path)
-			t.Doneness = strings.ReplaceAll(t.Doneness, " ", "-") // medium rare
+			t.Doneness = meant.Doneness(t.Doneness)
 		}
 	}
 }
@@ -191,6 +191,14 @@ const startFrozen = "frozen"
 // wrap reads none, foil, paper, {with: foil, from: 150 F} or {with: paper, after: 4h}.
 func (d decoder) wrap(w *Wrap) strict.Reader {
 	return func(n *strict.Node, path string) {
+		if yes, said := n.Says(); said && !n.Probed() {
+			w.With = map[bool]string{true: WrapFoil, false: WrapNone}[yes]
+			return
+		}
+		n.TakesTruth()
+		if n.Probed() && n.Kind == strict.NodeText {
+			n.AlsoWords("yes", "no")
+		}
 		if n.Kind != strict.NodeObject {
 			d.word(&w.With, wraps...)(n, path)
 			return

@@ -1,17 +1,26 @@
 package schedule
 
 import (
+	"strings"
+
 	"example.com/cookday/schedule/internal/meant"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 )
 
-// dishList reads the dishes. What stands there in a cook's words is shown as a list of them.
+// dishList reads the dishes: a list of them, one alone, a text of several, or foods with
+// what is said of each.
 func (d decoder) dishList(to *[]Dish) strict.Reader {
 	read := strict.List(d.Decoder, to, maxDishes, d.dish)
 	return func(n *strict.Node, path string) {
-		if !n.Probed() && (n.Kind == strict.NodeText || n.Kind == strict.NodeObject) {
-			if list, unclear := meant.Dishes(n); list != "" {
-				d.Faults.AddShape(path, n.Line, "%s; it must be a list: dishes: %s%s", n.Said(), list, unclear)
+		switch {
+		case n.Probed():
+			n.TakesText()
+			n.TakesAnyGroup()
+		case n.Kind == strict.NodeObject && n.Get("cut") != nil:
+			n = strict.NewList(n.Line, n)
+		case n.Kind == strict.NodeObject || n.Kind == strict.NodeText:
+			if n = d.dishesInWords(n, path); n == nil {
 				return
 			}
 		}
@@ -19,19 +28,42 @@ func (d decoder) dishList(to *[]Dish) strict.Reader {
 	}
 }
 
-// dishItem refuses a dish that is one text, with the group of fields that it would be.
-func (d decoder) dishItem(n *strict.Node, path string) bool {
-	if n.Kind != strict.NodeText || n.Probed() {
-		return false
+// dishesInWords are dishes in a cook's words as a list; nil where not all is understood.
+func (d decoder) dishesInWords(n *strict.Node, path string) *strict.Node {
+	list, open, certain := meant.Dishes(n, d.day.Eaters)
+	said := "these dishes"
+	if n.Kind == strict.NodeText {
+		said = say.Quoted(n.Text)
 	}
-	line, unclear := meant.Dish(n.Text)
+	open = strings.TrimPrefix(open, "; ")
 	switch {
-	case line == "":
-		return false
-	case unclear == "":
-		d.Faults.AddShape(path, n.Line, "%s; it must be a group of fields: %s", n.Said(), line)
+	case certain:
+		return list
+	case list == nil && open == "":
+		d.Faults.AddLine(path, n.Line, "%s cannot be read; write each dish on a line of its own, such as - {cut: brisket, weight: 10 lb}", said)
+	case list == nil:
+		d.Faults.AddLine(path, n.Line, "%s: %s", said, open)
 	default:
-		d.Faults.AddShape(path, n.Line, "%s; it must be a group of fields. %s", n.Said(), meant.LeadTo(unclear, line))
+		d.Faults.AddLine(path, n.Line, "%s: %s. Without that: dishes: %s", said, open, list.Flow())
 	}
-	return true
+	return nil
+}
+
+// dishItem is a dish in the form's words; nil where what a text says is not understood.
+func (d decoder) dishItem(n *strict.Node, path string) *strict.Node {
+	switch {
+	case n.Probed():
+		n.TakesText()
+		return n
+	case n.Kind == strict.NodeObject:
+		return d.day.Tidy(n)
+	case n.Kind != strict.NodeText:
+		return n
+	}
+	s := meant.Dish(n.Text, d.day.Eaters, n.Line)
+	if s.Certain() {
+		return s.Node
+	}
+	d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), s.Lead())
+	return nil
 }

@@ -3,6 +3,7 @@ package schedule
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule/internal/say"
@@ -20,7 +21,7 @@ var grillWords = map[string]string{"barrel": GrillBox, "vertical": GrillUpright,
 var otherFires = []string{"gas", "propane", "butane", "pellet", "pellets", "electric", "infrared"}
 
 // charcoalOnly is what there is to say of a grill that burns something else.
-const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: {kind: other, zones: [{name: left, width: 16 in, depth: 18 in, min: 225 F, max: 350 F}]}"
+const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: {kind: other, zones: [{name: left, width: 16 in, depth: 18 in, min: 225 F, max: 550 F, direct: true}, {name: right, width: 16 in, depth: 18 in, min: 225 F, max: 350 F}]}"
 
 // ceramicSlow is what there is to say of a ceramic cooker.
 const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: {kind: other, zones: [{name: grate, width: 16 in, depth: 16 in, min: 225 F, max: 600 F}]}"
@@ -45,12 +46,20 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	sizes := lineSizes.FindStringSubmatch(line)
 	words := lineWord.FindAllString(strings.Replace(line, first(sizes), " ", 1), -1)
 	kind := grillKindIn(words)
+	odd := oddInGrillLine(strings.Replace(line, first(sizes), " | ", 1))
 	switch {
 	case burnsOther(line):
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly)
 		return
-	case slices.Contains(words, "ceramic"):
+	case slices.Contains(words, "ceramic"), slices.Contains(words, "kamado"), slices.Contains(words, "egg"):
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow)
+		return
+	case kind == "" && slices.ContainsFunc(words, func(w string) bool { return otherGrills[w] != "" }):
+		w := words[slices.IndexFunc(words, func(w string) bool { return otherGrills[w] != "" })]
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), otherGrills[w])
+		return
+	case odd != "":
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), odd)
 		return
 	case kind == "" || sizes == nil:
 		d.Faults.AddLine(path, n.Line, "%s must be a kind of grill and its size, such as %s; there is more to say in a group of fields: {kind: kettle, diameter: 22 in, fuel: lump}", say.Quoted(n.Text), grillForms)
@@ -59,10 +68,88 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	g.Kind = kind
 	g.WaterPan = slices.Contains(words, "water")
 	g.Raised = slices.Contains(words, "raised")
+	if sizes[2] == "" && sizes[4] == "" {
+		sizes = withLikelyUnit(kind, sizes)
+	}
 	if slices.Contains(words, FuelLump) {
 		g.Fuel = FuelLump
 	}
 	d.grillSizes(g, n, path, sizes)
+}
+
+// otherGrills is what there is to say of grills that no line says.
+var otherGrills = map[string]string{
+	"offset":  "a smoker with its fire in a box beside the grate is not known here: its draft and its wood fire are another matter. Told by its heat it gets no advice on its fire: {kind: other, zones: [{name: grate, width: 36 in, depth: 18 in, min: 225 F, max: 325 F}]}",
+	"hibachi": lidless, "campfire": lidless, "firepit": lidless, "braai": lidless, "parrilla": lidless, "mangal": lidless, "park": lidless,
+}
+
+// lidless is what there is to say of a fire without a lid.
+const lidless = "every plan here is for a grill with a lid, which does most of the cooking; an open fire is not known. A kettle or a box with its lid is written kettle 22 in, or box 36 x 18 in"
+
+var (
+	noLid      = regexp.MustCompile(`\b(?:no|without|missing|lost|broken)\s+(?:a |the |its )?(?:lid|cover|hood|top)\b|\blidless\b|\bopen\s+(?:grill|top)\b`)
+	secondLine = regexp.MustCompile(`\b(?:second|2nd|extra|upper|warming|two)\s+(?:grate|grates|rack|racks|shelf|level)\b`)
+	notOfGrill = regexp.MustCompile(`\b(?:no|without|with|and|plus)\b(.*)|,(.*)`)
+)
+
+// grillSaid are words of a line that are understood, or that say nothing of the fire.
+var grillSaid = []string{
+	"with", "and", "plus", "a", "an", "the", "its", "my", "own", "old", "new", "big", "small", "large", "black", "red", "of", "in", "on", "for", "from", "about", "inch", "inches", "cm", "mm", "ft", "feet", "m", "by", "x",
+	"charcoal", "grill", "grills", "bbq", "barbecue", "smoker", "cooker", "briquettes", "briquets", "lump", "coal", "coals", "wood", "water", "pan", "raised", "grate", "lid", "cover", "vents", "vent", "top", "bottom", "lower", "round",
+	"rectangular", "diameter", "wide", "deep", "across", "size", "steel", "thermometer", "gauge", "hinged", "model", "kettle", "box", "upright", "barrel", "drum", "vertical", "bullet", "kugelgrill", "classic", "standard",
+}
+
+// oddInGrillLine names the words of a grill's line that are not understood, where they may
+// change the day; the words before its kind or size may be a trade name. Empty for none.
+func oddInGrillLine(line string) string {
+	if noLid.MatchString(line) {
+		return lidless
+	}
+	if secondLine.MatchString(line) && !strings.Contains(line, "raised") {
+		return "a second grate that stands over the side away from the coals is written raised grate, as in kettle 22 in, raised grate; grates one above another belong to an upright cooker: {kind: upright, diameter: 18 in, levels: 2}"
+	}
+	tail := line
+	if _, behind, ok := strings.Cut(line, "|"); ok && strings.TrimSpace(behind) != "" {
+		tail = behind
+	}
+	m := notOfGrill.FindStringSubmatch(tail)
+	if m == nil {
+		return ""
+	}
+	said := strings.TrimSpace(m[0])
+	var odd []string
+	for _, w := range lineWord.FindAllString(said, -1) {
+		if !slices.Contains(grillSaid, w) {
+			odd = append(odd, w)
+		}
+	}
+	if negated := strings.HasPrefix(said, "no ") || strings.HasPrefix(said, "without "); len(odd) == 0 && !negated {
+		return ""
+	}
+	return strconv.Quote(strings.Trim(said, ", ")) + " is not understood of a grill; leave it out, or say it in a group of fields: {kind: kettle, diameter: 22 in, fuel: lump, water_pan: true, raised: true}"
+}
+
+// withLikelyUnit gives a bare size the unit that it can only have: no kettle is 57 inches
+// across, and none 22 cm. What could be either stays bare.
+func withLikelyUnit(kind string, sizes []string) []string {
+	largest := 0.0
+	for _, text := range []string{sizes[1], sizes[3]} {
+		if v, err := strconv.ParseFloat(strings.TrimSpace(text), 64); err == nil {
+			largest = max(largest, v)
+		}
+	}
+	inches, cm := 30.0, 45.0 // a round grate: at most so many inches, at least so many cm (assumptions)
+	if sizes[3] != "" {
+		inches, cm = 40, 65
+	}
+	sizes = slices.Clone(sizes)
+	switch {
+	case largest > 0 && largest <= inches:
+		sizes[2] = "in"
+	case largest >= cm:
+		sizes[2] = "cm"
+	}
+	return sizes
 }
 
 // first is the whole of a match; empty for none.

@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"time"
+
 	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
@@ -19,27 +21,42 @@ const (
 )
 
 // decoder reads the parts of a request.
-type decoder struct{ *strict.Decoder }
+type decoder struct {
+	*strict.Decoder
+	now time.Time // on the cook's clock; zero where that is not known
+	saw *meantServe
+	day *meant.Day // what is known of the day from the start; never nil
+}
 
-func newDecoder(faults *strict.FaultList) decoder {
-	d := decoder{strict.NewDecoder(faults)}
-	d.Teach, d.Meant, d.Value = rightLine, meant.Field, meant.Value
+func newDecoder(faults *strict.FaultList) decoder { return newDecoderOn(faults, time.Time{}) }
+
+func newDecoderOn(faults *strict.FaultList, now time.Time) decoder {
+	d := decoder{Decoder: strict.NewDecoder(faults), now: now, saw: new(meantServe), day: &meant.Day{}}
+	d.seeServe("", "")
+	d.Teach = d.rightLine
+	d.Meant = func(within, name string, value *strict.Node) strict.Meaning { return d.day.Field(within, name, value) }
+	d.Value = func(within, name string, value *strict.Node) strict.Meaning { return d.day.Value(within, name, value) }
+	d.Understood = func(within, name string, value *strict.Node) *strict.Node {
+		return d.day.Understood(within, name, value)
+	}
 	return d
 }
 
 func (d decoder) request(r *Request) strict.Reader {
 	return strict.Named("request", func(n *strict.Node, path string) {
+		n = d.flat(n, path)
+		d.lookAhead(n)
 		d.Object(n, path,
 			strict.Optional("format", d.format(&r.Format)),
 			strict.Optional("id", d.Text(&r.ID)),
 			strict.Optional("name", d.Text(&r.Name)),
 			strict.Required("serve", d.serve(&r.Serve)),
-			strict.Optional("guests", strict.Pointed(&r.Guests, d.guests)),
+			strict.Optional("guests", strict.Pointed(&r.Guests, func(g *Guests) strict.Reader { return strict.OrText(d.Decoder, d.guests(g)) })),
 			strict.Required("grill", d.grill(&r.Grill)),
-			strict.Optional("oven", strict.Pointed(&r.Oven, d.oven)),
+			strict.Optional("oven", d.oven(&r.Oven)),
 			strict.Optional("box", strict.Pointed(&r.Box, d.box)),
-			strict.Optional("weather", d.weather(&r.Weather)),
-			strict.Optional("quiet", d.quietHours(&r.Quiet)),
+			strict.Optional("weather", strict.OrText(d.Decoder, d.weather(&r.Weather))),
+			strict.Optional("quiet", strict.OrText(d.Decoder, d.quietHours(&r.Quiet))),
 			strict.Optional("overnight", d.Boolean(&r.Overnight)),
 			strict.Optional("layout", d.word(&r.Layout, layoutNames()...)),
 			strict.Optional("confidence", strict.NotZero(d.Decoder, &r.Confidence, d.share(&r.Confidence))),
@@ -95,8 +112,8 @@ func (d decoder) guests(g *Guests) strict.Reader {
 			return
 		}
 		d.Object(n, path,
-			strict.Optional("adults", d.Whole(&g.Adults, "20")),
-			strict.Optional("children", d.Whole(&g.Children, "8")),
+			strict.Optional("adults", strict.OrText(d.Decoder, d.Whole(&g.Adults, "20"))),
+			strict.Optional("children", strict.OrText(d.Decoder, d.Whole(&g.Children, "8"))),
 			strict.Optional("frail", func(n *strict.Node, path string) {
 				d.Boolean(&g.Frail)(n, path)
 				g.NoneFrail = !g.Frail
@@ -105,16 +122,28 @@ func (d decoder) guests(g *Guests) strict.Reader {
 	}
 }
 
-func (d decoder) oven(o *Oven) strict.Reader {
+// oven reads yes, no, the temperature that it holds, or {hold: 170 F}.
+func (d decoder) oven(o **Oven) strict.Reader {
+	group := func(n *strict.Node, path string) {
+		oven := new(Oven)
+		d.Object(n, path,
+			strict.Optional("hold", strict.NotZero(d.Decoder, &oven.Hold, d.temperature(&oven.Hold))),
+			strict.Optional("stays_on", d.Boolean(&oven.StaysOn)),
+		)
+		*o = oven
+	}
 	return func(n *strict.Node, path string) {
-		if n.Text == "none" || n.Text == "no" || n.Text == "false" {
-			d.Faults.AddShape(path, n.Line, "%s: leave the line out where there is no oven", n.Said())
+		if yes, said := n.Says(); said && !n.Probed() {
+			if yes {
+				*o = new(Oven)
+			}
 			return
 		}
-		d.Object(n, path,
-			strict.Optional("hold", strict.NotZero(d.Decoder, &o.Hold, d.temperature(&o.Hold))),
-			strict.Optional("stays_on", d.Boolean(&o.StaysOn)),
-		)
+		n.TakesTruth()
+		if n.Kind == strict.NodeText && !n.Probed() && n.LikeNumber() {
+			n = strict.NewGroup(n.Line).With("hold", n)
+		}
+		strict.OrText(d.Decoder, group)(n, path)
 	}
 }
 

@@ -10,17 +10,6 @@ import (
 	"github.com/rickb777/date/clock"
 )
 
-func (d decoder) serve(s *Serve) strict.Reader {
-	return func(n *strict.Node, path string) {
-		s.Time = clock.Undefined // until it is read: midnight would look meant
-		d.Object(n, path,
-			strict.Required("date", strict.Quantity(d.Decoder, &s.Date, instant.ParseDate)),
-			strict.Required("time", strict.Quantity(d.Decoder, &s.Time, instant.ParseClock)),
-			strict.Required("tz", d.Text(&s.TZ)),
-		)
-	}
-}
-
 // clock reads "15:00" or {date: 2027-07-02, time: "15:00"}.
 func (d decoder) clock(c *Clock) strict.Reader {
 	return strict.Named("clock", func(n *strict.Node, path string) {

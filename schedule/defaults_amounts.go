@@ -14,6 +14,7 @@ import (
 const (
 	AssumedWeight = "weight" // the usual weight of a piece
 	AssumedCount  = "count"  // pieces enough for the guests
+	AssumedLarger = "larger" // of a range, such as 3-4 lb, its larger end
 )
 
 // fillAmounts gives every dish its pieces. A weight alone is of one piece. A count alone

@@ -43,7 +43,7 @@ func pathsOf(shapes *strict.Shapes, s strict.Shape, path string) (paths []string
 		}
 		paths = append(append(paths, inner), pathsOf(shapes, m.Shape, inner)...)
 	}
-	if s.Items != nil && !s.Object {
+	if s.Items != nil && (!s.Object || s.AnyFields) {
 		paths = append(paths, pathsOf(shapes, *s.Items, path+"[]")...)
 	}
 	return paths

@@ -12,6 +12,7 @@ type Fault struct {
 	Sentence string `json:"sentence"` // names the value and what would be right
 	Line     int    `json:"line,omitempty"`
 
+	to         int    // the last line of the field that old names, where right stands for all of it; 0 for a part of a line
 	old, right string // what to write on the line in the place of what stands there, if that is certain
 }
 
@@ -46,7 +47,7 @@ func inputError(found *strict.FaultList) error {
 func faultsOf(found []strict.Fault) []Fault {
 	var out []Fault
 	for _, f := range found {
-		out = append(out, Fault{Path: f.Path, Sentence: f.Sentence, Line: f.Line, old: f.Mend.Old, right: f.Mend.New})
+		out = append(out, Fault{Path: f.Path, Sentence: f.Sentence, Line: f.Line, old: f.Mend.Old, right: f.Mend.New, to: f.Mend.To})
 	}
 	return out
 }

@@ -50,8 +50,16 @@ func fieldOf(path string) (Field, bool) {
 	return Field{}, false
 }
 
-// rightLine is the line that would be right for a field of a request.
-func rightLine(path string) string {
+// rightLine is the line that would be right for a field of a request. The day is one to come.
+func (d decoder) rightLine(path string) string {
+	if line, ok := d.saw.lines()[path]; ok {
+		return line
+	}
+	return exampleLine(path)
+}
+
+// exampleLine is the line of the reference for a field.
+func exampleLine(path string) string {
 	if path == "" {
 		return "serve, grill and dishes; cookday new writes one"
 	}

@@ -7,7 +7,6 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/logbook"
-	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -98,8 +97,8 @@ func ParseDish(text string) (Dish, error) {
 	var dish Dish
 	if tree != nil {
 		d := newDecoder(faults)
-		d.Teach = func(path string) string { return rightLine("dishes[]." + path) }
-		d.Meant = func(_, name string, value *strict.Node) strict.Meaning { return meant.Field("dishes[]", name, value) }
+		d.Teach = func(path string) string { return exampleLine("dishes[]." + path) }
+		d.Meant = func(_, name string, value *strict.Node) strict.Meaning { return d.day.Field("dishes[]", name, value) }
 		d.dish(&dish)(tree, "")
 	}
 	return dish, inputError(faults)

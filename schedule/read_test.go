@@ -62,7 +62,7 @@ dishes:
   - cut: brisket
     wieght: 12 lb
     weight: 12
-    count: two
+    count: a few
   - cut: burger
     weight: 6 oz
     weight: 7 oz

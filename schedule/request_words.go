@@ -94,5 +94,5 @@ var (
 	zones      = []string{ZoneIndirect, ZoneDirect}
 	waysToLie  = []string{LiesFlat, LiesHalved, LiesStanding, LiesRolled}
 	readies    = []string{ReadyDayBefore}
-	assumables = []string{AssumedWeight, AssumedCount}
+	assumables = []string{AssumedWeight, AssumedCount, AssumedLarger}
 )

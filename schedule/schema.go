@@ -92,6 +92,9 @@ func (w schemaWriter) of(s strict.Shape, path string, told bool) map[string]any 
 }
 
 func (w schemaWriter) object(s strict.Shape, path string, told bool) map[string]any {
+	if s.AnyFields {
+		return map[string]any{"type": "object"}
+	}
 	properties, required := map[string]any{}, []string{}
 	for _, m := range s.Members {
 		inner := strings.TrimPrefix(path+"."+m.Name, ".")

@@ -3,9 +3,9 @@ package schedule
 import (
 	"fmt"
 	"regexp"
-	"strings"
 	"time"
 
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"github.com/rickb777/date"
@@ -15,32 +15,10 @@ import (
 // zoneName keeps to names of the zone database: "Local" and files of a system are none.
 var zoneName = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*$`)
 
-// zonePlaces are places for what clocks are called in the United States.
-var zonePlaces = map[string]string{
-	"EST": "America/New_York", "EDT": "America/New_York", "CST": "America/Chicago", "CDT": "America/Chicago",
-	"MST": "America/Denver", "MDT": "America/Denver", "PST": "America/Los_Angeles", "PDT": "America/Los_Angeles",
-	"ET": "America/New_York", "CT": "America/Chicago", "MT": "America/Denver", "PT": "America/Los_Angeles",
-	"EASTERN": "America/New_York", "CENTRAL": "America/Chicago", "MOUNTAIN": "America/Denver", "PACIFIC": "America/Los_Angeles",
-}
-
-// ZoneNamed is the time zone that a cook means by the name of a clock or a city, such as
-// Central, EST or Chicago, as the zone database calls it; empty where none is known.
-func ZoneNamed(text string) string {
-	word := strings.TrimSuffix(strings.TrimSuffix(strings.ToUpper(strings.TrimSpace(text)), " TIME"), " STANDARD")
-	if place := zonePlaces[strings.TrimSuffix(word, " DAYLIGHT")]; place != "" {
-		return place
-	}
-	city := strings.ReplaceAll(strings.TrimSpace(text), " ", "_")
-	if !zoneName.MatchString(city) || strings.Contains(city, "/") {
-		return ""
-	}
-	for _, part := range []string{"America/", "Europe/", "Australia/", "Asia/", "Africa/", "Pacific/"} {
-		if _, err := time.LoadLocation(part + city); err == nil {
-			return part + city
-		}
-	}
-	return ""
-}
+// ZoneNamed is the time zone that a cook means by the name of a clock, a city, a state or a
+// country of one zone, such as Central, EST, Chicago or Ohio, as the zone database calls
+// it; empty where none is known, or more than one.
+func ZoneNamed(text string) string { return instant.ZoneNamed(text) }
 
 // serve looks at the main serving instant; all other clocks need its zone and date.
 func (v *validator) serve() {
@@ -49,17 +27,19 @@ func (v *validator) serve() {
 	if loc == nil || loc.String() != s.TZ {
 		loc, err = time.LoadLocation(s.TZ)
 	}
-	place := zonePlaces[strings.ToUpper(s.TZ)]
-	if err != nil && place == "" {
-		place = ZoneNamed(s.TZ)
-	}
-	if place != "" {
+	place := ZoneNamed(s.TZ)
+	switch choice := instant.ZonesNamed(s.TZ); {
+	case s.TZ == "":
+		v.faults.Add("serve.tz", "is missing; write the zone such as America/Chicago")
+	case choice != "":
+		v.faults.Add("serve.tz", "%s has more than one clock; write %s", say.Quoted(s.TZ), choice)
+	case place != "" && place != s.TZ:
 		known := v.faults.Len()
 		v.faults.Add("serve.tz", "%s is not what the zone database calls it; write %s", say.Quoted(s.TZ), place)
 		v.faults.Mended(known, s.TZ, place)
-	} else if err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ) {
-		v.faults.Add("serve.tz", "%s is not a known time zone; write a name such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))
-	} else {
+	case err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ):
+		v.faults.Add("serve.tz", "%s is not a known time zone; write a large city that shares your clock, such as Chicago or New York, or its name, such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))
+	default:
 		v.loc = loc
 	}
 	if s.Date == (date.Date{}) {

@@ -90,14 +90,14 @@ func (v *validator) dish(path string, dish Dish) {
 // cutInWords is what there is to say of a cut that is unknown: perhaps its amount stands
 // in its name.
 func cutInWords(name, unknown string) string {
-	line, unclear := meant.Dish(name)
-	if s := cut.Speak(name); line == "" || s.Count == 0 && s.Weight == "" && s.Thickness == "" {
+	said := meant.Dish(name, 0, 0)
+	if s := cut.Speak(name); said.Node == nil || s.Count == 0 && s.Weight == "" && s.Thickness == "" && len(said.Left) == 0 {
 		return unknown
 	}
-	if unclear != "" {
-		return meant.LeadTo(unclear, line)
+	if !said.Certain() {
+		return said.Lead()
 	}
-	return say.Quoted(name) + " says more than what it is; write " + strings.Trim(line, "{}")
+	return say.Quoted(name) + " says more than what it is; write " + strings.Trim(said.Line(), "{}")
 }
 
 // pieces looks at how many pieces there are and how large they are.

@@ -93,7 +93,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{chicken, chicken + ", target: 155 °F", "dishes[1].target", "USDA minimum of 165 °F"},
 		{burger, burger + ", target: 140 °F", "dishes[2].target", "USDA minimum of 160 °F"},
 		{burger, burger + ", start: 20 °F", "dishes[2].start", "write frozen"},
-		{burger, burger + ", start: cold", "dishes[2].start", "38 F, or frozen"},
+		{burger, burger + ", start: warm", "dishes[2].start", "38 F, or frozen"},
 		{burger, burger + ", start: 150 °F", "dishes[2].start", "90 °F"},
 		{brisket, brisket + ", prep: [tenderizd]", "dishes[0].prep[0]", "tenderised?"},
 		{brisket, brisket + ", prep: [brined, brined]", "dishes[0].prep[1]", "twice"},

@@ -3,8 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -13,14 +15,16 @@ import (
 )
 
 func checkCommand() *cobra.Command {
-	return &cobra.Command{
+	mend := false
+	cmd := &cobra.Command{
 		Use:   "check FILE",
 		Short: "Look for faults in a request or a plan",
 		Long: `check reads a request or a plan (- for standard input; it sees which of the two
 it is) and lists every fault with its path, one per line. What is certainly a
-slip is shown as it would be right. A plan is checked independently of the
-planner. Exit code 2 says that there are faults.`,
+slip is shown as it would be right; --mend writes it into the file. A plan is
+checked independently of the planner. Exit code 2 says that there are faults.`,
 		Example: `  cookday check party.yaml
+  cookday check party.yaml --mend
   cookday plan party.yaml --format json | cookday check -`,
 		Args:              operands("FILE"),
 		ValidArgsFunction: files(dayFiles),
@@ -30,10 +34,15 @@ planner. Exit code 2 says that there are faults.`,
 				return err
 			}
 			kind := "request"
+			if mend && !in.isPlan() {
+				if in, err = mendFile(cmd, in); err != nil {
+					return err
+				}
+			}
 			if in.isPlan() {
 				kind, err = "plan", checkPlan(in)
 			} else {
-				_, err = schedule.Read(in.data)
+				_, err = schedule.ReadOn(in.data, homeNow(cmd))
 			}
 			if err != nil {
 				code := report(cmd.ErrOrStderr(), inFile(in.name, err))
@@ -46,21 +55,69 @@ planner. Exit code 2 says that there are faults.`,
 			return err
 		},
 	}
+	cmd.Flags().BoolVar(&mend, "mend", false, "write what is certainly meant into the file")
+	return cmd
+}
+
+// homeNow is the time now in the zone that this machine lives in, where it says so.
+func homeNow(cmd *cobra.Command) time.Time {
+	now := clockNow(cmd)
+	if loc, err := time.LoadLocation(machineZone()); err == nil && machineZone() != "" {
+		return now.In(loc)
+	}
+	return now
+}
+
+// mendFile writes what is certainly meant into a file.
+func mendFile(cmd *cobra.Command, in source) (source, error) {
+	mended, certain := schedule.MendOn(in.data, homeNow(cmd))
+	if !certain {
+		return in, nil
+	}
+	in.data = mended
+	if in.name == "standard input" {
+		_, err := cmd.OutOrStdout().Write(mended)
+		return in, err
+	}
+	if err := os.WriteFile(in.name, mended, 0o644); err != nil {
+		return in, fileTrouble(in.name, err)
+	}
+	_, err := fmt.Fprintf(cmd.ErrOrStderr(), "%s: written anew, with what was certainly meant\n", in.name)
+	return in, err
+}
+
+// readRequest reads a request on this machine's day. What is wrong with it is told with what
+// would be right.
+func readRequest(cmd *cobra.Command, in source) (schedule.Request, error) {
+	r, err := schedule.ReadOn(in.data, homeNow(cmd))
+	if err == nil {
+		return r, nil
+	}
+	code := report(cmd.ErrOrStderr(), inFile(in.name, err))
+	sayMended(cmd, in)
+	return r, &toldError{code}
 }
 
 // sayMended shows the parts of a request that are certainly meant otherwise, set right.
 // A part that would still be refused is not shown.
 func sayMended(cmd *cobra.Command, in source) {
-	mended, certain := schedule.Mend(in.data)
+	mended, certain := schedule.MendOn(in.data, homeNow(cmd))
 	if !certain {
 		return
 	}
+	wrong := faultyLines(cmd, mended)
+	if len(wrong) == 0 {
+		fmt.Fprintf(cmd.ErrOrStderr(), "This would be right:\n%s\n", strings.TrimRight(string(mended), "\n"))
+		if in.name != "standard input" {
+			fmt.Fprintf(cmd.ErrOrStderr(), "cookday check %s --mend writes it into the file.\n", in.name)
+		}
+		return
+	}
 	was, is := strings.Split(string(in.data), "\n"), strings.Split(string(mended), "\n")
-	wrong := faultyLines(mended)
 	var right []string
 	shown := 0 // lines up to here
 	for k := range is {
-		if was[k] == is[k] {
+		if slices.Contains(was, is[k]) {
 			continue
 		}
 		from, to := blockAbout(is, k)
@@ -71,13 +128,13 @@ func sayMended(cmd *cobra.Command, in source) {
 		shown = max(to, shown)
 	}
 	if len(right) > 0 {
-		fmt.Fprintf(cmd.ErrOrStderr(), "This would be right:\n%s\n", strings.Join(right, "\n"))
+		fmt.Fprintf(cmd.ErrOrStderr(), "These lines would be right; the others above still need you:\n%s\n", strings.Join(right, "\n"))
 	}
 }
 
 // faultyLines are the lines of a request that have faults, from 1.
-func faultyLines(request []byte) (lines []int) {
-	_, err := schedule.Read(request)
+func faultyLines(cmd *cobra.Command, request []byte) (lines []int) {
+	_, err := schedule.ReadOn(request, homeNow(cmd))
 	var refused *schedule.InputError
 	if errors.As(err, &refused) {
 		for _, f := range refused.Faults {

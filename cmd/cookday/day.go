@@ -23,9 +23,9 @@ func readDay(cmd *cobra.Command, name string) (schedule.Plan, error) {
 		p, err := schedule.ReadPlan(in.data)
 		return p, inFile(in.name, err)
 	}
-	r, err := schedule.Read(in.data)
+	r, err := readRequest(cmd, in)
 	if err != nil {
-		return schedule.Plan{}, inFile(in.name, err)
+		return schedule.Plan{}, err
 	}
 	p, err := planner.Make(cmd.Context(), r)
 	return p, inFile(in.name, err)

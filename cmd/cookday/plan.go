@@ -91,9 +91,9 @@ func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
 	if in.isPlan() {
 		return schedule.Plan{}, usage(`%s: is a plan already; plan wants a request, such as the one under "request" in it`, in.name)
 	}
-	r, err := schedule.Read(in.data)
+	r, err := readRequest(cmd, in)
 	if err != nil {
-		return schedule.Plan{}, inFile(in.name, err)
+		return schedule.Plan{}, err
 	}
 	p, err := planner.Make(cmd.Context(), r, planner.Judged())
 	return p, inFile(in.name, err)

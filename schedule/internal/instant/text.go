@@ -38,6 +38,15 @@ func (s *dateSlip) Error() string {
 // Right is what was meant.
 func (s *dateSlip) Right() string { return s.right }
 
+// NotADate is the error of a text that means a day, with the date that it means.
+func NotADate(text, right string) error { return &dateSlip{text, right} }
+
+// Mendable says whether an error of [ParseDate] knows the date that was meant.
+func Mendable(err error) bool {
+	var slip *dateSlip
+	return errors.As(err, &slip)
+}
+
 // likelyDate is the date that a text of another form likely means; empty for none.
 func likelyDate(text string) string {
 	for _, form := range []string{"1/2/2006", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "Jan 2, 2006", "January 2 2006", "2 January 2006"} {
@@ -67,6 +76,9 @@ func ParseClock(text string) (clock.Clock, error) {
 	}
 	if strings.EqualFold(text, "noon") {
 		return clock.New(12, 0, 0, 0), nil
+	}
+	if m := bareHour.FindStringSubmatch(text); m != nil && len(text) <= 2 && digits(text) >= 1 && digits(text) <= 12 {
+		return 0, fmt.Errorf(`%s must be a time of day: "%s PM" or "%s AM"`, say.Quoted(text), text, text)
 	}
 	return 0, fmt.Errorf(`%s must be a time of day, such as "18:00" or "6:00 PM" for six in the evening`, say.Quoted(text))
 }

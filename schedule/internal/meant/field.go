@@ -48,15 +48,25 @@ func groupOf(within string) string {
 	return strings.TrimSuffix(strict.Unnumbered(within), "[]")
 }
 
+// Day is what is known of a day while its request is read.
+type Day struct {
+	Serve  string            // the line that would be right for when people eat, with all that the request says of it
+	Whole  bool              // Serve is certain
+	Lines  map[string]string // those that would be right within serve, by their paths
+	Eaters int               // how many people eat; 0: nobody said
+}
+
 // Field says what a field that does not exist was likely meant to be, by its meaning.
-func Field(within, name string, value *strict.Node) strict.Meaning {
+func (d Day) Field(within, name string, value *strict.Node) strict.Meaning {
 	group := groupOf(within)
-	word := plainWord(name)
-	for _, g := range guesses() {
-		if strings.TrimSuffix(g.in, "[]") != group || !slices.ContainsFunc(g.words, func(w string) bool { return plainWord(w) == word }) {
-			continue
-		}
-		return g.of(name, value)
+	if group == "" && isMealTime(name, value) {
+		return d.serve(name)
+	}
+	if m := d.special(group, name, value); m.Sentence != "" {
+		return m
+	}
+	if g, ok := guessOf(group, name); ok {
+		return d.of(g, name, value)
 	}
 	if group == "" || group == "dishes" {
 		return meantDish(group, name, value)
@@ -64,12 +74,57 @@ func Field(within, name string, value *strict.Node) strict.Meaning {
 	return strict.Meaning{}
 }
 
+// guessOf is what people write by a name in a group.
+func guessOf(group, name string) (guess, bool) {
+	word := plainWord(name)
+	for _, g := range guesses() {
+		if strings.TrimSuffix(g.in, "[]") == group && slices.ContainsFunc(g.words, func(w string) bool { return plainWord(w) == word }) {
+			return g, true
+		}
+	}
+	return guess{}, false
+}
+
+// serve is the meaning of a field that says when people eat.
+func (d Day) serve(name string) strict.Meaning {
+	m := strict.Meaning{Sentence: "write " + d.Serve, Instead: []string{"serve"}}
+	if d.Whole {
+		m.Old, m.New, m.Whole = name, d.Serve, true
+	}
+	return m
+}
+
 // of is the meaning of a field that goes by another name, with its value where that fits.
-func (g guess) of(name string, value *strict.Node) strict.Meaning {
+func (d Day) of(g guess, name string, value *strict.Node) strict.Meaning {
 	if g.right == "" {
 		return strict.Meaning{Sentence: g.why}
 	}
-	field, _, _ := strings.Cut(g.right, ":")
+	field, _, _ := strings.Cut(g.right, ": ")
+	if field == "serve" && g.in == "" {
+		m := d.serve(name)
+		if g.why != "" {
+			m.Sentence += "; " + g.why
+		}
+		return m
+	}
+	if yes, known := value.Says(); known && field != "quiet" && field != "oven" && field != "guests" { // frozen: yes
+		if !yes {
+			return strict.Meaning{Sentence: "leave it out", Instead: []string{field}, Whole: true, Old: name}
+		}
+		m := strict.Meaning{Sentence: "write " + g.right, Instead: []string{field}}
+		if value.Text != "" && g.why == "" {
+			m.Old, m.New = name+": "+value.Text, g.right
+		}
+		return m
+	}
+	if field == "count" && value.Kind == strict.NodeText { // "amount: 8 lb"
+		if s := cut.Speak(value.Text); s.Weight != "" && s.Count == 0 {
+			field, g.right = "weight", "weight: "+value.Text
+		}
+	}
+	if line := d.Lines["serve."+field]; g.in == "serve" && line != "" {
+		return strict.Meaning{Sentence: "write " + line, Instead: []string{field}}
+	}
 	right, same := withValue(g.right, value)
 	m := strict.Meaning{Sentence: "write " + right, Instead: []string{field}}
 	if field == "count" { // which stands for a weight too
@@ -77,20 +132,49 @@ func (g guess) of(name string, value *strict.Node) strict.Meaning {
 	}
 	if g.why != "" {
 		m.Sentence += "; " + g.why
-	}
-	if said := quiet(field, value); field == "quiet" && said.Sentence != "" {
-		m.Sentence, m.Old, m.New = said.Sentence, name+": "+said.Old, "quiet: "+said.New
 		return m
 	}
-	if field == "dishes" && (value.Kind == strict.NodeText || value.Kind == strict.NodeList) {
-		if list, unclear := Dishes(value); list != "" {
-			m.Sentence = "write dishes: " + list + unclear
+	m.As, m.Read = field, value
+	if same {
+		_, text, _ := strings.Cut(right, ": ")
+		m.Old, m.New = name+": "+value.Text, right
+		if value.Kind == strict.NodeNumber && text != value.Text {
+			m.Read = strict.NewText(text, value.Line)
+		}
+		return m
+	}
+	return d.renamed(m, field, name, value)
+}
+
+// renamed is the meaning of a field whose value is right, or is read as it stands.
+func (d Day) renamed(m strict.Meaning, field, name string, value *strict.Node) strict.Meaning {
+	m.Old, m.New = name+":", field+":"
+	switch {
+	case field == "dishes":
+		if list, open, _ := Dishes(value, d.Eaters); list != nil && (value.Kind == strict.NodeText || value.Kind == strict.NodeList && !hasGroups(value)) {
+			m.Sentence = "write dishes: " + list.Flow() + open
+			return m
+		}
+		m.Sentence = "write dishes in its place"
+	case field == "quiet" || field == "guests" || field == "weather":
+		if said := d.Understood("", field, value); said != nil {
+			m.Sentence = "write " + field + ": " + said.Flow()
+			return m
+		}
+	case value.Kind == strict.NodeText || value.Kind == strict.NodeNumber:
+		if field == "cut" || field == "grill" || field == "target" || field == "count" || field == "weight" {
+			m.Sentence = "write " + field + ": " + value.Text
 		}
 	}
-	if same && g.why == "" {
-		m.Old, m.New = name+": "+value.Text, right
+	if value.Kind == strict.NodeObject || value.Kind == strict.NodeList {
+		m.Sentence = "write " + field + " in its place"
 	}
 	return m
+}
+
+// hasGroups says whether an item of a list is no text.
+func hasGroups(list *strict.Node) bool {
+	return slices.ContainsFunc(list.Items, func(n *strict.Node) bool { return n.Kind != strict.NodeText })
 }
 
 // oneValue is a line with one number and its unit, or with a word.

@@ -11,7 +11,7 @@ import (
 )
 
 // Value says what a value was likely meant to be that its field could not take.
-func Value(within, name string, value *strict.Node) strict.Meaning {
+func (d Day) Value(within, name string, value *strict.Node) strict.Meaning {
 	if value.Kind != strict.NodeText && value.Kind != strict.NodeNumber {
 		return strict.Meaning{}
 	}
@@ -24,7 +24,7 @@ func Value(within, name string, value *strict.Node) strict.Meaning {
 	if group == "" { // there is no amount at the top
 		return strict.Meaning{}
 	}
-	return alone(name, value)
+	return amountAlone(name, value)
 }
 
 // values are the fields whose values are often of another kind.
@@ -40,6 +40,7 @@ var values = []struct {
 	{"dishes", "count", number},
 	{"dishes", "finish", finish},
 	{"dishes", "start", start},
+	{"dishes", "serve", clockOfDish},
 }
 
 func instead(value *strict.Node, name, right string) strict.Meaning {
@@ -53,12 +54,6 @@ var nobody = regexp.MustCompile(`(?i)^(none|no|never|nobody|off|nothing|0)$`)
 var hours = regexp.MustCompile(`(?i)^\D*?(\d{1,2}(?::\d\d)?\s*(?:[ap]\.?m\.?)?)\s*(?:-|–|to|until|till)\s*(\d{1,2}(?::\d\d)?\s*(?:[ap]\.?m\.?)?)\W*$`)
 
 func quiet(name string, value *strict.Node) strict.Meaning {
-	if nobody.MatchString(value.Text) {
-		return strict.Meaning{Sentence: "write quiet: [], if nobody sleeps; leave it out for 23:00 to 05:00", Old: value.Text, New: "[]"}
-	}
-	if m := hours.FindStringSubmatch(value.Text); m != nil {
-		return instead(value, name, fmt.Sprintf("[{from: %q, to: %q}]", strings.TrimSpace(m[1]), strings.TrimSpace(m[2])))
-	}
 	return strict.Meaning{}
 }
 
@@ -67,28 +62,17 @@ var (
 	windIn = regexp.MustCompile(`(?i)(\d+)\s*(mph|km/h|kmh|m/s)`)
 )
 
-// weather takes the wind and the heat of the air from a text.
+// weather takes the wind and the heat of the air from a text, and names the rest.
 func weather(name string, value *strict.Node) strict.Meaning {
-	var fields []string
-	text := value.Text
-	wind := windIn.FindStringSubmatch(text)
-	if wind != nil {
-		text = strings.Replace(text, wind[0], "", 1)
+	group, left := weatherIn(value)
+	said := "write " + name + ": " + group.Flow()
+	if group.Empty() {
+		said = "write the figures of the forecast, such as " + name + ": {air: 50 F, wind: 10 mph}"
 	}
-	if m := airIn.FindStringSubmatch(text); m != nil {
-		of := "F"
-		if m[2] != "" {
-			of = strings.ToUpper(m[2])
-		}
-		fields = append(fields, "air: "+m[1]+" "+of)
+	if left != "" {
+		said = fmt.Sprintf("%q says no figure that a plan can use; ", left) + said
 	}
-	if wind != nil {
-		fields = append(fields, "wind: "+wind[1]+" "+wind[2])
-	}
-	if len(fields) == 0 {
-		return strict.Meaning{}
-	}
-	return strict.Meaning{Sentence: "write " + name + ": {" + strings.Join(fields, ", ") + "}"}
+	return strict.Meaning{Sentence: said}
 }
 
 var (
@@ -97,28 +81,45 @@ var (
 	children = regexp.MustCompile(`(?i)(\d+)\s*(?:kids?|child(?:ren)?)`)
 )
 
-// guests takes how many they are from a text: "about 10 people", "6 adults and 2 kids".
+// guests takes how many they are from a text: "about 10 people", "6 adults and 2 children".
 func guests(name string, value *strict.Node) strict.Meaning {
-	large, small := grownUps.FindStringSubmatch(value.Text), children.FindStringSubmatch(value.Text)
-	switch {
-	case large != nil && small != nil:
-		return instead(value, name, "{adults: "+large[1]+", children: "+small[1]+"}")
-	case small != nil || len(digits.FindAllString(value.Text, 2)) > 1:
-		return strict.Meaning{}
+	numbers := digits.FindAllString(value.Text, -1)
+	if vegetarians.MatchString(value.Text) && len(numbers) > 0 {
+		all := 0
+		for _, n := range numbers {
+			k, _ := strconv.Atoi(n) // too many digits are no number of people
+			all += k
+		}
+		return instead(value, name, strconv.Itoa(all)+"; who eats no meat cannot be said: plan the dishes for them with a count")
 	}
-	return number(name, value)
+	return strict.Meaning{}
 }
 
-// number takes a count from a text: "2 racks", "about 10 people", "eight".
+var vegetarians = regexp.MustCompile(`(?i)\bveg(?:etarian|an|gie)s?\b|\bmeat[- ]eaters?\b`)
+
+// number says what is open about a number of pieces or people that could not be read.
 func number(name string, value *strict.Node) strict.Meaning {
-	text := strings.TrimSpace(roughly.ReplaceAllString(value.Text, ""))
-	n := cut.Speak(text + " pieces").Count
-	right := strconv.Itoa(n)
-	if value.Kind != strict.NodeText || n == 0 || value.Text == right { // that lacks nothing but its quotes
+	if value.Kind != strict.NodeText {
 		return strict.Meaning{}
 	}
-	return instead(value, name, right)
+	s := cut.Speak(plainly(value.Text))
+	switch {
+	case s.Weight != "" && s.Count == 0 && name == "count":
+		return strict.Meaning{Sentence: "write weight: " + s.Weight + " for what one piece weighs; count is how many pieces there are"}
+	case s.Part:
+		return strict.Meaning{Sentence: "pieces are whole ones; write " + name + ": 1 or more, and the weight of one"}
+	case s.Packs:
+		return strict.Meaning{Sentence: "how many are in a pack is not said; write how many pieces there are in all"}
+	case s.PerHead:
+		return strict.Meaning{Sentence: "how many eat is not said; write guests, or how many pieces there are in all"}
+	case s.Count > 0 && s.Name != "":
+		return strict.Meaning{Sentence: fmt.Sprintf("%s: write %s: %d", notUnderstood(s.Name), name, s.Count)}
+	}
+	return strict.Meaning{}
 }
+
+// clockOfDish is the time of a dish that cannot be read.
+func clockOfDish(name string, value *strict.Node) strict.Meaning { return strict.Meaning{} }
 
 var roughly = regexp.MustCompile(`(?i)^\s*(?:about|around|approximately|approx\.?|roughly|maybe|up to|~|ca\.?)\s*`)
 
@@ -146,7 +147,7 @@ func start(_ string, value *strict.Node) strict.Meaning {
 var oneAmount = regexp.MustCompile(`(?i)\d+(?:[.,]\d+)?\s*(?:lbs?|pounds?|oz|ounces?|kg|kilos?|grams?|g|inch(?:es)?|in|cm|mm|°?\s*[FC])\b`)
 
 // alone takes the amount from words around it: "4 lbs each", "7 lb, bone-in".
-func alone(name string, value *strict.Node) strict.Meaning {
+func amountAlone(name string, value *strict.Node) strict.Meaning {
 	found := oneAmount.FindAllString(value.Text, 2)
 	if len(found) == 1 && strings.Contains(value.Text, "-"+found[0]) { // below zero
 		return strict.Meaning{}

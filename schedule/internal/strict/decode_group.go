@@ -10,13 +10,14 @@ import (
 // Decoder reads the neutral tree into values. It goes on after a fault, so that
 // a cook mends a file in one go.
 type Decoder struct {
-	Faults *FaultList
-	Meant  func(within, name string, value *Node) Meaning // what a field that does not exist was meant to be; may be nil
-	Value  func(within, name string, value *Node) Meaning // what a value was meant to be that its field cannot take; may be nil
-	Teach  func(path string) string                       // the line that would be right, for a field that is missing or of another kind; may be nil
-	lines  map[string]int                                 // of every path that was read, for faults found later
-	slips  []string                                       // fields that are there under a name that is off by a letter or so
-	texts  map[string]string                              // of every quantity that was read, as it was written
+	Faults     *FaultList
+	Meant      func(within, name string, value *Node) Meaning // what a field that does not exist was meant to be; may be nil
+	Value      func(within, name string, value *Node) Meaning // what a value was meant to be that its field cannot take; may be nil
+	Understood func(within, name string, value *Node) *Node   // a value in the form's words, where it was said in others without doubt; may be nil
+	Teach      func(path string) string                       // the line that would be right, for a field that is missing or of another kind; may be nil
+	lines      map[string]int                                 // of every path that was read, for faults found later
+	slips      []string                                       // fields that are there under a name that is off by a letter or so
+	texts      map[string]string                              // of every quantity that was read, as it was written
 }
 
 func NewDecoder(faults *FaultList) *Decoder {
@@ -53,11 +54,12 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 		inner := joinPath(path, f.name)
 		i := slices.IndexFunc(members, func(m Member) bool { return m.Name == f.name })
 		if i < 0 {
-			d.unknown(f, path, members)
+			d.unknown(f, path, members, n)
 			continue
 		}
 		d.lines[inner] = f.line
 		members[i].Required = false // it is there, if broken
+		f.value = d.understood(path, f)
 		if f.value.Kind == nodeNull && members[i].Nullable {
 			continue
 		}
@@ -77,32 +79,57 @@ func (d *Decoder) Object(n *Node, path string, members ...Member) {
 	}
 }
 
+// understood is the value of a field in the form's words.
+func (d *Decoder) understood(within string, f nodeField) *Node {
+	if d.Understood != nil {
+		if value := d.Understood(within, f.name, f.value); value != nil {
+			return value
+		}
+	}
+	return f.value
+}
+
 // Meaning is what a field that does not exist was meant to be.
 type Meaning struct {
 	Sentence string   // what to write instead; empty where nobody knows
 	Instead  []string // the fields that it stands for
 	Old, New string   // what to write in the place of what, if that is certain
+	Whole    bool     // New stands for the whole field, all of its lines; empty takes it away
+
+	As   string // the field whose value it holds, which is then read; empty where that is not certain
+	Read *Node  // that value
 }
 
 // unknown notes a field that does not exist. What it was meant to be is not missed besides:
 // by its meaning, or by a slip of the pen.
-func (d *Decoder) unknown(f nodeField, within string, members []Member) {
+// A value that is certainly another field's is read as it is, so that its faults are told too.
+func (d *Decoder) unknown(f nodeField, within string, members []Member, of *Node) {
 	m := Meaning{}
 	if d.Meant != nil {
 		m = d.Meant(within, f.name, f.value)
 	}
 	if near := say.NearestWord(f.name, namesOf(members)); m.Sentence == "" && near != "" {
-		m = Meaning{"did you mean " + near + "?", []string{near}, f.name, near}
+		m = Meaning{Sentence: "did you mean " + near + "?", Instead: []string{near}, Old: f.name, New: near, As: near, Read: f.value}
 	}
 	if m.Sentence == "" {
 		m.Sentence = offer(f.name, members)
 	}
 	known := len(d.Faults.Faults)
 	d.Faults.AddShape(joinPath(within, f.name), f.line, "there is no such field; %s", m.Sentence)
-	if m.New != "" {
+	if m.New != "" || m.Whole {
 		d.Faults.Mended(known, m.Old, m.New)
+		if known < len(d.Faults.Faults) && m.Whole {
+			d.Faults.Faults[known].Mend = Mend{Old: f.name, New: m.New, To: max(f.line, f.value.LastLine())}
+		}
 	}
 	for i := range members {
+		if inner := joinPath(within, m.As); members[i].Name == m.As && m.Read != nil && of.Get(m.As) == nil && d.lines[inner] == 0 {
+			members[i].Required, d.lines[inner] = false, f.line
+			known := d.Faults.Len()
+			members[i].Read(d.understood(within, nodeField{m.As, f.line, m.Read}), inner)
+			d.misread(nodeField{m.As, f.line, m.Read}, within, known)
+			continue
+		}
 		if slices.Contains(m.Instead, members[i].Name) {
 			members[i].Required = false
 			d.slips = append(d.slips, joinPath(within, members[i].Name))
@@ -117,7 +144,7 @@ func (d *Decoder) misread(f nodeField, within string, known int) {
 		return
 	}
 	if m := d.Value(within, f.name, f.value); m.Sentence != "" {
-		d.Faults.instead(known, fmt.Sprintf("%s: %s", say.Quoted(f.value.Text), m.Sentence), Mend{m.Old, m.New})
+		d.Faults.instead(known, fmt.Sprintf("%s: %s", say.Quoted(f.value.Text), m.Sentence), Mend{Old: m.Old, New: m.New})
 	}
 }
 

@@ -18,7 +18,10 @@ type Fault struct {
 }
 
 // Mend is what to write on the line of a fault in the place of what stands there.
-type Mend struct{ Old, New string }
+type Mend struct {
+	Old, New string
+	To       int // the last line of the field that Old names, where New stands for all of it; 0 for a part of one line
+}
 
 // AsWritten is the fault with the value as the cook wrote it, where that is known.
 func (f Fault) AsWritten(text string) Fault {
@@ -124,4 +127,12 @@ func (f *FaultList) InOrder() []Fault {
 		f.Faults = append(f.Faults, Fault{Sentence: fmt.Sprintf("there are %d more faults", f.more)})
 	}
 	return f.Faults
+}
+
+// MendedWhole adds to the newest fault, if there is one since known, a line that stands for
+// the whole field that ends on the line to.
+func (f *FaultList) MendedWhole(known int, field, right string, to int) {
+	if len(f.Faults) == known+1 {
+		f.Faults[known].Mend = Mend{Old: field, New: right, To: to}
+	}
 }

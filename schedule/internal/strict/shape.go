@@ -11,8 +11,9 @@ type Shape struct {
 	OtherWords                   bool     // other texts are taken too
 	Instant                      bool     // the text is an RFC 3339 instant
 
-	Object  bool
-	Members []MemberShape // in order
+	Object    bool
+	Members   []MemberShape // in order
+	AnyFields bool          // whatever their names
 
 	List        bool
 	Items       *Shape
@@ -48,6 +49,7 @@ func (s *Shapes) Of(read Reader) Shape {
 type prober struct {
 	shapes *Shapes
 	shape  Shape
+	more   []string // words beside those that are said later
 }
 
 // Probed says whether a node only asks what is taken; then readers stop where they have
@@ -122,7 +124,7 @@ func (n *Node) AnInstant() {
 func Among(read Reader, open bool, words func() []string) Reader {
 	return func(n *Node, path string) {
 		if n.probe != nil && n.Kind == NodeText && n.probe.shape.Words == nil {
-			n.probe.shape.Words, n.probe.shape.OtherWords = words(), open
+			n.probe.shape.Words, n.probe.shape.OtherWords = append(words(), n.probe.more...), open
 		}
 		read(n, path)
 	}

@@ -85,6 +85,9 @@ func assumedFindings(r schedule.Request) []schedule.Finding {
 		if dish.Count > 1 || dish.Assumes(schedule.AssumedCount) {
 			part = fmt.Sprintf("%s, %d of %s", dish.Name, dish.Count, piece)
 		}
+		if dish.Assumes(schedule.AssumedLarger) {
+			part += ", the larger of what was written"
+		}
 		fed = fed || dish.Assumes(schedule.AssumedCount)
 		parts, ids = append(parts, part), append(ids, dish.ID)
 	}

@@ -1,0 +1,210 @@
+package schedule
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/meant"
+	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/internal/strict"
+	"github.com/rickb777/date"
+	"github.com/rickb777/date/clock"
+)
+
+// meantServe is what a request says, in whichever words and fields, of when people eat.
+type meantServe struct {
+	when instant.When
+	err  error // what is not understood of it
+	zone string
+	home bool // the zone is that of the cook's clock, and was not said
+	date string
+	time string
+}
+
+// ownZone is the zone of the cook's clock; empty where that is not known.
+func (d decoder) ownZone() string {
+	if name := d.now.Location().String(); !d.now.IsZero() && strings.Contains(name, "/") {
+		return name
+	}
+	return ""
+}
+
+// seeServe finds out what texts of a request say of when people eat, and where. What they do not
+// say is filled with the next Saturday, an example.
+func (d decoder) seeServe(text, zone string) {
+	s := d.saw
+	*s = meantServe{date: "2027-07-03", time: "18:00", zone: "America/Chicago"}
+	if !d.now.IsZero() {
+		saturday := d.now.AddDate(0, 0, int(time.Saturday-d.now.Weekday()+7)%7)
+		s.date = saturday.Format(time.DateOnly)
+	}
+	if text != "" {
+		s.when, s.err = instant.ParseWhen(text, d.now)
+	}
+	if s.when.Day != nil {
+		s.date = s.when.Day.String()
+	}
+	if s.when.Time != nil {
+		s.time = s.when.Time.HhMm()
+	}
+	var half *instant.HalfDayError
+	if errors.As(s.err, &half) && half.Hour >= 1 && half.Hour <= 12 {
+		s.time = clock.New(half.Hour%12+12, 0, 0, 0).HhMm() // of the two the likelier
+	}
+	known := true
+	switch said := instant.ZoneNamed(zone); {
+	case said != "":
+		s.zone = said
+	case s.when.Zone != "":
+		s.zone = s.when.Zone
+	case d.ownZone() != "":
+		s.zone, s.home = d.ownZone(), true
+	default:
+		known = false
+	}
+	d.day.Serve, d.day.Lines = s.line(), s.lines()
+	d.day.Whole = known && s.err == nil && s.when.Day != nil && s.when.Time != nil && !d.twoWays(text)
+}
+
+func (s *meantServe) line() string {
+	return fmt.Sprintf("serve: {date: %s, time: %q, tz: %s}", s.date, s.time, s.zone)
+}
+
+// lines are those that would be right, by their paths.
+func (s *meantServe) lines() map[string]string {
+	return map[string]string{
+		"serve": s.line(), "serve.date": "date: " + s.date, "serve.time": fmt.Sprintf("time: %q", s.time), "serve.tz": "tz: " + s.zone,
+	}
+}
+
+// lookAhead finds out what must be known before the first field is read: how many eat, and
+// when, for that may be said in several fields.
+func (d decoder) lookAhead(n *strict.Node) {
+	if n.Kind != strict.NodeObject || n.Probed() {
+		return
+	}
+	d.day.Eaters = meant.Eaters(n)
+	d.seeServe(meant.When(n))
+}
+
+// slashes is a date whose month may be its first or its second number.
+var slashes = regexp.MustCompile(`\b(\d{1,2})[/.-](\d{1,2})[/.-]\d{2,4}\b`)
+
+// twoWays says whether a date can be read with the day first where people write it so.
+func (d decoder) twoWays(text string) bool {
+	m := slashes.FindStringSubmatch(text)
+	american := strings.HasPrefix(d.saw.zone, "America/") || d.saw.zone == "Pacific/Honolulu"
+	return m != nil && !american && strings.Contains(m[0], "/") && m[1] != m[2] && len(m[1]+m[2]) <= 4 && smallMonth(m[1]) && smallMonth(m[2])
+}
+
+func smallMonth(text string) bool { return len(text) == 1 || text <= "12" }
+
+// serve reads {date: 2027-07-03, time: "18:00", tz: America/Chicago}, or a text that says as
+// much: "2027-07-03 18:00 Chicago". A day of the week is refused with its date: next week
+// it would be another day.
+func (d decoder) serve(s *Serve) strict.Reader {
+	group := func(n *strict.Node, path string) {
+		d.Object(n, path,
+			strict.Required("date", strict.Quantity(d.Decoder, &s.Date, d.parseDate)),
+			strict.Required("time", strict.Quantity(d.Decoder, &s.Time, instant.ParseClock)),
+			strict.Optional("tz", d.zoneName(&s.TZ)),
+		)
+		switch home := d.ownZone(); {
+		case s.TZ != "" || n.Probed() || n.Kind != strict.NodeObject || n.Get("tz") != nil:
+		case home != "":
+			s.TZ = home
+		default:
+			d.Faults.AddLine(path+".tz", n.Line, "is missing; write tz: %s", d.saw.zone)
+		}
+	}
+	return func(n *strict.Node, path string) {
+		s.Time = clock.Undefined // until it is read: midnight would look meant
+		if n.Kind != strict.NodeText || n.Probed() {
+			strict.OrText(d.Decoder, group)(n, path)
+			return
+		}
+		d.seeServeText(n, path)
+		if saw := d.saw; d.day.Whole && !saw.when.Relative {
+			s.Date, s.Time, s.TZ = *saw.when.Day, *saw.when.Time, saw.zone
+			return
+		}
+		known := d.Faults.Len()
+		d.Faults.AddLine(path, n.Line, "%s", d.openServe(n.Text))
+		if d.day.Whole {
+			d.Faults.MendedWhole(known, "serve", d.day.Serve, n.Line)
+		}
+	}
+}
+
+// seeServeText looks at the text alone where nothing was looked at before.
+func (d decoder) seeServeText(n *strict.Node, path string) {
+	if path != "serve" {
+		d.seeServe(n.Text, "")
+	}
+}
+
+// openServe says what is open about a text for when people eat, and what to write.
+func (d decoder) openServe(text string) string {
+	saw := d.saw
+	switch {
+	case d.twoWays(text):
+		m := slashes.FindStringSubmatch(text)
+		return fmt.Sprintf("%s may have its day or its month first: is it day %s or day %s of the month? Write year, month and day: %s", say.Quoted(text), m[1], m[2], saw.line())
+	case saw.err != nil:
+		return saw.err.Error() + "; such as " + saw.line()
+	case saw.when.Relative && saw.when.Day != nil:
+		return fmt.Sprintf("%s is another day when it is read later; it must be a group of fields: %s", say.Quoted(text), saw.line())
+	}
+	return say.Quoted(text) + " is text; it must be a group of fields: " + saw.line()
+}
+
+// parseDate reads a date, and knows what a day of the week is today.
+func (d decoder) parseDate(text string) (date.Date, error) {
+	v, err := instant.ParseDate(text)
+	if err == nil {
+		return v, nil
+	}
+	if d.twoWays(text) {
+		m := slashes.FindStringSubmatch(text)
+		return v, fmt.Errorf("%s may be day %s or day %s of the month; write year, month and day: %s", say.Quoted(text), m[1], m[2], d.saw.date)
+	}
+	if w, bad := instant.ParseWhen(text, d.now); bad == nil && w.Day != nil && w.Time == nil {
+		return v, instant.NotADate(text, w.Day.String())
+	}
+	if !d.now.IsZero() && !instant.Mendable(err) {
+		return v, instant.NotADate(text, d.saw.date+", for the Saturday to come")
+	}
+	return v, err
+}
+
+// zoneName reads the name of a time zone, or of what has one clock: a large city, a state.
+func (d decoder) zoneName(to *string) strict.Reader {
+	read := d.Text(to)
+	return func(n *strict.Node, path string) {
+		if read(n, path); *to != "" && !n.Probed() {
+			if place := instant.ZoneNamed(*to); place != "" {
+				*to = place
+			}
+		}
+	}
+}
+
+// flat is a request whose fields stand behind dashes, as a group of fields.
+func (d decoder) flat(n *strict.Node, path string) *strict.Node {
+	if n.Kind != strict.NodeList || n.Probed() || len(n.Items) == 0 {
+		return n
+	}
+	whole := strict.NewGroup(n.Line)
+	for _, item := range n.Items {
+		if item.Kind != strict.NodeObject {
+			return n
+		}
+		whole = whole.Joined(item)
+	}
+	d.Faults.AddShape(path, n.Line, "is a list; take the dashes at the left margin away, so that serve:, grill: and dishes: begin their lines")
+	return whole
+}

@@ -1,0 +1,152 @@
+package instant
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/rickb777/date"
+	"github.com/rickb777/date/clock"
+)
+
+// When is a day and a time in a cook's words, as far as they are said.
+type When struct {
+	Day      *date.Date   // nil: no day is said, or it depends on today and that is not known
+	Relative bool         // which day it is depends on when it was said: Saturday, tomorrow
+	Time     *clock.Clock // nil: no time of day is said
+	Zone     string       // as the zone database calls it; empty: none is said
+}
+
+var (
+	timeIn    = regexp.MustCompile(`(?i)[\s,T]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
+	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$`)
+	isoTime   = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
+	fillers   = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
+	partOfDay = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
+)
+
+// ParseWhen reads a day, a time and a zone in any order, as far as they are there. Now says
+// which day today is; zero where that is not known. The error names what is not understood.
+func ParseWhen(text string, now time.Time) (When, error) {
+	var w When
+	rest := isoTime.ReplaceAllString(strings.TrimSpace(text), "$1 $2")
+	evening := partOfDay.MatchString(rest)
+	if at := timeIn.FindStringSubmatchIndex(rest); at != nil {
+		c, err := ParseClock(strings.TrimSuffix(strings.TrimSpace(strings.ReplaceAll(strings.ToLower(rest[at[2]:at[3]]), "midday", "noon")), ":00:00"))
+		if err != nil {
+			return w, err
+		}
+		w.Time, rest = &c, rest[:at[0]]+" "+rest[at[1]:]
+	} else if at := bareHour.FindStringSubmatchIndex(rest); at != nil {
+		hour := digits(rest[max(at[2], at[4], at[6]):max(at[3], at[5], at[7])])
+		if !evening || hour < 1 || hour > 11 {
+			return w, &HalfDayError{Hour: hour, Text: text}
+		}
+		c := clock.New(hour+12, 0, 0, 0)
+		w.Time, rest = &c, rest[:at[0]]+" "+rest[at[1]:]
+	}
+	return w, w.readDayAndZone(rest, text, now)
+}
+
+// HalfDayError is a time of day that may be of the morning or of the evening.
+type HalfDayError struct {
+	Hour int
+	Text string
+}
+
+// Error says both.
+func (e *HalfDayError) Error() string {
+	if e.Hour < 1 || e.Hour > 12 {
+		return strconv.Quote(e.Text) + " has no time of day; write a day and a time, such as Saturday 6:00 PM"
+	}
+	return fmt.Sprintf("%q may be the morning or the evening; write %d PM or %d AM", e.Text, e.Hour, e.Hour)
+}
+
+// readDayAndZone reads what is left behind the time: the day, and perhaps a zone.
+func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
+	words := strings.Fields(strings.Trim(rest, " ,"))
+	for zoneFrom := len(words); zoneFrom >= 0 && len(words)-zoneFrom <= 4; zoneFrom-- {
+		zone := strings.Trim(strings.Join(words[zoneFrom:], " "), " ,()")
+		if zone != "" {
+			if w.Zone = ZoneNamed(strings.TrimPrefix(strings.TrimPrefix(zone, "in "), "at ")); w.Zone == "" {
+				continue
+			}
+		}
+		day := strings.Join(strings.Fields(fillers.ReplaceAllString(strings.Join(words[:zoneFrom], " "), " ")), " ")
+		if day = strings.Trim(day, " ,"); day == "" {
+			return nil
+		}
+		if d, relative, ok := readDay(day, w.Time, now); ok {
+			w.Day, w.Relative = d, relative
+			return nil
+		}
+	}
+	w.Zone = ""
+	return errors.New(strconv.Quote(whole) + " cannot be read as a day and a time; write it as Saturday 6:00 PM or 2027-07-03 18:00")
+}
+
+// dayForms are ways to write a date; those without a year mean the next one.
+var dayForms = []string{
+	time.DateOnly, "1/2/2006", "1/2/06", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "January 2 2006", "Jan 2, 2006", "Jan 2 2006", "2 January 2006", "2 Jan 2006",
+	"January 2", "Jan 2", "2 January", "2 Jan", "1/2", "2.1.",
+}
+
+var (
+	ordinal  = regexp.MustCompile(`(?i)(\d)(?:st|nd|rd|th)\b`)
+	weekdays = []string{"sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"}
+	leadDay  = regexp.MustCompile(`(?i)^(?:sun|mon|tue|tues|wed|thu|thur|thurs|fri|sat)[a-z]*[,.]?\s+`)
+)
+
+// readDay reads a day. Nil, with true, is a day that depends on today where that is not known.
+func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relative, ok bool) {
+	word := strings.TrimSuffix(strings.ToLower(text), ",")
+	today := date.NewAt(now)
+	ahead := -1
+	soon := c == nil || int(c.Hours())*60+int(c.Minutes()) > now.Hour()*60+now.Minute()
+	switch word {
+	case "today", "tonight":
+		ahead = 0
+	case "tomorrow", "tmrw", "tmr":
+		ahead = 1
+	default:
+		name := strings.TrimPrefix(word, "next ")
+		for n, full := range weekdays {
+			if len(name) < 3 || !strings.HasPrefix(full, strings.TrimSuffix(name, ".")) {
+				continue
+			}
+			if ahead = (n - int(now.Weekday()) + 7) % 7; ahead == 0 && !soon {
+				ahead = 7
+			}
+		}
+	}
+	if ahead >= 0 {
+		if now.IsZero() {
+			return nil, true, true
+		}
+		d := today.Add(date.PeriodOfDays(ahead))
+		return &d, true, true
+	}
+	bare := ordinal.ReplaceAllString(leadDay.ReplaceAllString(text, ""), "$1")
+	for _, form := range dayForms {
+		t, err := time.Parse(form, bare)
+		if err != nil {
+			continue
+		}
+		if t.Year() > 0 {
+			d := date.NewAt(t)
+			return &d, false, true
+		}
+		if now.IsZero() {
+			return nil, true, true
+		}
+		d := date.New(now.Year(), t.Month(), t.Day())
+		if d.Before(today) {
+			d = date.New(now.Year()+1, t.Month(), t.Day())
+		}
+		return &d, true, true
+	}
+	return nil, false, false
+}
