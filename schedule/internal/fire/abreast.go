@@ -5,11 +5,13 @@ import "math"
 // Many fires of one hearth are stepped abreast: what one of them waits for, a root or a power of e, the next ones need not.
 // Every figure is worked out as [Hearth.Step] does it, to the last bit; it takes half the time.
 
-// Burning is one of them: its grill's traits, its coals, and what multiplies the setting's loss for it.
+// Burning is one of them: its grill's traits, its coals, what multiplies the setting's loss for it, and what its vents let
+// through in place of the setting's.
 type Burning struct {
-	Traits *Traits
-	Coals  *Coals
-	Loss   float64
+	Traits      *Traits
+	Coals       *Coals
+	Loss        float64
+	Top, Bottom float64
 }
 
 // abreast is how many go side by side; more would not stay near the processor.
@@ -69,7 +71,7 @@ func (h *Hearth) aims(some []Burning, s *Setting, rises, qs, qas *row) {
 	decays(x[:len(some)])
 	for i := range some {
 		t := some[i].Traits
-		top, bottom := s.Top+t.Leak, t.Ratio*s.Bottom+t.Leak
+		top, bottom := some[i].Top+t.Leak, t.Ratio*some[i].Bottom+t.Leak
 		bed := t.Bed * x[i]
 		open[i] = 1 / math.Sqrt(1/(top*top)+1/(bottom*bottom)+1/(bed*bed))
 	}

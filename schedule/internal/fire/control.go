@@ -48,6 +48,7 @@ type Traits struct {
 	HalfUnlit   float64 // unlit coals at which spreading is half as fast
 	StarveTau   float64 // minutes in which starved coals go out
 	AshFade     float64 // how much faster an all-lit bed fades than its mass
+	Gust        float64 // what wind that nobody told of adds to the draught squared, 1 being a rise of 100 K
 }
 
 // Usual are the figures of a grill of which nothing else is known. Fitted to reports of home cooks (74 rows), ranges of
@@ -129,7 +130,7 @@ func (h *Hearth) openings(t *Traits, burnt float64, s *Setting) float64 {
 // airK is the heat that the air allows at a rise.
 func airK(t *Traits, open, riseK float64, s *Setting) float64 {
 	wind := s.WindMS / blowMS
-	pull := riseK/(riseK+s.AirK)*(pullRiseK+pullAirK)/pullRiseK + t.Blow*wind*wind
+	pull := riseK/(riseK+s.AirK)*(pullRiseK+pullAirK)/pullRiseK + t.Blow*wind*wind + t.Gust
 	return airHeatK * t.Gain * open * math.Sqrt(max(pull, leastPull))
 }
 

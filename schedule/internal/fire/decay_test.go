@@ -52,7 +52,7 @@ func TestAbreastIsAlone(t *testing.T) {
 			at.Loss *= 1 + float64(i%5)/10
 			alone[i] = h.Step(&traits[i], coals[i], &at, minutes)
 		}
-		h.StepAbreast(n, func(i int) Burning { return Burning{&traits[i], &coals[i], 1 + float64(i%5)/10} }, &s, minutes)
+		h.StepAbreast(n, func(i int) Burning { return Burning{&traits[i], &coals[i], 1 + float64(i%5)/10, s.Top, s.Bottom} }, &s, minutes)
 		for i := range coals {
 			if coals[i] != alone[i] {
 				t.Fatalf("fire %d: abreast %+v, alone %+v", i, coals[i], alone[i])
@@ -69,6 +69,6 @@ func BenchmarkStepAbreast(b *testing.B) {
 		for i := range coals {
 			coals[i] = Coals{Lit: 12, Unlit: 90}
 		}
-		h.StepAbreast(len(coals), func(i int) Burning { return Burning{&t, &coals[i], 1} }, &s, 3)
+		h.StepAbreast(len(coals), func(i int) Burning { return Burning{&t, &coals[i], 1, s.Top, s.Bottom} }, &s, 3)
 	}
 }

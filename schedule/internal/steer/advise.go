@@ -206,6 +206,10 @@ func (f *Fire) lookAgain(bits []guess, v Vents, want Want) int {
 func (f *Fire) litN() float64 {
 	s := f.setting(f.minute)
 	s.LidOff = false
-	_, middle, _ := quantiles(f.guesses, func(g *guess) float64 { return f.hearth.Lit(&g.traits, g.coals, s) })
+	_, middle, _ := quantiles(f.guesses, func(g *guess) float64 {
+		at := s
+		at.Top, at.Bottom = g.top.lets(s.Top), g.bottom.lets(s.Bottom)
+		return f.hearth.Lit(&g.traits, g.coals, at)
+	})
 	return middle
 }

@@ -37,6 +37,7 @@ const (
 	ashSpread   = 0.6
 	gaugeSpread = 0.2 // 13 pairs of lid and grate had 0.26, readings' own errors in it
 	blowSpread  = 0.7
+	marksSpread = 0.2 // of the power by which a vent's marks are not what they let through
 	coldSpread  = 0.6 // of what cold food takes: its weight is a guess, and so is what a kilogram takes
 
 	countSpread = 0.1  // of counted coals: no two are lit alike
@@ -52,6 +53,8 @@ const guesses = 120
 // less, and the grate is where such a fire keeps it, more or less: its first reading then teaches both.
 func (b *Begin) draw(d *dice, known map[string]Figure, h *fire.Hearth, s fire.Setting) guess {
 	g := guess{traits: b.drawTraits(d, known), cold: d.factor(coldSpread)}
+	g.top.power, g.bottom.power = d.factor(marksSpread), d.factor(marksSpread)
+	s.Top, s.Bottom = g.top.lets(s.Top), g.bottom.lets(s.Bottom)
 	if !b.MidCook {
 		g.coals = fire.Coals{Lit: b.Lit * d.factor(max(b.LitUnsure, countSpread)), Unlit: b.Unlit * d.factor(countSpread)}
 		return g

@@ -7,13 +7,13 @@ import (
 )
 
 func (a score) plus(b score) score {
-	return score{a.moves + b.moves, a.looks + b.looks, a.overs + b.overs, a.outside + b.outside, a.reached + b.reached, a.off + b.off, a.counted + b.counted}
+	return score{a.moves + b.moves, a.looks + b.looks, a.asks + b.asks, a.overs + b.overs, a.outside + b.outside, a.reached + b.reached, a.off + b.off, a.counted + b.counted}
 }
 
 func (a score) told(cooks int) string {
 	k := float64(cooks)
-	return fmt.Sprintf("moves %5.2f, looks %5.1f, overshoots %4.2f, outside %6.1f min, in the band after %5.1f min, off by %4.1f F",
-		a.moves/k, a.looks/k, a.overs/k, a.outside/k, a.reached/k, a.off/a.counted)
+	return fmt.Sprintf("moves %5.2f, looks %5.1f (%.1f asked without one), overshoots %4.2f, outside %6.1f min, in the band after %5.1f min, off by %4.1f F",
+		a.moves/k, a.looks/k, a.asks/k, a.overs/k, a.outside/k, a.reached/k, a.off/a.counted)
 }
 
 // tally is many cooks, by each way of steering.

@@ -109,7 +109,7 @@ type course struct {
 
 // score of one cook.
 type score struct {
-	moves, looks, overs, outside, reached, off, counted float64
+	moves, looks, asks, overs, outside, reached, off, counted float64
 }
 
 func (c *cook) begin() *course {
@@ -277,7 +277,24 @@ func (r *course) advised(own *Record) (score, *Fire) {
 			}
 		}
 	}
+	ask := func(minute float64) Advice {
+		a := f.Advise(Want{LevelC: r.levelC()})
+		if a.To != a.From {
+			r.vents(a.To.Top, a.To.Bottom)
+			f.take(Event{Minute: minute, Kind: VentsSet, Top: a.To.Top, Bottom: a.To.Bottom})
+		}
+		return a
+	}
 	for next := float64(firstLook); next < cookMinutes; {
+		for _, l := range r.lids { // who closes the lid has a hand at the vents, and asks
+			if l.to > r.minute && l.to < next {
+				r.untilMinute(l.to)
+				tell(l.to)
+				f.advance(l.to)
+				ask(l.to)
+				r.score.asks++
+			}
+		}
 		r.untilMinute(next)
 		tell(next - 1)
 		if off, _ := r.lidOff(next); off {
@@ -286,12 +303,7 @@ func (r *course) advised(own *Record) (score, *Fire) {
 		}
 		f.advance(next)
 		f.take(Event{Minute: next, Kind: Grate, C: r.probeC()})
-		a := f.Advise(Want{LevelC: r.levelC()})
-		if a.Do == Move || a.To != a.From {
-			r.vents(a.To.Top, a.To.Bottom)
-			f.take(Event{Minute: next, Kind: VentsSet, Top: a.To.Top, Bottom: a.To.Bottom})
-		}
-		next += float64(a.LookMinutes)
+		next += float64(ask(next).LookMinutes)
 		for _, l := range r.lids { // after the lid was off a cook looks when it has settled
 			if l.from > r.minute && l.to+float64(lidAgainIn) < next {
 				next = l.to + float64(lidAgainIn)

@@ -1,6 +1,8 @@
 package steer
 
 import (
+	"math"
+
 	"example.com/cookday/schedule/internal/fire"
 )
 
@@ -9,13 +11,31 @@ type guess struct {
 	traits fire.Traits
 	coals  fire.Coals
 	cold   float64 // heat that cold food takes, of what it is taken to
+	top    vent
+	bottom vent
+}
+
+// vent is what one guess takes the marks of a vent for: a share open lets through that share to a power.
+type vent struct{ power, share, at, let float64 }
+
+// lets is what it lets through, of what it lets through fully open.
+func (v *vent) lets(share float64) float64 {
+	if share <= 0 || share >= 1 {
+		return share
+	}
+	if v.share != share || v.at != v.power {
+		v.share, v.at, v.let = share, v.power, math.Pow(share, v.power)
+	}
+	return v.let
 }
 
 // stepAll lets guesses burn on under a setting without their cold food.
 func stepAll(all []guess, h *fire.Hearth, s *fire.Setting, cold, minutes float64) {
+	left := math.Exp(-minutes / gustMinutes)
 	h.StepAbreast(len(all), func(i int) fire.Burning {
 		g := &all[i]
-		return fire.Burning{Traits: &g.traits, Coals: &g.coals, Loss: 1 + cold*g.cold}
+		g.traits.Gust *= left
+		return fire.Burning{Traits: &g.traits, Coals: &g.coals, Loss: 1 + cold*g.cold, Top: g.top.lets(s.Top), Bottom: g.bottom.lets(s.Bottom)}
 	}, s, minutes)
 }
 
@@ -24,9 +44,16 @@ const (
 	wanderGain = 0.025
 	wanderLit  = 0.05
 	wanderK    = 1.2
+
+	// Wind that nobody tells of comes and goes within half an hour or so. What it did is not the grill's and does not stay: a
+	// fire that it pushed comes back by itself.
+	gustSpread  = 0.2 // of the draught squared, 1 being that of a rise of 100 K
+	gustMinutes = 25.0
 )
 
 func (g *guess) wander(d *dice, root float64) {
+	minutes := 5 * root * root
+	g.traits.Gust += gustSpread * math.Sqrt(-math.Expm1(-2*minutes/gustMinutes)) * d.normal()
 	g.traits.Gain *= d.factor(wanderGain * root)
 	g.coals.Lit *= d.factor(wanderLit * root)
 	g.coals.RiseK = max(g.coals.RiseK+wanderK*root*d.normal(), 0)

@@ -46,7 +46,10 @@ var pulledFigures = func() (out []figure) {
 	}
 	return append(out,
 		figure{func(g *guess) *float64 { return &g.cold }, true},
+		figure{func(g *guess) *float64 { return &g.top.power }, true},
+		figure{func(g *guess) *float64 { return &g.bottom.power }, true},
 		figure{func(g *guess) *float64 { return &g.traits.Blow }, false},
+		figure{func(g *guess) *float64 { return &g.traits.Gust }, false},
 		figure{func(g *guess) *float64 { return &g.coals.Lit }, true},
 		figure{func(g *guess) *float64 { return &g.coals.Unlit }, true},
 		figure{func(g *guess) *float64 { return &g.coals.Burnt }, true},
