@@ -68,8 +68,9 @@ func (s *Service) request(c *call, id string) (r schedule.Request, data []byte, 
 }
 
 // flatJSON reads an object of plain values as named texts: what a query says with
-// a=b, a body says with "a": "b". A list of numbers is joined by commas.
-func flatJSON(data []byte) (map[string]string, error) {
+// a=b, a body says with "a": "b". A list of numbers is joined by commas. An object under the name whole is handed back as
+// it is written, nil if there is none.
+func flatJSON(data []byte, whole string) (fields map[string]string, object []byte, err error) {
 	var faults []schedule.Fault
 	fault := func(path, format string, a ...any) {
 		faults = append(faults, schedule.Fault{Path: path, Sentence: fmt.Sprintf(format, a...)})
@@ -78,18 +79,25 @@ func flatJSON(data []byte) (map[string]string, error) {
 	d.UseNumber()
 	if open, err := d.Token(); err != nil || open != json.Delim('{') || !json.Valid(data) {
 		fault("", "the document is not one JSON object")
-		return nil, &schedule.InputError{Faults: faults}
+		return nil, nil, &schedule.InputError{Faults: faults}
 	}
-	fields := map[string]string{}
+	fields = map[string]string{}
 	for d.More() && len(faults) < 20 {
 		token, _ := d.Token() // the text is valid as a whole
 		name := token.(string)
-		var value any
-		if err := d.Decode(&value); err != nil {
+		var raw json.RawMessage
+		if err := d.Decode(&raw); err != nil {
 			fault(name, "cannot be read")
 			continue
 		}
-		text, ok := plain(value)
+		if name == whole && raw[0] == '{' {
+			if object != nil {
+				fault(name, "is given twice; keep one")
+			}
+			object = raw
+			continue
+		}
+		text, ok := plainOf(raw)
 		switch _, twice := fields[name]; {
 		case len(name) > 40 || strings.ContainsAny(name, "\"\n\r"):
 			fault("", "%.40q is not a field of a forecast", name)
@@ -101,9 +109,19 @@ func flatJSON(data []byte) (map[string]string, error) {
 		fields[name] = text
 	}
 	if len(faults) > 0 {
-		return nil, &schedule.InputError{Faults: faults}
+		return nil, nil, &schedule.InputError{Faults: faults}
 	}
-	return fields, nil
+	return fields, object, nil
+}
+
+func plainOf(raw json.RawMessage) (string, bool) {
+	d := json.NewDecoder(bytes.NewReader(raw))
+	d.UseNumber()
+	var value any
+	if d.Decode(&value) != nil {
+		return "", false
+	}
+	return plain(value)
 }
 
 // plain is a JSON value as a query would have it.

@@ -84,6 +84,33 @@ func TestBodiesThatAreRefused(t *testing.T) {
 	}
 }
 
+// A forecast takes the record of one's own grill, and says what is wrong with it.
+func TestForecastOnOnesOwnGrill(t *testing.T) {
+	cfg, _ := testConfig()
+	h := New(cfg).Handler()
+	const figures = `"figures": [{"name": "pace", "times": 1.2, "spread": 0.06}]`
+	body := func(own string) []byte {
+		return []byte(`{"cut": "brisket", "weight": "12 lb", "grate": "250 F"` + own + `}`)
+	}
+	expected := func(a answer) float64 {
+		var o schedule.Outlook
+		if err := json.Unmarshal(a.body, &o); err != nil || a.StatusCode != http.StatusOK || len(o.Milestones) == 0 {
+			t.Fatalf("%d %s", a.StatusCode, a.body)
+		}
+		return o.Milestones[len(o.Milestones)-1].ExpectedMinutes
+	}
+	usual := ask(t, h, http.MethodPost, "/v1/forecasts", body(""), asJSON...)
+	own := ask(t, h, http.MethodPost, "/v1/forecasts", body(`, "own": {"cooks": 4, `+figures+`}`), asJSON...)
+	if by := expected(own) / expected(usual); by < 1.1 || by > 1.3 || !strings.Contains(string(own.body), "own-grill") {
+		t.Errorf("%.2f of the usual minutes on a grill that takes 1.2: %s", by, own.body)
+	}
+	for _, bad := range []string{`{"cooks": 0, ` + figures + `}`, `{"cooks": 4}`, `[1]`, `{"cooks": 4, "figures": [{"name": "luck", "times": 1, "spread": 1}]}`} {
+		if a := ask(t, h, http.MethodPost, "/v1/forecasts", body(`, "own": `+bad), asJSON...); a.StatusCode != http.StatusBadRequest || !strings.Contains(string(a.body), "own") {
+			t.Errorf("%s: %d %s", bad, a.StatusCode, a.body)
+		}
+	}
+}
+
 func TestForecasts(t *testing.T) {
 	cfg, _ := testConfig()
 	h := New(cfg).Handler()

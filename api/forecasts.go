@@ -26,7 +26,7 @@ func (s *Service) getForecast(c *call) error {
 	format, field := fields["format"], fields["field"]
 	delete(fields, "format")
 	delete(fields, "field")
-	err = s.forecast(c, fields, format, field)
+	err = s.forecast(c, fields, nil, format, field)
 	var input *schedule.InputError
 	if errors.As(err, &input) {
 		return inputProblem(input, true)
@@ -34,7 +34,7 @@ func (s *Service) getForecast(c *call) error {
 	return err
 }
 
-// postForecast is getForecast with the names in a JSON object.
+// postForecast is getForecast with the names in a JSON object; own in it is the record of the grill, as learning gives it.
 func (s *Service) postForecast(c *call) error {
 	got, err := c.parameters("format", "field")
 	if err != nil {
@@ -44,14 +44,36 @@ func (s *Service) postForecast(c *call) error {
 	if err != nil {
 		return err
 	}
-	fields, err := flatJSON(data)
+	fields, record, err := flatJSON(data, ownField)
 	if err != nil {
 		return err
 	}
-	return s.forecast(c, fields, got["format"], got["field"])
+	own, err := ownOf(record)
+	if err != nil {
+		return err
+	}
+	return s.forecast(c, fields, own, got["format"], got["field"])
 }
 
-func (s *Service) forecast(c *call, fields map[string]string, format, field string) error {
+// ownField is the record of one's own grill in the body of a forecast.
+const ownField = "own"
+
+// ownOf reads it; nil stands for none.
+func ownOf(record []byte) (*schedule.OwnGrill, error) {
+	if record == nil {
+		return nil, nil
+	}
+	own, err := schedule.ReadOwnGrill(record)
+	var input *schedule.InputError
+	if errors.As(err, &input) {
+		for i, f := range input.Faults {
+			input.Faults[i].Path = strings.TrimSuffix(ownField+"."+f.Path, ".")
+		}
+	}
+	return &own, err
+}
+
+func (s *Service) forecast(c *call, fields map[string]string, own *schedule.OwnGrill, format, field string) error {
 	kind, err := c.outlookType(format, field)
 	if err != nil {
 		return err
@@ -60,6 +82,7 @@ func (s *Service) forecast(c *call, fields map[string]string, format, field stri
 	if err != nil {
 		return err
 	}
+	q.Own = own
 	var o schedule.Outlook
 	err = s.within(c.r.Context(), s.gates.forecast, func(ctx context.Context) (err error) {
 		o, err = s.cfg.Planner.Forecast(ctx, q)

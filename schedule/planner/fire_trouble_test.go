@@ -48,7 +48,15 @@ func moreAir(s schedule.Steer) bool {
 	return s.To != nil && s.To.Top >= s.From.Top && s.To.Bottom >= s.From.Bottom && *s.To != *s.From
 }
 
-// Twenty troubles with the fire as cooks tell them, each with the shape of a sane answer. The stories are invented; what
+// oneVent says whether air is taken away at one vent alone.
+func oneVent(s schedule.Steer) bool {
+	return lessAir(s) && (s.To.Top == s.From.Top) != (s.To.Bottom == s.From.Bottom)
+}
+
+// pour is a fire as a plan lights it for 250 F.
+const pour = "09:00,lit-coals,15\n09:00,unlit-coals,90\n09:00,vents,\"top 1/4, bottom 1/4\"\n"
+
+// Thirty troubles with the fire as cooks tell them, each with the shape of a sane answer. The stories are invented; what
 // is sane is common practice, no source.
 func TestFireTroubles(t *testing.T) {
 	for _, c := range []struct {
@@ -97,6 +105,26 @@ func TestFireTroubles(t *testing.T) {
 		{"my ceramic cooker is at 300", "want=250 F; shows=300 F; grill=ceramic; top=1/4; bottom=1/4", "", func(s schedule.Steer) bool {
 			return s.Do == "practice-only" && s.In15 == nil && strings.Contains(s.Why, "hours")
 		}},
+		{"creeping up, half and half: one vent", "want=250 F", "07:15,lit-coals,15\n07:15,unlit-coals,80\n07:15,vents,\"top 1/2, bottom 1/2\"\n08:15,grate,228 F\n08:45,grate,244 F\n09:15,grate,258 F\n09:45,grate,271 F\n10:15,grate,283 F\n", oneVent},
+		{"340 after the lid was off ten minutes", "want=250 F", pour + "10:00,grate,248 F\n10:30,grate,252 F\n10:40,lid-opened,\n10:50,lid-closed,\n11:02,grate,340 F\n",
+			func(s schedule.Steer) bool { return lessAir(s) && strings.Contains(s.Why, "while the lid was off") }},
+		{"310 and I want 250, the brisket is on: one vent", "want=250 F; shows=310 F; top=1/2; bottom=1/2; since-lit=2h", "", oneVent},
+		{"the wind pushed it up", "want=250 F", pour + "10:00,grate,249 F\n10:30,grate,251 F\n11:00,grate,248 F\n11:20,wind,18 mph\n11:30,grate,285 F\n",
+			func(s schedule.Steer) bool { return lessAir(s) && s.Reason == "wind" }},
+		{"new coals smolder white", "want=250 F", pour + "10:00,grate,249 F\n10:30,grate,251 F\n10:50,unlit-coals,30\n11:10,grate,228 F\n",
+			func(s schedule.Steer) bool {
+				return s.Reason == "fresh-coals" && !strings.Contains(told(s), "few are left")
+			}},
+		{"thirty lit, all open, 335 half an hour later", "want=250 F", "09:00,lit-coals,30\n09:00,unlit-coals,60\n09:00,vents,all open\n09:15,grate,230 F\n09:25,grate,305 F\n09:30,grate,335 F\n",
+			func(s schedule.Steer) bool { return lessAir(s) && strings.Contains(told(s), "Flames or heavy smoke?") }},
+		{"too hot for wings", "want=400 F; shows=470 F; top=open; bottom=open; layout=two-zone; since-lit=40m", "", oneVent},
+		{"it won't come above 300 for a sear", "want=450 F; shows=300 F; top=open; bottom=open; layout=spread; lit=50; unlit=0; since-lit=45m", "",
+			func(s schedule.Steer) bool { return strings.Contains(told(s), "take the lid off") }},
+		{"sixty coals, and it sinks at hour six", "want=250 F", "08:00,lit-coals,12\n08:00,unlit-coals,60\n08:00,vents,\"top 1/4, bottom 1/4\"\n09:30,grate,252 F\n11:00,grate,250 F\n12:30,grate,247 F\n13:30,grate,238 F\n13:45,vents,\"top 1/2, bottom 1/2\"\n14:00,grate,226 F\n14:10,grate,219 F\n",
+			func(s schedule.Steer) bool {
+				return s.Do == "add-lit" && s.Reason == "spent" && s.Count >= 4 && s.Count <= 20
+			}},
+		{"only the lid, and the vents are left", "want=250 F; shows=290 F; at=lid; top=1/4; bottom=1/4; since-lit=2h", "", func(s schedule.Steer) bool { return s.Reason == "gauge-alone" }},
 		{"how do I sear", "want=600 F; shows=400 F; top=open; bottom=open", "", func(s schedule.Steer) bool { return s.Do == "practice-only" }},
 		{"I do not know how the vents stand", "want=250 F; shows=300 F", "", func(s schedule.Steer) bool {
 			return s.Do == "practice-only" && strings.Contains(s.Why, "how the vents stand")
@@ -129,7 +157,8 @@ func soundSteer(t *testing.T, s schedule.Steer) {
 	if strings.Contains(text, "light nothing in it") && lights {
 		t.Errorf("lights a fire in a storm: %s", text)
 	}
-	if strings.Contains(text, "shut both vents") && s.Do != "look-first" {
+	asked := strings.Contains(text, "flames or heavy smoke? if so, shut both vents") // a fire that rose fast after the light: only if it burns
+	if strings.Contains(text, "shut both vents") && s.Do != "look-first" && !asked {
 		t.Errorf("shuts a fire that cooks: %s", text)
 	}
 	if s.Do == "move-vents" && (s.To == nil || s.To.Top < 0.124 || s.To.Bottom < 0.0624) {

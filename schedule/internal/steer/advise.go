@@ -37,6 +37,7 @@ type Advice struct {
 	TopBelowLeast    bool     // the top vent stands lower than it may with food on
 	Want             Want
 	LongCool         bool    // too cool to cook on for more than half an hour, as read
+	RoseFast         bool    // after the light, as was foretold
 	Stormy           bool    // wind that no fire should be lit in
 	GaugeAtLevelLowC float64 // what the gauge may show at the level, at the ends of what is known
 	GaugeAtLevelHiC  float64
@@ -77,7 +78,10 @@ const (
 	LidWasOff
 	NothingRead
 	FireOut
-	PassesBy // it comes back, and may go past
+	PassesBy   // it comes back, and may go past
+	FreshCoals // unlit coals take heat until they catch
+	Caught     // more coals are lit since the lid was off
+	GaugeAlone // only the lid was read
 )
 
 // Figures of looking (tuned on simulated cooks).
@@ -96,6 +100,7 @@ func (f *Fire) Advise(want Want) Advice {
 	a := Advice{Do: Leave, Now: f.Now(), From: f.Vents(), To: f.Vents(), Trust: f.trust(), Want: want, LookMinutes: lookFirst}
 	a.TopBelowLeast = !want.NoFood && f.top < leastTop-1e-9
 	a.LitN, a.LongCool = f.litN(), f.longCool()
+	a.RoseFast = a.Trust == Trusted && f.readings[len(f.readings)-1].JumpK > flareK
 	a.Stormy = f.weather(f.minute).WindMS > stormMS
 	switch {
 	case f.out:
@@ -166,7 +171,7 @@ func (f *Fire) byLid(a Advice, best choice) Advice {
 	}
 	low, high := f.gaugeAt(a.Want.LevelC)
 	a.GaugeAtLevelLowC, a.GaugeAtLevelHiC = low, high
-	a.Why = f.reason(a)
+	a.Why = GaugeAlone
 	return a
 }
 

@@ -24,7 +24,7 @@ const (
 
 // What a course costs, in F squared: being out of a band of outF counts in full and the rest of the error a quarter, little
 // more above mostF, for far off is hardly worse than off and a few wild guesses must not decide; hot counts hotter; what comes
-// after lateFrom a little more. Beyond half an hour the next look decides. Moving costs as much as an error of 10 F or so,
+// after lateFrom a little more. Beyond half an hour the next look decides. Moving costs as much as an error of 16 F or so,
 // so that small ones are left alone (assumptions, tuned on simulated cooks).
 const (
 	outF      = 15
@@ -36,8 +36,8 @@ const (
 	lateFrom  = 30
 	costFrom  = 6
 	costTo    = 30
-	moveTop   = 95
-	moveOther = 105
+	moveTop   = 65
+	moveOther = 80
 	perDouble = 6
 	pairsOver = 150 // one vent alone does it badly: try both
 	worthIt   = 0.8
@@ -191,7 +191,7 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 			try(Vents{t, f.bottom})
 		}
 	}
-	if best.cost > pairsOver {
+	if best.cost > pairsOver && !f.oneVentDoes(bits, want) {
 		for _, t := range topMarks() {
 			for _, b := range bottomMarks() {
 				if want.SteerBottom && t != f.top || !want.SteerBottom && b != f.bottom { // else it was tried
@@ -205,6 +205,23 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 		best.vents = f.Vents()
 	}
 	return best
+}
+
+// oneVentDoes says whether the fine control alone can bring the grate to its level within an hour: then the other vent is
+// left alone. Two vents at once come down sooner, and too far.
+func (f *Fire) oneVentDoes(bits []guess, want Want) bool {
+	off, v := f.Now().Middle-want.LevelC, f.Vents()
+	switch {
+	case want.SteerBottom && off < 0:
+		v.Bottom = 1
+	case want.SteerBottom:
+		v.Bottom = bottomMarks()[0]
+	case off < 0:
+		v.Top = 1
+	default:
+		v.Top = leastTop
+	}
+	return off*(f.plain(bits, v, reachMinutes).Middle-want.LevelC) <= 0
 }
 
 // staysOff says whether the grate is out of its band, and half an hour later still is: that is not left alone where vents

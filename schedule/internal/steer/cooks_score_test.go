@@ -116,7 +116,7 @@ func TestAdviceBeatsTheRuleOfThumb(t *testing.T) {
 	}
 	all := steered(60, seedOfCooks, 1, nil, way{"rule", ruleOf(15, 25)}, way{"advice", advisedBy})
 	all.log(t, "as far off as grills differ")
-	if all.ratio("advice", outside) > 0.98 || all.ratio("advice", moves) > 0.98 || all.ratio("advice", overs) > 0.95 {
+	if all.ratio("advice", outside) > 0.98 || all.ratio("advice", moves) > 0.98 || all.ratio("advice", overs) > 0.90 {
 		t.Error("the advice is no better than the rule of thumb")
 	}
 }
@@ -144,14 +144,11 @@ func TestManyCooks(t *testing.T) {
 	steered(*long/5, seedOfCooks, 1, &otherForm{bedTau: 12}, rule, advice).log(t, "a fire of another form")
 }
 
-// Asked for: 0.82, 0.82 and 0.65 of the rule's. Reached on 500 cooks of this seed: 0.84, 0.81 and 0.77 (73 min outside for
-// the rule's 87, 5.6 moves for 7.0, 0.89 overshoots for 1.16, at the price of 26 looks for 17); on 1000 of four others
-// 0.83, 0.79 and 0.84. Five hundred cooks tell overshoots to 0.05 or so. A degree lower that is aimed at costs some 0.015 outside
-// and takes 0.025 of the overshoots away; aimed at the level itself it was 0.82, 0.82 and 0.80. That the top vent stays at an
-// eighth or more with food on costs nothing that 500 cooks of two other seeds tell: with marks from a sixteenth on it was
-// 0.82, 0.84 and 0.83, without 0.82, 0.80 and 0.85.
+// Asked for: 0.82, 0.82 and 0.65 of the rule's. Reached on 500 cooks of this seed: 0.84, 0.82 and 0.71 (72 min outside for
+// the rule's 87, 5.7 moves for 7.0, 0.82 overshoots for 1.16, at the price of 27 looks for 17). Five hundred cooks tell
+// overshoots to 0.05 or so.
 const (
 	mostOutside = 0.85
 	mostMoves   = 0.83
-	mostOvers   = 0.80
+	mostOvers   = 0.75
 )

@@ -28,6 +28,9 @@ type Fire struct {
 	meats       []Event
 	windMS      float64 // as told; below zero: as forecast
 	out         bool
+	fed         bool    // unlit coals, at fedAt
+	fedAt       float64 // minute
+	lidShut     float64 // minute at which the lid was last closed
 
 	readings []Seen
 	touched  float64 // minute of the last thing that was done
@@ -72,7 +75,7 @@ func newFire(b *Begin, log []Event, n int) *Fire {
 	if b.MidCook && len(log) > 0 {
 		f.minute = log[0].Minute
 	}
-	f.touched = f.minute
+	f.touched, f.lidShut = f.minute, math.Inf(-1)
 	f.start(log, n)
 	return f
 }
@@ -158,7 +161,7 @@ func (f *Fire) closeLid() {
 			settles = max(settles, settlesAfter(m.Kg))
 		}
 	}
-	f.lidOff, f.deafUntil = false, f.minute+settles
+	f.lidOff, f.lidShut, f.deafUntil = false, f.minute, f.minute+settles
 }
 
 // settlesAfter is how long a load deafens the probe.
@@ -207,6 +210,9 @@ func (f *Fire) take(e Event) {
 // coals are poured or added, or their ash is cleared.
 func (f *Fire) coals(e Event) {
 	f.out = f.out && e.Kind == Unlit
+	if e.Kind == Unlit && e.Count >= freshCount*f.hearth.Size() && e.Minute > f.begin.PourMinute+stepMinutes {
+		f.fed, f.fedAt = true, e.Minute
+	}
 	f.each(func(g *guess) {
 		switch e.Kind {
 		case Pour:

@@ -47,7 +47,7 @@ const (
 
 	// Wind that nobody tells of comes and goes within half an hour or so. What it did is not the grill's and does not stay: a
 	// fire that it pushed comes back by itself.
-	gustSpread  = 0.2 // of the draught squared, 1 being that of a rise of 100 K
+	gustSpread  = 0.3 // of the draught squared, 1 being that of a rise of 100 K
 	gustMinutes = 25.0
 )
 
@@ -83,7 +83,7 @@ func swayOf(known map[string]Figure) sway {
 	of := func(key string, by float64) float64 {
 		return by * min(max(known[key].Spread/usual[key].Spread, leastSway), 1)
 	}
-	return sway{of("gain", 0.08), of("leak", 0.10), of("catching", 0.17), of("bed", 0.03), of("warming", 0.03), of("cooling", 0.04)}
+	return sway{of("gain", 0.05), of("leak", 0.10), of("catching", 0.17), of("bed", 0.03), of("warming", 0.03), of("cooling", 0.04)}
 }
 
 const leastSway = 0.5

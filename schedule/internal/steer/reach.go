@@ -1,7 +1,5 @@
 package steer
 
-import "math"
-
 // Reach is what vents alone can do for a level.
 type Reach int
 
@@ -30,6 +28,9 @@ func (f *Fire) reach(want Want) Reach {
 		return TooHot
 	}
 	if now < want.LevelC {
+		if f.sunk(want.LevelC) {
+			return TooWeak
+		}
 		if r := f.plain(bits, Vents{1, 1}, reachMinutes); r.High < want.LevelC-bandK {
 			return TooWeak
 		}
@@ -46,23 +47,43 @@ func (f *Fire) stuck(levelC float64, least Vents) bool {
 	if f.top > least.Top+1e-9 || f.bottom > least.Bottom+1e-9 {
 		return false
 	}
-	last := math.Inf(1)
+	return f.staysBeyond(stuckMinutes, func(c, later float64) bool { return c >= levelC+bandK && c <= later+trendK })
+}
+
+// sunk says whether it was read below the band under open vents, and did not come up.
+func (f *Fire) sunk(levelC float64) bool {
+	if f.top < 0.99 || f.bottom < 0.99 {
+		return false
+	}
+	return f.staysBeyond(sunkMinutes, func(c, later float64) bool { return c <= levelC-bandK && c >= later-trendK })
+}
+
+// staysBeyond says whether the readings of the grate of so many minutes are all as asked, each beside the one after it.
+func (f *Fire) staysBeyond(minutes float64, so func(c, later float64) bool) bool {
+	later, any := 0.0, false
 	for i := len(f.readings) - 1; i >= 0; i-- {
 		r := f.readings[i]
-		switch {
-		case r.Kind != Grate || r.Deaf:
+		if r.Kind != Grate || r.Deaf {
 			continue
-		case r.Minute < f.ventsAt || r.C < levelC+bandK || r.C > last+trendK:
-			return false // another fire, or it comes down
-		case f.minute-r.Minute >= stuckMinutes:
+		}
+		if !any {
+			later = r.C
+		}
+		if r.Minute < f.ventsAt || !so(r.C, later) {
+			return false // another fire, or on its way back
+		}
+		if any && f.minute-r.Minute >= minutes {
 			return true
 		}
-		last = min(last, r.C)
+		later, any = r.C, true
 	}
 	return false
 }
 
-const stuckMinutes = 45.0
+const (
+	stuckMinutes = 45.0
+	sunkMinutes  = 20.0
+)
 
 // plain is a range as the guesses lie.
 func (f *Fire) plain(bits []guess, v Vents, minutes float64) Range {

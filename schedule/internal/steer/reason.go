@@ -17,20 +17,22 @@ func (f *Fire) reason(a Advice) Why {
 	switch {
 	case !f.begin.MidCook && since < warmingUntil && off < -bandK/2 && late > off+trendK:
 		return Warms
-	case a.Do == Move && f.lessAir(a) && off > bandK/2, a.Direction < 0 && off > bandK/2:
+	case a.Do == Move && f.lessAir(a) && f.minute-f.lidShut <= caughtMinutes:
+		return Caught
+	case a.Do == Move && f.lessAir(a) && off > bandK/2:
 		return f.hotWhy()
-	case a.Do == Move && f.lessAir(a), a.Direction < 0:
+	case a.Do == Move && f.lessAir(a):
 		return Rising
-	case a.Do == Move && off < -bandK/2, a.Direction > 0 && off < -bandK/2:
+	case a.Do == Move && off < -bandK/2:
 		return f.coolWhy()
-	case a.Do == Move, a.Direction > 0:
+	case a.Do == Move:
 		return Sinking
 	}
-	return f.leftAlone(off, late)
+	return f.leftAlone(off, late, a.Want)
 }
 
 // leftAlone is why vents stay as they are under a grate that is off its level by so much now, and by so much later.
-func (f *Fire) leftAlone(off, late float64) Why {
+func (f *Fire) leftAlone(off, late float64, want Want) Why {
 	switch {
 	case abs(off) <= bandK/2 && abs(late) <= bandK:
 		return InBand
@@ -38,6 +40,8 @@ func (f *Fire) leftAlone(off, late float64) Why {
 		return Rising
 	case abs(off) <= bandK/2:
 		return Sinking
+	case off < 0 && f.freshCoals():
+		return FreshCoals
 	case off < 0 && f.coldLoad():
 		return ColdLoad
 	case comesRight(off, late):
@@ -47,7 +51,7 @@ func (f *Fire) leftAlone(off, late float64) Why {
 	case off > 0:
 		return f.hotBecause()
 	}
-	if why := f.weakBecause(); why != Cool || f.top > 0.99 && f.bottom > 0.99 {
+	if why := f.weakBecause(f.ashHelps(f.bits(), want)); why != Cool || f.top > 0.99 && f.bottom > 0.99 {
 		return why
 	}
 	return FewLit // more air was tried in thought, and did not pay
@@ -61,7 +65,7 @@ func comesRight(off, late float64) bool {
 func (f *Fire) lessAir(a Advice) bool { return f.airThrough(a.To) < f.airThrough(a.From) }
 
 func (f *Fire) hotWhy() Why {
-	if f.windy() && f.touched < f.minute-lookLast {
+	if f.windy() && f.ventsAt < f.minute-lookLast {
 		return WindBlows
 	}
 	if f.litN() > manyLit && f.top <= nearlyShut+0.05 {
@@ -72,6 +76,8 @@ func (f *Fire) hotWhy() Why {
 
 func (f *Fire) coolWhy() Why {
 	switch {
+	case f.freshCoals():
+		return FreshCoals
 	case f.coldLoad():
 		return ColdLoad
 	case f.windy():
@@ -81,6 +87,15 @@ func (f *Fire) coolWhy() Why {
 	}
 	return Cool
 }
+
+// freshCoals says whether unlit coals still take heat: they smolder white before they catch.
+func (f *Fire) freshCoals() bool { return f.fed && f.minute-f.fedAt <= catchMinutes }
+
+const (
+	catchMinutes  = 30.0 // until unlit coals beside lit ones have caught (common practice, no source: 15 to 30)
+	freshCount    = 10   // coals that are felt
+	caughtMinutes = 20.0 // after a lid was off, that what caught meanwhile is felt
+)
 
 // windy says whether it blows, as told or as forecast.
 func (f *Fire) windy() bool { return f.weather(f.minute).WindMS > windyMS }

@@ -16,7 +16,8 @@ const (
 	nearK         = 20 / 1.8
 	mostLit       = 40
 	unlitTried    = 20
-	spentCoals    = 12.0 // lit and unlit together (of a 22.5 in kettle)
+	spentShare    = 1. / 3 // of what has burnt, likewise, if it is not twice that much
+	spentCoals    = 12.0   // lit and unlit together (of a 22.5 in kettle)
 	ashBurnt      = 60.0
 	ashWorthK     = 15 / 1.8
 	manyLit       = 2.2
@@ -39,7 +40,7 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 			a.Reach = WithinReach
 			return a
 		}
-		a.Why = f.weakBecause()
+		a.Why = f.weakBecause(slices.ContainsFunc(a.Remedies, func(r Remedy) bool { return r.Do == ClearAsh }))
 		if a.Stormy { // nothing is lit in such a wind
 			a.Remedies = slices.DeleteFunc(a.Remedies, func(r Remedy) bool { return r.Do == AddLit })
 		}
@@ -85,7 +86,11 @@ func (f *Fire) reachedBefore(a Advice) bool {
 		if r.Kind != Grate || r.Deaf {
 			continue
 		}
-		if a.Reach == TooWeak && off > -bandK || a.Reach == TooHot && off < bandK {
+		least := bandK
+		if last >= 0 {
+			least = bandK / 2 // the look before, on its way there
+		}
+		if a.Reach == TooWeak && off > -least || a.Reach == TooHot && off < least {
 			return false
 		}
 		if last >= 0 && last-r.Minute >= looksApart {
@@ -130,7 +135,7 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 		return r
 	}
 	alone, _ := f.with(bits, want, func(*guess) {})
-	clear := add(ClearAsh, 0, func(g *guess) { g.coals.Burnt *= ashLeft })
+	clear := add(ClearAsh, 0, cleared)
 	if clear.In45.Middle < alone.Middle+ashWorthK {
 		out = out[:0]
 	} else if clear.Helps {
@@ -156,17 +161,34 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 	return out
 }
 
-// weakBecause names what keeps the fire down, the likeliest that the log knows of.
-func (f *Fire) weakBecause() Why {
+func cleared(g *guess) { g.coals.Burnt *= ashLeft }
+
+// ashHelps says whether clearing the ash would bring anything: else it is not what keeps the fire down.
+func (f *Fire) ashHelps(bits []guess, want Want) bool {
+	if f.burnt() <= ashBurnt*f.hearth.Size()*f.hearth.Size() {
+		return false
+	}
+	alone, _ := f.with(bits, want, func(*guess) {})
+	with, _ := f.with(bits, want, cleared)
+	return with.Middle >= alone.Middle+ashWorthK
+}
+
+// burnt is what lies there as ash, in briquettes.
+func (f *Fire) burnt() float64 {
 	_, burnt, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Burnt })
+	return burnt
+}
+
+// weakBecause names what keeps the fire down, the likeliest that the log knows of.
+func (f *Fire) weakBecause(ashHelps bool) Why {
 	_, left, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Lit + g.coals.Unlit })
 	_, unlit, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Unlit })
 	switch size := f.hearth.Size(); {
-	case left < spentCoals*size:
+	case left < spentCoals*size, left < spentShare*f.burnt() && left < 2*spentCoals*size:
 		return Spent
 	case f.litN() < fewLit && unlit > spentCoals*size:
 		return FewLit
-	case burnt > ashBurnt*size*size:
+	case ashHelps:
 		return Ashed
 	case f.windy():
 		return WindBlows

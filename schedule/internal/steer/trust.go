@@ -40,6 +40,8 @@ func (f *Fire) trust() Trust {
 			return Jumped
 		}
 		return GaugeOnly
+	case f.growing(last):
+		return Trusted
 	case last.JumpK > jumpK || last.JumpK > flareK && f.sinceLast(n-1) <= flareMinutes:
 		return Jumped
 	case last.JumpK < -jumpK || n > 1 && last.Surprise > oddSurprise:
@@ -49,6 +51,11 @@ func (f *Fire) trust() Trust {
 		return Odd
 	}
 	return Trusted
+}
+
+// growing says whether a fire that was lit within the hour rose by no more than was foretold of it, or little more.
+func (f *Fire) growing(r Seen) bool {
+	return !f.begin.MidCook && f.minute-f.begin.PourMinute <= warmingUntil && r.C-r.ExpectedC < flareK
 }
 
 // gaugeAlone says whether only the lid's gauge was read, and it is not known from cooks before.

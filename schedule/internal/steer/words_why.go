@@ -44,6 +44,10 @@ func (w wording) why() string {
 		return "Why: ash keeps the air from the coals."
 	case ColdLoad:
 		return "Why: cold food and water take the heat, 15 to 40 °F less for up to two hours. Don't chase it."
+	case FreshCoals:
+		return "Why: fresh coals take heat and smolder white until they catch, 15 to 30 min. Don't chase it."
+	case Caught:
+		return "Why: more coals caught while the lid was off, and the grate rises for half an hour after that."
 	case WindBlows:
 		return "Why: the wind changed the fire, not the vents."
 	}
@@ -57,6 +61,8 @@ func (w wording) whyReading() string {
 		return "Why: the fire can hardly have changed so fast. The probe may touch food or grate, or sit in a draft. If it reads the same again, believe it."
 	case FatBurns:
 		return "Why: it went up at once and nothing was touched. That can be burning fat. Without flames: was the lid off, or the probe moved?"
+	case GaugeAlone:
+		return "Why: a gauge in the lid may stand far from the grate."
 	case LidWasOff:
 		return "Why: what the probe shows so soon after the lid means little."
 	case FireOut:
@@ -87,7 +93,8 @@ func (w wording) also() []string {
 		}
 	}
 	say(a.Do == LookFirst, "Flames outside the grill: leave it and call the fire service.")
-	say(a.Do == LookFirst && !a.Want.NoFood, smothered)
+	say(a.RoseFast, "It came up fast, as a fire does after the light. Flames or heavy smoke? "+putOut)
+	say((a.Do == LookFirst || a.RoseFast) && !a.Want.NoFood, smothered)
 	say(a.Do == Relight && !a.Want.NoFood, noHeat)
 	say(a.tight(), openCarefully)
 	say(a.Do == AddLit || a.Do == Relight && !a.Stormy, litCarefully)
@@ -98,12 +105,16 @@ func (w wording) also() []string {
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
+	say(a.Want.LevelC >= searC && a.AllOpen() && max(a.Now.Middle, a.In30.Middle) < a.Want.LevelC-bandK, "To sear, take the lid off and lay the food straight over the coals: there it is far hotter than the air under a lid.")
 	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && (a.AllOpen() && a.Why == Cool || a.Why == FewLit || a.Why == Spent || a.Why == Ashed)), "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
 	return append(out, w.otherWays()...)
 }
 
 // coolC is the grate below which vents alone are not counted on with food, degC.
 const coolC = (200.0 - 32) / 1.8
+
+// searC is the level from which on a cook wants to brown rather than to roast (400 °F; judgment).
+const searC = (400.0 - 32) / 1.8
 
 // AllOpen says whether the vents have no more to give.
 func (a Advice) AllOpen() bool { return a.From.Top > 0.99 && a.From.Bottom > 0.99 }
