@@ -87,7 +87,7 @@ func (c *checker) chance(b *batchFacts) {
 	is := math.Max(chanceWithin(c.overHeat(b), room)-over, 0)
 	if c.followed(b) {
 		c.chanceOfFollowed(b, room)
-	} else if off := b.Chance - is; off > sameChance+c.roundedChance(b, room) || -off > sameChance+c.roundedChance(b, room) && !c.condemned(b.dish.plan.ID) && !c.found(codeFireOut, b.dish.plan.ID) {
+	} else if off := b.Chance - is; off > sameChance+c.roundedChance(b, room) || -off > sameChance+c.roundedChance(b, room) && !c.condemned(b.dish.plan.ID) && !c.found(codeFireOut, b.dish.plan.ID) && !c.found(schedule.StandsOpen, b.dish.plan.ID) {
 		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %.3f", b.Chance, room, is)
 	}
 	slack := b.slackInChance()

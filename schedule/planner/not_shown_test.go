@@ -32,6 +32,7 @@ func TestWhatNothingShowsToBeDoneIsNotServed(t *testing.T) {
 		{"the same, over its clock", breast, on + "2027-07-03 15:00,,grate,340 F\n2027-07-03 15:10,,fire-out,\n", "2027-07-03 17:50", "fire-out-over", 0},
 		{"a grate read cold", breast, on + "2027-07-03 15:00,,grate,340 F\n2027-07-03 15:45,,grate,120 F\n", "2027-07-03 17:31", "fire-out", 0.95},
 		{"thighs over a starved fire", thighs, over + "2027-07-03 17:01,,grate,180 F\n", "2027-07-03 17:40", "fire-out", 0.5},
+		{"thighs that lie raw", thighs, over + "2027-07-03 17:05,chicken-thigh,stopped,\n", "2027-07-03 17:58", schedule.StandsOpen, 0},
 		{"off as planned, unread", breast, on + "2027-07-03 15:00,,grate,340 F\n", "2027-07-03 17:00", schedule.OffUnread, 0.9},
 		{"pulled half-way, unread", breast, on + "2027-07-03 15:20,turkey-breast,pulled,\n", "2027-07-03 15:30", schedule.OffUnread, 0.1},
 		{"thighs after a quarter of an hour", thighs, over + "2027-07-03 17:05,chicken-thigh,pulled,\n", "2027-07-03 17:06", schedule.OffUnread, 0.1},
@@ -53,6 +54,9 @@ func TestWhatNothingShowsToBeDoneIsNotServed(t *testing.T) {
 			t.Errorf("%s: chance %.3f", tt.name, c)
 		}
 		plantest.Orders(t, q)
+		if f, _ := plantest.Finding(q, tt.code); tt.code == schedule.StandsOpen && (!strings.Contains(f.Text, "oven at 325 °F now") || strings.Contains(f.Text, "within 15 min")) {
+			t.Errorf("%s: %s", tt.name, f.Text)
+		}
 		if tt.most == 1 || tt.code == "fire-out" { // it is on, and comes off by its reading
 			continue
 		}

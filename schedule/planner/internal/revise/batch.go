@@ -63,6 +63,7 @@ type liveBatch struct {
 	verdict   []safety.Finding // what its history has earned
 	condemned bool             // it is outside the published limits: nothing brings it to the table
 	gone      bool             // given up, off at an instant of ours
+	colder    bool             // it was read below its minimum in its coldest place
 	undone    float64          // how likely it is that it is off and not done, as nothing shows
 
 	readings []belief.Reading   // the same cores, from the put-on, judged

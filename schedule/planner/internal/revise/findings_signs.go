@@ -122,6 +122,10 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	case schedule.ReadingOther:
 		return fmt.Sprintf("Was %s read in another dish? It fits %s, and %s should be at %s by now. That reading is ignored: measure %s again.", read, otherName(s), name, v.day.Core(s.ForetoldC), name)
 	}
+	if low, ok := v.colderThan(a, s); ok && code == schedule.ProbeHot {
+		return fmt.Sprintf("%s: leave it on. It showed %s, but %s at %s, and it needs %s everywhere: the coldest place counts. Shield what is done with foil, turn the colder side toward the coals, and measure the coldest place again in 10 min (coldest).",
+			name, read, v.day.Core(low.C), v.clock(low.At), v.day.Core(a.leastC()))
+	}
 	or := ""
 	if s.Chance(surprise.Dish) >= surprise.AskFrom {
 		or = fmt.Sprintf(" Or %s was read: it fits that.", otherName(s))
@@ -135,6 +139,16 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 		or += " By what it showed since, it is in the meat again."
 	}
 	return fmt.Sprintf("%s: the reading of %s %s.%s That reading is ignored.", name, read, so, or)
+}
+
+// colderThan is the newest reading that counts of a piece of which the coldest place does, if it
+// is colder than one that surprises, and shortly after it.
+func (v *Revision) colderThan(a *liveBatch, s surprise.Verdict) (schedule.Entry, bool) {
+	n := len(a.readings)
+	if !a.colder || n == 0 || n > len(a.cores) || !a.readings[n-1].Counts() || a.readings[n-1].CoreC >= s.CoreC || s.Index >= n-1 {
+		return schedule.Entry{}, false
+	}
+	return a.cores[n-1], a.readings[n-1].Minute-s.Minute <= placesFor.Minutes()
 }
 
 // othersOn says whether another dish is on the fire, which may have been read instead.

@@ -68,7 +68,7 @@ func (v *Revision) pronounce(a *liveBatch) {
 	v.doubtHeat(a)
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
-	a.undone = v.undoneChance(a)
+	a.colder, a.undone = a.inner() && v.shows(a) == shownLow, v.undoneChance(a)
 	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking || a.unshown() && !v.mealPast(a) && !a.condemned
 }
 

@@ -35,6 +35,9 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 		},
 		Without: func(from, to float64) *belief.Journey { return v.journeyWithout(a, at(from), at(to)) },
 	}
+	if a.inner() {
+		s.LeastC = a.leastC()
+	}
 	for _, r := range v.grate.readings {
 		if m := minute(r.at); m > 0 && (!a.oven.set || r.at.Before(a.oven.at)) {
 			s.Grates = append(s.Grates, surprise.Grate{Minute: m, C: r.c, LevelC: v.grate.levelAt(r.at, level), Gauge: r.gauge})
@@ -231,44 +234,6 @@ func (v *Revision) grateAs(with func(outage) bool) grateHistory {
 		}
 	}
 	return newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, found)
-}
-
-// dateOutages finds since when the fire was out where that was seen or lit again, and
-// nobody had told of it.
-func (v *Revision) dateOutages(ctx context.Context) error {
-	var ends []time.Time
-	if !v.grate.dying.earliest.IsZero() {
-		ends = append(ends, v.now)
-	}
-	ends = append(ends, v.grate.relit...)
-	for _, end := range ends {
-		var found *outage
-		for _, a := range v.batches {
-			if !a.told() || !end.After(a.on.at) || a.where == off && !a.off.at.After(end) {
-				continue
-			}
-			a.journey = v.journeyOf(a)
-			since, err := surprise.Date(ctx, v.sceneOf(a, nil), v.standOf(a), readingsOf(a), end.Sub(a.on.at).Minutes())
-			if err != nil {
-				return err
-			}
-			at := func(m float64) time.Time { return a.on.at.Add(instant.Minutes(m)).Truncate(time.Minute) }
-			o := outage{from: at(since.Mean), earliest: at(since.Earliest), to: end, open: !end.Before(v.now), seen: true, unread: !since.Read}
-			if found == nil || o.earliest.After(found.earliest) { // what one piece proves holds for all
-				found = &o
-			}
-		}
-		if found == nil && end.Equal(v.now) { // nothing that is followed is on: since it was seen
-			o := v.grate.dying
-			o.earliest = time.Time{}
-			found = &o
-		}
-		if found != nil {
-			v.found = append(v.found, *found)
-			v.grate.add(*found)
-		}
-	}
-	return nil
 }
 
 // readingsOf are the readings of a piece's core.

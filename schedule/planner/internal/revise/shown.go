@@ -131,6 +131,9 @@ func (v *Revision) lowestOf(a *liveBatch) schedule.Entry {
 // undone over a fire that failed, for all that was read of it: 0 where it was read at what it
 // must have shown, and where the model follows it.
 func (v *Revision) undoneChance(a *liveBatch) float64 {
+	if _, lies := a.lies(v.now); lies {
+		return 1 // for as long as it lies there
+	}
 	if a.where == waiting || a.gone || !a.inner() || v.shows(a) == shownDone {
 		return 0
 	}
@@ -173,6 +176,26 @@ func (v *Revision) heatFailed(a *liveBatch, from, to time.Time) bool {
 		}
 	}
 	return low || v.grate.sinks() && v.grate.sinking.at.Before(to)
+}
+
+// overDeadFire says whether a piece is on the grate, and its fire is out.
+func (v *Revision) overDeadFire(a *liveBatch) bool {
+	_, dead := v.grate.dead()
+	return dead && a.where == cooking && !v.inOven(a)
+}
+
+// backWithin is how long a piece that is not done lies off the heat on its way back
+// (judgment).
+const backWithin = 15 * time.Minute
+
+// lies says since when a piece that is not done has lain off the heat, for longer than it takes
+// to be put back.
+func (a *liveBatch) lies(now time.Time) (since time.Time, ok bool) {
+	n := len(a.stands)
+	if n == 0 || a.where != cooking || a.condemned || !a.stands[n-1].open || a.stands[n-1].kind != schedule.LogStopped {
+		return since, false
+	}
+	return a.stands[n-1].from, now.Sub(a.stands[n-1].from) > backWithin
 }
 
 // stillOn puts back what was taken as done as planned, and whose fire failed before that: it

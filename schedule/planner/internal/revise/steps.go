@@ -207,6 +207,9 @@ func (v *Revision) lookedAt(s schedule.Step, l remainder) bool {
 
 // atTarget says whether a piece on the fire was read at its target, or past it.
 func (a *liveBatch) atTarget() bool {
+	if a.colder {
+		return false
+	}
 	if a.believed == nil {
 		return a.where == cooking && a.read() && a.readAt() >= a.way().PullC
 	}

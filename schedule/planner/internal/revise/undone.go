@@ -113,7 +113,8 @@ func (v *Revision) mealPast(a *liveBatch) bool { return v.now.After(v.serve(a).A
 
 // keepForUndone leaves the fire to what has to go back on it.
 func (v *Revision) keepForUndone(p *schedule.Plan, found []schedule.Finding) {
-	if !slices.ContainsFunc(found, func(f schedule.Finding) bool { return f.Code == schedule.OffUndone || f.Code == schedule.OffUnread }) {
+	lies := slices.ContainsFunc(v.batches, func(a *liveBatch) bool { _, ok := a.lies(v.now); return ok })
+	if !lies && !slices.ContainsFunc(found, func(f schedule.Finding) bool { return f.Code == schedule.OffUndone || f.Code == schedule.OffUnread }) {
 		return
 	}
 	for i, s := range p.Steps {

@@ -28,6 +28,11 @@ func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 			continue
 		}
 		a := l.of(s.Dish, s.Batch)
+		if a != nil && !s.Done && (s.Kind == schedule.StepTakeOff || s.Kind == schedule.StepLook || s.Kind == schedule.StepFlip) {
+			if _, lies := a.lies(v.now); lies {
+				steps[i].Text = "Once it was back in heat: " + s.Text
+			}
+		}
 		if s.Kind != schedule.StepWrap || s.Done || s.CoreC == 0 || a == nil || len(a.cores) == 0 || a.batch.It.Dish.Wrap != nil && a.batch.It.Dish.Wrap.After != nil {
 			continue
 		}

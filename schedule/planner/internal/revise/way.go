@@ -36,6 +36,9 @@ func wayTaught(w day.Way, mean, sd float64) day.Way {
 func (v *Revision) liveWay(a *liveBatch) day.Way {
 	b, w := a.believed, a.way()
 	least := a.journey.Now + assemble.LeastLeft
+	if n := len(a.journey.Coming); n > 0 && v.overDeadFire(a) && b.Rest != nil {
+		least = math.Max(least, a.journey.Coming[n-1].From+assemble.LeastLeft) // no fire burns before that
+	}
 	var done, wrap [4]float64
 	for i, p := range []float64{0.1, 0.5, 0.9, v.day.Req.Confidence} {
 		done[i] = math.Min(math.Max(b.Quantile(p), least), a.journey.Now+belief.LongestAhead)

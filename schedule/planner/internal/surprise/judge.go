@@ -94,7 +94,7 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 		was := from
 		if s.Accepted[k] {
 			j.taken[k] = true
-		} else if j.ordinary(k, r, f) && !j.slow(r, from, f) {
+		} else if j.ordinary(k, r, f) && !j.slow(r, from, f) && !j.finishes(r, f) {
 			j.take(k, from, f)
 		} else {
 			j.weigh(k, f)
@@ -104,6 +104,9 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 					j.insteadOf(prior, k, s)
 					from = prior.from
 				}
+			}
+			if prior.from != nil && j.colderPlace(prior.k, k) {
+				j.insteadOf(prior, k, f)
 			}
 			if n := len(j.verdicts); n > 0 && j.verdicts[n-1].Index == k && j.taken[k] && j.verdicts[n-1].Open() {
 				spare = was
@@ -223,10 +226,17 @@ func (j *judge) weigh(k int, f foretold) {
 	v.Worst, v.Taken = j.decide(v.Causes)
 	if r.Pushed && v.Cold && v.Taken != Unit { // nowhere in it is colder: this is the core, whatever made it so
 		v.Causes = without(v.Causes, Place, Dish)
+		if len(v.Causes) == 0 {
+			v.Causes = []Explained{{Cause: Pace, Chance: 1}}
+		}
 		v.Worst, v.Taken = j.decide(v.Causes)
 	}
 	if v.Taken == "" && j.agrees(k, v) {
 		v.Taken = Fire
+	}
+	if j.finishes(r, f) && v.Main() == Pace { // it may be so fast: the next reading tells
+		v.Causes = without(v.Causes, Pace)
+		v.Worst, v.Taken = j.decide(v.Causes)
 	}
 	j.verdicts = append(j.verdicts, v)
 	switch main := v.Main(); {
@@ -312,7 +322,7 @@ func (j *judge) settle(k int) {
 // probe was not where it is now before.
 func (j *judge) again(k int, f foretold) bool {
 	r := j.readings[k]
-	if r.CoreC < f.coreC || k < agreeAgain-1 || j.doubts[k] == string(Air) {
+	if r.CoreC < f.coreC || k < agreeAgain-1 || j.doubts[k] == string(Air) || j.finishes(r, f) {
 		return false
 	}
 	for i := k - agreeAgain + 1; i < k; i++ {
