@@ -28,7 +28,7 @@ func (s TwoDays) Joined(p schedule.Plan, before *schedule.Plan) schedule.Plan {
 		p.Steps = append(p.Steps, s.stepsBefore(p, cooked)...)
 	}
 	p.Ahead = &schedule.Ahead{Plan: before, Request: s.asked, ChillAt: cooked.ServeAt}
-	p.Steps = append(p.Steps, s.watch(p, cooked.ServeAt)...)
+	p.Steps = append(p.Steps, s.watch(p, cooked)...)
 	for i, dish := range s.dishes {
 		p.Ahead.Dishes = append(p.Ahead.Dishes, s.warming(&p, dish, s.warmed[i]))
 	}
@@ -69,19 +69,37 @@ func (s TwoDays) stepsBefore(p, before schedule.Plan) []schedule.Step {
 	return steps
 }
 
+// awake is the last instant up to another, in steps of five minutes, that is in no quiet hours
+// of the day that is cooked.
+func (s TwoDays) awake(cooked schedule.Plan, at time.Time) time.Time {
+	loc, err := s.asked.Location()
+	if err != nil {
+		return at
+	}
+	d := Hours(&day.Day{Req: s.asked, Loc: loc, End: cooked.ServeAt}, cooked.Night)
+	for d.InQuiet(at) && at.After(cooked.ServeAt) {
+		at = at.Add(-5 * time.Minute)
+	}
+	return at
+}
+
 func hasDish(p schedule.Plan, id string) bool {
 	_, has := p.Dish(id)
 	return has
 }
 
-// watch looks at what chills before the first published stage is over.
-func (s TwoDays) watch(p schedule.Plan, chill time.Time) []schedule.Step {
-	at := chill.Add(day.ChillWatch - instant.Quarter)
+// watch looks at what chills before the first published stage is over; before the sleep that
+// it would fall into, for what is too warm by then goes into ice water, and sooner harms nobody.
+func (s TwoDays) watch(p, cooked schedule.Plan) []schedule.Step {
+	at, when := cooked.ServeAt.Add(day.ChillWatch-instant.Quarter), "1 hr 45 min after the last went in"
+	if bed := s.awake(cooked, at); bed.Before(at) && bed.After(cooked.ServeAt) {
+		at, when = bed, "Before you sleep"
+	}
 	u := s.asked.Units
 	return []schedule.Step{{
 		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("1 hr 45 min after the last went in, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still warmer after 2 hr.",
-			u.Core(unit.Temperature(safety.CoolingMiddleC))),
+		Text: fmt.Sprintf("%s, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still warmer after 2 hr.",
+			when, u.Core(unit.Temperature(safety.CoolingMiddleC))),
 		Why: "the published first stage of chilling ends after 2 hr",
 	}}
 }
