@@ -112,7 +112,7 @@ func (l *lattice) rest(coreC float64) float64 {
 	case !ok && at == 0:
 		return math.Min(l.restOf(0, coreC), l.bound(0, 1))
 	case !ok:
-		return math.Max(l.restOf(at, coreC), l.bound(l.side, at))
+		return l.slower(at, coreC)
 	}
 	slow := l.fromUsual(at + 1)
 	fast := l.fromUsual(at)
@@ -124,6 +124,24 @@ func (l *lattice) rest(coreC float64) float64 {
 		fast, share = math.Min(l.lastBit(slow, l.coreC(at+1)), slow), (target-coreC)/(target-l.coreC(at+1))
 	}
 	return fast + share*(slow-fast)
+}
+
+// shiftK is how far apart the cores are that a piece colder than at the slowest pace is
+// followed from.
+const shiftK = 10.0
+
+// slower is the rest of a piece that is colder than at the slowest pace: read off a few
+// cores below it, which never have less left either. A profile that is moved as a whole
+// may itself give a minute less a degree colder.
+func (l *lattice) slower(at int, coreC float64) float64 {
+	from, rest := l.coreC(at), l.bound(l.side, at)
+	for {
+		next := math.Max(l.restOf(at, from-shiftK), rest)
+		if coreC >= from-shiftK {
+			return rest + (from-coreC)/shiftK*(next-rest)
+		}
+		from, rest = from-shiftK, next
+	}
 }
 
 // fromUsual is the rest at a point, held to those between it and the usual pace.

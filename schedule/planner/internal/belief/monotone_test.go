@@ -13,8 +13,6 @@ import (
 )
 
 // whole says whether all of it is asked for, which takes more than an hour (.ci/full.d/follow.sh).
-// What does not fit there: beef cheek at 250 F in foil has quantiles that are earlier by up to a
-// tenth of a minute of 463, and chances higher by more than the 1e-5 of the grid, a degree colder.
 var whole = os.Getenv("COOKDAY_FULL") != ""
 
 // catalogueCooks are the ways beside the coals of every cut that has some; but for a whole
