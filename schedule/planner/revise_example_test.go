@@ -73,7 +73,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 2:03 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap over a pan, away from the fire, and let it sit about 1 hr 15 min, until it stops cooking. Wrapped and in a pan, into the oven at 170 °F. Aim for 150 °F to 160 °F at the meat, by a probe: many ovens run 20 to 30 °F hot. Good until it is served, and eaten within 1 hr of that. Measure just under the surface; a probe in the middle is an alarm only.
+	// Brisket: expected off at 2:01 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap over a pan, away from the fire, and let it sit about 1 hr 15 min, until it stops cooking. Wrapped and in a pan, into the oven at 170 °F. Aim for 150 °F to 160 °F at the meat, by a probe: many ovens run 20 to 30 °F hot. Good until it is served, and eaten within 1 hr of that. Measure just under the surface; a probe in the middle is an alarm only.
 	// - Let the fire sink to 225 °F. Brisket: done 2 hr 45 min later.
 }
 
@@ -85,11 +85,11 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 6:00 PM: 44%; at 9:10 PM: 90%. The plan is for 9:10 PM now. Brisket: expected ready at 6:15 PM.
-	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:45 PM, between 3:56 PM and 8:36 PM.
-	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
-	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 55 min earlier; dinner is at 6:00 PM, not at 9:10 PM.
-	// - Eat when it is likely ready, at 6:20 PM, and eat late. The cook stays as it is.
+	// At 6:00 PM: 45%; at 9:15 PM: 90%. The plan is for 9:15 PM now. Brisket: expected ready at 6:13 PM.
+	// Brisket has stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:43 PM, between 3:49 PM and 8:42 PM.
+	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:15 PM.
+	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 55 min earlier; dinner is at 6:00 PM, not at 9:15 PM.
+	// - Eat when it is likely ready, at 6:15 PM, and eat late. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.

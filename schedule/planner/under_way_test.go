@@ -74,7 +74,7 @@ func TestADayThatHasBegunIsFollowed(t *testing.T) {
 	if light := plantest.FirstAt(p, schedule.StepLight, ""); light.Before(at(t, "2027-07-04 03:00")) || light.After(at(t, "2027-07-04 05:10")) {
 		t.Errorf("lit at %v", light)
 	}
-	if p.Findings[0].Code != "served-later" || !strings.HasPrefix(p.Findings[0].Text, "At 12:00 PM: less than 1%") {
+	if p.Findings[0].Code != "served-later" || !strings.HasPrefix(p.Findings[0].Text, "At 12:00 PM: 1%") {
 		t.Errorf("first %v", p.Findings[0])
 	}
 	q, err := planner.Revise(t.Context(), p, []schedule.Entry{{At: at(t, "2027-07-04 09:00"), Dish: "butt", Kind: schedule.LogCore, C: 60}}, at(t, "2027-07-04 09:02"))

@@ -33,9 +33,9 @@ const (
 	// carried.
 	biasBare, biasWrapped     = -0.4, 0.0 // of the logarithm of what clock A says
 	spreadBare, spreadWrapped = 0.55, 0.65
-	fastShare                 = 1.15 // of that on the fast side: the end of a cook is the cook's to call, and it is called early
-	nearSpread                = 0.6  // more on the fast side, where a probe cannot tell the core from its target
-	wholeShare                = 1.3  // of the spread of a first plan
+	fastShare                 = 1.3 // of that on the fast side: the end of a cook is the cook's to call, and it is called early
+	nearSpread                = 0.8 // more on the fast side, where a probe cannot tell the core from its target
+	wholeShare                = 1.4 // of the spread of a first plan
 	// Pieces that were not measured: what they may lag behind the one that was.
 	unmeasuredShare, unmeasuredLeast = 0.3, 0.1
 )

@@ -63,11 +63,7 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 	case a.journey.Wrap.Planned && b.Wraps():
 		slowAfterToo(&wrap, done)
 		w.Fixed = w.Fixed && (a.wrapsByClock() || v.day.InQuiet(a.on.at.Add(instant.Minutes(b.WrapAt(0.5)))))
-		w.First = of(wrap)
-		for i := range done {
-			done[i] = math.Max(done[i]-wrap[i], assemble.LeastLeft)
-		}
-		w.Second = of(done)
+		w.First, w.Second = of(wrap), of(afterWrap(wrap, done))
 	}
 	if a.with != "" {
 		w.With = a.with
@@ -95,6 +91,22 @@ func slowAfterToo(wrap *[4]float64, done [4]float64) {
 			wrap[i] = math.Max(math.Min(wrap[i], at), wrap[1])
 		}
 	}
+}
+
+// afterWrap is the stage after the wrap: what a wrap was moved for is not lost again to the
+// last digit of a difference.
+func afterWrap(wrap, done [4]float64) (out [4]float64) {
+	for i := range out {
+		out[i] = math.Max(done[i]-wrap[i], assemble.LeastLeft)
+	}
+	for i := range out {
+		if done[i] < done[1] {
+			out[i] = math.Min(out[i], out[1])
+		} else {
+			out[i] = math.Max(out[i], out[1])
+		}
+	}
+	return out
 }
 
 func (a *liveBatch) wrapMinute() float64 { return a.wrap.at.Sub(a.on.at).Minutes() }
