@@ -125,6 +125,11 @@ func TestFireTroubles(t *testing.T) {
 				return s.Do == "add-lit" && s.Reason == "spent" && s.Count >= 4 && s.Count <= 20
 			}},
 		{"only the lid, and the vents are left", "want=250 F; shows=290 F; at=lid; top=1/4; bottom=1/4; since-lit=2h", "", func(s schedule.Steer) bool { return s.Reason == "gauge-alone" }},
+		{"a drum, told nothing but its vents", "want=250 F; shows=300 F; top=open; bottom=1/4; grill=drum; since-lit=2h", "", func(s schedule.Steer) bool { return strings.Contains(told(s), "Little is known of drums") }},
+		{"275 for 250, 45 minutes after the light", "want=250 F; shows=275 F; top=1/4; bottom=1/4; since-lit=45m", "", func(s schedule.Steer) bool { return s.Do == "leave" }},
+		{"100 behind shut vents, five hours on", "want=250 F; shows=100 F; top=shut; bottom=shut; since-lit=5h", "", func(s schedule.Steer) bool { return s.Do == "relight" }},
+		{"345 at the grate, and the lid shows 300", "want=300 F", "10:00,vents,\"top 1/4, bottom 1/4\"\n10:00,grate,300 F\n10:30,grate,302 F\n11:00,grate,345 F\n11:00,gauge,300 F\n", func(s schedule.Steer) bool { return !moreAir(s) }},
+		{"190 after eight hours, twelve on eighty", "want=250 F; shows=190 F; since-lit=8h; lit=12; unlit=80; top=1/2; bottom=1/2", "", func(s schedule.Steer) bool { return s.Do == "add-lit" && s.Reason == "spent" }},
 		{"how do I sear", "want=600 F; shows=400 F; top=open; bottom=open", "", func(s schedule.Steer) bool { return s.Do == "practice-only" }},
 		{"I do not know how the vents stand", "want=250 F; shows=300 F", "", func(s schedule.Steer) bool {
 			return s.Do == "practice-only" && strings.Contains(s.Why, "how the vents stand")

@@ -82,6 +82,7 @@ const (
 	FreshCoals // unlit coals take heat until they catch
 	Caught     // more coals are lit since the lid was off
 	GaugeAlone // only the lid was read
+	ColdGrill  // so cool that nothing burns
 )
 
 // Figures of looking (tuned on simulated cooks).
@@ -105,6 +106,9 @@ func (f *Fire) Advise(want Want) Advice {
 	switch {
 	case f.out:
 		a.Do, a.Why = Relight, FireOut
+		return f.expecting(a)
+	case f.cold(a.Trust):
+		a.Do, a.Why = Relight, ColdGrill
 		return f.expecting(a)
 	case a.Trust == Jumped:
 		a.Do, a.Why, a.LookMinutes = LookFirst, FatBurns, readAgainIn

@@ -31,7 +31,7 @@ const (
 	mostF     = 35
 	farSlope  = 8
 	innerPart = 0.25
-	hotter    = 1.2
+	hotter    = 1.3
 	lateMore  = 1.3
 	lateFrom  = 30
 	costFrom  = 6
@@ -200,11 +200,44 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 			}
 		}
 	}
+	if !forced && (f.staysIn(bits, best.vents, want) || f.against(best.vents, want)) {
+		best.vents = f.Vents()
+	}
 	best.move = best.vents != f.Vents() && (forced || best.cost < stay-eager*((1-worthIt)*stay+worthLess))
 	if !best.move {
 		best.vents = f.Vents()
 	}
 	return best
+}
+
+// staysIn says whether the grate is in its band and there is no reason for these other vents: it was looked at once, its fire grown,
+// or they give more air and it is not foretold to sink out of it. What is to go over is met early, for a grate comes down five times
+// slower than up.
+func (f *Fire) staysIn(bits []guess, v Vents, want Want) bool {
+	level := want.LevelC + aimUnderK
+	if math.Abs(f.Now().Middle-level) > bandK+atBandK {
+		return false
+	}
+	grown := f.begin.MidCook || f.minute-f.begin.PourMinute > grownMinutes
+	return f.grates() < 2 && grown || f.airThrough(v) > f.airThrough(f.Vents()) && f.plain(bits, f.Vents(), costTo).Middle >= level-bandK
+}
+
+// grownMinutes is when a fire that was lit does no more grow so fast that one look tells it (assumption).
+const grownMinutes = 20.0
+
+// atBandK is what a reading at the edge of the band may be over it and still be in it.
+const atBandK = 3 / 1.8
+
+// against says whether vents would push the grate further from its level than it was read just now, out of its band.
+func (f *Fire) against(v Vents, want Want) bool {
+	more := f.airThrough(v) - f.airThrough(f.Vents())
+	for i := len(f.readings) - 1; i >= 0; i-- {
+		if r := f.readings[i]; r.Kind == Grate && !r.Deaf {
+			off := r.C - want.LevelC
+			return f.minute-r.Minute <= besideMinutes && math.Abs(off) > bandK && off*more > 0
+		}
+	}
+	return false
 }
 
 // oneVentDoes says whether the fine control alone can bring the grate to its level within an hour: then the other vent is

@@ -265,6 +265,8 @@ func (f *Fire) read(e Event) {
 	f.readings = append(f.readings, seen)
 	switch {
 	case seen.Deaf:
+	case f.weigher == nil && e.Kind == Gauge && f.grateLately(e.Minute):
+		f.pullRatio(rise)
 	case f.weigher != nil:
 		f.weigher.read(f.guesses, e.Kind, rise, e.Minute)
 	case f.agreed(len(f.readings) - 1): // what a second look confirms is no slip

@@ -34,6 +34,22 @@ func (f *Fire) pull(k Kind, rise, surprise float64) {
 	})
 }
 
+// pullRatio takes a gauge that was read beside the grate: it teaches how the two stand to each other, and nothing of the fire,
+// of which the grate has told.
+func (f *Fire) pullRatio(rise float64) {
+	f.each(func(g *guess) {
+		if rise > leastRatioK && g.coals.RiseK > leastRatioK {
+			t := &g.traits
+			t.GaugeRatio *= math.Exp(ratioPull * math.Log((rise+readK*f.dice.normal())/g.coals.RiseK/t.GaugeRatio))
+		}
+	})
+}
+
+const (
+	leastRatioK = 30.0 // a cold grill's gauge tells nothing
+	ratioPull   = 0.85 // of the way: the spread between grills is some three times a pair's own
+)
+
 // figure is one that readings pull at; of those that are ratios the logarithm.
 type figure struct {
 	of  func(*guess) *float64

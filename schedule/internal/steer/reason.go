@@ -44,7 +44,7 @@ func (f *Fire) leftAlone(off, late float64, want Want) Why {
 		return FreshCoals
 	case off < 0 && f.coldLoad():
 		return ColdLoad
-	case comesRight(off, late):
+	case comesRight(off, late, f.worst(off, want)):
 		return ComingRight
 	case off*late < 0:
 		return PassesBy
@@ -57,9 +57,19 @@ func (f *Fire) leftAlone(off, late float64, want Want) Why {
 	return FewLit // more air was tried in thought, and did not pay
 }
 
-// comesRight says whether what is off its level by so much now, and by so much later, is on its way back.
-func comesRight(off, late float64) bool {
-	return off*late <= 0 && abs(late) <= bandK || abs(off)-abs(late) >= trendK || abs(off) > abs(late) && abs(late) <= bandK/2
+// worst is how far off its level the grate may still be later, on the side where it is now.
+func (f *Fire) worst(off float64, want Want) float64 {
+	r := f.plain(f.bits(), f.Vents(), lookLast)
+	if off > 0 {
+		return r.High - want.LevelC
+	}
+	return want.LevelC - r.Low
+}
+
+// comesRight says whether what is off its level by so much now, and by so much later, is on its way back: by
+// so much that one in ten of what may be is no further off then (worst) than it is now.
+func comesRight(off, late, worst float64) bool {
+	return off*late <= 0 && abs(late) <= bandK || abs(off)-abs(late) >= trendK && worst < abs(off) || abs(off) > abs(late) && abs(late) <= bandK/2
 }
 
 func (f *Fire) lessAir(a Advice) bool { return f.airThrough(a.To) < f.airThrough(a.From) }
@@ -78,8 +88,6 @@ func (f *Fire) coolWhy() Why {
 	switch {
 	case f.freshCoals():
 		return FreshCoals
-	case f.coldLoad():
-		return ColdLoad
 	case f.windy():
 		return WindBlows
 	case min(f.top, f.bottom) <= nearlyShut && f.litN() > starvedN:

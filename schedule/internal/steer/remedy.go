@@ -32,7 +32,7 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 		a.Reach = WithinReach
 		return a
 	}
-	agreed := f.reachedBefore(a)
+	agreed := f.reachedBefore(a) || a.Reach == TooWeak && f.burntDown()
 	switch a.Reach {
 	case TooWeak:
 		a.Remedies = f.feeding(bits, a.Want)
@@ -121,6 +121,14 @@ func (f *Fire) with(bits []guess, want Want, change func(*guess)) (Range, Vents)
 	best.Low, best.High = best.Low-widenK, best.High+widenK
 	return best, vents
 }
+
+// burntDown says whether a fire whose coals were counted must be at its end by now, as was foretold of it.
+func (f *Fire) burntDown() bool {
+	_, left, _ := quantiles(f.guesses, func(g *guess) float64 { return g.coals.Lit + g.coals.Unlit })
+	return !f.begin.MidCook && f.minute-f.begin.PourMinute > countedMinutes && left < spentCoals*f.hearth.Size()
+}
+
+const countedMinutes = 120.0
 
 func abs(x float64) float64 { return max(x, -x) }
 

@@ -53,6 +53,17 @@ func (f *Fire) trust() Trust {
 	return Trusted
 }
 
+// cold says whether the grate is so cool that nothing burns: long after the light, by a reading that is believed.
+func (f *Fire) cold(t Trust) bool {
+	if t != Trusted || !f.begin.MidCook && f.minute-f.begin.PourMinute < warmingUntil {
+		return false
+	}
+	last := f.readings[len(f.readings)-1]
+	return last.Kind == Grate && last.C-f.airC(last.Minute) < coldK
+}
+
+const coldK = 50 / 1.8 // above the air; a fire that glows keeps more (judgment)
+
 // growing says whether a fire that was lit within the hour rose by no more than was foretold of it, or little more.
 func (f *Fire) growing(r Seen) bool {
 	return !f.begin.MidCook && f.minute-f.begin.PourMinute <= warmingUntil && r.C-r.ExpectedC < flareK
@@ -74,6 +85,19 @@ func (f *Fire) sinceLast(i int) float64 {
 		return stale
 	}
 	return f.readings[i].Minute - f.readings[i-1].Minute
+}
+
+// besideMinutes is how near a gauge and the grate were read for the one to be beside the other.
+const besideMinutes = 20.0
+
+// grateLately says whether the grate was read and believed just before.
+func (f *Fire) grateLately(minute float64) bool {
+	for _, r := range f.readings {
+		if r.Kind == Grate && !r.Deaf && r.Minute <= minute && minute-r.Minute <= besideMinutes {
+			return true
+		}
+	}
+	return false
 }
 
 // odd says whether one of the last two readings could hardly be.

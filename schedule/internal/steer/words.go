@@ -134,7 +134,7 @@ func (w wording) practice() string {
 	case Ceramic:
 		return "Nothing is advised here on the vents of a ceramic cooker. Move them by little, and wait an hour for what that does."
 	case TooHotToSteer:
-		return "All vents open, and mind the fire: nothing steers it but the coals."
+		return "All vents open, lid off, the coals raked into a heap under the grate. Not hot enough? Food off and a chimney of lit coals on top, or sear longer."
 	}
 	return fmt.Sprintf("By common practice: both vents a quarter open for %s, a half for %s, all open for %s. Halve or double the top vent, and wait 15 min.",
 		to(225, 275), w.grate(unit.FToC(300)), to(350, 400))
@@ -143,7 +143,8 @@ func (w wording) practice() string {
 const (
 	putOut = "If so, shut both vents, stand back, and don't look for 15 min. Never water."
 	// What is under its minimum goes on at full heat, or not at all.
-	toOven = "Take the food to the kitchen oven now, in a rimmed pan: poultry and ground meat at 325 °F, other meat at 250 °F or more."
+	ovenHeat = "poultry and ground meat at 325 °F, other meat at 250 °F or more"
+	toOven   = "Take the food to the kitchen oven now, in a rimmed pan: " + ovenHeat + "."
 )
 
 // hold asks for a look at grate height, and says only the direction.

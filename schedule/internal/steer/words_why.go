@@ -65,6 +65,8 @@ func (w wording) whyReading() string {
 		return "Why: a gauge in the lid may stand far from the grate."
 	case LidWasOff:
 		return "Why: what the probe shows so soon after the lid means little."
+	case ColdGrill:
+		return "Why: so cool, nothing burns any more. How long the food had no heat counts from when the grate fell under 140 °F."
 	case FireOut:
 		return "Why: the log says that it went out."
 	case NothingRead:
@@ -79,7 +81,7 @@ const (
 	litCarefully  = "Food to a tray under foil, raw to its own, 10 min at most; note when. Add lit coals through a hinged side, or with grate and food off. Pour away from you, long gloves, nobody within 3 ft."
 	upwind        = "Stay upwind for 20 min: fresh coals give off carbon monoxide. Never in a house, garage, shed, tent or porch, nor under a roof."
 	screenSafely  = "A screen may stand on one side, of metal or stone, 3 ft off, nothing overhead. Don't move or turn a lit grill."
-	stormy        = "Wind over 20 mph carries sparks: light nothing in it. Stay with the grill, and finish the food in the oven if you can."
+	stormy        = "Wind over 20 mph carries sparks: light nothing in it. Stay with the grill, or finish the food in the kitchen oven: " + ovenHeat + "."
 	noHeat        = "Without heat food may lie between 40 and 140 °F for 2 hr in all, 1 hr on a day above 90 °F. That clock runs since the fire went out."
 	smothered     = "If you shut them: the food is without heat from then on. Measure it before you go on."
 	tooCool       = "Under 200 °F for more than half an hour is no heat to cook on: measure the food, and don't count on the vents alone."
@@ -100,6 +102,7 @@ func (w wording) also() []string {
 	say(a.Do == AddLit || a.Do == Relight && !a.Stormy, litCarefully)
 	say(a.Do == AddLit || a.Do == AddUnlit || a.Do == Relight && !a.Stormy, upwind)
 	say(a.Why == WindBlows, screenSafely)
+	say(a.Figures() && a.LitN > 1 && a.Reach != TooHot && a.Now.Middle > a.Want.LevelC+farTooHotK && a.In30.High > a.Want.LevelC+bandK, "If it is no lower at the next look: "+coalsOut)
 	say(a.Stormy, stormy)
 	say(a.TopBelowLeast && a.Do != Move, "With food on, keep the top vent at an eighth or more. Close the bottom one instead.")
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
@@ -109,6 +112,12 @@ func (w wording) also() []string {
 	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && (a.AllOpen() && a.Why == Cool || a.Why == FewLit || a.Why == Spent || a.Why == Ashed)), "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
 	return append(out, w.otherWays()...)
 }
+
+// farTooHotK is so far above a level that fewer coals are the surer cure (80 °F; judgment).
+const (
+	farTooHotK = 80 / 1.8
+	coalsOut   = "take coals out. Food off first, grate off, long gloves, into a metal pail with a lid."
+)
 
 // coolC is the grate below which vents alone are not counted on with food, degC.
 const coolC = (200.0 - 32) / 1.8
@@ -136,7 +145,7 @@ func (w wording) otherWays() []string {
 		out = append(out, "Or take coals out: food off first, grate off, long gloves, into a metal pail with a lid. Next time light fewer.")
 	}
 	if a.NoneHelps {
-		out = append(out, fmt.Sprintf("Nothing of this brings it to %s in 45 min. Give the food more time, or finish it in an oven.", w.grate(a.Want.LevelC)))
+		out = append(out, fmt.Sprintf("Nothing of this brings it to %s in 45 min. Give the food more time, or finish it in the kitchen oven: %s.", w.grate(a.Want.LevelC), ovenHeat))
 	}
 	for _, r := range a.Remedies {
 		if r.Do == a.Do && r.Count == a.Count {
