@@ -60,7 +60,7 @@ func (g *guess) wander(d *dice, root float64) {
 }
 
 // jitter lets a guess wander at each reading: a hundred of them agree too soon, and a fire told as sure as they are is not
-// looked at in time (by so much the moves on simulated cooks were best; half of it and twice of it were worse).
+// looked at in time (chosen on simulated cooks together with the wind that passes).
 func (g *guess) jitter(d *dice, by *sway) {
 	t := &g.traits
 	t.Gain *= d.factor(by.gain)
