@@ -70,6 +70,9 @@ func (s *Service) readLog(c *call, id string, data []byte, at time.Time) (posted
 		if err := json.Unmarshal(kept.JSON, &p); err != nil {
 			return err
 		}
+		if len(bytes.TrimSpace(data)) == 0 { // a call brings something, unlike a file that waits for its first line
+			return inputProblem(&schedule.InputError{Faults: []schedule.Fault{{Sentence: "the body is empty; a log begins with the line time,dish,kind,value"}}}, false)
+		}
 		posted, err = s.cfg.Planner.ReadLog(data, p)
 		return err
 	})

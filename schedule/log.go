@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"bytes"
 	"cmp"
 	"slices"
 	"time"
@@ -69,8 +70,11 @@ const (
 // RFC 3339 or a clock of the plan's time zone on the plan's days, "04:15", with
 // a date before it where that is needed. Temperatures are text with a unit,
 // "152 °F". Dishes go by their id or name. All faults come as one *[InputError],
-// with their lines.
+// with their lines. An empty document is a log in which nothing was noted yet.
 func ReadLog(data []byte, p Plan) ([]Entry, error) {
+	if len(bytes.TrimSpace(data)) == 0 {
+		return nil, nil // nothing was noted yet
+	}
 	faults := &strict.FaultList{}
 	rows, ok := logbook.Rows(data, newDecoder(faults).Decoder)
 	if !ok {

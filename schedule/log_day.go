@@ -56,7 +56,7 @@ func cookingFrom(p Plan) time.Time {
 func dishesOfLog(p Plan) []logbook.Dish {
 	var all []logbook.Dish
 	for _, d := range p.Dishes {
-		x := logbook.Dish{ID: d.ID, Name: d.Name, Cut: d.Cut, Batches: len(d.Batches)}
+		x := logbook.Dish{ID: d.ID, Name: d.Name, Cut: d.Cut, Count: d.Count, Batches: len(d.Batches)}
 		if c, ok := cut.Find(d.Cut); ok {
 			x.Poultry = c.Poultry
 		}

@@ -68,7 +68,6 @@ func TestReadLogOfOneObject(t *testing.T) {
 func TestReadLogRefuses(t *testing.T) {
 	p := plantest.Party(t, "..")
 	for _, c := range []struct{ text, want string }{
-		{"", "empty"},
 		{"when,kind\n12:00,core\n", "no such column"},
 		{"time,dish,value\n12:00,brisket,3\n", "kind: is missing"},
 		{"time,dish,kind,value\n12:00,brisket,core,152\n", "line 2: value"},
@@ -78,6 +77,9 @@ func TestReadLogRefuses(t *testing.T) {
 		{"time,dish,kind,value\n12:00,brisket,grate,250 F\n", "leave the dish empty"},
 		{"time,dish,kind,value\n12:00,brisket,core,5000 F\n", "line 2: value"},
 		{"time,dish,kind,value\n12:00,brisket,wrapped,cloth\n", "is no wrap"},
+		{"time,kind,value\n12:00,fire-out,since 3:10\n", "goes into the column time"},
+		{"time,dish,kind,value\n12:00,brisket,pulled,at 11\n", "goes into the column time"},
+		{"time,dish,kind,value\n12:00,brisket,boxed,on the porch\n", "no place where food waits"},
 		{"time,dish,kind,value\n12:00,,serving-moved,soon\n", "must be a time"},
 		{"time,dish,kind,value\n12:00,,dish-added,\"{\"\"cut\"\": 3}\"\n", "line 2: value"},
 		{"time,dish,kind,value\n2027-09-01 12:00,brisket,on,\n", "outside the days of this plan"},

@@ -25,21 +25,29 @@ makes where there is none. The day is the request or plan of the same name besid
 it (saturday.yaml beside saturday.csv), or the one that --day names; the log
 remembers that one.
 
-Words are a dish and what was read or done, or something of the fire:
+Words are a dish and what was read or done, or something of the fire, as you would
+say it:
 
   brisket 152          inside; a number without F or C is in the day's units
-  put brisket on, wrapped in foil, off, in the cooler, on the counter, in the
-                       fridge, to oven 275 (cooking), to oven (done, to wait)
+  turkey thigh 158     at one place: the coldest one counts
+  turkey coldest 158   the coldest place of a probe pushed all through
+  put brisket on, both butts on, wrapped in foil, off, off at 203
+  in the cooler, on the counter, aside, in the fridge
+  to oven 275 (cooking), to oven (done, to wait)
   surface 150          just under the surface, while it waits
   grate 260, lid 300, oven 180
   lit, relit, fire out, cleared ash, lid opened, lid closed
   top vent 1/4, vents top full bottom half, both vents shut
-  added 30 lit coals, added 25 unlit coals, added coals
+  added 30 lit coals, added 25 unlit coals, added a chimney of coals
   wind 12 mph, wind calm, raining, rain stopped, bag empty
-  dinner 7:00 PM, served
+  dinner 7, dinner an hour later, guests 30 min late, served
   brisket called off
-  lit at 11:58, 5:10 am brisket on     earlier than now
+  lit at 11:58, ribs off 20 min ago, fire out since 3:10     earlier than now
+  chicken 165, ribs 190, grate 340                           a line each
   undo                 takes the last line back
+
+A time without AM or PM is the last such time that is past; of dinner the next one.
+A note that is not understood is refused, and nothing is stored.
 
 A dish goes by its id, its name, its cut, or any beginning that no other has.
 cookday help log tells of every kind of line.`,

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"os"
 	"strings"
 	"testing"
 )
@@ -35,7 +36,6 @@ func TestReviseFaults(t *testing.T) {
 		{"both from standard input", "", []string{"-", "-"}, "cookday revise: "},
 		{"no readings", "", []string{plan}, "cookday revise: READINGS is missing"},
 		{"missing readings", "", []string{plan, "nowhere.csv"}, "nowhere.csv: there is no such file"},
-		{"empty readings", "", []string{plan, "-"}, "standard input: "},
 		{"unknown dish", "time,dish,kind,value\n12:00,Goose,on,\n", []string{plan, "-", "--now", "12:16"}, ""},
 		{"temperature without unit", "time,dish,kind,value\n12:00,Chicken,core,130\n", []string{plan, "-", "--now", "12:16"}, ""},
 	}
@@ -43,6 +43,21 @@ func TestReviseFaults(t *testing.T) {
 		r := invoke(test.log, append([]string{"revise"}, test.args...)...)
 		if r.code != exitInput || r.out != "" || r.errors == "" || !strings.HasPrefix(r.errors, test.want) {
 			t.Errorf("%s: exit code %d, errors %q, want them to begin %q", test.name, r.code, r.errors, test.want)
+		}
+	}
+}
+
+// A log without a line is of a day on which nothing was noted yet.
+func TestAnEmptyLogIsNoFault(t *testing.T) {
+	day, log := dayInFolder(t)
+	for _, text := range []string{"", "\n", "time,dish,kind,value\n"} {
+		if err := os.WriteFile(log, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		for _, command := range []string{"now", "revise"} {
+			if r := atClock(t, "2027-07-03 12:00", command, day, log); r.code != exitFine {
+				t.Errorf("%s with %q: %d %s", command, text, r.code, r.errors)
+			}
 		}
 	}
 }

@@ -25,6 +25,7 @@ type Dish struct {
 	ID, Name, Cut string
 	OvenC         float64 // of the oven in which it waits when it is done, degC; 0 for none
 	OvenCooks     bool    // it goes on cooking in the oven
+	Count         int     // pieces of it
 	Batches       int     // loads of the grate in which it goes on
 	Poultry       bool
 }

@@ -13,5 +13,6 @@
 //	note_time.go, note_span.go, note_moment.go   when it was
 //	note_kind.go, sayings.go, note_dish.go       what was done, to which dish
 //	note_coals.go, note_vents.go, note_place.go, note_degrees.go   what was counted and read
+//	note_serving.go         when people eat
 //	note_answers.go         what is answered where no line of a log says it
 package logbook

@@ -36,6 +36,9 @@ func (r *Reader) alike(text string) []string {
 	for _, fits := range []func(Dish) bool{
 		func(d Dish) bool { return strings.ToLower(d.ID) == text },
 		func(d Dish) bool { return strings.ToLower(d.Name) == text },
+		func(d Dish) bool {
+			return text != "" && (squeezed(d.ID) == squeezed(text) || squeezed(d.Name) == squeezed(text))
+		},
 		func(d Dish) bool { return text != "" && (d.Cut == text || isCut && d.Cut == known.Name) },
 		func(d Dish) bool { return begins(d.ID) || begins(d.Name) || begins(d.Cut) },
 	} {
@@ -50,4 +53,9 @@ func (r *Reader) alike(text string) []string {
 		}
 	}
 	return nil
+}
+
+// squeezed is a name without the marks between its words: baby-backs, baby backs.
+func squeezed(name string) string {
+	return strings.NewReplacer("-", "", " ", "", "'", "").Replace(strings.ToLower(name))
 }

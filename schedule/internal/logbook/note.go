@@ -16,13 +16,17 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 	if len(log) > 0 {
 		r.before = log[len(log)-1].At
 	}
-	n := noteReader{Reader: r, log: log, at: at.In(r.day.Loc)}
+	n := noteReader{Reader: r, log: log, at: at.In(r.day.Loc), names: map[string][]string{}, read: map[string]reading{}}
 	text := strings.Join(words, " ")
+	if strings.HasSuffix(strings.TrimSpace(text), "?") {
+		return nil, "a note says what was read or done, and that is a question: nothing was noted. What to do now is told by cookday now"
+	}
 	plain := n.plainWords(text)
 	if len(plain) > mostWords {
 		return nil, fmt.Sprintf("a note has at most %d words; write what was read or done, one thing a note", mostWords)
 	}
 	rows, sentence = n.rows(plain, "", splitDepth)
+	n.lowestOfPlaces(rows)
 	for i := range rows {
 		if rows[i].time == "" {
 			rows[i].time = n.at.Format(time.RFC3339)
@@ -36,10 +40,32 @@ type noteReader struct {
 	log   []Entry
 	at    time.Time
 	words []string // the vocabulary
+	names map[string][]string
+	read  map[string]reading // of parts of the note
+}
+
+// reading is what a part of a note says.
+type reading struct {
+	rows     []Row
+	sentence string
+	ok       bool
+}
+
+// alike is what a Reader finds, looked for once: a note asks for the same words often.
+func (n *noteReader) alike(text string) []string {
+	ids, known := n.names[text]
+	if !known {
+		ids = n.Reader.alike(text)
+		n.names[text] = ids
+	}
+	return ids
 }
 
 // splitDepth is how often a note is taken apart: four things in one breath.
 const splitDepth = 3
+
+// mostSplit is how long a note may be and is still taken apart.
+const mostSplit = 20
 
 // rows are what a note says; of a dish named before it, where it names none itself.
 func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string) {
@@ -65,11 +91,24 @@ func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string
 // whole reads words as one thing, with the time that they tell; false where they cannot
 // be read so. A sentence beside true asks back.
 func (n *noteReader) whole(words []string, dish string) (rows []Row, sentence string, ok bool) {
+	key := dish + "\n" + strings.Join(words, "\n")
+	said, known := n.read[key]
+	if !known {
+		said.rows, said.sentence, said.ok = n.readWhole(words, dish)
+		n.read[key] = said
+	}
+	return slices.Clone(said.rows), said.sentence, said.ok
+}
+
+func (n *noteReader) readWhole(words []string, dish string) (rows []Row, sentence string, ok bool) {
 	first := ""
 	for _, t := range times(words) {
 		row, sentence, ok := n.thing(withoutFillers(t.rest), dish)
 		if !ok {
 			row, sentence, ok = n.thing(t.rest, dish)
+		}
+		if ok && Kind(row.kind) == On && slices.Contains(words, "still") {
+			return nil, "what is still on needs no note. Note what it reads, or when it comes off", true
 		}
 		if !ok {
 			if first == "" {
@@ -119,31 +158,42 @@ const mostMeatF = 215
 
 // several takes a note apart that tells more than one thing.
 func (n *noteReader) several(words []string, dish string, depth int) []Row {
-	if depth == 0 || len(words) < 3 {
+	if depth == 0 || len(words) < 3 || len(words) > mostSplit {
 		return nil
 	}
-	for k := 1; k < len(words); k++ {
-		joint := slices.Contains([]string{"and", ",", "then", "but", "plus", "also"}, words[k])
-		left, right := words[:k], words[k:]
-		if joint {
-			right = words[k+1:]
-		}
-		for len(right) > 0 && (right[0] == "and" || right[0] == "then") {
-			right = right[1:]
-		}
-		if len(right) == 0 {
-			continue
-		}
-		if rows := n.pair(left, right, dish, joint, depth); rows != nil {
-			return rows
+	for _, joint := range []bool{true, false} { // where a word says so first
+		for k := range words {
+			if !joint { // the longest first part: wrapped in paper, at 165
+				k = len(words) - 1 - k
+			}
+			if k == 0 || joint != slices.Contains(joints, words[k]) {
+				continue
+			}
+			right := words[k:]
+			for len(right) > 0 && slices.Contains(joints, right[0]) {
+				right = right[1:]
+			}
+			if len(right) == 0 {
+				continue
+			}
+			if rows := n.pair(words[:k], right, dish, joint, depth); rows != nil {
+				return rows
+			}
 		}
 	}
 	return nil
 }
 
+// joints stand between two things of a note.
+var joints = []string{"and", ",", "then", "but", "plus", "also"}
+
 // pair are two parts of a note, both of which can be read.
 func (n *noteReader) pair(left, right []string, dish string, joint bool, depth int) []Row {
 	first, sentence, ok := n.whole(left, dish)
+	if !ok && depth > 1 {
+		first = n.several(left, dish, depth-1)
+		ok = first != nil
+	}
 	if joint && !ok {
 		return n.alsoOf(left, right, dish, depth)
 	}
@@ -187,8 +237,16 @@ func (n *noteReader) alsoOf(left, right []string, dish string, depth int) []Row 
 // beginsAnew says of words without a joint before them that they are of something else: a
 // dish, a part of the grill, or what was read when the first thing was done.
 func (n *noteReader) beginsAnew(words []string) bool {
-	if words[0] == "at" && len(words) > 1 {
+	number := slices.ContainsFunc(words, noteNumber.MatchString)
+	switch _, vents := ventWords(words); {
+	case words[0] == "at" && len(words) > 1:
 		return noteNumber.MatchString(words[1])
+	case vents || number && placeOf(words[0]) != "":
+		return true
+	}
+	switch kind, _, _ := noteKind(withoutFillers(words), true); kind {
+	case Boxed, Counter, Chilled, ToOven, Wrapped:
+		return true
 	}
 	if _, id, _ := n.takeDish(withoutFillers(words)); id != "" {
 		return len(n.alike(words[0])) > 0

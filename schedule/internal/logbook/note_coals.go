@@ -1,15 +1,15 @@
 package logbook
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
 )
 
 var (
-	noteCoals   = regexp.MustCompile(`^(?:added |add |poured |put on |put in |put |laid |dumped |dumped in |threw on |threw in |tossed in |tipped in |lit )?([0-9]+) (more )?(lit |hot |burning |unlit |cold |fresh |new |more )?(?:coals|briquettes|briquets|charcoal|charcoals)(?: in| on| added)?$`)
-	noteChimney = regexp.MustCompile(`^(?:added|add|poured|poured in|poured on|dumped|dumped in|tipped|tipped in|threw in|put in|put on|put) (?:in )?(?:(half|quarter|1/2|1/4|3/4|[0-9.]+|another|full|a|an|half a|1 and a half) )*(?:full |lit |hot |more |unlit |of )*(?:chimney|chimneys|chimneyful|basket)(?: full)?(?: of)?(?: lit| hot| unlit)?(?: coals| charcoal| briquettes)?(?: in| on)?$`)
+	noteCoals     = regexp.MustCompile(`^(?:added |add |poured |put on |put in |put |laid |dumped |dumped in |threw on |threw in |tossed in |tipped in |lit )?([0-9]+) (more )?(lit |hot |burning |unlit |cold |fresh |new |more )?(?:coals|briquettes|briquets|charcoal|charcoals)(?: in| on| added)?$`)
+	noteSomeCoals = regexp.MustCompile(`^(?:added|put on|put|threw on|threw in|chucked on|tossed in) (?:a )?(?:load|bunch|few|handful|bit|lot|more|some|couple|shovel) (?:more )?(?:of )?(?:more )?(?:coals|charcoal|briquettes|fuel)(?: on| in)?$`)
+	noteChimney   = regexp.MustCompile(`^(?:added|add|poured|poured in|poured on|dumped|dumped in|tipped|tipped in|threw in|put in|put on|put) (?:in )?(?:(half|quarter|1/2|1/4|3/4|[0-9.]+|another|full|a|an|half a|1 and a half) )*(?:full |lit |hot |more |unlit |of )*(?:chimney|chimneys|chimneyful|basket)(?: full)?(?: of)?(?: lit| hot| unlit)?(?: coals| charcoal| briquettes)?(?: in| on)?$`)
 )
 
 // coalsSaid reads how many coals were added, and whether they were lit; false where it
@@ -25,6 +25,9 @@ func (n *noteReader) coalsSaid(words []string) (row Row, sentence string, ok boo
 			return Row{kind: string(UnlitCoals), value: m[1]}, countFault(m[1]), true
 		}
 		return Row{kind: string(Refuelled), value: m[1] + " coals"}, countFault(m[1]), true
+	}
+	if noteSomeCoals.MatchString(said) {
+		return Row{kind: string(Refuelled)}, "", true
 	}
 	m := noteChimney.FindStringSubmatch(said)
 	if m == nil || n.day.Chimney == 0 {
@@ -62,9 +65,4 @@ func chimneys(said string) float64 {
 		}
 	}
 	return share
-}
-
-// chimneyHolds says what a chimney was taken for.
-func (n *noteReader) chimneyHolds() string {
-	return fmt.Sprintf("a full chimney is %d coals", n.day.Chimney)
 }

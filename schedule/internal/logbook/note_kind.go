@@ -9,6 +9,7 @@ import (
 var (
 	noteNumber = regexp.MustCompile(`^[-+]?[0-9]+([.,][0-9]+)?\s*(°?\s*[fc]|fahrenheit|celsius|centigrade)?$`)
 	noteInside = regexp.MustCompile(`^([-+]?[0-9]+(?:[.,][0-9]+)?\s*(?:°?\s*[fc])?) (?:internal|inside|core|in middle|in the middle|middle|in center|in centre|at core|internal temp|temp|inside temp)$`)
+	noteOn     = regexp.MustCompile(`^([0-9]{2,4}(?:[.,][0-9]+)? ?[fc]?) (?:on|in|for)$`)
 	noteMoved  = regexp.MustCompile(`^(?:put|moved|went|placed|set|popped|stuck|chucked|stick|pop|move|gone|sitting|now|dropped|moving|transferred|resting|rest|going) ((?:in|into|to|back|aside|onto|on counter|on table) ?.*)$`)
 )
 
@@ -25,15 +26,21 @@ func noteKind(words []string, ofDish bool) (Kind, []string, bool) {
 	if noteNumber.MatchString(said) {
 		return Core, strings.Fields(said), true
 	}
-	if m := noteMoved.FindStringSubmatch(said); m != nil && ofDish {
-		said = m[1]
+	if m := noteOn.FindStringSubmatch(said); m != nil {
+		return Core, strings.Fields(m[1]), true
 	}
-	if kind, rest, ok := longestSaying(said, ofDish); ok {
+	kind, rest, ok := longestSaying(said, ofDish)
+	if m := noteMoved.FindStringSubmatch(said); m != nil && ofDish {
+		if moved, left, found := longestSaying(m[1], ofDish); found && (!ok || len(left) < len(rest)) {
+			kind, rest, ok = moved, left, true
+		}
+	}
+	if ok {
 		return kind, rest, true
 	}
-	first, rest, _ := strings.Cut(said, " ")
-	if form, ok := Kind(first).Form(); ok && form.Carries != CarriesDish {
-		return Kind(first), strings.Fields(rest), true
+	first, value, _ := strings.Cut(said, " ")
+	if form, ok := Kind(first).Form(); ok && form.Carries != CarriesDish && (!ofDish || form.OfDish || Kind(first).Meals()) {
+		return Kind(first), strings.Fields(value), true
 	}
 	return "", nil, false
 }

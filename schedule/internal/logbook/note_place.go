@@ -23,7 +23,7 @@ const placeFresh = 45 * time.Minute
 // placeRead reads the temperature of one place, thigh 158. Where it is the lowest of what was
 // read lately, it is that of the coldest place; so is the same place read again.
 func (n *noteReader) placeRead(words []string, dish string) (row Row, sentence string, ok bool) {
-	if len(words) > 2 && words[0] == "1" && !slices.ContainsFunc(words[1:], noteNumber.MatchString) {
+	if len(words) > 2 && (words[0] == "1" || words[0] == "one") && !slices.ContainsFunc(words[1:], noteNumber.MatchString) {
 		return n.onePiece(words[1:])
 	}
 	k := slices.IndexFunc(words, func(w string) bool { return placeOf(w) != "" })
@@ -33,7 +33,7 @@ func (n *noteReader) placeRead(words []string, dish string) (row Row, sentence s
 	place := placeOf(words[k])
 	number := slices.IndexFunc(words, noteNumber.MatchString)
 	rest := slices.DeleteFunc(strings.Fields(bareReading(strings.Join(slices.Concat(words[:k], words[k+1:]), " "))), func(w string) bool {
-		return noteNumber.MatchString(w) || placeOf(w) == place || w == "end" || slices.Contains(ofAll, w)
+		return noteNumber.MatchString(w) || placeOf(w) == place || w == "end" || w == "one" || slices.Contains(ofAll, w)
 	})
 	if number < 0 {
 		if slices.Contains([]string{"other", "second", "third", "small", "smaller", "big", "bigger", "larger"}, place) && len(rest) > 1 {
@@ -82,7 +82,8 @@ func (n *noteReader) dishOfPlace(rest []string, dish, place string) (id, sentenc
 	bird := slices.Contains(birdPlaces, place)
 	var may []string
 	for _, d := range n.day.Dishes {
-		if !bird || d.Poultry {
+		brisket := place == "point" || place == "flat" || place == "deckle"
+		if (!bird || d.Poultry) && (!brisket || strings.HasPrefix(d.Cut, "brisket")) {
 			may = append(may, d.ID)
 		}
 	}
@@ -127,6 +128,33 @@ func (n *noteReader) isColdest(id, place, value string) bool {
 		}
 	}
 	return others || was == place
+}
+
+// lowestOfPlaces makes of several places of one dish in one note the lowest the coldest.
+func (n *noteReader) lowestOfPlaces(rows []Row) {
+	lowest := map[string]int{}
+	for i := range rows {
+		e := Entry{Kind: Kind(rows[i].kind)}
+		if !e.Kind.ofPlace() || temperatureOf(&e, rows[i].value) != "" || e.Value == "" {
+			continue
+		}
+		k, several := lowest[rows[i].dish]
+		if !several {
+			lowest[rows[i].dish] = i
+			continue
+		}
+		low := Entry{Kind: Coldest}
+		temperatureOf(&low, rows[k].value)
+		if e.C < low.C {
+			lowest[rows[i].dish], k = i, i
+		}
+		for j := range rows[:i+1] {
+			if rows[j].dish == rows[i].dish && Kind(rows[j].kind).ofPlace() {
+				rows[j].kind = string(Core)
+			}
+		}
+		rows[k].kind = string(Coldest)
+	}
 }
 
 // onePiece refuses what was done to one piece of a dish alone: a line of a log is of all of it.

@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strconv"
@@ -14,9 +15,10 @@ const mostWords = 40
 
 var (
 	halfDayDots = regexp.MustCompile(`\b([ap])\.\s?m\b\.?`)
+	hourMinute  = regexp.MustCompile(`^(\d{1,2})(?:h|hr|hrs)(\d{1,2})(?:m|min|mins)?$`)
 	numberUnit  = regexp.MustCompile(`^(\d+(?:[.,]\d+)?)(min|mins|minutes|m|h|hr|hrs|hours)$`)
 	degreeTail  = regexp.MustCompile(`^(-?\d+(?:[.,]\d+)?)(°|º|ish|deg|degrees|'s)(f|c)?$`)
-	joined      = strings.NewReplacer("’", "'", "‘", "'", "“", "", "”", "", `"`, "", "–", "-", "&", " and ", "+", " and ", "½", " half ", "¼", "1/4", "¾", "3/4", "℉", "f", "℃", "c", ";", " , ", "\n", " , ")
+	joined      = strings.NewReplacer("’", "'", "‘", "'", "“", "", "”", "", `"`, "", "–", "-", "&", " and ", "+", " and ", "=", " ", "#", " ", "½", " half ", "¼", "1/4", "¾", "3/4", "℉", "f", "℃", "c", ";", " , ", "\n", " , ")
 )
 
 // plainWords are the words of a note without the marks between them: in small letters,
@@ -28,6 +30,10 @@ func (n *noteReader) plainWords(text string) []string {
 	for _, w := range strings.Fields(text) {
 		comma := strings.HasSuffix(w, ",")
 		w = strings.Trim(w, `,.!?()*`)
+		if m := hourMinute.FindStringSubmatch(w); m != nil {
+			words = append(words, m[1], "h")
+			w = m[2]
+		}
 		if m := numberUnit.FindStringSubmatch(w); m != nil {
 			words = append(words, m[1])
 			w = m[2]
@@ -37,6 +43,9 @@ func (n *noteReader) plainWords(text string) []string {
 		}
 		if m := degreeTail.FindStringSubmatch(w); m != nil {
 			w = m[1] + m[3]
+		}
+		if w == "bird" || w == "birds" {
+			w = n.onlyBird(w)
 		}
 		if w != "" {
 			words = append(words, w)
@@ -52,6 +61,20 @@ func (n *noteReader) plainWords(text string) []string {
 	return words
 }
 
+// onlyBird is the poultry of the day, where there is one.
+func (n *noteReader) onlyBird(word string) string {
+	id := ""
+	for _, d := range n.day.Dishes {
+		if d.Poultry {
+			if id != "" {
+				return word
+			}
+			id = d.ID
+		}
+	}
+	return cmp.Or(id, word)
+}
+
 // heard are words as a telephone hears them, or a country says them, in ours.
 var heard = map[string]string{
 	"great": "grate", "grade": "grate", "gate": "grate", "grates": "grate", "grille": "grate", "rapped": "wrapped", "raped": "wrapped", "rap": "wrap",
@@ -59,7 +82,7 @@ var heard = map[string]string{
 	"alfoil": "foil", "tinfoil": "foil", "aluminium": "foil", "aluminum": "foil", "coal": "coals", "briquette": "briquettes", "briqs": "briquettes",
 	"lump": "charcoal", "supper": "dinner", "tea": "dinner", "chook": "chicken", "chooks": "chickens", "snags": "sausages", "bangers": "sausages", "prawns": "shrimp",
 	"temps": "temp", "tmp": "temp", "internals": "internal", "intl": "internal", "int": "internal", "damper": "vent", "dampers": "vents",
-	"refrigerator": "fridge", "freezer": "fridge", "gonna": "", "whole": "", "outta": "out", "w/": "with", "thru": "through", "@": "at", "n": "and", "'n'": "and",
+	"refrigerator": "fridge", "freezer": "fridge", "gonna": "", "fahrenheit": "f", "celsius": "c", "centigrade": "c", "dozen": "12", "whole": "", "outta": "out", "w/": "with", "thru": "through", "@": "at", "n": "and", "'n'": "and",
 }
 
 // spelled is a word as it is looked for: of another country, of a telephone's ear, or with
@@ -76,7 +99,7 @@ func (n *noteReader) spelled(word string) string {
 		most = 2
 	}
 	for _, c := range n.vocabulary() {
-		if len(c) < 4 || c[0] != word[0] && len(word) < 6 {
+		if len(c) < 4 || c[0] != word[0] || len(word) == 4 && len(c) == 4 { // short words are all near each other
 			continue
 		}
 		switch edits := say.LetterEdits(word, c); {
@@ -121,7 +144,7 @@ var correctWords = []string{
 	"pink", "done", "tender", "looks", "look", "good", "bend", "bends", "flame", "flames", "flare", "flaring", "burning", "burned", "burnt", "first", "second", "other", "flat", "point", "cook", "cooked", "cooling",
 	"here", "there", "then", "they", "this", "last", "that", "than", "wine", "beer", "cake", "time", "tent", "tented", "rest", "more", "none", "over", "with", "from", "into", "onto", "down", "much", "many", "most",
 	"eight", "eighty", "eighteen", "under", "undercooked", "lower", "lowered", "slow", "slowly", "blow", "blowing", "grow", "cover", "covered", "uncovered", "heat", "head", "seat", "meal", "meat", "wood", "food", "cool", "pool", "tool", "hold", "holding", "cheese",
-	"table", "temperature", "climbing", "steady", "stalled", "stall", "stuck", "dropping", "falling", "rising", "chunks", "chunk",
+	"snow", "snowing", "smoke", "skin", "help", "what", "ready", "kitchen", "popped", "times", "still", "pour", "poured", "hour", "clear", "white", "wild", "carved", "came", "gray", "grey", "side", "safe", "table", "temperature", "climbing", "steady", "stalled", "stall", "stuck", "dropping", "falling", "rising", "chunks", "chunk",
 }
 
 var (
@@ -136,7 +159,7 @@ func spokenNumbers(words []string) []string {
 	var out []string
 	for i := 0; i < len(words); {
 		value, next := spokenNumber(words, i)
-		if next == i {
+		if next == i || next == i+1 && words[i] == "one" && !oneIsNumber(words, i) {
 			out = append(out, words[i])
 			i++
 			continue
@@ -145,6 +168,12 @@ func spokenNumbers(words []string) []string {
 		i = next
 	}
 	return out
+}
+
+// oneIsNumber says of a one that it counts: one hour, at one; the big one does not.
+func oneIsNumber(words []string, i int) bool {
+	return i+1 < len(words) && (unitOf(words[i+1]) != 0 || slices.Contains([]string{"chimney", "thirty", "o'clock", "and", "am", "pm"}, words[i+1])) ||
+		i > 0 && slices.Contains(timeWords, words[i-1])
 }
 
 // spokenNumber reads a number from a word on; next is i where there is none.
@@ -170,6 +199,9 @@ func spokenNumber(words []string, i int) (value, next int) {
 		return 0, k
 	}
 	v, k := small(i)
+	if words[i] == "a" && i+1 < len(words) && words[i+1] == "hundred" {
+		v, k = 1, i+1
+	}
 	if k == i {
 		return 0, i
 	}

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
-	"time"
 
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/unit"
@@ -16,11 +16,19 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	if value, ok := ventWords(words); ok {
 		row = Row{kind: string(Vents), value: strings.Join(value, " ")}
 		_, sentence = fireValue(CarriesVents, row.value)
-		return row, sentence, true
+		return row, sentence, sentence == ""
 	}
 	words, all := withoutAll(words)
+	if len(words) > 1 && slices.Contains([]string{"push", "pushed", "delay", "delayed", "move", "moved"}, words[0]) && words[1] == "dinner" {
+		words = slices.Concat([]string{words[1], words[0]}, words[2:])
+	}
 	if row, sentence, ok := n.placeRead(words, dish); ok {
 		return row, sentence, true
+	}
+	if rest, whole, is := n.counted(words); is && whole {
+		words, all = rest, true
+	} else if is {
+		return n.onePiece(rest)
 	}
 	if row, sentence, ok := n.coalsSaid(words); ok {
 		return row, sentence, true
@@ -38,7 +46,7 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 		kind, value, ok = noteKind(left, false)
 	}
 	if !ok {
-		return row, n.unread(words), false
+		return row, "", false
 	}
 	form, _ := kind.Form()
 	if id == "" && form.OfDish && len(n.day.Dishes) != 1 {
@@ -47,7 +55,7 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	row = Row{dish: id, kind: string(kind), value: strings.Join(value, " ")}
 	sentence, ok = n.valueOf(&row, kind)
 	if !ok {
-		return row, n.unread(words), false
+		return row, sentence, false
 	}
 	if kind == On && all && row.value == "" && n.batches(id) > 1 {
 		row.value = AllBatches
@@ -64,6 +72,23 @@ func withoutAll(words []string) (rest []string, all bool) {
 	return rest, len(rest) < len(words)
 }
 
+// counted takes how many pieces of a dish are meant: 2 butts on; whole says that it has no more.
+func (n *noteReader) counted(words []string) (rest []string, whole, is bool) {
+	if len(words) < 3 || slices.ContainsFunc(words[1:], noteNumber.MatchString) {
+		return words, false, false
+	}
+	count, err := strconv.Atoi(words[0])
+	_, id, _ := n.takeDish(words[1:])
+	if err != nil || id == "" || count > mostPieces {
+		return words, false, false
+	}
+	k := slices.IndexFunc(n.named(), func(d Dish) bool { return d.ID == id })
+	return words[1:], n.named()[k].Count == count, true
+}
+
+// mostPieces of a dish are counted by a cook: a larger number was read.
+const mostPieces = 24
+
 // batches is in how many loads of the grate a dish goes on.
 func (n *noteReader) batches(dish string) int {
 	id, ok := n.dishID(dish)
@@ -79,7 +104,7 @@ func (n *noteReader) batches(dish string) int {
 var fillers = []string{
 	"the", "my", "i", "we", "just", "now", "is", "are", "was", "were", "has", "have", "had", "been", "some", "its", "it's", "it", "im", "i'm", "we've", "i've", "am", "be", "being", "degrees", "degree", "deg", "about", "a", "an",
 	"please", "ok", "okay", "so", "well", "finally", "already", "um", "uh", "currently", "got", "get", "gets", "getting", "this", "that", "that's", "our", "only", "right", "them", "they", "there", "here", "all's", "yes", "yep",
-	"guys", "note", "log", "then", "today", "too", "really", "nicely", "yet", "still", "again?", ",", "of", "exactly", "around", "roughly", "approx", "maybe", "like", "fahrenheit's", "read",
+	"guys", "note", "r", "kitchen", "been", "we're", "hey", "hi", "quick", "update", "looks", "now,", "sometime", "later,", "log", "then", "today", "too", "really", "nicely", "yet", "still", "again?", ",", "of", "exactly", "around", "roughly", "approx", "maybe", "like", "fahrenheit's", "read",
 }
 
 func withoutFillers(words []string) []string {
@@ -110,7 +135,7 @@ func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string, ok bool) {
 	case CarriesInstant:
 		return n.servingSaid(row)
 	case CarriesPlace:
-		row.value, ok = heldText(row.value)
+		row.value, ok = heldSaid(row.value)
 		return "", ok
 	case CarriesNothing:
 		return "", n.nothingMore(row, kind)
@@ -145,10 +170,20 @@ func (n *noteReader) nothingMore(row *Row, kind Kind) bool {
 	return len(words) == 0
 }
 
+// heldSaid is where a piece is held, in words that all tell of it.
+func heldSaid(text string) (string, bool) {
+	for _, w := range strings.Fields(text) {
+		if !slices.Contains([]string{HeldInCooler, HeldInOven, "in", "into", "with", "towels", "towel", "foil", "wrapped", "warm", "hot", "box", "cool", "and", "up", "big"}, w) {
+			return "", false
+		}
+	}
+	return heldText(text)
+}
+
 // bareReading is a reading without the words around it.
 func bareReading(text string) string {
 	words := slices.DeleteFunc(strings.Fields(text), func(w string) bool {
-		return slices.Contains([]string{"at", "in", "to", "up", "down", "temp", "temperature", "reads", "reading", "shows", "showing", "says", "hit", "internal", "inside", "core", "probe", "on", "hot", "=", ":", "place", "spot", "part", "set", "sitting", "holding", "steady", "running"}, w)
+		return slices.Contains([]string{"at", "in", "to", "up", "down", "temp", "temperature", "reads", "reading", "shows", "showing", "says", "hit", "internal", "inside", "core", "probe", "on", "hot", "=", ":", "place", "spot", "part", "set", "sitting", "holding", "steady", "running", "dropped", "fell", "fallen", "rose", "risen", "climbed", "jumped", "down", "up", "stuck", "stalled", "spot", "hits", "hot,", ","}, w)
 	})
 	return strings.Join(words, " ")
 }
@@ -170,47 +205,6 @@ func wrapSaid(text string) (string, bool) {
 		}
 	}
 	return out, true
-}
-
-// servingSaid writes to when a serving was moved: a time of day, or how much later or
-// earlier than it was to be.
-func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
-	later := slices.ContainsFunc(strings.Fields(row.value), func(w string) bool {
-		return slices.Contains([]string{"late", "later", "back", "behind", "delayed", "delay", "pushed", "push"}, w)
-	})
-	words := slices.DeleteFunc(strings.Fields(row.value), func(w string) bool {
-		return slices.Contains([]string{"late", "later", "back", "behind", "moved", "pushed", "push", "delayed", "move", "delay", "is", "at", "to", "by", "till", "until", "running", "coming", "will", "be", "not", "before", "now", "from", "about", "around", "instead", "say", "time", "them", "it", "out", "off"}, w)
-	})
-	var at time.Time
-	if span, next := spanAt(words, 0); next > 0 {
-		from := n.serving(row.dish)
-		early := slices.Contains([]string{"early", "earlier", "sooner"}, strings.Join(words[next:], " "))
-		switch {
-		case early:
-			at = from.Add(-span)
-		case later && next == len(words):
-			at = from.Add(span)
-		default:
-			return "is that later or earlier? Write when people eat: dinner 7 PM, or dinner 1 hour later", next == len(words)
-		}
-	} else if len(words) > 1 && words[0] == "in" {
-		span, next := spanAt(words, 1)
-		if next != len(words) {
-			return "", false
-		}
-		at = n.at.Add(span)
-	} else if c, next, _ := clockAt(words, 0, true); next == len(words) && next > 0 {
-		at = n.servingAt(c, row.dish)
-	} else if t, bad := n.instant(row.value, n.fromServing(n.at)); bad == "" && len(words) > 0 {
-		at = t
-	} else {
-		return fmt.Sprintf("when do people eat? Write it with its time: dinner %s", n.day.Units.Clock(n.serving(row.dish).Add(time.Hour))), false
-	}
-	if at.Before(n.at) {
-		return fmt.Sprintf("%s is past; write when people will eat: dinner %s", n.dated(at), n.day.Units.Clock(n.at.Add(time.Hour))), true
-	}
-	row.value = at.Format("2006-01-02 15:04")
-	return "", true
 }
 
 // waitsInOven says whether a dish that goes into the oven waits there, done: by the plan,

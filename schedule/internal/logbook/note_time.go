@@ -31,6 +31,9 @@ var timeWords = []string{"at", "since", "around", "about", "before", "by", "from
 // has none.
 func times(words []string) []told {
 	var all []told
+	whole := words
+	words, half := withoutDayPart(words)
+	been := slices.Contains(words, "been")
 	for i := range words {
 		k := i
 		for k < len(words) && k < i+3 && slices.Contains(timeWords, words[k]) {
@@ -41,7 +44,7 @@ func times(words []string) []told {
 		before := slices.Contains(said, "before") || slices.Contains(said, "by")
 		if span, next := spanAt(words, k); next > k {
 			ago := next < len(words) && agoWord(words[next])
-			if ago || slices.Contains(said, "since") || slices.Contains(said, "for") {
+			if ago || slices.Contains(said, "since") || slices.Contains(said, "for") || been && next == len(words) {
 				if ago {
 					next++
 				}
@@ -49,13 +52,19 @@ func times(words []string) []told {
 			}
 			continue
 		}
-		if c, next, loose := clockAt(words, k, k > i); next > k {
-			all = append(all, told{rest: without(dayPart(words, next, &c)), clock: c, before: before, loose: loose})
+		if c, next, loose := clockAt(words, k, k > i); next > k && !(next < len(words) && slices.Contains(counted, words[next])) {
+			if half != wholeDay && !c.exact {
+				c.hour, c.exact = half.hour(c.hour), true
+			}
+			all = append(all, told{rest: without(next), clock: c, before: before, loose: loose})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b told) int { return len(a.rest) - len(b.rest) }) // the most words explained
-	return append(all, told{rest: words, isAgo: true})
+	return append(all, told{rest: whole, isAgo: true})
 }
+
+// counted are words before which a number is no time.
+var counted = []string{"coals", "briquettes", "briquets", "charcoal", "lit", "unlit", "more", "hot", "degrees", "f", "c", "mph", "km/h", "chimneys", "times", "pieces", "chunks", "%"}
 
 var (
 	clockWord  = regexp.MustCompile(`^(\d{1,2})[:.](\d\d)(am|pm|a|p)?$`)
@@ -115,7 +124,10 @@ func clockAt(words []string, i int, led bool) (c clockSaid, next int, loose bool
 		}
 		if m[2] != "" && m[2] != "a" || half != "" || led && m[2] == "" {
 			c, next, _ := take(m[1], "0", m[2])
-			return c, next, m[2] == "" && half == ""
+			if c.hour > 12 && m[2] == "" && half == "" { // 20 alone is no time
+				return c, i, false
+			}
+			return c, next, false
 		}
 		return c, i, false
 	}
@@ -168,29 +180,47 @@ func clockPhrase(words []string, i int) (clockSaid, int) {
 	return clockSaid{hour, minutes, false}, k + 3
 }
 
-// dayPart takes "this morning", "in the evening" or "last night" behind a time, which say
-// the half of the day.
-func dayPart(words []string, i int, c *clockSaid) (next int) {
-	for k := i; k < len(words) && k < i+3; k++ {
-		pm := -1
-		switch words[k] {
-		case "in", "the", "this", "last", "at":
-			continue
-		case "morning":
-			pm = 0
-		case "afternoon", "evening", "tonight":
-			pm = 12
-		case "night": // the latest is meant, whichever half of the day
-			return k + 1
-		case "today":
-			return k + 1
-		default:
-			return i
-		}
-		if !c.exact {
-			c.hour, c.exact = c.hour%12+pm, true
-		}
-		return k + 1
+// dayPart is the part of a day in which a time lies.
+type dayPart int
+
+const (
+	wholeDay dayPart = iota
+	morning
+	evening // from noon on
+	night
+)
+
+// nightFrom is from when on an hour of the evening is of the night.
+const nightFrom = 6
+
+// hour is an hour of twelve in a part of the day.
+func (d dayPart) hour(h int) int {
+	if h %= 12; d == evening || d == night && h >= nightFrom {
+		return h + 12
 	}
-	return i
+	return h
+}
+
+// withoutDayPart takes "this morning", "in the evening" or "last night" out of the words.
+func withoutDayPart(words []string) (rest []string, part dayPart) {
+	for k, w := range words {
+		switch w {
+		case "morning":
+			part = morning
+		case "afternoon", "evening", "tonight":
+			part = evening
+		case "night":
+			part = night
+		case "today":
+			part = wholeDay
+		default:
+			continue
+		}
+		i := k
+		for i > 0 && i > k-2 && slices.Contains([]string{"in", "the", "this", "last", "at"}, words[i-1]) {
+			i--
+		}
+		return slices.Concat(words[:i], words[k+1:]), part
+	}
+	return words, wholeDay
 }

@@ -51,6 +51,10 @@ func ventWords(words []string) (value []string, ok bool) {
 			loose = append(loose, ventOpening(w))
 		}
 	}
+	own := slices.ContainsFunc(vents, func(v vent) bool { return len(v.opening) > 0 })
+	if own && len(loose) > 0 { // something else was told first
+		return nil, false
+	}
 	if len(vents) == 0 {
 		vents = []vent{{name: "both"}}
 	}

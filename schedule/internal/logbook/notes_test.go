@@ -21,9 +21,9 @@ func noteDays() map[string]noteDay {
 			Fires: []Fire{{From: from, LevelC: unit.FToC(275)}}, Chimney: 100}
 	}
 	ribs := Dish{ID: "baby-backs", Name: "Racks of baby back ribs", Cut: "baby-backs", Batches: 1}
-	birds := Dish{ID: "chicken", Name: "Whole chickens", Cut: "chicken", Batches: 1, Poultry: true}
+	birds := Dish{ID: "chicken", Name: "Whole chickens", Cut: "chicken", Count: 2, Batches: 1, Poultry: true}
 	brisket := Dish{ID: "brisket", Name: "Brisket", Cut: "brisket", Batches: 1, OvenC: unit.FToC(170)}
-	butts := Dish{ID: "butt", Name: "Pork butts", Cut: "pork-butt", Batches: 2}
+	butts := Dish{ID: "butt", Name: "Pork butts", Cut: "pork-butt", Count: 2, Batches: 2}
 	corn := Dish{ID: "corn", Name: "Corn", Cut: "corn", Batches: 1}
 	turkey := Dish{ID: "turkey", Name: "Turkey", Cut: "turkey", Batches: 1, Poultry: true}
 	party := []Entry{{At: clock(13, 40), Kind: Lit}, {At: clock(14, 20), Dish: "baby-backs", Kind: On}, {At: clock(16, 20), Dish: "chicken", Kind: On}}
@@ -90,4 +90,58 @@ func TestNotesOfTiredCooks(t *testing.T) {
 			t.Errorf("%s: %q\n\tis   %s\n\twant %s", row[0], row[1], got, row[2])
 		}
 	}
+}
+
+// A word that nobody knows, before or behind what can be read, is never passed over: the
+// note is refused, whatever else it says.
+func TestNoWordOfANoteIsLost(t *testing.T) {
+	days := noteDays()
+	for _, words := range []string{"fire out", "ribs off", "chicken 150", "grate 250", "chicken thigh 158", "dinner 7 pm", "added 20 coals", "top vent half", "raining", "lid off", "ribs off at 4:50", "corn on 20 min ago", "chicken and ribs off", "chicken wrapped in foil", "chicken in the cooler", "oven 170", "wind 12 mph", "relit"} {
+		if got := days["party"].note(words); strings.HasPrefix(got, "refuses") {
+			t.Errorf("%q: %s", words, got)
+		}
+		parts := strings.Fields(words)
+		for k := 0; k <= len(parts); k++ {
+			said := strings.Join(append(append(append([]string{}, parts[:k]...), "xyzzy"), parts[k:]...), " ")
+			if got := days["party"].note(said); !strings.HasPrefix(got, "refuses") {
+				t.Errorf("%q: %s", said, got)
+			}
+		}
+	}
+}
+
+// Whatever is typed, nothing panics and nothing takes long; what is noted is a line that a
+// log may have, and not of the future.
+func FuzzNotes(f *testing.F) {
+	for _, s := range []string{"fire out since 3:10", "chicken 165, ribs 190, grate 340", "one sixty five on the brisket", "top vent half bottom quarter", "dinner in an hour and a half", "added 1/2 chimney of coals", "ribs on at 4.50 last night", "a hundred and a half hours ago"} {
+		f.Add("party", s)
+		f.Add("smoke", s)
+	}
+	days := noteDays()
+	f.Fuzz(func(t *testing.T, which, text string) {
+		d, ok := days[which]
+		if !ok {
+			d = days["metric"]
+		}
+		faults := &strict.FaultList{}
+		r := NewReader(d.day, faults)
+		rows, sentence := r.Note([]string{text}, d.log, d.at)
+		if (sentence == "") == (len(rows) == 0) {
+			t.Fatalf("%q: %d rows, %q", text, len(rows), sentence)
+		}
+		for _, row := range rows {
+			e, ok := r.Entry(row)
+			if !ok {
+				continue
+			}
+			if form, known := e.Kind.Form(); !known || form.OfDish && e.Dish == "" {
+				t.Errorf("%q: %+v", text, e)
+			}
+			if e.At.After(d.at.Add(soonAhead)) && row.time != d.at.Format(time.RFC3339) {
+				if day := e.At.Sub(d.at); day < 0 {
+					t.Errorf("%q: %s", text, day)
+				}
+			}
+		}
+	})
 }

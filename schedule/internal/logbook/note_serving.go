@@ -1,0 +1,49 @@
+package logbook
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+)
+
+// servingSaid writes to when a serving was moved: a time of day, or how much later or
+// earlier than it was to be.
+func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
+	later := slices.ContainsFunc(strings.Fields(row.value), func(w string) bool {
+		return slices.Contains([]string{"late", "later", "back", "behind", "delayed", "delay", "pushed", "push"}, w)
+	})
+	words := slices.DeleteFunc(strings.Fields(row.value), func(w string) bool {
+		return slices.Contains([]string{"late", "later", "back", "behind", "moved", "pushed", "push", "delayed", "move", "delay", "is", "at", "to", "by", "till", "until", "running", "coming", "will", "be", "not", "before", "now", "from", "about", "around", "instead", "say", "time", "them", "it", "out", "off"}, w)
+	})
+	var at time.Time
+	if span, next := spanAt(words, 0); next > 0 {
+		from := n.serving(row.dish)
+		early := slices.Contains([]string{"early", "earlier", "sooner"}, strings.Join(words[next:], " "))
+		switch {
+		case early:
+			at = from.Add(-span)
+		case later && next == len(words):
+			at = from.Add(span)
+		default:
+			return "is that later or earlier? Write when people eat: dinner 7 PM, or dinner 1 hour later", next == len(words)
+		}
+	} else if len(words) > 1 && words[0] == "in" {
+		span, next := spanAt(words, 1)
+		if next != len(words) {
+			return "", false
+		}
+		at = n.at.Add(span)
+	} else if c, next, _ := clockAt(words, 0, true); next == len(words) && next > 0 {
+		at = n.servingAt(c, row.dish)
+	} else if t, bad := n.instant(row.value, n.fromServing(n.at)); bad == "" && len(words) > 0 {
+		at = t
+	} else {
+		return fmt.Sprintf("when do people eat? Write it with its time: dinner %s", n.day.Units.Clock(n.serving(row.dish).Add(time.Hour))), false
+	}
+	if at.Before(n.at) {
+		return fmt.Sprintf("%s is past; write when people will eat: dinner %s", n.dated(at), n.day.Units.Clock(n.at.Add(time.Hour))), true
+	}
+	row.value = at.Format("2006-01-02 15:04")
+	return "", true
+}
