@@ -38,13 +38,21 @@ func guestFindings(r schedule.Request) []schedule.Finding {
 		return nil
 	case servings < scarce*eaters:
 		return []schedule.Finding{day.Finding("too-little", "guests", nil, fmt.Sprintf(
-			"About %s of meat or fish for %s: buy %.0f%% more.",
-			portions(servings), headCount(*r.Guests), math.Ceil((eaters/servings-1)*20)*5))}
+			"About %s of meat or fish for %s: buy %s.",
+			portions(servings), headCount(*r.Guests), moreOf(eaters/servings)))}
 	case servings > lavish*eaters:
 		return []schedule.Finding{day.Finding("too-much", "guests", nil, fmt.Sprintf(
 			"About %s of meat or fish for %s: there will be a lot left. Chill it within 2 hr.", portions(servings), headCount(*r.Guests)))}
 	}
 	return nil
+}
+
+// moreOf says how much more is to be bought for so many times the portions.
+func moreOf(times float64) string {
+	if times >= 2 {
+		return fmt.Sprintf("%.0f times as much", math.Ceil(times))
+	}
+	return fmt.Sprintf("%.0f%% more", math.Ceil((times-1)*20)*5)
 }
 
 func portions(n float64) string {

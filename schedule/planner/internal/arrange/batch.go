@@ -187,13 +187,17 @@ func (d *Arranger) waysOf(ctx context.Context, it *day.Item, l day.Lot, h Hearth
 	return ways, nil
 }
 
-// Label names the batch for people. Of unequal pieces it says which they are.
+// Label names the batch for people, and says how many of the pieces it has; of unequal ones
+// it says which they are.
 func (b *Batch) Label(of int, u unit.System) string {
 	name := b.It.Dish.Name
 	if of > 1 {
 		name = fmt.Sprintf("%s, batch %d", name, b.Number)
-		if len(b.It.Lots) > 1 {
+		switch {
+		case len(b.It.Lots) > 1:
 			name += " (" + pieces(u, b.Count, b.MassKg) + ")"
+		case b.Count < b.It.Dish.Count:
+			name += fmt.Sprintf(" (%d of %d)", b.Count, b.It.Dish.Count)
 		}
 	}
 	return name

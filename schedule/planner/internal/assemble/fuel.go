@@ -39,6 +39,7 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 			continue
 		}
 		at := ph.From.Add(instant.Minutes(t.AtMinute)).Round(time.Minute)
+		at = d.besideServing(at, ph.From)
 		ph.Burn.Refuels = append(ph.Burn.Refuels, schedule.Refuel{
 			Window: plans.FixedWindow(at), Count: t.Add.Count, MassKg: t.Add.MassKg, Lit: t.Lit,
 		})
@@ -51,6 +52,21 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 			d.find(string(n), "", nil, notice.Text)
 		}
 	}
+}
+
+// servingMinutes is how long before people eat nobody has a hand for the coals (assumption).
+const servingMinutes = 10
+
+// besideServing is an instant to feed a fire, moved before a serving that it falls into.
+func (d *Assembler) besideServing(at, from time.Time) time.Time {
+	for i := range d.Items {
+		serve := d.At(float64(d.Items[i].Serve))
+		early := serve.Add(-servingMinutes * time.Minute)
+		if at.After(early) && !at.After(serve.Add(5*time.Minute)) && early.After(from) {
+			return early
+		}
+	}
+	return at
 }
 
 // unsettled says whether a fire that is fed at an instant has not settled when people sleep.

@@ -19,6 +19,9 @@ func (d *Assembler) layText(b *schedule.Burn) string {
 	if b.Rows != "" {
 		text += fmt.Sprintf(" in rows %s along %s of the edge", b.Rows, d.Req.Units.Length(unit.Length(b.ArcM)))
 	}
+	if b.Light > 0 && b.Light < b.Lay {
+		text += fmt.Sprintf(", %d of them kept back for the chimney", b.Light)
+	}
 	if b.Chunks > 0 {
 		text += fmt.Sprintf(", %s of wood on top, one of them where the fire begins", say.Plural(b.Chunks, "chunk"))
 	}

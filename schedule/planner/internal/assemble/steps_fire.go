@@ -28,12 +28,20 @@ func (it *Itinerary) fires() {
 			it.change(ph, &it.Plan.Phases[i-1], f)
 		}
 		it.add(schedule.Step{Kind: schedule.StepFireReady, At: ph.From, Phase: ph.Number, GrateC: ph.LevelC, Why: "the fire needs this long to come up",
-			Text: fmt.Sprintf("The grate should read %s. Within %s is fine; if not, wait.%s", it.D.Grate(ph.LevelC), it.D.Slack(), it.gauge(ph))})
+			Text: fmt.Sprintf("The grate should read %s. Within %s is fine%s.%s", it.D.Grate(ph.LevelC), it.D.Slack(), it.elseText(ph), it.gauge(ph))})
 		it.tend(ph)
 	}
 	if n := len(it.Plan.Phases); n > 0 {
 		it.closeDown(&it.Plan.Phases[n-1])
 	}
+}
+
+// elseText is what to do where the grate is not as it should be.
+func (it *Itinerary) elseText(ph *schedule.Phase) string {
+	if ph.LidOff || !it.D.Grill.Charcoal() {
+		return "; if not, wait"
+	}
+	return ". Colder? Wait. Hotter? Close the top vent a little"
 }
 
 // gauge says what the lid gauge shows, where that helps.
