@@ -50,3 +50,18 @@ func TestMend(t *testing.T) {
 		}
 	}
 }
+
+// What stands in a list and is no item of it is answered with an item, from the example of
+// that list alone: the example of a list within a group is told whole.
+func TestItemsComeFromTheExampleOfTheirOwnList(t *testing.T) {
+	const head = "serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]\n"
+	for text, want := range map[string]string{
+		"quiet: [5]\n":            `it must be a group of fields: {from: "23:00", to: "05:00"}`,
+		"weather: {hours: [5]}\n": `it must be a group of fields: hours: [{from: "14:00", air: 90 F, wind: 12 mph}]`,
+		"weather: {hours: 12}\n":  `it must be a list: hours: [{from: "14:00", air: 90 F, wind: 12 mph}]`,
+	} {
+		if _, err := schedule.Read([]byte(head + text)); err == nil || !strings.HasSuffix(err.Error(), want) {
+			t.Errorf("%s\n got %v\nwant %s", text, err, want)
+		}
+	}
+}
