@@ -87,7 +87,7 @@ func (d decoder) lookAhead(n *strict.Node) {
 	if n.Kind != strict.NodeObject || n.Probed() {
 		return
 	}
-	d.day.Eaters = meant.Eaters(n)
+	d.day.Eaters, d.day.Heads = meant.Eaters(n), meant.Heads(n)
 	d.seeServe(meant.When(n))
 }
 

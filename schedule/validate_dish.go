@@ -142,12 +142,15 @@ func (v *validator) weight(path string, w unit.Mass, c cut.Cut, count int) {
 	case count > 1:
 		v.faults.AddValue(path, said(w), "is not plausible for each of %d pieces: for %s it is from %s to %s a piece", count, c.InText(), said(least), said(most))
 	default:
-		v.faults.AddValue(path, said(w), "is not plausible: for %s it is from %s to %s a piece%s", c.InText(), said(least), said(most), inPieces(w, c))
+		v.faults.AddValue(path, said(w), "is not plausible: for %s it is from %s to %s a piece%s", c.InText(), said(least), said(most), inPieces(w, c, v.units))
 	}
 }
 
 // inPieces is what to write for a weight that is likely that of all pieces.
-func inPieces(w unit.Mass, c cut.Cut) string {
+func inPieces(w unit.Mass, c cut.Cut, u unit.System) string {
+	if racks := int(float64(w)/c.MaxPieceKg) + 1; c.Ribs() && racks > 1 && racks <= maxPieces && float64(w)/float64(racks) >= c.MinPieceKg {
+		return fmt.Sprintf("; if that is all of it, write how many racks that is, such as count: %d, weight: %s", racks, u.Mass(w/unit.Mass(racks)))
+	}
 	pieces := c.InPieces(float64(w))
 	if !c.Quick() || pieces < 2 || pieces > maxPieces {
 		return ""

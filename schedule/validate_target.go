@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/unit"
 )
@@ -38,6 +39,10 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 		}
 	case slices.Contains(names, t.Doneness):
 		v.judge(path, dish, c)
+	case c.Food == "ground" || c.Food == "sausage":
+		v.faults.Add(path, "%s is no doneness of %s: ground meat must reach %s all through; write done, or leave the target out", say.Quoted(t.Doneness), c.InText(), v.units.Core(unit.Temperature(c.Doneness[0].CoreC)))
+	case t.Doneness == "pink" || t.Doneness == "blue" || t.Doneness == "bloody":
+		v.faults.Add(path, "%s may be one of several; it must be %s, or a temperature", say.Quoted(t.Doneness), say.Listed(names, "or"))
 	default:
 		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", say.Quoted(t.Doneness), c.InText(), say.Listed(names, "or"))
 	}
@@ -86,6 +91,12 @@ func (v *validator) wrap(path string, dish Dish, c cut.Cut) {
 
 // finish: tough cuts are brown long before they are tender, and timed ones go by the clock.
 func (v *validator) finish(path, finish string, c cut.Cut) {
+	if done, ok := c.FindDoneness(meant.Doneness(finish)); ok {
+		known := v.faults.Len()
+		v.faults.Add(path, "%s is how done it is; write target: %s. finish is for a sear at the end", say.Quoted(finish), done.Name)
+		v.faults.Mended(known, "finish: "+finish, "target: "+done.Name)
+		return
+	}
 	if finish == "" || !v.word(path, finish, finishes...) || finish == FinishNone {
 		return
 	}

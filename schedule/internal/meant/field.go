@@ -52,6 +52,7 @@ func groupOf(within string) string {
 type Day struct {
 	Serve  string            // the line that would be right for when people eat, with all that the request says of it
 	Whole  bool              // Serve is certain
+	Heads  string            // adults and children, as in "4, children: 2"; empty where they are not told apart
 	Lines  map[string]string // those that would be right within serve, by their paths
 	Eaters int               // how many people eat; 0: nobody said
 }

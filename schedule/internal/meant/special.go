@@ -91,7 +91,11 @@ func holdsFields(group *strict.Node) bool {
 	return false
 }
 
+// adults is how many eat, as guests has it from "adults: " on.
 func (d Day) adults() string {
+	if d.Heads != "" {
+		return d.Heads
+	}
 	if d.Eaters > 0 {
 		return fmt.Sprint(d.Eaters)
 	}
@@ -129,4 +133,22 @@ func Eaters(request *strict.Node) int {
 		return all
 	}
 	return 0
+}
+
+// Heads is how many adults and children the guests of a request are, as "4, children: 2";
+// empty where they are not told apart.
+func Heads(request *strict.Node) string {
+	guests := request.Get("guests")
+	if guests != nil && guests.Kind == strict.NodeText {
+		guests = guestsIn(guests)
+	}
+	if guests == nil || guests.Kind != strict.NodeObject || guests.Get("adults") == nil {
+		return ""
+	}
+	for _, name := range []string{"children", "kids"} {
+		if kids := guests.Get(name); kids != nil {
+			return guests.Get("adults").Text + ", children: " + kids.Text
+		}
+	}
+	return ""
 }
