@@ -49,7 +49,7 @@ func TestRefusedFormsNameTheRightOne(t *testing.T) {
 		{`"7/3/2027"`, "kettle 22 in", "write year, month and day: 2027-07-03"},
 		{`"July 3, 2027"`, "kettle 22 in", "2027-07-03"},
 		{"2027-07-03", "kettle", `"kettle 22 in", "box 36 x 18 in"`},
-		{"2027-07-03", "kettle 22", "needs a unit"},
+		{"2027-07-03", "kettle 40", "unit"}, // inches or centimeters
 		{"2027-07-03", "box 30 in", "box 36 x 18 in"},
 		{"2027-07-03", "wok 22 in", `"kettle 22 in"`},
 	} {

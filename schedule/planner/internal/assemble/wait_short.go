@@ -27,11 +27,13 @@ func (d *Assembler) noteHolds(all []*arrange.Placed) {
 			d.noteGrillHold(p, all)
 			d.noteOven(p)
 		}
-		switch {
-		case p.Way.Z < d.Z && d.Loose:
+		loose := d.Loose && p.Way.Z < d.Z
+		if loose {
 			d.find(schedule.MayBeLate, "confidence", p.It, fmt.Sprintf("%s: on at %s, and %.0f%% sure to be ready at %s. Sooner it could go on only over a fire that burns unwatched while you sleep: for that write overnight: true.",
 				labelAmong(p, all, d.Req.Units), say.LocalClock(d.Req.Units, d.At(p.On)), 100*spread.NormalCDF(p.Way.Z), say.LocalClock(d.Req.Units, d.At(float64(p.It.Serve)))))
-		case p.Way.Z < d.Z:
+		}
+		switch {
+		case p.Way.Z < d.Z && !loose:
 			d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.betweenText(p, labelAmong(p, all, d.Req.Units), limit))
 		case math.Max(p.EarlyGap(), p.Off-float64(p.It.Serve)) > limit+holdTolerance: // a piece may be off for hours
 			d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.shortHoldText(p, labelAmong(p, all, d.Req.Units), limit))
