@@ -46,6 +46,7 @@ const (
 	StepChangeFire  StepKind = "change-fire"
 	StepProbesOut   StepKind = "probes-out"
 	StepFlip        StepKind = "flip"
+	StepIndoors     StepKind = "indoors" // from a fire that fails into the kitchen oven, to go on cooking
 	StepTakeOff     StepKind = "take-off"
 	StepRest        StepKind = "rest"
 	StepBox         StepKind = "box"

@@ -85,6 +85,9 @@ var checkRules = []checkRule{
 	{"acts", true, (*checker).acts},
 	{"order", true, (*checker).order},
 	{"tended", true, (*checker).tended},
+	{"orders", true, (*checker).orders},
+	{"storm", true, (*checker).storm},
+	{"undone", true, (*checker).undone},
 	{"past", true, (*checker).past},
 	{"shown", true, (*checker).shown},
 }

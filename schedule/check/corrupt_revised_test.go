@@ -107,6 +107,24 @@ var revisedCorruptions = []corruption{
 	{"advice for the past", "revised", "remedies", func(p *schedule.Plan) {
 		p.Remedies = append(p.Remedies, schedule.Remedy{Code: "later", Text: "Serve it before now.", Edits: []schedule.Edit{{Path: "log", Value: "{}"}}, ServeAt: p.RevisedAt.Add(-time.Hour)})
 	}},
+	{"ordered into the oven and planned on the grate", "revised", "orders", func(p *schedule.Plan) {
+		s := *stepOf(p, schedule.StepTakeOff, "chickens")
+		s.Kind, s.ID, s.GrateC = schedule.StepIndoors, plans.StepID(p.ID, s.Dish, s.Batch, schedule.StepIndoors, 1), 163
+		p.Steps = slices.Insert(p.Steps, slices.IndexFunc(p.Steps, func(o schedule.Step) bool { return !o.At.Before(s.At) }), s)
+	}},
+	{"fed in a storm", "revised", "storm", func(p *schedule.Plan) {
+		p.Log = append(p.Log, schedule.Entry{At: *p.RevisedAt, Kind: schedule.LogWind, Value: "24 mph"})
+		for i := range p.Steps {
+			if s := &p.Steps[i]; s.Kind == schedule.StepLight || s.Kind == schedule.StepRefuel || s.Kind == schedule.StepChangeFire {
+				s.Text = "Light a chimney of coals, and add them."
+			}
+		}
+	}},
+	{"undone and promised", "revised", "undone", func(p *schedule.Plan) {
+		s := stepOf(p, schedule.StepTakeOff, "chickens")
+		s.Done = true
+		p.Log = append(p.Log, schedule.Entry{At: s.At, Dish: "chickens", Kind: schedule.LogCore, C: 62}, schedule.Entry{At: s.At, Dish: "chickens", Kind: schedule.LogPulled})
+	}},
 	{"chance better than its window", "revised", "chance", func(p *schedule.Plan) { loadOf(p, 2).Chance = 0.999; p.Dishes[2].Chance = 0.999 }},
 	{"chickens off and on the table that nobody read", "revised", "shown", func(p *schedule.Plan) {
 		p.Log = append(p.Log, schedule.Entry{At: *p.RevisedAt, Dish: "chickens", Kind: schedule.LogPulled})

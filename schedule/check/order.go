@@ -94,6 +94,9 @@ func (c *checker) lastOver(phase int) (expected, latest time.Time) {
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
 			continue
 		}
+		if at, ok := c.leaves(&b); ok && phase == c.burnsAt(at) {
+			expected, latest = instant.Later(expected, at), instant.Later(latest, at)
+		}
 		for k, s := range b.cooking {
 			if s.Place != schedule.PlaceGrate || phase < s.Phase || phase > s.PhaseTo {
 				continue

@@ -157,10 +157,11 @@ func (c *checker) oven() {
 				continue
 			}
 			path := fmt.Sprintf("%s.stages[%d]", b.path, k)
-			if s.Place != "oven" || c.facts.req.Oven == nil {
+			_, ordered := c.leaves(&b)
+			carried := ordered || c.logged(schedule.LogToOven, &b) // the cook has put it there, wrapped or not, or is told to
+			if s.Place != "oven" || c.facts.req.Oven == nil && !carried {
 				c.fault(path+".place", "%q is no place to cook on this day", s.Place)
 			}
-			carried := c.logged(schedule.LogToOven, &b) // the cook has put it there, wrapped or not
 			if s.Phase != 0 || s.Zone != "" || s.Kind != schedule.StageWrapped && !carried {
 				c.fault(path, "%s in phase %d, zone %q; in the oven a piece is wrapped and has neither", s.Kind, s.Phase, s.Zone)
 			}

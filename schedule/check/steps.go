@@ -16,7 +16,7 @@ import (
 var attendedKinds = map[schedule.StepKind]bool{
 	schedule.StepThaw: true, schedule.StepSalt: true, schedule.StepTakeOut: true, schedule.StepLayFire: true, schedule.StepLight: true, schedule.StepFireReady: false, schedule.StepSetVents: true, schedule.StepPutOn: true,
 	schedule.StepStallBegins: false, schedule.StepWrap: true, schedule.StepStallEnds: false, schedule.StepLook: true, schedule.StepCheckFire: true, schedule.StepRefuel: true, schedule.StepChangeFire: true,
-	schedule.StepProbesOut: true, schedule.StepFlip: true, schedule.StepTakeOff: true, schedule.StepRest: false, schedule.StepBox: true, schedule.StepToOven: true, schedule.StepCheckOven: true, schedule.StepHold: true, schedule.StepSear: true,
+	schedule.StepProbesOut: true, schedule.StepFlip: true, schedule.StepTakeOff: true, schedule.StepRest: false, schedule.StepBox: true, schedule.StepToOven: true, schedule.StepIndoors: true, schedule.StepCheckOven: true, schedule.StepHold: true, schedule.StepSear: true,
 	schedule.StepBeforeSleep: true, schedule.StepWaking: true, schedule.StepSlice: true, schedule.StepServe: true, schedule.StepCloseDown: true,
 }
 

@@ -12,16 +12,23 @@ import (
 // due. Where a measurement decides, it comes before all of them. It gives the places of the
 // findings that are no danger and were told.
 func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
+	said := len(due)
+	for _, s := range due { // the meat before all that is said of its fire
+		if s.Kind == schedule.StepIndoors {
+			t.item("[ ] ", t.stepText(s))
+		}
+	}
 	steps := func() {
 		for _, s := range due {
-			t.item("[ ] ", t.stepText(s))
+			if s.Kind != schedule.StepIndoors {
+				t.item("[ ] ", t.stepText(s))
+			}
 		}
 	}
 	first := slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == schedule.StepLook && t.measuredFirst(s.Dish) })
 	if first {
 		steps()
 	}
-	said := len(due)
 	for _, f := range t.alarms() {
 		t.item(t.styled(danger, "! "), sentence(f.Text))
 		said++

@@ -14,7 +14,7 @@ var titleWords = map[schedule.StepKind]string{
 	schedule.StepTakeOut: "Take out", schedule.StepLayFire: "Lay the fire", schedule.StepLight: "Light", schedule.StepFireReady: "Fire ready", schedule.StepSetVents: "Set the vents",
 	schedule.StepLook: "Start checking", schedule.StepCheckFire: "Check the grate", schedule.StepRefuel: "Add coals", schedule.StepBeforeSleep: "Before you sleep",
 	schedule.StepWaking: "Read the grate, then the core", schedule.StepChangeFire: "Change the fire", schedule.StepFlip: "Turn", schedule.StepBox: "Into the cooler",
-	schedule.StepToOven: "Into the oven", schedule.StepCheckOven: "Check the oven", schedule.StepCloseDown: "Shut the grill down",
+	schedule.StepToOven: "Into the oven", schedule.StepIndoors: "Finish in the oven", schedule.StepCheckOven: "Check the oven", schedule.StepCloseDown: "Shut the grill down",
 }
 
 // stepTitle says a step in a few words, with the temperature that decides it: "Take off: Brisket, 203 °F".

@@ -15,7 +15,10 @@ const buttSinking = "2027-07-03 00:20,,lit,\n2027-07-03 00:40,butt,on,\n2027-07-
 func TestAnEmptyBagIsNotFed(t *testing.T) {
 	c := trouble{served("16:00") + "quiet: []\n", troubledButt, buttSinking + "2027-07-03 05:30,,grate,212 F\n2027-07-03 05:31,,no-fuel,\n", "2027-07-03 05:32"}
 	q := c.revised(t)
-	q.wants(t, schedule.NoFuel, "into the kitchen oven at 250 °F now")
+	q.wants(t, schedule.NoFuel, "the food goes on in the kitchen oven")
+	if s := q.first(schedule.StepIndoors); !strings.Contains(s.Text, "into the kitchen oven at") || !s.At.Equal(*q.RevisedAt) {
+		t.Errorf("the order: %q at %v", s.Text, s.At)
+	}
 	for _, s := range q.Steps {
 		if s.Kind == schedule.StepRefuel && !s.Done && !strings.HasPrefix(s.Text, "Leave this out") && !strings.HasPrefix(s.Text, "No coals are left") {
 			t.Errorf("fed from an empty bag: %s", s.Text)

@@ -20,7 +20,7 @@ func SortSteps(steps []schedule.Step) {
 // stepRank orders steps of one instant: what ends comes before what begins.
 var stepRank = map[schedule.StepKind]int{
 	schedule.StepCheckOven: -2, // before anything else
-	schedule.StepWaking:    -1, schedule.StepFireReady: 1, schedule.StepSetVents: 2, schedule.StepTakeOff: 3, schedule.StepChangeFire: 4, schedule.StepPutOn: 5, schedule.StepWrap: 6, schedule.StepSear: 6, schedule.StepRest: 7,
+	schedule.StepWaking:    -1, schedule.StepFireReady: 1, schedule.StepIndoors: -1, schedule.StepSetVents: 2, schedule.StepTakeOff: 3, schedule.StepChangeFire: 4, schedule.StepPutOn: 5, schedule.StepWrap: 6, schedule.StepSear: 6, schedule.StepRest: 7,
 	schedule.StepBox: 8, schedule.StepToOven: 8, schedule.StepHold: 8, schedule.StepSlice: 9, schedule.StepServe: 10, schedule.StepCloseDown: 11,
 }
 

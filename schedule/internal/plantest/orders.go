@@ -20,7 +20,7 @@ func Orders(t testing.TB, p schedule.Plan) {
 
 // toTheTable are the kinds of step that bring food nearer to being eaten, or wait for it.
 var toTheTable = []schedule.StepKind{
-	schedule.StepPutOn, schedule.StepStallBegins, schedule.StepWrap, schedule.StepStallEnds, schedule.StepLook, schedule.StepFlip,
+	schedule.StepPutOn, schedule.StepStallBegins, schedule.StepWrap, schedule.StepStallEnds, schedule.StepLook, schedule.StepFlip, schedule.StepIndoors,
 	schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepCheckOven, schedule.StepHold, schedule.StepSear, schedule.StepSlice,
 }
 

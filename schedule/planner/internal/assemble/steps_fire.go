@@ -162,7 +162,7 @@ func (it *Itinerary) mayBeOn(last *schedule.Phase) []string {
 	var names []string
 	for _, p := range it.All {
 		k := p.Stages() - 1
-		if p.Phases[k].First < 0 || p.Phases[k].Last != last.Number-1 || p.Way.Sear || !it.D.window(p, p.TakeOff).Late.After(last.To.Add(instant.Quarter)) {
+		if p.Carried || p.Phases[k].First < 0 || p.Phases[k].Last != last.Number-1 || p.Way.Sear || !it.D.window(p, p.TakeOff).Late.After(last.To.Add(instant.Quarter)) {
 			continue
 		}
 		if name := p.It.Dish.Name; !slices.Contains(names, name) {

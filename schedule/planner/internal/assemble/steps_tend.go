@@ -83,6 +83,8 @@ func (it *Itinerary) over(n int) overFire {
 			}
 			l := lasting{name: p.It.Dish.Name, expected: it.D.window(p, p.TakeOff).Expected, planned: it.D.At(p.Off)}
 			switch {
+			case p.Carried: // indoors
+				l.expected, l.planned = it.D.At(p.Left), it.D.At(p.Left)
 			case k > 0 || p.Stages() == 1:
 			case p.Way.Sear:
 				l.expected = it.D.At(p.On - p.Way.First.Planned)

@@ -72,6 +72,11 @@ func (v *Revision) attempts() []attempt {
 			out = append(out, attempt{later: sure + more, forced: more == longestDelay})
 		}
 	}
+	if likely == 0 { // what is not on yet has no hour of the evening at the asked chance
+		for _, more := range delays[1:] {
+			out = append(out, attempt{later: more, halfway: true, all: true})
+		}
+	}
 	for _, more := range []int{0, 40, 90, 240} {
 		out = append(out, attempt{later: likely + more, halfway: likely+more == 0, all: likely+more == 0, aside: true})
 	}

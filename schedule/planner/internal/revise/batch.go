@@ -56,6 +56,7 @@ type liveBatch struct {
 	served known
 	oven   known
 	ovenC  float64
+	sent   string // why it is ordered into the oven, where it is not yet
 	stands []stand
 	cores  []schedule.Entry // core readings
 	outers []schedule.Entry
@@ -109,7 +110,7 @@ func (v *Revision) look(ctx context.Context) error {
 		return err
 	}
 	v.giveUp()
-	return nil
+	return v.sendIndoors(ctx)
 }
 
 // giveUp takes what is outside the published limits out of the day, for nobody waits

@@ -138,7 +138,7 @@ func (h *grateHistory) fromEarliest() (grateHistory, bool) {
 func (v *Revision) lowHeatFor(a *liveBatch) (minutes, airC float64) {
 	const slackK = 5 / 1.8
 	b := a.believed
-	if b == nil || v.inOven(a) || a.way().AirC < safety.LowHeatC+slackK {
+	if b == nil || v.isIndoors(a) || a.way().AirC < safety.LowHeatC+slackK {
 		return 0, 0
 	}
 	since := math.NaN()

@@ -17,7 +17,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 	add := func(f schedule.Finding) { out = append(out, f) }
 	v.noteServing(l, add)
 	v.noteFire(add)
-	v.noteWeather(add)
+	v.noteWeather(l, add)
 	v.noteEarly(l, add)
 	for i, p := range l.all {
 		a := l.bound[i]

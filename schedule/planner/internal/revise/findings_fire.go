@@ -15,7 +15,7 @@ import (
 
 // noteFire says what the thermometers show of the fire.
 func (v *Revision) noteFire(add func(schedule.Finding)) {
-	if !slices.ContainsFunc(v.batches, v.needsFire) { // it may go out
+	if !slices.ContainsFunc(v.batches, v.isOverFire) { // it may go out
 		if v.steered != nil && v.steered.advice.Do == steer.LookFirst {
 			v.noteSteered(add)
 		}
@@ -89,7 +89,7 @@ func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	s, off := v.steerText(), v.offLevel()
 	if v.stormOpens() {
-		add(schedule.NewFinding("grate-off-level", "", "Open no vent in this wind: leave them as they are, and finish the food in an oven. "+v.runsAt(off)))
+		add(schedule.NewFinding("grate-off-level", "", "Open no vent in this wind: leave them as they are. "+v.runsAt(off)))
 		return
 	}
 	do := s.Text + " "
@@ -154,7 +154,7 @@ func (v *Revision) noteLid(add func(schedule.Finding)) {
 		if g, ok := v.grate.lastRead(v.now, recent); !o.lid || o.to.Before(v.now.Add(-recent)) || ok && g.at.After(o.to) {
 			continue
 		}
-		if slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) && v.unproven(&o, a) }) {
+		if slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.isIndoors(a) && v.unproven(&o, a) }) {
 			continue // said of the food, with the time that it has
 		}
 		add(schedule.NewFinding(schedule.LidWasOff, "", fmt.Sprintf("Look at the coals and read the grate: the lid was off from %s to %s. Coals burn away fast then; add fuel if less than half is left. For the food that is time without heat.",

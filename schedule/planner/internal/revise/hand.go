@@ -124,7 +124,7 @@ func courseOf(f *steer.Fire, levelC float64) []airFrom {
 
 // foodOn says whether something lies on the grate.
 func (v *Revision) foodOn() bool {
-	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) && !a.isAside(v.now) })
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.isIndoors(a) && !a.isAside(v.now) })
 }
 
 // fireBegan is how the fire of phase k began, and what the log says of it since.

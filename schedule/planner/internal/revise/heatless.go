@@ -31,7 +31,7 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	} else if limit-f.Counted < newFireTakes {
 		hot = oven + "; a new fire takes longer than that"
 	}
-	switch on := a.where == cooking && !v.inOven(a); {
+	switch on := a.where == cooking && !v.isIndoors(a); {
 	case on && dead && f.Counted < 1:
 		out.Text = fmt.Sprintf("%s: into heat before it cools, that is %s, then measure it. It is above 140 °F (60 °C) throughout as far as is known; from when it is not, it may be without heat for %s.", name, hot, v.span(limit))
 	case on && dead:
@@ -104,7 +104,7 @@ func (v *Revision) warmedSince(a *liveBatch, at time.Time) bool {
 // back under the lid, which nothing shows.
 func (v *Revision) doubtHeat(a *liveBatch) {
 	var o outage
-	if a.hotBy = (time.Time{}); a.condemned || a.where != cooking || v.inOven(a) || !v.unproven(&o, a) {
+	if a.hotBy = (time.Time{}); a.condemned || a.where != cooking || v.isIndoors(a) || !v.unproven(&o, a) {
 		return
 	}
 	for i, f := range slices.Backward(a.verdict) {

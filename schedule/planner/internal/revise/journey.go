@@ -19,7 +19,7 @@ const journeyStep = 15
 // is to come.
 func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	w := a.way()
-	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.until(a).Sub(a.on.at).Minutes(), TargetC: w.PullC, Indoors: v.inOven(a), Wrapped: math.NaN()}
+	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.until(a).Sub(a.on.at).Minutes(), TargetC: w.PullC, Indoors: v.inOven(a) && !a.oven.at.After(v.now), Wrapped: math.NaN()}
 	if a.wrap.set {
 		c.Wrapped = a.wrapMinute()
 	}
@@ -36,12 +36,19 @@ func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	c.Past = v.surrounds(a, marks, level)
 	ahead := v.grate.ahead(v.now, func(time.Time) float64 { return level })
 	coming := v.comingAir()
+	if a.sent != "" {
+		coming = nil
+	}
 	if n := len(coming); n > 0 {
 		ahead = coming[n-1].c
 	}
 	ready := c.Now + float64(v.day.Grill.SetupMinutes(v.hearth.Fires[v.fireNow()]))
 	_, dead := v.grate.dead()
 	switch {
+	case a.oven.set && a.oven.at.After(v.now): // it is carried in before it is done
+		in := v.envAt(a, v.now.Add(time.Minute), level, ahead)
+		ready = math.Max(a.oven.at.Sub(a.on.at).Minutes(), c.Now+1)
+		c.Coming = []belief.Surround{{From: c.Now, In: in}, {From: ready}}
 	case a.oven.set:
 	case dead: // it is rebuilt
 		air := v.airFor(a, v.now)
@@ -50,7 +57,7 @@ func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 		c.Coming = []belief.Surround{{From: c.Now, In: v.envAt(a, v.now, level, ahead)}, {From: ready}}
 		ahead = level
 	}
-	c.Ahead = v.envAt(a, v.now.Add(time.Minute), level, ahead)
+	c.Ahead = v.envAt(a, instant.Later(v.now.Add(time.Minute), a.oven.at), level, ahead)
 	if n := len(c.Coming); n > 0 {
 		c.Coming[n-1].In = c.Ahead
 	}

@@ -75,8 +75,17 @@ func (v *Revision) Plan(ctx context.Context) (schedule.Plan, error) {
 	if err != nil {
 		return schedule.Plan{}, err
 	}
+	if w, err := v.dayInstead(ctx, left); err != nil {
+		return schedule.Plan{}, err
+	} else if w != nil {
+		*v, left = *w, w.remainder
+	}
 	v.remainder = left
 	p, err := v.write(ctx, left)
+	if err == nil {
+		p, err = v.untilItBurnsOut(ctx, p)
+		left = v.remainder
+	}
 	if err == nil {
 		err = v.err
 	}

@@ -117,7 +117,7 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger {
 		text += " Throw it away."
-		if _, dead := v.grate.dead(); dead && a.where == cooking && !v.inOven(a) {
+		if _, dead := v.grate.dead(); dead && a.where == cooking && !v.isIndoors(a) {
 			text += " Was it hot again before that, and nobody logged it? Log when, and ask again."
 		}
 	}

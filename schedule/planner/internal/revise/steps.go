@@ -58,7 +58,9 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 			out = append(out, s)
 		}
 	}
-	out = v.overAtTable(v.kept(v.measureFirst(p, v.withdraw(v.rebuild(p, append(v.asItIs(v.fedOnce(out), l), v.steerSteps(p)...)), l), l), l), l)
+	out = append(append(v.asItIs(v.fedOnce(out), l), v.steerSteps(p)...), v.sentSteps(p)...)
+	out = v.withdraw(v.unlitInStorm(v.rebuild(p, out)), l)
+	out = v.overAtTable(v.kept(v.measureFirst(p, out, l), l), l)
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if !a.At.Equal(b.At) {
@@ -321,7 +323,7 @@ func (v *Revision) anyReadSince(at time.Time) bool {
 
 // anyCooking says whether something is on the fire.
 func (v *Revision) anyCooking() bool {
-	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) })
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.isIndoors(a) })
 }
 
 // fireFact is when the fire was lit, and when fuel was added for the first time,

@@ -107,7 +107,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 			a.hold(fact, schedule.HeldInOven)
 			return
 		}
-		a.oven, a.ovenC = fact, e.C
+		a.oven, a.ovenC, a.sent = fact, e.C, ""
 	case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
 		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
 			return // nothing is done the minute it goes on: a slip of the pen

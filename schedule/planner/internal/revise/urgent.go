@@ -23,7 +23,7 @@ const pastWrapK = 5
 // which may be on and not logged; and closes no vent under food that is to make room.
 func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 	for i, s := range steps {
-		if s.Kind == schedule.StepCloseDown && !s.Done && v.attempt.aside && v.foodOn() {
+		if s.Kind == schedule.StepCloseDown && !s.Done && (v.attempt.aside || v.sends()) && v.foodOn() {
 			steps[i].Text = "Only once nothing lies on the grate: " + lowered(s.Text)
 			continue
 		}
@@ -61,10 +61,10 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	}
 	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
 	why := "the fire is out"
-	if late := v.tooLateForFire(); len(late) > 0 && dead {
-		text = fmt.Sprintf("%s: into an oven at %s first, in a rimmed pan; a new fire comes too late for it. Then rebuild the fire: ash out, bottom vent open, a chimney of lit coals where the others were.", say.Listed(late, "and"), v.day.Grate(undoneOvenC))
-	}
 	if v.noFuel() {
+		if !slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && v.needsFire(a) }) {
+			return steps // the coals that come are told of
+		}
 		text = fmt.Sprintf("No coals are left: the food goes into the kitchen oven at %s now, straight from the grate.", v.day.Grate(undoneOvenC))
 	} else if sinks {
 		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. "+safety.OpenStarved, "the fire is sinking"
@@ -74,23 +74,6 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: why,
 		Text: text,
 	})
-}
-
-// tooLateForFire are the names of what lies over a dead fire and has to be in heat before a
-// new one gives any.
-func (v *Revision) tooLateForFire() (names []string) {
-	limit := safety.OutLimit(v.day.Air.AirC)
-	for _, a := range v.batches {
-		if a.where != cooking || v.inOven(a) || a.condemned {
-			continue
-		}
-		if slices.ContainsFunc(a.verdict, func(f safety.Finding) bool {
-			return f.Code == string(safety.FireOut) && limit-f.Counted < newFireTakes
-		}) {
-			names = append(names, a.batch.It.Dish.Name)
-		}
-	}
-	return slices.Compact(names)
 }
 
 // allSuspect says whether all that is on the fire is measured before anything else.
@@ -135,7 +118,7 @@ const shutFor = 45 * time.Minute
 func (v *Revision) fireLeft() (last time.Time, ok bool) {
 	for _, a := range v.batches {
 		switch {
-		case v.needsFire(a) || a.where == off && !a.off.logged && !a.oven.set:
+		case v.isOverFire(a) || a.where == off && !a.off.logged && !a.oven.set:
 			return last, false
 		case a.oven.set:
 			last = instant.Later(last, a.oven.at)
