@@ -112,6 +112,12 @@ var revisedCorruptions = []corruption{
 		s.Kind, s.ID, s.GrateC = schedule.StepIndoors, plans.StepID(p.ID, s.Dish, s.Batch, schedule.StepIndoors, 1), 163
 		p.Steps = slices.Insert(p.Steps, slices.IndexFunc(p.Steps, func(o schedule.Step) bool { return !o.At.Before(s.At) }), s)
 	}},
+	{"into the cooler after it is cut up", "revised", "order", func(p *schedule.Plan) {
+		s := *stepOf(p, schedule.StepSlice, "brisket")
+		s.Kind, s.ID = schedule.StepBox, plans.StepID(p.ID, s.Dish, s.Batch, schedule.StepBox, 1)
+		i := slices.IndexFunc(p.Steps, func(o schedule.Step) bool { return o.Kind == schedule.StepSlice && o.Dish == s.Dish })
+		p.Steps = slices.Insert(p.Steps, i+1, s)
+	}},
 	{"fed in a storm", "revised", "storm", func(p *schedule.Plan) {
 		p.Log = append(p.Log, schedule.Entry{At: *p.RevisedAt, Kind: schedule.LogWind, Value: "24 mph"})
 		for i := range p.Steps {

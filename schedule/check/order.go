@@ -24,6 +24,7 @@ func (c *checker) order() {
 		}
 		off, hasOff := b.Milestone(schedule.MilestoneTakeOff)
 		rested, hasRested := b.Milestone(schedule.MilestoneRested)
+		c.putAwayUncut(&b)
 		if !hasOff || !hasRested || c.done(schedule.StepTakeOff, id, b.Number, 0) {
 			continue // the rule milestones wants them; what is off is off
 		}
@@ -41,6 +42,36 @@ func (c *checker) order() {
 		}
 		if b.dish.serve.Before(rested.Window.Expected.Add(-time.Minute)) {
 			c.fault(b.dish.path+".serve_at", "served at %s; it is expected off at %s and rested at %s", told(b.dish.serve), told(off.Window.Expected), told(rested.Window.Expected))
+		}
+	}
+}
+
+// restsUntilCut says whether a batch is expected off so near to its meal that it is cut up as
+// soon as it has rested, or stood open: nobody puts it away for that.
+func (c *checker) restsUntilCut(b *batchFacts) bool {
+	off, ok := b.Milestone(schedule.MilestoneTakeOff)
+	h, _ := b.advice()
+	cut := c.cutUp(b)
+	return ok && !cut.IsZero() && !off.Window.Expected.Add(instant.Minutes(max(h.VentMinutes, b.dish.rest)+1)).Before(cut)
+}
+
+// cutUp is when a batch is cut up; zero for never.
+func (c *checker) cutUp(b *batchFacts) (at time.Time) {
+	for _, s := range c.plan.Steps {
+		if s.Kind == schedule.StepSlice && s.Dish == b.dish.plan.ID && s.Batch == b.Number {
+			at = s.At
+		}
+	}
+	return at
+}
+
+// putAwayUncut: nothing is put away to wait as it is cut up, or after that.
+func (c *checker) putAwayUncut(b *batchFacts) {
+	waits := []schedule.StepKind{schedule.StepBox, schedule.StepToOven, schedule.StepHold}
+	cut := c.cutUp(b)
+	for i, s := range c.plan.Steps {
+		if s.Dish == b.dish.plan.ID && s.Batch == b.Number && !s.Done && !cut.IsZero() && slices.Contains(waits, s.Kind) && !s.At.Before(cut) {
+			c.fault(fmt.Sprintf("steps[%d].at", i), "%s at %s; it is cut up at %s", s.Kind, told(s.At), told(cut))
 		}
 	}
 }

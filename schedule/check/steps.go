@@ -163,7 +163,7 @@ func (c *checker) batchActs(b *batchFacts) {
 	kept := slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
 		return s.Dish == id && s.Batch == b.Number && (s.Kind == schedule.StepBox || s.Kind == schedule.StepToOven || s.Kind == schedule.StepHold)
 	})
-	if holds && !kept && !c.condemned(id) && !c.unshown(id) && !c.neverDone(b) {
+	if holds && !kept && !c.condemned(id) && !c.unshown(id) && !c.neverDone(b) && !c.restsUntilCut(b) {
 		c.fault(path, "it is held, and no step says how")
 	}
 }

@@ -47,7 +47,11 @@ const (
 const dueWithin = 2 * time.Minute
 
 func (t *textSheet) standing() {
-	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". Eat at "+strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")+".")
+	eat := "Eat at " + strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")
+	if at, served := t.servedAt(); served {
+		eat = "Served at " + t.clockBy(at, t.now)
+	}
+	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". "+eat+".")
 	due, next := t.dueAndNext()
 	if len(due)+len(next) > 0 && !t.allServed() {
 		t.item("", "Odds: "+lower(t.sure())+".")
@@ -59,6 +63,30 @@ func (t *textSheet) standing() {
 	t.choices()
 	t.onTheFire()
 	t.offTheFire()
+}
+
+// servedAt is when the last of the dishes came to the table, where the log says so of all.
+func (t *textSheet) servedAt() (last time.Time, all bool) {
+	for _, d := range t.Dishes {
+		at := time.Time{}
+		for _, e := range t.Log {
+			if e.Kind == schedule.LogServed && (e.Dish == d.ID || e.Dish == "") {
+				at = e.At
+			}
+		}
+		if at.IsZero() || t.cooksOn(d) {
+			return last, false
+		}
+		if at.After(last) {
+			last = at
+		}
+	}
+	return last, len(t.Dishes) > 0
+}
+
+// cooksOn says whether some of a dish is still cooking.
+func (t *textSheet) cooksOn(d schedule.DishPlan) bool {
+	return slices.ContainsFunc(d.Batches, func(b schedule.Batch) bool { return t.cooks(d, b) != "" })
 }
 
 // allServed says whether every dish came to the table, as the log says.

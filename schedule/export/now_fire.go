@@ -22,7 +22,11 @@ func (t *textSheet) onTheFire() {
 	if len(lines) == 0 {
 		return
 	}
-	t.heading("On the fire", '-')
+	heading := "On the fire"
+	if !t.anyOn() {
+		heading = "In the oven"
+	}
+	t.heading(heading, '-')
 	for _, line := range lines {
 		t.item("- ", line)
 	}
@@ -33,6 +37,10 @@ func (t *textSheet) offTheFire() {
 	var lines []string
 	for _, d := range t.Dishes {
 		for _, b := range d.Batches {
+			if line := t.rests(d.ID, b); line != "" && !t.unfit(d.ID) {
+				lines = append(lines, line)
+				continue
+			}
 			if n := len(b.Stages); n > 0 && b.Stages[n-1].Kind == schedule.StageHold && !b.Stages[n-1].From.After(t.now) && b.Stages[n-1].To.After(t.now) && !t.unfit(d.ID) {
 				lines = append(lines, t.waits(d.ID, b.Stages[n-1]))
 			}
@@ -45,6 +53,32 @@ func (t *textSheet) offTheFire() {
 	for _, line := range lines {
 		t.item("- ", line)
 	}
+}
+
+// rests says of a batch that is off where it lies, open or not, until it is put away or cut up.
+func (t *textSheet) rests(dish string, b schedule.Batch) string {
+	var rest schedule.Step
+	next := time.Time{}
+	for _, s := range t.Steps {
+		if s.Dish != dish || s.Batch != b.Number {
+			continue
+		}
+		switch s.Kind {
+		case schedule.StepRest:
+			rest = s
+		case schedule.StepBox, schedule.StepToOven, schedule.StepHold, schedule.StepSlice:
+			if s.Done {
+				return ""
+			}
+			if next.IsZero() {
+				next = s.At
+			}
+		}
+	}
+	if !rest.Done || next.IsZero() || t.found(schedule.CodeHoldShort, dish) || t.found(schedule.StandsOpen, dish) {
+		return ""
+	}
+	return t.stepText(rest) + " Until " + t.clockBy(next, t.now) + "."
 }
 
 // waits says of a batch where it waits and until when; one that does not keep has a finding

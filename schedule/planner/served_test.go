@@ -88,3 +88,21 @@ func TestAnOldReadingAsks(t *testing.T) {
 		t.Errorf("the light: %s", b.String()[:600])
 	}
 }
+
+// What was found below its line in a cooler is reheated once, within two hours of the earliest
+// that it crossed it; it was thrown away though an hour of that was left. Later it goes.
+func TestAColdHoldIsReheatedInTime(t *testing.T) {
+	c := trouble{served("18:00") + "quiet: []\n", troubledButt, buttToNoon + "2027-07-03 11:31,butt,pulled,\n2027-07-03 11:40,butt,boxed,cooler\n2027-07-03 14:00,butt,core,165 F\n2027-07-03 15:30,butt,outer,139 F\n", "2027-07-03 15:31"}
+	q := c.revised(t)
+	q.wants(t, "hold-over", "into an oven at 325 °F now", "165 °F", "once, or throw it away", "Do not serve it as it is")
+	if q.Chance.All > 0 {
+		t.Errorf("%.2f sure before it is hot again", q.Chance.All)
+	}
+	c.log += "2027-07-03 16:00,butt,coldest,167 F\n"
+	c.now = "2027-07-03 16:01"
+	q = c.revised(t)
+	q.wants(t, schedule.HoldRead, "reheated to 167 °F at 4:00 PM. Eat it now")
+	q.lacks(t, "hold-over")
+	c.log, c.now = strings.Replace(c.log, "16:00,butt,coldest,167", "16:00,butt,coldest,150", 1), "2027-07-03 18:30"
+	c.revised(t).wants(t, "hold-over", "throw it away")
+}

@@ -60,6 +60,25 @@ func TestWhatComesOffUndoneIsNotServed(t *testing.T) {
 	}
 }
 
+// A bird that no thermometer showed to be done is not sure, and the sooner it came off the less
+// so. It was "over 99%" as soon as it was off.
+func TestWhatNobodyReadIsNotSure(t *testing.T) {
+	turkey := plantest.Plan(t, "serve: {date: 2027-11-25, time: \"16:00\", tz: America/Denver}\ngrill: kettle 22 in\noven: {hold: 170 F}\ndishes: [{name: Turkey, cut: turkey, weight: 14 lb}]\n")
+	const on = "time,dish,kind,value\n2027-11-25 11:05,,lit,\n2027-11-25 11:40,Turkey,on,\n"
+	last := 0.0
+	for _, off := range []string{"12:40", "13:40", "14:20", "15:20"} {
+		q := plantest.Revised(t, turkey, on+"2027-11-25 "+off+",Turkey,pulled,\n", "2027-11-25 15:25")
+		if _, asked := plantest.Finding(q, schedule.OffUnread); !asked || q.Chance.All > 0.9 || q.Chance.All < last {
+			t.Errorf("off at %s and never read: %.3f sure, before %.3f; asked for a reading: %t", off, q.Chance.All, last, asked)
+		}
+		t.Logf("off at %s: %.3f", off, q.Chance.All)
+		last = q.Chance.All
+	}
+	if last < 0.5 {
+		t.Errorf("off after 3 hr 40 min: %.3f sure", last)
+	}
+}
+
 // What was served and never read at its minimum is eaten no further: it is made hot at once or
 // thrown away, and nothing says to chill it as it is.
 func TestWhatWasServedUndoneIsNotChilled(t *testing.T) {

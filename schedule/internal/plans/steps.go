@@ -1,7 +1,9 @@
 package plans
 
 import (
+	"slices"
 	"sort"
+	"time"
 
 	"example.com/cookday/schedule"
 )
@@ -26,3 +28,25 @@ var stepRank = map[schedule.StepKind]int{
 
 // RankOf is where a step of a kind stands among steps of one instant.
 func RankOf(kind schedule.StepKind) int { return stepRank[kind] }
+
+// putAway are the kinds of step that put a piece where it waits to be cut up.
+var putAway = map[schedule.StepKind]bool{schedule.StepBox: true, schedule.StepToOven: true, schedule.StepHold: true}
+
+// WithoutLateHolds leaves out what puts a piece away, and is still to be done, as it is cut up
+// or later: what comes off that near to its meal rests until then.
+func WithoutLateHolds(steps []schedule.Step) []schedule.Step {
+	type load struct {
+		dish  string
+		batch int
+	}
+	cut := map[load]time.Time{}
+	for _, s := range steps {
+		if s.Kind == schedule.StepSlice {
+			cut[load{s.Dish, s.Batch}] = s.At
+		}
+	}
+	return slices.DeleteFunc(steps, func(s schedule.Step) bool {
+		at, cuts := cut[load{s.Dish, s.Batch}]
+		return cuts && !s.Done && putAway[s.Kind] && !s.At.Before(at)
+	})
+}

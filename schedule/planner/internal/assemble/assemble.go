@@ -75,7 +75,7 @@ func (d *Assembler) Write(ctx context.Context, a arrange.Arrangement, all []*arr
 	d.noteFuel(&p)
 	d.noteFires(&p)
 	d.noteLayouts(a, all)
-	p.Steps = d.Steps(&p, a, all)
+	p.Steps = plans.WithoutLateHolds(d.Steps(&p, a, all))
 	p.Quiet = d.QuietWithin(p)
 	d.noteNight(&p, all)
 	p.Findings = strict.NonNil([]schedule.Finding(d.findings))

@@ -51,6 +51,7 @@ type Way struct {
 	ModelDone     float64
 
 	Believed *belief.Belief // of a piece that is on the grate in a revision
+	Others   bool           // it was read done, and others of its dish were not
 }
 
 func (w Way) Total() spread.Pace { return w.First.Plus(w.Second) }
@@ -93,7 +94,7 @@ func (w Way) Stages() int {
 
 // QuantileOf is that of the whole cook.
 func (w Way) QuantileOf(minutes float64) float64 {
-	if w.Believed != nil && !w.Sear && w.Spread.S > 0 {
+	if w.Believed != nil && !w.Sear && !w.Others && w.Spread.S > 0 {
 		return w.Believed.Z(minutes)
 	}
 	return w.Total().QuantileOf(minutes)

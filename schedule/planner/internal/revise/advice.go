@@ -80,7 +80,7 @@ func (v *Revision) helps(r schedule.Remedy, p *schedule.Plan, moved float64, o o
 		return false // nothing is to be done
 	case o.code == "back-to-level":
 		return true // always a choice, with what it does
-	case why == "fire-died":
+	case why == "fire-died", o.code == "indoors" && v.grate.sinks():
 		return moved < 1 // whatever makes it later is no way out of it
 	case why == schedule.Early:
 		return !r.ServeAt.After(p.ServeAt) && moved >= laterMinutes // too slow, and dinner would wait for it

@@ -98,7 +98,7 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	if why == "grate-off-level" {
 		out = append(out, v.backToLevel(coals))
 	}
-	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel() || v.windNow() >= stormMS) {
+	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.grate.sinks() || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel() || v.windNow() >= stormMS) {
 		in := v.indoorsC(a)
 		out = append(out, option{code: "indoors", text: fmt.Sprintf("Take %s indoors now, into the oven at %s.", a.batch.It.Dish.Name, v.day.Grate(in)),
 			entry: schedule.Entry{Dish: a.batch.It.Dish.ID, Kind: schedule.LogToOven, C: in}})

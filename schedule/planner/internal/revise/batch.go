@@ -62,7 +62,8 @@ type liveBatch struct {
 	outers []schedule.Entry
 
 	verdict   []safety.Finding // what its history has earned
-	condemned bool             // it is outside the published limits: nothing brings it to the table
+	condemned bool             // it is outside the published limits: as it is, nothing brings it to the table
+	mends     bool             // and being made hot in time does
 	gone      bool             // given up, off at an instant of ours
 	colder    bool             // it was read below its minimum in its coldest place
 	undone    float64          // how likely it is that it is off and not done, as nothing shows

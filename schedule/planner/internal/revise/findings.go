@@ -58,6 +58,9 @@ func about(a *liveBatch, code, text string) schedule.Finding {
 // to be worth a word.
 const silence = 2 * time.Hour
 
+// unreadLeast is how old a reading may be at the least before another is asked for (assumption).
+const unreadLeast = 20 * time.Minute
+
 // noteSilence says that there is no reading, or none any more, and what is
 // counted with then.
 func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
@@ -96,7 +99,9 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	still := v.now.Sub(lastAt)
-	if still >= silence && still.Minutes() > 1.5*gap {
+	// What is left by the last reading is half over: nobody knows any more how it stands.
+	soon := still >= unreadLeast && still.Minutes() >= a.live.Total().Expected-b.Journey.Now
+	if still >= silence && still.Minutes() > 1.5*gap || soon && !a.atTarget() {
 		add(about(a, "readings-stopped", fmt.Sprintf(
 			"The last reading of %s was at %s. Since then it is the forecast alone; on the slow side it is at %s by now. Read it again.",
 			name, v.clock(lastAt), v.day.Core(low))))

@@ -74,6 +74,10 @@ func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
 	if !a.atTarget() {
 		return
 	}
+	if a.awaitsOthers() {
+		add(about(a, schedule.PastTarget, v.othersText(a)))
+		return
+	}
 	it, core := a.batch.It, a.readAt()
 	text := fmt.Sprintf("Take %s off now: it is at %s, and its target is %s.", it.Dish.Name, v.day.Core(core), v.day.Core(a.way().PullC))
 	if at := a.readWhen(); v.now.Sub(at) > stillThere {

@@ -182,16 +182,37 @@ func (v *Revision) weatherFrom(from time.Time) func(float64) fire.Weather {
 	const beyond = 3 * time.Hour
 	hours := v.day.WeatherBetween(from, v.now.Add(beyond))
 	return func(minute float64) fire.Weather {
-		for _, s := range hours {
-			if minute -= s.Minutes; minute < 0 {
-				return s.Weather
-			}
-		}
-		if n := len(hours); n > 0 {
-			return hours[n-1].Weather
-		}
-		return v.day.Air
+		w := weatherAt(hours, v.day.Air, minute)
+		w.Rain = w.Rain || v.rainedAt(from.Add(instant.Minutes(minute)))
+		return w
 	}
+}
+
+// weatherAt is the weather of a minute from the first hour on.
+func weatherAt(hours []fire.Slice, beyond fire.Weather, minute float64) fire.Weather {
+	for _, s := range hours {
+		if minute -= s.Minutes; minute < 0 {
+			return s.Weather
+		}
+	}
+	if n := len(hours); n > 0 {
+		return hours[n-1].Weather
+	}
+	return beyond
+}
+
+// rainLasts is for how long rain that was logged is counted with ahead (assumption: a shower).
+const rainLasts = time.Hour
+
+// rainedAt says whether it rains at an instant, by what was logged up to then.
+func (v *Revision) rainedAt(at time.Time) bool {
+	rains := false
+	for _, e := range v.log {
+		if e.Kind == schedule.LogRain && !e.At.After(at) {
+			rains = e.Value != schedule.RainOver
+		}
+	}
+	return rains && !at.After(v.now.Add(rainLasts))
 }
 
 // coldMeat is what was put on since the fire began.

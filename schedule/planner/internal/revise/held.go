@@ -47,6 +47,11 @@ func (v *Revision) holdAsRead(a *liveBatch, p *arrange.Placed) {
 	if ok {
 		hot = cooling.Until(from, safety.DangerHighC, sureHeld)
 	}
+	for _, h := range all { // it was below by then, whatever was foretold
+		if h.Outer && h.C <= safety.DangerHighC && h.Minute > from.Minute {
+			hot = math.Min(hot, h.Minute)
+		}
+	}
 	c := o.Rule.Clock(hot)
 	o.Minutes, o.Hot, o.Eaten, o.Read = c.Served, c.Hot, c.Eaten, true
 	p.Options = slices.Clone(p.Options) // the day's answer is kept for others
@@ -82,22 +87,31 @@ func (v *Revision) warmth(a *liveBatch, p *arrange.Placed, o day.HoldOption) bel
 	return w
 }
 
-// outerNow is the newest that is known of the place just under the surface. What has
-// fallen below the limit was above it last; false if it never was.
+// outerNow is the newest that is known of the place just under the surface: as read there, or
+// else by the core. What has fallen below the limit was above it last; false if it never was.
 func (v *Revision) outerNow(p *arrange.Placed, o day.HoldOption, all []belief.Held) (belief.Held, bool) {
-	outer := slices.ContainsFunc(all, func(h belief.Held) bool { return h.Outer })
-	for _, h := range slices.Backward(all) {
-		if h.Outer != outer {
-			continue
-		}
-		if !h.Outer {
-			h = belief.Held{Minute: h.Minute, C: h.C - v.surfaceBelow(p, o, h.Minute), Outer: true}
-		}
-		if h.C > safety.DangerHighC {
-			return h, true
+	for _, outer := range []bool{true, false} {
+		for _, h := range slices.Backward(all) {
+			if h.Outer != outer {
+				continue
+			}
+			if !h.Outer {
+				h = belief.Held{Minute: h.Minute, C: h.C - v.surfaceBelow(p, o, h.Minute), Outer: true}
+			}
+			if h.C > safety.DangerHighC && !fellBefore(all, h.Minute) {
+				return h, true
+			}
 		}
 	}
 	return belief.Held{}, false
+}
+
+// fellBefore says whether the place just under the surface was read at the line or below it
+// by a minute.
+func fellBefore(all []belief.Held, minute float64) bool {
+	return slices.ContainsFunc(all, func(h belief.Held) bool {
+		return h.Outer && h.C <= safety.DangerHighC && h.Minute <= minute
+	})
 }
 
 // surfaceBelow is by how much the place just under the surface is cooler than the core

@@ -79,7 +79,7 @@ func (v *Revision) overFire() []*liveBatch {
 // mayGoIndoors says whether a piece over the fire may be ordered into the oven: one that is to
 // be eaten, that needs no coals under it, and is not off already by what was read.
 func (v *Revision) mayGoIndoors(a *liveBatch) bool {
-	return v.isOverFire(a) && a.where == cooking && !a.condemned && !a.suspect && a.believed != nil && !a.way().Sear && !a.atTarget() && !a.isAside(v.now)
+	return v.isOverFire(a) && a.where == cooking && !a.condemned && !a.suspect && a.believed != nil && !a.way().Sear && !(a.atTarget() && !a.awaitsOthers()) && !a.isAside(v.now)
 }
 
 // send has pieces go on in the oven from an instant on; hotter where a tough one is late else.
@@ -155,7 +155,9 @@ func (v *Revision) sends() bool {
 
 // isOverFire says whether a piece is on the fire at this instant, wherever it is ordered, or
 // is to go on it.
-func (v *Revision) isOverFire(a *liveBatch) bool { return a.where == waiting || a.where == cooking && !v.isIndoors(a) }
+func (v *Revision) isOverFire(a *liveBatch) bool {
+	return a.where == waiting || a.where == cooking && !v.isIndoors(a)
+}
 
 // isIndoors says whether a piece is in the kitchen oven at this instant.
 func (v *Revision) isIndoors(a *liveBatch) bool { return a.sent == "" && v.inOven(a) }

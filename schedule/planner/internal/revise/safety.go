@@ -216,13 +216,18 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if rule.Kind == safety.HoldByClock {
 		samples = []safety.Sample{{Minute: a.off.at.Sub(a.on.at).Minutes(), C: p.Way.PullC}, {Minute: end.Sub(a.on.at).Minutes(), C: p.Way.PullC}}
 	}
+	if hot, ok := v.reheated(a, p, rule, v.withColdest(a, samples)); ok {
+		at := a.on.at.Add(instant.Minutes(hot.Minute))
+		add(about(a, schedule.HoldRead, fmt.Sprintf("%s: reheated to %s at %s. Eat it now. It is not reheated again, and what is left is not kept.", a.batch.It.Dish.Name, v.day.Core(hot.C), v.clock(at))))
+		return
+	}
 	if len(samples) == 0 || rule.Kind == safety.HoldNone || rule.Kind == safety.HoldRoastOven || end.Before(a.off.at) {
 		return
 	}
 	r, err := safety.JudgeHold(rule, samples)
 	if v.fail(err); r.Finding != nil {
 		f := v.earned(a, *r.Finding)
-		if text := v.coolText(a, rule, samples); text != "" && f.Severity == schedule.Danger {
+		if text := v.coolText(a, p, rule, samples); text != "" && f.Severity == schedule.Danger {
 			f.Text = text
 		}
 		add(f)
@@ -231,7 +236,7 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 
 // coolText says of a hold that was read below its limit what to do, and what nobody knows;
 // empty where it was not.
-func (v *Revision) coolText(a *liveBatch, rule safety.HoldRule, samples []safety.Sample) string {
+func (v *Revision) coolText(a *liveBatch, p *arrange.Placed, rule safety.HoldRule, samples []safety.Sample) string {
 	at := func(s safety.Sample) string { return v.clock(a.on.at.Add(instant.Minutes(s.Minute))) }
 	where, before := "just under its surface", ""
 	if len(a.outers) == 0 {
@@ -241,6 +246,10 @@ func (v *Revision) coolText(a *liveBatch, rule safety.HoldRule, samples []safety
 		if s.C >= rule.LimitC {
 			before = " It was last read above that at " + at(s) + "."
 			continue
+		}
+		if by, since := v.reheatBy(a, p, s); by.After(v.now) {
+			return fmt.Sprintf("%s: into an oven at %s now, in a rimmed pan, until it reads 165 °F (74 °C) everywhere, by %s, once, or throw it away. Log the coldest place (coldest). It showed %s at %s %s, and may have been below %s since %s. Do not serve it as it is.",
+				a.batch.It.Dish.Name, v.day.Grate(undoneOvenC), v.clock(by), v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), v.clock(since))
 		}
 		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows how long it has been below %s.%s",
 			a.batch.It.Dish.Name, v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), before)

@@ -60,7 +60,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 	}
 	out = append(append(v.asItIs(v.fedOnce(out), l), v.steerSteps(p)...), v.sentSteps(p)...)
 	out = v.withdraw(v.unlitInStorm(v.rebuild(p, out)), l)
-	out = v.overAtTable(v.kept(v.measureFirst(p, out, l), l), l)
+	out = plans.WithoutLateHolds(v.overAtTable(v.kept(v.measureFirst(p, out, l), l), l))
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if !a.At.Equal(b.At) {
@@ -176,7 +176,7 @@ const unfedFor = 20 * time.Minute
 // thermometer any more.
 func (v *Revision) dueNow(s schedule.Step, l remainder) schedule.Step {
 	a := l.of(s.Dish, s.Batch)
-	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.way().Sear {
+	if s.Kind == schedule.StepTakeOff && !s.Done && a != nil && a.atTarget() && !a.awaitsOthers() && !a.way().Sear {
 		s.Text = fmt.Sprintf("%s: take it off now. It was read at %s.", a.batch.It.Dish.Name, v.day.Core(a.readAt()))
 		if a.batch.Count > 1 {
 			s.Text += " Measure the others too: each comes off by its own reading."

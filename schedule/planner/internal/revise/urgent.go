@@ -211,12 +211,14 @@ func (a *liveBatch) is(dish string, number int) bool {
 
 // serveWithout is the text of a serving without the dishes that are not fit for it.
 func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
-	var fit, unfit, unsure, undone []string
+	var fit, unfit, unsure, undone, heat []string
 	never := v.neverDone(l)
 	for i, a := range l.bound {
 		name := a.batch.It.Dish.Name
 		switch {
-		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name) || slices.Contains(unsure, name) || slices.Contains(undone, name):
+		case !v.day.At(float64(l.all[i].It.Serve)).Equal(s.At) || slices.Contains(fit, name) || slices.Contains(unfit, name) || slices.Contains(unsure, name) || slices.Contains(undone, name) || slices.Contains(heat, name):
+		case a.condemned && a.mends:
+			heat = append(heat, name)
 		case a.condemned:
 			unfit = append(unfit, name)
 		case a.suspect || a.unshown():
@@ -233,6 +235,9 @@ func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 	}
 	if len(unfit) > 0 {
 		text = append(text, "Do not serve "+say.Listed(unfit, "or")+": outside the published limits.")
+	}
+	if len(heat) > 0 {
+		text = append(text, "Do not serve "+say.Listed(heat, "or")+" before it was made hot in time, as is told.")
 	}
 	if len(unsure) > 0 {
 		text = append(text, "Do not serve "+say.Listed(unsure, "or")+" before it is measured, and may be eaten by that.")

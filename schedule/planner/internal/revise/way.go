@@ -48,6 +48,9 @@ func (v *Revision) liveWay(a *liveBatch) day.Way {
 		}
 		wrap[i] = math.Min(math.Max(wrap[i], a.journey.Now), done[i]-assemble.LeastLeft)
 	}
+	if w.Others = a.awaitsOthers(); w.Others {
+		v.withOthers(a, &done, least)
+	}
 	of := func(x [4]float64) spread.Pace {
 		return spread.Pace{Early: x[0], Expected: x[1], Late: x[2], Planned: x[3]}
 	}

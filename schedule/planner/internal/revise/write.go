@@ -70,7 +70,7 @@ func condemn(l remainder, found []schedule.Finding) {
 	for _, f := range found {
 		for _, a := range l.bound {
 			if f.Severity == schedule.Danger && slices.Contains(f.Dishes, a.batch.It.Dish.ID) && !a.asks(f) {
-				a.condemned = true
+				a.condemned, a.mends = true, f.Code == schedule.OffUndone && !strings.Contains(f.Text, "throw it away") || strings.Contains(f.Text, "or throw it away")
 			}
 		}
 	}

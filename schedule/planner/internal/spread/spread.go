@@ -75,6 +75,12 @@ func (s Spread) SlowestOf(n int) Spread {
 	return s
 }
 
+// BetweenPieces is by how much, of the logarithm, the slowest of n like pieces takes longer than
+// one of them: its median, and the standard deviation between two pieces.
+func (s Spread) BetweenPieces(n int) (median, sd float64) {
+	return s.SlowestOf(n).Median - s.Median, pieceShare * s.S
+}
+
 // NormalCDF is the standard normal distribution.
 func NormalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
 
