@@ -44,17 +44,22 @@ const sameChance = 0.002
 // is at least what was asked or is said not to be, and all together are no
 // likelier than the unlikeliest.
 func (c *checker) chances() {
-	least, product := 1.0, 1.0
+	least, product, left := 1.0, 1.0, c.eaten()
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
 		worst := 1.0
 		for _, b := range d.plan.Batches {
-			worst, product = math.Min(worst, b.Chance), product*b.Chance
+			worst = math.Min(worst, b.Chance)
+			if left == 0 || !c.condemned(d.plan.ID) {
+				product *= b.Chance
+			}
 		}
 		if math.Abs(d.plan.Chance-worst) > sameChance {
 			c.fault(d.path+".chance", "%.3f is not that of its least likely batch, %.3f", d.plan.Chance, worst)
 		}
-		least = math.Min(least, d.plan.Chance)
+		if left == 0 || !c.condemned(d.plan.ID) { // the chance is of what may be served
+			least = math.Min(least, d.plan.Chance)
+		}
 	}
 	for _, b := range c.batches() {
 		c.chance(&b)
@@ -68,6 +73,16 @@ func (c *checker) chances() {
 	if all < product-0.01 {
 		c.fault("chance.all", "%.3f is less than if the dishes had nothing in common, %.3f", all, product)
 	}
+}
+
+// eaten is how many dishes may be served.
+func (c *checker) eaten() (n int) {
+	for i := range c.facts.dishes {
+		if !c.condemned(c.facts.dishes[i].plan.ID) {
+			n++
+		}
+	}
+	return n
 }
 
 func (c *checker) chance(b *batchFacts) {

@@ -54,7 +54,7 @@ func (t *textSheet) standing() {
 	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". "+eat+".")
 	due, next := t.dueAndNext()
 	if len(due)+len(next) > 0 && !t.allServed() {
-		t.item("", "Odds: "+lower(t.sure())+".")
+		t.item("", "Odds: "+lower(t.sure())+t.asAsked()+".")
 	}
 	t.heading("Do now", '-')
 	told := t.doNow(due, next)
@@ -63,6 +63,17 @@ func (t *textSheet) standing() {
 	t.choices()
 	t.onTheFire()
 	t.offTheFire()
+}
+
+// asAsked is the chance of the hour that was asked for, where the meal has moved.
+func (t *textSheet) asAsked() string {
+	for _, f := range t.Findings {
+		if at, rest, ok := strings.Cut(strings.TrimPrefix(f.Text, "At "), ": "); ok && f.Code == "served-later" && strings.HasPrefix(f.Text, "At ") {
+			odds, _, _ := strings.Cut(rest, ";")
+			return "; at " + at + ", as asked: " + odds
+		}
+	}
+	return ""
 }
 
 // servedAt is when the last of the dishes came to the table, where the log says so of all.

@@ -34,6 +34,10 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 		said++
 	}
 	for i, f := range t.Findings {
+		if f.Code == "grate-off-level" && slices.ContainsFunc(due, func(s schedule.Step) bool { return s.Kind == schedule.StepRefuel }) {
+			told = append(told, i) // a step that is due says it
+			continue
+		}
 		if len(told) < mostAsked && t.asksNow(f, due) {
 			t.item(t.styled(danger, "! "), sentence(f.Text))
 			told, said = append(told, i), said+1

@@ -138,10 +138,26 @@ func percent(chance float64) string {
 }
 
 // sure says how likely the plan is to hold.
+// doesNotKeep are the dishes of a revision that do not keep until their serving as they wait, or
+// are expected to.
+func (v *view) doesNotKeep() (names []string) {
+	for _, d := range v.Dishes {
+		if v.Revision > 0 && !v.unfit(d.ID) && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool {
+			return f.Code == schedule.CodeHoldShort && f.Severity == schedule.Warning && slices.Contains(f.Dishes, d.ID) && !strings.Contains(f.Text, "on a fast day")
+		}) {
+			names = append(names, v.dish(d.ID))
+		}
+	}
+	return names
+}
+
 func (v *view) sure() string {
 	all := capital(percent(v.Chance.All)) + " that everything is ready on time"
 	if v.Revision == 0 && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {
 		all += " and keeps until it is eaten"
+	}
+	if names := v.doesNotKeep(); len(names) > 0 {
+		all += ", but " + strings.Join(names, " and ") + " will not keep until then as it is"
 	}
 	if v.Revision == 0 && v.Chance.All < schedule.LongOdds {
 		all = strings.Replace(all, " that", ": long odds that", 1)

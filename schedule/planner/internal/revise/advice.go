@@ -246,8 +246,10 @@ func (l remainder) take(a *liveBatch) float64 {
 // chance is that of all dishes together.
 func (l remainder) chance() float64 {
 	var rs []spread.Readiness
-	for _, p := range l.all {
-		rs = append(rs, p.Readiness())
+	for i, p := range l.all {
+		if !l.bound[i].condemned {
+			rs = append(rs, p.Readiness())
+		}
 	}
 	return plans.Round3(spread.ChanceOfAll(rs) * l.fit())
 }

@@ -75,7 +75,7 @@ func (v *Revision) runsAt(offK float64) string {
 // noteSinking wants fuel for a fire that gives less and less heat.
 func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 	from := v.grate.sinking
-	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf("The grate has sunk since %s, when it was at %s. %s The times assume you feed it now.",
+	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s. %s The times assume you do.",
 		v.clock(from.at), v.day.Grate(from.c), v.runsAt(off)))
 	if v.steered != nil {
 		s := v.steerText()

@@ -21,7 +21,7 @@ func (v *Revision) noteServing(l remainder, add func(schedule.Finding)) {
 		add(v.servedLater(l))
 	case v.attempt.halfway && !v.anyLate(l): // else each dish says it, with its figures
 		add(schedule.NewFinding("less-sure", "", fmt.Sprintf(
-			"Serving at %s holds only if things go as expected: there is no time left for a slow piece. See the chance of each dish.", v.clock(v.day.End))))
+			"The odds for %s are %s, and you asked for more. See the chance of each dish.", v.clock(v.day.End), percent(l.chance()))))
 	}
 }
 

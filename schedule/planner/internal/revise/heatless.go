@@ -2,12 +2,14 @@ package revise
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/belief"
 )
 
 // lidBurnsOut is how long a lid may be off before the coals under it may be gone, for all
@@ -31,7 +33,12 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	} else if limit-f.Counted < newFireTakes {
 		hot = oven + "; a new fire takes longer than that"
 	}
+	g, looked := v.grate.lastRead(v.now, recent)
 	switch on := a.where == cooking && !v.isIndoors(a); {
+	case on && dead && f.Counted < 1 && looked && g.c >= safety.LowHeatC:
+		out.Text = fmt.Sprintf("%s: in heat as long as the grate reads %s or more. Under that its time without heat begins, and it has %s at the most: then into %s, and measure it.", name, v.day.Grate(safety.LowHeatC), v.span(limit), hot)
+	case on && dead && f.Counted < 1 && !v.hotInside(a):
+		out.Text = fmt.Sprintf("%s: into heat now, that is %s, then measure it. %s between 40 and 140 °F (4 and 60 °C), and without heat it has %s at the most.", name, hot, v.insideNow(a), v.span(limit))
 	case on && dead && f.Counted < 1:
 		out.Text = fmt.Sprintf("%s: into heat before it cools, that is %s, then measure it. It is above 140 °F (60 °C) throughout as far as is known; from when it is not, it may be without heat for %s.", name, hot, v.span(limit))
 	case on && dead:
@@ -39,12 +46,39 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	case on && v.unproven(&o, a):
 		out.Text = fmt.Sprintf("%s: read the grate by %s. It must be hot again by then, %s or more; if it is not, take the food to %s before that. Look at the coals too: add fuel if less than half is left. The lid was off from %s to %s: %s.%s",
 			name, v.clock(v.heatBy(a, o, f)), v.day.Grate(safety.LowHeatC), oven, v.clock(o.from), v.clock(o.to), spent, v.readTooSoon(o))
+	case f.Counted < 1 && !v.hotInside(a):
+		return about(a, schedule.HeatLost, fmt.Sprintf("%s: the fire was out for a while. %s between 40 and 140 °F (4 and 60 °C); another outage counts from its start.", name, v.insideNow(a)))
 	case f.Counted < 1:
 		return about(a, schedule.HeatLost, fmt.Sprintf("%s: the fire was out for a while, and it stayed above 140 °F (60 °C) throughout, as far as is known.", name))
 	default:
 		return about(a, schedule.HeatLost, fmt.Sprintf("%s: %s. Another outage counts on top of that.", name, spent))
 	}
 	return out
+}
+
+// hotInside says whether a piece is above the zone of danger in its coldest place, by its newest
+// reading and by what is believed of a slow one.
+func (v *Revision) hotInside(a *liveBatch) bool {
+	if a.believed == nil {
+		return len(a.cores) > 0 && a.cores[len(a.cores)-1].C > safety.DangerHighC
+	}
+	coldest := math.Inf(1)
+	a.believed.Walk(func(_, to belief.Instant) { coldest = math.Min(to.ColdestC, to.CoreC) })
+	if n := len(a.cores); n > 0 {
+		coldest = math.Min(coldest, a.cores[n-1].C)
+	}
+	return coldest > safety.DangerHighC && a.believed.CoreC(a.believed.Journey.Now, sureHeld) > safety.DangerHighC
+}
+
+// insideNow says how warm a piece is inside, as it was read last or else is believed.
+func (v *Revision) insideNow(a *liveBatch) string {
+	switch n := len(a.cores); {
+	case n > 0:
+		return fmt.Sprintf("It was at %s inside at %s:", v.day.Core(a.cores[n-1].C), v.clock(a.cores[n-1].At))
+	case a.believed != nil:
+		return fmt.Sprintf("On the slow side it is at %s inside:", v.day.Core(a.believed.CoreC(a.believed.Journey.Now, sureHeld)))
+	}
+	return "Nobody measured it: it may be"
 }
 
 // readTooSoon says of a cool grate that it was read right after the lid went on.

@@ -167,29 +167,32 @@ func (v *Revision) kept(steps []schedule.Step, l remainder) []schedule.Step {
 			continue
 		}
 		for k, a := range l.bound {
-			by, short := v.shortOfHeat(a, l.all[k])
+			from, by, short := v.shortOfHeat(a, l.all[k])
 			if short && by.Before(s.At) && !a.condemned && v.serve(a).Equal(s.At) {
-				steps[i].Text += fmt.Sprintf(" %s only if it was in heat, at 140 °F (60 °C) or more throughout, from %s on.", a.batch.It.Dish.Name, v.clock(by))
+				steps[i].Text += fmt.Sprintf(" %s only if it was in heat, at 140 °F (60 °C) or more throughout, from %s on.", a.batch.It.Dish.Name, v.clock(from))
 			}
 		}
 	}
 	return steps
 }
 
-// shortOfHeat is the end of the clock of what is off and does not keep as it waits now, by
-// what is known of it.
-func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (by time.Time, short bool) {
+// shortOfHeat is from when what is off and does not keep as it waits now must be in heat, and
+// the end of its clock without that, by what is known of it.
+func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (from, by time.Time, short bool) {
 	switch n := len(a.stands); {
 	case a.where != off:
-		return by, false
+		return from, by, false
 	case n > 0:
-		return v.standsBy(a), a.stands[n-1].kind == schedule.LogCounter && a.stands[n-1].open
+		return v.standsBy(a), v.standsBy(a), a.stands[n-1].kind == schedule.LogCounter && a.stands[n-1].open
 	case p.Hold < 0:
-		return by, false
+		return from, by, false
 	}
 	o, _ := v.day.ChosenHold(p)
-	_, served, _ := v.heldClocks(a, o)
-	return served, o.Read || a.boxed.set && o.Hot > 0
+	hot, served, _ := v.heldClocks(a, o) // below the line a warm oven does not mend it
+	if o.Hot == 0 {
+		hot = served
+	}
+	return hot, served, o.Read || a.boxed.set && o.Hot > 0
 }
 
 // heldClocks are the instants of a hold: hot until, on the table by, eaten by.
@@ -219,6 +222,10 @@ func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
 	if !hot.After(v.now) {
 		when = fmt.Sprintf("it is at %s just under its surface", v.day.Core(safety.DangerHighC))
 	}
-	return fmt.Sprintf("Put %s into an oven at %s now, or eat it by %s, or chill it. %s, %s, and does not keep until %s.%s",
-		name, v.day.Grate(ovenHoldC), v.clock(served), by, when, v.clock(v.serve(a)), v.middleText(a, p, o))
+	keep := fmt.Sprintf("Put %s into an oven at %s now", name, v.day.Grate(ovenHoldC))
+	if a.heldIn == schedule.HeldInOven {
+		keep = fmt.Sprintf("Put the oven of %s up, to %s beside the meat by a thermometer, now", name, v.day.Grate(ovenHoldC))
+	}
+	return fmt.Sprintf("%s, or eat it by %s, or chill it. %s, %s, and does not keep until %s.%s",
+		keep, v.clock(served), by, when, v.clock(v.serve(a)), v.middleText(a, p, o))
 }

@@ -18,13 +18,25 @@ import (
 var reheatC = unit.FToC(165)
 
 // reheatBy is by when a hold that was read below its line must be hot again, and since when it
-// may have been below: from the earliest that it crossed the line, by its readings.
+// may have been below: from the earliest that it crossed the line, as such a piece cools. What
+// cooled faster than that, or in an oven that failed, did so at any time since it was last
+// known to be above.
 func (v *Revision) reheatBy(a *liveBatch, p *arrange.Placed, cold safety.Sample) (by, since time.Time) {
-	since = a.off.at // nothing shows that it was above
-	if p.Hold >= 0 && p.Options[p.Hold].Read {
-		since = a.off.at.Add(instant.Minutes(math.Max(p.Options[p.Hold].Hot, 0))).Truncate(time.Minute)
+	since = a.off.at
+	if a.boxed.set {
+		since = a.boxed.at
 	}
-	since = instant.Earlier(since, a.on.at.Add(instant.Minutes(cold.Minute)))
+	for _, e := range v.log {
+		if e.Dish == a.batch.It.Dish.ID && e.Kind == schedule.LogOuter && e.C > safety.DangerHighC && e.At.After(since) && e.At.Sub(a.on.at).Minutes() < cold.Minute {
+			since = e.At
+		}
+	}
+	if p.Hold >= 0 && p.Options[p.Hold].Read && p.Options[p.Hold].Method != schedule.HoldOven {
+		hot := a.off.at.Add(instant.Minutes(math.Max(p.Options[p.Hold].Hot, 0))).Truncate(time.Minute)
+		if hot.Before(a.on.at.Add(instant.Minutes(cold.Minute))) {
+			since = instant.Later(since, hot)
+		}
+	}
 	return since.Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC))), since
 }
 

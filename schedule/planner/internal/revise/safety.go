@@ -34,6 +34,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	case a.served.set:
 		v.noteServed(a, p, add)
 	default:
+		v.noteOven(a, p, add)
 		v.noteRead(a, p, add)
 		v.noteHold(a, p, add)
 	}

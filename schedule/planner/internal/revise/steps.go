@@ -143,6 +143,11 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.Done = true // it was due, and what is to be done is said: measure it
 		return s
 	}
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where != waiting && slices.Contains(beforeTheHeat, s.Kind) {
+		s.At = instant.Earlier(s.At, a.on.at) // what is on was made ready
+		s.Window, s.Done = plans.FixedWindow(s.At), true
+		return s
+	}
 	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && s.Kind == schedule.StepFlip {
 		if s.At.After(a.off.at) {
 			s.At = a.off.at
@@ -167,6 +172,9 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	}
 	return s
 }
+
+// beforeTheHeat are the steps that make a piece ready to go on.
+var beforeTheHeat = []schedule.StepKind{schedule.StepThaw, schedule.StepSalt, schedule.StepTakeOut}
 
 // unfedFor is how long a fire goes on that was to be fed now: what is laid on it is not burning
 // before that (assumption).

@@ -75,13 +75,22 @@ func (v *Revision) unsure(p *schedule.Plan, l remainder) {
 		}
 	}
 	p.Chance.All = plans.Round3(p.Chance.All * l.fit())
+	if some := slices.ContainsFunc(l.bound, func(a *liveBatch) bool { return a.condemned }); some {
+		p.Chance.All = l.chance()
+	}
 }
 
-// fit is the chance that all of the menu may be eaten.
+// fit is the chance that what is left of the menu may be eaten: what is thrown away is no part
+// of it; 0 where nothing is left.
 func (l remainder) fit() float64 {
-	out := 1.0
+	out, left := 1.0, false
 	for _, a := range l.bound {
-		out = math.Min(out, a.fit())
+		if !a.condemned {
+			out, left = math.Min(out, a.fit()), true
+		}
+	}
+	if !left {
+		return 0
 	}
 	return out
 }

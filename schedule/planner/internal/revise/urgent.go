@@ -48,7 +48,7 @@ func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
 	o, dead := v.grate.dead()
 	sinks := v.grate.sinks()
-	if !dead && !sinks || o.asked || o.unread && v.allSuspect() || v.phases == 0 || !v.fireWanted() || !v.feeds(p) {
+	if !dead && !sinks || o.asked || o.unread && v.allSuspect() || v.phases == 0 || !v.fireWanted() || !v.feeds(p) || !v.wantedSoon(p) {
 		return steps
 	}
 	for i, s := range steps {
@@ -74,6 +74,18 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 		Attended: true, Minutes: rebuildMinutes, GrateC: v.plannedLevel(v.now), Why: why,
 		Text: text,
 	})
+}
+
+// wantedSoon says whether something that may be served is over the fire, or goes on so soon that
+// a fire which is made anew now is there for it.
+func (v *Revision) wantedSoon(p *schedule.Plan) bool {
+	if slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !a.condemned && v.needsFire(a) }) {
+		return true
+	}
+	by := v.now.Add(instant.Minutes(2 * newFireTakes))
+	return slices.ContainsFunc(p.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepPutOn && !s.Done && !s.At.After(by) && !v.isUnfit(s.Dish)
+	}) || slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == waiting && !v.serve(a).After(by) })
 }
 
 // allSuspect says whether all that is on the fire is measured before anything else.

@@ -1,0 +1,75 @@
+package revise
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/belief"
+)
+
+// Figures of an oven that does not hold (assumptions): its thermometer so far below its
+// setting, or the meat so far below that and still falling, K.
+const (
+	ovenCoolK = 10 / 1.8
+	meatFellK = 4 / 1.8
+)
+
+// noteOven says of a piece that waits in an oven that the oven does not hold: by its own
+// thermometer, or for the meat falls below what the oven is set to.
+func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
+	if a.where != off || !a.boxed.set || a.heldIn != schedule.HeldInOven || a.served.set || a.condemned || len(a.stands) > 0 || v.mealPast(a) {
+		return
+	}
+	setC := v.day.OvenC()
+	if p.Hold >= 0 && p.Options[p.Hold].OvenC > 0 {
+		setC = p.Options[p.Hold].OvenC
+	}
+	if setC == 0 {
+		setC = ovenHoldC
+	}
+	why := ""
+	if e, ok := v.ovenRead(a); ok && e.C < safety.DangerHighC+ovenCoolK {
+		why = fmt.Sprintf("The oven was at %s at %s: it does not hold.", v.day.Grate(e.C), v.clock(e.At))
+	} else if from, to, falls := falling(v.heldReadings(a)); falls && to.C < setC-ovenCoolK && !ok {
+		why = fmt.Sprintf("It fell from %s to %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(from.C), v.day.Core(to.C), v.day.Grate(setC))
+	}
+	if why == "" {
+		return
+	}
+	add(about(a, schedule.CodeHoldShort, fmt.Sprintf("Measure %s just under the surface now, and look at the oven: is it on? %s At %s or more: oven on, at %s, and measure again in 30 min. Below that: reheat it to 165 °F (74 °C) in an oven at %s within 2 hr of falling there, once, or throw it away.",
+		a.batch.It.Dish.Name, why, v.day.Core(safety.DangerHighC), v.day.Grate(setC), v.day.Grate(undoneOvenC))))
+}
+
+// ovenRead is what the oven's thermometer showed last since a piece waits in it.
+func (v *Revision) ovenRead(a *liveBatch) (last schedule.Entry, ok bool) {
+	for _, e := range v.log {
+		if e.Kind == schedule.LogOven && !e.At.Before(a.boxed.at) {
+			last, ok = e, true
+		}
+	}
+	return last, ok
+}
+
+// falling are the last two readings of one place, where the newer is well below the older.
+func falling(all []belief.Held) (from, to belief.Held, falls bool) {
+	for _, outer := range []bool{true, false} {
+		n := 0
+		for _, h := range slices.Backward(all) {
+			switch {
+			case h.Outer != outer:
+				continue
+			case n == 0:
+				to = h
+			case h.C-to.C > meatFellK:
+				return h, to, true
+			}
+			if n++; n == 2 {
+				break
+			}
+		}
+	}
+	return from, to, false
+}
