@@ -157,6 +157,9 @@ func (v *Revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 			mode.Closed = append(mode.Closed[:len(mode.Closed):len(mode.Closed)], sequence.Span{From: min(now, ready) + 1, To: forever})
 		}
 	}
+	if len(p.Ovens) == 0 { // an oven that the request does not have, and the cook found
+		p.Ovens = []int{forever}
+	}
 	for _, a := range v.batches {
 		if a.where == cooking {
 			order = append(order, a)

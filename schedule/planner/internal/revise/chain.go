@@ -42,6 +42,9 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 		}
 		if len(places) == 0 {
 			m.Places = []sequence.Place{{Fire: sequence.OvenFire}}
+			if a.sent != "" {
+				m.Area = 0 // it goes there, close as it may be
+			}
 		}
 		return sequence.Task{StartHands: sequence.Unattended, EndHands: sequence.Unattended, Modes: []sequence.Mode{m}}
 	}

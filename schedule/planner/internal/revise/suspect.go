@@ -58,7 +58,7 @@ func (a *liveBatch) fit() float64 {
 }
 
 // unsure takes what must not be eaten, or may not, out of the chances of a plan.
-func (v *Revision) unsure(p *schedule.Plan, l remainder) {
+func (v *Revision) unsure(p *schedule.Plan, l remainder, found []schedule.Finding) {
 	for i := range p.Dishes {
 		d := &p.Dishes[i]
 		if v.allServed([]string{d.ID}) { // in time or not, it was eaten
@@ -75,8 +75,27 @@ func (v *Revision) unsure(p *schedule.Plan, l remainder) {
 		}
 	}
 	p.Chance.All = plans.Round3(p.Chance.All * l.fit())
-	if some := slices.ContainsFunc(l.bound, func(a *liveBatch) bool { return a.condemned }); some {
-		p.Chance.All = l.chance()
+	v.ofTheRest(p, found)
+}
+
+// ofTheRest makes the chance of a plan that of what may be served, where something of it must
+// not be: of dishes that have nothing in common.
+func (v *Revision) ofTheRest(p *schedule.Plan, found []schedule.Finding) {
+	product, thrown, left := 1.0, false, false
+	for _, d := range p.Dishes {
+		if slices.ContainsFunc(found, func(f schedule.Finding) bool {
+			return f.Severity == schedule.Danger && slices.Contains(f.Dishes, d.ID)
+		}) {
+			thrown = true
+			continue
+		}
+		left = true
+		for _, b := range d.Batches {
+			product *= b.Chance
+		}
+	}
+	if thrown && left {
+		p.Chance.All = plans.Round3(product)
 	}
 }
 

@@ -27,7 +27,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	}
 	found := v.findings(l)
 	condemn(l, found)
-	v.unsure(&p, l)
+	v.unsure(&p, l, found)
 	p.Steps = v.steps(&p, l)
 	v.keepForUndone(&p, found)
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
