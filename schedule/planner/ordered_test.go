@@ -21,7 +21,7 @@ func TestWhatIsOrderedIsWhatIsPlanned(t *testing.T) {
 		{"b04", "15:11", "On the grate it is not done before the night"},
 		{"b04", "15:27", "into the kitchen oven"},
 		{"b05", "09:01", "into the kitchen oven"},
-		{"b11", "13:16", "into the kitchen oven"},
+		{"b11", "13:52", "into the kitchen oven"},
 	} {
 		p := plantest.Plan(t, plantest.ReadFile(t, "testdata/nights/"+tt.night+".yaml"))
 		log, err := schedule.ReadLog([]byte(plantest.ReadFile(t, "testdata/nights/"+tt.night+".csv")), p)

@@ -7,13 +7,8 @@
 // Three tenses, in this order:
 //
 //	past       menu.go, tell.go, moved.go, grate*.go   what is known of it; it is fixed
-<<<<<<< HEAD
-//	under way  batch.go, scene.go, dated.go, journey.go, live.go, coals.go, way.go  where each piece is, and what is believed of it
-//	ahead      attempts.go, arrange.go, chain.go, fire.go, join.go  what is left, arranged again
-=======
-//	under way  batch.go, scene.go, journey.go, live.go, coals.go, way.go, pieces.go, proof.go  where each piece is, and what is believed of it
+//	under way  batch.go, scene.go, dated.go, journey.go, live.go, coals.go, way.go, pieces.go  where each piece is, and what is believed of it
 //	ahead      attempts.go, arrange.go, chain.go, fire.go, join.go, indoors.go  what is left, arranged again
->>>>>>> 493189c (fix(revise, export, check): what is read between 40 and 140 °F is not said to be above; an oven that does not hold is asked about; the odds name what does not keep and the hour that was asked for; what is thrown away is no part of them; what is on is not taken out of the refrigerator)
 //
 // hand.go follows the fire in hand, hand_night.go says how sure its night is, by the readings that looks.go leaves, lesson.go says what a finished day teaches of its grill, lesson_pace.go what of its pace, and steering.go puts what the steer room says of it into the words of a plan.
 //
