@@ -27,15 +27,15 @@ func TestAllocations(t *testing.T) {
 		most float64
 		run  func() error
 	}{
-		{"Make of the example party", 13200, func() error {
+		{"Make of the example party", 9500, func() error {
 			_, err := planner.Make(context.Background(), party.Request)
 			return err
 		}},
-		{"Revise with 200 readings", 63000, func() error {
+		{"Revise with 200 readings", 35000, func() error {
 			_, err := planner.Revise(context.Background(), party, log, on.Add(300*time.Minute))
 			return err
 		}},
-		{"Forecast of a brisket", 176, func() error {
+		{"Forecast of a brisket", 184, func() error {
 			_, err := planner.Forecast(context.Background(), schedule.Inquiry{Dish: schedule.Dish{Cut: "brisket", Weight: unit.FromPounds(12), Level: &grate}})
 			return err
 		}},
