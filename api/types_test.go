@@ -106,7 +106,8 @@ func sameSet(a, b []string) bool {
 }
 
 func TestInquirySchemaHasTheFieldsOfAnInquiry(t *testing.T) {
-	if have := propertyNames(openAPI(t).Components.Schemas["Inquiry"].Value); !sameSet(schedule.InquiryFields(), have) {
+	// A record of one's own grill is a group of fields: it goes with a body, and no query has it.
+	if have := propertyNames(openAPI(t).Components.Schemas["Inquiry"].Value); !sameSet(append(schedule.InquiryFields(), ownField), have) {
 		t.Errorf("fields %v, schema %v", schedule.InquiryFields(), have)
 	}
 	var query []string

@@ -36,7 +36,7 @@ func TestNoStepIsLostInMerging(t *testing.T) {
 
 // Several turns are how often to turn, one is when.
 func TestTurnsAreToldWithThePuttingOn(t *testing.T) {
-	for day, wants := range map[string][]string{"overnight": {"Grilled corn: onto the grate", "Turn every 3 min."}, "party": {"Burgers, batch 1: onto the grate", "Turn at 5:37 PM."}} {
+	for day, wants := range map[string][]string{"overnight": {"Grilled corn: onto the grate", "Turn every 3 min."}, "party": {"Burgers, batch 1 (6 of 12): onto the grate", "Turn at 5:37 PM."}} {
 		sheet := strings.Join(strings.Fields(textOf(t, keptPlan(t, day), Options{})), " ")
 		for _, want := range wants {
 			if !strings.Contains(sheet, want) {
