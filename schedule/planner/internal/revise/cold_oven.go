@@ -15,6 +15,7 @@ import (
 const (
 	ovenCoolK = 10 / 1.8
 	meatFellK = 4 / 1.8
+	soakedMin = 90 // minutes after which the outside of what lies in an oven is near its air
 )
 
 // noteOven says of a piece that waits in an oven that the oven does not hold: by its own
@@ -35,6 +36,8 @@ func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		why = fmt.Sprintf("The oven was at %s at %s: it does not hold.", v.day.Grate(e.C), v.clock(e.At))
 	} else if from, to, falls := falling(v.heldReadings(a)); falls && to.C < setC-ovenCoolK && !ok {
 		why = fmt.Sprintf("It fell from %s to %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(from.C), v.day.Core(to.C), v.day.Grate(setC))
+	} else if last, ok := v.outside(a); ok && last.C < setC-ovenCoolK {
+		why = fmt.Sprintf("It is at %s outside, after %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(last.C), v.day.About(last.At.Sub(a.boxed.at).Minutes()), v.day.Grate(setC))
 	}
 	if why == "" {
 		return
@@ -47,6 +50,16 @@ func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.F
 func (v *Revision) ovenRead(a *liveBatch) (last schedule.Entry, ok bool) {
 	for _, e := range v.log {
 		if e.Kind == schedule.LogOven && !e.At.Before(a.boxed.at) {
+			last, ok = e, true
+		}
+	}
+	return last, ok
+}
+
+// outside is what the outside of a piece last showed, long enough after it went into an oven.
+func (v *Revision) outside(a *liveBatch) (last schedule.Entry, ok bool) {
+	for _, e := range v.log {
+		if e.Kind == schedule.LogOuter && e.Dish == a.batch.It.Dish.ID && e.At.Sub(a.boxed.at).Minutes() >= soakedMin {
 			last, ok = e, true
 		}
 	}
