@@ -65,7 +65,7 @@ func (c *checker) storm() {
 	}
 	for i, s := range c.plan.Steps {
 		feeds := s.Kind == schedule.StepLight || s.Kind == schedule.StepRefuel || s.Kind == schedule.StepChangeFire
-		waits := strings.HasPrefix(s.Text, "Leave this out") || strings.HasPrefix(s.Text, "Only once the wind is under") || strings.HasPrefix(s.Text, "No coals are left")
+		waits := strings.HasPrefix(s.Text, "Leave this out") || strings.Contains(strings.ToLower(s.Text), "only once the wind is under") || strings.HasPrefix(s.Text, "No coals are left")
 		switch {
 		case s.Done:
 		case feeds && !waits:
