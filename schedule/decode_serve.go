@@ -88,7 +88,13 @@ func (d decoder) lookAhead(n *strict.Node) {
 		return
 	}
 	d.day.Eaters, d.day.Heads = meant.Eaters(n), meant.Heads(n)
-	d.seeServe(meant.When(n))
+	d.seeServe(meant.When(n, isDay))
+}
+
+// isDay says whether a text is a date that is the same whenever it is read.
+func isDay(text string) bool {
+	w, err := instant.ParseWhen(text, time.Time{})
+	return err == nil && w.Day != nil && !w.Relative
 }
 
 // slashes is a date whose month may be its first or its second number.

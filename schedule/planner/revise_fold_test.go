@@ -194,14 +194,8 @@ func correctedBy(after, before []schedule.Entry, s schedule.Step) bool {
 	}
 	for _, e := range after {
 		known := isKnown(e)
-		if !known && s.Dish != "" && e.Dish == s.Dish {
-			return true
-		}
-		if !known && s.Dish != "" && slices.Contains(heatTold, e.Kind) {
-			return true // the fire may have failed, and over such a fire nothing is done for want of a word
-		}
-		if !known && s.Dish != "" && e.Dish == "" && e.Kind == schedule.LogServed {
-			return true // the meal is of every dish
+		if !known && s.Dish != "" {
+			return true // of the fire, or of another dish on it: what went by that fire was done at another time, or not at all
 		}
 		if !known && (e.Kind == schedule.LogLit || s.Dish == "" && (e.Kind == schedule.LogOn || e.Kind == schedule.LogFireOut || e.Dish != "")) {
 			return true // the fire was there at another time
@@ -209,10 +203,6 @@ func correctedBy(after, before []schedule.Entry, s schedule.Step) bool {
 	}
 	return false
 }
-
-// heatTold are the entries by which a fire may be found to have failed, or to burn hotter or
-// cooler than was taken, those of other dishes too: what went by it was then done at another time.
-var heatTold = []schedule.EntryKind{schedule.LogFireOut, schedule.LogGrate, schedule.LogGauge, schedule.LogCore, schedule.LogColdest, schedule.LogNoFuel, schedule.LogLevel, schedule.LogRefuelled}
 
 // backOn says whether an entry puts a dish on so that a step was not the end of it, or
 // was not about it: on again, or on for the first time that the log knows of.

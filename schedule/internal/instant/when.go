@@ -21,8 +21,11 @@ type When struct {
 }
 
 var (
-	timeIn    = regexp.MustCompile(`(?i)[\s,T]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
+	timeIn    = regexp.MustCompile(`(?i)[\s,T]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
 	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$`)
+	clockHour = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
+	halfPast  = regexp.MustCompile(`(?i)\bhalf past (one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d{1,2})\b`)
+	anyDate   = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
 	isoTime   = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
 	fillers   = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
 	partOfDay = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
@@ -33,9 +36,12 @@ var (
 func ParseWhen(text string, now time.Time) (When, error) {
 	var w When
 	rest := isoTime.ReplaceAllString(strings.TrimSpace(text), "$1 $2")
+	rest = clockHour.ReplaceAllStringFunc(rest, wholeHour)
+	rest = halfPast.ReplaceAllStringFunc(rest, func(t string) string { return hourAt(t) + ":30 pm" }) // nobody eats from a grill at half past six in the morning
 	evening := partOfDay.MatchString(rest)
 	if at := timeIn.FindStringSubmatchIndex(rest); at != nil {
-		c, err := ParseClock(strings.TrimSuffix(strings.TrimSpace(strings.ReplaceAll(strings.ToLower(rest[at[2]:at[3]]), "midday", "noon")), ":00:00"))
+		said := strings.NewReplacer("midday", "noon", ".", ":", "a.m.", "am", "p.m.", "pm", "a.m", "am", "p.m", "pm").Replace(strings.ToLower(rest[at[2]:at[3]]))
+		c, err := ParseClock(strings.TrimSuffix(strings.TrimSpace(said), ":00:00"))
 		if err != nil {
 			return w, err
 		}
@@ -43,12 +49,38 @@ func ParseWhen(text string, now time.Time) (When, error) {
 	} else if at := bareHour.FindStringSubmatchIndex(rest); at != nil {
 		hour := digits(rest[max(at[2], at[4], at[6]):max(at[3], at[5], at[7])])
 		if !evening || hour < 1 || hour > 11 {
+			_ = w.readDayAndZone(rest[:at[0]]+" "+rest[at[1]:], text, now) // the day is known all the same
 			return w, &HalfDayError{Hour: hour, Text: text}
 		}
 		c := clock.New(hour+12, 0, 0, 0)
 		w.Time, rest = &c, rest[:at[0]]+" "+rest[at[1]:]
 	}
 	return w, w.readDayAndZone(rest, text, now)
+}
+
+// hours are those that are said in words.
+var hours = []string{"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+
+// hourAt is the hour at the end of a text, in digits.
+func hourAt(text string) string {
+	words := strings.Fields(strings.ToLower(text))
+	last := words[len(words)-1]
+	for k, h := range hours {
+		if h == last {
+			return strconv.Itoa(k + 1)
+		}
+	}
+	return last
+}
+
+// wholeHour is "18 Uhr", "18.30 Uhr" or "18h30" as a clock shows it.
+func wholeHour(text string) string {
+	m := clockHour.FindStringSubmatch(text)
+	minutes := m[2] + m[4]
+	if minutes == "" {
+		minutes = "00"
+	}
+	return m[1] + m[3] + ":" + minutes
 }
 
 // HalfDayError is a time of day that may be of the morning or of the evening.
@@ -85,12 +117,15 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 		}
 	}
 	w.Zone = ""
+	if found := anyDate.FindString(rest); found != "" {
+		w.Day, w.Relative, _ = readDay(found, w.Time, now)
+	}
 	return errors.New(strconv.Quote(whole) + " cannot be read as a day and a time; write it as Saturday 6:00 PM or 2027-07-03 18:00")
 }
 
 // dayForms are ways to write a date; those without a year mean the next one.
 var dayForms = []string{
-	time.DateOnly, "1/2/2006", "1/2/06", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "January 2 2006", "Jan 2, 2006", "Jan 2 2006", "2 January 2006", "2 Jan 2006",
+	time.DateOnly, "1/2/2006", "1/2/06", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "2/1/2006", "January 2, 2006", "January 2 2006", "Jan 2, 2006", "Jan 2 2006", "2 January 2006", "2 Jan 2006",
 	"January 2", "Jan 2", "2 January", "2 Jan", "1/2", "2.1.",
 }
 

@@ -3,6 +3,7 @@ package meant
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,10 +22,14 @@ func isMealTime(name string, value *strict.Node) bool {
 }
 
 // When is what the fields of a request say of the time when people eat, under whichever
-// names, and what they say of the zone.
-func When(request *strict.Node) (text, zone string) {
-	var said, zones []string
+// names, and what they say of the zone. IsDay says whether a text is a date: one that stands
+// by itself, under whatever name, is the day.
+func When(request *strict.Node, isDay func(text string) bool) (text, zone string) {
+	var said, zones, dates []string
 	for name, value := range request.Fields() {
+		if value.Kind == strict.NodeText && isDay(value.Text) {
+			dates = append(dates, value.Text)
+		}
 		switch g, ok := guessOf("", name); {
 		case name == "serve" && value.Kind == strict.NodeObject:
 			for inner, v := range value.Fields() {
@@ -39,6 +44,9 @@ func When(request *strict.Node) (text, zone string) {
 		case name == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value):
 			said = append(said, timeOf(name, value.Text))
 		}
+	}
+	if len(dates) == 1 && len(said) > 0 && !slices.Contains(said, dates[0]) { // a day of the party's under whatever name
+		said = append(said, dates[0])
 	}
 	return strings.Join(said, " "), strings.Join(zones, " ")
 }
@@ -68,6 +76,9 @@ func (d Day) special(group, name string, value *strict.Node) strict.Meaning {
 			return strict.Meaning{Sentence: "write guests: {adults: " + d.adults() + ", frail: false}"}
 		}
 		return d.frail("")
+	case group == "" && d.Heads != "" && value.Kind == strict.NodeNumber && oneOf(word, "adults", "adult", "grownups", "people", "kids", "kid", "children", "child"):
+		line := "guests: {adults: " + d.Heads + "}"
+		return strict.Meaning{Sentence: "adults and children are said within guests: write " + line, Old: name, New: line, Whole: true}
 	case oneOf(word, "allergies", "allergy", "allergic", "allergens", "intolerances", "dietary", "diet", "vegetarians", "vegetarian", "vegans", "vegan"):
 		return strict.Meaning{Sentence: "the plan knows nothing of allergies or diets, and nothing here keeps foods apart: write it behind a # to see it, and use boards, tongs and a part of the grate of their own"}
 	case group == "" && oneOf(word, "start", "starttime", "begin", "startat", "startcooking", "begincooking", "from") && value.Kind == strict.NodeText:
@@ -142,7 +153,10 @@ func Heads(request *strict.Node) string {
 	if guests != nil && guests.Kind == strict.NodeText {
 		guests = guestsIn(guests)
 	}
-	if guests == nil || guests.Kind != strict.NodeObject || guests.Get("adults") == nil {
+	if guests == nil {
+		return headsAtTop(request)
+	}
+	if guests.Kind != strict.NodeObject || guests.Get("adults") == nil {
 		return ""
 	}
 	for _, name := range []string{"children", "kids"} {
@@ -151,4 +165,21 @@ func Heads(request *strict.Node) string {
 		}
 	}
 	return ""
+}
+
+// headsAtTop are adults and children that are said beside each other where guests should be.
+func headsAtTop(request *strict.Node) string {
+	heads := func(names ...string) string {
+		for name, value := range request.Fields() {
+			if oneOf(plainWord(name), names...) && value.Kind == strict.NodeNumber {
+				return value.Text
+			}
+		}
+		return ""
+	}
+	adults, kids := heads("adults", "adult", "grownups", "people"), heads("kids", "kid", "children", "child")
+	if adults == "" || kids == "" {
+		return ""
+	}
+	return adults + ", children: " + kids
 }
