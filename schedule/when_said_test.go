@@ -32,3 +32,25 @@ func TestNoDayIsPutInThePlaceOfOneThatIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// Guests for whom the rules are stricter are heard among the guests, and what a plan knows
+// nothing of is not passed over.
+func TestWhoIsFrailIsHeardAmongTheGuests(t *testing.T) {
+	read := func(guests string) (schedule.Request, error) {
+		return schedule.Read([]byte("serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: " + guests + "\ndishes: [{cut: burger, count: 4}]\n"))
+	}
+	for said, want := range map[string][2]int{"4 adults, 2 kids, one pregnant": {4, 2}, "10 people; one pregnant": {10, 0}, "6 and a baby": {6, 0}} {
+		r, err := read(said)
+		if err != nil || r.Guests == nil || !r.Guests.Frail || r.Guests.Adults != want[0] || r.Guests.Children != want[1] {
+			t.Errorf("%s: %+v, %v", said, r.Guests, err)
+		}
+	}
+	for _, said := range []string{"12, nut allergy", "8, two vegetarians", "8, grandma too"} {
+		if r, err := read(said); err == nil {
+			t.Errorf("%s: taken as %+v", said, r.Guests)
+		}
+	}
+	if r, err := read("about 10 people"); err != nil || r.Guests.Frail || r.Guests.Adults != 10 {
+		t.Errorf("ten: %+v, %v", r.Guests, err)
+	}
+}

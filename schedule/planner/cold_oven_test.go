@@ -36,3 +36,17 @@ func TestAnOvenThatDoesNotHoldIsAskedAbout(t *testing.T) {
 		}
 	}
 }
+
+// No way to keep a piece stands beside the order to throw it away.
+func TestNothingKeepsWhatIsThrownAway(t *testing.T) {
+	p := plantest.Day(t, plantest.Evening(plantest.Kettle22+plantest.Oven170, "{name: Butt, cut: pork-butt, weight: 6 lb}"))
+	q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-03 04:30,,lit,\n2027-07-03 05:00,butt,on,\n2027-07-03 11:00,butt,core,200 F\n2027-07-03 11:05,butt,pulled,\n2027-07-03 11:15,butt,boxed,oven\n2027-07-03 11:30,butt,core,176 F\n2027-07-03 16:00,butt,core,125 F\n", "2027-07-03 16:01")
+	thrown, kept := false, false
+	for _, f := range q.Findings {
+		thrown = thrown || strings.Contains(f.Text, "throw it away") && !strings.Contains(f.Text, "reheat") && !strings.Contains(f.Text, "325 °F")
+		kept = kept || strings.Contains(f.Text, "look at the oven: is it on?")
+	}
+	if !thrown || kept {
+		t.Errorf("thrown away %v, kept %v: %v", thrown, kept, q.Findings)
+	}
+}

@@ -25,6 +25,27 @@ func TestTheColdestPlaceLeavesABirdOn(t *testing.T) {
 	}
 }
 
+// What a probe pushed through the bird found near its minimum, and under it, only such a probe
+// clears, however long ago: a breast of 171 °F half an hour later was carved.
+func TestAColdPlaceIsNotForgotten(t *testing.T) {
+	turkey := plantest.Plan(t, "serve: {date: 2027-11-25, time: \"16:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 8\nweather: {air: 38 F, wind: 9 mph}\noven: {hold: 170 F}\ndishes: [{cut: turkey, weight: 15 lb, prep: [injected]}]\n")
+	const bird = "time,dish,kind,value\n2027-11-25 11:00,,lit,\n2027-11-25 11:25,turkey,on,\n2027-11-25 14:30,turkey,coldest,149 F\n2027-11-25 15:20,turkey,core,171 F\n"
+	q := plantest.Revised(t, turkey, bird, "2027-11-25 15:21")
+	f, _ := plantest.Finding(q, schedule.ProbeHot)
+	if !strings.Contains(f.Text, "leave it on") || !strings.Contains(f.Text, "149 °F") {
+		t.Errorf("on the fire: %v", q.Findings)
+	}
+	takenOff(t, "on the fire", q)
+	q = plantest.Revised(t, turkey, bird+"2027-11-25 15:22,turkey,pulled,\n", "2027-11-25 15:23")
+	if _, undone := plantest.Finding(q, schedule.OffUndone); !undone {
+		t.Errorf("off: %v", q.Findings)
+	}
+	q = plantest.Revised(t, turkey, bird+"2027-11-25 15:22,turkey,coldest,166 F\n2027-11-25 15:23,turkey,pulled,\n", "2027-11-25 15:24")
+	if f, undone := plantest.Finding(q, schedule.OffUndone); undone || q.Dishes[0].Chance < 0.5 {
+		t.Errorf("measured where it was cold: chance %.2f, %v", q.Dishes[0].Chance, f)
+	}
+}
+
 // takenOff fails where something is to come off, or was read at its target.
 func takenOff(t *testing.T, name string, q schedule.Plan) {
 	t.Helper()

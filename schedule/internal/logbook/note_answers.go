@@ -37,6 +37,8 @@ var answers = []struct {
 		"Do not eat it yet. Put it back over heat, or into an oven at 325 °F, and measure its coldest place. Nothing was noted. Note what you do and read: DISH back on, DISH to oven 325, DISH coldest 150"},
 	{regexp.MustCompile(`\b(oven (is |was |went |got )?(turned |switched )?(itself )?(off|out|dead|broken?|cold)|oven (switched|shut|cut) (itself )?off|(switched|turned) (the )?oven off|no oven)\b`),
 		"Then the oven does not hold. Measure what is in it, just under its surface, now; below 140 °F a warm oven does not mend it. Nothing was noted: note what you read: DISH surface 150, and with a thermometer in the oven: oven 120"},
+	{regexp.MustCompile(`\b(grate|grill|smoker|pit|fire|coals)('s| is| are|'re| was| were)? ?(stone |ice )?cold\b`),
+		"A cold grate has been without fire for an hour or so. Nothing was noted. Note what it reads, such as grate 90: that tells how long. If you know when the fire went out, note that: fire out at 3:10"},
 	{regexp.MustCompile(`\b(fire|coals|grill|smoker|grate|temp|temperature|heat|pit|it)('s| is| are|'re)? ?(really |very |way |still |nearly |almost |getting |running )*(dying|dying down|dropping|falling|low|weak|struggling|fading|going out|nearly out|almost out|going|going strong|out of control|cooling|cool|hot|too hot|climbing|rising|racing|spiking|spiked|high|steady|stable|good|stuck)\b|\b(running|too) (hot|cold|low)\b|\bcan't keep (the )?temp\b`),
 		"How warm is it at the grate? Nothing was noted: note what it reads, such as grate 210. If the fire is out: fire out, with the time, such as fire out 20 min ago"},
 	{regexp.MustCompile(`\b(fire|coals|flames?)\b.*\b(out|dead|died|gone|cold)\b`),

@@ -62,8 +62,28 @@ func alone(s cut.Spoken) bool { return s.Name == "" && !s.Part && !s.Packs }
 
 var people = regexp.MustCompile(`(?i)\b(?:people|persons?|guests?|adults?|grown-?ups?|heads?|of us|eaters?|friends|in all|total)\b`)
 
+// frailPart is what a text says of guests for whom the rules are stricter, and who are among
+// those that it counts; needsWords is what a plan knows nothing of.
+var (
+	frailPart  = regexp.MustCompile(`(?i)[,;(]?\s*\b(?:and |with |incl(?:uding|\.)? |of (?:them|whom) |among them )?(?:one|two|a|an|1|2|my|the|is|are)?\s*(?:is |are )?(?:pregnant(?: (?:woman|lady|guest|friend|wife))?|expecting|bab(?:y|ies)|toddlers?|infants?|newborns?|elderly|frail|sick|ill|grand(?:ma|pa|mother|father|parents))\b\)?`)
+	needsWords = regexp.MustCompile(`(?i)\ballerg|\bvegan|\bvegetarian|\bcoeliac|\bceliac|\bhalal\b|\bkosher\b|\bintoleran|\bgluten|\bnuts?\b`)
+)
+
 // guestsIn are the guests of a text: "about 10 people", "6 adults and 2 kids", "eight".
 func guestsIn(value *strict.Node) *strict.Node {
+	if frailWords.MatchString(value.Text) {
+		plain := guestsIn(strict.NewText(frailPart.ReplaceAllString(value.Text, " "), value.Line))
+		switch {
+		case plain == nil:
+			return nil
+		case plain.Kind == strict.NodeNumber:
+			plain = strict.NewGroup(value.Line).With("adults", plain)
+		}
+		return plain.With("frail", strict.NewTruth(true, value.Line))
+	}
+	if needsWords.MatchString(value.Text) {
+		return nil // what the plan can not know of is not passed over
+	}
 	large, small := grownUps.FindStringSubmatch(value.Text), children.FindStringSubmatch(value.Text)
 	if large != nil && small != nil && len(digits.FindAllString(value.Text, 3)) == 2 {
 		adults, _ := strconv.Atoi(large[1]) // by the pattern; too many digits are refused as 0

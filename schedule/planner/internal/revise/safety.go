@@ -30,13 +30,19 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	}
 	v.noteStopped(a, add)
 	switch {
+	case a.where == cooking:
+		v.noteColdPlace(a, add)
 	case a.where != off:
 	case a.served.set:
 		v.noteServed(a, p, add)
 	default:
-		v.noteOven(a, p, add)
-		v.noteRead(a, p, add)
-		v.noteHold(a, p, add)
+		grave := false
+		told := func(f schedule.Finding) { grave = grave || f.Severity == schedule.Danger; add(f) }
+		v.noteHold(a, p, told)
+		if !grave { // how long it keeps, and how, does not stand beside the order to throw it away
+			v.noteRead(a, p, add)
+			v.noteOven(a, p, add)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"fmt"
 	"math"
 	"time"
 
@@ -24,6 +25,8 @@ const (
 const (
 	sameC      = 0.3              // half a degree Fahrenheit: as it is printed
 	placesFor  = 30 * time.Minute // for so long the coldest of two places stands against a warmer one
+	pushedFor  = 12 * time.Hour   // and one of a probe pushed through the piece, which was near its minimum
+	nearMinK   = 15.0             // as near as this
 	unreadMost = 0.9              // the most that a piece may be trusted that nobody read
 	// coolsAnHour is how fast a bare bird of coolsKg cools, as a share of what it is above the
 	// air: 147 to 143 F in 10 min (a turkey); smaller ones as their thickness.
@@ -35,7 +38,8 @@ func (a *liveBatch) inner() bool { return safety.SurfaceInside(a.batch.It.Catego
 
 // shows says whether a piece was read at what it must have shown, in its coldest place: the
 // newest reading counts, and of two places that were read within half an hour the colder one.
-// A warmer place elsewhere finishes nothing.
+// A warmer place elsewhere finishes nothing, and what a probe pushed through the piece found
+// near its minimum, and under it, only such a probe clears.
 func (v *Revision) shows(a *liveBatch) showing {
 	least := a.leastC()
 	if least == 0 {
@@ -65,6 +69,22 @@ func (v *Revision) showsOf(a *liveBatch) (all []schedule.Entry) {
 	return all
 }
 
+// noteColdPlace says of a piece on the fire that a warmer reading elsewhere does not finish it:
+// a probe pushed through it found a place under its minimum.
+func (v *Revision) noteColdPlace(a *liveBatch, add func(schedule.Finding)) {
+	least, n := a.leastC(), len(a.cores)
+	if !a.colder || a.condemned || n == 0 || a.cores[n-1].Kind == schedule.LogColdest || a.cores[n-1].C < least-sameC {
+		return
+	}
+	for i := n - 1; i >= 0; i-- {
+		if cold := a.cores[i]; cold.Kind == schedule.LogColdest {
+			add(about(a, schedule.ProbeHot, fmt.Sprintf("%s: leave it on. It showed %s, but its coldest place was at %s at %s, and it needs %s everywhere. Measure that place before it comes off (coldest).",
+				a.batch.It.Dish.Name, v.day.Core(a.cores[n-1].C), v.day.Core(cold.C), v.clock(cold.At), v.day.Core(least))))
+			return
+		}
+	}
+}
+
 // coldSign says whether a reading that is left out is a cold one: the meat may be as cold there.
 func (a *liveBatch) coldSign(index int) bool {
 	for _, s := range a.signs {
@@ -91,7 +111,10 @@ func (v *Revision) coldestAt(a *liveBatch, all []schedule.Entry, least float64) 
 		default:
 			done = false
 			if e.C < least-sameC-belief.ProbeErrorK && (hot || pushed) {
-				until = e.At.Add(placesFor)
+				until = instant.Later(until, e.At.Add(placesFor))
+			}
+			if pushed && e.C < least-sameC && e.C > least-nearMinK {
+				until = instant.Later(until, e.At.Add(pushedFor))
 			}
 		}
 	}
