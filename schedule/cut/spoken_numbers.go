@@ -82,7 +82,11 @@ func fraction(text string) float64 {
 	return v
 }
 
-// takeCount takes the number of pieces from the head of a text.
+// countBehind is a number of pieces behind their name: "hot dogs 8", "burgers x 12".
+var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL -]*?)\s*(?:\bx|×)?\s+(\d{1,3})\s*$`)
+
+// takeCount takes the number of pieces from the head of a text, or from its end behind the
+// name of a food.
 func (s *Spoken) takeCount(text string) string {
 	if countPart.MatchString(text) {
 		s.Part = true
@@ -114,6 +118,10 @@ func (s *Spoken) takeCount(text string) string {
 			s.Count, _ = strconv.Atoi(word) // digits by the pattern; too many of them are no count
 		}
 		return text[len(m[0]):]
+	}
+	if m := countBehind.FindStringSubmatch(text); m != nil && leadsTo(m[1]) > 0 {
+		s.Count, _ = strconv.Atoi(m[2])
+		return m[1]
 	}
 	return text
 }

@@ -37,10 +37,24 @@ var guesses = sync.OnceValue(func() []guess {
 	return all
 })
 
+// guessed are the guesses by their group of fields and their word; of two the first counts.
+var guessed = sync.OnceValue(func() map[[2]string]guess {
+	all := map[[2]string]guess{}
+	for _, g := range guesses() {
+		for _, w := range g.words {
+			key := [2]string{strings.TrimSuffix(g.in, "[]"), plainWord(w)}
+			if _, known := all[key]; !known {
+				all[key] = g
+			}
+		}
+	}
+	return all
+})
+
+var joints = strings.NewReplacer("_", "", "-", "", " ", "")
+
 // plainWord is the name of a field without what joins its words: cook_temp, Cook Temp.
-func plainWord(name string) string {
-	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(name))
-}
+func plainWord(name string) string { return joints.Replace(strings.ToLower(name)) }
 
 // groupOf is the group of fields of a path, without the numbers of its items.
 func groupOf(within string) string {
@@ -77,13 +91,8 @@ func (d Day) Field(within, name string, value *strict.Node) strict.Meaning {
 
 // guessOf is what people write by a name in a group.
 func guessOf(group, name string) (guess, bool) {
-	word := plainWord(name)
-	for _, g := range guesses() {
-		if strings.TrimSuffix(g.in, "[]") == group && slices.ContainsFunc(g.words, func(w string) bool { return plainWord(w) == word }) {
-			return g, true
-		}
-	}
-	return guess{}, false
+	g, ok := guessed()[[2]string{group, plainWord(name)}]
+	return g, ok
 }
 
 // serve is the meaning of a field that says when people eat.
