@@ -68,18 +68,10 @@ func sayThawPast(cmd *cobra.Command, name string, p schedule.Plan, now time.Time
 			continue
 		}
 		at := now.In(p.ServeAt.Location())
+		dish, _ := p.Dish(s.Dish)
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s: %s had to begin to thaw by %s, which is past. If it is not thawing since then, write earliest: {date: %s, time: %q} and plan again: the plan then says what can still be done\n",
-			name, dishName(p, s.Dish), u.Clock(s.At)+" on "+u.Date(s.At), at.Format("2006-01-02"), at.Format("15:04"))
+			name, dish.Name, u.Clock(s.At)+" on "+u.Date(s.At), at.Format("2006-01-02"), at.Format("15:04"))
 	}
-}
-
-func dishName(p schedule.Plan, id string) string {
-	for _, d := range p.Dishes {
-		if d.ID == id {
-			return d.Name
-		}
-	}
-	return id
 }
 
 // planFile plans the request of a file.

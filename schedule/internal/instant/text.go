@@ -47,9 +47,12 @@ func Mendable(err error) bool {
 	return errors.As(err, &slip)
 }
 
+// yearForms are ways to write a date with its year that are no other date.
+var yearForms = []string{"1/2/2006", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "Jan 2, 2006", "January 2 2006", "2 January 2006"}
+
 // likelyDate is the date that a text of another form likely means; empty for none.
 func likelyDate(text string) string {
-	for _, form := range []string{"1/2/2006", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "January 2, 2006", "Jan 2, 2006", "January 2 2006", "2 January 2006"} {
+	for _, form := range yearForms {
 		if t, err := time.Parse(form, text); err == nil {
 			return t.Format(time.DateOnly)
 		}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -124,10 +125,10 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 }
 
 // dayForms are ways to write a date; those without a year mean the next one.
-var dayForms = []string{
-	time.DateOnly, "1/2/2006", "1/2/06", "1-2-2006", "2006/1/2", "2006-1-2", "2.1.2006", "2/1/2006", "January 2, 2006", "January 2 2006", "Jan 2, 2006", "Jan 2 2006", "2 January 2006", "2 Jan 2006",
+var dayForms = append(slices.Clone(yearForms),
+	time.DateOnly, "1/2/06", "2/1/2006", "Jan 2 2006", "2 Jan 2006",
 	"January 2", "Jan 2", "2 January", "2 Jan", "1/2", "2.1.",
-}
+)
 
 var (
 	ordinal  = regexp.MustCompile(`(?i)(\d)(?:st|nd|rd|th)\b`)
