@@ -29,7 +29,7 @@ func (v *Revision) options(a *liveBatch, p *arrange.Placed, why string) []option
 	if v.noFuel() || v.stormOpens() {
 		return slices.DeleteFunc(out, func(o option) bool { return slices.Contains(wantsFuel, o.code) })
 	}
-	if why != "grate-off-level" && v.offLevel() != 0 { // to bring the fire back is always a choice
+	if why != "grate-off-level" && v.offLevel() != 0 && !v.grate.sinks() { // what sinks is fed: to bring the fire back is a choice, but what sinks is fed: that is in the plan
 		out = append(out, v.backToLevel(rebuildText))
 	}
 	return out
@@ -95,7 +95,7 @@ func (v *Revision) mendFire(a *liveBatch, why string) []option {
 	if level > unit.FToC(325) {
 		coals = "Rebuild the fire with lit coals: knock the ash out, open the vents below."
 	}
-	if why == "grate-off-level" {
+	if why == "grate-off-level" && !v.grate.sinks() {
 		out = append(out, v.backToLevel(coals))
 	}
 	if v.day.Req.Oven != nil && !a.oven.set && (why == "fire-died" || v.grate.sinks() || v.day.Req.Weather.Rain || v.rainsNow() || v.noFuel() || v.windNow() >= stormMS) {

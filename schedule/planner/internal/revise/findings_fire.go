@@ -34,6 +34,11 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 					v.clock(o.from), v.day.Grate(g.c))
 				then = " The plan assumes you rebuild it now, with lit coals."
 			}
+			if s, ok := v.smotheredFire(); ok && o.seen {
+				text, then = v.smotheredText(s), ""
+			} else if v.allOpenTold() && o.seen {
+				then = " Both vents are open: sweep out the ash first, then add lit coals. The plan assumes you do."
+			}
 			if v.fireWanted() && !v.noFuel() { // that is said
 				text += then
 			}
@@ -75,7 +80,13 @@ func (v *Revision) runsAt(offK float64) string {
 // noteSinking wants fuel for a fire that gives less and less heat.
 func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 	from := v.grate.sinking
-	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf("Add fuel now, and open the vents: the grate has sunk since %s, when it was at %s. %s The times assume you do.",
+	do := "Add fuel now, and open the vents"
+	if s, ok := v.smotheredFire(); ok && !s.ended {
+		do = fmt.Sprintf("Open both vents: they have been shut since %s", v.clock(s.from))
+	} else if v.allOpenTold() {
+		do = "Sweep out the ash, then add lit coals"
+	}
+	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf(do+": the grate has sunk since %s, when it was at %s. %s The times assume you do.",
 		v.clock(from.at), v.day.Grate(from.c), v.runsAt(off)))
 	if v.steered != nil {
 		s := v.steerText()
@@ -89,7 +100,11 @@ func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	s, off := v.steerText(), v.offLevel()
 	if v.stormOpens() {
-		add(schedule.NewFinding("grate-off-level", "", "Open no vent in this wind: leave them as they are. "+v.runsAt(off)))
+		text := "Open no vent in this wind: leave them as they are."
+		if off != 0 {
+			text += " " + v.runsAt(off)
+		}
+		add(schedule.NewFinding("grate-off-level", "", text))
 		return
 	}
 	do := s.Text + " "

@@ -47,6 +47,7 @@ type grateHistory struct {
 	dying    outage         // what the thermometers show, until physics says since when
 	sinking  grateReading   // the first of a slow fall that lasts; zero for none
 	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
+	ratio    float64        // of the gauge's rise over the air to the grate's, likewise; 0 if it was not
 }
 
 // Figures of a fire (assumptions but where said otherwise).
@@ -112,7 +113,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	}
 	h.measureOffset(gauges)
 	for _, g := range gauges {
-		g.c = fire.GrateC(d.Grill, g.c, d.Air.AirC)
+		g.c = h.behindGauge(g.c)
 		if off := g.c - h.levelAt(g.at, level); math.IsNaN(h.offsetK) && math.Abs(off) < gaugeTellsK {
 			g.c -= off * (1 - gaugeWorth)
 		}
@@ -200,18 +201,27 @@ func (h *grateHistory) near(at time.Time, within time.Duration) bool {
 
 // measureOffset compares the gauge with the grate where both were read.
 func (h *grateHistory) measureOffset(gauges []grateReading) {
-	sum, n := 0.0, 0
+	sum, rises, n, air := 0.0, 0.0, 0.0, h.d.Air.AirC
 	for _, g := range gauges {
 		for _, r := range h.readings {
 			if r.at.Sub(g.at).Abs() <= offsetPairs {
-				sum, n = sum+g.c-r.c, n+1
+				sum, rises, n = sum+g.c-r.c, rises+math.Max(g.c-air, 1)/math.Max(r.c-air, 1), n+1
 				break
 			}
 		}
 	}
 	if n > 0 {
-		h.offsetK = sum / float64(n)
+		h.offsetK, h.ratio = sum/n, rises/n
 	}
+}
+
+// behindGauge is the grate behind what the gauge in the lid shows: by how the two stood to each other where both were
+// read, else by the offset that its owner typed.
+func (h *grateHistory) behindGauge(c float64) float64 {
+	if air := h.d.Air.AirC; h.ratio > 0 {
+		return air + (c-air)/h.ratio
+	}
+	return fire.GrateC(h.d.Grill, c, h.d.Air.AirC)
 }
 
 // seeDying finds a fire that died without a word: the last readings fall, or one

@@ -162,3 +162,35 @@ func (h *grateHistory) gaugeOnly() bool {
 	}
 	return len(h.readings) > 0
 }
+
+// Figures of a grate that creeps (judgment): so much in three looks is no chance, and so far ahead it is taken to go on.
+const (
+	creepsK      = 20 / 1.8
+	creepLooks   = 3
+	creepFrom    = 150 * time.Minute
+	creepAhead   = time.Hour
+	creepFreshly = 45 * time.Minute
+)
+
+// creeps is a grate whose last three readings went one way, and which will be out of its band within the hour if it goes on:
+// the first and the last of them.
+func (h *grateHistory) creeps(now time.Time, levelC float64) (first, last grateReading, ok bool) {
+	n := len(h.readings)
+	if n < creepLooks {
+		return first, last, false
+	}
+	some := h.readings[n-creepLooks:]
+	first, last = some[0], some[creepLooks-1]
+	up := last.c > first.c
+	for i := 1; i < len(some); i++ {
+		if some[i].gauge != some[0].gauge || some[i].c == some[i-1].c || some[i].c > some[i-1].c != up {
+			return first, last, false
+		}
+	}
+	took := last.at.Sub(first.at)
+	if now.Sub(last.at) > creepFreshly || now.Sub(first.at) > creepFrom || took <= 0 || math.Abs(last.c-first.c) < creepsK {
+		return first, last, false
+	}
+	ahead := last.c + (last.c-first.c)*creepAhead.Minutes()/took.Minutes()
+	return first, last, math.Abs(ahead-levelC) > offLevelK && (ahead > levelC) == up
+}

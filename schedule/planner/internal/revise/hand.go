@@ -237,6 +237,12 @@ func (v *Revision) comingAir() []airFrom {
 // steerText is the advice in words.
 func (v *Revision) steerText() schedule.Steer {
 	s := SteerOf(v.steered.advice, v.day.Req.Units)
+	if v.offBeforeItTells() {
+		s.Do, s.To, s.Remedies, s.Count = steer.Leave.String(), s.From, nil, 0
+		s.Text, s.Expect, s.Look, s.Why = "Leave the fire as it is.", "", "", "Why: the food is off before a change would tell."
+		s.Also = slices.DeleteFunc(slices.Clone(s.Also), func(text string) bool { return !strings.HasPrefix(text, "To sear") })
+		return s
+	}
 	if v.noFuel() || v.burnsOnlyUntil(v.now.Add(coalsTake)) { // what is off before they burn has no use of more
 		s.Remedies = nil
 		s.Also = slices.DeleteFunc(slices.Clone(s.Also), func(text string) bool { return strings.Contains(text, "coals would") })
@@ -253,6 +259,20 @@ func (v *Revision) steerText() schedule.Steer {
 // coalsTake is how long coals take to give what an advice promises of them.
 const coalsTake = 45 * time.Minute
 
+// ventsTake is how long a vent takes to tell (safety's figure for a change that settles is longer; judgment).
+const ventsTake = 10 * time.Minute
+
+// offBeforeItTells says whether the last of what lies on the fire is expected off before the advice shows in its heat.
+func (v *Revision) offBeforeItTells() bool {
+	switch a := v.steered.advice; a.Do {
+	case steer.AddLit, steer.AddUnlit, steer.ClearAsh:
+		return v.burnsOnlyUntil(v.now.Add(coalsTake))
+	case steer.Move:
+		return v.burnsOnlyUntil(v.now.Add(ventsTake))
+	}
+	return false
+}
+
 // burnsOnlyUntil says whether the fire in hand is expected to have nothing on it after an instant.
 func (v *Revision) burnsOnlyUntil(at time.Time) bool {
 	on := false
@@ -267,14 +287,17 @@ func (v *Revision) burnsOnlyUntil(at time.Time) bool {
 
 // setsVents says whether the plan takes the advice up as a step: in quiet hours, and right before a sleep, no vent is moved.
 func (v *Revision) setsVents() bool {
-	return v.steered != nil && v.steered.advice.Do == steer.Move && v.fireWanted() && !v.day.InQuiet(v.now) && !v.settles(v.now) && !v.stormOpens() && v.phases >= 1
+	return v.steered != nil && v.steered.advice.Do == steer.Move && !v.offBeforeItTells() && v.fireWanted() && !v.day.InQuiet(v.now) && !v.settles(v.now) && !v.stormOpens() && v.phases >= 1
 }
 
 // steps of the advice that the plan takes up: the vents now, and the look after them. In quiet hours nothing wants a
 // person.
 func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
-	if !v.setsVents() || v.phases > len(p.Phases) {
+	if v.phases < 1 || v.phases > len(p.Phases) {
 		return nil
+	}
+	if !v.setsVents() {
+		return v.creepStep(p)
 	}
 	s := v.steerText()
 	level := v.grate.levelAt(v.now, v.plannedLevel)
@@ -284,6 +307,25 @@ func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
 		out = append(out, v.steerStep(p, schedule.StepCheckFire, look, 1, level, "Read the grate: it should be "+v.day.Grate(level)+" or on its way. Log what it shows.", "by then the vents have done what they do"))
 	}
 	return out
+}
+
+// creepIn is when a grate that creeps is looked at again (judgment).
+const creepIn = 20 * time.Minute
+
+// creepStep looks again at a grate that was read higher and higher, or lower and lower, and will be out of its band within
+// the hour if it goes on so. It is not moved at yet.
+func (v *Revision) creepStep(p *schedule.Plan) []schedule.Step {
+	look, level := v.now.Add(creepIn), v.grate.levelAt(v.now, v.plannedLevel)
+	first, last, ok := v.grate.creeps(v.now, level)
+	if !ok || v.steered == nil || v.steered.advice.Do != steer.Leave || !v.fireWanted() || v.stormOpens() || v.day.InQuiet(look) || v.settles(look) || !look.Before(p.Phases[v.phases-1].To) || !v.cooksAt(p, look) {
+		return nil
+	}
+	way := "climbed"
+	if last.c < first.c {
+		way = "sunk"
+	}
+	return []schedule.Step{v.steerStep(p, schedule.StepCheckFire, look, 1, level,
+		fmt.Sprintf("Read the grate and log it: it has %s from %s to %s since %s. Level is %s.", way, v.day.Grate(first.c), v.day.Grate(last.c), v.clock(first.at), v.day.Grate(level)), "a grate that creeps is looked at before it is far off")}
 }
 
 // steeredStep numbers the steps of advice apart from those of the plan, which count from 1.

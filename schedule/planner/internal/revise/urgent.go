@@ -13,6 +13,9 @@ import (
 	"example.com/cookday/schedule/internal/say"
 )
 
+// fedAnyway is how soon after a fire is fed another refuel of it is left out (judgment).
+const fedAnyway = 20 * time.Minute
+
 // rebuildMinutes are hands: ash out, coals lit in the chimney (common practice, no source).
 const rebuildMinutes = 15
 
@@ -54,10 +57,13 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	for i, s := range steps {
 		if s.Kind == schedule.StepRefuel && !s.Done && s.Phase == v.phases && s.At.Sub(v.now) < rebuiltLasts {
 			steps[i].Text = "If the fire wants it by then: " + s.Text
-			if !s.At.After(v.now) {
-				steps[i].Text = "Leave this out: the fire is fed anyway, now." // one order for one fire
+			if !s.At.After(v.now.Add(fedAnyway)) {
+				steps[i].Text = "Leave this out, even with food still on: the fire is fed anyway, now." // one order for one fire
 			}
 		}
+	}
+	if s, ok := v.smotheredFire(); ok && (sinks || o.seen) && !v.noFuel() {
+		return append(steps, v.smotheredStep(p, s))
 	}
 	text := "Rebuild the fire now: food aside or indoors, ash out, bottom vent open. Light a chimney of coals, and pour them where the others were."
 	why := "the fire is out"
@@ -66,6 +72,8 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 			return steps // the coals that come are told of
 		}
 		text = fmt.Sprintf("No coals are left: the food goes into the kitchen oven at %s now, straight from the grate.", v.day.Grate(undoneOvenC))
+	} else if sinks && v.allOpenTold() {
+		text, why = "Sweep out the ash, then add lit coals: the fire is sinking with both vents open.", "the fire is sinking, and air is not what it lacks at the vents"
 	} else if sinks {
 		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. "+safety.OpenStarved, "the fire is sinking"
 	}
