@@ -12,10 +12,20 @@ type Instant struct {
 const walkMinutes = 5.0
 
 // Walk goes through the past of the piece as it is believed, up to now.
-func (b *Belief) Walk(visit func(from, to Instant)) {
+func (b *Belief) Walk(visit func(from, to Instant)) { b.walk(0, visit) }
+
+// slowSd is by how many standard deviations of its pace a piece is slow of which one in ten
+// is slower.
+const slowSd = 1.28
+
+// SlowWalk is Walk of a piece that is slow in all that was not read of it: from its newest
+// reading on, or from the put-on.
+func (b *Belief) SlowWalk(visit func(from, to Instant)) { b.walk(slowSd, visit) }
+
+func (b *Belief) walk(sd float64, visit func(from, to Instant)) {
 	c := b.Journey
 	read := math.Inf(1)
-	pace := b.Spread.Median
+	pace, after := b.Spread.Median+sd*paceFromPutOn, b.Spread.Median+sd*paceFromReading
 	if n := len(b.Nodes); n > 0 {
 		read, pace = b.Nodes[n-1].Minute, b.pace
 	}
@@ -37,7 +47,7 @@ func (b *Belief) Walk(visit func(from, to Instant)) {
 			at.AirC = seg.In.AirC
 			visit(at, next)
 			if at = next; to == read {
-				r.goesOnAt(b.Spread.Median)
+				r.goesOnAt(after)
 				if off := b.Nodes[len(b.Nodes)-1].CoreC - r.sim.CoreC(); math.Abs(off) > 1e-9 {
 					r.sim.Shift(off)
 					at.CoreC, at.ColdestC = r.sim.CoreC(), r.sim.ColdestC()

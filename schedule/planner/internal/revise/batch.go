@@ -76,6 +76,7 @@ type liveBatch struct {
 	hotBy    time.Time          // by then the fire had to be hot again, and nothing shows that it was; zero where that is no matter
 	suspect  bool               // outside the published limits unless something harmless explains a reading
 	believed *belief.Belief     // nil where the model follows nothing
+	plain    *belief.Belief     // the same by what was read alone, where its dead fire is counted with besides
 	journey  *belief.Journey
 	live     day.Way // what is left, as the solver and the texts take it
 }

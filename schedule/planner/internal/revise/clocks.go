@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/belief"
 )
@@ -30,9 +31,14 @@ func (v *Revision) clocked(a *liveBatch, b *belief.Belief, w world) (*safety.Hea
 	var slow []safety.Sample
 	slow = append(slow, safety.Sample{C: b.Journey.Body.StartC})
 	last := math.Inf(-1)
+	raw := v.rawOutages(a, b, w, early)
 	b.Walk(func(from, to belief.Instant) {
 		core := math.Min(from.CoreC, to.CoreC)
-		clock.Spend(from.Minute, to.Minute, from.ColdestC, to.ColdestC, core, to.AirC)
+		if o, ok := within(raw, a.on.at.Add(instant.Minutes((from.Minute+to.Minute)/2))); ok {
+			spendRaw(clock, from.Minute, to.Minute, func(m float64) float64 { return v.deadBeside(a, early, o, m) })
+		} else {
+			clock.Spend(from.Minute, to.Minute, from.ColdestC, to.ColdestC, core, to.AirC)
+		}
 		if !v.standsBetween(a, w, from.Minute, to.Minute) {
 			low.Spend(from.Minute, to.Minute, from.ColdestC, to.ColdestC, core, to.AirC)
 		} else if n := len(low.Spent); n > 0 {
@@ -137,7 +143,7 @@ func (h *grateHistory) fromEarliest() (grateHistory, bool) {
 // minutes up to now, and how cool it is; nothing where it burns as it was meant to.
 func (v *Revision) lowHeatFor(a *liveBatch) (minutes, airC float64) {
 	const slackK = 5 / 1.8
-	b := a.believed
+	b := a.asRead()
 	if b == nil || v.isIndoors(a) || a.way().AirC < safety.LowHeatC+slackK {
 		return 0, 0
 	}

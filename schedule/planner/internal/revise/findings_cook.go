@@ -41,7 +41,7 @@ func (v *Revision) notePlateau(a *liveBatch, add func(schedule.Finding)) {
 func (v *Revision) noteSurprise(a *liveBatch, add func(schedule.Finding)) {
 	const slowFrom = 2.0 // standard deviations: 19 in 20 cooks are not as slow
 	b := a.believed
-	if b == nil || len(b.Nodes) == 0 || b.Creep.On() {
+	if b == nil || len(b.Nodes) == 0 || b.Creep.On() || a.plain != nil {
 		return
 	}
 	last := b.Nodes[len(b.Nodes)-1]

@@ -72,25 +72,32 @@ func (h *grateHistory) airAt(at time.Time, planned func(time.Time) float64) floa
 	return level
 }
 
-// deadAir is the air while the fire is out: as it cools, through what was read of it.
+// deadAir is the air while the fire is out: as it cools from what was read last to what was
+// read next, of a fire that was seen to fall. One that was told to be out cools no slower for
+// what was read of it later.
 func (h *grateHistory) deadAir(o outage, at time.Time, planned func(time.Time) float64) float64 {
-	from, fromC := o.from, h.levelAt(o.from, planned)
-	for i, r := range h.readings {
+	from, fromC, outC := o.from, h.levelAt(o.from, planned), h.d.Night.AirC
+	falls := false // between two readings of a fire that nobody told to be out
+	for _, r := range h.readings {
 		switch {
 		case r.at.After(at):
-			if i > 0 && !h.readings[i-1].at.Before(o.from) && (o.open || r.at.Before(o.to)) {
-				share := at.Sub(from).Minutes() / r.at.Sub(from).Minutes()
-				return fromC + share*(r.c-fromC)
+			took, left := r.at.Sub(from).Minutes(), fire.WarmUp(r.at.Sub(from).Minutes(), fromC, outC)
+			if !o.open && r.at.After(o.to) || !falls && r.c >= left || fromC <= outC || took <= 0 {
+				return fire.WarmUp(at.Sub(from).Minutes(), fromC, outC)
 			}
-			return fire.WarmUp(at.Sub(from).Minutes(), fromC, h.d.Night.AirC)
+			share := math.Max((r.c-outC)/(fromC-outC), coldestShare)
+			return outC + (fromC-outC)*math.Pow(share, at.Sub(from).Minutes()/took)
 		case !r.at.Before(o.from):
-			from, fromC = r.at, r.c
+			from, fromC, falls = r.at, r.c, o.seen
 		case r.at.After(o.from.Add(-recent)):
 			fromC = r.c
 		}
 	}
-	return fire.WarmUp(at.Sub(from).Minutes(), fromC, h.d.Night.AirC)
+	return fire.WarmUp(at.Sub(from).Minutes(), fromC, outC)
 }
+
+// coldestShare is what is left at the least of the heat of a grate that was read cold.
+const coldestShare = 0.01
 
 // setSince says whether the cook set another level between two instants.
 func (h *grateHistory) setSince(from, to time.Time) bool {

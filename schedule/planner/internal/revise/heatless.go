@@ -35,8 +35,10 @@ func (v *Revision) heatless(a *liveBatch, f safety.Finding) schedule.Finding {
 	}
 	g, looked := v.grate.lastRead(v.now, recent)
 	switch on := a.where == cooking && !v.isIndoors(a); {
-	case on && dead && f.Counted < 1 && looked && g.c >= safety.LowHeatC:
+	case on && dead && f.Counted < 1 && looked && g.c >= safety.LowHeatC && !g.at.Before(o.since()):
 		out.Text = fmt.Sprintf("%s: in heat as long as the grate reads %s or more. Under that its time without heat begins, and it has %s at the most: then into %s, and measure it.", name, v.day.Grate(safety.LowHeatC), v.span(limit), hot)
+	case on && dead && v.rawOver(a):
+		out.Text = fmt.Sprintf("%s: into heat by %s, that is %s, then measure it. %s Past that it is thrown away.%s", name, v.clock(v.rawBy(a, f)), hot, v.rawSpent(f, spent), v.rawRead(a, o))
 	case on && dead && f.Counted < 1 && !v.hotInside(a):
 		out.Text = fmt.Sprintf("%s: into heat now, that is %s, then measure it. %s between 40 and 140 °F (4 and 60 °C), and without heat it has %s at the most.", name, hot, v.insideNow(a), v.span(limit))
 	case on && dead && f.Counted < 1:

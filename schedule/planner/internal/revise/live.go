@@ -88,8 +88,23 @@ func (v *Revision) grateRatio() float64 {
 // follow runs the piece through its day and takes what its readings say.
 func (v *Revision) follow(ctx context.Context, a *liveBatch) (err error) {
 	a.journey = v.journeyOf(a)
-	a.believed, err = belief.New(ctx, a.journey, v.standOf(a), a.readings)
+	if a.believed, err = belief.New(ctx, a.journey, v.standOf(a), a.readings); err != nil {
+		return err
+	}
+	a.plain = nil
+	if core, ok := v.risenAtMost(a); ok {
+		a.plain = a.believed
+		a.believed, err = belief.New(ctx, a.journey, v.standOf(a), append(a.readings[:len(a.readings):len(a.readings)], belief.Reading{Minute: a.journey.Now, CoreC: core}))
+	}
 	return err
+}
+
+// asRead is what is believed of a piece by its readings alone.
+func (a *liveBatch) asRead() *belief.Belief {
+	if a.plain != nil {
+		return a.plain
+	}
+	return a.believed
 }
 
 // cover lets the times of a piece answer for what else its readings may be: a fire that

@@ -48,7 +48,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 
 // judged is what the history of a piece has earned, as it is taken to have been.
 func (v *Revision) judged(a *liveBatch) []safety.Finding {
-	return v.judgedIn(a, a.believed, world{grate: v.grate, readings: a.readings})
+	return v.judgedIn(a, a.asRead(), world{grate: v.grate, readings: a.readings})
 }
 
 // pronounce judges the history of a piece. It is condemned where it is outside the limits
@@ -61,10 +61,10 @@ func (v *Revision) pronounce(a *liveBatch) {
 	a.condemned, a.suspect = over(a.verdict), false
 	worst := a.verdict
 	if a.dire != nil {
-		worst = v.judgedIn(a, a.believed, *a.dire)
+		worst = v.judgedIn(a, a.asRead(), *a.dire)
 	}
 	if a.sound != nil {
-		a.condemned = over(v.judgedIn(a, a.believed, world{grate: a.sound.grate, readings: a.sound.readings, chance: 1}))
+		a.condemned = over(v.judgedIn(a, a.asRead(), world{grate: a.sound.grate, readings: a.sound.readings, chance: 1}))
 		a.suspect = !a.condemned && over(worst)
 		a.verdict = worst
 	}

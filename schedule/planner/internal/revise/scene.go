@@ -45,6 +45,9 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 	}
 	for _, o := range v.grate.outages {
 		s.Known = append(s.Known, surprise.Span{From: minute(o.from), To: minute(o.to)})
+		if !o.asked && !o.lid {
+			s.Dead = append(s.Dead, surprise.Span{From: minute(o.since()), To: minute(o.to)})
+		}
 	}
 	for _, t := range v.told(schedule.LogLit) {
 		s.Lit = append(s.Lit, minute(t))

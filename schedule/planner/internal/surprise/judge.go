@@ -94,7 +94,7 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 		was := from
 		if s.Accepted[k] {
 			j.taken[k] = true
-		} else if j.ordinary(k, r, f) && !j.slow(r, from, f) && !j.finishes(r, f) {
+		} else if j.afterDead(r, f) || j.ordinary(k, r, f) && !j.slow(r, from, f) && !j.finishes(r, f) {
 			j.take(k, from, f)
 		} else {
 			j.weigh(k, f)
@@ -179,6 +179,24 @@ func (j *judge) ordinary(k int, r Reading, f foretold) bool {
 	}
 	return !j.falls(k, r)
 }
+
+// afterDead says whether a reading is colder than foretold of a piece whose fire is known to
+// have been out: it did not cook on as a forecast has it, and that is believed. Only a probe
+// colder than the air outside is not in it.
+func (j *judge) afterDead(r Reading, f foretold) bool {
+	if r.CoreC >= f.coreC || r.CoreC < j.scene.OutsideC(r.Minute)-nearOutsideK || j.typed(belief.Reading{Minute: r.Minute, CoreC: r.CoreC}, f) > 0 {
+		return false
+	}
+	for _, o := range j.scene.Dead {
+		if o.From < r.Minute && r.Minute < o.To+deadTells {
+			return true
+		}
+	}
+	return false
+}
+
+// deadTells is for how long after an outage a piece may be colder for it, minutes (judgment).
+const deadTells = 60.0
 
 // falls says whether the last readings, close together, have come down by more than their error.
 func (j *judge) falls(k int, r Reading) bool {

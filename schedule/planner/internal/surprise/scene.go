@@ -46,6 +46,7 @@ type Scene struct {
 	Grates   []Grate                                // in order
 	Lit      []float64                              // told relightings of a fire that nobody told to be out
 	Known    []Span                                 // outages that are taken for granted
+	Dead     []Span                                 // those of them in which the fire is known to have been out
 	Others   []Other                                // pieces that might have been read instead
 	Now      float64
 	Fire     bool         // it is a fire that cooks it, which may die
