@@ -38,7 +38,7 @@ func (d *Arranger) modeRefs(b *Batch, h Hearth, night day.NightFires) (first, se
 				}
 				first = append(first, modeRef{way: i, places: g.Places, night: g.night})
 				second = append(second, modeRef{way: i, places: next, night: g.night})
-				if hot := h.searingSides(b.It, w, b.LoadIn(w, true)); len(hot) > 0 {
+				if hot := h.SearingSides(b.It, w, b.LoadIn(w, true)); len(hot) > 0 {
 					second = append(second, modeRef{way: i, places: hot, night: g.night, cost: besideHeap})
 				}
 			}
@@ -139,9 +139,9 @@ var searC = unit.FToC(450)
 
 const besideHeap = 30
 
-// searingSides are the direct sides of two-zone fires hot enough for a sear that would
+// SearingSides are the direct sides of two-zone fires hot enough for a sear that would
 // else want a heap: it needs no fire of its own.
-func (h Hearth) searingSides(it *day.Item, w day.Way, l Load) []Place {
+func (h Hearth) SearingSides(it *day.Item, w day.Way, l Load) []Place {
 	if h.apart || !w.Sear || day.SearBand(it) != schedule.BandSear {
 		return nil
 	}

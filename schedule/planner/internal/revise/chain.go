@@ -29,6 +29,9 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 			serve = 0
 			total = min(total, on)
 		}
+		if w.Sear && total <= on-serve-rest {
+			leastGap = rest
+		}
 	}
 	c := sequence.Chain{Serve: serve, HoldCost: b.It.Cut.HoldCostTenths}
 	gap := sequence.Gap{Min: leastGap, Ideal: rest, Max: sequence.NoLimit}
@@ -50,6 +53,9 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 	}
 	first, second := v.placesNow(a)
 	split := int(math.Ceil(w.First.Planned))
+	if w.Sear { // its minutes are by the clock
+		split = min(split, total-int(math.Ceil(w.Second.Planned)))
+	}
 	if v.splits(a) && split >= total && total-assemble.LeastLeft > on-now {
 		split = total - assemble.LeastLeft // as the cut way is placed
 	}
@@ -141,6 +147,9 @@ func (v *Revision) placesNow(a *liveBatch) (first, second []arrange.Place) {
 		return g.Places, nil
 	}
 	second = v.hearth.SecondPlaces(a.batch.It, w, g, a.batch.LoadIn(w, true))
+	if sides := v.searsHere(a, w); len(sides) > 0 {
+		second = sides
+	}
 	if len(second) == 0 {
 		second = g.Places
 	}
@@ -150,4 +159,13 @@ func (v *Revision) placesNow(a *liveBatch) (first, second []arrange.Place) {
 // inOven says whether the piece is in the kitchen oven now.
 func (v *Revision) inOven(a *liveBatch) bool {
 	return a.oven.set || v.day.Req.Oven != nil && a.first != nil && a.first.Oven && a.wrap.set
+}
+
+// searsHere are the places over the coals of the fire that burns, for a sear that was planned
+// there: it needs no fire of its own. None where it has one.
+func (v *Revision) searsHere(a *liveBatch, w day.Way) []arrange.Place {
+	if p := a.first; p != nil && (p.Stages() < 2 || p.Phases[1].First != p.Phases[0].Last) {
+		return nil
+	}
+	return slices.DeleteFunc(v.hearth.SearingSides(a.batch.It, w, a.batch.LoadIn(w, true)), func(p arrange.Place) bool { return p.Fire != v.fireNow() })
 }

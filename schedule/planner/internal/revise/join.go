@@ -179,6 +179,7 @@ func (v *Revision) placedNow(a *liveBatch, chain []sequence.Placed, past int) *a
 	}
 	if p.Way.Sear && len(chain) > 1 {
 		p.Wrap, p.Off = float64(chain[1].Start), float64(chain[1].End)
+		p.Way.First.Planned = math.Min(p.Way.First.Planned, p.On-p.Wrap)
 	}
 	if a.first != nil {
 		p.Grate = a.first.Grate
@@ -212,6 +213,8 @@ func wayCutTo(w *day.Way, minutes float64) {
 	switch {
 	case over <= 0:
 	case w.Stages() == 1:
+		w.First.Planned -= over
+	case w.Sear && w.First.Planned-over > assemble.LeastLeft: // its minutes are by the clock
 		w.First.Planned -= over
 	case over < w.Second.Planned-assemble.LeastLeft:
 		w.Second.Planned -= over
