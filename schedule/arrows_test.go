@@ -42,7 +42,7 @@ var arrows = withRooms(map[string][]string{
 
 	"schedule/internal/say":     {"schedule/unit"},
 	"schedule/internal/strict":  {"schedule/internal/say"},
-	"schedule/internal/meant":   {"schedule/cut", "schedule/unit", "schedule/internal/strict"}, // what a word means that the form does not have
+	"schedule/internal/meant":   {"schedule/cut", "schedule/unit", "schedule/internal/strict", "schedule/internal/instant"}, // what a word means that the form does not have
 	"schedule/internal/instant": {"schedule/unit", "schedule/internal/say"},
 	// What is written down on the day.
 	"schedule/internal/logbook": {

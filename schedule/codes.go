@@ -61,6 +61,9 @@ const Early = "early"
 // CodeAssumed is the finding of what was left out of the dishes and taken from the catalogue.
 const CodeAssumed = "assumed"
 
+// CodeHeard is the finding of how a cook's own words were read.
+const CodeHeard = "heard"
+
 // CodeEarlyMeal is the finding of a meal in the small hours, which may be an evening without its PM.
 const CodeEarlyMeal = "early-meal"
 

@@ -30,7 +30,7 @@ func (d decoder) dishList(to *[]Dish) strict.Reader {
 
 // dishesInWords are dishes in a cook's words as a list; nil where not all is understood.
 func (d decoder) dishesInWords(n *strict.Node, path string) *strict.Node {
-	list, open, certain := meant.Dishes(n, d.day.Eaters)
+	list, open, certain, heard := meant.Dishes(n, d.day.Eaters)
 	said := "these dishes"
 	if n.Kind == strict.NodeText {
 		said = say.Quoted(n.Text)
@@ -38,6 +38,7 @@ func (d decoder) dishesInWords(n *strict.Node, path string) *strict.Node {
 	open = strings.TrimPrefix(open, "; ")
 	switch {
 	case certain:
+		*d.heard = append(*d.heard, heard...)
 		return list
 	case list == nil && open == "":
 		d.Faults.AddLine(path, n.Line, "%s cannot be read; write each dish on a line of its own, such as - {cut: brisket, weight: 10 lb}", said)
@@ -62,6 +63,7 @@ func (d decoder) dishItem(n *strict.Node, path string) *strict.Node {
 	}
 	s := meant.Dish(n.Text, d.day.Eaters, n.Line)
 	if s.Certain() {
+		*d.heard = append(*d.heard, s.Told()...)
 		return s.Node
 	}
 	d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), s.Lead())

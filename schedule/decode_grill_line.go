@@ -24,7 +24,7 @@ var otherFires = []string{"gas", "propane", "butane", "pellet", "pellets", "elec
 const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: {kind: other, zones: [{name: left, width: 16 in, depth: 18 in, min: 225 F, max: 550 F, direct: true}, {name: right, width: 16 in, depth: 18 in, min: 225 F, max: 350 F}]}"
 
 // ceramicSlow is what there is to say of a ceramic cooker.
-const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: {kind: other, zones: [{name: grate, width: 16 in, depth: 16 in, min: 225 F, max: 600 F}]}"
+const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: {kind: other, zones: [{name: left, width: 9 in, depth: 18 in, min: 225 F, max: 600 F, direct: true}, {name: right, width: 9 in, depth: 18 in, min: 225 F, max: 400 F}]}"
 
 // burnsOther says whether a text names a grill or a fuel that is no charcoal.
 func burnsOther(text string) bool {
@@ -61,8 +61,14 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	case odd != "":
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), odd)
 		return
-	case kind == "" || sizes == nil:
-		d.Faults.AddLine(path, n.Line, "%s must be a kind of grill and its size, such as %s; there is more to say in a group of fields: {kind: kettle, diameter: 22 in, fuel: lump}", say.Quoted(n.Text), grillForms)
+	case kind != "" && sizes == nil:
+		d.Faults.AddLine(path, n.Line, "%s: how large is it? Write what its grate measures across, such as grill: %s", say.Quoted(n.Text), sizedExample[kind])
+		return
+	case kind == "" && sizes != nil:
+		d.Faults.AddLine(path, n.Line, "%s: which kind is it? Write kettle (round, with a lid), box (rectangular) or upright (grates one above another) before its size, such as grill: kettle %s", say.Quoted(n.Text), strings.TrimSpace(sizes[0]))
+		return
+	case kind == "":
+		d.Faults.AddLine(path, n.Line, "%s must be a kind of grill and its size, such as %s", say.Quoted(n.Text), grillForms)
 		return
 	}
 	g.Kind = kind
@@ -75,6 +81,11 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 		g.Fuel = FuelLump
 	}
 	d.grillSizes(g, n, path, sizes)
+}
+
+// sizedExample is a line for each kind of grill, with the usual sizes.
+var sizedExample = map[string]string{
+	GrillKettle: "kettle 22 in, or kettle 18 in or 26 in", GrillBox: "box 36 x 18 in", GrillUpright: "upright 18 in, or upright 14 in or 22 in",
 }
 
 // otherGrills is what there is to say of grills that no line says.

@@ -17,21 +17,25 @@ const (
 	maxZones   = 12
 	maxChoices = 10 // words in a list of ways
 
+	maxHeard    = 100 // sentences
 	maxMeasured = 200 // readings of one dish; more are a log
 )
 
 // decoder reads the parts of a request.
 type decoder struct {
 	*strict.Decoder
-	now time.Time // on the cook's clock; zero where that is not known
-	saw *meantServe
-	day *meant.Day // what is known of the day from the start; never nil
+	now    time.Time // on the cook's clock; zero where that is not known
+	saw    *meantServe
+	heard  *[]string  // what a cook has to see of how words were read
+	pinned bool       // a day that is another one tomorrow is not taken
+	day    *meant.Day // what is known of the day from the start; never nil
 }
 
 func newDecoder(faults *strict.FaultList) decoder { return newDecoderOn(faults, time.Time{}) }
 
+// newDecoderOn is a decoder on a day.
 func newDecoderOn(faults *strict.FaultList, now time.Time) decoder {
-	d := decoder{Decoder: strict.NewDecoder(faults), now: now, saw: new(meantServe), day: &meant.Day{}}
+	d := decoder{Decoder: strict.NewDecoder(faults), now: now, saw: new(meantServe), heard: new([]string), day: &meant.Day{}}
 	d.seeServe("", "")
 	d.Teach = d.rightLine
 	d.Meant = func(within, name string, value *strict.Node) strict.Meaning { return d.day.Field(within, name, value) }
@@ -64,6 +68,7 @@ func (d decoder) request(r *Request) strict.Reader {
 			strict.Optional("earliest", strict.Pointed(&r.Earliest, d.clock)),
 			strict.Optional("lit", strict.Pointed(&r.Lit, d.clock)),
 			strict.Required("dishes", d.dishList(&r.Dishes)),
+			strict.Optional("heard", strict.List(d.Decoder, &r.Heard, maxHeard, func(to *string) strict.Reader { return d.Text(to) })),
 		)
 	})
 }

@@ -59,6 +59,8 @@ func (d decoder) seeServe(text, zone string) {
 	switch said := instant.ZoneNamed(zone); {
 	case said != "":
 		s.zone = said
+	case s.when.Offset != "" && d.sameClock(s.when):
+		s.zone, s.home = d.ownZone(), true
 	case s.when.Zone != "":
 		s.zone = s.when.Zone
 	case d.ownZone() != "":
@@ -67,7 +69,54 @@ func (d decoder) seeServe(text, zone string) {
 		known = false
 	}
 	d.day.Serve, d.day.Lines = s.line(), s.lines()
+	d.day.When, d.day.Zone = d.heardWhen(text, known), ""
+	if known {
+		d.day.Zone = s.zone
+	}
 	d.day.Whole = known && s.err == nil && s.when.Day != nil && s.when.Time != nil && !d.twoWays(text)
+}
+
+// sameClock says whether the cook's own clock differs from UTC on that day as was written.
+func (d decoder) sameClock(w instant.When) bool {
+	if d.ownZone() == "" || w.Day == nil || w.Time == nil {
+		return false
+	}
+	at := time.Date(w.Day.Year(), w.Day.Month(), w.Day.Day(), w.Time.Hours(), w.Time.Minutes(), 0, 0, d.now.Location())
+	return at.Format("-07:00") == w.Offset
+}
+
+// heardWhen is when people eat as the form has it, where day, time and zone are known. A
+// time that may be of the morning is taken for the evening, and said.
+func (d decoder) heardWhen(text string, known bool) meant.When {
+	s := d.saw
+	var half *instant.HalfDayError
+	evening := errors.As(s.err, &half) && half.Hour >= 1 && half.Hour <= 9 || s.err == nil && s.when.Halfless
+	noon := half != nil && half.Hour == 12
+	if s.when.Day == nil || s.when.Time == nil && !evening && !noon || s.err != nil && half == nil || d.twoWays(text) || d.pinned && s.when.Floating {
+		return meant.When{}
+	}
+	at := s.time
+	if s.when.Halfless {
+		at = (*s.when.Time + 12*clock.Hour).HhMm()
+	}
+	if noon {
+		at = "12:00"
+	}
+	w := meant.When{Node: strict.NewGroup(0).With("date", strict.NewText(s.date, 0)).With("time", strict.NewText(at, 0))}
+	if known { // else it is asked
+		w.Node = w.Node.With("tz", strict.NewText(s.zone, 0))
+	}
+	day := s.when.Day.Format("Monday, January 2, 2006")
+	if s.when.Floating {
+		w.Heard = append(w.Heard, fmt.Sprintf("%s is read as %s: said later it would be another day, so write date: %s into the file", say.Quoted(text), day, s.date))
+	}
+	if evening {
+		w.Heard = append(w.Heard, fmt.Sprintf("the time is read as of the evening, %s; for the morning write AM behind it", at))
+	}
+	if s.when.Stretch != "" {
+		w.Heard = append(w.Heard, fmt.Sprintf("of %s its beginning is planned for: what is done sooner is kept hot", say.Quoted(s.when.Stretch)))
+	}
+	return w
 }
 
 func (s *meantServe) line() string {
@@ -88,13 +137,8 @@ func (d decoder) lookAhead(n *strict.Node) {
 		return
 	}
 	d.day.Eaters, d.day.Heads = meant.Eaters(n), meant.Heads(n)
-	d.seeServe(meant.When(n, isDay))
-}
-
-// isDay says whether a text is a date that is the same whenever it is read.
-func isDay(text string) bool {
-	w, err := instant.ParseWhen(text, time.Time{})
-	return err == nil && w.Day != nil && !w.Relative
+	d.day.Now = d.now
+	d.seeServe(meant.Said(n, d.now))
 }
 
 // slashes is a date whose month may be its first or its second number.
@@ -103,8 +147,18 @@ var slashes = regexp.MustCompile(`\b(\d{1,2})[/.-](\d{1,2})[/.-]\d{2,4}\b`)
 // twoWays says whether a date can be read with the day first where people write it so.
 func (d decoder) twoWays(text string) bool {
 	m := slashes.FindStringSubmatch(text)
-	american := strings.HasPrefix(d.saw.zone, "America/") || d.saw.zone == "Pacific/Honolulu"
+	american := !d.pastMonthFirst(text) && (strings.HasPrefix(d.saw.zone, "America/") || d.saw.zone == "Pacific/Honolulu")
 	return m != nil && !american && strings.Contains(m[0], "/") && m[1] != m[2] && len(m[1]+m[2]) <= 4 && smallMonth(m[1]) && smallMonth(m[2])
+}
+
+// pastMonthFirst says whether a date is past with its month first and yet to come with its
+// day first: then nobody knows.
+func (d decoder) pastMonthFirst(text string) bool {
+	m := slashes.FindString(text)
+	month, first := time.Parse("1/2/2006", m)
+	day, second := time.Parse("2/1/2006", m)
+	today := d.now.Truncate(24 * time.Hour)
+	return !d.now.IsZero() && first == nil && second == nil && month.Before(today) && day.After(today) && day.Before(today.AddDate(1, 0, 0))
 }
 
 func smallMonth(text string) bool { return len(text) == 1 || text <= "12" }
@@ -124,7 +178,7 @@ func (d decoder) serve(s *Serve) strict.Reader {
 		case home != "":
 			s.TZ = home
 		default:
-			d.Faults.AddLine(path+".tz", n.Line, "is missing; write tz: %s", d.saw.zone)
+			d.Faults.AddLine(path+".tz", n.Line, "is missing; write tz: %s, or the large city whose clock is yours", d.saw.zone)
 		}
 	}
 	return func(n *strict.Node, path string) {

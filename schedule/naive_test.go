@@ -20,7 +20,7 @@ func TestNaiveRequestsGetThereInTwoTries(t *testing.T) {
 		{serve + grill + "dishes:\n  - cut: brisket\n    weight: 10\n", "such as 10 lb", serve + grill + dishes},
 		{serve + grill + "dishes:\n  - name: Brisket\n    weight: 10 lb\n", "write cut: brisket", serve + grill + dishes},
 		{serve + "grill: 22 inch kettle\n" + dishes, "", ""},
-		{serve + "grill: kettle\n" + dishes, `"kettle 22 in"`, serve + grill + dishes},
+		{serve + "grill: kettle\n" + dishes, `such as grill: kettle 22 in`, serve + grill + dishes},
 		{serve + "grill: {kettle: 22 in}\n" + dishes, "write kind: kettle", serve + "grill: {kind: kettle, diameter: 22 in}\n" + dishes},
 		{serve + "grill: charcoal\n" + dishes, `"kettle 22 in"`, serve + grill + dishes},
 		{"serve: 6pm Saturday\n" + grill + dishes, serve[:len(serve)-1], serve + grill + dishes},

@@ -48,10 +48,10 @@ func TestRefusedFormsNameTheRightOne(t *testing.T) {
 	for _, c := range []struct{ date, grill, want string }{
 		{`"7/3/2027"`, "kettle 22 in", "write year, month and day: 2027-07-03"},
 		{`"July 3, 2027"`, "kettle 22 in", "2027-07-03"},
-		{"2027-07-03", "kettle", `"kettle 22 in", "box 36 x 18 in"`},
+		{"2027-07-03", "kettle", `how large is it? Write what its grate measures across, such as grill: kettle 22 in`},
 		{"2027-07-03", "kettle 40", "unit"}, // inches or centimeters
 		{"2027-07-03", "box 30 in", "box 36 x 18 in"},
-		{"2027-07-03", "wok 22 in", `"kettle 22 in"`},
+		{"2027-07-03", "wok 22 in", "grill: kettle 22 in"},
 	} {
 		_, err := schedule.Read([]byte(strings.NewReplacer("DATE", c.date, "GRILL", c.grill).Replace(day)))
 		if err == nil || !strings.Contains(err.Error(), c.want) {

@@ -32,6 +32,7 @@ type Request struct {
 	Earliest   *Clock      `json:"earliest,omitempty"`
 	Lit        *Clock      `json:"lit,omitempty"` // the fire burns already, since then
 	Dishes     []Dish      `json:"dishes"`
+	Heard      []string    `json:"heard,omitempty"` // how words were read that the form does not have; the plan says it
 }
 
 // Serve is the main serving instant on the wall clock of TZ.

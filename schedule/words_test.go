@@ -93,7 +93,7 @@ func inJSON(t *testing.T, r schedule.Request) string {
 // not a weight.
 func TestWordsThatAreOpenAreNamed(t *testing.T) {
 	for words, want := range map[string]string{
-		"dishes: [hot dogs for the kids]":                                      `"for the kids" is not understood`,
+		"dishes: [hot dogs for the match]":                                     `"for the match" is not understood`,
 		"dishes: ['steaks, 10, dinner']":                                       `"dinner" is not understood`,
 		"dishes: [coleslaw]":                                                   "is not in the catalogue",
 		"dishes: [4 packs of hot dogs]":                                        "how many are in a pack is not said",

@@ -42,7 +42,7 @@ checked independently of the planner. Exit code 2 says that there are faults.`,
 			if in.isPlan() {
 				kind, err = "plan", checkPlan(in)
 			} else {
-				_, err = schedule.ReadOn(in.data, homeNow(cmd))
+				_, err = schedule.Understand(in.data, homeNow(cmd))
 			}
 			if err != nil {
 				code := report(cmd.ErrOrStderr(), inFile(in.name, err))
@@ -88,8 +88,8 @@ func mendFile(cmd *cobra.Command, in source) (source, error) {
 
 // readRequest reads a request on this machine's day. What is wrong with it is told with what
 // would be right.
-func readRequest(cmd *cobra.Command, in source) (schedule.Request, error) {
-	r, err := schedule.ReadOn(in.data, homeNow(cmd))
+func readRequest(cmd *cobra.Command, in source, understand func([]byte, time.Time) (schedule.Request, error)) (schedule.Request, error) {
+	r, err := understand(in.data, homeNow(cmd))
 	if err == nil {
 		return r, nil
 	}

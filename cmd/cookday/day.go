@@ -23,7 +23,7 @@ func readDay(cmd *cobra.Command, name string) (schedule.Plan, error) {
 		p, err := schedule.ReadPlan(in.data)
 		return p, inFile(in.name, err)
 	}
-	r, err := readRequest(cmd, in)
+	r, err := readRequest(cmd, in, schedule.UnderstandOnTheDay)
 	if err != nil {
 		return schedule.Plan{}, err
 	}

@@ -83,7 +83,7 @@ func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
 	if in.isPlan() {
 		return schedule.Plan{}, usage(`%s: is a plan already; plan wants a request, such as the one under "request" in it`, in.name)
 	}
-	r, err := readRequest(cmd, in)
+	r, err := readRequest(cmd, in, schedule.Understand)
 	if err != nil {
 		return schedule.Plan{}, err
 	}

@@ -51,6 +51,10 @@ func sharedName(name string, cuts []Cut, outside []Outside) string {
 func nearestTo(foods []Outside) string {
 	var each []string
 	for _, o := range foods {
+		if len(o.Nearest) == 0 {
+			each = append(each, o.Why)
+			continue
+		}
 		each = append(each, fmt.Sprintf("%s (%s)", nearestOf(o.Nearest), o.Why))
 	}
 	return strings.Join(each, "; ")

@@ -27,7 +27,7 @@ var (
 	massRange   = regexp.MustCompile(`(?i)(` + numberText + `)\s*` + massUnit + `?\s*(?:-|–|—|\bto\b|\bor\b)\s*(` + numberText + `)(\s*-?\s*` + massUnit + `\b)`)
 	countRange  = regexp.MustCompile(`(?i)^\s*(\d+)\s*(?:-|–|—|\bto\b|\bor\b)\s*(\d+)\b`)
 	countPart   = regexp.MustCompile(`(?i)^\s*(?:\d+\s+\d+/\d+|\d+/\d+|\d*\.\d+)(?:\s|$)`)
-	dozens      = regexp.MustCompile(`(?i)^\s*(?:(half\s+a)|(\d+|an?|` + numberWord + `))?\s*dozens?\b(?:\s+of\b)?\s*`)
+	dozens      = regexp.MustCompile(`(?i)^\s*(?:(half(?:\s+a)?)|(\d+|an?|` + numberWord + `))?\s*dozens?\b(?:\s+of\b)?\s*`)
 	perHead     = regexp.MustCompile(`(?i)[\s,(]*\b(?:(?:per|for\s+each|for\s+every|each|every|a)\s+(?:person|guest|head|adult|eater|one\s+of\s+us)|p\.?\s?p\b\.?)\)?`)
 	eachAlone   = regexp.MustCompile(`(?i)^(\s*(?:\d+|an?|` + numberWord + `)\b.*?)[\s,]+each\s*$`)
 	inAll       = regexp.MustCompile(`(?i)[\s,(]*\b(?:in\s+total|total|in\s+all|all\s+together|altogether|combined)\)?`)
@@ -83,7 +83,7 @@ func fraction(text string) float64 {
 }
 
 // countBehind is a number of pieces behind their name: "hot dogs 8", "burgers x 12".
-var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL -]*?)\s*(?:\bx|×)?\s+(\d{1,3})\s*$`)
+var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)(?:\s*\b[x×]\s*|\s+)(\d{1,3})(?:\s+(racks?|slabs?|sides?|pieces?|pcs|ears?|links?|stück|stk|heads?))?\s*$`)
 
 // takeCount takes the number of pieces from the head of a text, or from its end behind the
 // name of a food.

@@ -19,16 +19,21 @@ type When struct {
 	Relative bool         // which day it is depends on when it was said: Saturday, tomorrow
 	Time     *clock.Clock // nil: no time of day is said
 	Zone     string       // as the zone database calls it; empty: none is said
+
+	Floating bool   // the day is named by the week or from today: Saturday, tomorrow
+	Halfless bool   // the time may be of the morning as it is written, as in 6:30
+	Stretch  string // from when to when it was said to be; the time is its beginning
+	Offset   string // what the clock differs from UTC, as in -05:00
 }
 
 var (
-	timeIn    = regexp.MustCompile(`(?i)[\s,T]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
-	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$`)
+	timeIn    = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
+	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?,?\s+(\d{1,2})\s*$`)
 	clockHour = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
-	halfPast  = regexp.MustCompile(`(?i)\bhalf past (one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d{1,2})\b`)
 	anyDate   = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
 	isoTime   = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
 	fillers   = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
+	ofMorning = regexp.MustCompile(`(?i)\b(?:morning|breakfast|brunch)\b`)
 	partOfDay = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
 )
 
@@ -36,9 +41,13 @@ var (
 // which day today is; zero where that is not known. The error names what is not understood.
 func ParseWhen(text string, now time.Time) (When, error) {
 	var w When
-	rest := isoTime.ReplaceAllString(strings.TrimSpace(text), "$1 $2")
-	rest = clockHour.ReplaceAllStringFunc(rest, wholeHour)
-	rest = halfPast.ReplaceAllStringFunc(rest, func(t string) string { return hourAt(t) + ":30 pm" }) // nobody eats from a grill at half past six in the morning
+	rest := strings.TrimSpace(text)
+	if m := offsetTime.FindStringSubmatch(rest); m != nil {
+		w.Offset, w.Zone, rest = m[3], fixedZone(m[3]), m[1]+" "+m[2]
+	}
+	rest = isoTime.ReplaceAllString(rest, "$1 $2")
+	rest = clockHour.ReplaceAllStringFunc(hoursBehind.ReplaceAllString(rest, "$1:$2"), wholeHour)
+	rest, w.Stretch = spokenClock(rest)
 	evening := partOfDay.MatchString(rest)
 	if at := timeIn.FindStringSubmatchIndex(rest); at != nil {
 		said := strings.NewReplacer("midday", "noon", ".", ":", "a.m.", "am", "p.m.", "pm", "a.m", "am", "p.m", "pm").Replace(strings.ToLower(rest[at[2]:at[3]]))
@@ -46,32 +55,27 @@ func ParseWhen(text string, now time.Time) (When, error) {
 		if err != nil {
 			return w, err
 		}
+		w.Halfless = !evening && c.Hours() >= 1 && c.Hours() <= 9 && said[0] != '0' && !strings.HasSuffix(said, "m") && !ofMorning.MatchString(text)
+		if evening && c.Hours() >= 1 && c.Hours() <= 9 && said[0] != '0' && !strings.HasSuffix(said, "m") {
+			c += 12 * clock.Hour // dinner at 6:30
+		}
 		w.Time, rest = &c, rest[:at[0]]+" "+rest[at[1]:]
 	} else if at := bareHour.FindStringSubmatchIndex(rest); at != nil {
-		hour := digits(rest[max(at[2], at[4], at[6]):max(at[3], at[5], at[7])])
+		hour := digits(rest[max(at[2], at[4], at[6], at[8]):max(at[3], at[5], at[7], at[9])])
 		if !evening || hour < 1 || hour > 11 {
+			if at[8] > 0 { // the day of the week stays
+				at[0], at[1] = at[8], at[9]
+			}
 			_ = w.readDayAndZone(rest[:at[0]]+" "+rest[at[1]:], text, now) // the day is known all the same
 			return w, &HalfDayError{Hour: hour, Text: text}
+		}
+		if at[8] > 0 {
+			at[0], at[1] = at[8], at[9]
 		}
 		c := clock.New(hour+12, 0, 0, 0)
 		w.Time, rest = &c, rest[:at[0]]+" "+rest[at[1]:]
 	}
 	return w, w.readDayAndZone(rest, text, now)
-}
-
-// hours are those that are said in words.
-var hours = []string{"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
-
-// hourAt is the hour at the end of a text, in digits.
-func hourAt(text string) string {
-	words := strings.Fields(strings.ToLower(text))
-	last := words[len(words)-1]
-	for k, h := range hours {
-		if h == last {
-			return strconv.Itoa(k + 1)
-		}
-	}
-	return last
 }
 
 // wholeHour is "18 Uhr", "18.30 Uhr" or "18h30" as a clock shows it.
@@ -114,6 +118,7 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 		}
 		if d, relative, ok := readDay(day, w.Time, now); ok {
 			w.Day, w.Relative = d, relative
+			w.Floating = relative && !strings.ContainsAny(day, "0123456789")
 			return nil
 		}
 	}
@@ -136,8 +141,30 @@ var (
 	leadDay  = regexp.MustCompile(`(?i)^(?:sun|mon|tue|tues|wed|thu|thur|thurs|fri|sat)[a-z]*[,.]?\s+`)
 )
 
+// onThatDay says whether a date is on the day of the week that is named beside it, if any is.
+func onThatDay(d date.Date, named string) bool {
+	return named == "" || strings.HasPrefix(strings.ToLower(d.Weekday().String()), named[:3])
+}
+
+// germanDays are days and months by their German names, which are not English ones.
+var germanDays = strings.NewReplacer("sonntag", "sunday", "montag", "monday", "dienstag", "tuesday", "mittwoch", "wednesday", "donnerstag", "thursday", "freitag", "friday",
+	"samstag", "saturday", "sonnabend", "saturday", "januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "dezember", "december",
+	"heute", "today", "morgen", "tomorrow")
+
+var dotted = regexp.MustCompile(`(\d)\.(\s+\pL)`)
+
+// inEnglish is a day with German names in English.
+func inEnglish(text string) string {
+	low := strings.ToLower(text) + " "
+	if english := germanDays.Replace(low); english != low {
+		return strings.TrimSpace(dotted.ReplaceAllString(english, "$1$2"))
+	}
+	return dotted.ReplaceAllString(text, "$1$2")
+}
+
 // readDay reads a day. Nil, with true, is a day that depends on today where that is not known.
 func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relative, ok bool) {
+	text = inEnglish(text)
 	word := strings.TrimSuffix(strings.ToLower(text), ",")
 	today := date.NewAt(now)
 	ahead := -1
@@ -166,6 +193,7 @@ func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relati
 		return &d, true, true
 	}
 	bare := ordinal.ReplaceAllString(leadDay.ReplaceAllString(text, ""), "$1")
+	named := strings.ToLower(strings.TrimSpace(leadDay.FindString(text)))
 	for _, form := range dayForms {
 		t, err := time.Parse(form, bare)
 		if err != nil {
@@ -173,7 +201,7 @@ func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relati
 		}
 		if t.Year() > 0 {
 			d := date.NewAt(t)
-			return &d, false, true
+			return &d, false, onThatDay(d, named)
 		}
 		if now.IsZero() {
 			return nil, true, true
@@ -182,7 +210,7 @@ func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relati
 		if d.Before(today) {
 			d = date.New(now.Year()+1, t.Month(), t.Day())
 		}
-		return &d, true, true
+		return &d, true, onThatDay(d, named)
 	}
 	return nil, false, false
 }

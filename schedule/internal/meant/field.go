@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/strict"
@@ -69,6 +70,9 @@ type Day struct {
 	Heads  string            // adults and children, as in "4, children: 2"; empty where they are not told apart
 	Lines  map[string]string // those that would be right within serve, by their paths
 	Eaters int               // how many people eat; 0: nobody said
+	Now    time.Time         // on the cook's clock; zero where that is not known
+	Zone   string            // of the clock; empty where it is not known
+	When   When              // when people eat, taken; its Node is nil where that is not certain
 }
 
 // Field says what a field that does not exist was likely meant to be, by its meaning.
@@ -161,7 +165,7 @@ func (d Day) renamed(m strict.Meaning, field, name string, value *strict.Node) s
 	m.Old, m.New = name+":", field+":"
 	switch {
 	case field == "dishes":
-		if list, open, _ := Dishes(value, d.Eaters); list != nil && (value.Kind == strict.NodeText || value.Kind == strict.NodeList && !hasGroups(value)) {
+		if list, open, _, _ := Dishes(value, d.Eaters); list != nil && (value.Kind == strict.NodeText || value.Kind == strict.NodeList && !hasGroups(value)) {
 			m.Sentence = "write dishes: " + list.Flow() + open
 			return m
 		}

@@ -2,6 +2,8 @@ package meant
 
 import (
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
@@ -14,7 +16,7 @@ var saidOf = []struct {
 	words        *regexp.Regexp
 	field, value string // a value in brackets is an item of a list; without a field they say nothing that a plan needs
 }{
-	{regexp.MustCompile(`(?i)^(?:from )?frozen(?: solid)?$`), "start", "frozen"},
+	{frozenText, "start", "frozen"},
 	{regexp.MustCompile(`(?i)^reverse[ -]?sear(?:ed)?$|^seared?(?: at the end)?$`), "finish", "sear"},
 	{regexp.MustCompile(`(?i)^(?:with a )?(?:solution|injected|enhanced|basted|self-basting)$`), "prep", "[injected"},
 	{regexp.MustCompile(`(?i)^(?:blade |needle )?tenderi[sz]ed$`), "prep", "[tenderized"},
@@ -27,8 +29,12 @@ var saidOf = []struct {
 	{regexp.MustCompile(`(?i)^(?:unwrapped|no wrap|not wrapped)$`), "wrap", "none"},
 	{regexp.MustCompile(`(?i)^(?:direct(?:ly)?|over the coals)$`), "zone", "direct"},
 	{regexp.MustCompile(`(?i)^(?:indirect(?:ly)?|beside the coals)$`), "zone", "indirect"},
-	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read)$`), "", ""},
+	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a)$`), "", ""},
+	{unusedText, "", "unused"},
 }
+
+// unusedText are words about a dish that no plan is made of: they are told back.
+var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for the (?:kids|children|adults|grown-?ups|vegetarians|veggies|vegans)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin on|skin-on|mit haut|mit knochen)$`)
 
 // modified is a name without the words about the dish, which are taken down. A name that
 // some food goes by stays whole.
@@ -45,7 +51,7 @@ func (h *hearer) modified(name string) string {
 			switch {
 			case h.word(head):
 				shorter = tail
-			case h.word(back), knownFood(front) && h.doneness(front, back):
+			case h.bone(front, back), h.word(back), outsideOnly(front) && rareWords.MatchString(back), knownFood(front) && h.doneness(front, back):
 				shorter = front
 			}
 		}
@@ -57,6 +63,24 @@ func (h *hearer) modified(name string) string {
 	return name
 }
 
+var boneWords = regexp.MustCompile(`(?i)^(?:bone[- ]in|on the bone|with (?:the )?bone|boneless|boned|mit Knochen|ohne Knochen)$`)
+
+// bone takes a word for the bone behind a food: it is another cut of it, or makes no
+// difference that a plan has a figure for.
+func (h *hearer) bone(food, word string) bool {
+	c, unknown := cut.One(food)
+	if unknown != "" || !boneWords.MatchString(word) {
+		return false
+	}
+	for _, called := range []string{word + " " + food, food + " " + word} {
+		if _, unknown := cut.One(called); unknown == "" {
+			return false
+		}
+	}
+	h.Heard = append(h.Heard, c.InText()+" is one cut here, with its bone or without")
+	return true
+}
+
 var boundBy = regexp.MustCompile(`(?i)\s+(for|with|from|on|in|to|at|per|or)\s+`)
 
 // bound is a name without what stands behind a word such as "for", which is left over.
@@ -65,9 +89,19 @@ func (h *hearer) bound(name string) string {
 	if at == nil || !knownFood(name[:at[0]]) {
 		return name
 	}
-	h.hear(strings.TrimSpace(name[at[0]:]))
+	if said := strings.TrimSpace(name[at[0]:]); !h.word(said) && !h.forAll(said) {
+		h.hear(said)
+	}
 	return name[:at[0]]
 }
+
+// forAll takes "for 20" where just so many eat: the dish is for all of them.
+func (h *hearer) forAll(said string) bool {
+	m := forPeople.FindStringSubmatch(said)
+	return m != nil && h.eaters > 0 && m[1] == strconv.Itoa(h.eaters) || forEverybody.MatchString(said)
+}
+
+var forEverybody = regexp.MustCompile(`(?i)^for (?:everyone|everybody|all(?: of us)?|the crowd|the (?:whole )?(?:family|party|group))$`)
 
 // word takes down a word about the dish; false for another.
 func (h *hearer) word(text string) bool {
@@ -75,16 +109,19 @@ func (h *hearer) word(text string) bool {
 		if !s.words.MatchString(text) {
 			continue
 		}
-		h.take(s.field, s.value)
+		h.take(s.field, s.value, text)
 		return true
 	}
 	return false
 }
 
-func (h *hearer) take(field, value string) {
+func (h *hearer) take(field, value, words string) {
 	item, listed := strings.CutPrefix(value, "[")
 	switch {
 	case field == "":
+		if value == "unused" {
+			h.Unused = append(h.Unused, words)
+		}
 	case !listed:
 		h.setText(field, value)
 	default:
@@ -102,7 +139,7 @@ func (h *hearer) take(field, value string) {
 // hear takes one more thing that is said of a dish, behind a comma or in brackets.
 func (h *hearer) hear(part string) {
 	part = strings.TrimSpace(strings.TrimPrefix(part, "and "))
-	if h.doneness("", part) || h.word(part) {
+	if h.doneness("", part) || strings.EqualFold(part, "whole") && h.another(part) || h.word(part) {
 		return
 	}
 	if t, err := unit.ParseTemperature(part); err == nil && t > 0 {
@@ -155,12 +192,78 @@ func (h *hearer) doneness(food, words string) bool {
 			return false
 		}
 	}
-	word := Doneness(strings.TrimSuffix(strings.TrimPrefix(strings.ToLower(words), "cooked "), " please"))
-	if _, ok := c.FindDoneness(word); !ok || c.Name == "" {
+	if c.Name == "" {
 		return false
 	}
-	h.setText("target", word)
+	word, usual := donenessOf(c, strings.TrimSuffix(strings.TrimPrefix(strings.ToLower(words), "cooked "), " please"))
+	switch {
+	case usual:
+		h.Heard = append(h.Heard, strconv.Quote(words)+" is how "+c.InText()+" is done by itself")
+	case word == "":
+		return false
+	default:
+		h.setText("target", word)
+	}
 	return true
+}
+
+// ownDoneness are words of cooks for how done a dish is (common practice, no source); the
+// first that the food has counts.
+var ownDoneness = []struct {
+	words *regexp.Regexp
+	means []string
+	usual bool // else it is what the food is done to by itself
+}{
+	{regexp.MustCompile(`(?i)^(?:(?:a (?:little|bit)|slightly|just|still) )?(?:pink|rosa)(?: in the (?:middle|center|centre)| inside)?$`), []string{"medium"}, false},
+	{regexp.MustCompile(`(?i)^(?:fall(?:ing)?[- ]?(?:apart|off the bone)|shreddable|pull[- ]?apart|for pulling|pullable|shredding)(?:[ -]tender)?$`), []string{"pulled", "tender"}, true},
+	{regexp.MustCompile(`(?i)^(?:(?:probe|butter|fork|very|nice and) )?tender$`), []string{"tender", "pulled", "sliced"}, true},
+	{regexp.MustCompile(`(?i)^(?:done|fully (?:cooked|done)|cooked through|through|no pink|not pink|durch|durchgebraten|well cooked)$`), []string{"well-done", "done"}, true},
+	{regexp.MustCompile(`(?i)^(?:bite|bite[- ]?through|with a bite|competition)$`), []string{"bite"}, false},
+}
+
+// donenessOf is what a food's cook calls so done; usual says that it is so done by itself.
+func donenessOf(c cut.Cut, text string) (word string, usual bool) {
+	word = Doneness(text)
+	if _, ok := c.FindDoneness(word); ok {
+		return word, false
+	}
+	for _, d := range ownDoneness {
+		if !d.words.MatchString(strings.TrimSpace(text)) {
+			continue
+		}
+		for _, means := range d.means {
+			if _, ok := c.FindDoneness(means); ok {
+				return means, false
+			}
+		}
+		return "", d.usual
+	}
+	return "", false
+}
+
+// outsideOnly says whether a name is one of foods that the catalogue does not have.
+func outsideOnly(name string) bool {
+	cuts, outside := cut.Named(name)
+	return len(cuts) == 0 && len(outside) > 0
+}
+
+// rareWords are those for meat that is not done through.
+var rareWords = regexp.MustCompile(`(?i)^(?:(?:medium|med)[ -]?)?rare$|^medium$|^med$|^pink(?: in the middle)?$|^medium[- ]rare$|^mr$|^med-rare$|^blue$`)
+
+// tooDone says why a food that is not cooked rare can not be, where that was asked for.
+func (h *hearer) tooDone() {
+	k := slices.IndexFunc(h.Left, rareWords.MatchString)
+	if k < 0 || h.Unclear != "" {
+		return
+	}
+	why := map[string]string{
+		"ground": "ground meat carries its surface inside and is cooked to 160 °F", "sausage": "sausage is ground meat and is cooked to 160 °F", "poultry": "poultry is cooked to 165 °F",
+	}[h.cut.Food]
+	if why == "" {
+		return
+	}
+	h.Unclear = strconv.Quote(h.Left[k]) + ": " + why + "; leave it out"
+	h.Left = slices.Delete(h.Left, k, k+1)
 }
 
 // Doneness is a word for how done a dish is, as the catalogue writes it.

@@ -3,7 +3,6 @@ package meant
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -19,44 +18,6 @@ var saysTime = regexp.MustCompile(`(?i)\d\s*[ap]\.?m\b|\d:\d\d|\bnoon\b|\bmidday
 // something else, holds a time of day.
 func isMealTime(name string, value *strict.Node) bool {
 	return value.Kind == strict.NodeText && oneOf(plainWord(name), meals...) && saysTime.MatchString(value.Text)
-}
-
-// When is what the fields of a request say of the time when people eat, under whichever
-// names, and what they say of the zone. IsDay says whether a text is a date: one that stands
-// by itself, under whatever name, is the day.
-func When(request *strict.Node, isDay func(text string) bool) (text, zone string) {
-	var said, zones, dates []string
-	for name, value := range request.Fields() {
-		if value.Kind == strict.NodeText && isDay(value.Text) {
-			dates = append(dates, value.Text)
-		}
-		switch g, ok := guessOf("", name); {
-		case name == "serve" && value.Kind == strict.NodeObject:
-			for inner, v := range value.Fields() {
-				if word := plainWord(inner); oneOf(word, "tz", "timezone", "zone", "location", "where", "place") {
-					zones = append(zones, v.Text)
-				} else {
-					said = append(said, v.Text)
-				}
-			}
-		case oneOf(plainWord(name), "timezone", "tz", "zone", "location", "where", "place", "city", "state", "country"):
-			zones = append(zones, value.Text)
-		case name == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value):
-			said = append(said, timeOf(name, value.Text))
-		}
-	}
-	if len(dates) == 1 && len(said) > 0 && !slices.Contains(said, dates[0]) { // a day of the party's under whatever name
-		said = append(said, dates[0])
-	}
-	return strings.Join(said, " "), strings.Join(zones, " ")
-}
-
-// timeOf is what a field says of a time: a bare hour is one of the evening only if it says so.
-func timeOf(name, text string) string {
-	if oneOf(plainWord(name), "dinner", "supper", "dinnertime") {
-		return text + " evening"
-	}
-	return text
 }
 
 var frailWords = regexp.MustCompile(`(?i)\bpregnan|\bexpecting\b|\bbab(?:y|ies)\b|\btoddlers?\b|\binfants?\b|\bnewborn|\bchemo|\bimmun|\btransplant|\bdialysis|\bsick\b|\bill\b|\bfrail\b|\belderly\b|\bgrand(?:ma|pa|mother|father|parents)\b|\b(?:6[5-9]|[789]\d) years\b|\bis (?:6[5-9]|[789]\d)\b|\b(?:6[5-9]|[789]\d)[- ]year`)

@@ -47,6 +47,45 @@ func (n *Node) With(name string, value *Node) *Node {
 	return &out
 }
 
+// LineOf is the line on which a field begins; 0 for none.
+func (n *Node) LineOf(name string) int {
+	for _, f := range n.fields {
+		if f.name == name {
+			return f.line
+		}
+	}
+	return 0
+}
+
+// WithAt is a group with one field set that begins on a line.
+func (n *Node) WithAt(name string, line int, value *Node) *Node {
+	out := n.With(name, value)
+	for i := range out.fields {
+		if out.fields[i].name == name {
+			out.fields[i].line = line
+		}
+	}
+	return out
+}
+
+// Same says whether two nodes say the same, wherever they stand.
+func (n *Node) Same(other *Node) bool {
+	if n == nil || other == nil || n.Kind != other.Kind || n.Text != other.Text || len(n.fields) != len(other.fields) || len(n.Items) != len(other.Items) {
+		return n == other
+	}
+	for i, f := range n.fields {
+		if f.name != other.fields[i].name || !f.value.Same(other.fields[i].value) {
+			return false
+		}
+	}
+	for i, item := range n.Items {
+		if !item.Same(other.Items[i]) {
+			return false
+		}
+	}
+	return true
+}
+
 // Without is a group without one of its fields.
 func (n *Node) Without(name string) *Node {
 	out := *n

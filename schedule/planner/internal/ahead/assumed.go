@@ -15,7 +15,16 @@ import (
 
 // menuFindings are what there is to say of a menu before anything is arranged.
 func menuFindings(r schedule.Request) []schedule.Finding {
-	return slices.Concat(earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
+	return slices.Concat(heardFindings(r), earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
+}
+
+// heardFindings say how words were read that the form of a request does not have.
+func heardFindings(r schedule.Request) []schedule.Finding {
+	if len(r.Heard) == 0 {
+		return nil
+	}
+	text := "Check how your words were read: " + strings.Join(r.Heard, ". ") + "."
+	return []schedule.Finding{day.Finding(schedule.CodeHeard, "heard", nil, text)}
 }
 
 // Meals between these hours are likely of the evening, and their PM is missing (an

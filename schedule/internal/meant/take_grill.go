@@ -1,0 +1,135 @@
+package meant
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"example.com/cookday/schedule/internal/strict"
+)
+
+var (
+	numberedGrill = regexp.MustCompile(`(?i)^(?:(?:grill|smoker|bbq|barbecue|cooker|kettle) ?(\d)|(first|second|other|2nd|third) (?:grill|smoker|bbq|barbecue|cooker))$`)
+	wordInches    = regexp.MustCompile(`(?i)\b(eighteen|twenty[ -]?(?:two|six)|twenty|thirty[ -]?six)(?:[ -]?(and a half))?\b`)
+	grillNoise    = regexp.MustCompile(`(?i)[,;]?\s*\b(?:minion method|minion|snake method|fuse method|two[- ]zone|2[- ]zone|indirect|direct)\b`)
+)
+
+var inchWords = map[string]string{"eighteen": "18", "twenty": "20", "twentytwo": "22", "twentysix": "26", "thirtysix": "36"}
+
+// grillField takes a grill under another name, of several the first, and what its fuel and
+// size are in fields of their own; false for another field.
+func (t *taker) grillField(name string, line int, value *strict.Node) bool {
+	word := plainWord(name)
+	m := numberedGrill.FindStringSubmatch(name)
+	g, ok := guessOf("", name)
+	switch {
+	case m != nil, strings.ToLower(name) == "grill" && value.Kind == strict.NodeList, word == "grills":
+		if value.Kind == strict.NodeList {
+			if len(value.Items) == 0 {
+				return false
+			}
+			for _, item := range value.Items[1:] {
+				t.secondGrill(inWords("", item))
+			}
+			value = value.Items[0]
+		}
+		if t.out.Get("grill") != nil {
+			t.secondGrill(strings.TrimPrefix(inWords("", value), ": "))
+			return true
+		}
+		t.keep("grill", line, t.grill(value))
+	case ok && strings.HasPrefix(g.right, "grill: kettle") && t.out.Get("grill") == nil && value.Kind != strict.NodeList && !saysTime.MatchString(value.Text):
+		if word == "kettle" && value.Kind == strict.NodeText {
+			value = strict.NewText("kettle "+value.Text, value.Line)
+		}
+		t.keep("grill", line, t.grill(value))
+	case oneOf(word, "fuel", "charcoal", "coals") && value.Kind == strict.NodeText && fuelText.MatchString(value.Text):
+		t.loose = append(t.loose, loose{"fuel of the grill", line, value})
+	default:
+		return false
+	}
+	return true
+}
+
+var fuelText = regexp.MustCompile(`(?i)^\s*(?:lump|briquett?es|briquets)(?: charcoal| coal)?\s*$`)
+
+func (t *taker) secondGrill(said string) {
+	t.say("one charcoal grill is planned: %s is not", strconv.Quote(strings.TrimPrefix(said, ": ")))
+}
+
+// grill is what a cook says of a grill, in words that its line has.
+func (t *taker) grill(value *strict.Node) *strict.Node {
+	if value.Kind == strict.NodeObject {
+		return t.grillGroup(value)
+	}
+	if value.Kind != strict.NodeText {
+		return value
+	}
+	text := wordInches.ReplaceAllStringFunc(value.Text, func(s string) string {
+		half := ""
+		if strings.HasSuffix(strings.ToLower(s), "half") {
+			half, s = ".5", wordInches.FindStringSubmatch(s)[1]
+		}
+		return inchWords[joints.Replace(strings.ToLower(s))] + half
+	})
+	if said := grillNoise.FindString(text); said != "" {
+		t.unused(strings.Trim(said, " ,;"))
+		text = grillNoise.ReplaceAllString(text, "")
+	}
+	if text == value.Text {
+		return value
+	}
+	return strict.NewText(strings.TrimSpace(text), value.Line)
+}
+
+// grillGroup is a grill told field by field.
+func (t *taker) grillGroup(group *strict.Node) *strict.Node {
+	out, unit := strict.NewGroup(group.Line), ""
+	for name, value := range group.Fields() {
+		if oneOf(plainWord(name), "unit", "units") && value.Kind == strict.NodeText {
+			unit = value.Text
+		}
+	}
+	for name, value := range group.Fields() {
+		line := group.LineOf(name)
+		field, of := unitOfName(name)
+		low := strings.ToLower(name)
+		switch {
+		case oneOf(plainWord(name), "unit", "units") && unit != "":
+			continue
+		case oneOf(low, "kind", "diameter", "width", "depth", "fuel", "gauge_offset", "water_pan", "raised", "levels", "own"), low == "zones" && value.Kind == strict.NodeList:
+			field = low
+		case low == "zones":
+			t.unused(inWords(name, value))
+			continue
+		default:
+			m := t.Field("grill", field, value)
+			if m.As == "" && oneOf(field, "diameter", "width", "depth") {
+				m.As = field
+			}
+			if m.As == "" || out.Get(m.As) != nil || group.Get(m.As) != nil {
+				out = out.WithAt(name, line, value)
+				continue
+			}
+			if field = m.As; m.Read != nil && of == "" {
+				value = m.Read
+			}
+		}
+		if of == "" {
+			of = unit
+		}
+		if value.Kind == strict.NodeNumber && of != "" && oneOf(field, "diameter", "width", "depth") {
+			value = strict.NewText(value.Text+" "+of, value.Line)
+		}
+		if low == "kind" || field == "kind" {
+			if words := strings.Fields(strings.ToLower(value.Text)); len(words) > 1 && oneOf(words[len(words)-1], "grill", "bbq", "barbecue") && value.Kind == strict.NodeText {
+				value = strict.NewText(strings.Join(words[:len(words)-1], " "), value.Line)
+			}
+		}
+		out = out.WithAt(field, line, value)
+	}
+	if out.Get("kind") == nil && out.Get("diameter") != nil && out.Get("diameter").Kind == strict.NodeNumber {
+		return group
+	}
+	return out
+}

@@ -1,0 +1,209 @@
+package meant
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/rickb777/date/clock"
+
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// meal is one of several of a day, or of two.
+type meal struct {
+	said  string // of when it is
+	at    instant.When
+	line  int
+	menus []*strict.Node
+	names []string // of the fields that it was made of
+}
+
+var mealNames = []string{"lunch", "dinner", "supper", "breakfast", "brunch"}
+
+// meals takes meals of their own: each menu that says when it is eaten. The last of them is
+// when people eat; the dishes of the others have a time of their own. The fields that it took
+// are given back.
+func (t *taker) meals(request *strict.Node) []string {
+	var all []meal
+	for name, value := range request.Fields() {
+		all = append(all, t.mealsIn(name, request.LineOf(name), value)...)
+	}
+	all = append(all, pairedMeals(request)...)
+	day := ""
+	for name, value := range request.Fields() {
+		if w, err := instant.ParseWhen(value.Text, t.Now); err == nil && w.Time == nil && (w.Day != nil || w.Relative) && saysWhen(name, value, t.Now) {
+			day = value.Text
+		}
+	}
+	if len(all) == 0 || t.Zone == "" || !t.timed(all, day) {
+		return nil
+	}
+	last := slices.MaxFunc(all, func(a, b meal) int { return strings.Compare(instantOf(a.at), instantOf(b.at)) })
+	var taken []string
+	for _, m := range all {
+		taken = append(taken, m.names...)
+		if t.menuAt == 0 {
+			t.menuAt = m.line
+			t.out = t.out.WithAt("serve", m.line, strict.NewGroup(m.line).With("date", strict.NewText(last.at.Day.String(), m.line)).
+				With("time", strict.NewText(last.at.Time.HhMm(), m.line)).With("tz", strict.NewText(t.Zone, m.line)))
+			t.out = t.out.WithAt("dishes", m.line, strict.NewList(m.line))
+		}
+		t.serveMeal(m, last)
+	}
+	if len(all) > 1 {
+		t.say("%d meals are one plan: what is not eaten at %s has its own serve", len(all), instantOf(last.at))
+	}
+	for _, m := range all {
+		if m.at.Floating {
+			t.say("%q is read as %s: said later it would be another day, so write date: %s into the file", m.said, m.at.Day.Format("Monday, January 2, 2006"), m.at.Day.String())
+		}
+	}
+	for name, value := range request.Fields() {
+		if value.Text == day && day != "" {
+			taken = append(taken, name)
+		}
+	}
+	return taken
+}
+
+func instantOf(w instant.When) string { return w.Day.String() + " " + w.Time.HhMm() }
+
+// timed finds out when each meal is; false where that is not known of one.
+func (t *taker) timed(all []meal, day string) bool {
+	for k := range all {
+		m := &all[k]
+		text := m.said
+		w, err := instant.ParseWhen(text, t.Now)
+		if err == nil && w.Day == nil && day != "" {
+			w, err = instant.ParseWhen(day+" "+text, t.Now)
+		}
+		if err != nil || w.Day == nil || w.Time == nil {
+			return false
+		}
+		if w.Halfless {
+			at := *w.Time + 12*clock.Hour
+			w.Time = &at
+		}
+		m.at = w
+	}
+	return true
+}
+
+// serveMeal adds the dishes of a meal, with their own time where it is not the last.
+func (t *taker) serveMeal(m, last meal) {
+	for _, menu := range m.menus {
+		for _, dish := range t.items(menu) {
+			if instantOf(m.at) != instantOf(last.at) && dish.Kind == strict.NodeObject && dish.Get("serve") == nil {
+				dish = dish.With("serve", ownTime(m.at, last.at, dish.Line))
+			}
+			t.dishes = append(t.dishes, dish)
+		}
+	}
+}
+
+// ownTime is the time of a dish as the form has it: with its date where that is another.
+func ownTime(at, main instant.When, line int) *strict.Node {
+	if at.Day.String() == main.Day.String() {
+		return strict.NewText(at.Time.HhMm(), line)
+	}
+	return strict.NewGroup(line).With("date", strict.NewText(at.Day.String(), line)).With("time", strict.NewText(at.Time.HhMm(), line))
+}
+
+// mealsIn are the meals of one field.
+func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) {
+	switch {
+	case isForm(name):
+	case value.Kind == strict.NodeObject && holdsMenu(value):
+		m := meal{line: line, names: []string{name}}
+		for inner, v := range value.Fields() {
+			g, ok := guessOf("", inner)
+			switch {
+			case inner == "dishes" || ok && strings.HasPrefix(g.right, "dishes:") && !isMealTime(inner, v):
+				m.menus = append(m.menus, v)
+			case saysWhen(inner, v, t.Now) || isZone(inner):
+				m.said += " " + timeOf(inner, v)
+			default:
+				return nil
+			}
+		}
+		if w, err := instant.ParseWhen(name, t.Now); err == nil && (w.Day != nil || w.Relative || w.Time != nil) {
+			m.said = name + " " + m.said
+		} else if oneOf(plainWord(name), "dinner", "supper") {
+			m.said += " evening"
+		}
+		m.said = strings.TrimSpace(m.said)
+		return []meal{m}
+	case value.Kind == strict.NodeList && len(value.Items) > 0 && !slices.ContainsFunc(value.Items, func(n *strict.Node) bool { return n.Kind != strict.NodeObject || !holdsMenu(n) }):
+		for k, item := range value.Items {
+			inner := t.mealsIn(fmt.Sprintf("meal %d", k), item.Line, item)
+			for i := range inner {
+				inner[i].names = []string{name}
+			}
+			all = append(all, inner...)
+		}
+	case value.Kind == strict.NodeList && allFood(value, t.Eaters), value.Kind == strict.NodeText && allFood(value, t.Eaters):
+		if w, err := instant.ParseWhen(name, t.Now); err == nil && w.Time != nil {
+			return []meal{{said: name, line: line, menus: []*strict.Node{value}, names: []string{name}}}
+		}
+	}
+	return all
+}
+
+// pairedMeals are meals whose time and menu stand in two fields: "lunch: 12:30" and "lunch
+// menu: ...". One meal alone is the day's.
+func pairedMeals(request *strict.Node) (all []meal) {
+	for _, name := range mealNames {
+		m := meal{}
+		for field, value := range request.Fields() {
+			word := plainWord(field)
+			switch {
+			case word == name && isMealTime(field, value), (word == name+"time" || word == name+"at") && value.Kind == strict.NodeText:
+				m.said, m.names = timeOf(name, value), append(m.names, field)
+			case oneOf(word, name+"menu", name+"dishes", name+"food", name+"items", "for"+name, name+"list", "menu"+name):
+				m.menus, m.line, m.names = append(m.menus, value), request.LineOf(field), append(m.names, field)
+			}
+		}
+		if m.said != "" && len(m.menus) > 0 {
+			all = append(all, m)
+		}
+	}
+	if len(all) < 2 {
+		return nil
+	}
+	return all
+}
+
+// lastServed is when people eat where only the dishes say it: the last of them.
+func (t *taker) lastServed() {
+	list := t.out.Get("dishes")
+	if t.out.Get("serve") != nil || list == nil || t.Zone == "" {
+		return
+	}
+	last, at := -1, ""
+	for k, dish := range list.Items {
+		own := dish.Get("serve")
+		if own == nil || own.Kind != strict.NodeObject || own.Get("date") == nil || own.Get("time") == nil {
+			return
+		}
+		if when := own.Get("date").Text + " " + own.Get("time").Text; when > at {
+			last, at = k, when
+		}
+	}
+	if last < 0 {
+		return
+	}
+	served := list.Items[last].Get("serve")
+	items := slices.Clone(list.Items)
+	for k, dish := range items {
+		switch own := dish.Get("serve"); {
+		case own.Same(served):
+			items[k] = dish.Without("serve")
+		case own.Get("date").Text == served.Get("date").Text:
+			items[k] = dish.With("serve", own.Get("time"))
+		}
+	}
+	t.out = t.out.With("dishes", strict.NewList(list.Line, items...))
+	t.out = t.out.WithAt("serve", list.Line, served.With("tz", strict.NewText(t.Zone, list.Line)))
+}

@@ -1,0 +1,119 @@
+package meant
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// When is when people eat, as the form has it.
+type When struct {
+	Node  *strict.Node // a group of date, time and tz; nil where that is not certain
+	Heard []string     // what a cook has to see of how it was read
+}
+
+var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place", "city", "state", "country"}
+
+// isZone says whether a field says where the clock is.
+func isZone(name string) bool { return oneOf(plainWord(name), zoneNames...) }
+
+// otherTimes are fields that hold a time of day and are not of the meal.
+var otherTimes = []string{"start", "starttime", "begin", "startat", "startcooking", "begincooking", "from", "light", "lightat", "lit", "puton", "quiet", "sleep", "earliest", "guestsarrive", "arrival", "arrive", "doors"}
+
+// Said is what the fields of a request say of the time when people eat, under whichever
+// names, and what they say of the zone. A date that stands by itself, under whatever name,
+// is the day.
+func Said(request *strict.Node, now time.Time) (text, zone string) {
+	var said, zones, dates []string
+	for name, value := range request.Fields() {
+		if value.Kind == strict.NodeText && isDay(value.Text) {
+			dates = append(dates, value.Text)
+		}
+		switch {
+		case name == "serve" && value.Kind == strict.NodeObject:
+			for inner, v := range value.Fields() {
+				if isZone(inner) {
+					zones = append(zones, v.Text)
+				} else {
+					said = append(said, timeOf(inner, v))
+				}
+			}
+		case isZone(name):
+			zones = append(zones, value.Text)
+		case saysWhen(name, value, now):
+			said = append(said, timeOf(name, value))
+		}
+	}
+	if len(dates) == 1 && len(said) > 0 && !slices.Contains(said, dates[0]) { // a day of the party's under whatever name
+		said = append(said, dates[0])
+	}
+	return strings.Join(said, " "), strings.Join(zones, " ")
+}
+
+// saysWhen says whether a field is one of when people eat: by its name, or because it holds
+// a day or a time and is nothing else.
+func saysWhen(name string, value *strict.Node, now time.Time) bool {
+	word := plainWord(name)
+	if value.Kind != strict.NodeText && value.Kind != strict.NodeNumber {
+		return word == "serve" && value.Kind == strict.NodeObject && !fullServe(value)
+	}
+	g, ok := guessOf("", name)
+	switch {
+	case word == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value):
+		return true
+	case ok, isForm(name), oneOf(word, otherTimes...), knownFood(name), value.Kind != strict.NodeText, ofDish(word):
+		return ok && g.right != "" && value.Kind == strict.NodeText && strings.HasPrefix(g.right, "dishes") && wholeWhen(value.Text, now)
+	}
+	return wholeWhen(value.Text, now)
+}
+
+// fullServe says whether a group says when people eat as the form has it.
+func fullServe(group *strict.Node) bool {
+	day, at := group.Get("date"), group.Get("time")
+	if day == nil || at == nil {
+		return false
+	}
+	_, noDay := instant.ParseDate(day.Text)
+	_, noTime := instant.ParseClock(at.Text)
+	for name := range group.Fields() {
+		if !oneOf(name, "date", "time", "tz") {
+			return false
+		}
+	}
+	return noDay == nil && noTime == nil
+}
+
+// wholeWhen says whether a text is a day or a time and nothing else.
+func wholeWhen(text string, now time.Time) bool {
+	w, err := instant.ParseWhen(text, now)
+	return err == nil && (w.Time != nil || w.Day != nil || w.Relative) && len(text) < 60
+}
+
+// isDay says whether a text is a date that is the same whenever it is read.
+func isDay(text string) bool {
+	w, err := instant.ParseWhen(text, time.Time{})
+	return err == nil && w.Day != nil && !w.Relative
+}
+
+var (
+	militaryTime = regexp.MustCompile(`^\s*([01]\d|2[0-3])([0-5]\d)\s*$`)
+	bareNumber   = regexp.MustCompile(`^\s*\d{1,2}\s*$`)
+)
+
+// timeOf is what a field says of a time: a bare hour is one of the evening only if it says
+// so, and 1800 is a time and no year.
+func timeOf(name string, value *strict.Node) string {
+	text := militaryTime.ReplaceAllString(value.Text, "$1:$2")
+	word := plainWord(name)
+	if bareNumber.MatchString(text) && !oneOf(word, "day", "date", "datum") {
+		text = "at " + strings.TrimSpace(text)
+	}
+	if oneOf(word, "dinner", "supper", "dinnertime") {
+		text += " evening"
+	}
+	return text
+}

@@ -1,0 +1,91 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/meant"
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// Understand reads a request that a cook wrote without knowing the form: fields by other
+// names, times and amounts in words, a menu in any shape. What means one thing without doubt
+// is taken, and what a cook has to see of that is in Heard; all else is a fault with the
+// line that would be right. Now is as for [ReadOn].
+func Understand(data []byte, now time.Time) (Request, error) { return understand(data, now, false) }
+
+// UnderstandOnTheDay is [Understand] while a day is cooked: then Saturday and tomorrow are
+// not the days that they were when they were written, and are refused.
+func UnderstandOnTheDay(data []byte, now time.Time) (Request, error) {
+	return understand(data, now, true)
+}
+
+func understand(data []byte, now time.Time, pinned bool) (Request, error) {
+	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
+	if tree == nil {
+		return Request{}, inputError(faults)
+	}
+	d := newDecoderOn(faults, now)
+	d.pinned = pinned
+	taken := d.take(tree)
+	var r Request
+	d.request(&r)(taken.Request, "")
+	r.Heard = slices.Concat(r.Heard, taken.Heard, *d.heard)
+	r = raisedForFrail(r.WithDefaults())
+	faults.Adopt(r.faults(nil), d.Decoder)
+	if err := inputError(faults); err != nil {
+		return Request{}, err
+	}
+	return r, nil
+}
+
+// take is a request in the form's words, as far as they are certain.
+func (d decoder) take(tree *strict.Node) meant.Taken {
+	tree = meant.Shaped(tree)
+	d.lookAhead(tree)
+	return d.day.Take(tree)
+}
+
+// raisedForFrail has dishes done as far as they must be where somebody is very young, old,
+// pregnant or ill, if nobody said how done they are to be.
+func raisedForFrail(r Request) Request {
+	if r.Guests == nil || !r.Guests.Frail {
+		return r
+	}
+	for i, dish := range r.Dishes {
+		c, ok := cut.Find(dish.Cut)
+		if !ok || dish.Target != nil {
+			continue
+		}
+		usual, ok := c.DefaultDoneness()
+		from := slices.IndexFunc(c.Doneness, func(d cut.Doneness) bool { return d.Name == usual.Name })
+		if !ok || from < 0 || len(faultsOfTarget(r, i)) == 0 {
+			continue
+		}
+		for _, d := range c.Doneness[from+1:] {
+			try := r
+			try.Dishes = slices.Clone(r.Dishes)
+			try.Dishes[i].Target = &Target{Doneness: d.Name}
+			if len(faultsOfTarget(try, i)) == 0 {
+				r = try
+				r.Heard = append(slices.Clone(r.Heard), dish.Name+": "+d.Name+" and not "+usual.Name+", because somebody very young, old, pregnant or ill eats too")
+				break
+			}
+		}
+	}
+	return r
+}
+
+// faultsOfTarget are those of how done a dish is to be.
+func faultsOfTarget(r Request, dish int) (found []strict.Fault) {
+	path := fmt.Sprintf("dishes[%d].target", dish)
+	for _, f := range r.faults(nil) {
+		if strings.HasPrefix(f.Path, path) {
+			found = append(found, f)
+		}
+	}
+	return found
+}
