@@ -2,10 +2,12 @@ package revise
 
 import (
 	"context"
+	"fmt"
 	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/ahead"
 )
 
@@ -32,6 +34,10 @@ func (v *Revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Pla
 		}
 	}
 	p.Findings = byUrgency(p.Findings)
+	v.ofTheRest(&p, p.Findings) // what was thrown away the day before is no part of it
+	if v.ahead.Plan != nil {
+		withoutThrown(&p, v.ahead.Plan.Findings)
+	}
 	return p, nil
 }
 
@@ -39,4 +45,42 @@ func (v *Revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Pla
 func (v *Revision) followed(id string) bool {
 	b := v.ahead.Plan
 	return b != nil && b.Revision > 0 && slices.ContainsFunc(b.Steps, func(s schedule.Step) bool { return s.ID == id })
+}
+
+// leaveOut is a step of what was thrown away.
+const leaveOut = "Leave this out, and throw it away: it is outside the published limits."
+
+// withoutThrown leaves nothing on the day of serving of what the day before has to throw away.
+func withoutThrown(p *schedule.Plan, before []schedule.Finding) {
+	var gone []string
+	for _, f := range before {
+		if f.Severity == schedule.Danger {
+			gone = append(gone, f.Dishes...)
+		}
+	}
+	var left, thrown []string
+	for _, d := range p.Dishes {
+		if slices.Contains(gone, d.ID) {
+			thrown = append(thrown, d.Name)
+		} else {
+			left = append(left, d.Name)
+		}
+	}
+	if len(thrown) == 0 {
+		return
+	}
+	for i, s := range p.Steps {
+		if !s.Done && slices.Contains(gone, s.Dish) {
+			p.Steps[i].Text = leaveOut
+		}
+		if s.Kind == schedule.StepServe && !s.Done {
+			p.Steps[i].Text = fmt.Sprintf("Do not serve %s: outside the published limits.", say.Listed(thrown, "or"))
+			if len(left) > 0 {
+				p.Steps[i].Text = fmt.Sprintf("Serve: %s. %s", say.Listed(left, "and"), p.Steps[i].Text)
+			}
+		}
+	}
+	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
+		return f.Severity != schedule.Danger && len(f.Dishes) > 0 && !slices.ContainsFunc(f.Dishes, func(id string) bool { return !slices.Contains(gone, id) })
+	})
 }

@@ -42,6 +42,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		if !grave { // how long it keeps, and how, does not stand beside the order to throw it away
 			v.noteRead(a, p, add)
 			v.noteOven(a, p, add)
+			v.noteGap(a, p, add)
 		}
 	}
 }
@@ -124,6 +125,11 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger {
 		text += " Throw it away."
+		if a.served.set {
+			text = "Stop eating. " + text
+		} else if g, open := v.openGap(a); open && f.Code == "standing-over" && g.by != schedule.LogCounter {
+			text += fmt.Sprintf(" Nothing was logged of it from %s to %s. Was it in heat then? Log where and since when (boxed), and ask again.", v.clock(g.from), v.clock(g.to))
+		}
 		if _, dead := v.grate.dead(); dead && a.where == cooking && !v.isIndoors(a) {
 			text += " Was it hot again before that, and nobody logged it? Log when, and ask again."
 		}
@@ -165,16 +171,28 @@ func (v *Revision) episodes(a *liveBatch, fire grateHistory, clock *safety.Heatl
 		}
 	}
 	outages := fire.outages
+	open, gapes := v.openGap(a)
+	fill := func(before time.Time) {
+		if from := open.from.Sub(a.on.at).Minutes(); gapes && !open.to.After(before) {
+			add(safety.Standing, open.from, open.to)
+			if n := len(out) - 1; n >= 0 && out[n].FromMinute == from {
+				out[n].Spent = []safety.Spent{{Minute: from}, {Minute: out[n].ToMinute, Minutes: out[n].ToMinute - from}}
+			}
+			gapes = false
+		}
+	}
 	for _, s := range a.stands {
 		for len(outages) > 0 && outages[0].since().Before(s.from) {
 			v.outageOf(a, outages[0], add)
 			outages = outages[1:]
 		}
+		fill(s.from)
 		add(kinds[s.kind], s.from, s.to)
 	}
 	for _, o := range outages {
 		v.outageOf(a, o, add)
 	}
+	fill(open.to)
 	return out
 }
 

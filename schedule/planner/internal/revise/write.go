@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -145,6 +146,9 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 		}
 		if a.where == off {
 			_, served, eaten := v.heldClocks(a, held)
+			if g, ok := v.gapOf(a); ok && g.by == "" && v.now.Sub(g.from).Minutes() >= safety.OutLimit(v.day.Air.AirC) {
+				return "" // it is asked what became of it
+			}
 			if !holds || !served.After(v.now) {
 				return fmt.Sprintf("%s: off at %s, and will not hold until %s. Eat it now, or chill it. Is it in a cooler or an oven? Then log that, and what it shows just under the surface.", name, v.clock(a.off.at), v.clock(v.serve(a)))
 			}
