@@ -36,6 +36,7 @@ var (
 var askedOfFire = []struct{ Kind, Name, Label string }{
 	{"lit-coals", "Lit coals on", "How many, such as 20"},
 	{"unlit-coals", "Unlit coals on", "How many, such as 20"},
+	{"coals-out", "Coals taken out", "How many, or a share: 20 or 1/2"},
 }
 
 // openings of a vent, as a cook sees them.

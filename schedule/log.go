@@ -45,6 +45,7 @@ const (
 	LogVents         EntryKind = "vents"          // as they stand from now on: top 1/4, bottom 1/2
 	LogLitCoals      EntryKind = "lit-coals"      // so many were poured or added, lit
 	LogUnlitCoals    EntryKind = "unlit-coals"    // so many were laid on, unlit
+	LogCoalsOut      EntryKind = "coals-out"      // so many burning ones were taken out, or a share of all: 1/2
 	LogAshCleared    EntryKind = "ash-cleared"    // the ash was swept out from under the coals
 	LogWind          EntryKind = "wind"           // as it blows from now on: 12 mph, or calm
 	LogRain          EntryKind = "rain"           // it rains from now on; with over, it has stopped

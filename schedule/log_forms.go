@@ -15,6 +15,7 @@ const (
 	CarriesDish             Carries = "dish as JSON"
 	CarriesVents            Carries = "openings of the vents"
 	CarriesCount            Carries = "number"
+	CarriesAmount           Carries = "number, or a share such as 1/2"
 	CarriesSpeed            Carries = "speed of the wind"
 )
 

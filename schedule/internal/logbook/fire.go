@@ -28,6 +28,15 @@ func fireValue(what Carries, text string) (value, sentence string) {
 			return "", fmt.Sprintf("%s is no number of coals; write how many, 1 to %d", say.Quoted(text), MostCoals)
 		}
 		return strconv.Itoa(n), ""
+	case CarriesAmount:
+		if n, err := strconv.Atoi(strings.TrimSpace(text)); err == nil && n >= 1 && n <= MostCoals {
+			return strconv.Itoa(n), ""
+		}
+		share, err := fire.ParseOpening(text)
+		if err != nil || share <= 0 {
+			return "", fmt.Sprintf("%s is no number of coals; write how many, 1 to %d, or a share of them, such as 1/2", say.Quoted(text), MostCoals)
+		}
+		return shareText(share), ""
 	}
 	if strings.EqualFold(strings.TrimSpace(text), "calm") {
 		text = "0 mph"

@@ -10,7 +10,7 @@ import (
 
 // FireKinds are the entries that a log of a fire alone may have.
 func FireKinds() []Kind {
-	return []Kind{AshCleared, FireOut, Gauge, Grate, Level, LidClosed, LidOpened, Lit, LitCoals, Refuelled, UnlitCoals, Vents, Wind}
+	return []Kind{AshCleared, CoalsOut, FireOut, Gauge, Grate, Level, LidClosed, LidOpened, Lit, LitCoals, Refuelled, UnlitCoals, Vents, Wind}
 }
 
 // fireLogDay is the day of clocks without a date: no day matters, only what lies between.

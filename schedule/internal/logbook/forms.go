@@ -23,6 +23,7 @@ const (
 	CarriesDish             Carries = "dish as JSON"
 	CarriesVents            Carries = "openings of the vents"
 	CarriesCount            Carries = "number"
+	CarriesAmount           Carries = "number, or a share such as 1/2"
 	CarriesSpeed            Carries = "speed of the wind"
 )
 
@@ -46,7 +47,7 @@ var forms = []Form{
 	{Lit, false, CarriesNothing}, {Level, false, CarriesTemperature}, {FireOut, false, CarriesNothing},
 	{Refuelled, false, CarriesNothing}, {LidOpened, false, CarriesNothing}, {LidClosed, false, CarriesNothing},
 	{Vents, false, CarriesVents}, {LitCoals, false, CarriesCount}, {UnlitCoals, false, CarriesCount},
-	{AshCleared, false, CarriesNothing}, {Wind, false, CarriesSpeed}, {Rain, false, CarriesNothing}, {NoFuel, false, CarriesNothing},
+	{CoalsOut, false, CarriesAmount}, {AshCleared, false, CarriesNothing}, {Wind, false, CarriesSpeed}, {Rain, false, CarriesNothing}, {NoFuel, false, CarriesNothing},
 	{On, true, CarriesNothing}, {Wrapped, true, CarriesWrap}, {ToOven, true, CarriesMaybeTemperature},
 	{Pulled, true, CarriesNothing}, {Boxed, true, CarriesPlace}, {Counter, true, CarriesNothing},
 	{Stopped, true, CarriesNothing}, {Chilled, true, CarriesNothing}, {Restarted, true, CarriesNothing},

@@ -24,6 +24,7 @@ const (
 	Vents         Kind = "vents"          // as they stand from now on: top 1/4, bottom 1/2
 	LitCoals      Kind = "lit-coals"      // so many were poured or added, lit
 	UnlitCoals    Kind = "unlit-coals"    // so many were laid on, unlit
+	CoalsOut      Kind = "coals-out"      // so many burning ones were taken out, or a share of all: 1/2
 	AshCleared    Kind = "ash-cleared"    // the ash was swept out from under the coals
 	Wind          Kind = "wind"           // as it blows from now on: 12 mph, or calm
 	Rain          Kind = "rain"           // it rains from now on; with over, it has stopped

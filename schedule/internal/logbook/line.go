@@ -88,7 +88,7 @@ func (r *Reader) value(e *Entry, what Carries, text string, fault func(field, fo
 		e.Value = at.Format(time.RFC3339)
 	case what == CarriesDish:
 		r.newDish(e, text, fault)
-	case what == CarriesVents, what == CarriesCount, what == CarriesSpeed:
+	case what == CarriesVents, what == CarriesCount, what == CarriesAmount, what == CarriesSpeed:
 		value, sentence := fireValue(what, text)
 		if sentence != "" {
 			fault("value", "%s", sentence)

@@ -17,6 +17,7 @@ const (
 	Pour                   // Count lit, Unlit beside them: a new fire
 	Lit                    // Count lit coals added
 	Unlit                  // Count unlit coals added
+	CoalsOut               // Count burning coals taken out; below 1 a share of all coals
 	AshCleared             //
 	Meat                   // Kg of cold meat put on
 	Wind                   // WindMS in the open

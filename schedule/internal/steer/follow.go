@@ -209,7 +209,7 @@ func (f *Fire) take(e Event) {
 
 // coals are poured or added, or their ash is cleared.
 func (f *Fire) coals(e Event) {
-	f.out = f.out && e.Kind == Unlit
+	f.out = f.out && (e.Kind == Unlit || e.Kind == CoalsOut)
 	if e.Kind == Unlit && e.Count >= freshCount*f.hearth.Size() && e.Minute > f.begin.PourMinute+stepMinutes {
 		f.fed, f.fedAt = true, e.Minute
 	}
@@ -222,6 +222,8 @@ func (f *Fire) coals(e Event) {
 			g.coals.Lit += e.Count * f.dice.factor(countSpread)
 		case Unlit:
 			g.coals.Unlit += e.Count * f.dice.factor(countSpread)
+		case CoalsOut:
+			g.takeOut(e.Count, f.dice.factor(countSpread))
 		case AshCleared:
 			g.coals.Burnt *= ashLeft * f.dice.factor(burntSpread)
 		}

@@ -32,10 +32,12 @@ func set(minute, top, bottom float64) Event {
 func drawEvents(t *rapid.T) []Event {
 	var out []Event
 	for range rapid.IntRange(1, 25).Draw(t, "entries") {
-		e := Event{Minute: float64(rapid.IntRange(0, 60).Draw(t, "minute")) * 5, Kind: rapid.SampledFrom([]Kind{Grate, Grate, Gauge, LidOff, LidOn, Lit, Unlit, AshCleared, Meat, Wind, VentsSet, Out}).Draw(t, "kind"), Top: -1, Bottom: -1}
+		e := Event{Minute: float64(rapid.IntRange(0, 60).Draw(t, "minute")) * 5, Kind: rapid.SampledFrom([]Kind{Grate, Grate, Gauge, LidOff, LidOn, Lit, Unlit, CoalsOut, AshCleared, Meat, Wind, VentsSet, Out}).Draw(t, "kind"), Top: -1, Bottom: -1}
 		switch e.Kind {
 		case Grate, Gauge:
 			e.C = rapid.Float64Range(-30, 550).Draw(t, "c")
+		case CoalsOut:
+			e.Count = rapid.SampledFrom([]float64{0.5, 0.95, 1, 20, 500}).Draw(t, "out")
 		case Lit, Unlit:
 			e.Count = float64(rapid.IntRange(1, 1000).Draw(t, "count"))
 		case Meat:
@@ -139,5 +141,21 @@ func BenchmarkAdvice(b *testing.B) {
 	}
 	for b.Loop() {
 		Follow(met(0.25, 0.25), log, 600).Advise(Want{LevelC: toC(250)})
+	}
+}
+
+// Coals that were taken out of a fire that runs hot are gone: it is foretold cooler, by a half
+// more than by five, and never hotter than without.
+func TestCoalsTakenOutCool(t *testing.T) {
+	in30 := func(out float64) float64 {
+		log := []Event{read(60, 330), read(75, 345)}
+		if out > 0 {
+			log = append(log, Event{Minute: 76, Kind: CoalsOut, Count: out})
+		}
+		return Follow(poured(60, 30), log, 76).Advise(Want{LevelC: toC(250)}).In30.Middle
+	}
+	all, five, half, most := in30(0), in30(5), in30(0.5), in30(55)
+	if !(most < half && half < five && five < all) || all-half < 5 { // a half shows beyond what a reading is off by
+		t.Errorf("in 30 min %.0f degC, less 5 coals %.0f, less a half %.0f, less 55 coals %.0f", all, five, half, most)
 	}
 }

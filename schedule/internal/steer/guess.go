@@ -101,3 +101,13 @@ const (
 	readK = 7 / 1.8
 	wildK = 22 / 1.8
 )
+
+// takeOut takes so many burning coals out, give or take a factor; below 1 a share of all.
+func (g *guess) takeOut(count, unsure float64) {
+	if count < 1 {
+		left := 1 - min(count*unsure, 1)
+		g.coals.Lit, g.coals.Unlit = g.coals.Lit*left, g.coals.Unlit*left
+		return
+	}
+	g.coals.Lit = max(0, g.coals.Lit-count*unsure)
+}

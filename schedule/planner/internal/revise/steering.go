@@ -2,6 +2,7 @@ package revise
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -81,6 +82,21 @@ func countOf(text string) float64 {
 	return float64(n)
 }
 
+// takenOut is how many coals an entry says were taken out; below 1 a share of all.
+func takenOut(text string) float64 {
+	if n := countOf(text); n > 0 {
+		return n
+	}
+	share, err := fire.ParseOpening(text)
+	if err != nil {
+		return 0
+	}
+	return min(share, allOut)
+}
+
+// allOut is the largest share of its coals that a fire loses by hand and still burns (assumption).
+const allOut = 0.95
+
 // refuelCoals is what a cook adds without saying how many (assumption).
 const refuelCoals = 25
 
@@ -102,10 +118,16 @@ func eventOf(e schedule.Entry, at float64) (steer.Event, bool) {
 		out.Kind = steer.Out
 	case schedule.LogRefuelled:
 		out.Kind, out.Count = steer.Unlit, refuelCoals
+		if n, _, _ := strings.Cut(e.Value, " "); countOf(n) > 0 {
+			out.Count = countOf(n)
+		}
 	case schedule.LogLitCoals:
 		out.Kind, out.Count = steer.Lit, countOf(e.Value)
 	case schedule.LogUnlitCoals:
 		out.Kind, out.Count = steer.Unlit, countOf(e.Value)
+	case schedule.LogCoalsOut:
+		out.Kind, out.Count = steer.CoalsOut, takenOut(e.Value)
+		return out, out.Count > 0
 	case schedule.LogVents:
 		top, bottom, err := fire.ParseVents(e.Value)
 		out.Kind, out.Top, out.Bottom = steer.VentsSet, top, bottom
