@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -31,6 +32,7 @@ say it:
   brisket 152          inside; a number without F or C is in the day's units
   turkey thigh 158     at one place: the coldest one counts
   turkey coldest 158   the coldest place of a probe pushed all through
+  thighs 158 to 172    of several pieces: the lowest counts
   put brisket on, both butts on, wrapped in foil, off, off at 203
   in the cooler, on the counter, aside, in the fridge
   to oven 275 (cooking), to oven (done, to wait)
@@ -39,6 +41,7 @@ say it:
   lit, relit, fire out, cleared ash, lid opened, lid closed
   top vent 1/4, vents top full bottom half, both vents shut
   added 30 lit coals, added 25 unlit coals, added a chimney of coals
+  took out 20 coals, took out half the coals
   wind 12 mph, wind calm, raining, rain stopped, bag empty
   dinner 7, dinner an hour later, guests 30 min late, served
   brisket called off
@@ -70,7 +73,7 @@ cookday help log tells of every kind of line.`,
 
 // note adds a line to a log.
 func note(cmd *cobra.Command, day, now, name string, words []string) error {
-	if len(words) == 1 && strings.EqualFold(words[0], "undo") {
+	if takesBack(words) {
 		return takeBack(cmd, name)
 	}
 	file, err := dayOf(day, name)
@@ -104,6 +107,9 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 		}
 		lines.WriteString(line)
 		fmt.Fprintln(&told, "Noted: "+strings.TrimRight(strings.Join([]string{said(p.Request.Units, n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
+		if n.Aside != "" {
+			fmt.Fprintln(&told, strings.ToUpper(n.Aside[:1])+n.Aside[1:]+".")
+		}
 	}
 	if err := addLine(name, in.data, lines.String(), markOf(name, day)); err != nil {
 		return err
@@ -168,6 +174,12 @@ func addLine(name string, has []byte, line, day string) error {
 		err = closed
 	}
 	return err
+}
+
+// takesBack says of words that they take the last line back and tell nothing else.
+func takesBack(words []string) bool {
+	said := strings.ToLower(strings.Trim(strings.Join(words, " "), " .!"))
+	return slices.Contains([]string{"undo", "undo that", "undo last", "undo the last", "undo the last one", "undo last line", "undo the last line", "scratch that", "scratch that last one", "take that back", "take it back"}, said)
 }
 
 // takeBack makes a remark of the last line of a log.

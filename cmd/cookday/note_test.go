@@ -54,6 +54,8 @@ func TestNote(t *testing.T) {
 		{"2027-07-04 05:12", "pork butt 152", "Noted: 5:12 AM butt core 152 F\n"},
 		{"2027-07-04 05:13", "125", "Noted: 5:13 AM butt core 125 F\n"},
 		{"2027-07-04 05:13", "undo", "Taken back: 2027-07-04 05:13 butt core 125 F\n"},
+		{"2027-07-04 05:13", "126", "Noted: 5:13 AM butt core 126 F\n"},
+		{"2027-07-04 05:13", "scratch that", "Taken back: 2027-07-04 05:13 butt core 126 F\n"},
 		{"2027-07-04 05:14", "grate 245", "Noted: 5:14 AM  grate 245 F\n"},
 		{"2027-07-04 05:20", "butt 153 grate 240 5 minutes ago", "Noted: 5:15 AM butt core 153 F\nNoted: 5:15 AM  grate 240 F\n"},
 	} {
@@ -63,7 +65,7 @@ func TestNote(t *testing.T) {
 		}
 	}
 	want := "time,dish,kind,value\n2027-07-03 22:05,,lit,\n2027-07-03 22:40,butt,on,\n2027-07-03 23:50,butt,core,98 F\n" +
-		"2027-07-04 05:12,butt,core,152 F\n# taken back: 2027-07-04 05:13,butt,core,125 F\n2027-07-04 05:14,,grate,245 F\n2027-07-04 05:15,butt,core,153 F\n2027-07-04 05:15,,grate,240 F\n"
+		"2027-07-04 05:12,butt,core,152 F\n# taken back: 2027-07-04 05:13,butt,core,125 F\n# taken back: 2027-07-04 05:13,butt,core,126 F\n2027-07-04 05:14,,grate,245 F\n2027-07-04 05:15,butt,core,153 F\n2027-07-04 05:15,,grate,240 F\n"
 	if got, err := os.ReadFile(log); err != nil || string(got) != want {
 		t.Errorf("the log is %v\n%s\nwant\n%s", err, got, want)
 	}

@@ -8,11 +8,12 @@
 //	line.go                 a row as an entry
 //	clock.go, names.go      which instant, which dish is meant
 //	fire.go, fire_log.go    what is noted of a fire; a log of a fire alone
-//	note.go, note_thing.go  a note in a cook's words: taken apart; one thing of it
+//	note.go, note_parts.go, note_thing.go   a note in a cook's words: taken apart; one thing of it
 //	note_plain.go           its words as they are looked for
 //	note_time.go, note_span.go, note_moment.go   when it was
 //	note_kind.go, sayings.go, note_dish.go       what was done, to which dish
-//	note_coals.go, note_vents.go, note_place.go, note_degrees.go   what was counted and read
+//	note_coals.go, note_vents.go, note_place.go, note_piece.go, note_range.go, note_air.go, note_lid.go, note_degrees.go   what was counted and read
 //	note_serving.go         when people eat
 //	note_answers.go         what is answered where no line of a log says it
+//	note_beside.go          the figure among remarks: it is noted, the answer stands beside it
 package logbook

@@ -40,6 +40,7 @@ func (r *Reader) alike(text string) []string {
 			return text != "" && (squeezed(d.ID) == squeezed(text) || squeezed(d.Name) == squeezed(text))
 		},
 		func(d Dish) bool { return text != "" && (d.Cut == text || isCut && d.Cut == known.Name) },
+		func(d Dish) bool { return inName(d.ID, text) || inName(d.Name, text) || inName(d.Cut, text) },
 		func(d Dish) bool { return begins(d.ID) || begins(d.Name) || begins(d.Cut) },
 	} {
 		var ids []string
@@ -53,6 +54,22 @@ func (r *Reader) alike(text string) []string {
 		}
 	}
 	return nil
+}
+
+// inName says of a text of several words that they stand in a name, one or many: chicken
+// thighs in Bone-in chicken thigh.
+func inName(name, text string) bool {
+	words := singular(text)
+	return strings.Contains(strings.TrimSpace(text), " ") && strings.Contains(" "+strings.Join(singular(name), " ")+" ", " "+strings.Join(words, " ")+" ")
+}
+
+// singular are the words of a name, each without the s of several.
+func singular(name string) []string {
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == '-' })
+	for i, w := range words {
+		words[i] = strings.TrimSuffix(w, "s")
+	}
+	return words
 }
 
 // squeezed is a name without the marks between its words: baby-backs, baby backs.

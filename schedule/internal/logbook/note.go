@@ -25,8 +25,13 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 	if len(plain) > mostWords {
 		return nil, fmt.Sprintf("a note has at most %d words; write what was read or done, one thing a note", mostWords)
 	}
+	firstAndOther(plain)
 	rows, sentence = n.rows(plain, "", splitDepth)
+	if rows, sentence = n.ofOnePiece(rows, sentence, plain); sentence != "" {
+		return nil, sentence
+	}
 	n.lowestOfPlaces(rows)
+	rows = slices.CompactFunc(rows, func(a, b Row) bool { return a == b })
 	for i := range rows {
 		if rows[i].time == "" {
 			rows[i].time = n.at.Format(time.RFC3339)
@@ -72,11 +77,26 @@ func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string
 	if flames.MatchString(strings.Join(words, " ")) {
 		return nil, n.answer(words)
 	}
+	if depth == splitDepth {
+		if rows := n.onePieceRead(words); rows != nil {
+			return rows, ""
+		}
+	}
 	if rows, sentence, ok := n.whole(words, dish); ok {
 		return rows, sentence
 	}
 	if rows := n.several(words, dish, depth); rows != nil {
 		return rows, ""
+	}
+	if depth == splitDepth {
+		if rows := n.beside(words, dish); rows != nil {
+			return rows, ""
+		}
+	}
+	if id := n.dishIn(words); id != "" && n.pieces(id) != 1 && pieceDone.MatchString(strings.Join(words, " ")) {
+		if one, _ := n.speaksOfOne(words); one {
+			return nil, onePieceSaid(id) + ". Nothing was noted"
+		}
 	}
 	if sentence := n.answer(words); sentence != "" {
 		return nil, sentence
@@ -102,10 +122,16 @@ func (n *noteReader) whole(words []string, dish string) (rows []Row, sentence st
 
 func (n *noteReader) readWhole(words []string, dish string) (rows []Row, sentence string, ok bool) {
 	first := ""
+	if row, sentence, ok := n.guestsSaid(words); ok {
+		return []Row{row}, sentence, true
+	}
 	for _, t := range times(words) {
 		row, sentence, ok := n.thing(withoutFillers(t.rest), dish)
 		if !ok {
-			row, sentence, ok = n.thing(t.rest, dish)
+			bare := sentence
+			if row, sentence, ok = n.thing(t.rest, dish); sentence == "" && !ok {
+				sentence = bare
+			}
 		}
 		if ok && Kind(row.kind) == On && slices.Contains(words, "still") {
 			return nil, "what is still on needs no note. Note what it reads, or when it comes off", true
@@ -124,6 +150,9 @@ func (n *noteReader) readWhole(words []string, dish string) (rows []Row, sentenc
 		}
 		if t.isAgo && t.ago == 0 {
 			return []Row{row}, "", true
+		}
+		if t.before && Kind(row.kind) == FireOut {
+			return nil, "when, at the earliest, may it have gone out? Nothing was noted. Note that time: fire out at 3:10. What you know is only the latest", true
 		}
 		at, sentence := n.moment(t, row)
 		if sentence != "" {
@@ -155,106 +184,6 @@ func (n *noteReader) surelyTime(c clockSaid, row Row) bool {
 
 // mostMeatF is hotter than meat is read, °F: what is more is no temperature of it.
 const mostMeatF = 215
-
-// several takes a note apart that tells more than one thing.
-func (n *noteReader) several(words []string, dish string, depth int) []Row {
-	if depth == 0 || len(words) < 3 || len(words) > mostSplit {
-		return nil
-	}
-	for _, joint := range []bool{true, false} { // where a word says so first
-		for k := range words {
-			if !joint { // the longest first part: wrapped in paper, at 165
-				k = len(words) - 1 - k
-			}
-			if k == 0 || joint != slices.Contains(joints, words[k]) {
-				continue
-			}
-			right := words[k:]
-			for len(right) > 0 && slices.Contains(joints, right[0]) {
-				right = right[1:]
-			}
-			if len(right) == 0 {
-				continue
-			}
-			if rows := n.pair(words[:k], right, dish, joint, depth); rows != nil {
-				return rows
-			}
-		}
-	}
-	return nil
-}
-
-// joints stand between two things of a note.
-var joints = []string{"and", ",", "then", "but", "plus", "also"}
-
-// pair are two parts of a note, both of which can be read.
-func (n *noteReader) pair(left, right []string, dish string, joint bool, depth int) []Row {
-	first, sentence, ok := n.whole(left, dish)
-	if !ok && depth > 1 {
-		first = n.several(left, dish, depth-1)
-		ok = first != nil
-	}
-	if joint && !ok {
-		return n.alsoOf(left, right, dish, depth)
-	}
-	if !ok || sentence != "" {
-		return nil
-	}
-	if of := first[0].dish; of != "" {
-		dish = of
-	}
-	if !joint && !n.beginsAnew(right) {
-		return nil
-	}
-	rest, sentence := n.rows(right, dish, depth-1)
-	if sentence != "" {
-		return nil
-	}
-	if end := rest[len(rest)-1]; first[0].time == "" { // a time at the end is of all
-		first[0].time = end.time
-	}
-	return append(first, rest...)
-}
-
-// alsoOf is a dish named beside another of which the note tells: ribs and butt off.
-func (n *noteReader) alsoOf(left, right []string, dish string, depth int) []Row {
-	_, id, _ := n.takeDish(append(withoutFillers(left), "on"))
-	if id == "" || len(withoutFillers(left)) == 0 || len(n.alike(strings.Join(withoutFillers(left), " "))) != 1 {
-		return nil
-	}
-	rest, sentence := n.rows(right, dish, depth-1)
-	if sentence != "" || rest[0].dish == "" || rest[0].dish == id {
-		return nil
-	}
-	if form, _ := Kind(rest[0].kind).Form(); !form.OfDish || form.Carries == CarriesTemperature {
-		return nil
-	}
-	also := rest[0]
-	also.dish = id
-	return append([]Row{also}, rest...)
-}
-
-// beginsAnew says of words without a joint before them that they are of something else: a
-// dish, a part of the grill, or what was read when the first thing was done.
-func (n *noteReader) beginsAnew(words []string) bool {
-	number := slices.ContainsFunc(words, noteNumber.MatchString)
-	switch _, vents := ventWords(words); {
-	case words[0] == "at" && len(words) > 1:
-		return noteNumber.MatchString(words[1])
-	case vents || number && placeOf(words[0]) != "":
-		return true
-	}
-	switch kind, _, _ := noteKind(withoutFillers(words), true); kind {
-	case Boxed, Counter, Chilled, ToOven, Wrapped:
-		return true
-	}
-	if _, id, _ := n.takeDish(withoutFillers(words)); id != "" {
-		return len(n.alike(words[0])) > 0
-	}
-	kind, _, ok := noteKind(withoutFillers(words), false)
-	form, _ := kind.Form()
-	return ok && !form.OfDish
-}
 
 func (n *noteReader) unread(words []string) string {
 	said := strings.Join(words, " ")

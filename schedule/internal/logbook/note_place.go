@@ -14,7 +14,7 @@ import (
 var (
 	birdPlaces  = []string{"thigh", "breast", "leg", "drumstick", "wing"}
 	meatPlaces  = []string{"point", "flat", "thick", "thin", "deckle", "end"}
-	otherPieces = []string{"other", "second", "first", "third", "small", "smaller", "big", "bigger", "large", "larger", "left", "right", "front", "rear", "last"}
+	otherPieces = []string{"other", "second", "first", "third", "small", "big", "left", "right", "front", "rear", "last"}
 )
 
 // placeFresh is for how long a reading of one place is beside that of another.
@@ -24,20 +24,26 @@ const placeFresh = 45 * time.Minute
 // read lately, it is that of the coldest place; so is the same place read again.
 func (n *noteReader) placeRead(words []string, dish string) (row Row, sentence string, ok bool) {
 	if len(words) > 2 && (words[0] == "1" || words[0] == "one") && !slices.ContainsFunc(words[1:], noteNumber.MatchString) {
-		return n.onePiece(words[1:])
+		return n.onePiece(words[1:], words)
 	}
 	k := slices.IndexFunc(words, func(w string) bool { return placeOf(w) != "" })
 	if k < 0 {
 		return row, "", false
 	}
 	place := placeOf(words[k])
+	if n.partOfName(words[k]) {
+		return row, "", false
+	}
 	number := slices.IndexFunc(words, noteNumber.MatchString)
+	if number >= 0 && slices.ContainsFunc(words[number+1:], noteNumber.MatchString) { // two places
+		return row, "", false
+	}
 	rest := slices.DeleteFunc(strings.Fields(bareReading(strings.Join(slices.Concat(words[:k], words[k+1:]), " "))), func(w string) bool {
-		return noteNumber.MatchString(w) || placeOf(w) == place || w == "end" || w == "one" || slices.Contains(ofAll, w)
+		return noteNumber.MatchString(w) || placeOf(w) == place || slices.Contains([]string{"end", "one", "done", "finished", "ready"}, w) || slices.Contains(coldestWords, w) || slices.Contains(ofAll, w)
 	})
 	if number < 0 {
-		if slices.Contains([]string{"other", "second", "third", "small", "smaller", "big", "bigger", "larger"}, place) && len(rest) > 1 {
-			return n.onePiece(rest)
+		if slices.Contains([]string{"other", "second", "third", "small", "big"}, place) && len(rest) > 1 {
+			return n.onePiece(words[k+1:], words)
 		}
 		return row, "", false
 	}
@@ -47,14 +53,31 @@ func (n *noteReader) placeRead(words []string, dish string) (row Row, sentence s
 	}
 	value, sentence := n.degrees(Core, id, words[number])
 	row = Row{dish: id, kind: string(Core), value: value + " " + place}
-	if sentence == "" && n.isColdest(id, place, value) {
+	if coldest := slices.ContainsFunc(words, func(w string) bool { return slices.Contains(coldestWords, w) }); sentence == "" && (coldest || n.isColdest(id, place, value)) {
 		row.kind = string(Coldest)
 	}
 	return row, sentence, true
 }
 
+// coldestWords say of a place that it is the coldest.
+var coldestWords = []string{"coldest", "lowest", "coolest", "slowest"}
+
+// partOfName says of a word for a place that a dish has it in its name: chicken thighs.
+func (n *noteReader) partOfName(word string) bool {
+	place := strings.TrimSuffix(word, "s")
+	return slices.ContainsFunc(n.named(), func(d Dish) bool {
+		return slices.Contains(slices.Concat(singular(d.ID), singular(d.Name)), place)
+	})
+}
+
+// sameSize are words of size that mean the same piece.
+var sameSize = map[string]string{"smaller": "small", "smallest": "small", "bigger": "big", "biggest": "big", "large": "big", "larger": "big", "largest": "big", "2nd": "second", "1st": "first"}
+
 func placeOf(word string) string {
 	word = strings.TrimSuffix(word, "s")
+	if plain, ok := sameSize[word]; ok {
+		word = plain
+	}
 	for _, w := range slices.Concat(birdPlaces, meatPlaces, otherPieces) {
 		if w == word {
 			return w
@@ -80,8 +103,13 @@ func (n *noteReader) dishOfPlace(rest []string, dish, place string) (id, sentenc
 		return "", ""
 	}
 	bird := slices.Contains(birdPlaces, place)
+	several := func(d Dish) bool { return d.Count > 1 }
+	piece := slices.Contains(otherPieces, place) && slices.ContainsFunc(n.day.Dishes, several)
 	var may []string
 	for _, d := range n.day.Dishes {
+		if piece && !several(d) {
+			continue
+		}
 		brisket := place == "point" || place == "flat" || place == "deckle"
 		if (!bird || d.Poultry) && (!brisket || strings.HasPrefix(d.Cut, "brisket")) {
 			may = append(may, d.ID)
@@ -155,13 +183,4 @@ func (n *noteReader) lowestOfPlaces(rows []Row) {
 		}
 		rows[k].kind = string(Coldest)
 	}
-}
-
-// onePiece refuses what was done to one piece of a dish alone: a line of a log is of all of it.
-func (n *noteReader) onePiece(rest []string) (Row, string, bool) {
-	_, id, _ := n.takeDish(rest)
-	if id == "" {
-		return Row{}, "", false
-	}
-	return Row{}, fmt.Sprintf("a line is of all pieces of a dish together: note %s off when the last one is off. What the slowest one reads counts: %s 158", id, id), true
 }

@@ -18,7 +18,7 @@ var (
 	hourMinute  = regexp.MustCompile(`^(\d{1,2})(?:h|hr|hrs)(\d{1,2})(?:m|min|mins)?$`)
 	numberUnit  = regexp.MustCompile(`^(\d+(?:[.,]\d+)?)(min|mins|minutes|m|h|hr|hrs|hours)$`)
 	degreeTail  = regexp.MustCompile(`^(-?\d+(?:[.,]\d+)?)(°|º|ish|deg|degrees|'s)(f|c)?$`)
-	joined      = strings.NewReplacer("’", "'", "‘", "'", "“", "", "”", "", `"`, "", "–", "-", "&", " and ", "+", " and ", "=", " ", "#", " ", "½", " half ", "¼", "1/4", "¾", "3/4", "℉", "f", "℃", "c", ";", " , ", "\n", " , ")
+	joined      = strings.NewReplacer("’", "'", "‘", "'", "“", "", "”", "", `"`, "", "–", "-", "&", " and ", "+", " and ", "=", " ", "#1", " first ", "#2", " second ", "#3", " third ", "#", " ", "½", " half ", "¼", "1/4", "¾", "3/4", "℉", "f", "℃", "c", ";", " , ", "\n", " , ")
 )
 
 // plainWords are the words of a note without the marks between them: in small letters,
@@ -44,8 +44,13 @@ func (n *noteReader) plainWords(text string) []string {
 		if m := degreeTail.FindStringSubmatch(w); m != nil {
 			w = m[1] + m[3]
 		}
-		if w == "bird" || w == "birds" {
+		switch w {
+		case "bird", "birds":
 			w = n.onlyBird(w)
+		case "rack", "racks", "slab", "slabs":
+			if len(words) == 0 || !slices.Contains([]string{"top", "upper", "lower", "bottom", "oven", "wire", "cooling", "warming"}, words[len(words)-1]) {
+				w = n.onlyRibs(w)
+			}
 		}
 		if w != "" {
 			words = append(words, w)
@@ -73,6 +78,23 @@ func (n *noteReader) onlyBird(word string) string {
 		}
 	}
 	return cmp.Or(id, word)
+}
+
+// onlyRibs are the ribs of the day, where there is one dish of them and none is called so.
+func (n *noteReader) onlyRibs(word string) string {
+	if len(n.alike(word)) > 0 {
+		return word
+	}
+	var ids []string
+	for _, d := range n.day.Dishes {
+		if slices.ContainsFunc(singular(d.Cut), func(w string) bool { return w == "rib" || w == "back" }) {
+			ids = append(ids, d.ID)
+		}
+	}
+	if len(ids) != 1 {
+		return word
+	}
+	return ids[0]
 }
 
 // heard are words as a telephone hears them, or a country says them, in ours.
@@ -135,7 +157,13 @@ func (n *noteReader) vocabulary() []string {
 
 // known says of a word that it is none misspelled.
 func (n *noteReader) known(word string) bool {
-	return slices.Contains(n.vocabulary(), word) || slices.Contains(fillers, word) || slices.Contains(needless, word) || len(n.alike(word)) > 0 || slices.Contains(correctWords, word)
+	if strings.Contains(answeredWords, word) {
+		return true
+	}
+	_, ofCoals := coalWordOf(word)
+	return ofCoals || placeOf(word) != "" || isPurpose(word) || slices.Contains(remarkWords, word) || ventNames[word] != "" || slices.Contains(ventSmalls, word) || slices.Contains(ventVague, word) || slices.Contains(ventStuck, word) ||
+		slices.Contains(airDevice, word) || slices.Contains(airSmall, word) || slices.Contains(besideHeat, word) || slices.Contains(besideLid, word) ||
+		slices.Contains(n.vocabulary(), word) || slices.Contains(fillers, word) || slices.Contains(needless, word) || len(n.alike(word)) > 0 || slices.Contains(correctWords, word)
 }
 
 // correctWords are right as they stand, and near a word that is something else.
@@ -145,6 +173,9 @@ var correctWords = []string{
 	"here", "there", "then", "they", "this", "last", "that", "than", "wine", "beer", "cake", "time", "tent", "tented", "rest", "more", "none", "over", "with", "from", "into", "onto", "down", "much", "many", "most",
 	"eight", "eighty", "eighteen", "under", "undercooked", "lower", "lowered", "slow", "slowly", "blow", "blowing", "grow", "cover", "covered", "uncovered", "heat", "head", "seat", "meal", "meat", "wood", "food", "cool", "pool", "tool", "hold", "holding", "cheese",
 	"snow", "snowing", "smoke", "skin", "help", "what", "ready", "kitchen", "popped", "times", "still", "pour", "poured", "hour", "clear", "white", "wild", "carved", "came", "gray", "grey", "side", "safe", "table", "temperature", "climbing", "steady", "stalled", "stall", "stuck", "dropping", "falling", "rising", "chunks", "chunk",
+	"scratch", "against", "wrong", "broke", "broken", "broken,", "touching", "water", "bone", "spot", "place", "bucket", "between", "anywhere", "somewhere", "sprayed", "thigh", "thighs", "breasts", "minute", "empty", "refilled", "filled", "boiled", "soaked", "damp", "tore", "torn", "ripped", "leaking", "collapsed",
+	"charred", "fallen", "wheel", "handle", "door", "plate", "board", "sheet", "error", "blank", "weird", "digit", "neighbor", "kids", "sleep", "woke", "think", "guess", "probably", "forgot", "forgotten", "remember", "should", "would", "could", "will", "want", "wants", "wanted", "target", "until", "because", "every", "never", "always",
+	"faster", "slower", "quick", "quickly", "another", "behind", "under", "enough", "least", "right", "wrong", "inside", "outside", "underneath", "bottoms", "tops", "piece", "pieces", "rack", "racks", "slab", "slabs", "batch", "tray", "wing", "wings", "drumstick", "drumsticks", "shoulder", "shoulders", "steak", "steaks", "roast", "loin", "salmon", "shrimp", "veggies", "peppers", "onions", "potatoes", "beans",
 }
 
 var (

@@ -47,3 +47,49 @@ func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
 	row.value = at.Format("2006-01-02 15:04")
 	return "", true
 }
+
+// Words of guests who say when they come.
+var (
+	guestWords = []string{"guests", "people", "they", "they'll", "they're", "everyone", "everybody", "company", "family", "friends", "crowd", "gang", "folks"}
+	lateWords  = []string{"late", "later", "delayed", "behind"}
+	earlyWords = []string{"early", "earlier"}
+	guestSmall = []string{"called", "texted", "phoned", "say", "said", "says", "come", "coming", "comes", "be", "will", "running", "by", "are", "arrive", "arriving", "get", "here", "is", "get", "gets", "about", "an", "a", ",", "and", "the", "our", "stuck", "in", "traffic"}
+)
+
+// guestsSaid reads by how much guests come later or earlier, in whatever order: they come 90
+// min late. Who does not say who is late is asked: it may be the cook.
+func (n *noteReader) guestsSaid(words []string) (row Row, sentence string, ok bool) {
+	var span time.Duration
+	who, late, early := false, false, false
+	for k := 0; k < len(words); {
+		w := words[k]
+		if s, next := spanAt(words, k); next > k && span == 0 {
+			span, k = s, next
+			continue
+		}
+		switch {
+		case slices.Contains(guestWords, w):
+			who = true
+		case slices.Contains(lateWords, w):
+			late = true
+		case slices.Contains(earlyWords, w):
+			early = true
+		case !slices.Contains(guestSmall, w):
+			return row, "", false
+		}
+		k++
+	}
+	if span == 0 || late == early {
+		return row, "", false
+	}
+	minutes := int(span.Minutes())
+	if !who {
+		return row, fmt.Sprintf("do people eat that much later? Nothing was noted. Then note: dinner %d min later", minutes), late
+	}
+	row = Row{kind: string(ServingMoved), value: fmt.Sprintf("%d min later", minutes)}
+	if early {
+		row.value = fmt.Sprintf("%d min earlier", minutes)
+	}
+	sentence, ok = n.servingSaid(&row)
+	return row, sentence, ok
+}

@@ -13,10 +13,22 @@ import (
 
 // thing reads words that tell no time as one row; false where they cannot be read.
 func (n *noteReader) thing(words []string, dish string) (row Row, sentence string, ok bool) {
+	words = withoutPurpose(words)
+	if len(words) > 1 && slices.Contains(coldestWords, words[0]) && slices.Contains(pieceNouns, words[1]) { // coldest one 158
+		words = slices.Concat(words[:1], words[2:])
+	}
 	if value, ok := ventWords(words); ok {
 		row = Row{kind: string(Vents), value: strings.Join(value, " ")}
-		_, sentence = fireValue(CarriesVents, row.value)
-		return row, sentence, sentence == ""
+		if slices.ContainsFunc(words, func(w string) bool {
+			return slices.Contains([]string{"stuck", "jammed", "rusted", "seized", "frozen"}, w)
+		}) {
+			row.aside = "Steer by the other vent"
+		}
+		_, bad := fireValue(CarriesVents, row.value)
+		return row, "", bad == ""
+	}
+	if row, sentence, ok := n.rangeRead(words, dish); ok {
+		return row, sentence, true
 	}
 	words, all := withoutAll(words)
 	if len(words) > 1 && slices.Contains([]string{"push", "pushed", "delay", "delayed", "move", "moved"}, words[0]) && words[1] == "dinner" {
@@ -28,7 +40,7 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	if rest, whole, is := n.counted(words); is && whole {
 		words, all = rest, true
 	} else if is {
-		return n.onePiece(rest)
+		return n.onePiece(rest, words)
 	}
 	if row, sentence, ok := n.coalsSaid(words); ok {
 		return row, sentence, true
@@ -46,15 +58,30 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 		kind, value, ok = noteKind(left, false)
 	}
 	if !ok {
+		if row, sentence, ok := n.airRead(words); ok {
+			return row, sentence, true
+		}
 		return row, "", false
+	}
+	if kind == Lit && slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "chimney") }) && n.burns() {
+		return row, "a chimney beside a fire that burns does not count yet. Nothing was noted. Note the coals when they go in: added a chimney of coals; if the fire was out: relit", true
+	}
+	if kind == Pulled && slices.ContainsFunc(words, func(w string) bool { return w == "coals" || w == "fire" }) {
+		return row, n.inWords([]string{id}, "off the grill, or only off the coals? Nothing was noted. Off the grill: DISH off. Beside the coals needs no note"), true
 	}
 	form, _ := kind.Form()
 	if id == "" && form.OfDish && len(n.day.Dishes) != 1 {
+		if sentence := n.tooHotForMeat(strings.Join(value, " ")); sentence != "" && kind == Core {
+			return row, sentence, true
+		}
 		return row, fmt.Sprintf("of which dish is that? Say which dish, each in a note of its own: %s", say.Listed(n.dishNames(), "or")), false
 	}
 	row = Row{dish: id, kind: string(kind), value: strings.Join(value, " ")}
 	sentence, ok = n.valueOf(&row, kind)
 	if !ok {
+		if air, asks, ok := n.airRead(words); ok && !form.OfDish {
+			return air, asks, true
+		}
 		return row, sentence, false
 	}
 	if kind == On && all && row.value == "" && n.batches(id) > 1 {
@@ -72,18 +99,19 @@ func withoutAll(words []string) (rest []string, all bool) {
 	return rest, len(rest) < len(words)
 }
 
-// counted takes how many pieces of a dish are meant: 2 butts on; whole says that it has no more.
+// counted takes how many pieces of a dish are meant: 2 butts on, put 8 thighs on; whole says
+// that it has no more.
 func (n *noteReader) counted(words []string) (rest []string, whole, is bool) {
-	if len(words) < 3 || slices.ContainsFunc(words[1:], noteNumber.MatchString) {
+	k := slices.IndexFunc(words, noteNumber.MatchString)
+	if len(words) < 3 || k < 0 || k+1 >= len(words) || slices.ContainsFunc(words[k+1:], noteNumber.MatchString) {
 		return words, false, false
 	}
-	count, err := strconv.Atoi(words[0])
-	_, id, _ := n.takeDish(words[1:])
+	count, err := strconv.Atoi(words[k])
+	_, id, _ := n.takeDish(append(slices.Clone(words[k+1:]), "on"))
 	if err != nil || id == "" || count > mostPieces {
 		return words, false, false
 	}
-	k := slices.IndexFunc(n.named(), func(d Dish) bool { return d.ID == id })
-	return words[1:], n.named()[k].Count == count, true
+	return slices.Delete(slices.Clone(words), k, k+1), n.pieces(id) == count, true
 }
 
 // mostPieces of a dish are counted by a cook: a larger number was read.
@@ -112,7 +140,7 @@ func withoutFillers(words []string) []string {
 }
 
 // besideHeat may follow what is done to food, and tells nothing more: off the grill.
-var besideHeat = []string{"grill", "grate", "smoker", "pit", "heat", "coals", "fire", "again", "safely", "early", "plate", "board", "tray", "for", "good", "to", "from", "off", "on", "over", "indirect", "side", "direct", "lid", "back"}
+var besideHeat = []string{"grill", "grate", "smoker", "pit", "heat", "coals", "fire", "again", "safely", "early", "plate", "board", "tray", "for", "good", "to", "from", "off", "on", "over", "indirect", "side", "direct", "lid", "back", "skin", "bone", "fat", "cap", "meat", "up", "down", "middle", "center", "close", "together"}
 
 // valueOf writes the value of a row as the log has it; the sentence asks back, false says
 // that the words are none that the kind may have.
@@ -142,11 +170,11 @@ func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string, ok bool) {
 	case CarriesSpeed:
 		row.value = strings.TrimSpace(strings.TrimPrefix(row.value, "at "))
 		if _, bad := fireValue(CarriesSpeed, row.value); bad != "" {
-			return "how windy is it? Write it as wind 12 mph, wind 20 km/h or wind calm", true
+			return "how windy is it? Write it as wind 12 mph, wind 20 km/h or wind calm", false
 		}
-	case CarriesCount, CarriesVents:
+	case CarriesCount, CarriesAmount, CarriesVents:
 		if _, bad := fireValue(form.Carries, row.value); bad != "" {
-			return bad, true
+			return bad, false
 		}
 	}
 	return sentence, true
@@ -163,6 +191,8 @@ func (n *noteReader) nothingMore(row *Row, kind Kind) bool {
 	case Rain, Refuelled:
 		_, bad := kind.remark(row.value)
 		return bad == ""
+	case LidOpened, LidClosed:
+		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideLid, w) })
 	case On, Pulled, Restarted, Stopped, Counter, Chilled, Lit:
 		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideHeat, w) })
 	}

@@ -18,6 +18,7 @@ type Row struct {
 	line                    int
 	path                    string // in front of the field's name in a fault
 	time, dish, kind, value string
+	aside                   string // of a note: what is to be said beside it
 }
 
 // Limits of a log. A probe that reports every minute for two days stays below.
@@ -43,6 +44,9 @@ var logFields = []string{"time", "dish", "kind", "value"}
 
 // Value is the text of the column value.
 func (r *Row) Value() string { return r.value }
+
+// Aside is what is to be said beside the line of a note, as a sentence without its period; empty for nothing.
+func (r *Row) Aside() string { return r.aside }
 
 func (r *Row) field(name string) *string {
 	switch name {

@@ -30,7 +30,7 @@ var sayings = []struct {
 	{"lid temp|lid gauge|lid reads|dome|dome temp|lid|gauge|lid thermometer|dome thermometer|hood|hood temp|top gauge", Gauge, ""},
 	{"oven temp|oven at|oven reads|oven|oven thermometer|oven shows", Oven, ""},
 	{"surface|outside|outer|just under surface|under surface|near surface|surface temp", Outer, ""},
-	{"coldest|coldest place|coldest spot|coldest part|cold spot|coolest|coolest spot|lowest|lowest spot|lowest place|thickest", Coldest, ""},
+	{"coldest|slowest|coldest place|coldest spot|coldest part|cold spot|coolest|coolest spot|lowest|lowest spot|lowest place|thickest", Coldest, ""},
 	{"internal temp|internal|inside|core|core temp|temp|temperature|reads|reading|probe|probes|probed|probe says|hit|hits|hitting|reached|reaches|at|up to|stalled at|stuck at|middle|center|centre|in middle|sitting at|holding at|temped|temps|meat probe|climbed to|jumped to|rose to|dropped to|fell to|down to", Core, ""},
 	{"dinner served|we're eating|served|on table|everybody ate|everyone ate|ate|eaten|we ate|dished up|plated up|dinner on table|people ate|all ate", Served, ""},
 	{"dinner|serve|serving|eating|eat|dinner time|dinnertime|lunch|guests|people|company|everyone|everybody|family|friends|dinner's|meal|running", ServingMoved, ""},
