@@ -98,7 +98,7 @@ func TestNotes(t *testing.T) {
 		{"we ate at 4:50 am", "04:50  served"},
 		{"eating at 3pm", "05:12  serving-moved 2027-07-04T15:00:00-05:00"},
 		{"brisket flipped", "refuses needs no note"},
-		{"top vent banana", "refuses is no opening"},
+		{"top vent banana", "refuses How far is it open now?"},
 		{"pork 152", "asks butt or belly"},
 		{"152", "refuses dish"},
 		{"goose 152", "refuses cannot be read"},
