@@ -90,6 +90,7 @@ var checkRules = []checkRule{
 	{"undone", true, (*checker).undone},
 	{"past", true, (*checker).past},
 	{"shown", true, (*checker).shown},
+	{"kept", true, (*checker).kept},
 }
 
 // checker gathers the faults of one plan.

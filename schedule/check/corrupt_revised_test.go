@@ -131,6 +131,14 @@ var revisedCorruptions = []corruption{
 		s.Done = true
 		p.Log = append(p.Log, schedule.Entry{At: s.At, Dish: "chickens", Kind: schedule.LogCore, C: 62}, schedule.Entry{At: s.At, Dish: "chickens", Kind: schedule.LogPulled})
 	}},
+	{"put away after hours of which nothing is told", "revised", "kept", func(p *schedule.Plan) {
+		off, in := p.RevisedAt.Add(-150*time.Minute), p.RevisedAt.Add(-time.Minute)
+		p.Log = append(p.Log, schedule.Entry{At: off, Dish: "brisket", Kind: schedule.LogCore, C: 95},
+			schedule.Entry{At: off, Dish: "brisket", Kind: schedule.LogPulled}, schedule.Entry{At: in, Dish: "brisket", Kind: schedule.LogToOven, C: 77})
+	}},
+	{"off for hours, and not asked after", "revised", "kept", func(p *schedule.Plan) {
+		p.Log = append(p.Log, schedule.Entry{At: p.RevisedAt.Add(-150 * time.Minute), Dish: "brisket", Kind: schedule.LogPulled})
+	}},
 	{"chance better than its window", "revised", "chance", func(p *schedule.Plan) { loadOf(p, 2).Chance = 0.999; p.Dishes[2].Chance = 0.999 }},
 	{"chickens off and on the table that nobody read", "revised", "shown", func(p *schedule.Plan) {
 		p.Log = append(p.Log, schedule.Entry{At: *p.RevisedAt, Dish: "chickens", Kind: schedule.LogPulled})

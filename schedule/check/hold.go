@@ -23,7 +23,7 @@ func (c *checker) hold() {
 		c.holdRules(&b)
 		limit := c.holdLimit(&b)
 		early := minutesBetween(b.on(), b.dish.serve) - c.untilOff(&b).Early
-		if c.found("hold-short", b.dish.plan.ID) || c.found(schedule.Leftovers, b.dish.plan.ID) || c.found(schedule.StandsOpen, b.dish.plan.ID) || c.condemned(b.dish.plan.ID) || c.unshown(b.dish.plan.ID) {
+		if c.found("hold-short", b.dish.plan.ID) || c.found(schedule.Leftovers, b.dish.plan.ID) || c.found(schedule.StandsOpen, b.dish.plan.ID) || c.condemned(b.dish.plan.ID) || c.unshown(b.dish.plan.ID) || c.reheated(b.dish.plan.ID) {
 			continue
 		}
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) {
@@ -36,6 +36,16 @@ func (c *checker) hold() {
 			c.fault(b.path, "waits %.0f min on a fast day; its way of waiting is good for %.0f, and no finding \"hold-short\" says so", early, limit)
 		}
 	}
+}
+
+// reheated says whether a revision has a dish eaten at once, reheated after its hold had failed, and
+// the log shows that: its coldest place at what reheating asks, after the oven.
+func (c *checker) reheated(dish string) bool {
+	hot := false
+	for _, e := range c.plan.Log {
+		hot = hot || e.Dish == dish && e.Kind == schedule.LogColdest && e.C >= safety.ReheatMinimum().CoreC-shownSlackK
+	}
+	return hot && c.found(schedule.HoldRead, dish)
 }
 
 // goodUntil: where a way of waiting ends before the food is eaten, as things are expected, the

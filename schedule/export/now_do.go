@@ -104,6 +104,8 @@ func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
 		return strings.Contains(f.Text, " by ")
 	case schedule.OffUnread, schedule.Leftovers, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.OnNotTold:
 		return true
+	case schedule.HoldRead:
+		return strings.Contains(f.Text, "Eat it now")
 	case schedule.CodeHoldShort: // by what was read of it, not by what a fast day may do
 		return strings.HasPrefix(f.Text, "Put ") || strings.HasPrefix(f.Text, "Measure ")
 	}

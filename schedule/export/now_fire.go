@@ -94,6 +94,9 @@ func (t *textSheet) waits(dish string, hold schedule.Stage) string {
 	if !told {
 		line += ", as planned"
 	}
+	if !told && (t.found(schedule.StandsOpen, dish) || t.found(schedule.Leftovers, dish)) {
+		return t.dish(dish) + ": where it waits was not logged."
+	}
 	if t.found(schedule.CodeHoldShort, dish) {
 		return line + "; how long it keeps is said above."
 	}

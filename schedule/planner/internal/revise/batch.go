@@ -38,6 +38,7 @@ type stand struct {
 	from, to time.Time
 	open     bool
 	kind     schedule.EntryKind // LogStopped, LogCounter or LogChilled
+	untold   bool               // nothing says where it was
 }
 
 // liveBatch is one batch while the day runs.
@@ -54,6 +55,7 @@ type liveBatch struct {
 	boxed  known
 	heldIn string // where, as told last: one of schedule.HeldIn*, or anything else
 	served known
+	hotly  known // since when what is off is in an oven that cooks: done through there, or reheated
 	oven   known
 	ovenC  float64
 	sent   string // why it is ordered into the oven, where it is not yet
@@ -66,6 +68,7 @@ type liveBatch struct {
 	mends     bool             // and being made hot in time does
 	gone      bool             // given up, off at an instant of ours
 	colder    bool             // it was read below its minimum in its coldest place
+	adrift    bool             // it is past its time without heat unless it was where nobody logged it
 	undone    float64          // how likely it is that it is off and not done, as nothing shows
 
 	readings []belief.Reading   // the same cores, from the put-on, judged

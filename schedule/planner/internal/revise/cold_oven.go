@@ -3,6 +3,7 @@ package revise
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
@@ -21,7 +22,7 @@ const (
 // noteOven says of a piece that waits in an oven that the oven does not hold: by its own
 // thermometer, or for the meat falls below what the oven is set to.
 func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
-	if a.where != off || !a.boxed.set || a.heldIn != schedule.HeldInOven || a.served.set || a.condemned || len(a.stands) > 0 || v.mealPast(a) {
+	if a.where != off || !a.boxed.set || a.heldIn != schedule.HeldInOven || a.served.set || a.hotly.set || a.condemned || a.readHold() || v.mealPast(a) {
 		return
 	}
 	setC := v.day.OvenC()
@@ -32,11 +33,12 @@ func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.F
 		setC = ovenHoldC
 	}
 	why := ""
-	if e, ok := v.ovenRead(a); ok && e.C < safety.DangerHighC+ovenCoolK {
+	e, ok := v.ovenRead(a)
+	if ok && e.C < safety.DangerHighC+ovenCoolK {
 		why = fmt.Sprintf("The oven was at %s at %s: it does not hold.", v.day.Grate(e.C), v.clock(e.At))
 	} else if from, to, falls := falling(v.heldReadings(a)); falls && to.C < setC-ovenCoolK && !ok {
 		why = fmt.Sprintf("It fell from %s to %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(from.C), v.day.Core(to.C), v.day.Grate(setC))
-	} else if last, ok := v.outside(a); ok && last.C < setC-ovenCoolK {
+	} else if last, outer := v.outside(a); outer && last.C < setC-ovenCoolK && !(ok && last.At.Sub(e.At) < soakedMin*time.Minute) {
 		why = fmt.Sprintf("It is at %s outside, after %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(last.C), v.day.About(last.At.Sub(a.boxed.at).Minutes()), v.day.Grate(setC))
 	}
 	if why == "" {

@@ -155,6 +155,9 @@ func (v *Revision) noteFalling(a *liveBatch, add func(schedule.Finding)) {
 
 // noteOff says what was taken as done though the log does not say so.
 func (v *Revision) noteOff(a *liveBatch, add func(schedule.Finding)) {
+	if v.noteEaten(a, add) {
+		return
+	}
 	if a.off.logged || a.first == nil || a.unshown() && v.now.Before(v.serve(a)) { // that is asked
 		return
 	}

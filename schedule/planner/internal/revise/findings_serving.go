@@ -48,6 +48,9 @@ func (v *Revision) waitsLate(p *arrange.Placed) bool {
 func (v *Revision) servedLater(l remainder) schedule.Finding {
 	asked := v.askedEnd()
 	text := fmt.Sprintf("At %s: %s; at %s: %s. The plan is for %s now.", v.clock(asked), percent(v.chanceAsOf(l, v.attempt.later)), v.clock(v.day.End), percent(l.chance()), v.clock(v.day.End))
+	if !asked.After(v.now) { // no odds of an hour that has passed
+		text = fmt.Sprintf("The plan is for %s now: %s. %s has passed.", v.clock(v.day.End), percent(l.chance()), v.clock(asked))
+	}
 	a := v.latest(l)
 	if a == nil {
 		return schedule.NewFinding("served-later", "", text+" What is left takes that long.")

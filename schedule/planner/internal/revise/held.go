@@ -41,8 +41,13 @@ func (v *Revision) holdAsRead(a *liveBatch, p *arrange.Placed) {
 	if len(all) == 0 {
 		return
 	}
-	cooling := belief.NewCooling(v.warmth(a, p, o), all)
 	from, ok := v.outerNow(p, o, all)
+	if !ok {
+		if from, ok = v.asBoxed(a, p, o, all); ok {
+			all = append([]belief.Held{from}, all...)
+		}
+	}
+	cooling := belief.NewCooling(v.warmth(a, p, o), all)
 	hot := 0.0
 	if ok {
 		hot = cooling.Until(from, safety.DangerHighC, sureHeld)
@@ -59,14 +64,14 @@ func (v *Revision) holdAsRead(a *liveBatch, p *arrange.Placed) {
 }
 
 // readHold says whether the piece stands without heat: a clock tells then, no reading.
-func (a *liveBatch) readHold() bool { return len(a.stands) > 0 }
+func (a *liveBatch) readHold() bool { return len(a.waits()) > 0 }
 
 // heldReadings are those since the take-off, in minutes from it.
 func (v *Revision) heldReadings(a *liveBatch) []belief.Held {
 	var out []belief.Held
 	for _, e := range v.log {
 		core := e.Kind == schedule.LogCore || e.Kind == schedule.LogColdest
-		if e.Dish == a.batch.It.Dish.ID && (core || e.Kind == schedule.LogOuter) && !e.At.Before(a.boxed.at) {
+		if e.Dish == a.batch.It.Dish.ID && (core || e.Kind == schedule.LogOuter) && !e.At.Before(a.boxed.at) && !(a.hotly.set && e.At.After(a.hotly.at)) {
 			out = append(out, belief.Held{Minute: e.At.Sub(a.off.at).Minutes(), C: e.C, Outer: e.Kind == schedule.LogOuter})
 		}
 	}
@@ -102,6 +107,36 @@ func (v *Revision) outerNow(p *arrange.Placed, o day.HoldOption, all []belief.He
 				return h, true
 			}
 		}
+	}
+	return belief.Held{}, false
+}
+
+// fastestBox is how fast what is in a box may cool and the box still be one, 1/h (assumption: half
+// as fast again as the fastest on record, 0.226).
+const fastestBox = 0.34
+
+// asBoxed is how warm a piece was just under its surface as it went into a box, where the first
+// reading after that is below the line; false where it did not go in hot, as it came off, or no
+// box cools so fast.
+func (v *Revision) asBoxed(a *liveBatch, p *arrange.Placed, o day.HoldOption, all []belief.Held) (belief.Held, bool) {
+	in := a.boxed.at.Sub(a.off.at).Minutes()
+	if o.Method != schedule.HoldBox || in > placeAskedFrom || len(all) == 0 || !all[0].Outer {
+		return belief.Held{}, false
+	}
+	for _, e := range slices.Backward(a.cores) {
+		if e.At.After(a.off.at.Add(offReading)) || e.At.Before(a.off.at.Add(-placesFor)) {
+			continue
+		}
+		below := v.surfaceBelow(p, o, in)
+		if alarm, ok := safety.AlarmC(p.It.Piece(p.MassKg)); ok { // as cool as it soon is
+			below = math.Max(below, alarm-safety.DangerHighC)
+		}
+		from := belief.Held{Minute: in, C: e.C - below, Outer: true}
+		air, read := v.warmth(a, p, o).AirC, all[0]
+		if from.C <= safety.DangerHighC || read.C <= air || read.Minute <= in {
+			return belief.Held{}, false
+		}
+		return from, math.Log((from.C-air)/(read.C-air))*60/(read.Minute-in) <= fastestBox
 	}
 	return belief.Held{}, false
 }
@@ -179,11 +214,14 @@ func (v *Revision) kept(steps []schedule.Step, l remainder) []schedule.Step {
 // shortOfHeat is from when what is off and does not keep as it waits now must be in heat, and
 // the end of its clock without that, by what is known of it.
 func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (from, by time.Time, short bool) {
-	switch n := len(a.stands); {
+	waits := a.waits()
+	switch n := len(waits); {
 	case a.where != off:
 		return from, by, false
 	case n > 0:
-		return v.standsBy(a), v.standsBy(a), a.stands[n-1].kind == schedule.LogCounter && a.stands[n-1].open
+		return v.standsBy(a), v.standsBy(a), waits[n-1].kind == schedule.LogCounter && waits[n-1].open
+	case a.adrift:
+		return a.off.at, a.off.at.Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC))), true
 	case p.Hold < 0:
 		return from, by, false
 	}

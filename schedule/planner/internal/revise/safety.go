@@ -33,16 +33,17 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	case a.where == cooking:
 		v.noteColdPlace(a, add)
 	case a.where != off:
+	case a.served.set && v.noteUnplaced(a, p, add):
 	case a.served.set:
 		v.noteServed(a, p, add)
+	case a.condemned && v.judgedOver(a):
 	default:
 		grave := false
 		told := func(f schedule.Finding) { grave = grave || f.Severity == schedule.Danger; add(f) }
 		v.noteHold(a, p, told)
-		if !grave { // how long it keeps, and how, does not stand beside the order to throw it away
+		if !grave && !v.noteUnplaced(a, p, add) { // how long it keeps, and how, does not stand beside the order to throw it away
 			v.noteRead(a, p, add)
 			v.noteOven(a, p, add)
-			v.noteGap(a, p, add)
 		}
 	}
 }
@@ -59,13 +60,13 @@ func (v *Revision) pronounce(a *liveBatch) {
 		return slices.ContainsFunc(all, func(f safety.Finding) bool { return f.Severity == safety.Danger })
 	}
 	a.verdict = v.judged(a)
-	a.condemned, a.suspect = over(a.verdict), false
+	a.condemned, a.suspect = over(a.verdict) || v.unfitAhead(a.batch.It.Dish.ID), false
 	worst := a.verdict
 	if a.dire != nil {
 		worst = v.judgedIn(a, a.asRead(), *a.dire)
 	}
 	if a.sound != nil {
-		a.condemned = over(v.judgedIn(a, a.asRead(), world{grate: a.sound.grate, readings: a.sound.readings, chance: 1}))
+		a.condemned = v.unfitAhead(a.batch.It.Dish.ID) || over(v.judgedIn(a, a.asRead(), world{grate: a.sound.grate, readings: a.sound.readings, chance: 1}))
 		a.suspect = !a.condemned && over(worst)
 		a.verdict = worst
 	}
@@ -77,7 +78,13 @@ func (v *Revision) pronounce(a *liveBatch) {
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
 	a.colder, a.undone = a.inner() && v.shows(a) == shownLow, v.undoneChance(a)
+	a.adrift = v.isAdrift(a)
 	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking || a.unshown() && !v.mealPast(a) && !a.condemned
+}
+
+// judgedOver says whether the history of a piece is outside the limits, whatever its hold shows.
+func (v *Revision) judgedOver(a *liveBatch) bool {
+	return slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Severity == safety.Danger })
 }
 
 // onlyUnread says whether all that speaks against a piece on the fire is how long its fire may
@@ -123,13 +130,10 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 		text = fmt.Sprintf("%s is outside the published limits unless its fire went out later than that: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger && a.suspect {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
+	} else if f.Severity == safety.Danger && a.served.set {
+		text += " Stop eating, and throw away what is left." + v.overText(a)
 	} else if f.Severity == safety.Danger {
-		text += " Throw it away."
-		if a.served.set {
-			text = "Stop eating. " + text
-		} else if g, open := v.openGap(a); open && f.Code == "standing-over" && g.by != schedule.LogCounter {
-			text += fmt.Sprintf(" Nothing was logged of it from %s to %s. Was it in heat then? Log where and since when (boxed), and ask again.", v.clock(g.from), v.clock(g.to))
-		}
+		text += " Throw it away." + v.overText(a)
 		if _, dead := v.grate.dead(); dead && a.where == cooking && !v.isIndoors(a) {
 			text += " Was it hot again before that, and nobody logged it? Log when, and ask again."
 		}
@@ -171,28 +175,20 @@ func (v *Revision) episodes(a *liveBatch, fire grateHistory, clock *safety.Heatl
 		}
 	}
 	outages := fire.outages
-	open, gapes := v.openGap(a)
-	fill := func(before time.Time) {
-		if from := open.from.Sub(a.on.at).Minutes(); gapes && !open.to.After(before) {
-			add(safety.Standing, open.from, open.to)
-			if n := len(out) - 1; n >= 0 && out[n].FromMinute == from {
-				out[n].Spent = []safety.Spent{{Minute: from}, {Minute: out[n].ToMinute, Minutes: out[n].ToMinute - from}}
-			}
-			gapes = false
-		}
-	}
-	for _, s := range a.stands {
+	for _, s := range v.allStands(a) {
 		for len(outages) > 0 && outages[0].since().Before(s.from) {
 			v.outageOf(a, outages[0], add)
 			outages = outages[1:]
 		}
-		fill(s.from)
 		add(kinds[s.kind], s.from, s.to)
+		if n := len(out); s.untold && n > 0 && out[n-1].Kind == safety.Standing { // a hot core does not stop it
+			e := &out[n-1]
+			e.Spent = []safety.Spent{{Minute: e.FromMinute}, {Minute: e.ToMinute, Minutes: e.ToMinute - e.FromMinute}}
+		}
 	}
 	for _, o := range outages {
 		v.outageOf(a, o, add)
 	}
-	fill(open.to)
 	return out
 }
 
@@ -212,8 +208,8 @@ func (v *Revision) outageOf(a *liveBatch, o outage, add func(safety.EpisodeKind,
 // noteHold follows a hold by its readings: just under the surface where it was
 // measured there, else in the core, which is warmer.
 func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
-	if n := len(a.stands); n > 0 {
-		if a.stands[n-1].kind == schedule.LogCounter {
+	if waits := a.waits(); len(waits) > 0 {
+		if waits[len(waits)-1].kind == schedule.LogCounter {
 			v.noteStands(a, add)
 			v.noteCooling(a, add)
 		}
@@ -249,6 +245,10 @@ func (v *Revision) noteHold(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if len(samples) == 0 || rule.Kind == safety.HoldNone || rule.Kind == safety.HoldRoastOven || end.Before(a.off.at) {
 		return
 	}
+	if text, ok := v.eatNow(a, p, rule); ok {
+		add(about(a, schedule.StandsOpen, text))
+		return
+	}
 	r, err := safety.JudgeHold(rule, samples)
 	if v.fail(err); r.Finding != nil {
 		f := v.earned(a, *r.Finding)
@@ -272,9 +272,18 @@ func (v *Revision) coolText(a *liveBatch, p *arrange.Placed, rule safety.HoldRul
 			before = " It was last read above that at " + at(s) + "."
 			continue
 		}
-		if by, since := v.reheatBy(a, p, s); by.After(v.now) {
-			return fmt.Sprintf("%s: into an oven at %s now, in a rimmed pan, until it reads 165 °F (74 °C) everywhere, by %s, once, or throw it away. Log the coldest place (coldest). It showed %s at %s %s, and may have been below %s since %s. Do not serve it as it is.",
-				a.batch.It.Dish.Name, v.day.Grate(undoneOvenC), v.clock(by), v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), v.clock(since))
+		by, since := v.reheatBy(a, p, s)
+		if a.hotly.set && by.After(v.now) {
+			return fmt.Sprintf("%s: leave it in the oven until it reads 165 °F (74 °C) everywhere, by %s, or throw it away. Log the coldest place (coldest). It showed %s at %s, and may have been below %s since %s. Do not serve it before that.",
+				a.batch.It.Dish.Name, v.clock(by), v.day.Core(s.C), at(s), v.day.Core(rule.LimitC), v.clock(since))
+		}
+		if by.After(v.now.Add(reheatLeast)) {
+			how := "in a rimmed pan"
+			if by.Sub(v.now) < slicedWithin {
+				how = "cut in slices, one layer in a covered pan"
+			}
+			return fmt.Sprintf("%s: into an oven at %s now, %s, until it reads 165 °F (74 °C) everywhere, by %s, once, or throw it away. Log the coldest place (coldest). It showed %s at %s %s, and may have been below %s since %s. Do not serve it as it is.",
+				a.batch.It.Dish.Name, v.day.Grate(undoneOvenC), how, v.clock(by), v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), v.clock(since))
 		}
 		return fmt.Sprintf("Do not serve %s, and throw it away. It showed %s at %s %s, and nobody knows how long it has been below %s.%s",
 			a.batch.It.Dish.Name, v.day.Core(s.C), at(s), where, v.day.Core(rule.LimitC), before)

@@ -74,11 +74,14 @@ func (v *Revision) noteServed(a *liveBatch, p *arrange.Placed, add func(schedule
 // end of a hold that keeps it hot.
 func (v *Revision) coolsFrom(a *liveBatch, p *arrange.Placed) time.Time {
 	from := a.off.at
-	if n := len(a.stands); n > 0 && a.stands[n-1].kind == schedule.LogCounter {
+	if waits := a.waits(); len(waits) > 0 && waits[len(waits)-1].kind == schedule.LogCounter {
 		return v.openSince(a)
 	}
 	if a.boxed.set && p.Hold >= 0 {
 		from = a.off.at.Add(instant.Minutes(p.Options[p.Hold].Hot))
+	}
+	if g, ok := v.unplacedOf(a); ok && g.by == schedule.LogServed && g.minutes() > safety.OutLimit(v.day.Air.AirC) {
+		from = g.from.Add(instant.Minutes(v.plannedHot(a))) // that it stood is asked
 	}
 	return instant.Earlier(from, a.served.at)
 }

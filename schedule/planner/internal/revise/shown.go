@@ -113,7 +113,8 @@ func (v *Revision) coldestAt(a *liveBatch, all []schedule.Entry, least float64) 
 			if e.C < least-sameC-belief.ProbeErrorK && (hot || pushed) {
 				until = instant.Later(until, e.At.Add(placesFor))
 			}
-			if pushed && e.C < least-sameC && e.C > least-nearMinK {
+			wasOff := a.off.set && !e.At.Before(a.off.at.Add(-offReading)) // and it was to be eaten
+			if pushed && e.C < least-sameC && (e.C > least-nearMinK || wasOff) {
 				until = instant.Later(until, e.At.Add(pushedFor))
 			}
 		}

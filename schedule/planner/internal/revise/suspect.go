@@ -54,6 +54,9 @@ func (a *liveBatch) fit() float64 {
 	case a.suspect:
 		return 1 - math.Max(a.doubt(), a.undone)
 	}
+	if a.adrift {
+		return (1 - a.undone) * (1 - unplacedDoubt)
+	}
 	return 1 - a.undone
 }
 
@@ -83,7 +86,7 @@ func (v *Revision) unsure(p *schedule.Plan, l remainder, found []schedule.Findin
 func (v *Revision) ofTheRest(p *schedule.Plan, found []schedule.Finding) {
 	product, thrown, left := 1.0, false, false
 	for _, d := range p.Dishes {
-		if slices.ContainsFunc(found, func(f schedule.Finding) bool {
+		if v.unfitAhead(d.ID) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
 			return f.Severity == schedule.Danger && slices.Contains(f.Dishes, d.ID)
 		}) {
 			thrown = true

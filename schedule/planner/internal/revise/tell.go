@@ -103,6 +103,11 @@ func (a *liveBatch) tell(e schedule.Entry) {
 			}
 		}
 	case schedule.LogToOven:
+		if a.off.set && e.C >= cooksFromC {
+			if a.hotly = fact; a.boxed.set { // where it waited counts up to then
+				return
+			}
+		}
 		if a.off.set { // done, it waits there
 			a.hold(fact, schedule.HeldInOven)
 			return
@@ -133,8 +138,38 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		}
 		a.served = fact
 	case schedule.LogRestarted:
-		a.off, a.boxed, a.heldIn, a.served = known{}, known{}, "", known{}
+		a.stoodUntil(e.At)
+		a.off, a.boxed, a.heldIn, a.served, a.hotly = known{}, known{}, "", known{}, known{}
 	}
+}
+
+// stoodUntil notes that a piece which was taken off was without heat until it goes back, or
+// until the log says where it went.
+func (a *liveBatch) stoodUntil(at time.Time) {
+	if !a.off.set || len(a.waits()) > 0 {
+		return
+	}
+	if a.boxed.set {
+		at = a.boxed.at
+	}
+	if at.After(a.off.at) {
+		a.stands = append(a.stands, stand{from: a.off.at, to: at, kind: schedule.LogStopped})
+	}
+}
+
+// overFor is how long after its serving, and after it was read done, a piece that nothing was
+// logged of since is taken to be off and eaten (assumption).
+const overFor = time.Hour
+
+// eatenSilently says of a piece on the fire that was read at its target, and whose serving is long
+// past, when it came off: no meal waits for it any more.
+func (v *Revision) eatenSilently(a *liveBatch) (at time.Time, ok bool) {
+	n := len(a.cores)
+	if n == 0 || a.way().Sear || len(a.stands) > 0 && a.stands[len(a.stands)-1].open || v.now.Sub(v.serve(a)) < overFor {
+		return at, false
+	}
+	last := a.cores[n-1]
+	return last.At, last.C >= a.way().PullC && v.now.Sub(last.At) >= overFor && last.At.After(a.on.at)
 }
 
 // hold notes where a piece waits, and since when it does.
@@ -160,6 +195,10 @@ func (v *Revision) settle(a *liveBatch) {
 		return
 	}
 	a.where = cooking
+	if at, ok := v.eatenSilently(a); ok {
+		a.off, a.where = known{at: at, set: true}, off
+		return
+	}
 	silent := len(a.cores) == 0 && len(a.stands) == 0
 	if !silent || a.first == nil || v.loose {
 		return

@@ -55,7 +55,9 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	}
 	name, min, oven := a.batch.It.Dish.Name, v.day.Core(a.leastC()), v.day.Grate(undoneOvenC)
 	showed := fmt.Sprintf("It came off at %s inside", v.day.Core(last.C))
-	if last.At.After(a.off.at) {
+	if cold, ok := a.coldestBefore(last); ok && last.C >= a.leastC()-sameC {
+		showed = fmt.Sprintf("It read %s at %s, but its coldest place was at %s at %s", v.day.Core(last.C), v.clock(last.At), v.day.Core(cold.C), v.clock(cold.At))
+	} else if last.At.After(a.off.at) {
 		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
 	}
 	late := v.now.Sub(instant.Later(a.off.at, a.on.at)) > undoneFor
@@ -66,11 +68,23 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and throw away what is left. %s, and was never read at %s in its coldest place. Whoever ate of it and falls ill: call a doctor.", name, showed, min)))
 	case late:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. %s, and was never read at %s in its coldest place.", name, showed, min)))
+	case a.hotly.set:
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Leave it in the oven, and do not cut or serve it. Push the probe right through in 15 min, and log the coldest place (coldest); once that is %s it may be served.", name, showed, min, min)))
 	default:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served.",
 			name, showed, min, oven, min)))
 	}
 	return true
+}
+
+// coldestBefore is what a probe pushed through a piece found last before another reading.
+func (a *liveBatch) coldestBefore(last schedule.Entry) (schedule.Entry, bool) {
+	for _, e := range slices.Backward(a.cores) {
+		if e.Kind == schedule.LogColdest && e.At.Before(last.At) {
+			return e, e.C < a.leastC()
+		}
+	}
+	return last, false
 }
 
 // noteUnread asks for a reading of a piece that was last read some time before it came off.
@@ -108,6 +122,9 @@ func (v *Revision) noteNeverRead(a *liveBatch, add func(schedule.Finding)) {
 // orAway is what becomes of a piece that was served below its minimum: it is made hot at
 // once, or thrown away, and never chilled.
 func (v *Revision) orAway(a *liveBatch, oven, min string) string {
+	if a.hotly.set {
+		return fmt.Sprintf("What is left stays in the oven, at %s, until the coldest place of each piece reads %s (coldest), by %s, or throw it away. None of it goes into the refrigerator before that.", oven, min, v.clock(a.off.at.Add(undoneFor)))
+	}
 	return fmt.Sprintf("All of it into an oven at %s in a rimmed pan now, until it reads %s everywhere, by %s, or throw it away. None of it goes into the refrigerator before that.", oven, min, v.clock(a.off.at.Add(undoneFor)))
 }
 

@@ -9,7 +9,6 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -138,16 +137,23 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 		}
 		o := l.all[i]
 		held, holds := v.day.ChosenHold(o)
+		if _, serve := v.eatNow(a, o, held.Rule); a.where == off && (serve || v.madeHot(a, o)) {
+			return "" // that is said
+		}
 		if a.where == off && holds && (held.Read || a.boxed.set && held.Hot > 0 && !a.readHold()) {
 			return v.fallsText(a, o)
 		}
-		if n := len(a.stands); a.where == off && n > 0 && a.stands[n-1].kind == schedule.LogCounter {
+		if waits := a.waits(); a.where == off && len(waits) > 0 && waits[len(waits)-1].kind == schedule.LogCounter {
 			return "" // its clock is said
+		}
+		if a.where == off && v.noteUnplaced(a, o, func(schedule.Finding) {}) {
+			return "" // where it is is asked
 		}
 		if a.where == off {
 			_, served, eaten := v.heldClocks(a, held)
-			if g, ok := v.gapOf(a); ok && g.by == "" && v.now.Sub(g.from).Minutes() >= safety.OutLimit(v.day.Air.AirC) {
-				return "" // it is asked what became of it
+			if holds && served.After(v.now) && !a.boxed.set && !a.readHold() {
+				return fmt.Sprintf("Put %s into an oven at %s now, or have it on the table by %s, eaten by %s; or chill it. It came off at %s, and as it is it will not hold until %s. Is it in a cooler or an oven? Then log that.",
+					name, v.day.Grate(v.keepC(a)), v.clock(served), v.clock(eaten), v.clock(a.off.at), v.clock(v.serve(a)))
 			}
 			if !holds || !served.After(v.now) {
 				return fmt.Sprintf("%s: off at %s, and will not hold until %s. Eat it now, or chill it. Is it in a cooler or an oven? Then log that, and what it shows just under the surface.", name, v.clock(a.off.at), v.clock(v.serve(a)))
