@@ -91,11 +91,14 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 	}
 	r := logbook.NewReader(day, faults)
 	var out []Entry
+	var read []logbook.Entry
 	for _, row := range rows {
 		if e, ok := r.Entry(row); ok {
+			read = append(read, e)
 			out = append(out, entryOf(e))
 		}
 	}
+	r.Misplaced(read)
 	if err := inputError(faults); err != nil {
 		return nil, err
 	}

@@ -77,8 +77,9 @@ func TestReadLogRefuses(t *testing.T) {
 		{"time,dish,kind,value\n12:00,brisket,grate,250 F\n", "leave the dish empty"},
 		{"time,dish,kind,value\n12:00,brisket,core,5000 F\n", "line 2: value"},
 		{"time,dish,kind,value\n12:00,brisket,wrapped,cloth\n", "is no wrap"},
-		{"time,kind,value\n12:00,fire-out,since 3:10\n", "goes into the column time"},
-		{"time,dish,kind,value\n12:00,brisket,pulled,at 11\n", "goes into the column time"},
+		{"time,kind,value\n12:00,fire-out,perhaps\n", "goes into the column time"},
+		{"time,dish,kind,value\n12:00,brisket,pulled,before 11\n", "goes into the column time"},
+		{"time,dish,kind,value\n13:40,,lit,\n14:20,brisket,on,\n2027-07-03 04:58,brisket,core,112 F\n", "if it was at 4:58 PM, write 16:58"},
 		{"time,dish,kind,value\n12:00,brisket,boxed,on the porch\n", "no place where food waits"},
 		{"time,dish,kind,value\n12:00,,serving-moved,soon\n", "must be a time"},
 		{"time,dish,kind,value\n12:00,,dish-added,\"{\"\"cut\"\": 3}\"\n", "line 2: value"},
@@ -90,6 +91,29 @@ func TestReadLogRefuses(t *testing.T) {
 		var bad *schedule.InputError
 		if !errors.As(err, &bad) || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: got %v, want a fault with %q", c.text, err, c.want)
+		}
+	}
+}
+
+// When something was is read where a cook wrote it beside the kind; who says 8:00 of a dinner
+// at 4 PM means the evening; an oven may be said to be that of a dish.
+func TestReadLogReadsWhatIsWrittenByHand(t *testing.T) {
+	p := plantest.Party(t, "..")
+	for _, c := range []struct{ line, kind, at, value string }{
+		{"15:30,,fire-out,since 3:10", "fire-out", "15:10", ""},
+		{"15:30,,fire-out,2 hours ago", "fire-out", "13:30", ""},
+		{"15:30,brisket,pulled,at 2:45", "pulled", "14:45", ""},
+		{"15:30,,serving-moved,8:00", "serving-moved", "15:30", "2027-07-03T20:00:00-05:00"},
+		{"15:30,,serving-moved,08:00 PM", "serving-moved", "15:30", "2027-07-03T20:00:00-05:00"},
+		{"15:30,brisket,oven,90 F", "oven", "15:30", ""},
+	} {
+		log, err := schedule.ReadLog([]byte("time,dish,kind,value\n09:00,,lit,\n"+c.line+"\n"), p)
+		if err != nil || len(log) != 2 {
+			t.Errorf("%s: %v", c.line, err)
+			continue
+		}
+		if e := log[1]; string(e.Kind) != c.kind || e.At.Format("15:04") != c.at || e.Value != c.value {
+			t.Errorf("%s: %+v", c.line, e)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package logbook
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 
@@ -88,4 +89,43 @@ func (r *Reader) fromServing(at time.Time) func(time.Time) time.Duration {
 		}
 		return far
 	}
+}
+
+var halfClock = regexp.MustCompile(`^([1-9]|1[0-2])(:[0-5][0-9])$`)
+
+// servingOf is when people will eat. A time of day of twelve hours without AM or PM is the
+// one of both halves that is ahead and lies least far from the planned serving.
+func (r *Reader) servingOf(text string, from time.Time) (time.Time, string) {
+	m := halfClock.FindStringSubmatch(text)
+	if m == nil {
+		return r.instant(text, r.fromServing(from))
+	}
+	far := r.fromServing(from)
+	var best time.Time
+	for _, half := range []string{" AM", " PM"} {
+		if t, bad := r.instant(text+half, far); bad == "" && (best.IsZero() || far(t) < far(best)) {
+			best = t
+		}
+	}
+	if best.IsZero() {
+		return r.instant(text, far)
+	}
+	return best, ""
+}
+
+// saidWhen is when something was that a cook wrote beside it and not into the column time:
+// fire-out with since 3:10, pulled with 2 hours ago.
+func (r *Reader) saidWhen(e Entry, text string) (time.Time, bool) {
+	words := strings.Fields(strings.ToLower(text))
+	led := len(words) > 1 && slices.Contains([]string{"since", "at", "for"}, words[0]) || len(words) > 1 && words[len(words)-1] == "ago"
+	if !led || e.At.IsZero() {
+		return e.At, false
+	}
+	n := noteReader{Reader: r, at: e.At, names: map[string][]string{}, read: map[string]reading{}}
+	t := times(words)[0]
+	if len(t.rest) > 0 || t.loose || t.before || t.isAgo && t.ago == 0 {
+		return e.At, false
+	}
+	at, sentence := n.moment(t, Row{kind: string(e.Kind), dish: e.Dish})
+	return at, sentence == "" && !at.After(e.At)
 }

@@ -6,7 +6,7 @@
 //	kinds.go, forms.go, meanings.go   kinds of entry: how each is written, what it tells
 //	rows.go                 CSV and JSON as rows
 //	line.go                 a row as an entry
-//	clock.go, names.go      which instant, which dish is meant
+//	clock.go, misplaced.go, names.go   which instant, which dish is meant; AM for PM
 //	fire.go, fire_log.go    what is noted of a fire; a log of a fire alone
 //	note.go, note_parts.go, note_thing.go   a note in a cook's words: taken apart; one thing of it
 //	note_plain.go           its words as they are looked for

@@ -52,7 +52,7 @@ func (r *Reader) Entry(row Row) (Entry, bool) {
 			fault("dish", "%s is no dish of this plan; there are %s", say.Quoted(row.dish), say.Listed(r.dishNames(), "and"))
 		}
 		e.Dish = id
-	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") {
+	} else if row.dish != "" && !strings.EqualFold(row.dish, "grill") && e.Kind != Oven { // the oven in which it is
 		fault("dish", "%s is written for the grill: leave the dish empty, not %s", row.kind, say.Quoted(row.dish))
 	}
 	r.value(&e, form.Carries, row.value, fault)
@@ -81,7 +81,7 @@ func (r *Reader) value(e *Entry, what Carries, text string, fault func(field, fo
 		}
 		e.Value = place
 	case what == CarriesInstant:
-		at, sentence := r.instant(text, r.fromServing(e.At))
+		at, sentence := r.servingOf(text, e.At)
 		if sentence != "" {
 			fault("value", "%s %s", say.Quoted(text), sentence)
 		}
@@ -95,6 +95,9 @@ func (r *Reader) value(e *Entry, what Carries, text string, fault func(field, fo
 		}
 		e.Value = value
 	default:
+		if at, ok := r.saidWhen(*e, text); ok {
+			e.At, text = at, ""
+		}
 		value, sentence := e.Kind.remark(text)
 		if sentence != "" {
 			fault("value", "%s", sentence)
