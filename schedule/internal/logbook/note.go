@@ -31,6 +31,7 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 		return nil, sentence
 	}
 	n.lowestOfPlaces(rows)
+	askBack(rows)
 	rows = slices.CompactFunc(rows, func(a, b Row) bool { return a == b })
 	for i := range rows {
 		if rows[i].time == "" {
@@ -78,6 +79,9 @@ func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string
 		return nil, n.answer(words)
 	}
 	if depth == splitDepth {
+		if rows, sentence := n.offForAMoment(words); rows != nil || sentence != "" {
+			return rows, sentence
+		}
 		if rows := n.onePieceRead(words); rows != nil {
 			return rows, ""
 		}
@@ -149,6 +153,9 @@ func (n *noteReader) readWhole(words []string, dish string) (rows []Row, sentenc
 			continue
 		}
 		if t.isAgo && t.ago == 0 {
+			if Kind(row.kind) == FireOut && !slices.Contains(words, "just") && !slices.Contains(words, "now") {
+				row.aside = "Was it out before? Take it back, undo, and note since when, at the earliest: fire out at 3:10"
+			}
 			return []Row{row}, "", true
 		}
 		if t.before && Kind(row.kind) == FireOut {

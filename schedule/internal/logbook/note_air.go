@@ -15,8 +15,8 @@ var (
 	airGrate  = []string{"grate", "grill", "pit", "smoker", "cooking"}
 	airOven   = []string{"oven"}
 	airBuilt  = []string{"gauge", "dial"} // a grill's own is in its lid
-	airDevice = []string{"gauge", "dial", "thermometer", "thermo", "probe", "temp", "temperature", "level", "height", "reading", "figure"}
-	airSmall  = []string{"at", "in", "on", "by", "from", "to", "reads", "read", "says", "saying", "shows", "showing", "sits", "sitting", "holding", "hit", "hits", "steady", "dropped", "fell", "climbed", "rose", "up", "down", "near", "beside", "next", "meat"}
+	airDevice = []string{"gauge", "dial", "thermometer", "thermo", "probe", "temp", "temperature", "level", "height", "reading", "figure", "therm", "thermom"}
+	airSmall  = []string{"at", "in", "on", "by", "from", "to", "reads", "read", "says", "saying", "shows", "showing", "sits", "sitting", "holding", "hit", "hits", "steady", "dropped", "fell", "climbed", "rose", "up", "down", "near", "beside", "next", "meat", "dropping", "falling", "rising", "climbing", "going", "running", "ran", "shot", "spiked", "jumped", "went", "sank", "back", "and", "again", "slowly", "fast"}
 )
 
 // airRead reads the temperature of the air where it is said in another order: 305 at the
@@ -52,6 +52,39 @@ func (n *noteReader) airRead(words []string) (row Row, sentence string, ok bool)
 	}
 	value, sentence := n.degrees(kind, "", number)
 	return Row{kind: string(kind), value: value}, sentence, true
+}
+
+// airAlone reads a figure that no meat can have and that names no place, 240 now, where the
+// readings of the air before it were all of one place.
+func (n *noteReader) airAlone(words []string) (row Row, sentence string, ok bool) {
+	number := ""
+	for _, w := range words {
+		switch {
+		case noteNumber.MatchString(w) && number == "":
+			number = w
+		case !slices.Contains(airSmall, w) && !slices.Contains(airDevice, w) && !slices.Contains(fillers, w) && !slices.Contains([]string{"after", "opened", "closed"}, w):
+			return row, "", false
+		}
+	}
+	asks := n.tooHotForMeat(number)
+	if number == "" || asks == "" {
+		return row, "", false
+	}
+	place := Kind("")
+	for _, e := range n.log {
+		if e.Kind != Grate && e.Kind != Gauge {
+			continue
+		}
+		if place != "" && place != e.Kind {
+			return row, asks, true
+		}
+		place = e.Kind
+	}
+	if place == "" {
+		return row, asks, true
+	}
+	value, sentence := n.degrees(place, "", number)
+	return Row{kind: string(place), value: value}, sentence, true
 }
 
 // tooHotForMeat asks where a figure was read that no meat can have: temp 305.

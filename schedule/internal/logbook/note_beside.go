@@ -22,7 +22,7 @@ func (n *noteReader) beside(words []string, dish string) []Row {
 		return nil
 	}
 	if a, ok := answerOf(strings.Join(words, " ")); ok {
-		rows[0].aside = n.inWords([]string{rows[0].dish}, a.do)
+		rows[0].aside = n.inWords([]string{rows[0].dish}, a.besideFigure())
 	}
 	return rows
 }
@@ -59,7 +59,7 @@ func (n *noteReader) besideSegments(words []string, dish string) []Row {
 		if kinds := remarkOf(said); kinds != nil {
 			waits = append(waits, waiting{kinds})
 		} else if a, ok := answerOf(said); ok {
-			asides = append(asides, n.inWords([]string{dish}, a.do))
+			asides = append(asides, n.inWords([]string{dish}, a.besideFigure()))
 		}
 	}
 	for _, w := range waits { // a gust alone asks for the wind
@@ -123,7 +123,7 @@ var remarkWords = strings.Fields(`look looks looking black dark brown golden red
 	inside done ready cooked tender bend bends bent bending crack cracks cracking cracked butter soft jiggly jiggles juicy juices clear run running smell smells smelling smoke smoky
 	blue thick thin pink raw bloody very already little bit stalled stalling stall stuck gust gusts came through guests called company people family friends
 	texted phoned uncle aunt arrived coming storm thunder thunderstorm lots nearly almost perfect amazing probe probes like middle in on windy fire dying dropping falling
-	rising climbing hot cool low weak going down up still temp coals burnt burned dry nice nicely wood chunk chunks chips hickory oak apple cherry mesquite pecan added put`)
+	bone at joint near rising climbing hot cool low weak going down up still temp coals burnt burned dry nice nicely wood chunk chunks chips hickory oak apple cherry mesquite pecan added put`)
 
 // onlyRemarks says of words that they are remarks, or done to food without a note.
 func (n *noteReader) onlyRemarks(words []string) bool {

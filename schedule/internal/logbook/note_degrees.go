@@ -3,6 +3,7 @@ package logbook
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -45,7 +46,7 @@ func hotOrCold(c float64) string {
 
 // A temperature is in doubt where it is far from what it should be near, and in the other
 // unit would be near it (assumptions).
-const farK, nearK, freshHours = 25, 15, 1.5
+const farK, nearK, freshHours = 25, 15, 4
 
 // coldGrateC is colder than a fire that died hours ago leaves a grate on a summer night:
 // a digit may be missing (assumption).
@@ -64,6 +65,9 @@ func (n *noteReader) doubtful(kind Kind, dish string, ownC, otherC float64) bool
 	case Grate, Gauge, Level:
 		level, ok := n.levelC()
 		near := ok && math.Abs(otherC-level) < nearK
+		if ownC < level && slices.ContainsFunc(n.log, func(e Entry) bool { return e.Kind == kind && e.C > coldGrateC }) {
+			near = false // a grate that falls is taken as it is told
+		}
 		return kind == Grate && ownC < coldGrateC || near && math.Abs(ownC-level) > 2*farK
 	}
 	return false // an oven that is off reads as low as one that was read in Celsius

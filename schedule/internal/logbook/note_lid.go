@@ -1,6 +1,8 @@
 package logbook
 
 import (
+	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -30,6 +32,44 @@ var purposes = []string{"spritz", "spray", "mop", "bast", "flip", "turn", "rotat
 
 func isPurpose(word string) bool {
 	return slices.ContainsFunc(purposes, func(p string) bool { return strings.HasPrefix(word, p) })
+}
+
+var (
+	offToDo  = regexp.MustCompile(`\b(off|out|pulled)\b.* (to|and|for) (a |the )?(quick )?(re)?(wrap|spritz|spray|mop|baste|flip|turn|rotate|check|look|sauce|glaze|probe|temp|foil|brush)\w*\b`)
+	offAgain = regexp.MustCompile(`\bback( on| over| in)?\b`)
+)
+
+// offForAMoment reads what came off to be wrapped and went on again: it is wrapped, and not done.
+func (n *noteReader) offForAMoment(words []string) ([]Row, string) {
+	said := strings.Join(words, " ")
+	m := offToDo.FindStringSubmatch(said)
+	if m == nil || m[2] == "and" && !offAgain.MatchString(said) {
+		return nil, ""
+	}
+	id := n.dishMeant(words)
+	switch {
+	case !offAgain.MatchString(said):
+		return nil, fmt.Sprintf("is it on again? Nothing was noted. On again: %s wrapped, if you wrapped it; else it needs no note. Off for good: %s off", id, id)
+	case m[6] != "wrap" && m[6] != "foil":
+		return nil, "off and on again within minutes needs no note; for longer note when it went off, and when it was back on: " + id + " aside 20 min ago, " + id + " back on"
+	}
+	bare := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
+		return slices.Contains([]string{"took", "taken", "take", "off", "out", "pulled", "to", "and", "then", "put", "it", "back", "on", ",", "for", "a", "quick", "grill", "the"}, w)
+	})
+	rows, sentence, ok := n.whole(bare, "")
+	if !ok || sentence != "" || Kind(rows[0].kind) != Wrapped {
+		return nil, ""
+	}
+	return rows, ""
+}
+
+// askBack asks of what came off and was wrapped in one breath whether it is on again: it counts as done.
+func askBack(rows []Row) {
+	for i := range rows {
+		if Kind(rows[i].kind) == Wrapped && i > 0 && Kind(rows[i-1].kind) == Pulled && rows[i].dish == rows[i-1].dish && i+1 == len(rows) {
+			rows[i].aside = fmt.Sprintf("It counts as done and off. On the grill again? Then note: %s back on", rows[i].dish)
+		}
+	}
 }
 
 // burns says that the log has the fire lit, and not out since.

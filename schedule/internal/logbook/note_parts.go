@@ -92,6 +92,8 @@ func (n *noteReader) beginsAnew(words []string) bool {
 		return noteNumber.MatchString(words[1])
 	case vents || number && placeOf(words[0]) != "":
 		return true
+	case len(words) == 2 && noteNumber.MatchString(words[0]) && placeOf(words[1]) != "": // 171 point
+		return true
 	case slices.Contains([]string{"off", "pulled", "pulled it", "took it off", "took off", "pulled off", "off grill", "off the grill"}, strings.Join(words, " ")): // 202 off
 		return true
 	}

@@ -29,7 +29,7 @@ func (n *noteReader) plainWords(text string) []string {
 	var words []string
 	for _, w := range strings.Fields(text) {
 		comma := strings.HasSuffix(w, ",")
-		w = strings.Trim(w, `,.!?()*`)
+		w = strings.TrimSuffix(strings.Trim(w, `,.!?()*`), ":")
 		if m := hourMinute.FindStringSubmatch(w); m != nil {
 			words = append(words, m[1], "h")
 			w = m[2]
@@ -59,11 +59,34 @@ func (n *noteReader) plainWords(text string) []string {
 			words = append(words, ",")
 		}
 	}
-	words = spokenNumbers(words)
+	words = n.numbered(withoutStart(spokenNumbers(words)))
 	for i, w := range words {
 		words[i] = n.spelled(w)
 	}
 	return words
+}
+
+// withoutStart leaves out where a figure came from: down from 260 to 225.
+func withoutStart(words []string) []string {
+	for k := 1; k+3 < len(words); k++ {
+		if words[k] == "from" && words[k+2] == "to" && noteNumber.MatchString(words[k+1]) && noteNumber.MatchString(words[k+3]) &&
+			slices.Contains([]string{"down", "up", "went", "gone", "dropped", "fell", "fallen", "climbed", "rose", "risen", "jumped", "sank", "spiked", "shot", "dropping", "falling", "rising", "climbing"}, words[k-1]) {
+			return slices.Concat(words[:k], words[k+2:])
+		}
+	}
+	return words
+}
+
+// numbered are pieces by their numbers: chicken 1 158, chicken 2 166.
+func (n *noteReader) numbered(words []string) []string {
+	out := slices.Clone(words)
+	for k := 1; k+1 < len(words); k++ {
+		i := slices.Index([]string{"1", "2", "3"}, words[k])
+		if i >= 0 && len(words[k+1]) > 1 && noteNumber.MatchString(words[k+1]) && len(n.alike(words[k-1])) == 1 && !isSmall(words[k-1]) {
+			out[k] = []string{"first", "second", "third"}[i]
+		}
+	}
+	return out
 }
 
 // onlyBird is the poultry of the day, where there is one.

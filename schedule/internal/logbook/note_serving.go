@@ -50,10 +50,10 @@ func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
 
 // Words of guests who say when they come.
 var (
-	guestWords = []string{"guests", "people", "they", "they'll", "they're", "everyone", "everybody", "company", "family", "friends", "crowd", "gang", "folks"}
+	guestWords = []string{"guests", "guest", "people", "they", "they'll", "they're", "everyone", "everybody", "company", "family", "friends", "crowd", "gang", "folks"}
 	lateWords  = []string{"late", "later", "delayed", "behind"}
 	earlyWords = []string{"early", "earlier"}
-	guestSmall = []string{"called", "texted", "phoned", "say", "said", "says", "come", "coming", "comes", "be", "will", "running", "by", "are", "arrive", "arriving", "get", "here", "is", "get", "gets", "about", "an", "a", ",", "and", "the", "our", "stuck", "in", "traffic"}
+	guestSmall = []string{"called", "call", "texted", "phoned", "say", "said", "says", "come", "coming", "comes", "be", "will", "running", "by", "are", "arrive", "arriving", "get", "here", "is", "get", "gets", "about", "an", "a", ",", "and", "the", "our", "stuck", "in", "traffic"}
 )
 
 // guestsSaid reads by how much guests come later or earlier, in whatever order: they come 90

@@ -45,6 +45,9 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	if row, sentence, ok := n.coalsSaid(words); ok {
 		return row, sentence, true
 	}
+	if row, sentence, ok := n.airAlone(words); ok && len(n.day.Dishes) != 1 {
+		return row, sentence, true
+	}
 	left, id, sentence := n.takeDish(words)
 	if sentence != "" {
 		return row, sentence, true
@@ -66,10 +69,16 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	if kind == Lit && slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "chimney") }) && n.burns() {
 		return row, "a chimney beside a fire that burns does not count yet. Nothing was noted. Note the coals when they go in: added a chimney of coals; if the fire was out: relit", true
 	}
+	if all && (kind == LidOpened || kind == LidClosed) {
+		return row, "the lid, or the vents? Nothing was noted. Note lid opened, or both vents open; lid closed, or both vents shut", true
+	}
 	if kind == Pulled && slices.ContainsFunc(words, func(w string) bool { return w == "coals" || w == "fire" }) {
 		return row, n.inWords([]string{id}, "off the grill, or only off the coals? Nothing was noted. Off the grill: DISH off. Beside the coals needs no note"), true
 	}
 	form, _ := kind.Form()
+	if id == "" && kind == Outer {
+		id = n.onlyHeld()
+	}
 	if id == "" && form.OfDish && len(n.day.Dishes) != 1 {
 		if sentence := n.tooHotForMeat(strings.Join(value, " ")); sentence != "" && kind == Core {
 			return row, sentence, true
@@ -88,6 +97,20 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 		row.value = AllBatches
 	}
 	return row, sentence, true
+}
+
+// onlyHeld is the dish that came off the fire, where it is one: a surface is read of what waits.
+func (n *noteReader) onlyHeld() string {
+	var held []string
+	for _, e := range n.log {
+		if slices.Contains([]Kind{Pulled, Boxed, Counter, ToOven}, e.Kind) && !slices.Contains(held, e.Dish) {
+			held = append(held, e.Dish)
+		}
+	}
+	if len(held) != 1 {
+		return ""
+	}
+	return held[0]
 }
 
 // ofAll are words by which all pieces of a dish are meant.
@@ -193,7 +216,11 @@ func (n *noteReader) nothingMore(row *Row, kind Kind) bool {
 		return bad == ""
 	case LidOpened, LidClosed:
 		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideLid, w) })
-	case On, Pulled, Restarted, Stopped, Counter, Chilled, Lit:
+	case Counter:
+		words = slices.DeleteFunc(words, func(w string) bool {
+			return slices.Contains([]string{"under", "foil", "loosely", "covered", "tented", "tent", "resting"}, w) || slices.Contains(besideHeat, w)
+		})
+	case On, Pulled, Restarted, Stopped, Chilled, Lit:
 		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideHeat, w) })
 	}
 	row.value = ""

@@ -12,7 +12,7 @@ var (
 	ventNouns  = []string{"vent", "vents", "damper", "dampers"}
 	ventNames  = map[string]string{"top": "top", "upper": "top", "exhaust": "top", "bottom": "bottom", "lower": "bottom", "intake": "bottom", "both": "both", "all": "both"}
 	ventVerbs  = map[string]string{"opened": "open", "closed": "shut", "shut": "shut", "close": "shut", "open": "open"}
-	ventSmalls = []string{"to", "at", "by", "a", "an", "and", "way", "fully", "set", "put", "moved", "all", "the", "up", "down", ",", "now", "it", "its", "it's", "is", "are", "was", "i", "we", "have", "has", "just", "about", "around", "them", "back", "completely", "turned", "choked", "throttled", "cut", "dialed", "only", "still", "then", "so", "of", "my", "on"}
+	ventSmalls = []string{"to", "at", "by", "a", "an", "and", "way", "fully", "set", "put", "moved", "all", "the", "up", "down", ",", "now", "it", "its", "it's", "is", "are", "was", "i", "we", "have", "has", "just", "about", "around", "them", "back", "completely", "turned", "choked", "throttled", "cut", "dialed", "only", "still", "then", "so", "of", "my", "on", "mistake", "accident", "accidentally", "oops"}
 
 	// ventVague is how much a vent was moved, which does not say how it stands.
 	ventVague = []string{"bit", "little", "slightly", "some", "notch", "hair", "tad", "touch", "smidge"}
@@ -135,7 +135,7 @@ func ventOpening(word string) string {
 }
 
 var (
-	ventTalk  = regexp.MustCompile(`\b(vents?|dampers?)\b`)
+	ventTalk  = regexp.MustCompile(`\b(vents?|dampers?)\b|\b(shut|closed?|opened?|open|choked|cracked) (it |the )*(top|bottom|intake|exhaust|everything|all)\b|\b(top|bottom) \d+ (and |, )?(top|bottom) \d+|\bchoked (it|her|them) ?(down|back|off)?\b|\b(top|bottom) (is )?(at )?\d? ?fingers?\b`)
 	ventFails = regexp.MustCompile(`\b(not|never|unable|can't|cant|cannot|won't|wont|don't|dont|doesn't|doesnt|isn't|isnt|didn't|didnt|couldn't|couldnt|no longer|stuck|jammed|rusted|seized|frozen|broke|broken|fell|handle|slipped)\b`)
 )
 

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -33,6 +34,7 @@ func noteDays() map[string]noteDay {
 	bird := []Entry{{At: clock(12, 0), Kind: Lit}, {At: clock(13, 0), Dish: "turkey", Kind: On}, {At: clock(16, 45), Dish: "turkey", Kind: Core, C: unit.FToC(171)}}
 	return map[string]noteDay{
 		"thighs": {day(unit.US, clock(13, 30), thighs), []Entry{{At: clock(16, 0), Kind: Lit}}, clock(17, 0)},
+		"held":   {day(unit.US, clock(6, 0), brisket, butts), append(slices.Clone(smoke), Entry{At: clock(16, 0), Kind: Grate, C: unit.FToC(250)}, Entry{At: clock(16, 30), Dish: "brisket", Kind: Pulled}), clock(17, 0)},
 		"racks":  {day(unit.US, clock(11, 0), racks), []Entry{{At: clock(11, 0), Kind: Lit}, {At: clock(12, 0), Dish: "ribs", Kind: On}}, clock(17, 0)},
 		"party":  {day(unit.US, clock(13, 30), birds, ribs, corn), party, clock(17, 0)},
 		"smoke":  {day(unit.US, clock(6, 0), brisket, butts), smoke, clock(17, 0)},
@@ -117,6 +119,20 @@ func TestNoWordOfANoteIsLost(t *testing.T) {
 				t.Errorf("%q: %s", said, got)
 			}
 		}
+	}
+}
+
+// A grate that falls is taken as it is told once a grate was read in that unit: bad news is no
+// harder to note than good. Where none was read yet the unit is asked for.
+func TestAFallingGrateIsTaken(t *testing.T) {
+	d := noteDays()["party"]
+	d.day.Fires[0].LevelC = unit.FToC(375)
+	if got := d.note("grate 190"); !strings.Contains(got, "190C") {
+		t.Errorf("before any reading: %s", got)
+	}
+	d.log = append(slices.Clone(d.log), Entry{At: d.at.Add(-20 * time.Minute), Kind: Grate, C: unit.FToC(285)})
+	if got := d.note("grate 190"); got != "17:00 grate 190 F" {
+		t.Errorf("after 285 F: %s", got)
 	}
 }
 
