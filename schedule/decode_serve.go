@@ -50,6 +50,9 @@ func (d decoder) seeServe(text, zone string) {
 	}
 	if s.when.Time != nil {
 		s.time = s.when.Time.HhMm()
+		if s.when.Halfless && strings.Contains(text, " ") {
+			s.time = (*s.when.Time + 12*clock.Hour).HhMm()
+		}
 	}
 	var half *instant.HalfDayError
 	if errors.As(s.err, &half) && half.Hour >= 1 && half.Hour <= 12 {
@@ -72,6 +75,10 @@ func (d decoder) seeServe(text, zone string) {
 	d.day.When, d.day.Zone = d.heardWhen(text, known), ""
 	if known {
 		d.day.Zone = s.zone
+	}
+	d.day.Date = ""
+	if s.err == nil && s.when.Day != nil && s.when.Time == nil && !d.twoWays(text) && !(d.pinned && s.when.Floating) {
+		d.day.Date = s.date
 	}
 	d.day.Whole = known && s.err == nil && s.when.Day != nil && s.when.Time != nil && !d.twoWays(text)
 }
@@ -108,7 +115,7 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 	}
 	day := s.when.Day.Format("Monday, January 2, 2006")
 	if s.when.Floating {
-		w.Heard = append(w.Heard, fmt.Sprintf("%s is read as %s: said later it would be another day, so write date: %s into the file", say.Quoted(text), day, s.date))
+		w.Heard = append(w.Heard, fmt.Sprintf("%s is read as %s: said later it would be another day, so write date: %s into the file, or let cookday check --mend do it", say.Quoted(text), day, s.date))
 	}
 	if evening {
 		w.Heard = append(w.Heard, fmt.Sprintf("the time is read as of the evening, %s; for the morning write AM behind it", at))

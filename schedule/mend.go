@@ -13,7 +13,13 @@ import (
 func Mend(data []byte) (mended []byte, certain bool) { return MendOn(data, time.Time{}) }
 
 // MendOn is [Mend] on a day, as [ReadOn] has it: then "Saturday 6pm" is a date.
+// What was taken of a cook's own words ([Understand]) is written in the form's, once.
 func MendOn(data []byte, now time.Time) (mended []byte, certain bool) {
+	if _, err := ReadOn(data, now); err != nil {
+		if retold, changed := retell(data, now); changed {
+			data, certain = retold, true
+		}
+	}
 	for range maxMends { // what is read for the first time may have slips of its own
 		next, ok := mendOnce(data, now)
 		if !ok {

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -9,7 +10,16 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
 )
+
+var (
+	metricUnits = regexp.MustCompile(`(?i)\d\s*(?:kg|kilos?|g|grams?|cm|mm)\b|\d\s*°?\s*C\b|_(?:kg|cm|mm|g)"?:`)
+	usUnits     = regexp.MustCompile(`(?i)\d\s*(?:lbs?|pounds?|oz|ounces?|#|in|inch(?:es)?)\b|\d\s*(?:"|°?\s*F\b)|\b(?:lbs?|pounds?|oz|inch(?:es)?)\b`)
+)
+
+// allMetric says whether a text has quantities, and all of them in metric units.
+func allMetric(data []byte) bool { return metricUnits.Match(data) && !usUnits.Match(data) }
 
 // Understand reads a request that a cook wrote without knowing the form: fields by other
 // names, times and amounts in words, a menu in any shape. What means one thing without doubt
@@ -34,6 +44,9 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 	var r Request
 	d.request(&r)(taken.Request, "")
 	r.Heard = slices.Concat(r.Heard, taken.Heard, *d.heard)
+	if r.Units == "" && allMetric(data) {
+		r.Units = unit.Metric
+	}
 	r = raisedForFrail(r.WithDefaults())
 	faults.Adopt(r.faults(nil), d.Decoder)
 	if err := inputError(faults); err != nil {

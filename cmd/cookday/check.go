@@ -51,7 +51,9 @@ checked independently of the planner. Exit code 2 says that there are faults.`,
 				}
 				return &toldError{code}
 			}
-			_, err = fmt.Fprintf(cmd.OutOrStdout(), "%s: no faults found in this %s\n", in.name, kind)
+			if _, err = fmt.Fprintf(cmd.OutOrStdout(), "%s: no faults found in this %s\n", in.name, kind); err == nil && kind == "request" {
+				err = sayHeard(cmd, in)
+			}
 			return err
 		},
 	}
@@ -98,6 +100,23 @@ func readRequest(cmd *cobra.Command, in source, understand func([]byte, time.Tim
 	return r, &toldError{code}
 }
 
+// sayHeard says how a cook's own words were read, and how to have them in the form's.
+func sayHeard(cmd *cobra.Command, in source) error {
+	r, err := schedule.Understand(in.data, homeNow(cmd))
+	if err != nil {
+		return err
+	}
+	for _, said := range r.Heard {
+		if _, err := fmt.Fprintf(cmd.OutOrStdout(), "  - %s\n", said); err != nil {
+			return err
+		}
+	}
+	if _, certain := schedule.MendOn(in.data, homeNow(cmd)); certain && in.name != "standard input" {
+		_, err = fmt.Fprintf(cmd.OutOrStdout(), "cookday check %s --mend writes it down in the words that the form has.\n", in.name)
+	}
+	return err
+}
+
 // sayMended shows the parts of a request that are certainly meant otherwise, set right.
 // A part that would still be refused is not shown.
 func sayMended(cmd *cobra.Command, in source) {
@@ -105,32 +124,43 @@ func sayMended(cmd *cobra.Command, in source) {
 	if !certain {
 		return
 	}
-	wrong := faultyLines(cmd, mended)
-	if len(wrong) == 0 {
-		fmt.Fprintf(cmd.ErrOrStderr(), "This would be right:\n%s\n", strings.TrimRight(string(mended), "\n"))
-		if in.name != "standard input" {
-			fmt.Fprintf(cmd.ErrOrStderr(), "cookday check %s --mend writes it into the file.\n", in.name)
-		}
+	lead, text := "This would be right:", strings.TrimRight(string(mended), "\n")
+	if wrong := faultyLines(cmd, mended); len(wrong) > 0 {
+		lead, text = "These lines would be right; the others above still need you:", strings.Join(rightBlocks(string(in.data), string(mended), wrong), "\n")
+	}
+	if text == "" {
 		return
 	}
-	was, is := strings.Split(string(in.data), "\n"), strings.Split(string(mended), "\n")
-	var right []string
-	shown := 0 // lines up to here
-	for k := range is {
-		if slices.Contains(was, is[k]) {
-			continue
-		}
-		from, to := blockAbout(is, k)
-		refused := slices.ContainsFunc(wrong, func(line int) bool { return from < line && line <= to })
-		if from = max(from, shown); from < to && !refused {
-			right = append(right, is[from:to]...)
-		}
-		shown = max(to, shown)
-	}
-	if len(right) > 0 {
-		fmt.Fprintf(cmd.ErrOrStderr(), "These lines would be right; the others above still need you:\n%s\n", strings.Join(right, "\n"))
+	fmt.Fprintf(cmd.ErrOrStderr(), "%s\n%s\n", lead, text)
+	if in.name != "standard input" {
+		fmt.Fprintf(cmd.ErrOrStderr(), "cookday check %s --mend writes it into the file.\n", in.name)
 	}
 }
+
+// rightBlocks are the whole fields at the left margin that were mended and have no fault.
+func rightBlocks(was, is string, wrong []int) (right []string) {
+	before, lines := strings.Split(was, "\n"), strings.Split(is, "\n")
+	for from := 0; from < len(lines); {
+		to := from + 1
+		for to < len(lines) && !beginsField(lines[to]) {
+			to++
+		}
+		block := lines[from:to]
+		for len(block) > 0 && (block[len(block)-1] == "" || strings.HasPrefix(block[len(block)-1], "#")) {
+			block = block[:len(block)-1]
+		}
+		fresh := slices.ContainsFunc(block, func(line string) bool { return !slices.Contains(before, line) })
+		refused := slices.ContainsFunc(wrong, func(line int) bool { return from < line && line <= to })
+		if fresh && !refused && beginsField(lines[from]) {
+			right = append(right, block...)
+		}
+		from = to
+	}
+	return right
+}
+
+// beginsField says whether a line is the first of a field at the left margin.
+func beginsField(line string) bool { return line != "" && !strings.ContainsAny(line[:1], " \t-#") }
 
 // faultyLines are the lines of a request that have faults, from 1.
 func faultyLines(cmd *cobra.Command, request []byte) (lines []int) {
@@ -142,21 +172,6 @@ func faultyLines(cmd *cobra.Command, request []byte) (lines []int) {
 		}
 	}
 	return lines
-}
-
-// blockAbout are the lines of the item or field that a line belongs to.
-func blockAbout(lines []string, at int) (from, to int) {
-	begins := func(line string) bool {
-		return line != "" && line[0] != ' ' && line[0] != '#' || strings.HasPrefix(strings.TrimLeft(line, " "), "- ")
-	}
-	from, to = at, at+1
-	for from > 0 && !begins(lines[from]) {
-		from--
-	}
-	for to < len(lines) && lines[to] != "" && !begins(lines[to]) {
-		to++
-	}
-	return from, to
 }
 
 // checkPlan looks at the form of a plan, then at whether it is sound.

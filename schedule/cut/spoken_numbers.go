@@ -27,7 +27,7 @@ var (
 	massRange   = regexp.MustCompile(`(?i)(` + numberText + `)\s*` + massUnit + `?\s*(?:-|–|—|\bto\b|\bor\b)\s*(` + numberText + `)(\s*-?\s*` + massUnit + `\b)`)
 	countRange  = regexp.MustCompile(`(?i)^\s*(\d+)\s*(?:-|–|—|\bto\b|\bor\b)\s*(\d+)\b`)
 	countPart   = regexp.MustCompile(`(?i)^\s*(?:\d+\s+\d+/\d+|\d+/\d+|\d*\.\d+)(?:\s|$)`)
-	dozens      = regexp.MustCompile(`(?i)^\s*(?:(half(?:\s+a)?)|(\d+|an?|` + numberWord + `))?\s*dozens?\b(?:\s+of\b)?\s*`)
+	dozens      = regexp.MustCompile(`(?i)^\s*(?:(half(?:\s+a)?)|(\d+|an?|` + numberWord + `)(\.5|\s+1/2)?)?\s*dozens?\b(?:\s+of\b)?\s*`)
 	perHead     = regexp.MustCompile(`(?i)[\s,(]*\b(?:(?:per|for\s+each|for\s+every|each|every|a)\s+(?:person|guest|head|adult|eater|one\s+of\s+us)|p\.?\s?p\b\.?)\)?`)
 	eachAlone   = regexp.MustCompile(`(?i)^(\s*(?:\d+|an?|` + numberWord + `)\b.*?)[\s,]+each\s*$`)
 	inAll       = regexp.MustCompile(`(?i)[\s,(]*\b(?:in\s+total|total|in\s+all|all\s+together|altogether|combined)\)?`)
@@ -88,7 +88,7 @@ var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)(?:\s*\b[x×]\s*|
 // takeCount takes the number of pieces from the head of a text, or from its end behind the
 // name of a food.
 func (s *Spoken) takeCount(text string) string {
-	if countPart.MatchString(text) {
+	if countPart.MatchString(text) && !dozens.MatchString(text) {
 		s.Part = true
 		return text
 	}
@@ -98,6 +98,9 @@ func (s *Spoken) takeCount(text string) string {
 			s.Count = 6
 		default:
 			s.Count = 12 * max(n, 1)
+			if m[3] != "" {
+				s.Count += 6
+			}
 		}
 		rest := text[len(m[0]):]
 		if half := halfDozen.FindString(rest); half != "" {

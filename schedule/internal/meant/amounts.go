@@ -56,6 +56,9 @@ func (h *hearer) amounts() {
 		s.Count *= h.eaters
 	}
 	if m, err := unit.ParseMass(s.Weight); err == nil {
+		if h.halved && float64(m) < h.cut.MinPieceKg {
+			open("half of one that weighs so little is another piece than " + h.cut.InText() + "; write which cut it is, such as a butterflied or a boned one")
+		}
 		switch {
 		case s.Total && s.Count > 1:
 			s.Weight = Shared(s.Weight, s.Count)
@@ -182,6 +185,7 @@ func (h *hearer) halves(text string) string {
 		return strings.TrimSuffix("1 half "+m[2], " ") + strings.Repeat("", len(tail))
 	}
 	if s.Weight != "" || strings.ContainsAny(tail, "0123456789") { // what it weighs is said
+		h.halved = true
 		return m[2]
 	}
 	if massWord.MatchString(food) {

@@ -1,12 +1,14 @@
 package meant
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
 )
 
 // Spoken is what a cook's words say of a dish.
@@ -30,7 +32,14 @@ func Dish(text string, eaters, line int) Spoken {
 		return Spoken{Unclear: "no food is named"}
 	}
 	h.Node = strict.NewGroup(line)
-	if !h.food(cut.Speak(parts[0])) {
+	first := cut.Speak(parts[0])
+	for _, part := range parts[1:] { // a food that is not known keeps its amounts
+		if s := cut.Speak(part); s.Name == "" {
+			h.amount(s)
+		}
+	}
+	h.behind, h.said = h.said, cut.Spoken{}
+	if !h.food(first) {
 		return Spoken{Unclear: h.Unclear, Left: h.Left}
 	}
 	for _, part := range parts[1:] {
@@ -52,7 +61,9 @@ type hearer struct {
 	said         cut.Spoken // amounts from all parts
 	eaters, line int
 
-	half    int // so many halves are said beside the whole pieces; 0 or 1
+	behind  cut.Spoken // amounts behind the food
+	half    int        // so many halves are said beside the whole pieces; 0 or 1
+	halved  bool       // the weight is of half a piece
 	bunches int
 }
 
@@ -61,6 +72,11 @@ func (h *hearer) food(s cut.Spoken) bool {
 	name := h.modified(s.Name)
 	cuts, _ := cut.Named(name)
 	c, unknown := cut.One(name)
+	if one, ok := byWeight(cuts, s); ok {
+		c, unknown, cuts = one, "", nil
+		h.Heard = append(h.Heard, fmt.Sprintf("%s of %s is taken as %s", name, s.Weight, c.InText()))
+		name = c.Name
+	}
 	switch {
 	case unknown == "":
 		h.cut = c
@@ -110,6 +126,24 @@ func inchesInFigures(said string) string {
 	return n + map[string]string{"half": ".5 inch", "quarter": ".25 inch"}[strings.ToLower(m[2]+m[4])]
 }
 
+// byWeight is the one of several cuts of a name that can weigh so much.
+func byWeight(cuts []cut.Cut, s cut.Spoken) (one cut.Cut, ok bool) {
+	kg, err := unit.ParseMass(s.Weight)
+	if err != nil || len(cuts) < 2 || s.PerHead || s.Total || s.Count > 1 {
+		return cut.Cut{}, false
+	}
+	found := 0
+	for _, c := range cuts {
+		if c.Food != cuts[0].Food {
+			return cut.Cut{}, false
+		}
+		if float64(kg) >= c.MinPieceKg && float64(kg) <= c.MaxPieceKg {
+			one, found = c, found+1
+		}
+	}
+	return one, found == 1
+}
+
 // nearest adds the line that would be right for a food that is not in the catalogue: the one
 // that is nearest to it, with the cook's amounts and the cook's word for it.
 func (h *hearer) nearest(name string, s cut.Spoken) {
@@ -123,6 +157,7 @@ func (h *hearer) nearest(name string, s cut.Spoken) {
 	}
 	g := hearer{eaters: h.eaters, line: h.line, cut: c}
 	g.Node = strict.NewGroup(h.line).With("cut", strict.NewText(c.Name, h.line)).With("name", strict.NewText(name, h.line))
+	g.amount(h.behind)
 	g.amount(s)
 	g.amounts()
 	if g.Unclear == "" {

@@ -71,6 +71,7 @@ type Day struct {
 	Lines  map[string]string // those that would be right within serve, by their paths
 	Eaters int               // how many people eat; 0: nobody said
 	Now    time.Time         // on the cook's clock; zero where that is not known
+	Date   string            // on which people eat, where it is said and no time is; else empty
 	Zone   string            // of the clock; empty where it is not known
 	When   When              // when people eat, taken; its Node is nil where that is not certain
 }

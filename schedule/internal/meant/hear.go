@@ -34,7 +34,7 @@ var saidOf = []struct {
 }
 
 // unusedText are words about a dish that no plan is made of: they are told back.
-var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for the (?:kids|children|adults|grown-?ups|vegetarians|veggies|vegans)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin on|skin-on|mit haut|mit knochen)$`)
+var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin on|skin-on|mit haut|mit knochen)$`)
 
 // modified is a name without the words about the dish, which are taken down. A name that
 // some food goes by stays whole.
@@ -45,11 +45,16 @@ func (h *hearer) modified(name string) string {
 		}
 		words := strings.Fields(name)
 		shorter := ""
+		for k := 1; k < len(words) && k < 4 && shorter == ""; k++ { // how done it is stands behind the food
+			if back, front := strings.Join(words[len(words)-k:], " "), strings.Join(words[:len(words)-k], " "); knownFood(front) && h.doneness(front, back) {
+				shorter = front
+			}
+		}
 		for k := 1; k < len(words) && k < 4 && shorter == ""; k++ {
 			head, tail := strings.Join(words[:k], " "), strings.Join(words[k:], " ")
 			back, front := strings.Join(words[len(words)-k:], " "), strings.Join(words[:len(words)-k], " ")
 			switch {
-			case h.word(head):
+			case h.word(head), animalOf(head, tail):
 				shorter = tail
 			case h.bone(front, back), h.word(back), outsideOnly(front) && rareWords.MatchString(back), knownFood(front) && h.doneness(front, back):
 				shorter = front
@@ -89,7 +94,7 @@ func (h *hearer) bound(name string) string {
 	if at == nil || !knownFood(name[:at[0]]) {
 		return name
 	}
-	if said := strings.TrimSpace(name[at[0]:]); !h.word(said) && !h.forAll(said) {
+	if said := strings.TrimSpace(name[at[0]:]); !h.doneness(name[:at[0]], said) && !h.word(said) && !h.forAll(said) {
 		h.hear(said)
 	}
 	return name[:at[0]]
@@ -150,7 +155,7 @@ func (h *hearer) hear(part string) {
 	amount := s.Count > 0 || s.Weight != "" || s.Thickness != ""
 	rest := strings.TrimSpace(s.Name)
 	if amount && rest != "" { // "16 bone in", "4 well done" is more than an amount
-		if h.cut.OwnName(rest) || h.another(rest) {
+		if h.cut.OwnName(rest) || h.another(rest) || h.word(rest) {
 			rest = ""
 		}
 	}
@@ -284,4 +289,10 @@ func Doneness(text string) string {
 		return "pulled"
 	}
 	return word
+}
+
+// animalOf says whether a word only names the animal that a food is of: beef rump cap.
+func animalOf(word, food string) bool {
+	c, unknown := cut.One(food)
+	return unknown == "" && strings.EqualFold(word, c.Food) && oneOf(c.Food, "beef", "pork", "lamb")
 }

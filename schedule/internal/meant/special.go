@@ -20,7 +20,7 @@ func isMealTime(name string, value *strict.Node) bool {
 	return value.Kind == strict.NodeText && oneOf(plainWord(name), meals...) && saysTime.MatchString(value.Text)
 }
 
-var frailWords = regexp.MustCompile(`(?i)\bpregnan|\bexpecting\b|\bbab(?:y|ies)\b|\btoddlers?\b|\binfants?\b|\bnewborn|\bchemo|\bimmun|\btransplant|\bdialysis|\bsick\b|\bill\b|\bfrail\b|\belderly\b|\bgrand(?:ma|pa|mother|father|parents)\b|\b(?:6[5-9]|[789]\d) years\b|\bis (?:6[5-9]|[789]\d)\b|\b(?:6[5-9]|[789]\d)[- ]year`)
+var frailWords = regexp.MustCompile(`(?i)\bpregnan|\bexpecting\b|\bbab(?:y|ies)\b|\btoddlers?\b|\binfants?\b|\bnewborn|\bchemo|\bimmun|\btransplant|\bdialysis|\bsick\b|\bill\b|\bfrail\b|\belderly\b|\bgrand(?:ma|pa|mother|father|parents)\b|\bgran(?:ny|dad|s)?\b|\bnana?\b|\boma\b|\bopa\b|\b(?:little|small|tiny) (?:kids?|children|ones?)\b|\b(?:6[5-9]|[789]\d) years\b|\bis (?:6[5-9]|[789]\d)\b|\b(?:6[5-9]|[789]\d)[- ]year`)
 
 // special are the fields that a plan has no place for but something to say of.
 func (d Day) special(group, name string, value *strict.Node) strict.Meaning {

@@ -2,6 +2,7 @@ package meant
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -107,6 +108,8 @@ func isForm(name string) bool {
 func (t *taker) field(name string, line int, value *strict.Node) {
 	low, word := strings.ToLower(strings.TrimSpace(name)), plainWord(name)
 	switch {
+	case low == "serve" && t.When.Node != nil && formServe(value):
+		t.keep(low, line, t.mendedServe(value))
 	case t.When.Node != nil && saysWhen(name, value, t.Now), t.When.Node != nil && isZone(name):
 		if t.out.Get("serve") == nil {
 			t.out = t.out.WithAt("serve", line, onLine(t.When.Node, line))
@@ -122,7 +125,9 @@ func (t *taker) field(name string, line int, value *strict.Node) {
 	case oneOf(low, formFields...):
 		t.keep(low, line, t.formValue(low, value))
 	case t.passedOver(name, value):
-	case oneOf(word, "start") && clockText.MatchString(value.Text):
+	case oneOf(word, "event", "occasion", "title", "eventname", "partyname") && value.Kind == strict.NodeText && t.out.Get("name") == nil:
+		t.keep("name", line, value)
+	case (oneOf(word, "start") || earliestName.MatchString(name)) && clockText.MatchString(value.Text):
 		t.keep("earliest", line, value)
 		t.say("%s is read as: nothing is done before %s", strconv.Quote(name+": "+value.Text), value.Text)
 	case ofDish(word):
@@ -207,6 +212,10 @@ func inWords(name string, value *strict.Node) string {
 func (t *taker) settle() {
 	list := t.out.Get("dishes")
 	for _, f := range t.loose {
+		if f.name == fuelOfGrill {
+			t.fuel(f)
+			continue
+		}
 		one := list != nil && list.Kind == strict.NodeList && len(list.Items) == 1 && list.Items[0].Kind == strict.NodeObject
 		if one {
 			if dish, ok := t.dishField(list.Items[0], f.name, f.value); ok {
@@ -223,6 +232,9 @@ func (t *taker) settle() {
 	}
 }
 
+// earliestName are names of the field that says before when nothing is done.
+var earliestName = regexp.MustCompile(`(?i)^(?:start|begin).*|no(?:t)? (?:earlier|before|sooner)`)
+
 // pastDish says whether a dish's field says nothing that a plan is made of: a rub, a wood.
 func (t *taker) pastDish(f loose) (said string, nothing bool) {
 	g, ok := guessOf("dishes", f.name)
@@ -235,7 +247,7 @@ func ofDish(word string) bool {
 		return false
 	}
 	_, ok := guessOf("dishes", word)
-	return ok && !oneOf(word, "of", "was", "amount", "number", "num", "kind", "type", "what", "on", "time", "when", "at", "method", "note", "notes") || oneOf(word, "wrap", "target", "rest", "hold", "level", "start", "thickness", "prep", "weight", "doneness", "state") || heatOf(word) && word != "at" && word != "temp" && word != "temperature" && word != "heat"
+	return ok && !oneOf(word, "of", "was", "amount", "number", "num", "kind", "type", "what", "on", "time", "when", "at", "method", "note", "notes") || oneOf(word, "wrap", "target", "rest", "hold", "level", "start", "thickness", "prep", "weight", "doneness", "state") || oneOf(word, perHeadNames...) || heatOf(word) && word != "at" && word != "temp" && word != "temperature" && word != "heat"
 }
 
 // spokenKeys gives a sentence that was dictated as the name of a field, or with no name at

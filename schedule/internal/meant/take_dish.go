@@ -147,6 +147,25 @@ func (t *taker) dishField(dish *strict.Node, name string, value *strict.Node) (*
 		if d, ok := set("rest", strict.NewText(m[1], value.Line)); ok && dish.Get("hold") == nil {
 			return d.With("hold", strict.NewList(value.Line, strict.NewText("insulated-box", value.Line))), true
 		}
+	case oneOf(word, perHeadNames...) && (value.Kind == strict.NodeText || value.Kind == strict.NodeNumber):
+		if c := dish.Get("cut"); c != nil && dish.Get("weight") == nil && dish.Get("count") == nil {
+			if s := Dish(c.Text+", "+value.Text+" per person", t.Eaters, value.Line); s.Certain() {
+				t.tell(s)
+				return dish.Joined(s.Node.Without("cut")), true
+			}
+		}
+	case oneOf(word, "weighteach", "eachweight", "weightofeach", "pieceweight", "weightperpiece") && value.Kind == strict.NodeText:
+		return set("weight", value)
+	case oneOf(word, "pan", "size", "tray", "diameter") && value.Kind == strict.NodeText && dishSize.MatchString(value.Text):
+		t.unused(inWords(name, value))
+		return dish, true
+	case oneOf(word, "racks", "slabs", "count", "pieces") && value.Kind == strict.NodeText && halfNumber.MatchString(value.Text):
+		if c := dish.Get("cut"); c != nil {
+			if s := Dish(halfNumber.FindStringSubmatch(value.Text)[1]+" 1/2 racks of "+c.Text, t.Eaters, value.Line); s.Certain() {
+				t.tell(s)
+				return dish.Joined(s.Node.Without("cut")), true
+			}
+		}
 	case heatOf(word) && (value.Kind == strict.NodeNumber || value.Kind == strict.NodeText):
 		if field, text := t.whichHeat(word, value, of); field != "" {
 			return set(field, strict.NewText(text, value.Line))
@@ -247,8 +266,12 @@ var (
 	thawedText = regexp.MustCompile(`(?i)^(?:fully |completely )?(?:thawed|fresh|chilled|raw|from the fridge|fridge|refrigerated)$`)
 	wrapAt     = regexp.MustCompile(`(?i)^(?:in )?((?:butcher |pink )?paper|(?:tin |aluminum )?foil)\s*(?:at|from|@|when)\s*(\d{2,3})\s*°?\s*([FC]?)\b.*$`)
 	restIn     = regexp.MustCompile(`(?i)^(\d+(?:\.\d+)?\s*(?:h|hrs?|hours?|min|minutes?))\s*,?\s*(?:in|in a|in the)\s*(?:an? )?(?:cooler|esky|cool box|insulated box|icebox)$`)
+	dishSize   = regexp.MustCompile(`(?i)^\s*\d+(?:\.\d+)?\s*(?:(?:x|by)\s*\d+.*|inch(?:es)?|in|"|cm)\s*$`)
+	halfNumber = regexp.MustCompile(`(?i)^\s*(\d+)(?: and a half|\.5| 1/2|½)(?:\s*(?:racks?|slabs?))?\s*$`)
 	bunchText  = regexp.MustCompile(`(?i)\bbunch(?:es)?\b`)
 )
+
+var perHeadNames = []string{"perperson", "perhead", "eachperson", "perguest", "portion"}
 
 // heatOf says whether a field is a heat, and may be that of the grate or of the meat.
 func heatOf(word string) bool {

@@ -14,6 +14,9 @@ var (
 	grillNoise    = regexp.MustCompile(`(?i)[,;]?\s*\b(?:minion method|minion|snake method|fuse method|two[- ]zone|2[- ]zone|indirect|direct)\b`)
 )
 
+// severalGrills is a number of grills of one kind.
+var severalGrills = regexp.MustCompile(`(?i)^\s*(?:2|two|3|three)\s+(kettle|grill|smoker|bullet|drum)s\b`)
+
 var inchWords = map[string]string{"eighteen": "18", "twenty": "20", "twentytwo": "22", "twentysix": "26", "thirtysix": "36"}
 
 // grillField takes a grill under another name, of several the first, and what its fuel and
@@ -44,11 +47,30 @@ func (t *taker) grillField(name string, line int, value *strict.Node) bool {
 		}
 		t.keep("grill", line, t.grill(value))
 	case oneOf(word, "fuel", "charcoal", "coals") && value.Kind == strict.NodeText && fuelText.MatchString(value.Text):
-		t.loose = append(t.loose, loose{"fuel of the grill", line, value})
+		t.loose = append(t.loose, loose{fuelOfGrill, line, value})
 	default:
 		return false
 	}
 	return true
+}
+
+// fuelOfGrill marks a field at the top that says what the grill burns.
+const fuelOfGrill = "fuel of the grill"
+
+// fuel writes down what the grill burns.
+func (t *taker) fuel(f loose) {
+	word := "briquettes"
+	if strings.Contains(strings.ToLower(f.value.Text), "lump") {
+		word = "lump"
+	}
+	switch grill := t.out.Get("grill"); {
+	case grill == nil:
+		t.out = t.out.WithAt("fuel", f.line, f.value)
+	case grill.Kind == strict.NodeText && word == "lump" && !strings.Contains(grill.Text, "lump"):
+		t.out = t.out.With("grill", strict.NewText(grill.Text+" lump", grill.Line))
+	case grill.Kind == strict.NodeObject && grill.Get("fuel") == nil:
+		t.out = t.out.With("grill", grill.With("fuel", strict.NewText(word, f.line)))
+	}
 }
 
 var fuelText = regexp.MustCompile(`(?i)^\s*(?:lump|briquett?es|briquets)(?: charcoal| coal)?\s*$`)
@@ -72,6 +94,10 @@ func (t *taker) grill(value *strict.Node) *strict.Node {
 		}
 		return inchWords[joints.Replace(strings.ToLower(s))] + half
 	})
+	if m := severalGrills.FindStringSubmatch(text); m != nil {
+		t.secondGrill("a second of " + value.Text)
+		text = m[1] + text[len(m[0]):]
+	}
 	if said := grillNoise.FindString(text); said != "" {
 		t.unused(strings.Trim(said, " ,;"))
 		text = grillNoise.ReplaceAllString(text, "")
@@ -121,15 +147,32 @@ func (t *taker) grillGroup(group *strict.Node) *strict.Node {
 		if value.Kind == strict.NodeNumber && of != "" && oneOf(field, "diameter", "width", "depth") {
 			value = strict.NewText(value.Text+" "+of, value.Line)
 		}
-		if low == "kind" || field == "kind" {
-			if words := strings.Fields(strings.ToLower(value.Text)); len(words) > 1 && oneOf(words[len(words)-1], "grill", "bbq", "barbecue") && value.Kind == strict.NodeText {
-				value = strict.NewText(strings.Join(words[:len(words)-1], " "), value.Line)
-			}
+		if field == "kind" && value.Kind == strict.NodeText {
+			value = strict.NewText(kindNoise.ReplaceAllString(strings.ToLower(value.Text), ""), value.Line)
 		}
 		out = out.WithAt(field, line, value)
 	}
-	if out.Get("kind") == nil && out.Get("diameter") != nil && out.Get("diameter").Kind == strict.NodeNumber {
-		return group
+	if size := out.Get("diameter"); size != nil && size.Kind == strict.NodeNumber {
+		if of := likelyUnit(size.Text); of != "" {
+			t.say("the grill is taken as %s %s across", size.Text, of)
+			return out.With("diameter", strict.NewText(size.Text+" "+of, size.Line))
+		}
 	}
 	return out
+}
+
+var kindNoise = regexp.MustCompile(`\b(?:charcoal|round|grill|bbq|barbecue|classic|standard|big|small)\b\s*|\s+(?:grill|bbq|barbecue)$`)
+
+// likelyUnit is the unit that the size of a round grate can only have: none is 57 inches
+// across, and none 22 cm (assumptions); empty where it may be either.
+func likelyUnit(number string) string {
+	switch v, err := strconv.ParseFloat(number, 64); {
+	case err != nil || v <= 0:
+		return ""
+	case v <= 30:
+		return "in"
+	case v >= 45:
+		return "cm"
+	}
+	return ""
 }

@@ -163,8 +163,10 @@ func (t *taker) needs(said string) {
 	t.say("the plan knows nothing of %s: plan their dishes with a count, and keep boards, tongs and a part of the grate of their own", strconv.Quote(said))
 }
 
-// inText reads guests in words: "6 adults and 2 kids", "8 (2 toddlers)", "20, potluck".
+// inText reads guests in words: "6 adults and 2 kids", "8 (2 toddlers)", "10 of us, incl. gran
+// (86)", "20, potluck". Who is among those that were counted adds none.
 func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
+	text, c.frail = withoutAges(text)
 	extra := 0
 	if plusFrail.MatchString(text) {
 		extra = 1
@@ -174,45 +176,93 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 		said := adults[0]
 		notes = append(notes, func() { t.say("of %s guests the larger number is planned for", said) })
 	}
+	text = amongThem.ReplaceAllString(text, " incl $1 ")
 	base := false // how many there are in all is said
-	for _, part := range guestParts.Split(text, -1) {
-		part = strings.TrimSpace(part)
-		if part == "" {
-			continue
+	among := false
+	for len(text) > 0 {
+		part, rest := text, ""
+		next := among
+		if at := guestParts.FindStringIndex(text); at != nil {
+			part, rest = text[:at[0]], text[at[1]:]
+			joint := strings.ToLower(text[at[0]:at[1]])
+			next = among && strings.TrimSpace(part) == "" || strings.HasPrefix(joint, "incl") || joint == "(" || strings.HasPrefix(joint, "of ")
 		}
-		frail := frailWords.MatchString(part)
-		s := cut.Speak(strings.TrimSpace(adultNoun.ReplaceAllString(kidNoun.ReplaceAllString(kinder.ReplaceAllString(plainly(part), "kids"), " "), " ")))
-		kid := kidNoun.MatchString(part) || kinder.MatchString(part)
-		switch {
-		case frail:
-			c.frail = true
-			if !base && s.Count > 1 { // nothing else was counted yet
-				plain := guestsIn(strict.NewText(part, 0))
-				if plain == nil || plain.Get("adults") == nil {
-					return crowd{}, nil, false
-				}
-				c.adults, base = c.adults+countOf(plain.Get("adults")), true
+		if part = strings.TrimSpace(part); part != "" {
+			note, fine := t.guestPart(&c, part, &base, among)
+			if !fine {
+				return crowd{}, nil, false
 			}
-		case needsWords.MatchString(part):
-			notes = append(notes, func() { t.needs(part) })
-		case s.Count > 0 && s.Name == "" && s.Weight == "" && !s.Part:
-			if couple.MatchString(part) && s.Count > 0 && !strings.HasPrefix(strings.ToLower(part), "a couple of") {
-				s.Count *= 2
+			if note != nil {
+				notes = append(notes, note)
 			}
-			if kid {
-				c.kids += s.Count
-			} else {
-				c.adults, base = c.adults+s.Count, true
-			}
-		case digits.MatchString(part) || s.Count > 0:
-			return crowd{}, nil, false // a number that is not understood is nobody's to leave out
-		case adultNoun.ReplaceAllString(part, "") == "" || strings.Trim(adultNoun.ReplaceAllString(part, ""), " '") == "":
-		default:
-			notes = append(notes, func() { t.unused(part) })
 		}
+		text, among = rest, next
 	}
 	c.adults += extra
 	return c, notes, c.adults+c.kids > 0
+}
+
+// guestPart takes one part of a text of guests; note is what is to be said of it, if anything.
+func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note func(), ok bool) {
+	kid := kidNoun.MatchString(part) || kinder.MatchString(part)
+	s := cut.Speak(strings.TrimSpace(adultNoun.ReplaceAllString(kidNoun.ReplaceAllString(kinder.ReplaceAllString(littleOnes.ReplaceAllString(plainly(part), " kids"), "kids"), " "), " ")))
+	kid = kid || littleOnes.MatchString(part)
+	frail := frailWords.MatchString(part)
+	c.frail = c.frail || frail
+	counted := s.Count > 0 && s.Name == "" && s.Weight == "" && !s.Part
+	switch {
+	case counted && kid && among && *base && c.adults > s.Count:
+		c.adults, c.kids = c.adults-s.Count, c.kids+s.Count
+	case frail && !counted:
+		if !*base && s.Count > 1 { // nothing else was counted yet
+			plain := guestsIn(strict.NewText(part, 0))
+			if plain == nil || plain.Get("adults") == nil {
+				return nil, false
+			}
+			c.adults, *base = c.adults+countOf(plain.Get("adults")), true
+		}
+	case needsWords.MatchString(part):
+		return func() { t.needs(part) }, true
+	case counted && among && *base: // they are among those that were counted
+	case counted:
+		if couple.MatchString(part) && !strings.HasPrefix(strings.ToLower(part), "a couple of") {
+			s.Count *= 2
+		}
+		if kid {
+			c.kids += s.Count
+		} else {
+			c.adults, *base = c.adults+s.Count, true
+		}
+	case digits.MatchString(part) || s.Count > 0:
+		return nil, false // a number that is not understood is nobody's to leave out
+	case strings.Trim(adultNoun.ReplaceAllString(part, ""), " '") == "":
+	default:
+		return func() { t.unused(part) }, true
+	}
+	return nil, true
+}
+
+var (
+	amongThem  = regexp.MustCompile(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) of (?:them|whom|those)\b(?: (?:is|are))?`)
+	littleOnes = regexp.MustCompile(`(?i)\b(?:little|small|tiny) (?:kids?|children|ones?)\b`)
+	oldAge     = regexp.MustCompile(`(?i)\(\s*(?:aged? )?(?:6[5-9]|[789]\d|1[01]\d)\s*\)|\b(?:is|are|aged?|who is|one(?: of (?:them|us))?(?: is)?|gran(?:ny|ma|pa|dad)?|mum|mom|dad)\s+(?:6[5-9]|[789]\d|1[01]\d)\b(?: years? old)?|\b(?:6[5-9]|[789]\d)[- ]years?(?:[- ]old)?\b`)
+	youngAge   = regexp.MustCompile(`(?i)\b(?:under|below|aged?|younger than)\s+(?:one|two|three|four|five|[1-5])\b|\(\s*[1-5]\s*(?:months?|years?)\s*\)|\b[1-4][- ]years?[- ]olds?\b`)
+	otherAge   = regexp.MustCompile(`(?i)\(\s*(?:aged? )?\d{1,2}\s*\)|\baged? \d{1,2}\b`)
+)
+
+// withoutAges takes ages out of a text, which count nobody; frail says whether one of them is
+// of somebody very young or old.
+func withoutAges(text string) (rest string, frail bool) {
+	frail = oldAge.MatchString(text) || youngAge.MatchString(text)
+	for _, age := range []*regexp.Regexp{oldAge, youngAge} {
+		text = age.ReplaceAllStringFunc(text, func(s string) string {
+			if strings.HasPrefix(strings.ToLower(s), "one") {
+				return "incl one"
+			}
+			return " "
+		})
+	}
+	return otherAge.ReplaceAllString(text, " "), frail
 }
 
 var rangeOf = regexp.MustCompile(`\b(\d{1,3})\s*(?:-|–|\bto\b|\bor\b)\s*(\d{1,3})\b`)

@@ -182,6 +182,8 @@ func (t *taker) lastServed() {
 		return
 	}
 	last, at := -1, ""
+	t.onTheDay(list)
+	list = t.out.Get("dishes")
 	for k, dish := range list.Items {
 		own := dish.Get("serve")
 		if own == nil || own.Kind != strict.NodeObject || own.Get("date") == nil || own.Get("time") == nil {
@@ -206,4 +208,24 @@ func (t *taker) lastServed() {
 	}
 	t.out = t.out.With("dishes", strict.NewList(list.Line, items...))
 	t.out = t.out.WithAt("serve", list.Line, served.With("tz", strict.NewText(t.Zone, list.Line)))
+}
+
+// onTheDay gives the day of the meal to the times of its dishes, where it is said without a
+// time and each dish has one.
+func (t *taker) onTheDay(list *strict.Node) {
+	if t.Date == "" || slices.ContainsFunc(list.Items, func(n *strict.Node) bool { return n.Get("serve") == nil }) {
+		return
+	}
+	items := slices.Clone(list.Items)
+	for k, dish := range items {
+		if own := dish.Get("serve"); own.Kind == strict.NodeText {
+			items[k] = dish.With("serve", strict.NewGroup(dish.Line).With("date", strict.NewText(t.Date, dish.Line)).With("time", own))
+		}
+	}
+	t.out = t.out.With("dishes", strict.NewList(list.Line, items...))
+	for name, value := range t.out.Fields() {
+		if name != "serve" && saysWhen(name, value, t.Now) {
+			t.out = t.out.Without(name)
+		}
+	}
 }

@@ -139,10 +139,14 @@ func (t *taker) parted(n *strict.Node) []string {
 	if whole.Certain() || len(parts) < 2 {
 		return []string{n.Text}
 	}
+	named := 0
 	for _, text := range parts {
-		if one := Dish(decimalPoint(text), t.Eaters, n.Line); one.Node == nil && !notGrilled.MatchString(text) {
-			return []string{n.Text}
+		if one := Dish(decimalPoint(text), t.Eaters, n.Line); one.Node != nil || notGrilled.MatchString(text) || knownFood(cut.Speak(text).Name) {
+			named++
 		}
+	}
+	if 2*named <= len(parts) {
+		return []string{n.Text}
 	}
 	return parts
 }
@@ -171,7 +175,7 @@ func (t *taker) namedDish(name string, value *strict.Node) []*strict.Node {
 		if s := Dish(name, t.Eaters, value.Line); s.Certain() {
 			return t.dishGroup(s.Node.Joined(value))
 		}
-		return []*strict.Node{strict.NewGroup(value.Line).With("cut", strict.NewText(name, value.Line)).Joined(value)}
+		return t.dishGroup(strict.NewGroup(value.Line).With("cut", strict.NewText(name, value.Line)).Joined(value))
 	}
 	if value.Kind == strict.NodeList {
 		return append([]*strict.Node{}, t.items(value)...)

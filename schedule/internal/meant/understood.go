@@ -72,7 +72,11 @@ var (
 // guestsIn are the guests of a text: "about 10 people", "6 adults and 2 kids", "eight".
 func guestsIn(value *strict.Node) *strict.Node {
 	if frailWords.MatchString(value.Text) {
-		plain := guestsIn(strict.NewText(frailPart.ReplaceAllString(value.Text, " "), value.Line))
+		without := frailPart.ReplaceAllString(value.Text, " ")
+		if without == value.Text || frailWords.MatchString(without) { // it is said in a way that cannot be taken out
+			return nil
+		}
+		plain := guestsIn(strict.NewText(without, value.Line))
 		switch {
 		case plain == nil:
 			return nil

@@ -65,7 +65,7 @@ func saysWhen(name string, value *strict.Node, now time.Time) bool {
 	switch {
 	case word == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value):
 		return true
-	case ok, isForm(name), oneOf(word, otherTimes...), knownFood(name), value.Kind != strict.NodeText, ofDish(word):
+	case ok, isForm(name), oneOf(word, otherTimes...), earliestName.MatchString(name), knownFood(name), value.Kind != strict.NodeText, ofDish(word):
 		return ok && g.right != "" && value.Kind == strict.NodeText && strings.HasPrefix(g.right, "dishes") && wholeWhen(value.Text, now)
 	}
 	return wholeWhen(value.Text, now)
@@ -85,6 +85,29 @@ func fullServe(group *strict.Node) bool {
 		}
 	}
 	return noDay == nil && noTime == nil
+}
+
+// formServe says whether a group has the fields that say when people eat, and no others.
+func formServe(group *strict.Node) bool {
+	for name := range group.Fields() {
+		if !oneOf(name, "date", "time", "tz") {
+			return false
+		}
+	}
+	return group.Get("date") != nil && group.Get("time") != nil
+}
+
+// mendedServe is a group of when people eat with what is written otherwise in the form's words.
+func (t *taker) mendedServe(group *strict.Node) *strict.Node {
+	day, at := group.Get("date"), group.Get("time")
+	if _, err := instant.ParseDate(day.Text); err != nil {
+		group = group.With("date", strict.NewText(t.When.Node.Get("date").Text, day.Line))
+		t.heard = append(t.heard, t.When.Heard...)
+	}
+	if _, err := instant.ParseClock(at.Text); err != nil {
+		group = group.With("time", strict.NewText(t.When.Node.Get("time").Text, at.Line))
+	}
+	return group
 }
 
 // wholeWhen says whether a text is a day or a time and nothing else.

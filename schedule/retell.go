@@ -1,0 +1,119 @@
+package schedule
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"time"
+
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// retell writes a request in the form's words, as far as they are certain. What a cook wrote
+// and the plan does nothing with stays as a comment; lines that are right stay as they are.
+// Only a document of YAML whose fields begin at the left margin is written anew.
+func retell(data []byte, now time.Time) (retold []byte, changed bool) {
+	if begins := bytes.TrimLeft(data, " \t\r\n"); len(begins) == 0 || begins[0] == '{' || begins[0] == '[' {
+		return data, false
+	}
+	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
+	if tree == nil || tree.Kind != strict.NodeObject || faults.Len() > 0 {
+		return data, false
+	}
+	taken := newDecoderOn(faults, now).take(tree)
+	w := writer{lines: strings.SplitAfter(string(data), "\n"), was: tree, is: taken.Request}
+	for _, said := range taken.Heard {
+		w.tail = append(w.tail, "# "+strings.ReplaceAll(said, "\n", " ")+"\n")
+	}
+	return w.write()
+}
+
+// writer writes the fields at the left margin of a document one after the other.
+type writer struct {
+	lines   []string
+	was, is *strict.Node
+	out     strings.Builder
+	tail    []string
+	changed bool
+}
+
+func (w *writer) write() ([]byte, bool) {
+	type block struct {
+		name     string
+		from, to int // lines, from 1; the last is not in it
+	}
+	var blocks []block
+	for name := range w.was.Fields() {
+		blocks = append(blocks, block{name, w.was.LineOf(name), len(w.lines) + 1})
+	}
+	for k := range blocks[:max(len(blocks)-1, 0)] {
+		if blocks[k].to = blocks[k+1].from; blocks[k].to <= blocks[k].from {
+			return nil, false // two fields on a line
+		}
+	}
+	for k, b := range blocks {
+		if k == 0 {
+			w.out.WriteString(strings.Join(w.lines[:b.from-1], ""))
+		}
+		var fields []string
+		for name := range w.is.Fields() {
+			if line := w.is.LineOf(name); line >= b.from && line < b.to || line < 1 && k == 0 {
+				fields = append(fields, name)
+			}
+		}
+		w.block(b.name, w.lines[b.from-1:b.to-1], fields)
+	}
+	if !w.changed {
+		return nil, false
+	}
+	text := strings.TrimRight(w.out.String(), "\n") + "\n" + strings.Join(w.tail, "")
+	return []byte(text), true
+}
+
+// block writes what stands now for one field of before.
+func (w *writer) block(was string, lines, fields []string) {
+	if len(fields) == 1 && fields[0] == was && w.was.Get(was).Same(w.is.Get(was)) {
+		w.out.WriteString(strings.Join(lines, ""))
+		return
+	}
+	w.changed = true
+	if len(fields) == 0 {
+		for _, line := range lines {
+			if text := strings.TrimRight(line, "\r\n"); strings.TrimSpace(text) == "" || strings.HasPrefix(strings.TrimSpace(text), "#") {
+				w.out.WriteString(text + "\n")
+			} else {
+				w.out.WriteString("# " + text + "\n")
+			}
+		}
+		return
+	}
+	for _, name := range fields {
+		w.field(name, w.is.Get(name))
+	}
+	for _, line := range lines {
+		if strings.HasPrefix(strings.TrimSpace(line), "#") || strings.TrimSpace(line) == "" && strings.HasSuffix(line, "\n") {
+			w.out.WriteString(line)
+		}
+	}
+}
+
+// plainItem is a text that stands behind a dash without quotes and stays a text.
+var plainItem = regexp.MustCompile(`^[A-Za-z0-9][A-Za-z0-9 ,.()/@½¼¾"'&+-]*$`)
+
+func (w *writer) field(name string, value *strict.Node) {
+	if !regexp.MustCompile(`^[A-Za-z_][A-Za-z0-9_ -]*$`).MatchString(name) {
+		name = strict.NewText(name, 0).Flow()
+	}
+	if value.Kind != strict.NodeList || name != "dishes" {
+		w.out.WriteString(name + ": " + value.Flow() + "\n")
+		return
+	}
+	w.out.WriteString(name + ":\n")
+	for _, item := range value.Items {
+		text := item.Flow()
+		if item.Kind == strict.NodeText && plainItem.MatchString(item.Text) {
+			text = item.Text
+		}
+		w.out.WriteString("  - " + text + "\n")
+	}
+}
