@@ -62,6 +62,11 @@ var corruptions = []corruption{
 			}
 		}
 	}},
+	{"batches numbered against the order in which they go on", "burgers", "stages", func(p *schedule.Plan) {
+		i := slices.IndexFunc(p.Dishes, func(d schedule.DishPlan) bool { return len(d.Batches) > 1 })
+		all := p.Dishes[i].Batches
+		all[0].Stages, all[len(all)-1].Stages = all[len(all)-1].Stages, all[0].Stages
+	}},
 	{"another format", "burgers", "format", func(p *schedule.Plan) { p.Format = 2 }},
 	{"id that is no UUID", "burgers", "format", func(p *schedule.Plan) { p.ID = "plan-1" }},
 	{"another time zone", "burgers", "format", func(p *schedule.Plan) { p.TZ = "Europe/Paris" }},

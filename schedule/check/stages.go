@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
@@ -13,10 +14,11 @@ import (
 const searWait = 20
 
 // stages: each follows the one before it without a gap, cooking first, then rest,
-// then hold, and nothing cooks after serving.
+// then hold, and nothing cooks after serving. Batches are numbered as they go on.
 func (c *checker) stages() {
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
+		var on time.Time // of the batch before
 		for j, b := range d.plan.Batches {
 			path := fmt.Sprintf("%s.batches[%d]", d.path, j)
 			if b.Number != j+1 {
@@ -26,6 +28,10 @@ func (c *checker) stages() {
 				c.fault(path+".stages", "the first stage must be one that cooks")
 				continue
 			}
+			if j > 0 && c.plan.Revision == 0 && b.Stages[0].From.Before(on) { // on the day one may overtake another
+				c.fault(path+".number", "%d goes on before %d", j+1, j)
+			}
+			on = b.Stages[0].From
 			for k := range b.Stages {
 				c.stage(fmt.Sprintf("%s.stages[%d]", path, k), d, b.Stages, k)
 			}

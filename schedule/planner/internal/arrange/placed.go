@@ -1,6 +1,7 @@
 package arrange
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -75,6 +76,19 @@ func (d *Arranger) Place(ctx context.Context, a Arrangement) ([]*Placed, error) 
 	d.Stack(a.Hearth, a.Solution.Phases, out)
 	d.OneOven(out)
 	return out, nil
+}
+
+// NumberByTime numbers the batches of each dish in the order in which they go on, and lists
+// them so: the solver takes like batches in any order, a cook counts from the first.
+func NumberByTime(all []*Placed) {
+	slices.SortStableFunc(all, func(a, b *Placed) int {
+		return cmp.Or(cmp.Compare(a.It.Index, b.It.Index), cmp.Compare(b.On, a.On))
+	})
+	for i, p := range all {
+		if p.Number = 1; i > 0 && all[i-1].It == p.It {
+			p.Number = all[i-1].Number + 1
+		}
+	}
 }
 
 // zoneName is the zone of the first phase a task is in.

@@ -18,6 +18,7 @@ func (d *Assembler) Assemble(ctx context.Context, a arrange.Arrangement) (schedu
 	if err != nil {
 		return schedule.Plan{}, err
 	}
+	arrange.NumberByTime(all)
 	d.Rekindle(&a, all, 0, arrange.Ever)
 	d.countEarly(all)
 	p, err := d.Write(ctx, a, all)

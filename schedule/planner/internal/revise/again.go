@@ -106,6 +106,7 @@ func (v *Revision) begin(ctx context.Context, d *assemble.Assembler, a arrange.A
 	if v.placed, err = d.Place(ctx, a); err != nil {
 		return err
 	}
+	arrange.NumberByTime(v.placed)
 	d.Rekindle(&a, v.placed, 0, arrange.Ever)
 	v.base, v.firstA, v.hearth = d, a, a.Hearth
 	v.first = d.BlankPlan()
