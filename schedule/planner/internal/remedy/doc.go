@@ -11,6 +11,7 @@
 //	change*.go                       what may be changed: a remedy is added here
 //	told.go                          what it asks of the cook, and which are told
 //	clash.go                         the smallest clashes
+//	prober.go                        whether a part of the day can be had
 //	known.go                         what is known of parts of the menu
 //	ease.go                          a tight day
 package remedy
