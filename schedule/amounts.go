@@ -86,5 +86,9 @@ func amountOf(c cut.Cut, eaters float64) Amount {
 
 // Text says an amount in the cook's units.
 func (a Amount) Text(u unit.System) string {
-	return fmt.Sprintf("%s: %d of %s (%s raw, %s cooked)", a.Title, a.Count, u.Mass(unit.Mass(a.PieceKg)), u.Mass(unit.Mass(a.MassKg)), u.Mass(unit.Mass(a.CookedKg)))
+	raw, cooked := u.Mass(unit.Mass(a.MassKg)), u.Mass(unit.Mass(a.CookedKg))
+	if a.Count == 1 {
+		return fmt.Sprintf("%s: %s raw, %s cooked", a.Title, raw, cooked)
+	}
+	return fmt.Sprintf("%s: %d × %s (%s raw, %s cooked)", a.Title, a.Count, u.Mass(unit.Mass(a.PieceKg)), raw, cooked)
 }

@@ -27,6 +27,9 @@ func amountsCommand() *cobra.Command {
 			if err != nil {
 				return &schedule.InputError{Faults: []schedule.Fault{{Path: "--units", Sentence: err.Error()}}}
 			}
+			if guests == (schedule.Guests{}) {
+				return usage("how many eat? Add --guests 10, or --adults 8 --children 4")
+			}
 			amounts, err := schedule.Amounts(guests, cuts)
 			if err != nil {
 				return err
@@ -46,9 +49,9 @@ func amountsCommand() *cobra.Command {
 			})
 		},
 	}
-	cmd.Flags().IntVar(&guests.Adults, "adults", 0, "adults who eat")
-	cmd.Flags().IntVar(&guests.Adults, "guests", 0, "the same as --adults")
-	cmd.Flags().IntVar(&guests.Children, "children", 0, "children who eat; two count as one adult")
+	cmd.Flags().IntVar(&guests.Adults, "adults", 0, "how many `people` eat, children apart")
+	cmd.Flags().IntVar(&guests.Adults, "guests", 0, "the same `people` as --adults")
+	cmd.Flags().IntVar(&guests.Children, "children", 0, "how many `children` eat; two count as one adult")
 	cmd.Flags().StringVar(&units, "units", string(unit.US), "`units`: us or metric")
 	cmd.Flags().StringVarP(&format, "format", "f", formatText, "`format`: text or json")
 	complete(cmd, "format", formatText, formatJSON)

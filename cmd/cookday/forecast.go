@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -16,14 +17,14 @@ import (
 var inquiryHelp = map[string]string{
 	"air":         "`temperature` outside: \"70 F\"",
 	"altitude":    "`height` above the sea: \"5200 ft\"",
-	"count":       "`pieces`; the slowest of them counts",
+	"count":       "number of `pieces`: the times are for the slowest",
 	"cut":         "`name` in the catalogue; cookday cuts lists them",
-	"finish":      "`way` to finish: sear",
+	"finish":      "`sear`, at the end",
 	"grate":       "`temperature` beside the meat: \"250 F\"",
-	"humidity":    "`share` of what the air outside can hold: \"50 %\"",
+	"humidity":    "relative `humidity`: 50%",
 	"layout":      "`layout` of the coals: banked, ring, two-zone, spread or heap",
-	"prep":        "`words` with commas: injected, stuffed, rolled, tenderized, brined",
-	"probability": "`chances` to give the minutes for: 0.5,0.95",
+	"prep":        "`words`, comma-separated: injected, stuffed, rolled, tenderized, brined",
+	"probability": "`odds` to report times for, comma-separated: 0.5,0.95",
 	"start":       "core `temperature` when it goes on: \"38 F\", or frozen",
 	"target":      "core `temperature` at take-off: \"203 F\", a doneness of the cut, or final@130F for the peak while it rests",
 	"thickness":   "`length` as measured: \"1.5 in\"",
@@ -39,11 +40,16 @@ func forecastCommand() *cobra.Command {
 		Use:   "forecast --cut NAME --weight WEIGHT",
 		Short: "Say how long one piece takes, without a schedule",
 		Long: `forecast says when one piece of meat reaches what, in minutes from putting it
-on, as the 10th, 50th and 90th percentile: one cook in ten is faster than early,
-one in ten slower than late. A piece that never gets there is an answer too.`,
+on. One cook in ten is faster than early, one in ten slower than late. A piece
+that never gets there is an answer too.`,
 		Example: `  cookday forecast --cut brisket --weight "12 lb" --wrap foil@150F
   cookday forecast --cut burger --weight "6 oz" --format json`,
-		Args: operands(),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return usage("write it behind --cut: cookday forecast --cut %q --weight \"8 lb\"", strings.Join(args, " "))
+			}
+			return nil
+		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return forecast(cmd, own, format, out) },
 	}
 	f := cmd.Flags()

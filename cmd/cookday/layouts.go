@@ -56,10 +56,13 @@ func listLayouts(w io.Writer, layouts []schedule.Layout, columns int) error {
 	return err
 }
 
+// zoneWord is a zone's name as it is spelled on the sheets; in files it keeps its own.
+func zoneWord(name string) string { return strings.Replace(name, "centre", "center", 1) }
+
 func zonesText(zones []schedule.LayoutZone) string {
 	texts := make([]string, len(zones))
 	for i, z := range zones {
-		texts[i] = fmt.Sprintf("%s, %.0f%% of the grate", z.Name, 100*z.Share)
+		texts[i] = fmt.Sprintf("%s, %.0f%% of the grate", zoneWord(z.Name), 100*z.Share)
 		if z.LiftK > 0 {
 			texts[i] += fmt.Sprintf(", about %s (%.0f °C) hotter", unit.US.Difference(unit.Difference(z.LiftK)), math.Round(z.LiftK/5)*5)
 		}

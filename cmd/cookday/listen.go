@@ -47,7 +47,7 @@ func listenCommand() *cobra.Command {
 It listens on this machine only. For another address say --allow-remote, and give
 a token that every call must carry in the header "Authorization: Bearer TOKEN", or
 as the password of any user, which is what calendars can send.
-It speaks no TLS; put a proxy that does in front of it.
+It doesn't do TLS; put a proxy that does in front of it.
 
 The address of a plan is a secret of its own: whoever has it can read that plan,
 add readings to it and delete it. To guests and calendars give the address of its
@@ -68,7 +68,7 @@ Every flag has an environment variable, which the flag overrides: --token-file i
 	}
 	f := cmd.Flags()
 	f.StringVar(&l.address, "address", "127.0.0.1:8018", "`host:port` to listen on; port 0 takes a free one")
-	f.StringVar(&l.store, "store", "", "`file` to keep plans in, memory to forget them at the end, or the address of a database, postgres://user@host/name (if not given: cookday/plans.db in your directory of configurations)")
+	f.StringVar(&l.store, "store", "", "`file` to keep plans in, memory to forget them at the end, or the address of a database, postgres://user@host/name (if not given: cookday/plans.db in your config directory)")
 	f.BoolVar(&l.allowRemote, "allow-remote", false, "allow an address that other machines reach")
 	f.StringVar(&l.tokenFile, "token-file", "", "`file` with the token that calls must carry")
 	f.BoolVar(&l.noAuth, "no-auth", false, "with --allow-remote: let everybody in who can reach the address")

@@ -95,7 +95,14 @@ func strictCompletion(root *cobra.Command) {
 	for _, c := range root.Commands() {
 		if c.Name() == "completion" {
 			c.Short, c.GroupID = "Print the script for a shell to complete what you type", "For programs:"
+			c.Long = `completion prints a script for your shell: with it the tab key completes
+commands, flags, files, dishes and what may be noted of them.`
+			c.Example = `  source <(cookday completion bash)
+  cookday completion fish > ~/.config/fish/completions/cookday.fish`
 			c.Args, c.RunE = noSuchCommand, func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+			for _, shell := range c.Commands() {
+				shell.Short = "Print the script for " + shell.Name()
+			}
 		}
 	}
 }

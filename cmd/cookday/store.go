@@ -28,7 +28,7 @@ service may go on meanwhile.`,
 		Args: noSuchCommand,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	cmd.PersistentFlags().StringVar(&s.file, "store", "", "`file` that plans are kept in, or the address of a database, postgres://user@host/name (if not given: cookday/plans.db in your directory of configurations)")
+	cmd.PersistentFlags().StringVar(&s.file, "store", "", "`file` that plans are kept in, or the address of a database, postgres://user@host/name (if not given: cookday/plans.db in your config directory)")
 	cmd.AddCommand(s.listCommand(), s.exportCommand(), s.importCommand(), s.dropCommand(), s.deadCommand())
 	return cmd
 }
