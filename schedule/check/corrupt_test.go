@@ -57,8 +57,8 @@ type corruption struct {
 var corruptions = []corruption{
 	{"an empty fire is looked after", "shoulder", "tended", func(p *schedule.Plan) {
 		for i := range p.Steps {
-			if strings.HasPrefix(p.Steps[i].Text, "Only with ") {
-				_, p.Steps[i].Text, _ = strings.Cut(p.Steps[i].Text, " still on: ")
+			if _, text, ok := strings.Cut(p.Steps[i].Text, " still on? Then "); ok {
+				p.Steps[i].Text = text
 			}
 		}
 	}},

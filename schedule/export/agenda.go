@@ -99,6 +99,16 @@ func (v *view) next() string {
 	return v.clockBy(left[0].At, v.now) + " " + strings.Join(words, "; ")
 }
 
+// firstOfAll says when the work of a day that has not begun begins, and with what.
+func (v *view) firstOfAll() string {
+	i := slices.IndexFunc(v.Steps, func(s schedule.Step) bool { return s.Attended && !s.Done })
+	if i < 0 || v.Revision > 0 {
+		return ""
+	}
+	s := v.Steps[i]
+	return v.stepTitle(s) + ", " + v.clock(s.At) + " on " + v.day(s.At)
+}
+
 func (v *view) entry(s schedule.Step) entry {
 	e := entry{at: v.at(s.At), step: s, kind: v.kind(s), text: sentence(s.Text),
 		window: v.window(s.Window, s.At), quiet: v.quietAt(s.At)}

@@ -1,6 +1,7 @@
 package export
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -8,11 +9,17 @@ import (
 	"unicode/utf8"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/unit"
 )
 
 // A plan with dishes of the day before carries the plan of that day, or is that plan
 // itself. The headline and the shopping list are of both days: what is cooked early is
 // bought raw, lit for and eaten like the rest.
+
+// warmsIndoors says whether a dish of the day before is warmed in the oven.
+func (v *view) warmsIndoors(id string) bool {
+	return slices.ContainsFunc(v.Ahead.Dishes, func(d schedule.AheadDish) bool { return d.Dish == id && d.Place == schedule.PlaceOven })
+}
 
 // dayBefore is the plan of the day before, nil where there is none or where this is it.
 func (v *view) dayBefore() *schedule.Plan {
@@ -116,15 +123,18 @@ func (v *view) firesBefore() []string {
 	return out
 }
 
-// fuelBefore says what to buy for the day before.
-func (v *view) fuelBefore() []string {
+// fuelOfBoth says what to buy for two days in one, and how much of it is for which; nil where
+// there is one day or one of them burns nothing.
+func (v *view) fuelOfBoth() []string {
 	b := v.dayBefore()
-	if b == nil || b.Fuel == nil {
+	if b == nil || b.Fuel == nil || v.Fuel == nil {
 		return nil
 	}
-	lines := []string{"For the day before: " + lower(fuelText(b.Fuel))}
-	if wood := chunksText(b.Fuel); wood != "" {
-		lines = append(lines, "For the day before: "+wood)
+	bag := func(kg float64) string { return v.sys.MassToBuy(unit.Mass(kg)) }
+	text := fmt.Sprintf("Buy %s of %s for both days, %s of it for the day before.", bag(b.Fuel.BuyKg+v.Fuel.BuyKg), clean(v.Fuel.Kind), bag(b.Fuel.BuyKg))
+	lines := []string{text + " Expect to burn about " + v.sys.Mass(unit.Mass(b.Fuel.MassKg+v.Fuel.MassKg)) + "; real fires use half to twice that."}
+	if wood := chunksText(b.Fuel.Chunks + v.Fuel.Chunks); wood != "" {
+		lines = append(lines, wood)
 	}
 	return lines
 }
@@ -169,8 +179,12 @@ func (v *view) namedIn(text string) string {
 	return id
 }
 
-// kind says what sort of step one is: what is chilled is not served.
+// kind says what sort of step one is: what is chilled is not served, and what was warmed in the
+// oven is only looked at.
 func (v *view) kind(s schedule.Step) string {
+	if v.Ahead != nil && s.Kind == schedule.StepTakeOff && s.At.After(v.Ahead.ChillAt) && v.warmsIndoors(s.Dish) {
+		return "check"
+	}
 	if v.Ahead != nil && s.Kind == schedule.StepServe && !s.At.After(v.Ahead.ChillAt) {
 		return "chill"
 	}

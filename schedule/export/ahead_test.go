@@ -21,7 +21,7 @@ func TestHeadlineIsOfBothDays(t *testing.T) {
 		wants   []string
 	}{
 		"warmed in the oven": {oven + "dishes:\n" + pork + burgers, []string{"What      Pulled pork (8 lb, cooked the day before) and Burgers (4 × 6 oz)",
-			"Friday, July 9, and ", "cooked by 8:00 PM Fri: Pulled pork 9", "- Pulled pork: 8 lb", "For the day before: buy ", "and foil", "The day before: low, "}},
+			"Friday, July 9, and ", "cooked by 8:00 PM Fri: Pulled pork 9", "- Pulled pork: 8 lb", " for both days, ", "and foil", "The day before: low, "}},
 		"warmed on the grate": {"dishes:\n" + pork + burgers, []string{"Pulled pork (8 lb, cooked", "- Pulled pork: 8 lb", "and foil"}},
 		"nothing else":        {oven + "dishes:\n" + pork, []string{"Eat at    1:00 PM on Saturday, July 10, 2027; chilled by 8:00 PM Fri", "- Pulled pork: 8 lb"}},
 	} {

@@ -124,7 +124,7 @@ func TestCalendarIsForAPhone(t *testing.T) {
 // A title has what decides: which batch, and how hot.
 func TestCalendarTitlesHaveTheTemperature(t *testing.T) {
 	all := "\n" + summaries(t, keptPlan(t, "party")) + "\n"
-	for _, want := range []string{"\nWrap: Brisket, 150 °F\n", "\nTake off: Brisket, 203 °F\n", "Put on: Burgers, batch 1, 525 °F", "\nCheck the grate: 275 °F\n", "Take off: Chickens, 165 °F", "\nSlice Brisket; Carve Chickens\n", "; Serve: Brisket, Chickens and Burgers; Shut the grill down\n"} {
+	for _, want := range []string{"\nWrap: Brisket, 150 °F\n", "\nTake off: Brisket, 203 °F\n", "Put on: Burgers, batch 1, 525 °F", "\nCheck the grate: 275 °F\n", "Take off: Chickens, 165 °F", "\nSlice: Brisket; Carve: Chickens\n", "; Serve: Brisket, Chickens and Burgers; Shut the grill down\n"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("no %q in %s", want, all)
 		}

@@ -2,6 +2,7 @@ package export
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -21,36 +22,28 @@ var tellingKinds = map[schedule.StepKind]bool{
 	schedule.StepTakeOff: true, schedule.StepSear: true, schedule.StepServe: true,
 }
 
-// changeTexts are the changes with their reasons. What is to come is said before
-// what is past, a reason that holds for several in a row once, and what all moved alike
-// in one breath.
+// changeTexts are the changes of what is to come with their reasons: what was done is in the log. A
+// reason that holds for several in a row is said once, and what all moved alike in one breath.
 func (v *view) changeTexts() []string {
 	steps := map[string]schedule.Step{}
 	for _, s := range v.Steps {
 		steps[s.ID] = s
 	}
+	all := slices.DeleteFunc(slices.Clone(v.Changes), func(c schedule.Change) bool { return steps[c.Step].Done })
 	var out []string
-	for _, past := range []bool{false, true} {
-		var all []schedule.Change
-		for _, c := range v.Changes {
-			if steps[c.Step].Done == past {
-				all = append(all, c)
-			}
+	why := ""
+	for len(all) > 0 {
+		n, text := alike(all), sentence(all[0].Text)
+		if n > fewAlike {
+			text = v.inOneBreath(all[:n], steps)
+		} else {
+			n = 1
 		}
-		why := ""
-		for len(all) > 0 {
-			n, text := alike(all), sentence(all[0].Text)
-			if n > fewAlike && !past {
-				text = v.inOneBreath(all[:n], steps)
-			} else {
-				n = 1
-			}
-			if all[0].Why != why {
-				why = all[0].Why
-				text = strings.TrimSpace(text + " " + sentence(why))
-			}
-			out, all = append(out, text), all[n:]
+		if all[0].Why != why {
+			why = all[0].Why
+			text = strings.TrimSpace(text + " " + sentence(why))
 		}
+		out, all = append(out, text), all[n:]
 	}
 	return out
 }

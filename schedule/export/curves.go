@@ -241,8 +241,11 @@ func (c *curve) milestone(kind schedule.MilestoneKind) time.Time {
 
 func (c *curve) words() string {
 	points := c.batch.Curve
-	first, last := points[0], points[len(points)-1]
-	text := fmt.Sprintf("%s: from %s at %s to %s at %s", c.batchTitle(c.dish, c.batch), c.core(first.CoreC), c.clock(first.At), c.core(last.CoreC), c.clockBy(last.At, first.At))
+	first, off := points[0], points[len(points)-1].At
+	if at := c.milestone(schedule.MilestoneTakeOff); !at.IsZero() && at.Before(off) { // the line ends there
+		off = at
+	}
+	text := fmt.Sprintf("%s: from %s at %s to %s at %s", c.batchTitle(c.dish, c.batch), c.core(first.CoreC), c.clock(first.At), c.core(c.coreAt(off)), c.clockBy(off, first.At))
 	if c.dish.MinimumC > 0 {
 		text += "; USDA minimum " + c.core(c.dish.MinimumC)
 	}

@@ -158,7 +158,11 @@ func (m *grateMap) guestWords(g guest) string {
 	case placed < n && n == 1:
 		text += " It doesn't fit in the drawing: bend it."
 	case placed < n:
-		text += fmt.Sprintf(" %d of the %d don't fit in the drawing; crowd them.", n-placed, n)
+		verb := "don't"
+		if n-placed == 1 {
+			verb = "doesn't"
+		}
+		text += fmt.Sprintf(" %d of the %d %s fit in the drawing; crowd them.", n-placed, n, verb)
 	}
 	return text
 }

@@ -66,10 +66,11 @@ type liveData struct {
 	sheetData
 	Live
 	Clock, Idle     string
-	First           *doData // what comes next, where nothing is to be done now
+	First           *doData // what comes next, where no step is due now
 	Do, Then, Open  []doData
-	Alarms, OnFire  []string
-	Worries, Known  []string
+	Alarms, Asks    []string // dangers, and what else asks for hands
+	Worries, More   []string // the gravest, and the rest of them
+	OnFire, Known   []string
 	Ways, Otherwise []wayData
 	Past            []dayData
 }
@@ -97,13 +98,16 @@ func (v *view) fillLive(d *liveData) {
 		switch {
 		case f.Severity == schedule.Danger && v.Feasible:
 		case v.Feasible && v.Revision > 0 && asked < mostAsked && v.asksNow(f, due):
-			d.Alarms = append(d.Alarms, text)
+			d.Asks = append(d.Asks, text)
 			asked++
 		case f.Severity == schedule.Info && v.Feasible:
 			d.Known = append(d.Known, text)
 		default:
 			d.Worries = append(d.Worries, text)
 		}
+	}
+	if v.Feasible && len(d.Worries) > mostWorries {
+		d.Worries, d.More = d.Worries[:mostWorries], d.Worries[mostWorries:]
 	}
 	v.fillSteps(d)
 	d.OnFire = v.onTheFire()
@@ -163,7 +167,7 @@ func (v *view) fillSteps(d *liveData) {
 			d.Open = append(d.Open, do)
 		}
 	}
-	if len(d.Do)+len(d.Alarms) == 0 && len(d.Then) > 0 {
+	if len(d.Do) == 0 && len(d.Then) > 0 {
 		d.First, d.Then = &d.Then[0], d.Then[1:]
 	}
 	d.Then = d.Then[:min(len(d.Then), stepsToCome)]

@@ -1,7 +1,9 @@
 package export
 
 import (
+	"bytes"
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,10 +33,34 @@ func TestHeadlineHasEveryMeal(t *testing.T) {
 	}
 	head, _, _ := strings.Cut(textOf(t, p, Options{}), "\n\n")
 	head = strings.Join(strings.Fields(head), " ")
-	for _, want := range []string{"Eat at 6:30 PM", "Thighs at 1:00 PM", "Sausages at 1:00 PM"} {
+	for _, want := range []string{"Eat at 1:00 PM (Thighs and Sausages) and 6:30 PM (Burgers) on Saturday, July 10, 2027", "First Lay the fire, 11:"} {
 		if !strings.Contains(head, want) {
 			t.Errorf("no %q in %s", want, head)
 		}
+	}
+}
+
+// Before the first step a page says when the work begins and with what; what is only good to
+// know, and what is written into a request, comes after the steps.
+func TestPageLeadsWithTheWork(t *testing.T) {
+	p := planOf(t, "grill: {kind: kettle, diameter: 22 in}\nguests: 4\ndishes:\n  - {name: Thighs, cut: chicken-thigh, weight: 6 oz, count: 8}\n")
+	if !p.Feasible {
+		t.Fatal(p.Findings)
+	}
+	if i := slices.IndexFunc(p.Remedies, func(r schedule.Remedy) bool { return r.Write != "" }); i < 0 {
+		p.Remedies = append(p.Remedies, schedule.Remedy{Code: "oven", Text: "Use the oven.", Write: "oven: {}"})
+	}
+	var b bytes.Buffer
+	if err := Sheet(&b, p, Options{}); err != nil {
+		t.Fatal(err)
+	}
+	_, page, _ := strings.Cut(b.String(), "<body>")
+	before, after, ok := strings.Cut(page, "<h2>Steps</h2>")
+	if !ok || strings.Contains(before, "{") || !strings.Contains(before, "<dt>First</dt><dd class=\"big\">Lay the fire, ") || !strings.Contains(before, "<dt>Odds</dt>") {
+		t.Errorf("before the steps stands\n%s", before)
+	}
+	if strings.Index(after, "Good to know") < 0 || strings.Index(after, "<summary>These ways") < strings.Index(after, "<h2>Safety</h2>") {
+		t.Error("what the request has stands before the cautions, or nothing is good to know")
 	}
 }
 

@@ -59,7 +59,8 @@ func (v *view) chosenHold(dish string, h schedule.HoldAdvice, good string) strin
 		return false
 	})
 	if !told {
-		return strings.TrimSpace(phrase(h.Method) + ": " + lower(sentence(h.Text)))
+		how, _ := strings.CutPrefix(sentence(h.Text), v.dish(dish)+": ")
+		return strings.TrimSpace(phrase(h.Method) + ": " + lower(how))
 	}
 	if good != "" {
 		text += ", good for " + good + " from the take-off"
@@ -109,9 +110,6 @@ func (v *view) remedy(r schedule.Remedy) string {
 	if len(then) > 0 {
 		text += " " + capital(strings.Join(then, ", ")) + "."
 	}
-	if r.Write != "" {
-		text += " In the request: " + clean(r.Write) + "."
-	}
 	return text
 }
 
@@ -136,10 +134,11 @@ func (v *view) shoppingList() []string {
 		}
 		lines = append(lines, line)
 	}
-	lines = append(lines, v.fuelBefore()...)
-	if v.Fuel != nil {
-		lines = append(lines, fuelText(v.Fuel))
-		if wood := chunksText(v.Fuel); wood != "" {
+	if both := v.fuelOfBoth(); both != nil {
+		lines = append(lines, both...)
+	} else if v.Fuel != nil {
+		lines = append(lines, sentence(v.Fuel.Text))
+		if wood := chunksText(v.Fuel.Chunks); wood != "" && !strings.Contains(v.Fuel.Text, "chunk") {
 			lines = append(lines, wood)
 		}
 	}
@@ -149,18 +148,15 @@ func (v *view) shoppingList() []string {
 	return lines
 }
 
-// fuelText says what to buy.
-func fuelText(f *schedule.Fuel) string { return sentence(f.Text) }
-
-// chunksText is how much smoking wood to buy, where the planner's words leave it out.
-func chunksText(f *schedule.Fuel) string {
-	if f == nil || f.Chunks == 0 || strings.Contains(f.Text, "chunk") {
+// chunksText is how much smoking wood to buy.
+func chunksText(chunks int) string {
+	switch chunks {
+	case 0:
 		return ""
-	}
-	if f.Chunks == 1 {
+	case 1:
 		return "1 chunk of smoking wood"
 	}
-	return fmt.Sprintf("%d chunks of smoking wood", f.Chunks)
+	return fmt.Sprintf("%d chunks of smoking wood", chunks)
 }
 
 // howTo says how to lay a fire and set its vents, where no step does.

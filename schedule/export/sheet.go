@@ -48,16 +48,23 @@ func Sheet(w io.Writer, p schedule.Plan, o Options) error {
 // sheetData is what the template shows: texts only, which it escapes; style and
 // pictures are our own and escaped already.
 type sheetData struct {
-	Title, EatAt, LightLabel, LightAt, Sure, Now, Next, Revision, TZ, Closing string
+	Title, EatAt, LightLabel, LightAt, Sure, Now, NextLabel, Next, Revision, TZ, Closing string
 
 	Feasible, Spreads                                     bool
 	Menu                                                  []menuItem
 	Dangers, Changes, Shopping, Holds, Findings, Remedies []string
-	Cautions                                              []string
+	Heads, Good, Cautions                                 []string // Heads and Good are the findings that ask for something, and the rest
+	Written                                               []writtenData
 	Fires                                                 []cardData
 	Days                                                  []dayData
 	Timeline, Curves                                      template.HTML
 	Style                                                 template.CSS
+}
+
+// writtenData is what to write for the remedy of a number.
+type writtenData struct {
+	Number int
+	Text   string
 }
 
 type menuItem struct{ Name, Portion string }
@@ -75,9 +82,15 @@ type rowData struct {
 func (v *view) sheet() (sheetData, error) {
 	v.tellOnce()
 	first, rest := v.bySeverity()
+	if v.Revision == 0 && v.Feasible {
+		first, rest = beforeLighting(first, rest)
+	}
 	d := sheetData{Title: v.title(), EatAt: v.eatAt(), Sure: v.sure() + ".", TZ: v.TZ, Closing: closing, Feasible: v.Feasible,
-		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), Next: v.next(), LightLabel: v.lightLabel(), LightAt: v.lightAt(),
+		Menu: v.menuItems(), Dangers: cautionTexts(first), Cautions: cautionTexts(rest), Shopping: v.shoppingList(), Holds: v.holdLines(), LightLabel: v.lightLabel(), LightAt: v.lightAt(),
 		Style: template.CSS(sheetCSS + pictureCSS)}
+	if d.NextLabel, d.Next = "Next", v.next(); v.now.IsZero() {
+		d.NextLabel, d.Next = "First", v.firstOfAll()
+	}
 	if !v.now.IsZero() {
 		d.Now = v.clock(v.now) + " on " + v.day(v.now)
 	}
@@ -88,11 +101,15 @@ func (v *view) sheet() (sheetData, error) {
 	for _, f := range v.Findings {
 		d.Findings = append(d.Findings, findingMark(f)+v.finding(f))
 	}
-	for _, r := range v.Remedies {
+	d.Heads, d.Good = v.parted()
+	for i, r := range v.Remedies {
 		d.Remedies = append(d.Remedies, v.remedy(r))
+		if r.Write != "" {
+			d.Written = append(d.Written, writtenData{i + 1, unbroken(v.apart.Replace(clean(r.Write)))})
+		}
 	}
 	d.Days, d.Spreads = v.dayRows()
-	for _, texts := range [][]string{d.Dangers, d.Changes, d.Shopping, d.Holds, d.Findings, d.Remedies, d.Cautions} {
+	for _, texts := range [][]string{d.Dangers, d.Changes, d.Shopping, d.Holds, d.Findings, d.Heads, d.Good, d.Remedies, d.Cautions} {
 		for i, text := range texts {
 			texts[i] = unbroken(v.apart.Replace(text))
 		}
@@ -105,6 +122,18 @@ func (v *view) sheet() (sheetData, error) {
 		return d, nil
 	}
 	return d, v.draw(&d)
+}
+
+// parted are the findings that ask for something, and the rest.
+func (v *view) parted() (heads, good []string) {
+	grave, rest := v.gravest()
+	for _, f := range grave {
+		heads = append(heads, findingMark(f)+v.finding(f))
+	}
+	for _, f := range rest {
+		good = append(good, v.finding(f))
+	}
+	return heads, good
 }
 
 // dayRows are the steps as rows; spreads says whether a window stands behind a time.

@@ -68,8 +68,8 @@ func (t *textSheet) whole() {
 }
 
 // gravest are the findings that ask for something, and the rest.
-func (t *textSheet) gravest() (grave, rest []schedule.Finding) {
-	for _, f := range t.Findings {
+func (v *view) gravest() (grave, rest []schedule.Finding) {
+	for _, f := range v.Findings {
 		if f.Severity == schedule.Info {
 			rest = append(rest, f)
 		} else {

@@ -3,8 +3,10 @@ package export
 import (
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
 )
@@ -12,6 +14,9 @@ import (
 func (t *textSheet) headline() {
 	t.heading(t.title(), '=')
 	t.row("What", t.menu())
+	if first := t.firstOfAll(); first != "" && t.now.IsZero() {
+		t.row("First", first)
+	}
 	t.row("Eat at", t.eatAt())
 	if light := t.lightAt(); light != "" {
 		t.row(t.lightLabel(), light)
@@ -58,22 +63,47 @@ func (v *view) menuItems() []menuItem {
 	return items
 }
 
-// eatAt says when people eat, and which dishes come at another time.
+// eatAt says when people eat, and where that is more than once, what at which time.
 func (v *view) eatAt() string {
 	if at := v.tableAt(); at.After(v.ServeAt) {
 		return v.clock(at) + " on " + v.date(at) + "; chilled by " + v.clockBy(v.ServeAt, at)
 	}
-	text := v.clock(v.ServeAt) + " on " + v.date(v.ServeAt)
-	for _, d := range v.Dishes {
-		if !v.at(d.ServeAt).Equal(v.at(v.ServeAt)) && !d.ServeAt.IsZero() {
-			verb := " at "
-			if v.travels(d.ID) {
-				verb = " leaves at "
-			}
-			text += "; " + v.dish(d.ID) + verb + v.clockBy(d.ServeAt, v.ServeAt)
+	var away, meals []string
+	of := map[time.Time][]string{}
+	for _, d := range v.bought() {
+		at := v.servedWhen(d)
+		if v.travels(d.ID) && !at.Equal(v.at(v.ServeAt)) {
+			away = append(away, "; "+v.dish(d.ID)+": on the way at "+v.clockBy(at, v.ServeAt))
+			continue
+		}
+		of[at] = append(of[at], v.dish(d.ID))
+	}
+	for _, at := range slices.SortedFunc(maps.Keys(of), time.Time.Compare) {
+		meals = append(meals, v.clockBy(at, v.ServeAt)+" ("+list(of[at])+")")
+	}
+	text := list(meals)
+	switch len(of) {
+	case 0:
+		text = v.clock(v.ServeAt)
+	case 1:
+		text, _, _ = strings.Cut(text, " (")
+	}
+	return text + " on " + v.date(v.ServeAt) + strings.Join(away, "")
+}
+
+// servedWhen is when a dish comes to the table: what was cooked the day before and is warmed in
+// the oven has no serving of its own but a step.
+func (v *view) servedWhen(d schedule.DishPlan) time.Time {
+	at := v.ServeAt
+	if !d.ServeAt.IsZero() && !v.early(d.ID) {
+		at = d.ServeAt
+	}
+	for _, s := range v.Steps {
+		if v.early(d.ID) && s.Kind == schedule.StepServe && v.kind(s) != "chill" && strings.Contains(s.Text, d.Name) {
+			at = s.At
 		}
 	}
-	return text
+	return v.at(at)
 }
 
 // travels says whether a dish is eaten elsewhere, some time after it is served.

@@ -210,14 +210,17 @@ func (t *textSheet) remedies(title string) {
 	t.heading(title, '-')
 	for _, r := range t.Remedies {
 		t.item("* ", t.remedy(r))
+		if r.Write != "" {
+			t.item("  ", "In the request: "+clean(r.Write)+".")
+		}
 	}
 }
 
 func (t *textSheet) footer() {
 	t.line("")
-	text := "Times are local clock, " + t.TZ + ". "
+	text := "Times are those of " + t.TZ + ". "
 	if t.spreads {
-		text += "What stands in parentheses after a time is its window: eight days in ten it falls inside. "
+		text += "In parentheses stand the earliest and the latest likely time: 8 times out of 10 it falls between them. "
 	}
 	t.item("", text+closing)
 }

@@ -46,6 +46,9 @@ func look(p schedule.Plan, now time.Time) (*view, error) {
 			v.changes[c.Step] = c
 		}
 	}
+	if v.fuelOfBoth() != nil { // which says it
+		v.Findings = slices.DeleteFunc(slices.Clone(p.Findings), func(f schedule.Finding) bool { return f.Code == "ahead-fuel" })
+	}
 	v.Steps = slices.Clone(p.Steps)
 	slices.SortStableFunc(v.Steps, func(a, b schedule.Step) int { return a.At.Compare(b.At) })
 	v.nameEarly()

@@ -24,8 +24,8 @@ dishes:
 	// Output:
 	// fires: two-zone low
 	// Ribs: 2 on the fire Sat 14h, off Sat 18h
-	// Halves: 3 on the fire Sat 17h, off Sat 18h
 	// Halves: 1 on the fire Sat 16h, off Sat 18h
+	// Halves: 3 on the fire Sat 17h, off Sat 18h
 }
 
 // Two racks and a chicken: one fire for both.

@@ -161,7 +161,7 @@ func clashFaults(d document, p schedule.Plan) []string {
 		}
 		if f.Code == "clash" {
 			faults = append(faults, ruleFaults(core, f)...)
-			if len(f.Rules) == 0 || !strings.Contains(f.Text, "in the way: ") {
+			if len(f.Rules) == 0 || !strings.Contains(f.Text, "won't work: ") && !strings.Contains(f.Text, "won't work together: ") {
 				faults = append(faults, fmt.Sprintf("clash %v names no reason: %q", f.Dishes, f.Text))
 			}
 		}

@@ -79,7 +79,7 @@ func TestLaterLooksAreForFoodThatIsStillOn(t *testing.T) {
 		if s.Kind != schedule.StepCheckFire && s.Kind != schedule.StepRefuel {
 			continue
 		}
-		if late := s.At.After(off); late != strings.HasPrefix(s.Text, "Only with Pork butt still on: ") {
+		if late := s.At.After(off); late != strings.HasPrefix(s.Text, "Pork butt still on? Then ") {
 			t.Errorf("off at %v; at %v: %s", off, s.At, s.Text)
 		} else if late {
 			after++

@@ -234,7 +234,7 @@ func TestAnEmptyFireIsNotLookedAt(t *testing.T) {
 	off, late := plantest.TakeOff(t, p, "brisket").Expected, 0
 	for _, s := range plantest.Steps(p, schedule.StepCheckFire) {
 		if s.Phase == 1 && s.At.After(off) {
-			if late++; !strings.HasPrefix(s.Text, "Only with Brisket still on: ") {
+			if late++; !strings.HasPrefix(s.Text, "Brisket still on? Then ") {
 				t.Errorf("%v %s", s.At, s.Text)
 			}
 		}

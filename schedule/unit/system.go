@@ -73,6 +73,15 @@ func (s System) Mass(m Mass) string {
 	return number1(float64(m)) + " kg"
 }
 
+// MassToBuy prints what is bought by the bag, never less: whole pounds or half kilograms.
+func (s System) MassToBuy(m Mass) string {
+	const slack = 1e-6 // a whole number of pounds is not a whole number of kilograms
+	if s == US {
+		return number1(math.Ceil(m.Pounds()-slack)) + " lb"
+	}
+	return number1(math.Ceil(float64(m)*2-slack)/2) + " kg"
+}
+
 // Length prints to a quarter of an inch and in feet from 10 ft up; in metric to the
 // millimetre below 10 cm, the centimetre below 1 m, a tenth of a metre below 10 m.
 func (s System) Length(l Length) string {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"example.com/cookday/schedule/unit"
 	"github.com/rickb777/date/clock"
@@ -28,10 +30,18 @@ func TimeOfDay(u unit.System, c clock.Clock) string {
 
 func Mass(u unit.System, kg float64) string { return u.Mass(unit.Mass(kg)) }
 
-// Upper and lower change the first letter of a text that begins with a plain one.
-func Upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+// Upper and Lower change the first letter of a text, which may be of any alphabet.
+func Upper(s string) string { return first(s, unicode.ToUpper) }
 
-func Lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+func Lower(s string) string { return first(s, unicode.ToLower) }
+
+func first(s string, change func(rune) rune) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 || r == utf8.RuneError {
+		return s
+	}
+	return string(change(r)) + s[n:]
+}
 
 // Plural is a number with its noun: "1 chunk", "2 chunks".
 func Plural(n int, noun string) string {

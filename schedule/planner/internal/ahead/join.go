@@ -98,7 +98,7 @@ func (s TwoDays) watch(p, cooked schedule.Plan) []schedule.Step {
 	u := s.asked.Units
 	return []schedule.Step{{
 		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("%s, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still warmer after 2 hr.",
+		Text: fmt.Sprintf("%s, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still above %[2]s after 2 hr.",
 			when, u.Core(unit.Temperature(safety.CoolingMiddleC))),
 		Why: "the published first stage of chilling ends after 2 hr",
 	}}

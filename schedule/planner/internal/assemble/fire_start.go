@@ -101,8 +101,8 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, over overFire) {
 		return
 	}
 	it.addAs(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
-		Text: fmt.Sprintf("Check the grate, and don't chase it: cold food takes %s for up to two hours. Above %s leave the vents alone.",
-			coldTakes(d.Req.Units), d.Grate(ph.LevelC-coldMostK)),
+		Text: fmt.Sprintf("Check the grate, and don't chase it: cold food takes %s for up to two hours. From %s to %s leave the vents alone.",
+			coldTakes(d.Req.Units), d.Grate(ph.LevelC-coldMostK), d.Grate(ph.LevelC+belowStartK)),
 		Why: "what is chased with the vents now is too hot later"}, apart)
 }
 
@@ -134,7 +134,7 @@ func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel,
 const chimneyLead = 20
 
 // addLit is how lit coals are added, in the words of safety.
-const addLit = "Through a hinged side, or with food and grate off: food to a tray under foil, raw food to a tray of its own, 10 min at most. Long gloves, pour away from you."
+const addLit = "Pour them in through a hinged side of the grate. Where it has none, take food and grate off first: the food on a tray under foil, raw food on a tray of its own, 10 min at most. Wear long gloves, and pour away from you."
 
 // RecordOf is a grill's own record as the steer room takes it; nil for none.
 func RecordOf(own *schedule.OwnGrill) *steer.Record {

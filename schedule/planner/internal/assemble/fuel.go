@@ -12,6 +12,7 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
+	"example.com/cookday/schedule/unit"
 )
 
 // burn fills in the fuel, the building and the vents of a phase.
@@ -141,10 +142,10 @@ func (d *Assembler) fuel(phases []schedule.Phase) *schedule.Fuel {
 func (d *Assembler) fuelText(f *schedule.Fuel) {
 	u := d.Req.Units
 	f.Text = fmt.Sprintf("Buy %s of %s. Expect to burn about %s; real fires use half to twice that.",
-		say.Mass(u, f.BuyKg), f.Kind, say.Mass(u, f.MassKg))
+		u.MassToBuy(unit.Mass(f.BuyKg)), f.Kind, say.Mass(u, f.MassKg))
 	if f.Kind != schedule.FuelLump {
-		f.Text = fmt.Sprintf("Buy %d briquettes (%s). Expect to burn about %d; real fires use half to twice that.",
-			say.RoundTo(f.BuyCount, 10), say.Mass(u, f.BuyKg), say.RoundTo(f.Count, 5))
+		f.Text = fmt.Sprintf("Buy %s of briquettes, about %d. Expect to burn about %d; real fires use half to twice that.",
+			u.MassToBuy(unit.Mass(f.BuyKg)), say.RoundTo(f.BuyCount, 10), say.RoundTo(f.Count, 5))
 	}
 }
 

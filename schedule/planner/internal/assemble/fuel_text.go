@@ -22,10 +22,18 @@ func (d *Assembler) layText(b *schedule.Burn) string {
 	if b.Light > 0 && b.Light < b.Lay {
 		text += fmt.Sprintf(", %d of them kept back for the chimney", b.Light)
 	}
-	if b.Chunks > 0 {
-		text += fmt.Sprintf(", %s of wood on top, one of them where the fire begins", say.Plural(b.Chunks, "chunk"))
-	}
 	return text
+}
+
+// chunksOnTop says where the wood goes on a fire that is laid, once it was said how.
+func chunksOnTop(b *schedule.Burn) string {
+	switch {
+	case b == nil || b.Chunks == 0:
+		return ""
+	case b.Chunks == 1:
+		return " The chunk of wood goes on top, where the fire begins."
+	}
+	return fmt.Sprintf(" The %d chunks of wood go on top, one of them where the fire begins.", b.Chunks)
 }
 
 // burnAllLit says that every coal of a fire is lit in the chimney, and none is laid.

@@ -3,6 +3,7 @@ package assemble
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -128,12 +129,20 @@ const shortestLook = 30
 // coverAfter is how many minutes a side stands before it wants a cover (assumption).
 const coverAfter = 15
 
+// doneByTheLook is when what goes by the clock comes off, by how the catalogue says that it looks.
+func doneByTheLook(look string) string {
+	if when, ok := strings.CutPrefix(look, "Ready when "); ok {
+		return "off when " + when
+	}
+	return strings.TrimSpace("off when done. " + look)
+}
+
 func (it *Itinerary) takeOff(s schedule.Step, p *arrange.Placed, name string) schedule.Step {
 	d := it.D
 	s.Kind, s.Attended, s.Minutes = schedule.StepTakeOff, true, 2
 	s.Why = "the core is at its target"
 	if p.It.Cut.Style == cut.Timed {
-		s.Text, s.CoreC = fmt.Sprintf("%s: off when done, by the look.", name), 0
+		s.Text, s.CoreC = name+": "+doneByTheLook(p.It.Cut.Look), 0
 		s.Why = "their time is up"
 		if _, holds := d.ChosenHold(p); !holds && p.Took().Expected > 0 && p.On-p.Took().Expected-float64(p.It.Serve) > coverAfter {
 			s.Text += " Keep covered until the table."

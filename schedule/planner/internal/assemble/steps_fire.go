@@ -66,7 +66,7 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 			lay = ph.SetupFrom
 		}
 	}
-	layText, pour := "Lay the fire, "+laidAs(f)+": "+d.layText(ph.Burn)+". "+ph.Build, "Pour the lit coals in place."
+	layText, pour := "Lay the fire, "+laidAs(f)+": "+d.layText(ph.Burn)+". "+ph.Build+chunksOnTop(ph.Burn), "Pour the lit coals in place."
 	if burnAllLit(ph.Burn) {
 		layText, pour = "Make the fire ready, "+ph.Layout+": "+d.chimneyLayText(ph.Burn)+".", ph.Build
 		if ph.Burn.Chunks > 0 {
@@ -114,8 +114,11 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 			Text: "Take probes and cables out of the grill.", Why: "searing heat is more than they stand"})
 	}
 	text := "Change the fire: " + laidAs(f) + ", " + d.Level(ph.LevelC) + ". "
-	if c.LiftGrate && it.rides(ph.Number) {
-		text += "Food off the grate first. "
+	switch {
+	case c.LiftGrate && it.rides(ph.Number):
+		text += "Take the food and the grate off first. "
+	case c.LiftGrate:
+		text += "Take the grate off first. "
 	}
 	it.add(schedule.Step{Kind: schedule.StepChangeFire, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsChange, GrateC: ph.LevelC,
 		Text: text + c.Coals + d.woodText(ph.Burn), Why: "the next dishes need another heat"})

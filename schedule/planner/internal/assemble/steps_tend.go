@@ -129,7 +129,7 @@ func (o overFire) ifStillOn(text string, at time.Time) string {
 	if len(names) == 1 || len(names) == 2 {
 		who = say.Listed(names, "or")
 	}
-	return "Only with " + who + " still on: " + strings.ToLower(text[:1]) + text[1:]
+	return say.Upper(who) + " still on? Then " + say.Lower(text)
 }
 
 // Fires are looked at every 50 minutes in the hot band (common practice 45-60,

@@ -19,7 +19,7 @@ import (
 // portionText says how thick a dish may be cut to chill in time.
 func (d *Assembler) portionText(name string) string {
 	t, _ := day.ThickestPortion()
-	return fmt.Sprintf("Slice or pull %s, no piece thicker than %s.", name, d.Req.Units.Length(unit.Length(t)))
+	return fmt.Sprintf("%s: slice or pull, no piece thicker than %s.", name, d.Req.Units.Length(unit.Length(t)))
 }
 
 // Wait are the rest, the hold and the knife.
@@ -62,7 +62,7 @@ func (it *Itinerary) knife(s schedule.Step, p *arrange.Placed, name string) {
 	if travel := p.It.TravelMinutes(); travel > 0 {
 		s.At = d.At(serve - travel)
 	}
-	s.Text, s.Why = fmt.Sprintf("%s %s.", knifeWord(p.It), name), "just before serving: cut meat cools fast"
+	s.Text, s.Why = fmt.Sprintf("%s: %s.", knifeWord(p.It), name), "just before serving: cut meat cools fast"
 	if d.Chill { // nobody waits for the evening with what is done
 		last := d.At(serve)
 		s.Window = plans.Shift(d.window(p, p.TakeOff), p.It.RestMinutes())

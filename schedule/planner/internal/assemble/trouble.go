@@ -1,6 +1,7 @@
 package assemble
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -48,13 +49,11 @@ func (t Trouble) Finding(r schedule.Request) schedule.Finding {
 			rules = append(rules, text)
 		}
 	}
-	f.Text = say.Listed(names, "and") + " won't work as planned."
+	f.Text = say.Listed(names, "and") + " won't work"
 	if len(names) > 1 {
-		f.Text = say.Listed(names, "and") + " won't work together as planned."
+		f.Text += " together"
 	}
-	if len(rules) > 0 {
-		f.Text += " What stands in the way: " + strings.Join(rules, "; ") + "."
-	}
+	f.Text += cmp.Or(strings.TrimSuffix(": "+strings.Join(rules, "; "), ": "), " as planned") + "."
 	if t.Vague {
 		f.Text += " It may be only some of that."
 	}
@@ -68,7 +67,10 @@ func (t Trouble) Finding(r schedule.Request) schedule.Finding {
 // all there is to say: for one dish, a fire that would have to be lit while nobody is
 // up, or a second fire that would give more room.
 func (t Trouble) ruleText(rule string, r schedule.Request) string {
-	lone := len(t.Dishes) == 1
+	lone, it := len(t.Dishes) == 1, "it doesn't"
+	if lone && slices.ContainsFunc(r.Dishes, func(d schedule.Dish) bool { return d.ID == t.Dishes[0] && d.Count > 1 }) {
+		it = "they don't"
+	}
 	has := func(other string) bool { return slices.Contains(t.Rules, other) }
 	switch {
 	case rule == arrange.RuleQuiet:
@@ -78,7 +80,7 @@ func (t Trouble) ruleText(rule string, r schedule.Request) string {
 	case rule == arrange.RuleHands:
 		return "one cook has two hands"
 	case rule == arrange.RuleRoom && lone:
-		return "it doesn't all fit on the grate at once"
+		return it + " all fit on the grate at once"
 	case rule == arrange.RuleRoom:
 		return "they don't all fit on the grate at once"
 	case rule == arrange.RuleFire && lone && (has(arrange.RuleQuiet) || has(arrange.RuleRoom)):

@@ -25,7 +25,7 @@ func (d *Assembler) standText(p *arrange.Placed, o day.HoldOption, name string) 
 	if p.Way.With != "" {
 		return fmt.Sprintf("%s: open the wrap over a pan, away from the fire, and let it sit about %s, until it stops cooking. ", name, d.About(o.Vent))
 	}
-	return fmt.Sprintf("%s: let it sit open about %s, until it stops cooking. ", name, d.About(o.Vent))
+	return fmt.Sprintf("%s: let it sit open on a board about %s, until it stops cooking. ", name, d.About(o.Vent))
 }
 
 // HoldText says how to wait, from the heat on, if it comes off when expected.
@@ -136,7 +136,7 @@ func (d *Assembler) overText() string {
 func (d *Assembler) clockText(p *arrange.Placed, o day.HoldOption, off float64) string {
 	at := func(m float64) string { return say.LocalClock(d.Req.Units, d.HeldUntil(off, m)) }
 	if o.Method == schedule.HoldOven && o.Hot > off-float64(p.It.Serve) && p.It.TravelMinutes() == 0 {
-		return fmt.Sprintf("Good until it is served, and eaten within %s of that.", d.About(o.Rule.EatMinutes))
+		return fmt.Sprintf("Good until you serve it: eat it within %s of that.", d.About(o.Rule.EatMinutes))
 	}
 	served := d.HeldUntil(off, o.Minutes)
 	if off-o.Minutes > float64(p.It.Serve)+holdTolerance && off > float64(p.It.Serve) {
@@ -153,7 +153,7 @@ func (d *Assembler) clockText(p *arrange.Placed, o day.HoldOption, off float64) 
 		}
 		return text + fmt.Sprintf(", or move it to an oven at %s %s.", d.Grate(warm), by)
 	}
-	return fmt.Sprintf("Good until %s: on the table by then, eaten within %s.", at(o.Minutes), d.About(o.Eaten-o.Minutes))
+	return fmt.Sprintf("Good until %s: on the table by then, and eaten within %s of that.", at(o.Minutes), d.About(o.Eaten-o.Minutes))
 }
 
 // HeldUntil is an instant so many minutes after a take-off as a cook says it, never later.
@@ -176,14 +176,14 @@ func (d *Assembler) measureText(p *arrange.Placed, o day.HoldOption) string {
 		return fmt.Sprintf("Below %s anywhere: serve at once.", hot)
 	case piece == safety.Turkey && o.Method == schedule.HoldBox:
 		alarm, _ := safety.AlarmC(piece)
-		return fmt.Sprintf("Leave a probe in the breast: at %s look. Below %s anywhere: serve at once.", d.Core(alarm), hot)
+		return fmt.Sprintf("Leave a probe in the breast with its alarm at %s, and look when it rings. Below %s anywhere: serve at once.", d.Core(alarm), hot)
 	case piece == safety.Turkey:
 		return fmt.Sprintf("Below %s anywhere: serve at once.", hot)
 	}
 	if alarm, ok := safety.AlarmC(piece); ok && o.Method == schedule.HoldBox {
-		return fmt.Sprintf("Measure just under the surface; a probe in the middle is an alarm only: at %s look.", d.Core(alarm))
+		return fmt.Sprintf("Measure just under the surface. A probe in the middle is only an alarm: set it to %s, and look when it rings.", d.Core(alarm))
 	}
-	return "Measure just under the surface; a probe in the middle is an alarm only."
+	return "Measure just under the surface: a probe in the middle is only an alarm."
 }
 
 // mendText is what becomes of a piece that has fallen below the line: a warm oven is no

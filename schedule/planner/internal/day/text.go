@@ -59,6 +59,9 @@ func (d *Day) VentsText(v fire.VentAdvice) string {
 		return ""
 	}
 	text := fmt.Sprintf("top vent %s, bottom vent %s", share(v.OpenTop), share(v.OpenBottom))
+	if share(v.OpenTop) == share(v.OpenBottom) {
+		text = "both vents " + share(v.OpenTop)
+	}
 	if v.LidOff {
 		return text + ", lid off"
 	}

@@ -163,7 +163,7 @@ func surerChange(r schedule.Request) change {
 func ovenChange(r schedule.Request) change {
 	oven := schedule.Oven{Hold: unit.FromFahrenheit(170)}
 	return change{
-		code: codeOven, text: "Hold or finish in the kitchen oven.", price: "it ties up the oven, at " + r.Units.Grate(oven.Hold), pain: 10,
+		code: codeOven, text: "Use the kitchen oven, to hold food or to finish it.", price: "it ties up the oven, at " + r.Units.Grate(oven.Hold), pain: 10,
 		edits: []schedule.Edit{schedule.NewEdit("oven", oven)},
 	}
 }
