@@ -28,7 +28,7 @@ func amountsCommand() *cobra.Command {
 				return &schedule.InputError{Faults: []schedule.Fault{{Path: "--units", Sentence: err.Error()}}}
 			}
 			if guests == (schedule.Guests{}) {
-				return usage("how many eat? Add --guests 10, or --adults 8 --children 4")
+				return usage("cookday amounts: how many eat? Add --guests 10, or --adults 8 --children 4")
 			}
 			amounts, err := schedule.Amounts(guests, cuts)
 			if err != nil {

@@ -46,7 +46,7 @@ that never gets there is an answer too.`,
   cookday forecast --cut burger --weight "6 oz" --format json`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return usage("write it behind --cut: cookday forecast --cut %q --weight \"8 lb\"", strings.Join(args, " "))
+				return usage("cookday forecast: write it behind --cut: cookday forecast --cut %q --weight \"8 lb\"", strings.Join(args, " "))
 			}
 			return nil
 		},
