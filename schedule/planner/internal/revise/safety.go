@@ -128,6 +128,8 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 		text = f.Sentence
 	} else if f.Severity == safety.Danger && a.unread {
 		text = fmt.Sprintf("%s is outside the published limits unless its fire went out later than that: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
+	} else if o, ok := v.fireAsked(a); f.Severity == safety.Danger && ok {
+		text = fmt.Sprintf("%s is outside the published limits unless its fire burned from %s to %s: log what the grate showed then (grate, with its time), and do not serve it before that is known. If nobody knows, it is not eaten. %s", a.batch.It.Dish.Name, v.clock(o.since()), v.clock(o.to), f.Sentence)
 	} else if f.Severity == safety.Danger && a.suspect {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger && a.served.set {

@@ -5,8 +5,10 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
@@ -138,6 +140,26 @@ func decides(s schedule.Step) bool {
 	return s.Kind == schedule.StepLook && (s.Why == measureWhy || s.Why == undoneWhy)
 }
 
+// fireAsked is the outage on which it hangs whether a suspect piece may be eaten, where its coldest
+// place was read since: another reading of it tells nothing more.
+func (v *Revision) fireAsked(a *liveBatch) (o outage, ok bool) {
+	n := len(a.cores)
+	all := v.grate.outages
+	if a.dire != nil {
+		all = a.dire.grate.outages
+	}
+	if !a.suspect || a.sound == nil || n == 0 || a.cores[n-1].Kind != schedule.LogColdest || len(all) == 0 {
+		return o, false
+	}
+	o = all[len(all)-1]
+	for _, s := range a.signs { // up to the reading that asks it
+		if at := a.on.at.Add(instant.Minutes(a.readings[s.Index].Minute)); !s.Settled && at.After(o.since()) {
+			o.to = instant.Earlier(o.to, at.Truncate(time.Minute))
+		}
+	}
+	return o, a.cores[n-1].At.After(o.to) && a.cores[n-1].C >= a.leastC()-sameC
+}
+
 // measureMinutes are hands: the fire looked at, a probe pushed through (assumption).
 const measureMinutes = 5
 
@@ -170,6 +192,9 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 				ID: plans.StepID(p.ID, id, a.batch.Number, schedule.StepLook, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
 				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: measureWhy,
 				Text: fmt.Sprintf("Measure %s now: push the probe through the whole of it and log the coldest place (coldest). Look at the fire and read the grate%s. Do not serve it before that is known.", names[i], rebuilds),
+			}
+			if o, ok := v.fireAsked(a); ok {
+				s.Text = fmt.Sprintf("Did the fire under %s burn from %s to %s? Log what the grate showed then (grate, with its time). Do not serve it before that is known; if nobody knows, it is not eaten.", names[i], v.clock(o.since()), v.clock(o.to))
 			}
 			if a.unshown() {
 				s.Why = undoneWhy

@@ -8,6 +8,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/unit"
 )
@@ -60,7 +61,8 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	} else if last.At.After(a.off.at) {
 		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
 	}
-	late := v.now.Sub(instant.Later(a.off.at, a.on.at)) > undoneFor
+	by := instant.Later(a.off.at, a.on.at).Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC)))
+	late := v.now.After(by)
 	switch {
 	case a.served.set && !late:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and was never read at %s in its coldest place. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
@@ -71,8 +73,8 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	case a.hotly.set:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Leave it in the oven, and do not cut or serve it. Push the probe right through in 15 min, and log the coldest place (coldest); once that is %s it may be served.", name, showed, min, min)))
 	default:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served.",
-			name, showed, min, oven, min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served. It was off at %s: in heat by %s at the very latest, and past that it is thrown away.",
+			name, showed, min, oven, min, v.clock(a.off.at), v.clock(by))))
 	}
 	return true
 }
