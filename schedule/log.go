@@ -109,25 +109,18 @@ func ReadLog(data []byte, p Plan) ([]Entry, error) {
 // taken once, so that a cook may hand in the whole file again with every line
 // that is added.
 func JoinLogs(old, more []Entry) []Entry {
-	type key struct {
-		at    int64
-		dish  string
-		kind  EntryKind
-		c     float64
-		value string
+	out := slices.Concat(old, more)
+	for i := range out {
+		out[i].Line = 0
 	}
-	seen := make(map[key]bool, len(old)+len(more))
-	out := slices.Grow([]Entry(nil), len(old)+len(more))
-	for _, e := range slices.Concat(old, more) {
-		e.Line = 0
-		k := key{e.At.UnixNano(), e.Dish, e.Kind, e.C, e.Value}
-		if !seen[k] {
-			seen[k] = true
-			out = append(out, e)
-		}
+	slices.SortStableFunc(out, Entry.compare)
+	return slices.CompactFunc(out, func(a, b Entry) bool { return a.compare(b) == 0 })
+}
+
+// compare orders entries by time, and then by all that they say.
+func (e Entry) compare(o Entry) int {
+	if at := e.At.Compare(o.At); at != 0 {
+		return at
 	}
-	slices.SortStableFunc(out, func(a, b Entry) int {
-		return cmp.Or(a.At.Compare(b.At), cmp.Compare(a.Dish, b.Dish), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.C, b.C), cmp.Compare(a.Value, b.Value))
-	})
-	return out
+	return cmp.Or(cmp.Compare(e.Dish, o.Dish), cmp.Compare(e.Kind, o.Kind), cmp.Compare(e.C, o.C), cmp.Compare(e.Value, o.Value))
 }

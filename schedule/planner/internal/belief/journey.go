@@ -1,6 +1,11 @@
 package belief
 
-import "example.com/cookday/schedule/internal/heat"
+import (
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule/internal/heat"
+)
 
 // Journey is the day of one piece so far and as it is going on: what surrounds
 // it, in minutes from its put-on. A pace f runs through it f times slower than
@@ -39,6 +44,18 @@ const LongestAhead = 48 * 60
 
 // CurveSamples is how many samples a path keeps, about.
 const CurveSamples = 150
+
+// Same says whether a piece fares alike on another journey, if a wrap waits alike on both.
+func (c *Journey) Same(o *Journey) bool {
+	x, y := *c, *o
+	if math.IsNaN(x.Wrapped) && math.IsNaN(y.Wrapped) {
+		x.Wrapped, y.Wrapped = 0, 0
+	}
+	return x.Body == y.Body && x.Now == y.Now && x.Ahead == y.Ahead && x.Indoors == y.Indoors && x.Wrapped == y.Wrapped &&
+		x.TargetC == y.TargetC && x.TenderS == y.TenderS && x.EveryS == y.EveryS &&
+		x.Wrap.In == y.Wrap.In && x.Wrap.CoreC == y.Wrap.CoreC && x.Wrap.Minute == y.Wrap.Minute && x.Wrap.Planned == y.Wrap.Planned &&
+		slices.Equal(x.Past, y.Past) && slices.Equal(x.Coming, y.Coming)
+}
 
 // endless says that a piece is not done within two days of now.
 func (c *Journey) endless(minute float64) bool { return minute > c.Now+LongestAhead-1 }

@@ -201,7 +201,9 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 			return nil, false
 		}
 	}
-	w.grate = newGrateHistory(w.day.Day, w.whileItBurns(), w.now, w.plannedLevel, w.found)
+	if e.Dish == "" || e.Kind == schedule.LogServingMoved { // what is done to a piece is nothing to the grate
+		w.grate = newGrateHistory(w.day.Day, w.whileItBurns(), w.now, w.plannedLevel, w.found)
+	}
 	w.batches = make([]*liveBatch, len(v.batches))
 	for i, a := range v.batches {
 		b := *a
@@ -213,8 +215,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 			a.tell(e)
 		}
 		if a.believed != nil {
-			a.journey = w.journeyOf(a)
-			a.believed = a.believed.Again(a.journey)
+			w.followAgain(a, v)
 			if err := w.coverAgain(ctx, a); err != nil {
 				return nil, false
 			}
@@ -225,6 +226,16 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 	l, err := w.arrangeLeft(ctx)
 	w.remainder = l
 	return &w, err == nil
+}
+
+// followAgain is the belief of a piece in the day as it is with one more entry, which for many a
+// piece is the day as it was.
+func (v *Revision) followAgain(a *liveBatch, was *Revision) {
+	c := v.journeyOf(a)
+	if c.Same(a.journey) && (!c.Wrap.Planned || slices.Equal(v.day.QuietIntervals(), was.day.QuietIntervals())) {
+		return
+	}
+	a.journey, a.believed = c, a.believed.Again(c)
 }
 
 // sameTime is what an option does that moves no take-off.

@@ -176,6 +176,9 @@ func insertReading(all []grateReading, g grateReading) []grateReading {
 }
 
 func withoutLids(all []grateReading, lids []time.Time) []grateReading {
+	if len(lids) == 0 {
+		return all
+	}
 	var out []grateReading
 	for _, r := range all {
 		open := false

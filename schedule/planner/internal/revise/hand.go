@@ -181,9 +181,10 @@ const lateUnlit = 60
 func (v *Revision) weatherFrom(from time.Time) func(float64) fire.Weather {
 	const beyond = 3 * time.Hour
 	hours := v.day.WeatherBetween(from, v.now.Add(beyond))
+	rain := v.told(schedule.LogRain)
 	return func(minute float64) fire.Weather {
 		w := weatherAt(hours, v.day.Air, minute)
-		w.Rain = w.Rain || v.rainedAt(from.Add(instant.Minutes(minute)))
+		w.Rain = w.Rain || len(rain) > 0 && v.rainedAt(from.Add(instant.Minutes(minute)))
 		return w
 	}
 }
