@@ -18,6 +18,9 @@ func (c *checker) quietChance() {
 		if c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) || c.followed(&b) {
 			continue // what is on the fire comes off when it is done
 		}
+		if c.offAtOnce(&b) {
+			continue // whoever asks is up
+		}
 		if p := c.chanceInQuiet(b.on(), c.untilOff(&b)); p > allowed {
 			c.fault(b.path, "its take-off falls into quiet hours with a chance of %.2f; at most %.2f is allowed", p, allowed)
 		}
@@ -34,6 +37,14 @@ func (c *checker) quietChance() {
 			}
 		}
 	}
+}
+
+// offAtOnce says whether a piece that is on the fire of a revised day is expected off within
+// minutes of now.
+func (c *checker) offAtOnce(b *batchFacts) bool {
+	const soon = 10 * time.Minute
+	at := c.plan.RevisedAt
+	return at != nil && c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0) && !b.off().After(at.Add(soon))
 }
 
 // chanceInQuiet is the chance that what begins at from and takes m ends in quiet

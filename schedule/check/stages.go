@@ -71,10 +71,11 @@ func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) 
 // codeFireOut is the finding of a piece over a dead fire.
 const codeFireOut = string(safety.FireOut)
 
-// servedByLog says whether a log has a dish on the table.
-func (c *checker) servedByLog(dish string) bool {
+// servedByLog says whether a log has a dish on the table: by its name, or with the meal at the
+// hour at which the plan has it served.
+func (c *checker) servedByLog(d *dishFacts) bool {
 	return slices.ContainsFunc(c.plan.Log, func(e schedule.Entry) bool {
-		return e.Kind == schedule.LogServed && (e.Dish == dish || e.Dish == "" && c.found(schedule.Leftovers, dish))
+		return e.Kind == schedule.LogServed && (e.Dish == d.plan.ID || e.Dish == "" && (c.found(schedule.Leftovers, d.plan.ID) || d.serve.Equal(e.At.Truncate(time.Minute))))
 	})
 }
 
@@ -86,7 +87,7 @@ const coreRounding = 0.05
 func (c *checker) rest() {
 	for _, b := range c.batches() {
 		need := b.dish.rest
-		if need <= 0 || c.servedByLog(b.dish.plan.ID) { // it was served when it was served
+		if need <= 0 || c.servedByLog(b.dish) { // it was served when it was served
 			continue
 		}
 		if b.gap() < need-1e-6 {

@@ -54,7 +54,7 @@ func (c *checker) offUndone(d *dishFacts, on time.Time) bool {
 		}
 		switch e.Kind {
 		case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
-			if off.IsZero() {
+			if off.IsZero() && e.At.After(on) { // nothing is off the minute it goes on
 				off = e.At
 			}
 		case schedule.LogRestarted, schedule.LogOn:

@@ -20,12 +20,14 @@ func TestKindsOfRoughLogs(t *testing.T) {
 		{"wrapped a minute after it went into the oven", "2027-07-03 07:54,brisket,on,\n2027-07-03 09:27,brisket,to-oven,\n2027-07-03 09:28,brisket,wrapped,paper\n"},
 		{"wrapped an hour after it went into the oven", "2027-07-03 07:54,brisket,on,\n2027-07-03 09:00,brisket,to-oven,275 F\n2027-07-03 10:00,brisket,wrapped,foil\n"},
 		{"a grate read cold before anything is on", "2027-07-03 06:21,,vents,top 1/16\n2027-07-03 06:31,,grate,2 C\n2027-07-03 06:45,brisket,dish-cancelled,\n"},
+		{"a fire read cold on the first morning", "2027-07-03 06:12,,vents,\"top 1, bottom 1\"\n2027-07-03 06:22,,unlit-coals,30\n2027-07-03 06:38,,grate,1 C\n"},
+		{"a meal served as the first dish goes on", "2027-07-03 05:42,,lit,\n2027-07-03 05:44,burgers,boxed,\n2027-07-03 06:00,chickens,boxed,\n2027-07-03 06:36,,no-fuel,\n2027-07-03 06:44,brisket,on,\n2027-07-03 06:44,chickens,pulled,\n2027-07-03 06:44,,served,\n"},
 		{"lit late", "2027-07-03 09:00,,lit,\n"},
 		{"lit when the next fire was due", "2027-07-03 15:40,,lit,\n"},
 		{"lit shortly before dinner", "2027-07-03 16:40,,lit,\n"},
 		{"lit too late for anything to be on before dinner", "2027-07-03 17:00,,lit,\n"},
 	} {
-		for _, now := range []string{"2027-07-03 06:45", "2027-07-03 10:24", "2027-07-03 17:05", "2027-07-03 18:30", "2027-07-03 22:00", "2027-07-04 08:35"} {
+		for _, now := range []string{"2027-07-03 06:45", "2027-07-03 10:24", "2027-07-03 17:05", "2027-07-03 18:30", "2027-07-03 22:00", "2027-07-04 08:35", "2027-07-05 03:56"} {
 			at, err := time.ParseInLocation("2006-01-02 15:04", now, p.ServeAt.Location())
 			if err != nil {
 				t.Fatal(err)

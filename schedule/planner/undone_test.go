@@ -1,6 +1,7 @@
 package planner_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -101,5 +102,15 @@ func TestWhatWasServedUndoneIsNotChilled(t *testing.T) {
 	q := plantest.Revised(t, p, log+"2027-11-25 15:52,Turkey,core,166 F\n", "2027-11-25 15:53")
 	if _, told := plantest.Finding(q, schedule.Leftovers); !told {
 		t.Errorf("read at its minimum: nothing is said of what is left: %v", q.Findings)
+	}
+}
+
+// What was read far below its minimum as it came off is not done, in whichever unit that was
+// typed: nothing else is known of it.
+func TestAColdReadingAtTheTakeOffIsNotPassedOver(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-03 07:19,,lit,\n2027-07-03 09:48,brisket,coldest,25 F\n2027-07-03 09:51,brisket,boxed,\n", "2027-07-03 10:32")
+	if !slices.ContainsFunc(q.Findings, func(f schedule.Finding) bool { return f.Code == schedule.OffUndone }) || q.Dishes[0].Chance > 0 {
+		t.Errorf("chance %.3f: %v", q.Dishes[0].Chance, q.Findings)
 	}
 }

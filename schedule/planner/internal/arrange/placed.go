@@ -26,6 +26,7 @@ type Placed struct {
 	Oven     bool    // the second stage is in the oven
 	Carried  bool    // indoors on the day, as it was
 	Left     float64 // the grate, if it was carried
+	CarriedC float64 // the oven that it was carried to, degC; 0 if nobody told
 	Reasons  []sequence.Reason
 	Options  []day.HoldOption
 	Hold     int // index of the chosen one, -1 for none
@@ -33,6 +34,14 @@ type Placed struct {
 	Mates    []*Placed // what is held in the oven already when the batch goes in
 	Grate    []int     // of each piece, from below, where a zone has several; else empty or all 0
 	Over     float64   // chance that it is done too early for its hold, beyond the tenth of fast days
+}
+
+// OvenLevelC is the heat of the oven that a batch is in, where the plan has another.
+func (p *Placed) OvenLevelC(planned float64) float64 {
+	if p.Carried && p.CarriedC > 0 {
+		return p.CarriedC
+	}
+	return planned
 }
 
 // Stages is how many stages of cooking it has on the way chosen.

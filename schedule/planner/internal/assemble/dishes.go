@@ -75,6 +75,7 @@ func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.
 	}
 	if p.Oven && (p.Stages() == 1 || p.Carried && p.Left > p.Wrap) { // carried indoors on the day, as it was, and wrapped there
 		first.Place, first.Phase, first.PhaseTo, first.AreaM2, first.Zone = schedule.PlaceOven, 0, 0, 0, ""
+		first.LevelC = p.OvenLevelC(first.LevelC)
 	}
 	out := []schedule.Stage{first}
 	if p.Stages() == 2 {
@@ -93,6 +94,7 @@ func (d *Assembler) stages(p *arrange.Placed, a arrange.Arrangement) []schedule.
 			second.LevelC, second.Flips = d.airAt(p, 1, a), 1
 		case p.Oven:
 			second.Place, second.Phase, second.PhaseTo, second.AreaM2, second.Zone = schedule.PlaceOven, 0, 0, 0, ""
+			second.LevelC = p.OvenLevelC(second.LevelC)
 		}
 		out = append(out, second)
 	}

@@ -2,11 +2,13 @@ package revise
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -25,6 +27,9 @@ type remainder struct {
 // arrangeLeft solves the rest of the day.
 func (v *Revision) arrangeLeft(ctx context.Context) (remainder, error) {
 	asked := v.day
+	if err := v.tooLong(); err != nil {
+		return remainder{}, err
+	}
 	for _, t := range v.attempts() {
 		v.attempt = t
 		if err := v.serveLater(asked, t.later); err != nil {
@@ -39,6 +44,23 @@ func (v *Revision) arrangeLeft(ctx context.Context) (remainder, error) {
 		}
 	}
 	return remainder{}, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}
+}
+
+// tooLong refuses to go on with a meal that was to be eaten more than a day ago, of which
+// something never came off the fire or never went on, for all that the log says: no fire burns
+// for so long, and what lay without heat since is another day's caution.
+func (v *Revision) tooLong() error {
+	if v.now.Sub(v.asking.End).Minutes() <= longestWait || !v.unserved() {
+		return nil
+	}
+	var names []string
+	for _, a := range v.batches {
+		if name := a.batch.It.Dish.Name; a.where != off && !a.condemned && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return &schedule.InputError{Faults: []schedule.Fault{{Path: "log", Sentence: fmt.Sprintf(
+		"dinner was to be at %s, more than a day ago, and nothing says that it was eaten: %s. Log what was done (off, boxed, served, cancelled), or move the meal (serve at), or make a new plan; do not eat what lay without heat since", v.clock(v.asking.End), say.Listed(names, "and"))}}}
 }
 
 // try solves what is left; where pieces cannot be parted among grates one above another,

@@ -53,7 +53,7 @@ type liveBatch struct {
 	bare   bool   // the cook leaves it bare
 	off    known
 	boxed  known
-	heldIn string // where, as told last: one of schedule.HeldIn*, or anything else
+	held   []stay // where it was held, as told, in order
 	served known
 	hotly  known // since when what is off is in an oven that cooks: done through there, or reheated
 	oven   known
@@ -110,6 +110,7 @@ func (v *Revision) look(ctx context.Context) error {
 			*a = liveBatch{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
 		}
 	}
+	v.oneHeat()
 	v.steered = v.newHand()
 	if err := v.believe(ctx); err != nil {
 		return err

@@ -22,7 +22,7 @@ const (
 // noteOven says of a piece that waits in an oven that the oven does not hold: by its own
 // thermometer, or for the meat falls below what the oven is set to.
 func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
-	if a.where != off || !a.boxed.set || a.heldIn != schedule.HeldInOven || a.served.set || a.hotly.set || a.condemned || a.readHold() || v.mealPast(a) {
+	if a.where != off || !a.boxed.set || a.heldIn() != schedule.HeldInOven || a.served.set || a.hotly.set || a.condemned || a.readHold() || v.mealPast(a) {
 		return
 	}
 	setC := v.day.OvenC()
@@ -39,7 +39,7 @@ func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	} else if from, to, falls := falling(v.heldReadings(a)); falls && to.C < setC-ovenCoolK && !ok {
 		why = fmt.Sprintf("It fell from %s to %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(from.C), v.day.Core(to.C), v.day.Grate(setC))
 	} else if last, outer := v.outside(a); outer && last.C < setC-ovenCoolK && !(ok && last.At.Sub(e.At) < soakedMin*time.Minute) {
-		why = fmt.Sprintf("It is at %s outside, after %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(last.C), v.day.About(last.At.Sub(a.boxed.at).Minutes()), v.day.Grate(setC))
+		why = fmt.Sprintf("It is at %s outside, after %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(last.C), v.day.About(last.At.Sub(a.heldFrom()).Minutes()), v.day.Grate(setC))
 	}
 	if why == "" {
 		return
@@ -51,7 +51,7 @@ func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.F
 // ovenRead is what the oven's thermometer showed last since a piece waits in it.
 func (v *Revision) ovenRead(a *liveBatch) (last schedule.Entry, ok bool) {
 	for _, e := range v.log {
-		if e.Kind == schedule.LogOven && !e.At.Before(a.boxed.at) {
+		if e.Kind == schedule.LogOven && !e.At.Before(a.heldFrom()) {
 			last, ok = e, true
 		}
 	}
@@ -61,7 +61,7 @@ func (v *Revision) ovenRead(a *liveBatch) (last schedule.Entry, ok bool) {
 // outside is what the outside of a piece last showed, long enough after it went into an oven.
 func (v *Revision) outside(a *liveBatch) (last schedule.Entry, ok bool) {
 	for _, e := range v.log {
-		if e.Kind == schedule.LogOuter && e.Dish == a.batch.It.Dish.ID && e.At.Sub(a.boxed.at).Minutes() >= soakedMin {
+		if e.Kind == schedule.LogOuter && e.Dish == a.batch.It.Dish.ID && e.At.Sub(a.heldFrom()).Minutes() >= soakedMin {
 			last, ok = e, true
 		}
 	}

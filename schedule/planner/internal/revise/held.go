@@ -261,7 +261,7 @@ func (v *Revision) fallsText(a *liveBatch, p *arrange.Placed) string {
 		when = fmt.Sprintf("it is at %s just under its surface", v.day.Core(safety.DangerHighC))
 	}
 	keep := fmt.Sprintf("Put %s into an oven at %s now", name, v.day.Grate(ovenHoldC))
-	if a.heldIn == schedule.HeldInOven {
+	if a.heldIn() == schedule.HeldInOven {
 		keep = fmt.Sprintf("Put the oven of %s up, to %s beside the meat by a thermometer, now", name, v.day.Grate(ovenHoldC))
 	}
 	return fmt.Sprintf("%s, or eat it by %s, or chill it. %s, %s, and does not keep until %s.%s",

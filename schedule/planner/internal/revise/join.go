@@ -173,7 +173,7 @@ func (v *Revision) placedNow(a *liveBatch, chain []sequence.Placed, past int) *a
 	p.Phases[1] = arrange.PhaseSpan{First: last.FirstPhase, Last: last.LastPhase}
 	arrange.ShiftPhases(p, past)
 	if v.inOven(a) {
-		p.Carried, p.Left = a.oven.set, v.u(a.oven.at)
+		p.Carried, p.Left, p.CarriedC = a.oven.set, v.u(a.oven.at), a.carriedC()
 		p.Oven, p.Phases[1] = true, arrange.PhaseSpan{First: -1, Last: -1}
 		p.Phases[0] = arrange.PhaseSpan{First: past, Last: past}
 	}
@@ -244,7 +244,7 @@ func (v *Revision) placedBefore(a *liveBatch, phases int) *arrange.Placed {
 		p.Oven = false
 	}
 	if a.oven.set && a.oven.at.Before(a.off.at) && a.first != nil { // it was carried indoors
-		p.Carried, p.Left, p.Oven = true, v.u(a.oven.at), true
+		p.Carried, p.Left, p.CarriedC, p.Oven = true, v.u(a.oven.at), a.carriedC(), true
 		p.Phases[0].Last, p.Phases[1] = p.Phases[0].First, arrange.PhaseSpan{First: -1, Last: -1}
 	}
 	if a.first == nil {

@@ -10,6 +10,8 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // atTable says whether a dish came to the table with an entry that says so: by its name, or
@@ -22,24 +24,44 @@ func (v *Revision) atTable(e schedule.Entry, id string) bool {
 	if v.offBefore(id, e.At) {
 		return true
 	}
-	onAsPlanned := slices.ContainsFunc(v.placed, func(p *arrange.Placed) bool { return p.It.Dish.ID == id && !v.base.At(p.On).After(e.At) })
-	return (v.onBefore(id, e.At) || onAsPlanned) && !slices.ContainsFunc(v.log, func(o schedule.Entry) bool {
+	by := e.At.Add(-v.soonest(id))
+	return (v.onBefore(id, by) || v.onAsPlanned(id, by)) && !slices.ContainsFunc(v.log, func(o schedule.Entry) bool {
 		return o.Dish != "" && o.Dish != id && v.offBefore(o.Dish, e.At)
 	})
 }
 
-// offBefore says whether the log has a dish off the fire, done, by an instant.
+// soonest is how long a dish is on and rests before anybody can have eaten of it.
+func (v *Revision) soonest(id string) time.Duration {
+	for _, p := range v.placed {
+		if p.It.Dish.ID == id {
+			return soonestOf(p.It)
+		}
+	}
+	return assemble.LeastLeft * time.Minute
+}
+
+func soonestOf(it *day.Item) time.Duration {
+	return instant.Minutes(it.RestMinutes() + assemble.LeastLeft)
+}
+
+// onAsPlanned says whether the first plan has a dish on by an instant.
+func (v *Revision) onAsPlanned(id string, at time.Time) bool {
+	return slices.ContainsFunc(v.placed, func(p *arrange.Placed) bool { return p.It.Dish.ID == id && !v.base.At(p.On).After(at) })
+}
+
+// offBefore says whether the log has a dish off the fire, done, by an instant. What was not on by
+// then is a slip of the pen.
 func (v *Revision) offBefore(id string, at time.Time) bool {
-	off := false
+	off, on := false, v.onAsPlanned(id, at)
 	for _, e := range v.log {
 		if e.Dish != id || e.At.After(at) {
 			continue
 		}
 		switch e.Kind {
 		case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter, schedule.LogServed:
-			off = true
+			off = on
 		case schedule.LogOn, schedule.LogRestarted:
-			off = false
+			off, on = false, true
 		}
 	}
 	return off

@@ -3,6 +3,7 @@ package revise
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -10,6 +11,8 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/spread"
+	"example.com/cookday/schedule/planner/internal/surprise"
+	"example.com/cookday/schedule/unit"
 )
 
 // showing is what the log shows of the coldest place of a piece.
@@ -65,6 +68,22 @@ func (v *Revision) showsOf(a *liveBatch) (all []schedule.Entry) {
 			continue
 		}
 		all = append(all, e)
+	}
+	if len(all) == 0 && a.off.logged {
+		return a.coldAsItCameOff()
+	}
+	return all
+}
+
+// coldAsItCameOff are the readings below what a piece must have shown, of about its take-off and
+// since, where no reading counts: left out they may be, but nothing else tells that it is done.
+func (a *liveBatch) coldAsItCameOff() (all []schedule.Entry) {
+	for i, e := range a.cores {
+		least := a.leastC() - sameC
+		inC := unit.Temperature(e.C).Fahrenheit() >= least && slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return s.Index == i && s.Main() == surprise.Unit })
+		if e.C < least && !e.At.Before(a.off.at.Add(-offReading)) && !inC { // what may be hot enough in Celsius is asked for
+			all = append(all, e)
+		}
 	}
 	return all
 }

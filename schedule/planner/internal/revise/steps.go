@@ -9,10 +9,8 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/belief"
-	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // steps are those of the whole day: what is done where and when it was done,
@@ -45,7 +43,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		}
 		out = append(out, v.dueNow(s, l))
 	}
-	for _, s := range slices.Concat(v.first.Steps, v.waitsOfCalled(p, l)) { // done, and no part of the day as it is arranged now
+	for _, s := range slices.Concat(v.first.Steps, v.staysTold(p, l)) { // done, and no part of the day as it is arranged now
 		if seen[s.ID] {
 			continue
 		}
@@ -75,48 +73,6 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		return plans.RankOf(a.Kind) < plans.RankOf(b.Kind)
 	})
 	return out
-}
-
-// waitsOfCalled are the steps of waiting of dishes that were off before they were called
-// off: a revision may have planned another way to wait than the first plan.
-func (v *Revision) waitsOfCalled(p *schedule.Plan, l remainder) []schedule.Step {
-	it := &assemble.Itinerary{D: v.day, Plan: p, A: l.a, Count: map[string]int{}}
-	for _, a := range v.called {
-		if !a.off.set || !a.boxed.set {
-			continue
-		}
-		b := v.placedBefore(a, len(l.a.Solution.Phases))
-		v.setHold(a, b)
-		it.Wait(b)
-	}
-	return slices.DeleteFunc(it.Steps, func(s schedule.Step) bool { _, told := v.fact(s, l); return !told })
-}
-
-// setHold is how a batch waits: what was put where it is held is where the first plan had
-// it, however long that lasts.
-func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
-	v.day.SetHold(p, p.EarlyGap())
-	if !a.boxed.set {
-		return
-	}
-	if method := map[string]string{schedule.HeldInCooler: schedule.HoldBox, schedule.HeldInOven: schedule.HoldOven}[a.heldIn]; method != "" {
-		v.holdIn(p, method)
-		return
-	}
-	for _, first := range v.placed {
-		if first.It.Dish.ID == p.It.Dish.ID && first.Number == p.Number && first.Hold >= 0 {
-			p.UseHold(first.Options[first.Hold].Method)
-		}
-	}
-}
-
-// holdIn has a batch wait where the log says that it does, whether or not the plan would.
-func (v *Revision) holdIn(p *arrange.Placed, method string) {
-	if !slices.ContainsFunc(p.Options, func(o day.HoldOption) bool { return o.Method == method }) {
-		o := v.day.HoldBy(p.It, p.Way, day.Lot{MassKg: p.MassKg, Count: p.Count}, method, 0)
-		p.Options = append(slices.Clone(p.Options), o) // the day's answer is kept for others
-	}
-	p.UseHold(method)
 }
 
 // settled is a step as the log and the clock leave it.
@@ -276,7 +232,7 @@ func (v *Revision) fact(s schedule.Step, l remainder) (time.Time, bool) {
 	case schedule.StepTakeOff, schedule.StepRest:
 		return a.off.at, a.off.set && a.off.logged
 	case schedule.StepBox, schedule.StepToOven, schedule.StepHold:
-		return a.boxed.at, a.boxed.set
+		return v.putAway(a, s.Kind)
 	case schedule.StepStallBegins, schedule.StepStallEnds:
 		return a.firstAt(s.CoreC, v.now)
 	}
@@ -359,7 +315,7 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 		return true
 	case schedule.StepRefuel, schedule.StepCloseDown, schedule.StepWaking:
 		return false
-	case schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepHold:
+	case schedule.StepRest:
 		a := l.of(s.Dish, s.Batch)
 		return a != nil && a.off.logged
 	}

@@ -129,17 +129,17 @@ func (a *liveBatch) tell(e schedule.Entry) {
 	case schedule.LogStopped, schedule.LogChilled:
 		a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
 	case schedule.LogServed:
-		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
-			return
+		if e.At.Sub(a.on.at) < soonestOf(a.batch.It) {
+			return // and nothing is eaten before it can have rested
 		}
 		if !a.off.set { // it was off and rested before that
 			rest := instant.Minutes(a.batch.It.RestMinutes())
-			a.off = known{at: instant.Later(e.At.Add(-rest), a.on.at.Add(assemble.LeastLeft*time.Minute)), set: true, logged: true}
+			a.off = known{at: e.At.Add(-rest), set: true, logged: true}
 		}
 		a.served = fact
 	case schedule.LogRestarted:
 		a.stoodUntil(e.At)
-		a.off, a.boxed, a.heldIn, a.served, a.hotly = known{}, known{}, "", known{}, known{}
+		a.off, a.boxed, a.held, a.served, a.hotly = known{}, known{}, nil, known{}, known{}
 	}
 }
 
@@ -170,14 +170,6 @@ func (v *Revision) eatenSilently(a *liveBatch) (at time.Time, ok bool) {
 	}
 	last := a.cores[n-1]
 	return last.At, last.C >= a.way().PullC && v.now.Sub(last.At) >= overFor && last.At.After(a.on.at)
-}
-
-// hold notes where a piece waits, and since when it does.
-func (a *liveBatch) hold(fact known, place string) {
-	if !a.boxed.set {
-		a.boxed = fact
-	}
-	a.heldIn = place
 }
 
 // settle says where the batch is. Without a word of it, what was planned is

@@ -1,0 +1,153 @@
+package revise
+
+import (
+	"slices"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/planner/internal/day"
+)
+
+// stay is where a piece was held from an instant on, as told: one of schedule.HeldIn*, or
+// anything else for where the plan has it.
+type stay struct {
+	from  time.Time
+	place string
+}
+
+// hold notes where a piece waits, and since when it does. Told again it has not moved.
+func (a *liveBatch) hold(fact known, place string) {
+	if !a.boxed.set {
+		a.boxed = fact
+	}
+	if n := len(a.held); n == 0 || a.held[n-1].place != place {
+		a.held = append(a.held, stay{fact.at, place})
+	}
+}
+
+// heldIn is where it is held as told last; "" for nothing told of that.
+func (a *liveBatch) heldIn() string {
+	if len(a.held) == 0 {
+		return ""
+	}
+	return a.held[len(a.held)-1].place
+}
+
+// heldFrom is since when it is held there; it must be held.
+func (a *liveBatch) heldFrom() time.Time { return a.held[len(a.held)-1].from }
+
+// setHold is how a batch waits: where it was put last, and where the first plan has it if it
+// is off and no word says otherwise. Neither moves with the hour of the meal.
+func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
+	v.day.SetHold(p, p.EarlyGap())
+	if method := a.methodIn(a.heldIn(), ""); method != "" {
+		v.holdIn(p, method)
+		return
+	}
+	if first := v.firstHold(a); first != "" && a.where == off {
+		p.UseHold(first)
+	}
+}
+
+// methodIn is the way of waiting of a place; that of the plan for any that is none.
+func (a *liveBatch) methodIn(place, planned string) string {
+	switch place {
+	case schedule.HeldInCooler:
+		return schedule.HoldBox
+	case schedule.HeldInOven:
+		return schedule.HoldOven
+	}
+	return planned
+}
+
+// firstHold is how a batch waits in the first plan; "" for not at all.
+func (v *Revision) firstHold(a *liveBatch) string {
+	if a.first == nil || a.first.Hold < 0 {
+		return ""
+	}
+	return a.first.Options[a.first.Hold].Method
+}
+
+// holdIn has a batch wait where the log says that it does, whether or not the plan would.
+func (v *Revision) holdIn(p *arrange.Placed, method string) {
+	if !slices.ContainsFunc(p.Options, func(o day.HoldOption) bool { return o.Method == method }) {
+		o := v.day.HoldBy(p.It, p.Way, day.Lot{MassKg: p.MassKg, Count: p.Count}, method, 0)
+		p.Options = append(slices.Clone(p.Options), o) // the day's answer is kept for others
+	}
+	p.UseHold(method)
+}
+
+// staysTold are the steps of waiting of what was put away as the log tells: where it was before it
+// was moved on, and of dishes that were off before they were called off. A revision may have
+// planned another way to wait than the first plan.
+func (v *Revision) staysTold(p *schedule.Plan, l remainder) []schedule.Step {
+	var out []schedule.Step
+	for _, a := range slices.Concat(v.called, v.batches) {
+		for _, method := range v.methodsTold(a) {
+			b := v.placedBefore(a, len(l.a.Solution.Phases))
+			v.setHold(a, b)
+			v.holdIn(b, method)
+			it := &assemble.Itinerary{D: v.day, Plan: p, A: l.a, Count: map[string]int{}}
+			it.Wait(b)
+			out = append(out, it.Steps...)
+		}
+	}
+	return slices.DeleteFunc(out, func(s schedule.Step) bool { _, told := v.fact(s, l); return !told })
+}
+
+// methodsTold are the ways in which a piece that is off was held, as told, but for how it waits
+// now if it is on the menu still.
+func (v *Revision) methodsTold(a *liveBatch) (all []string) {
+	if !a.off.set {
+		return nil
+	}
+	for i, h := range a.held {
+		if m := a.methodIn(h.place, v.firstHold(a)); m != "" && !slices.Contains(all, m) && (i < len(a.held)-1 || slices.Contains(v.called, a)) {
+			all = append(all, m)
+		}
+	}
+	return all
+}
+
+// holdSteps are the steps by which a piece is put where it waits, and the way of waiting of each.
+var holdSteps = map[schedule.StepKind]string{schedule.StepBox: schedule.HoldBox, schedule.StepToOven: schedule.HoldOven, schedule.StepHold: ""}
+
+// putAway is when a piece was first put where a step has it: as told, or as the first plan had
+// it from the take-off on, where nothing else is told.
+func (v *Revision) putAway(a *liveBatch, kind schedule.StepKind) (time.Time, bool) {
+	is := func(method string) bool {
+		if method != schedule.HoldBox && method != schedule.HoldOven {
+			return kind == schedule.StepHold
+		}
+		return holdSteps[kind] == method
+	}
+	for _, h := range a.held {
+		if is(a.methodIn(h.place, v.firstHold(a))) {
+			return h.from, true
+		}
+	}
+	if len(a.held) > 0 || !a.off.logged || v.loose || a.first == nil || !is(v.firstHold(a)) {
+		return time.Time{}, false
+	}
+	for _, s := range v.first.Steps {
+		if a.is(s.Dish, s.Batch) && s.Kind == kind {
+			after := max(s.At.Sub(v.base.At(a.first.On-a.first.Took().Expected)), 0)
+			at := a.off.at.Add(after.Truncate(time.Minute))
+			return at, !at.After(instant.Earlier(v.now, v.askedServe(a)))
+		}
+	}
+	return time.Time{}, false
+}
+
+// askedServe is when a batch was to be eaten by all that is told, whatever the day comes to.
+func (v *Revision) askedServe(a *liveBatch) time.Time {
+	for i := range v.asking.Items {
+		if it := &v.asking.Items[i]; it.Dish.ID == a.batch.It.Dish.ID {
+			return v.asking.At(float64(it.Serve))
+		}
+	}
+	return v.serve(a) // called off
+}
