@@ -71,7 +71,7 @@ func TestOddLogsAreSound(t *testing.T) {
 	for _, c := range []struct{ log, now string }{
 		{"2027-07-03 08:08,brisket,to-oven,250 F\n", "2027-07-03 10:56"},
 		{"2027-07-03 06:47,brisket,wrapped,foil\n07:02,brisket,to-oven,80 F\n", "2027-07-03 10:38"},
-		{"2027-07-03 06:48,brisket,coldest,74 F\n", "2027-07-04 23:27"},
+		{"2027-07-03 06:48,brisket,coldest,74 F\n", "2027-07-04 17:27"},
 		{"2027-07-03 07:58,brisket,wrapped,none\n", "2027-07-04 23:45"},
 		{"2027-07-03 07:49,brisket,boxed,\n08:31,brisket,restarted,\n", "2027-07-03 09:25"},
 		{"2027-07-03 07:30,,grate,74 F\n07:38,brisket,wrapped,foil\n", "2027-07-03 09:09"},

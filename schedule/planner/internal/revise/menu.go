@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -30,6 +31,7 @@ func (v *Revision) amend() error {
 		r = v.asked.WithDefaults()
 	}
 	r.Dishes = append([]schedule.Dish(nil), r.Dishes...)
+	var asked []schedule.Dish // as they were before something was served
 	for i, e := range v.log {
 		fault := func(sentence string) error {
 			return &schedule.InputError{Faults: []schedule.Fault{{Path: strict.ItemPath("log", i) + ".value", Sentence: sentence}}}
@@ -43,7 +45,10 @@ func (v *Revision) amend() error {
 			moveServing(&r, e.Dish, day.ClockOf(t.In(v.base.Loc)))
 			v.moved = true
 		case schedule.LogServed:
+			asked = slices.Clone(r.Dishes)
 			v.serveAt(&r, e)
+		case schedule.LogRestarted:
+			v.backOn(&r, asked, e.Dish)
 		case schedule.LogDishAdded:
 			dish, err := schedule.ParseDish(e.Value)
 			if err != nil {
@@ -100,6 +105,17 @@ func (v *Revision) serveAt(r *schedule.Request, e schedule.Entry) {
 	for i := range r.Dishes {
 		if d := &r.Dishes[i]; v.atTable(e, d.ID) && (e.Dish != "" || d.Serve == nil) {
 			d.Serve = &at
+		}
+	}
+}
+
+// backOn gives a dish that was served, and is back on the fire, the hour that it had.
+func (v *Revision) backOn(r *schedule.Request, asked []schedule.Dish, id string) {
+	for i := range r.Dishes {
+		for _, d := range asked {
+			if r.Dishes[i].ID == id && d.ID == id {
+				r.Dishes[i].Serve = d.Serve
+			}
 		}
 	}
 }

@@ -26,7 +26,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 	out := slices.Clone(more)
 	for _, s := range fresh {
 		was := before[s.ID]
-		if seen[s.ID] = true; v.takenBy(s, &more) || isStall(s) && was.ID == "" && v.isPast(s, l) {
+		if seen[s.ID] = true; v.takenBy(s, &more) || (isStall(s) || v.tends(s)) && was.ID == "" && v.isPast(s, l) {
 			continue // the next revision may know nothing of it
 		}
 		if isStall(s) && v.stallIsOver(s, was, l) {
@@ -192,6 +192,12 @@ func (a *liveBatch) readAt() float64 {
 
 func isStall(s schedule.Step) bool {
 	return s.Kind == schedule.StepStallBegins || s.Kind == schedule.StepStallEnds
+}
+
+// tends says whether a step looks after a fire that burns: a look at it, or coals lit to feed it.
+func (v *Revision) tends(s schedule.Step) bool {
+	lights := s.Kind == schedule.StepLight && s.Dish == "" && s.ID != plans.StepID(v.first.ID, "", s.Phase, s.Kind, 1)
+	return s.Kind == schedule.StepCheckFire || lights
 }
 
 // stallIsOver says whether a piece is off, and nothing is known of a stall that it had.
