@@ -19,7 +19,7 @@ func (c *checker) overnight() {
 			continue
 		}
 		for _, q := range c.facts.quiet {
-			in := schedule.Interval{From: instant.Later(q.From, b.off()), To: instant.Earlier(q.To, b.dish.serve)}
+			in := schedule.Interval{From: instant.Later(q.From, instant.Later(b.off(), c.inOven(&b))), To: instant.Earlier(q.To, b.dish.serve)}
 			if minutesBetween(in.From, in.To) > safety.NightMinutes {
 				c.ovenNight(&b, h, in, q.From)
 			}

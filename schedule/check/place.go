@@ -155,7 +155,8 @@ func (c *checker) asked() {
 		if ask.Zone != "" && first.Direct != (ask.Zone == "direct") {
 			c.fault(path, "direct %t where the request asks for %s", first.Direct, ask.Zone)
 		}
-		if ask.Level != nil && !first.Direct && math.Abs(first.LevelC-float64(*ask.Level)) > sameLevel {
+		carried := c.plan.Revision > 0 && first.Place == schedule.PlaceOven // on the day, from the grate
+		if ask.Level != nil && !first.Direct && !carried && math.Abs(first.LevelC-float64(*ask.Level)) > sameLevel {
 			c.fault(path, "%.1f degC where the request asks for %.1f", first.LevelC, float64(*ask.Level))
 		}
 		if (ask.Finish == "sear") != (last.Kind == schedule.StageSear) {

@@ -88,7 +88,7 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, over overFire) {
 	d, kg := it.D, 0.0
 	var on time.Time
 	for _, p := range it.All {
-		if len(p.Phases) == 0 || p.Phases[0].First != ph.Number-1 || p.Oven {
+		if len(p.Phases) == 0 || p.Phases[0].First != ph.Number-1 || p.Oven && !p.Carried {
 			continue
 		}
 		if t := d.At(p.On); on.IsZero() || t.Before(on) {
