@@ -51,3 +51,22 @@ func TestWhatIsPutBackHasAClock(t *testing.T) {
 		}
 	}
 }
+
+// What was put into an oven that cooks is left there, however long it takes, and comes out once its
+// coldest place is done. It was "put it back", then thrown away, then nothing.
+func TestWhatCooksInTheOvenComesOutOfIt(t *testing.T) {
+	turkey := plantest.Plan(t, "serve: {date: 2027-11-25, time: \"16:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 8\nweather: {air: 38 F, wind: 9 mph}\ndishes: [{cut: turkey, weight: 15 lb, prep: [injected]}]\n")
+	const bird = "time,dish,kind,value\n2027-11-25 11:00,,lit,\n2027-11-25 11:25,turkey,on,\n2027-11-25 15:35,turkey,coldest,158 F\n2027-11-25 15:40,turkey,pulled,\n2027-11-25 15:45,turkey,to-oven,325 F\n"
+	for _, tt := range []struct{ lines, now, code, says string }{
+		{"", "15:46", schedule.OffUndone, "Leave it in the oven"},
+		{"2027-11-25 16:15,turkey,core,168 F\n", "16:16", schedule.OffUndone, "It read 168 °F at 4:15 PM, but its coldest place was at 158 °F"},
+		{"2027-11-25 17:30,turkey,coldest,161 F\n", "17:45", schedule.OffUndone, "Leave it in the oven"},
+		{"2027-11-25 16:15,turkey,coldest,166 F\n", "16:16", schedule.HoldRead, "out of the oven, and serve it"},
+	} {
+		q := plantest.Revised(t, turkey, bird+tt.lines, "2027-11-25 "+tt.now)
+		f, _ := plantest.Finding(q, tt.code)
+		if !strings.Contains(f.Text, tt.says) || strings.Contains(f.Text, "Put it back") || strings.Contains(f.Text, "throw it away") {
+			t.Errorf("%s: %q: %v", tt.now, f.Text, q.Findings)
+		}
+	}
+}

@@ -95,6 +95,23 @@ func (v *Revision) madeHot(a *liveBatch, p *arrange.Placed) bool {
 	return ok
 }
 
+// noteHotly says of what was done through in an oven that cooks that it comes out and is served.
+func (v *Revision) noteHotly(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
+	if !a.hotly.set || a.served.set || a.condemned || v.mealPast(a) || v.madeHot(a, p) {
+		return
+	}
+	for _, e := range slices.Backward(a.cores) {
+		if e.Kind != schedule.LogColdest || e.At.Before(a.hotly.at) {
+			continue
+		}
+		if e.C >= a.leastC()-sameC {
+			add(about(a, schedule.HoldRead, fmt.Sprintf("%s: out of the oven, and serve it. It was at %s in its coldest place at %s. Eat it now; the oven off, or at %s if it waits.",
+				a.batch.It.Dish.Name, v.day.Core(e.C), v.clock(e.At), v.day.Grate(v.keepC(a)))))
+		}
+		return
+	}
+}
+
 // eatNow says of whole muscle in a box that was read below its line, and may still come to the
 // table within its time, by when; false where it may not.
 func (v *Revision) eatNow(a *liveBatch, p *arrange.Placed, rule safety.HoldRule) (text string, ok bool) {

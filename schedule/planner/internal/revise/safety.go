@@ -44,6 +44,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		if !grave && !v.noteUnplaced(a, p, add) { // how long it keeps, and how, does not stand beside the order to throw it away
 			v.noteRead(a, p, add)
 			v.noteOven(a, p, add)
+			v.noteHotly(a, p, add)
 		}
 	}
 }

@@ -62,7 +62,7 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
 	}
 	by := instant.Later(a.off.at, a.on.at).Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC)))
-	late := v.now.After(by)
+	late := v.now.After(by) && !(a.hotly.set && !a.hotly.at.After(by)) // in an oven that cooks it is in heat
 	switch {
 	case a.served.set && !late:
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and was never read at %s in its coldest place. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
