@@ -70,11 +70,10 @@ func drawRoughLog(rt *rapid.T, p schedule.Plan, now time.Time) []schedule.Entry 
 // Whatever the log says, there is a plan or an error that says what is wrong: never
 // a panic, a step moved in the past or a caution dropped, and every plan passes Check.
 //
-// What does not fit: at seed 11 the run ends at the 599th log and at seed 22 at the 548th, in
-// which a dish is carried into the oven at another instant, or is in no cooler, once a later line
-// is there. Before that: a meal is served and then moved to later, or served minutes after a
-// piece went on; a dinner is moved to the next morning, over a night in the oven; a day is asked
-// after in the second night from it. Then the plan says that the log does not fit together.
+// What does not fit: of 2,000 logs at seed 22 no step moves, and the plans of two logs break a rule: a
+// dish taken as done the minute it was served in the night has no rest. Seeds 33, 44 and 55 ended at
+// their logs 561, 297 and 837 in a look at a fire that a revision had asked for; that was mended
+// since, and they were not run again to their ends.
 func TestRoughLogs(t *testing.T) {
 	setFlag(t, "rapid.checks", fmt.Sprint(roughChecks()))
 	if flag.Lookup("rapid.seed").Value.String() == "0" {
