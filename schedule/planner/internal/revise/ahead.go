@@ -68,4 +68,3 @@ func (v *Revision) followed(id string) bool {
 	b := v.ahead.Plan
 	return b != nil && b.Revision > 0 && slices.ContainsFunc(b.Steps, func(s schedule.Step) bool { return s.ID == id })
 }
-
