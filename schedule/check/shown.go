@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
 )
 
@@ -20,7 +21,8 @@ const (
 
 // shown: poultry, ground, stuffed, injected, tenderised and rolled meat that a revision takes
 // to be off is promised to nobody, and comes to no table, before it was read at its minimum in
-// its coldest place; and none is taken to be off, done as planned, whose fire is told to have
+// its coldest place; nor is any other meat that nobody told to be off and nobody read, but what
+// cooks for hours past its minimum; and none is taken to be off, done as planned, whose fire is told to have
 // gone out before that.
 func (c *checker) shown() {
 	if c.plan.Revision == 0 {
@@ -35,7 +37,7 @@ func (c *checker) shown() {
 		if out, dead := c.outBefore(b.on(), off); dead && !logged {
 			c.fault(b.path, "is taken to be off and done at %s, as planned; its fire went out at %s", told(off), told(out))
 		}
-		if !safety.SurfaceInside(d.category, d.prep) || c.readDone(&b, off) {
+		if !safety.SurfaceInside(d.category, d.prep) && (logged || d.cut.Style == cut.Tough || c.readAtAll(&b)) || c.readDone(&b, off) {
 			continue
 		}
 		if b.Chance > unshownMost+sameChance {
@@ -47,6 +49,13 @@ func (c *checker) shown() {
 			}
 		}
 	}
+}
+
+// readAtAll says whether anybody read a batch.
+func (c *checker) readAtAll(b *batchFacts) bool {
+	return slices.ContainsFunc(c.plan.Log, func(e schedule.Entry) bool {
+		return e.Dish == b.dish.plan.ID && (e.Kind == schedule.LogCore || e.Kind == schedule.LogColdest) && !e.At.Before(b.on())
+	})
 }
 
 // offAt is when a batch came off, by the log, else by a step that is done; zero for what is on.

@@ -46,6 +46,41 @@ func TestAColdPlaceIsNotForgotten(t *testing.T) {
 	}
 }
 
+// With a cold place open a warmer one moves no time either: at 166 °F in the breast the chicken
+// was "over 99%", off and tented, under the order to leave it on.
+func TestAWarmerPlaceMovesNoTime(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-06-26, time: \"19:00\", tz: America/New_York}\ngrill: kettle 22 in\nguests: 5\nweather: {air: 79 F}\ndishes: [{cut: chicken, weight: 4.5 lb, prep: []}]\n")
+	const log = "time,dish,kind,value\n2027-06-26 16:50,,lit,\n2027-06-26 17:30,chicken,on,\n2027-06-26 17:50,,grate,372 F\n2027-06-26 18:20,chicken,coldest,141 F\n"
+	was := plantest.Revised(t, p, log, "2027-06-26 18:46")
+	q := plantest.Revised(t, p, log+"2027-06-26 18:45,chicken,core,166 F\n", "2027-06-26 18:46")
+	takenOff(t, "a warmer place", q)
+	if q.Dishes[0].Chance > was.Dishes[0].Chance+1e-9 {
+		t.Errorf("chance %.3f, and %.3f without the warmer place", q.Dishes[0].Chance, was.Dishes[0].Chance)
+	}
+	for _, s := range q.Steps {
+		if !s.Done && !s.At.After(*q.RevisedAt) && (s.Kind == schedule.StepTakeOff || s.Kind == schedule.StepRest || s.Kind == schedule.StepBox) {
+			t.Errorf("now: %s", s.Text)
+		}
+	}
+}
+
+// A loin that nobody read and nobody told to be off is not done because its hour is past: it was
+// "over 99%", and served. A butt, whose minimum is hours behind it, is taken as planned.
+func TestAnUnreadLoinIsNotDone(t *testing.T) {
+	const of = "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 10\n"
+	loin := plantest.Plan(t, of+"dishes: [{cut: pork-loin, weight: 4 lb, prep: [], level: 325 F}]\n")
+	q := plantest.Revised(t, loin, "time,dish,kind,value\n2027-07-03 15:20,,lit,\n2027-07-03 16:00,pork-loin,on,\n", "2027-07-03 17:50")
+	if _, asked := plantest.Finding(q, schedule.OffUnread); !asked || q.Dishes[0].Chance > 0.9+1e-9 {
+		t.Errorf("chance %.3f: %v", q.Dishes[0].Chance, q.Findings)
+	}
+	plantest.Orders(t, q)
+	for _, s := range q.Steps {
+		if s.Kind == schedule.StepServe && strings.Contains(s.Text, "Serve: ") {
+			t.Errorf("%s", s.Text)
+		}
+	}
+}
+
 // takenOff fails where something is to come off, or was read at its target.
 func takenOff(t *testing.T, name string, q schedule.Plan) {
 	t.Helper()

@@ -175,7 +175,26 @@ func (v *Revision) judge(ctx context.Context, a *liveBatch, accepted map[int]boo
 		a.readings[i].Doubt = d
 	}
 	a.signs = signs
+	a.leaveWarmerPlaces()
 	return nil
+}
+
+// leaveWarmerPlaces takes no plain reading for the core that would finish a piece whose coldest
+// place was found under its minimum, near it, and was not read at it since: it goes on as that
+// place does.
+func (a *liveBatch) leaveWarmerPlaces() {
+	least, cold := a.leastC(), false
+	if least == 0 || !a.inner() || a.where != cooking {
+		return
+	}
+	for i, e := range a.cores[:len(a.readings)] {
+		switch pushed := e.Kind == schedule.LogColdest; {
+		case pushed && a.readings[i].Counts():
+			cold = e.C < least-sameC && e.C > least-nearMinK
+		case cold && !pushed && e.C >= least-sameC && a.readings[i].Counts():
+			a.readings[i].Doubt = string(surprise.Place)
+		}
+	}
 }
 
 // find adds an outage that a piece's reading told of.

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/belief"
@@ -39,6 +40,13 @@ const (
 // inner says whether the inside of a piece may carry what is otherwise only on its surface.
 func (a *liveBatch) inner() bool { return safety.SurfaceInside(a.batch.It.Category, a.batch.It.Prep) }
 
+// mustShow says whether only a reading tells that a piece is done: one whose inside may be
+// dangerous, and any that is only taken to be off, as planned, but what cooks for so long that
+// its minimum is hours behind it.
+func (a *liveBatch) mustShow() bool {
+	return a.inner() || a.where == off && !a.off.logged && !a.gone && a.batch.It.Cut.Style != cut.Tough
+}
+
 // shows says whether a piece was read at what it must have shown, in its coldest place: the
 // newest reading counts, and of two places that were read within half an hour the colder one.
 // A warmer place elsewhere finishes nothing, and what a probe pushed through the piece found
@@ -50,7 +58,7 @@ func (v *Revision) shows(a *liveBatch) showing {
 	}
 	all := v.showsOf(a)
 	switch {
-	case len(all) == 0 && a.inner():
+	case len(all) == 0 && a.mustShow():
 		return shownNever
 	case len(all) == 0:
 		return shownDone // the cook's to know
@@ -177,7 +185,7 @@ func (v *Revision) undoneChance(a *liveBatch) float64 {
 	if _, lies := a.lies(v.now); lies {
 		return 1 // for as long as it lies there
 	}
-	if a.where == waiting || a.gone || !a.inner() || v.shows(a) == shownDone {
+	if a.where == waiting || a.gone || !a.mustShow() || v.shows(a) == shownDone {
 		return 0
 	}
 	end := a.off.at
