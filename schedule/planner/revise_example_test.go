@@ -132,5 +132,5 @@ func ExampleRevise_fireOut() {
 `, "2027-07-03 05:30"), "fire-died", "fire-out", "fire-out-over", "slow-through-danger-zone")
 	// Output:
 	// The fire has been out since about 3:00 AM.
-	// Butt: 2 hr 15 min without heat between 40 and 140 °F; the published limit is 2 hr. With the fire out this is outside the published limits: do not serve it. Throw it away. Was it hot again before that, and nobody logged it? Log when, and ask again.
+	// Butt: 2 hr 19 min without heat between 40 and 140 °F; the published limit is 2 hr. With the fire out this is outside the published limits: do not serve it. Throw it away. Was it hot again before that, and nobody logged it? Log when, and ask again.
 }

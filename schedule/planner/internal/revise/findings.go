@@ -30,6 +30,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 			v.noteSigns(a, add)
 			v.notePlateau(a, add)
 			v.noteSilence(a, add)
+			v.noteSlowAhead(a, add)
 			v.noteStall(a, add)
 			v.noteFalling(a, add)
 			v.notePast(a, add)

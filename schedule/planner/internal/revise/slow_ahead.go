@@ -1,0 +1,62 @@
+package revise
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/planner/internal/belief"
+)
+
+// noteSlowAhead says of a piece whose inside may be dangerous, while there is time to mend it,
+// that it will be in the zone of danger for longer than it should be, at the heat that it has.
+func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
+	it, b := a.batch.It, a.believed
+	if a.where != cooking || b == nil || a.condemned || !safety.DangerApplies(it.Category, it.Prep) || v.isIndoors(a) {
+		return
+	}
+	const code = "slow-through-danger-zone"
+	if slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Code == code || f.Severity == safety.Danger }) {
+		return // it has been
+	}
+	if _, dead := v.grate.dead(); dead {
+		return // its own clock is graver
+	}
+	from, to := zoneOf(b)
+	if to-from <= safety.DangerWarnMinutes {
+		return
+	}
+	at := func(m float64) string { return v.clock(a.on.at.Add(instant.Minutes(m))) }
+	hot := fmt.Sprintf("comes to 140 °F (60 °C) at about %s", at(to))
+	if math.IsInf(to, 1) {
+		hot = "does not come to 140 °F (60 °C)"
+	}
+	heat := fmt.Sprintf("bring the grate to %s now", v.day.Grate(hottestC))
+	if v.grate.levelAt(v.now, v.plannedLevel) > hottestC-offLevelK {
+		heat = fmt.Sprintf("more heat now, or into an oven at %s", v.day.Grate(undoneOvenC))
+	}
+	c, _ := safety.Lookup(code)
+	add(schedule.Finding{Code: code, Severity: schedule.Severity(c.Severity), Dishes: []string{it.Dish.ID}, Source: c.Source,
+		Text: fmt.Sprintf("%s: %s. At this heat its middle %s; such a piece should be there within %s of 40 °F (4 °C), by %s.",
+			it.Dish.Name, heat, hot, v.span(safety.DangerWarnMinutes), at(from+safety.DangerWarnMinutes))})
+}
+
+// zoneOf are the minutes at which the core of a piece came, or comes, to 40 °F and to 140, as it
+// was read and is expected; the second is +Inf where that is not within two days.
+func zoneOf(b *belief.Belief) (from, to float64) {
+	const step = 5.0
+	if b.OutOfReach() {
+		return 0, math.Inf(1)
+	}
+	end := b.Quantile(0.5)
+	for b.CoreC(from, 0.5) < safety.DangerLowC && from < end {
+		from += step
+	}
+	for to = from; b.CoreC(to, 0.5) < safety.DangerHighC && to < end; {
+		to += step
+	}
+	return from, to
+}
