@@ -24,11 +24,12 @@ const (
 // decoder reads the parts of a request.
 type decoder struct {
 	*strict.Decoder
-	now    time.Time // on the cook's clock; zero where that is not known
-	saw    *meantServe
-	heard  *[]string  // what a cook has to see of how words were read
-	pinned bool       // a day that is another one tomorrow is not taken
-	day    *meant.Day // what is known of the day from the start; never nil
+	now     time.Time // on the cook's clock; zero where that is not known
+	saw     *meantServe
+	heard   *[]string  // what a cook has to see of how words were read
+	nowhere bool       // the machine does not say where it is: its own clock is taken, and said
+	pinned  bool       // a day that is another one tomorrow is not taken
+	day     *meant.Day // what is known of the day from the start; never nil
 }
 
 func newDecoder(faults *strict.FaultList) decoder { return newDecoderOn(faults, time.Time{}) }

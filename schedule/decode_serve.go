@@ -30,6 +30,9 @@ func (d decoder) ownZone() string {
 	if name := d.now.Location().String(); !d.now.IsZero() && strings.Contains(name, "/") {
 		return name
 	}
+	if d.nowhere {
+		return "UTC"
+	}
 	return ""
 }
 
@@ -154,7 +157,7 @@ var slashes = regexp.MustCompile(`\b(\d{1,2})[/.-](\d{1,2})[/.-]\d{2,4}\b`)
 // twoWays says whether a date can be read with the day first where people write it so.
 func (d decoder) twoWays(text string) bool {
 	m := slashes.FindStringSubmatch(text)
-	american := !d.pastMonthFirst(text) && (strings.HasPrefix(d.saw.zone, "America/") || d.saw.zone == "Pacific/Honolulu")
+	american := !d.pastMonthFirst(text) && (strings.HasPrefix(d.saw.zone, "America/") || d.saw.zone == "Pacific/Honolulu" || d.nowhere && d.saw.home)
 	return m != nil && !american && strings.Contains(m[0], "/") && m[1] != m[2] && len(m[1]+m[2]) <= 4 && smallMonth(m[1]) && smallMonth(m[2])
 }
 
@@ -197,6 +200,10 @@ func (d decoder) serve(s *Serve) strict.Reader {
 		d.seeServeText(n, path)
 		if saw := d.saw; d.day.Whole && !saw.when.Relative {
 			s.Date, s.Time, s.TZ = *saw.when.Day, *saw.when.Time, saw.zone
+			if w := d.day.When; w.Node != nil && saw.when.Halfless {
+				s.Time += 12 * clock.Hour
+				*d.heard = append(*d.heard, w.Heard...)
+			}
 			return
 		}
 		known := d.Faults.Len()

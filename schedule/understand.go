@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"bytes"
 	"fmt"
 	"regexp"
 	"slices"
@@ -39,11 +40,14 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 		return Request{}, inputError(faults)
 	}
 	d := newDecoderOn(faults, now)
-	d.pinned = pinned
+	d.pinned, d.nowhere = pinned, !pinned && !now.IsZero() && d.ownZone() == ""
 	taken := d.take(tree)
 	var r Request
 	d.request(&r)(taken.Request, "")
 	r.Heard = slices.Concat(r.Heard, taken.Heard, *d.heard)
+	if d.nowhere && r.Serve.TZ == "UTC" && !bytes.Contains(data, []byte("UTC")) {
+		r.Heard = append([]string{"nobody said where you are, and this machine does not: the times are on a clock that knows no place. Before the day write tz: with your large city, for calendars and for what to do now"}, r.Heard...)
+	}
 	if r.Units == "" && allMetric(data) {
 		r.Units = unit.Metric
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -28,7 +29,11 @@ and what would help. A day that is past is planned too, and said to be past.`,
 			if err := s.check(); err != nil {
 				return err
 			}
-			p, err := planFile(cmd, args[0])
+			understand := schedule.Understand
+			if s.format == formatICS || strings.HasSuffix(s.out, ".ics") { // a calendar lives by its zone and by its day
+				understand = schedule.UnderstandOnTheDay
+			}
+			p, err := planFile(cmd, args[0], understand)
 			if err != nil {
 				return err
 			}
@@ -75,7 +80,7 @@ func sayThawPast(cmd *cobra.Command, name string, p schedule.Plan, now time.Time
 }
 
 // planFile plans the request of a file.
-func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
+func planFile(cmd *cobra.Command, name string, understand func([]byte, time.Time) (schedule.Request, error)) (schedule.Plan, error) {
 	in, err := readSource(name, cmd.InOrStdin())
 	if err != nil {
 		return schedule.Plan{}, err
@@ -83,7 +88,7 @@ func planFile(cmd *cobra.Command, name string) (schedule.Plan, error) {
 	if in.isPlan() {
 		return schedule.Plan{}, usage(`%s: is a plan already; plan wants a request, such as the one under "request" in it`, in.name)
 	}
-	r, err := readRequest(cmd, in, schedule.Understand)
+	r, err := readRequest(cmd, in, understand)
 	if err != nil {
 		return schedule.Plan{}, err
 	}

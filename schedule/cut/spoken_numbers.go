@@ -22,7 +22,8 @@ var (
 	hyphenMixed = regexp.MustCompile(`(\d)-(\d/\d)`)                                      // 1-1/2
 	poundSign   = regexp.MustCompile(`(\d)\s*#`)                                          // 12#
 	halfMore    = regexp.MustCompile(`(?i)\b(\d+|` + numberWord + `)\s+and\s+a\s+half\b`) // two and a half
-	halfOf      = regexp.MustCompile(`(?i)\bhalf\s+an?\s+(` + massUnit + `\b)`)           // half a pound
+	poundPart   = regexp.MustCompile(`(?i)\b(?:an? |one )?(half|third|quarter)(?:[\s-]+of)?(?:[\s-]+an?)?[\s-]+(pounds?|pounders?|lbs?|kilos?|kg)\b`)
+	halfOf      = regexp.MustCompile(`(?i)\bhalf\s+an?\s+(` + massUnit + `\b)`) // half a pound
 	wordOf      = regexp.MustCompile(`(?i)\b(an?|` + numberWord + `)[\s-]+(` + massUnit + `|inch(?:es)?)\b`)
 	massRange   = regexp.MustCompile(`(?i)(` + numberText + `)\s*` + massUnit + `?\s*(?:-|–|—|\bto\b|\bor\b)\s*(` + numberText + `)(\s*-?\s*` + massUnit + `\b)`)
 	countRange  = regexp.MustCompile(`(?i)^\s*(\d+)\s*(?:-|–|—|\bto\b|\bor\b)\s*(\d+)\b`)
@@ -41,6 +42,10 @@ func plainNumbers(text string) string {
 	text = glyphs.Replace(glyphAfter.ReplaceAllString(text, "$1 $2"))
 	text = poundSign.ReplaceAllString(hyphenMixed.ReplaceAllString(text, "$1 $2"), "$1 lb")
 	text = halfMore.ReplaceAllStringFunc(text, func(s string) string { return digitsOf(strings.Fields(s)[0]) + " 1/2" })
+	text = poundPart.ReplaceAllStringFunc(text, func(s string) string {
+		m := poundPart.FindStringSubmatch(s)
+		return map[string]string{"half": "1/2 ", "third": "1/3 ", "quarter": "1/4 "}[strings.ToLower(m[1])] + strings.Replace(m[2], "ounder", "ound", 1)
+	})
 	text = halfOf.ReplaceAllString(text, "1/2 $1")
 	return wordOf.ReplaceAllStringFunc(text, func(s string) string {
 		m := wordOf.FindStringSubmatch(s)

@@ -32,7 +32,24 @@ func Suggest(name string, n int) []string {
 	if byLetters := slices.IndexFunc(ids, func(id string) bool { return far[id] >= lettersFrom }); byLetters > 0 {
 		ids = ids[:byLetters]
 	}
-	return ids[:max(min(n, len(ids)), 0)]
+	return byTail(name, ids)[:max(min(n, len(ids)), 0)]
+}
+
+// byTail puts the cut first whose name a name ends in: venison sausage is sausage before it
+// is anything of venison.
+func byTail(name string, ids []string) []string {
+	words := strings.Fields(name)
+	for k := 1; k < len(words); k++ {
+		cuts, outside := Named(strings.Join(words[k:], " "))
+		if len(cuts) != 1 || len(outside) > 0 {
+			continue
+		}
+		if at := slices.Index(ids, cuts[0].Name); at > 0 {
+			return slices.Insert(slices.Delete(slices.Clone(ids), at, at+1), 0, cuts[0].Name)
+		}
+		return ids
+	}
+	return ids
 }
 
 // spelled is a name ready to be compared.

@@ -100,6 +100,8 @@ func (h *hearer) bound(name string) string {
 	return name[:at[0]]
 }
 
+var wrapSaid = regexp.MustCompile(`(?i)^wrap(?:ped)?(?: in| with)?\s*((?:butcher |pink )?paper|foil)?\s*(?:at|from|@)\s*(\d{2,3})\s*°?\s*([FC]?)$`)
+
 // forAll takes "for 20" where just so many eat: the dish is for all of them.
 func (h *hearer) forAll(said string) bool {
 	m := forPeople.FindStringSubmatch(said)
@@ -147,11 +149,25 @@ func (h *hearer) hear(part string) {
 	if h.doneness("", part) || strings.EqualFold(part, "whole") && h.another(part) || h.word(part) {
 		return
 	}
+	if m := wrapSaid.FindStringSubmatch(part); m != nil {
+		with := "foil"
+		if strings.Contains(strings.ToLower(m[1]), "paper") {
+			with = "paper"
+		}
+		from := m[2] + " " + heatUnit(m[3], m[2])
+		h.set("wrap", strict.NewGroup(h.line).With("with", strict.NewText(with, h.line)).With("from", strict.NewText(from, h.line)))
+		h.Heard = append(h.Heard, strconv.Quote(part)+" is read as: in "+with+" from "+from+" on")
+		return
+	}
 	if t, err := unit.ParseTemperature(part); err == nil && t > 0 {
 		h.setText("target", part)
 		return
 	}
 	s := cut.Speak(part)
+	if strings.EqualFold(s.Name, "whole") && outsideOnly("whole "+h.Node.Get("cut").Text) {
+		_, h.Unclear = cut.One("whole " + h.Node.Get("cut").Text)
+		return
+	}
 	amount := s.Count > 0 || s.Weight != "" || s.Thickness != ""
 	rest := strings.TrimSpace(s.Name)
 	if amount && rest != "" { // "16 bone in", "4 well done" is more than an amount

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -43,6 +44,9 @@ func (d Day) special(group, name string, value *strict.Node) strict.Meaning {
 	case oneOf(word, "allergies", "allergy", "allergic", "allergens", "intolerances", "dietary", "diet", "vegetarians", "vegetarian", "vegans", "vegan"):
 		return strict.Meaning{Sentence: "the plan knows nothing of allergies or diets, and nothing here keeps foods apart: write it behind a # to see it, and use boards, tongs and a part of the grate of their own"}
 	case group == "" && oneOf(word, "start", "starttime", "begin", "startat", "startcooking", "begincooking", "from") && value.Kind == strict.NodeText:
+		if _, err := instant.ParseClock(value.Text); err != nil {
+			return strict.Meaning{Sentence: "the plan counts back from when people eat, which is serve, and says when to start: leave it out; a fire that may burn through the night is overnight: true"}
+		}
 		line := "earliest: " + fmt.Sprintf("%q", value.Text)
 		return strict.Meaning{Sentence: "the plan counts back from when people eat, which is serve, and says when to start; so that nothing is done before, write " + line, Old: name, New: line, Whole: true}
 	case group == "" && oneOf(word, "leftovers", "leftover", "drinks", "dessert", "desserts", "sauces", "music", "budget", "shopping", "decoration", "games", "salads", "salad"):

@@ -59,6 +59,7 @@ func (d Day) Take(request *strict.Node) Taken {
 	}
 	t := &taker{Day: d, out: strict.NewGroup(request.Line)}
 	taken := t.meals(request)
+	t.oneSitting(request, taken)
 	for name, value := range request.Fields() {
 		if slices.Contains(taken, name) {
 			continue
@@ -81,9 +82,14 @@ func shaped(n *strict.Node) *strict.Node {
 	if n.Kind != strict.NodeObject {
 		return n
 	}
-	out := strict.NewGroup(n.Line)
+	out, meals := strict.NewGroup(n.Line), 0
+	for name := range n.Fields() {
+		if oneOf(plainWord(name), mealNames...) {
+			meals++
+		}
+	}
 	for name, value := range n.Fields() {
-		inside := value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value)
+		inside := !(meals > 1 && oneOf(plainWord(name), mealNames...)) && value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value)
 		for inner := range value.Fields() {
 			inside = inside && n.Get(inner) == nil && out.Get(inner) == nil
 		}
@@ -127,7 +133,7 @@ func (t *taker) field(name string, line int, value *strict.Node) {
 	case t.passedOver(name, value):
 	case oneOf(word, "event", "occasion", "title", "eventname", "partyname") && value.Kind == strict.NodeText && t.out.Get("name") == nil:
 		t.keep("name", line, value)
-	case (oneOf(word, "start") || earliestName.MatchString(name)) && clockText.MatchString(value.Text):
+	case (oneOf(word, "start") || earliestName.MatchString(name)) && isClock(value.Text):
 		t.keep("earliest", line, value)
 		t.say("%s is read as: nothing is done before %s", strconv.Quote(name+": "+value.Text), value.Text)
 	case ofDish(word):
@@ -230,6 +236,11 @@ func (t *taker) settle() {
 		}
 		t.out = t.out.WithAt(f.name, f.line, f.value)
 	}
+}
+
+func isClock(text string) bool {
+	_, err := instant.ParseClock(strings.TrimSpace(text))
+	return err == nil
 }
 
 // earliestName are names of the field that says before when nothing is done.

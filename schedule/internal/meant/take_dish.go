@@ -132,7 +132,13 @@ func (t *taker) dishField(dish *strict.Node, name string, value *strict.Node) (*
 	switch {
 	case oneOf(word, "state", "condition", "start", "temp", "from") && value.Kind == strict.NodeText && frozenText.MatchString(value.Text):
 		return set("start", strict.NewText("frozen", value.Line))
-	case oneOf(word, "state", "condition") && value.Kind == strict.NodeText && thawedText.MatchString(value.Text):
+	case low == "id" && value.Kind == strict.NodeNumber:
+		return set("id", strict.NewText(value.Text, value.Line))
+	case oneOf(word, "wrap", "wrapat", "wraptemp") && wrapHeat.MatchString(value.Text):
+		m := wrapHeat.FindStringSubmatch(value.Text)
+		t.say("%s is read as: in foil from %s %s on", strconv.Quote(inWords(name, value)), m[1], heatUnit(m[2], m[1]))
+		return set("wrap", strict.NewGroup(value.Line).With("with", strict.NewText("foil", value.Line)).With("from", strict.NewText(m[1]+" "+heatUnit(m[2], m[1]), value.Line)))
+	case oneOf(word, "state", "condition", "start", "startstate", "initialstate") && value.Kind == strict.NodeText && thawedText.MatchString(value.Text):
 		return dish, true
 	case oneOf(word, "serve", "time", "when", "at", "eat", "ready", "readyat", "readyby", "servetime", "serveat", "eatat", "eattime") && value.Kind == strict.NodeText && value.Text != "day-before":
 		if at := t.mealAt(value.Text, value.Line); at != nil {
@@ -265,6 +271,7 @@ var (
 	frozenText = regexp.MustCompile(`(?i)^(?:still |start |deep |rock |hard |goes on |on )*(?:frozen|from frozen|from (?:the )?freezer|freezer)(?: solid| hard)?$`)
 	thawedText = regexp.MustCompile(`(?i)^(?:fully |completely )?(?:thawed|fresh|chilled|raw|from the fridge|fridge|refrigerated)$`)
 	wrapAt     = regexp.MustCompile(`(?i)^(?:in )?((?:butcher |pink )?paper|(?:tin |aluminum )?foil)\s*(?:at|from|@|when)\s*(\d{2,3})\s*°?\s*([FC]?)\b.*$`)
+	wrapHeat   = regexp.MustCompile(`(?i)^\s*(?:at|from)?\s*(1\d\d|[67]\d)\s*°?\s*([FC]?)\s*$`)
 	restIn     = regexp.MustCompile(`(?i)^(\d+(?:\.\d+)?\s*(?:h|hrs?|hours?|min|minutes?))\s*,?\s*(?:in|in a|in the)\s*(?:an? )?(?:cooler|esky|cool box|insulated box|icebox)$`)
 	dishSize   = regexp.MustCompile(`(?i)^\s*\d+(?:\.\d+)?\s*(?:(?:x|by)\s*\d+.*|inch(?:es)?|in|"|cm)\s*$`)
 	halfNumber = regexp.MustCompile(`(?i)^\s*(\d+)(?: and a half|\.5| 1/2|½)(?:\s*(?:racks?|slabs?))?\s*$`)

@@ -3,6 +3,7 @@ package meant
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/rickb777/date/clock"
@@ -115,6 +116,8 @@ func ownTime(at, main instant.When, line int) *strict.Node {
 func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) {
 	switch {
 	case isForm(name):
+	case value.Kind == strict.NodeObject && oneOf(plainWord(name), mealNames...) && t.mealOfFoods(value) != nil:
+		return []meal{*t.mealOfFoods(value).called(name, line)}
 	case value.Kind == strict.NodeObject && holdsMenu(value):
 		m := meal{line: line, names: []string{name}}
 		for inner, v := range value.Fields() {
@@ -228,4 +231,48 @@ func (t *taker) onTheDay(list *strict.Node) {
 			t.out = t.out.Without(name)
 		}
 	}
+}
+
+// oneSitting says that menus of two meals are eaten at one time, where only one is said.
+func (t *taker) oneSitting(request *strict.Node, taken []string) {
+	var names []string
+	for name, value := range request.Fields() {
+		if oneOf(plainWord(name), mealNames...) && !slices.Contains(taken, name) && value.Kind != strict.NodeNumber && !isMealTime(name, value) && (value.Kind != strict.NodeText || allFood(value, t.Eaters)) {
+			names = append(names, name)
+		}
+	}
+	if len(names) > 1 {
+		t.say("%s are eaten at one time here; give each dish of the other meal its own time, as in serve: \"12:30\"", strings.Join(names, " and "))
+	}
+}
+
+// mealOfFoods is a meal whose foods stand beside its time: {time: 12:30, burgers: 8}; nil
+// where that is not so.
+func (t *taker) mealOfFoods(group *strict.Node) *meal {
+	m, foods := meal{}, strict.NewGroup(group.Line)
+	for name, value := range group.Fields() {
+		switch {
+		case saysWhen(name, value, t.Now):
+			m.said = strings.TrimSpace(m.said + " " + timeOf(name, value))
+		case knownFood(name):
+			foods = foods.WithAt(name, group.LineOf(name), value)
+		case oneOf(plainWord(name), "guests", "people") && isCount(value):
+			t.say("%s of one meal: how many eat is said once for the day, so write counts for its dishes", strconv.Quote(inWords(name, value)))
+		default:
+			return nil
+		}
+	}
+	if m.said == "" || foods.Empty() {
+		return nil
+	}
+	m.menus = []*strict.Node{foods}
+	return &m
+}
+
+func (m *meal) called(name string, line int) *meal {
+	m.names, m.line = []string{name}, line
+	if oneOf(plainWord(name), "dinner", "supper") {
+		m.said += " evening"
+	}
+	return m
 }
