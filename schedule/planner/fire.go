@@ -19,7 +19,7 @@ func Fire(ctx context.Context, q schedule.FireInquiry) (schedule.Steer, error) {
 	if err := ctx.Err(); err != nil {
 		return schedule.Steer{}, err
 	}
-	want := steer.Want{LevelC: float64(q.Want), SteerBottom: q.SteerBottom, NoFood: q.NoFood}
+	want := steer.Want{LevelC: float64(q.Want), SteerBottom: q.SteerBottom || q.Grill == "smoker", NoFood: q.NoFood}
 	if text := outsideSteering(q); text != "" {
 		s := revise.SteerOf(steer.Advice{Do: steer.NoAdvice, Want: want, Outside: outsideKind(q)}, q.Units)
 		s.Why, s.Taken = text, q.Taken

@@ -83,12 +83,17 @@ const (
 	Caught     // more coals are lit since the lid was off
 	GaugeAlone // only the lid was read
 	ColdGrill  // so cool that nothing burns
+	Unfelt     // what was done just now is not felt yet
+	NearLevel  // within its band
+	VentsShut  // both are, and the coals get no air
 )
 
 // Figures of looking (tuned on simulated cooks).
 const (
 	lookStep    = 3
 	lookFirst   = 9
+	lookYoung   = 8
+	lookMoved   = 15
 	lookLast    = 36
 	lookOffF    = 18
 	lookShare   = 0.25
@@ -196,7 +201,14 @@ func (f *Fire) airThrough(v Vents) float64 {
 // lookAgain is the first time at which so many guesses are off that a look pays.
 func (f *Fire) lookAgain(bits []guess, v Vents, want Want) int {
 	run := f.runner(bits, v)
-	for m := lookFirst; m < lookLast; m += lookStep {
+	first := lookFirst
+	switch {
+	case f.young():
+		first = lookYoung
+	case v != f.Vents() && !f.known():
+		first = lookMoved
+	}
+	for m := first; m < lookLast; m += lookStep {
 		run.to(float64(m))
 		off, air := 0, f.airC(f.minute+float64(m))
 		for i := range run.guesses {

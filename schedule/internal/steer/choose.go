@@ -31,13 +31,13 @@ const (
 	mostF     = 35
 	farSlope  = 8
 	innerPart = 0.25
-	hotter    = 1.3
+	hotter    = 1.1
 	lateMore  = 1.3
 	lateFrom  = 30
 	costFrom  = 6
 	costTo    = 30
-	moveTop   = 65
-	moveOther = 80
+	moveTop   = 20
+	moveOther = 25
 	perDouble = 6
 	pairsOver = 150 // one vent alone does it badly: try both
 	worthIt   = 0.8
@@ -45,7 +45,7 @@ const (
 	costBits  = 40
 
 	// What nobody foresees, a lid that is lifted, a gust, pushes a fire up more often than down: a little lower is aimed at.
-	aimUnderK = 3 / 1.8
+	aimUnderK = 5 / 1.8
 
 	farK          = 35 / 1.8 // so far off, a move is worth more
 	eagerFar      = 0.35
@@ -158,6 +158,14 @@ func (f *Fire) drawBits() []guess {
 const bitsAt = 30.0
 
 func (f *Fire) choose(bits []guess, want Want) choice {
+	if f.shut(want) {
+		v := f.reopened(want)
+		return choice{vents: v, move: v != f.Vents()}
+	}
+	if f.allowed(f.Vents(), want) && (f.unfelt(want) || f.inBand(bits, want)) {
+		return choice{vents: f.Vents()}
+	}
+	asked := want
 	want.LevelC -= aimUnderK
 	stay := f.course(bits, f.Vents(), want.LevelC, math.Inf(1))
 	best := choice{vents: f.Vents(), cost: stay, stay: stay}
@@ -171,7 +179,7 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 		eager = eagerFar
 	}
 	try := func(v Vents) {
-		if !f.allowed(v, want) || v == f.Vents() {
+		if !f.allowed(v, want) || v == f.Vents() || !forced && !f.step(v, asked) {
 			return
 		}
 		hands := f.moving(v, want) * eager
@@ -200,12 +208,18 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 			}
 		}
 	}
-	if !forced && (f.staysIn(bits, best.vents, want) || f.against(best.vents, want)) {
+	if !forced && (f.staysIn(bits, best.vents, want) || f.against(best.vents, asked)) {
+		best.vents = f.Vents()
+	}
+	if !forced && f.along(best.vents, asked) {
 		best.vents = f.Vents()
 	}
 	best.move = best.vents != f.Vents() && (forced || best.cost < stay-eager*((1-worthIt)*stay+worthLess))
 	if !best.move {
 		best.vents = f.Vents()
+		if v, ok := f.pushed(bits, asked); ok && f.stays(asked) {
+			best.vents, best.move = v, true
+		}
 	}
 	return best
 }

@@ -271,7 +271,7 @@ func (f *Fire) read(e Event) {
 		f.pullRatio(rise)
 	case f.weigher != nil:
 		f.weigher.read(f.guesses, e.Kind, rise, e.Minute)
-	case f.agreed(len(f.readings) - 1): // what a second look confirms is no slip
+	case f.agreed(len(f.readings)-1) || f.couldBe(len(f.readings)-1): // what a second look confirms, or time explains, is no slip
 		f.pull(e.Kind, rise, 0)
 	default:
 		f.pull(e.Kind, rise, seen.Surprise)

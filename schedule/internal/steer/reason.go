@@ -15,6 +15,10 @@ func (f *Fire) reason(a Advice) Why {
 	late := f.plain(f.bits(), f.Vents(), lookLast).Middle - a.Want.LevelC
 	since := f.minute - f.begin.PourMinute
 	switch {
+	case a.Do == Move && f.shut(a.Want):
+		return VentsShut
+	case a.Do == Leave && f.unfelt(a.Want) && !f.freshCoals():
+		return Unfelt
 	case !f.begin.MidCook && since < warmingUntil && off < -bandK/2 && late > off+trendK:
 		return Warms
 	case a.Do == Move && f.lessAir(a) && f.minute-f.lidShut <= caughtMinutes:
@@ -44,9 +48,11 @@ func (f *Fire) leftAlone(off, late float64, want Want) Why {
 		return FreshCoals
 	case off < 0 && f.coldLoad():
 		return ColdLoad
-	case comesRight(off, late, f.worst(off, want)):
+	case abs(f.off(want)) <= bandK:
+		return NearLevel
+	case f.mayPass(want) && comesRight(off, late, f.worst(off, want)):
 		return ComingRight
-	case off*late < 0:
+	case f.mayPass(want) && off*late < 0:
 		return PassesBy
 	case off > 0:
 		return f.hotBecause()
@@ -55,6 +61,12 @@ func (f *Fire) leftAlone(off, late float64, want Want) Why {
 		return why
 	}
 	return FewLit // more air was tried in thought, and did not pay
+}
+
+// mayPass says whether anything speaks for it that a grate comes back by itself: it was read to, something was done lately, the
+// fire still grows, or a single look is all there is and vents have more to give.
+func (f *Fire) mayPass(want Want) bool {
+	return f.comes(want) || f.young() || f.minute-f.touched <= lookLast || f.grates() < 2 && (f.top < 0.99 || f.bottom < 0.99)
 }
 
 // worst is how far off its level the grate may still be later, on the side where it is now.

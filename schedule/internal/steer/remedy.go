@@ -27,12 +27,15 @@ const (
 
 // beyondVents says what vents cannot do, once two looks agree on it, and what can.
 func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
-	a.Reach = f.reach(a.Want)
+	open := f.openAndCool(a.Want)
+	if a.Reach = f.reach(a.Want); open {
+		a.Reach = TooWeak
+	}
 	if a.Reach == WithinReach || f.begin.Own == nil && f.grates() < 2 && a.Reach == TooHot {
 		a.Reach = WithinReach
 		return a
 	}
-	agreed := f.reachedBefore(a) || a.Reach == TooWeak && f.burntDown()
+	agreed := open || f.reachedBefore(a) || a.Reach == TooWeak && f.burntDown()
 	switch a.Reach {
 	case TooWeak:
 		a.Remedies = f.feeding(bits, a.Want)
@@ -63,6 +66,21 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 	}
 	return a
 }
+
+// openAndCool says whether all vents are open and the grate is far below its level, though nothing speaks for it that it
+// comes up: it is not air that it lacks.
+func (f *Fire) openAndCool(want Want) bool {
+	since := f.minute - f.begin.PourMinute
+	switch off := f.off(want); {
+	case f.top < 0.99 || f.bottom < 0.99 || off > -openCoolK || !f.told:
+		return false
+	case f.comes(want) || f.freshCoals() || f.coldLoad() && off > -2*openCoolK || !f.begin.MidCook && since < warmingUntil:
+		return false
+	}
+	return f.moves == 0 || f.minute-f.ventsAt >= sunkMinutes
+}
+
+const openCoolK = 40 / 1.8
 
 // warmest is the remedy of several that brings most; of those that bring as much the least trouble.
 func warmest(all []Remedy) (best Remedy, ok bool) {

@@ -21,6 +21,10 @@ const (
 	agreeK       = 20 / 1.8 // a second reading that agrees
 	agreeFrom    = 4.0      // minutes after the first
 	stale        = 90.0
+	oldRead      = 45.0      // minutes: what was read before that is no ground for a move (judgment)
+	apartSlow    = 15.0      // minutes: in so long a fire does much by itself,
+	slowK        = 60 / 1.8  // so much either way, and
+	backK        = 150 / 1.8 // so much towards its level, as it does when cold food warms or its vents were opened (judgment)
 )
 
 // trust judges the last reading that counts.
@@ -31,7 +35,7 @@ func (f *Fire) trust() Trust {
 	}
 	last := f.readings[n-1]
 	switch {
-	case f.minute-last.Minute > stale:
+	case f.minute-last.Minute > oldRead:
 		return NoReading
 	case last.Deaf || f.lidOff:
 		return LidAbout
@@ -45,7 +49,7 @@ func (f *Fire) trust() Trust {
 	case last.JumpK > jumpK || last.JumpK > flareK && f.sinceLast(n-1) <= flareMinutes:
 		return Jumped
 	case last.JumpK < -jumpK || n > 1 && last.Surprise > oddSurprise:
-		if f.agreed(n - 1) {
+		if f.agreed(n-1) || f.couldBe(n-1) {
 			return Trusted
 		}
 		return Odd
@@ -96,6 +100,21 @@ func (f *Fire) grateLately(minute float64) bool {
 		if r.Kind == Grate && !r.Deaf && r.Minute <= minute && minute-r.Minute <= besideMinutes {
 			return true
 		}
+	}
+	return false
+}
+
+// couldBe says whether a fire may well have done by itself, or by what was told of it, what a reading shows that was not
+// foretold: there was time for it.
+func (f *Fire) couldBe(i int) bool {
+	last := f.readings[i]
+	for k := i - 1; k >= 0; k-- {
+		r := f.readings[k]
+		if r.Kind != last.Kind || r.Deaf {
+			continue
+		}
+		took, by := last.Minute-r.Minute, abs(last.C-r.C)
+		return took >= apartSlow && (by <= slowK || f.touched > r.Minute && by <= backK || last.C > r.C && by <= backK)
 	}
 	return false
 }

@@ -107,6 +107,9 @@ func (w wording) do() string {
 	case Move:
 		return w.move()
 	case AddLit:
+		if a.AllOpen() {
+			return fmt.Sprintf("Look at the coals: rake the ash out, then light %d more and add them when they are gray.", a.Count)
+		}
 		return fmt.Sprintf("Light %d more coals and add them when they are gray. %s", a.Count, openThem(a.To))
 	case AddUnlit:
 		return fmt.Sprintf("Lay %d unlit coals against the lit ones. %s", a.Count, openThem(a.To))

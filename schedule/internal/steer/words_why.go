@@ -48,6 +48,12 @@ func (w wording) why() string {
 		return "Why: fresh coals take heat and smolder white until they catch, 15 to 30 min. Don't chase it."
 	case Caught:
 		return "Why: more coals caught while the lid was off, and the grate rises for half an hour after that."
+	case Unfelt:
+		return "Why: it was touched within the last 15 min. What that does is not felt yet."
+	case NearLevel:
+		return fmt.Sprintf("Why: it is within 25 °F of %s. Moving for that chases the fire.", level)
+	case VentsShut:
+		return "Why: both vents are shut. The coals get no air, and go out."
 	case WindBlows:
 		return "Why: the wind changed the fire, not the vents."
 	}
@@ -104,7 +110,7 @@ func (w wording) also() []string {
 	say(a.Why == WindBlows, screenSafely)
 	say(a.Figures() && a.LitN > 1 && a.Reach != TooHot && a.Now.Middle > a.Want.LevelC+farTooHotK && a.In30.High > a.Want.LevelC+bandK, "If it is no lower at the next look: "+coalsOut)
 	say(a.Stormy, stormy)
-	say(a.TopBelowLeast && a.Do != Move, "With food on, keep the top vent at an eighth or more. Close the bottom one instead.")
+	say(a.TopBelowLeast && a.Do != Move && a.Why != VentsShut, "With food on, keep the top vent at an eighth or more. Close the bottom one instead.")
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
@@ -130,7 +136,7 @@ func (a Advice) AllOpen() bool { return a.From.Top > 0.99 && a.From.Bottom > 0.9
 
 // tight says whether the fire may flare when the lid is opened: little air on many lit coals.
 func (a Advice) tight() bool {
-	return min(a.From.Top, a.From.Bottom) <= nearlyShut+1e-9 && a.LitN > starvedN || a.Why == Starved
+	return a.Why == VentsShut || min(a.From.Top, a.From.Bottom) <= nearlyShut+1e-9 && a.LitN > starvedN || a.Why == Starved
 }
 
 // otherWays are what vents cannot do, and what can.

@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/steer"
 )
 
 // told are the instants at which the log has a kind of entry.
@@ -56,16 +57,33 @@ func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
 	fed := map[int]bool{}
 	for i, s := range steps {
-		if s.Kind != schedule.StepRefuel || s.Done || s.At.After(v.now) || strings.HasPrefix(s.Text, "Leave this out") {
+		if s.Kind != schedule.StepRefuel || s.Done || s.At.After(v.now.Add(fedAnyway)) || strings.HasPrefix(s.Text, "Leave this out") {
 			continue
 		}
-		if fed[s.Phase] {
-			steps[i].Text = "Leave this out: one refuel is enough for now."
+		switch {
+		case v.tooHotToFeed():
+			steps[i].Text = "Leave this out for now, even with food still on: the grate is above its level. Feed it once it is back there."
+		case fed[s.Phase]:
+			steps[i].Text = "Leave this out, even with food still on: one refuel is enough for now."
 		}
-		fed[s.Phase] = true
+		fed[s.Phase] = fed[s.Phase] || !s.At.After(v.now)
 	}
 	return steps
 }
+
+// tooHotToFeed says whether the grate was read above its level just now, and vents are closed for it.
+func (v *Revision) tooHotToFeed() bool {
+	g, ok := v.grate.lastRead(v.now, oldReading)
+	if !ok || v.steered == nil || g.gauge {
+		return false
+	}
+	off := g.c - v.grate.levelAt(v.now, v.plannedLevel)
+	a := v.steered.advice
+	return off > offLevelK/2 && a.Do == steer.Move && (a.To.Top < a.From.Top || a.To.Bottom < a.From.Bottom)
+}
+
+// oldReading is how long a reading is a ground for anything done to the fire.
+const oldReading = 45 * time.Minute
 
 // phaseAt is the phase, from 1, that was to burn at an instant.
 func (v *Revision) phaseAt(at time.Time) int {
