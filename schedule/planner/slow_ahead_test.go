@@ -24,3 +24,21 @@ func TestASlowPieceIsToldInTime(t *testing.T) {
 		}
 	}
 }
+
+// A bird below its minimum is not offered an oven at 300 °F: it needs 325.
+func TestABirdIsFinishedInAHotOven(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-10, time: \"18:30\", tz: America/New_York}\ngrill: kettle 22 in\nguests: 6\noven: yes\nweather: {air: 80 F}\ndishes: [{cut: chicken-spatchcock, weight: 4.5 lb, prep: []}]\n")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-10 16:50,,lit,\n2027-07-10 17:25,chicken-spatchcock,on,\n2027-07-10 17:48,,grate,290 F\n2027-07-10 18:00,chicken-spatchcock,core,104 F\n", "2027-07-10 18:01")
+	offered := false
+	for _, r := range q.Remedies {
+		if r.Code == "oven-finish" {
+			offered = true
+			if !strings.Contains(r.Text, "325 °F") {
+				t.Errorf("%s", r.Text)
+			}
+		}
+	}
+	if !offered {
+		t.Errorf("no oven is offered: %v", q.Remedies)
+	}
+}

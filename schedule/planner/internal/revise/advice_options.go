@@ -69,7 +69,11 @@ func (v *Revision) helpOf(a *liveBatch, p *arrange.Placed, why string) []option 
 		out = append(out, option{code: "hotter", text: fmt.Sprintf("Bring the grate up to %s.", v.day.Grate(to)), entry: schedule.Entry{Kind: schedule.LogLevel, C: to}})
 	}
 	if v.day.Req.Oven != nil && !a.oven.set && !offeredOption(out, "indoors") {
-		out = append(out, option{code: "oven-finish", text: fmt.Sprintf("Finish %s in the kitchen oven at %s.", name, v.day.Grate(finishC)), entry: schedule.Entry{Dish: id, Kind: schedule.LogToOven, C: finishC}})
+		in := finishC
+		if a.inner() {
+			in = undoneOvenC // below its minimum it needs that
+		}
+		out = append(out, option{code: "oven-finish", text: fmt.Sprintf("Finish %s in the kitchen oven at %s.", name, v.day.Grate(in)), entry: schedule.Entry{Dish: id, Kind: schedule.LogToOven, C: in}})
 	}
 	return append(out, v.laterServing(a, p)...)
 }
