@@ -44,6 +44,9 @@ func TestWhereAPieceIsIsAsked(t *testing.T) {
 		} else if q.lacks(t, schedule.StandsOpen, schedule.Leftovers, "standing-over"); q.Chance.All <= 0.9 {
 			t.Errorf("%s: %.2f", tt.name, q.Chance.All)
 		}
+		if tt.chance == 0.9 && !strings.Contains(q.first(schedule.StepServe).Text, "only if it was in heat") {
+			t.Errorf("%s: %s", tt.name, q.first(schedule.StepServe).Text)
+		}
 		if q.Chance.All > tt.chance {
 			t.Errorf("%s: promised at %.2f", tt.name, q.Chance.All)
 		}

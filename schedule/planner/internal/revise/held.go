@@ -218,10 +218,10 @@ func (v *Revision) shortOfHeat(a *liveBatch, p *arrange.Placed) (from, by time.T
 	switch n := len(waits); {
 	case a.where != off:
 		return from, by, false
-	case n > 0:
-		return v.standsBy(a), v.standsBy(a), waits[n-1].kind == schedule.LogCounter && waits[n-1].open
 	case a.adrift:
 		return a.off.at, a.off.at.Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC))), true
+	case n > 0:
+		return v.standsBy(a), v.standsBy(a), waits[n-1].kind == schedule.LogCounter && waits[n-1].open
 	case p.Hold < 0:
 		return from, by, false
 	}
