@@ -29,7 +29,7 @@ var (
 		{"on", "On the grill"}, {"pulled", "Off, done"}, {"wrapped foil", "Wrapped in foil"}, {"wrapped paper", "Wrapped in paper"},
 		{"boxed cooler", "Into the cooler"}, {"to-oven", "Into the oven"}, {"counter", "On the counter"}, {"chilled", "Into the fridge"}, {"stopped", "Off, not done"}, {"restarted", "Back on"}, {"served", "Served"},
 	}
-	doneToFire = []choice{{"lit", "Lit"}, {"refuelled", "Fuel added"}, {"fire-out", "Fire went out"}, {"ash-cleared", "Ash cleared"}, {"lid-opened", "Lid opened"}, {"lid-closed", "Lid closed"}, {"no-fuel", "No coals left"}, {"rain", "It rains"}, {"rain over", "Rain is over"}}
+	doneToFire = []choice{{"lit", "Lit"}, {"refuelled", "Fuel added"}, {"fire-out", "Fire went out"}, {"ash-cleared", "Ash cleared"}, {"lid-opened", "Lid opened"}, {"lid-closed", "Lid closed"}, {"no-fuel", "No coals left"}, {"oven-off", "The oven went off"}, {"rain", "It rains"}, {"rain over", "Rain is over"}}
 )
 
 // askedOfFire are entries of the fire with a value to type.

@@ -50,6 +50,7 @@ const (
 	LogWind          EntryKind = "wind"           // as it blows from now on: 12 mph, or calm
 	LogRain          EntryKind = "rain"           // it rains from now on; with over, it has stopped
 	LogNoFuel        EntryKind = "no-fuel"        // none is left to add, until some is
+	LogOvenOff       EntryKind = "oven-off"       // the kitchen oven went off
 	LogOn            EntryKind = "on"             // the dish was put on
 	LogWrapped       EntryKind = "wrapped"        // in the value, foil or paper, or none: it is left bare
 	LogToOven        EntryKind = "to-oven"        // goes on cooking in the kitchen oven at a temperature

@@ -66,5 +66,5 @@ func ExampleReadLog_faults() {
 	// Output:
 	// line 2: dish: "duck" is no dish of this plan; there are chicken
 	// line 3: value: 104: a temperature needs a unit: F or C
-	// line 4: kind: "peeked" is not known; there are ash-cleared, boxed, chilled, coals-out, coldest, core, counter, dish-added, dish-cancelled, fire-out, gauge, grate, level, lid-closed, lid-opened, lit, lit-coals, no-fuel, on, outer, oven, pulled, rain, refuelled, restarted, served, serving-moved, stopped, to-oven, unlit-coals, vents, wind and wrapped
+	// line 4: kind: "peeked" is not known; there are ash-cleared, boxed, chilled, coals-out, coldest, core, counter, dish-added, dish-cancelled, fire-out, gauge, grate, level, lid-closed, lid-opened, lit, lit-coals, no-fuel, on, outer, oven, oven-off, pulled, rain, refuelled, restarted, served, serving-moved, stopped, to-oven, unlit-coals, vents, wind and wrapped
 }

@@ -20,6 +20,8 @@ func TestAnOvenThatDoesNotHoldIsAskedAbout(t *testing.T) {
 	}{
 		{"the oven is read, cold", "2027-07-03 14:00,,oven,105 F\n", "14:01", true},
 		{"the oven is read, and holds", "2027-07-03 14:00,,oven,170 F\n", "14:01", false},
+		{"the oven went off", "2027-07-03 14:00,,oven-off,\n", "14:01", true},
+		{"the oven went off, and holds again", "2027-07-03 14:00,,oven-off,\n2027-07-03 14:20,,oven,172 F\n", "14:21", false},
 		{"the meat falls", "2027-07-03 13:45,butt,outer,166 F\n2027-07-03 14:45,butt,outer,153 F\n", "14:46", true},
 		{"the meat settles at the oven's heat", "2027-07-03 13:45,butt,outer,176 F\n2027-07-03 14:45,butt,outer,170 F\n", "14:46", false},
 		{"the outside is far below after two hours", "2027-07-03 14:45,butt,outer,152 F\n", "14:46", true},

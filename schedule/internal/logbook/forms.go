@@ -47,7 +47,7 @@ var forms = []Form{
 	{Lit, false, CarriesNothing}, {Level, false, CarriesTemperature}, {FireOut, false, CarriesNothing},
 	{Refuelled, false, CarriesNothing}, {LidOpened, false, CarriesNothing}, {LidClosed, false, CarriesNothing},
 	{Vents, false, CarriesVents}, {LitCoals, false, CarriesCount}, {UnlitCoals, false, CarriesCount},
-	{CoalsOut, false, CarriesAmount}, {AshCleared, false, CarriesNothing}, {Wind, false, CarriesSpeed}, {Rain, false, CarriesNothing}, {NoFuel, false, CarriesNothing},
+	{CoalsOut, false, CarriesAmount}, {AshCleared, false, CarriesNothing}, {Wind, false, CarriesSpeed}, {Rain, false, CarriesNothing}, {NoFuel, false, CarriesNothing}, {OvenOff, false, CarriesNothing},
 	{On, true, CarriesNothing}, {Wrapped, true, CarriesWrap}, {ToOven, true, CarriesMaybeTemperature},
 	{Pulled, true, CarriesNothing}, {Boxed, true, CarriesPlace}, {Counter, true, CarriesNothing},
 	{Stopped, true, CarriesNothing}, {Chilled, true, CarriesNothing}, {Restarted, true, CarriesNothing},

@@ -29,6 +29,7 @@ const (
 	Wind          Kind = "wind"           // as it blows from now on: 12 mph, or calm
 	Rain          Kind = "rain"           // it rains from now on; with over, it has stopped
 	NoFuel        Kind = "no-fuel"        // none is left to add, until some is
+	OvenOff       Kind = "oven-off"       // the kitchen oven went off
 	On            Kind = "on"             // the dish was put on
 	Wrapped       Kind = "wrapped"        // in the value, foil or paper, or none: it is left bare
 	ToOven        Kind = "to-oven"        // goes on cooking in the kitchen oven at a temperature

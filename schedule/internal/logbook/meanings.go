@@ -11,7 +11,7 @@ var kindMeanings = map[Kind]string{
 	Lit: "The fire was lit, first or again.", Level: "You set the grate to another heat.", FireOut: "The fire has gone out, or choked.",
 	Refuelled: "Fuel was added.", LidOpened: "The lid was opened: readings of the next minutes mean little.", LidClosed: "The lid was off until now.",
 	Vents: "How the vents stand from now on.", LitCoals: "So many coals were poured or added, lit.", UnlitCoals: "So many coals were laid on, unlit.",
-	CoalsOut: "So many burning coals were taken out, or a share of all of them.", AshCleared: "The ash was swept out from under the coals.", Wind: "The wind from now on.", Rain: "It rains from now on; over: it has stopped.", NoFuel: "No fuel is left to add.",
+	CoalsOut: "So many burning coals were taken out, or a share of all of them.", AshCleared: "The ash was swept out from under the coals.", Wind: "The wind from now on.", Rain: "It rains from now on; over: it has stopped.", NoFuel: "No fuel is left to add.", OvenOff: "The kitchen oven went off: what is in it cools.",
 
 	On: "It was put on.", Wrapped: "It was wrapped, or is left bare: none.", ToOven: "It goes on cooking in the kitchen oven, at a temperature.",
 	Pulled: "It was taken off, done.", Boxed: "It was put into the cooler or the oven to wait, or where the plan has it.", Counter: "It is done, and stands without heat.",

@@ -31,7 +31,7 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 		return nil, sentence
 	}
 	n.lowestOfPlaces(rows)
-	askBack(rows)
+	n.askBack(rows, plain)
 	rows = slices.CompactFunc(rows, func(a, b Row) bool { return a == b })
 	for i := range rows {
 		if rows[i].time == "" {

@@ -63,9 +63,17 @@ func (n *noteReader) offForAMoment(words []string) ([]Row, string) {
 	return rows, ""
 }
 
-// askBack asks of what came off and was wrapped in one breath whether it is on again: it counts as done.
-func askBack(rows []Row) {
+// askBack asks of what came off and was wrapped in one breath whether it is on again, for it
+// counts as done; and for the surface of what waits in an oven that went off.
+func (n *noteReader) askBack(rows []Row, words []string) {
 	for i := range rows {
+		if Kind(rows[i].kind) == OvenOff {
+			of := words
+			if held := n.onlyHeld(); held != "" {
+				of = []string{held}
+			}
+			rows[i].aside = n.inWords(of, "Then it does not hold. Measure what is in it, just under its surface, now, and note it: DISH surface #150")
+		}
 		if Kind(rows[i].kind) == Wrapped && i > 0 && Kind(rows[i-1].kind) == Pulled && rows[i].dish == rows[i-1].dish && i+1 == len(rows) {
 			rows[i].aside = fmt.Sprintf("It counts as done and off. On the grill again? Then note: %s back on", rows[i].dish)
 		}

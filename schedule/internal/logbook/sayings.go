@@ -29,6 +29,7 @@ var sayings = []struct {
 	{"grate|grate temp|grate at|grate reads|grate now|grill temp|pit temp|pit|grill|grill at|grill reads|smoker|smoker temp|smoker at|ambient|ambient temp|air temp at grate|cooking temp|fire temp|fire at|cook temp|chamber|chamber temp", Grate, ""},
 	{"lid temp|lid gauge|lid reads|dome|dome temp|lid|gauge|lid thermometer|dome thermometer|hood|hood temp|top gauge", Gauge, ""},
 	{"oven temp|oven at|oven reads|oven|oven thermometer|oven shows", Oven, ""},
+	{"oven off|oven turned off|oven turned itself off|oven switched itself off|oven switched off|oven shut off|oven shut itself off|oven cut out|oven dead|oven died|oven broke|oven broken|oven out|oven went out|oven went off|turned oven off|switched oven off|shut oven off", OvenOff, ""},
 	{"surface|outside|outer|just under surface|under surface|near surface|surface temp", Outer, ""},
 	{"coldest|slowest|coldest place|coldest spot|coldest part|cold spot|coolest|coolest spot|lowest|lowest spot|lowest place|thickest", Coldest, ""},
 	{"internal temp|internal|inside|core|core temp|temp|temperature|reads|reading|probe|probes|probed|probe says|hit|hits|hitting|reached|reaches|at|up to|stalled at|stuck at|middle|center|centre|in middle|sitting at|holding at|temped|temps|meat probe|climbed to|jumped to|went to|up to|rose to|dropped to|fell to|down to", Core, ""},

@@ -34,7 +34,9 @@ func (v *Revision) noteOven(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	}
 	why := ""
 	e, ok := v.ovenRead(a)
-	if ok && e.C < safety.DangerHighC+ovenCoolK {
+	if at, off := v.ovenOff(a); off {
+		why = fmt.Sprintf("The oven went off at %s: it does not hold.", v.clock(at))
+	} else if ok && e.C < safety.DangerHighC+ovenCoolK {
 		why = fmt.Sprintf("The oven was at %s at %s: it does not hold.", v.day.Grate(e.C), v.clock(e.At))
 	} else if from, to, falls := falling(v.heldReadings(a)); falls && to.C < setC-ovenCoolK && !ok {
 		why = fmt.Sprintf("It fell from %s to %s in an oven that is set to %s: it may have switched itself off.", v.day.Core(from.C), v.day.Core(to.C), v.day.Grate(setC))
@@ -56,6 +58,21 @@ func (v *Revision) ovenRead(a *liveBatch) (last schedule.Entry, ok bool) {
 		}
 	}
 	return last, ok
+}
+
+// ovenOff is when the oven in which a piece waits went off; false where nobody said so, or its
+// thermometer has shown heat since.
+func (v *Revision) ovenOff(a *liveBatch) (at time.Time, off bool) {
+	for _, e := range v.log {
+		switch {
+		case e.At.Before(a.boxed.at):
+		case e.Kind == schedule.LogOvenOff:
+			at, off = e.At, true
+		case e.Kind == schedule.LogOven && e.C > safety.DangerHighC+ovenCoolK:
+			off = false
+		}
+	}
+	return at, off
 }
 
 // outside is what the outside of a piece last showed, long enough after it went into an oven.

@@ -26,6 +26,7 @@ func (v *Revision) heldUntil(a *liveBatch, p *arrange.Placed) (off, until float6
 // practice, no source). One that was read is off by what its thermometer is.
 const (
 	ovenSetK  = 15 / 1.8
+	ovenOffC  = 50 // an hour or so after it went off, its door shut (assumption)
 	ovenReadK = 5 / 1.8
 	sureHeld  = 0.9 // a hold is told to last for so long with this chance
 )
@@ -88,6 +89,9 @@ func (v *Revision) warmth(a *liveBatch, p *arrange.Placed, o day.HoldOption) bel
 		if e.Kind == schedule.LogOven && !e.At.Before(a.boxed.at) {
 			w = belief.Warmth{AirC: e.C, SdK: ovenReadK}
 		}
+	}
+	if _, off := v.ovenOff(a); off {
+		w = belief.Warmth{AirC: ovenOffC, SdK: ovenSetK}
 	}
 	return w
 }
