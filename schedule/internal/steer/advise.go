@@ -121,6 +121,9 @@ func (f *Fire) Advise(want Want) Advice {
 	case a.Trust == Odd:
 		a.Do, a.Why, a.LookMinutes = ReadAgain, BadReading, readAgainIn
 		return a
+	case a.Trust == NoReading && f.shut(want):
+		a.Do, a.To, a.Why, a.LookMinutes = Move, unreadOpen(), VentsShut, readAgainIn
+		return f.expecting(a)
 	case a.Trust == NoReading:
 		a.Do, a.Why, a.LookMinutes = HoldProbe, NothingRead, readAgainIn
 		return f.expecting(a)

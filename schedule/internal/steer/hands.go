@@ -155,6 +155,9 @@ func (f *Fire) reopened(want Want) Vents {
 	return Vents{1, 1}
 }
 
+// unreadOpen are the vents of a fire that was shut off and that nobody read since: enough to keep it, until it is read.
+func unreadOpen() Vents { return Vents{1. / 4, 1. / 8} }
+
 // pushed is the choice of a grate that stays out of its band though nothing brings it back: the best of the vents that
 // are open, or shut, a mark further.
 func (f *Fire) pushed(bits []guess, want Want) (best Vents, ok bool) {

@@ -77,7 +77,7 @@ func (a Advice) Figures() bool {
 	case ReadAgain, LookFirst, HoldProbe, NoAdvice, Relight:
 		return false
 	}
-	return true
+	return a.Trust != NoReading
 }
 
 type wording struct {
@@ -105,6 +105,9 @@ func (w wording) do() string {
 		}
 		return "Leave the vents as they are."
 	case Move:
+		if a.Trust == NoReading {
+			return w.move() + " Then read the grate: hold a thermometer at grate height, 2 in from the food."
+		}
 		return w.move()
 	case AddLit:
 		if a.AllOpen() {

@@ -44,6 +44,7 @@ type grateHistory struct {
 	levels   []grateReading // levels that the cook set
 	relit    []time.Time    // lit, and nobody had told that it was out
 	fed      []time.Time    // lit or fuelled: what was read before is of another fire
+	shut     bool           // both vents are, as told last: it can only fall
 	dying    outage         // what the thermometers show, until physics says since when
 	sinking  grateReading   // the first of a slow fall that lasts; zero for none
 	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
@@ -111,6 +112,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 			gauges = append(gauges, grateReading{at: e.At, c: e.C, gauge: true})
 		}
 	}
+	h.shut = bothShut(log, now)
 	h.measureOffset(gauges)
 	for _, g := range gauges {
 		g.c = h.behindGauge(g.c)

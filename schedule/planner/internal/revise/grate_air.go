@@ -148,6 +148,9 @@ func (h *grateHistory) lately(now time.Time) (c float64, ok bool) {
 	if count == 0 {
 		return 0, false
 	}
+	if h.shut {
+		return math.Min(sum/float64(count), h.readings[n-1].c), true
+	}
 	return sum / float64(count), true
 }
 

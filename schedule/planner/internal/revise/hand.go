@@ -302,7 +302,11 @@ func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
 	}
 	s := v.steerText()
 	level := v.grate.levelAt(v.now, v.plannedLevel)
-	out := []schedule.Step{v.steerStep(p, schedule.StepSetVents, v.now, 2, level, s.Text, "the grate is off its level, or on its way there")}
+	text, why := s.Text, "the grate is off its level, or on its way there"
+	if v.steered.advice.Why == steer.VentsShut {
+		text, why = text+" Wait two minutes before you lift the lid, and stand aside.", "both vents are shut, and the coals get no air"
+	}
+	out := []schedule.Step{v.steerStep(p, schedule.StepSetVents, v.now, 2, level, text, why)}
 	look := v.now.Add(instant.Minutes(float64(s.LookMinutes)))
 	if !v.day.InQuiet(look) && !v.settles(look) && look.Before(p.Phases[v.phases-1].To) && v.cooksAt(p, look) {
 		out = append(out, v.steerStep(p, schedule.StepCheckFire, look, 1, level, "Read the grate: it should be "+v.day.Grate(level)+" or on its way. Log what it shows.", "by then the vents have done what they do"))

@@ -187,3 +187,31 @@ func TestVentsRestBeforeSleep(t *testing.T) {
 		}
 	}
 }
+
+// Both vents shut under food: they are opened first, read or not, and the grate is told no hotter than it was read.
+func TestShutVentsUnderFoodAreOpenedFirst(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
+	log := "time,dish,kind,value\n06:00,,vents,\"top 1/3, bottom 1/3\"\n08:00,brisket,on,\n09:00,,grate,345 F\n09:02,,vents,both shut\n09:15,,grate,312 F\n"
+	for _, now := range []string{"2027-07-03 09:16", "2027-07-03 09:40", "2027-07-03 10:05"} {
+		p := plantest.Revised(t, day, log, now)
+		f, _ := fireFinding(p)
+		if f.Steer == nil {
+			t.Errorf("%s: no word of the fire: %+v %+v", now, p.Findings, p.Steps)
+			continue
+		}
+		if f.Steer.Do != "move-vents" || f.Steer.To.Top < 1./8 || !strings.HasPrefix(f.Steer.Text, "Open the top vent from shut to ") {
+			t.Errorf("%s: %+v", now, f)
+		}
+		if strings.Contains(f.Text, "runs at about 33") || strings.Contains(f.Text, "runs at about 32") {
+			t.Errorf("%s: told hotter than read under shut vents: %s", now, f.Text)
+		}
+		if late := now > "2027-07-03 10"; late != strings.Contains(f.Steer.Text, "Then read the grate") {
+			t.Errorf("%s: asks for a reading: %t: %s", now, !late, f.Steer.Text)
+		}
+		if !slices.ContainsFunc(p.Steps, func(s schedule.Step) bool {
+			return s.Kind == schedule.StepSetVents && !s.Done && s.At.Equal(*p.RevisedAt) && strings.HasPrefix(s.Text, f.Steer.Text) && strings.Contains(s.Text, "two minutes")
+		}) {
+			t.Errorf("%s: no step opens them", now)
+		}
+	}
+}

@@ -58,6 +58,20 @@ func (v *Revision) ventsTold() (top, bottom float64, shut smothered, any bool) {
 	return top, bottom, shut, any && !shut.from.IsZero()
 }
 
+// bothShut says whether both vents are shut, as the log has them last.
+func bothShut(log []schedule.Entry, now time.Time) bool {
+	top, bottom := -1.0, -1.0
+	for _, e := range log {
+		if e.Kind != schedule.LogVents || e.At.After(now) {
+			continue
+		}
+		if t, b, err := fire.ParseVents(e.Value); err == nil {
+			top, bottom = told(t, top), told(b, bottom)
+		}
+	}
+	return top == 0 && bottom == 0
+}
+
 // smotheredFire is the fire that falls because its vents were shut, and may come back when they are opened.
 func (v *Revision) smotheredFire() (smothered, bool) {
 	_, _, s, any := v.ventsTold()

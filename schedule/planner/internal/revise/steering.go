@@ -156,7 +156,7 @@ func SteerOf(a steer.Advice, sys unit.System) schedule.Steer {
 	if a.Figures() {
 		now, in15, in30 := rangeOf(a.Now), rangeOf(a.In15), rangeOf(a.In30)
 		s.Now, s.In15, s.In30 = &now, &in15, &in30
-	} else {
+	} else if a.Do != steer.Move {
 		s.To = nil
 	}
 	for _, r := range a.Remedies {
