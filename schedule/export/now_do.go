@@ -18,9 +18,14 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 			t.item("[ ] ", t.stepText(s))
 		}
 	}
+	for _, s := range due { // and what is done, or may be, before all that is said of fire and log
+		if offByReading(s) {
+			t.item("[ ] ", t.stepText(s))
+		}
+	}
 	steps := func() {
 		for _, s := range due {
-			if s.Kind != schedule.StepIndoors {
+			if s.Kind != schedule.StepIndoors && !offByReading(s) {
 				t.item("[ ] ", t.stepText(s))
 			}
 		}
@@ -124,6 +129,15 @@ func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
 		}
 	}
 	return due, next
+}
+
+// offByReading says of a step that a piece comes off now, for it was read at its target or may be
+// done by the feel.
+func offByReading(s schedule.Step) bool {
+	if strings.HasPrefix(s.Text, "Only if ") || strings.HasPrefix(s.Text, "Once ") {
+		return false
+	}
+	return s.Kind == schedule.StepTakeOff && strings.Contains(s.Text, ": take it off now.") || s.Kind == schedule.StepLook && strings.Contains(s.Text, "it is done: take it off")
 }
 
 // leftOut says of a step that stays in the plan that it is not to be done.

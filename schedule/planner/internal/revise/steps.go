@@ -57,6 +57,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		}
 	}
 	out = append(append(v.asItIs(v.fedOnce(out), l), v.steerSteps(p)...), v.sentSteps(p)...)
+	out = append(out, v.feelSteps(p, l)...)
 	out = v.withdraw(v.unlitInStorm(v.rebuild(p, out)), l)
 	out = plans.WithoutLateHolds(v.overAtTable(v.kept(v.measureFirst(p, out, l), l), l))
 	sort.SliceStable(out, func(i, j int) bool {
@@ -165,10 +166,10 @@ func (a *liveBatch) readWhen() time.Time {
 }
 
 // lookedAt says whether a look is only to tell what a reading has told: that the piece is at
-// its target.
+// its target, or may be done by the feel.
 func (v *Revision) lookedAt(s schedule.Step, l remainder) bool {
 	a := l.of(s.Dish, s.Batch)
-	return s.Kind == schedule.StepLook && !s.Done && a != nil && a.atTarget() && !s.At.After(v.now.Add(2*assemble.LeastLeft*time.Minute))
+	return s.Kind == schedule.StepLook && !s.Done && v.mayBeDone(a) || s.Kind == schedule.StepLook && !s.Done && a != nil && a.atTarget() && !s.At.After(v.now.Add(2*assemble.LeastLeft*time.Minute))
 }
 
 // atTarget says whether a piece on the fire was read at its target, or past it.
