@@ -23,7 +23,17 @@ type meantServe struct {
 	home bool // the zone is that of the cook's clock, and was not said
 	date string
 	time string
+
+	noDay  bool // a day is written and not understood
+	noTime bool // an hour is written, or may be, and is not understood
 }
+
+// What stands for a day or an hour that was written and not understood: no date of the
+// calendar, for a real one would be copied.
+const (
+	unreadDate = "YYYY-MM-DD"
+	unreadTime = "HH:MM"
+)
 
 // ownZone is the zone of the cook's clock; empty where that is not known.
 func (d decoder) ownZone() string {
@@ -37,7 +47,8 @@ func (d decoder) ownZone() string {
 }
 
 // seeServe finds out what texts of a request say of when people eat, and where. What they do not
-// say is filled with the next Saturday, an example.
+// say is filled with the next Saturday, an example; what they say and is not understood is
+// left to the cook.
 func (d decoder) seeServe(text, zone string) {
 	s := d.saw
 	*s = meantServe{date: "2027-07-03", time: "18:00", zone: "America/Chicago"}
@@ -61,6 +72,7 @@ func (d decoder) seeServe(text, zone string) {
 	if errors.As(s.err, &half) && half.Hour >= 1 && half.Hour <= 12 {
 		s.time = clock.New(half.Hour%12+12, 0, 0, 0).HhMm() // of the two the likelier
 	}
+	s.leaveOpen(half)
 	known := true
 	switch said := instant.ZoneNamed(zone); {
 	case said != "":
@@ -74,7 +86,13 @@ func (d decoder) seeServe(text, zone string) {
 	default:
 		known = false
 	}
-	d.day.Serve, d.day.Lines = s.line(), s.lines()
+	if s.noDay = s.noDay || d.twoWays(text); s.noDay {
+		s.date = unreadDate
+	}
+	d.day.Serve, d.day.Lines, d.day.Open = s.line(), s.lines(), ""
+	if s.noDay || s.noTime {
+		d.day.Open = d.openServe(text)
+	}
 	d.day.When, d.day.Zone = d.heardWhen(text, known), ""
 	if known {
 		d.day.Zone = s.zone
@@ -84,6 +102,21 @@ func (d decoder) seeServe(text, zone string) {
 		d.day.Date = s.date
 	}
 	d.day.Whole = known && s.err == nil && s.when.Day != nil && s.when.Time != nil && !d.twoWays(text)
+}
+
+// leaveOpen takes no day and no hour for those that are written and not understood. Of an
+// hour that may be of the morning half has what is known.
+func (s *meantServe) leaveOpen(half *instant.HalfDayError) {
+	switch {
+	case half != nil:
+		s.noDay = half.NoDay
+		s.noTime = half.Hour < 1 || half.Hour == 10 || half.Hour == 11 || half.Hour > 12
+	case s.err != nil:
+		s.noDay, s.noTime = s.when.Day == nil, s.when.Time == nil
+	}
+	if s.noTime {
+		s.time = unreadTime
+	}
 }
 
 // sameClock says whether the cook's own clock differs from UTC on that day as was written.
@@ -224,16 +257,48 @@ func (d decoder) seeServeText(n *strict.Node, path string) {
 // openServe says what is open about a text for when people eat, and what to write.
 func (d decoder) openServe(text string) string {
 	saw := d.saw
+	var half *instant.HalfDayError
+	var unread *instant.UnreadError
 	switch {
 	case d.twoWays(text):
 		m := slashes.FindStringSubmatch(text)
-		return fmt.Sprintf("%s may have its day or its month first: is it day %s or day %s of the month? Write year, month and day: %s", say.Quoted(text), m[1], m[2], saw.line())
+		return fmt.Sprintf("%s may have its day or its month first: is it %s? Write year, month and day: %s", say.Quoted(text), bothWays(m[0]), saw.line())
+	case errors.As(saw.err, &half) && saw.noDay:
+		return fmt.Sprintf("%s: the day is not understood; write the date, as in 2027-07-03, for %s: %s", say.Quoted(text), unreadDate, saw.line())
+	case half != nil && saw.noTime:
+		return saw.err.Error() + ": " + saw.line()
+	case errors.As(saw.err, &unread):
+		return saw.openWords(say.Quoted(unread.Words))
 	case saw.err != nil:
 		return saw.err.Error() + "; such as " + saw.line()
 	case saw.when.Relative && saw.when.Day != nil:
 		return fmt.Sprintf("%s is another day when it is read later; it must be a group of fields: %s", say.Quoted(text), saw.line())
 	}
 	return say.Quoted(text) + " is text; it must be a group of fields: " + saw.line()
+}
+
+// openWords says what to write for words that are not understood.
+func (s *meantServe) openWords(words string) string {
+	switch {
+	case s.noDay && s.noTime:
+		return fmt.Sprintf("%s is not understood as a day and a time; write the date, as in 2027-07-03, and the time, as in 6:00 PM: %s", words, s.line())
+	case s.noDay:
+		return fmt.Sprintf("%s is not understood as a day; write the date, as in 2027-07-03, for %s: %s", words, unreadDate, s.line())
+	case s.noTime:
+		return fmt.Sprintf("%s is not understood as a time; write it, as in 6:00 PM, for %s: %s", words, unreadTime, s.line())
+	}
+	return fmt.Sprintf("%s is not understood; without it this is %s", words, s.line())
+}
+
+// bothWays are the two days that a date with slashes may be.
+func bothWays(slashed string) string {
+	var days []string
+	for _, form := range []string{"1/2/2006", "2/1/2006"} {
+		if t, err := time.Parse(form, slashed); err == nil {
+			days = append(days, t.Format("January 2, 2006"))
+		}
+	}
+	return strings.Join(days, ", or ")
 }
 
 // parseDate reads a date, and knows what a day of the week is today.
@@ -244,13 +309,13 @@ func (d decoder) parseDate(text string) (date.Date, error) {
 	}
 	if d.twoWays(text) {
 		m := slashes.FindStringSubmatch(text)
-		return v, fmt.Errorf("%s may be day %s or day %s of the month; write year, month and day: %s", say.Quoted(text), m[1], m[2], d.saw.date)
+		return v, fmt.Errorf("%s may be %s; write year, month and day, as in 2027-07-03", say.Quoted(text), bothWays(m[0]))
 	}
 	if w, bad := instant.ParseWhen(text, d.now); bad == nil && w.Day != nil && w.Time == nil {
 		return v, instant.NotADate(text, w.Day.String())
 	}
 	if !d.now.IsZero() && !instant.Mendable(err) {
-		return v, instant.NotADate(text, d.saw.date+", for the Saturday to come")
+		return v, fmt.Errorf("%s is not understood as a day; write year, month and day, as in 2027-07-03", say.Quoted(text))
 	}
 	return v, err
 }

@@ -54,3 +54,61 @@ func TestWhoIsFrailIsHeardAmongTheGuests(t *testing.T) {
 		t.Errorf("ten: %+v, %v", r.Guests, err)
 	}
 }
+
+// A day or an hour that is written and not understood is left to the cook: no other is put in
+// its place. What was read beside it is kept.
+func TestWhatIsNotUnderstoodIsNotAnswered(t *testing.T) {
+	zone, err := time.LoadLocation("America/Chicago")
+	if err != nil {
+		t.Fatal(err)
+	}
+	now := time.Date(2026, 12, 1, 12, 0, 0, 0, zone)
+	for said, want := range map[string]string{
+		"serve: my birthday 5pm":                         `"my birthday" is not understood as a day; write the date, as in 2027-07-03, for YYYY-MM-DD: serve: {date: YYYY-MM-DD, time: "17:00"`,
+		"serve: saturday teatime-ish":                    `{date: YYYY-MM-DD, time: "HH:MM"`,
+		"serve: soon":                                    `{date: YYYY-MM-DD, time: "HH:MM"`,
+		"serve: 2026-12-12 whenever":                     `"whenever" is not understood as a time; write it, as in 6:00 PM, for HH:MM: serve: {date: 2026-12-12, time: "HH:MM"`,
+		"serve: sat 11":                                  `write 11 PM or 11 AM: serve: {date: 2026-12-05, time: "HH:MM"`,
+		"serve: 5/12/2026 18:00":                         `is it May 12, 2026, or December 5, 2026? Write year, month and day: serve: {date: YYYY-MM-DD, time: "18:00"`,
+		"serve: {date: my birthday, time: 5pm}":          `"my birthday" is not understood as a day`,
+		"tonight: no, friday\ntime: 8":                   `{date: YYYY-MM-DD, time: "20:00"`,
+		"tonight: no, friday":                            `"no, friday" is not understood as a day and a time`,
+		"when: my birthday 5pm":                          `{date: YYYY-MM-DD, time: "17:00"`,
+		"serve: {date: YYYY-MM-DD, time: \"17:00\"}":     `"YYYY-MM-DD" is not understood as a day`,
+		"serve: {date: 2026-12-12, time: \"HH:MM\"}":     `"HH:MM" must be a time of day`,
+		"serve: the day after my birthday, half past 5":  `{date: YYYY-MM-DD, time: "17:30"`,
+		"serve: {date: the 19th or 20th, time: teatime}": `"the 19th or 20th" is not understood as a day`,
+	} {
+		data := []byte(said + "\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]\n")
+		_, err := schedule.Understand(data, now)
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "2026-12-05") != strings.Contains(want, "2026-12-05") {
+			t.Errorf("%q: %v; want %s", said, err, want)
+		}
+		if mended, _ := schedule.MendOn(data, now); !strings.HasPrefix(string(mended), said) && strings.Contains(string(mended), "date: 20") {
+			t.Errorf("%q is mended to %s", said, mended)
+		}
+	}
+}
+
+// Feasts, a day of the month and a bare hour behind a day are read.
+func TestDaysByTheirNames(t *testing.T) {
+	zone, err := time.LoadLocation("America/Chicago")
+	if err != nil {
+		t.Fatal(err)
+	}
+	now := time.Date(2026, 12, 1, 12, 0, 0, 0, zone)
+	for said, want := range map[string]string{
+		"christmas day 2pm": "2026-12-25 14:00", "christmas eve at 6pm": "2026-12-24 18:00", "new year's eve 8pm": "2026-12-31 20:00",
+		"New Year's Day, noon": "2027-01-01 12:00", "six-thirty on the 19th": "2026-12-19 18:30", "the 19th at 6pm": "2026-12-19 18:00",
+		"tomorrow 7": "2026-12-02 19:00", "friday at 8": "2026-12-04 20:00", "fourth of july 5pm": "2027-07-04 17:00", "christmas 5": "2026-12-25 17:00",
+	} {
+		r, err := schedule.Understand([]byte("serve: "+said+"\nguests: 4\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]\n"), now)
+		if err != nil {
+			t.Errorf("%q: %v", said, err)
+			continue
+		}
+		if got := r.Serve.Date.String() + " " + r.Serve.Time.HhMm(); got != want {
+			t.Errorf("%q: %s, want %s", said, got, want)
+		}
+	}
+}

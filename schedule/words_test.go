@@ -172,7 +172,7 @@ func TestServeInWords(t *testing.T) {
 			t.Errorf("%s: %v\nwant %s", c.serve, err, c.says)
 		}
 	}
-	if _, err := schedule.ReadOn([]byte("serve: 12/06/2026 1pm"+rest), now.In(london)); err == nil || !strings.Contains(err.Error(), "day 12 or day 06 of the month") {
+	if _, err := schedule.ReadOn([]byte("serve: 12/06/2026 1pm"+rest), now.In(london)); err == nil || !strings.Contains(err.Error(), "is it December 6, 2026, or June 12, 2026?") {
 		t.Errorf("of a day that is written first in London: %v", err)
 	}
 }

@@ -1,7 +1,6 @@
 package instant
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -28,7 +27,7 @@ type When struct {
 
 var (
 	timeIn    = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
-	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?,?\s+(\d{1,2})\s*$`)
+	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)
 	clockHour = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
 	anyDate   = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
 	isoTime   = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
@@ -66,8 +65,8 @@ func ParseWhen(text string, now time.Time) (When, error) {
 			if at[8] > 0 { // the day of the week stays
 				at[0], at[1] = at[8], at[9]
 			}
-			_ = w.readDayAndZone(rest[:at[0]]+" "+rest[at[1]:], text, now) // the day is known all the same
-			return w, &HalfDayError{Hour: hour, Text: text}
+			noDay := w.readDayAndZone(rest[:at[0]]+" "+rest[at[1]:], text, now) // it may be known all the same
+			return w, &HalfDayError{Hour: hour, Text: text, NoDay: noDay != nil && w.Day == nil}
 		}
 		if at[8] > 0 {
 			at[0], at[1] = at[8], at[9]
@@ -90,8 +89,20 @@ func wholeHour(text string) string {
 
 // HalfDayError is a time of day that may be of the morning or of the evening.
 type HalfDayError struct {
-	Hour int
-	Text string
+	Hour  int
+	Text  string
+	NoDay bool // a day is written and not understood
+}
+
+// UnreadError is a text for a day and a time that is not understood, or a part of it.
+type UnreadError struct {
+	Text  string
+	Words string // those of it that are not understood
+}
+
+// Error says how to write it.
+func (e *UnreadError) Error() string {
+	return strconv.Quote(e.Text) + " cannot be read as a day and a time; write it as Saturday 6:00 PM or 2027-07-03 18:00"
 }
 
 // Error says both.
@@ -118,15 +129,20 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 		}
 		if d, relative, ok := readDay(day, w.Time, now); ok {
 			w.Day, w.Relative = d, relative
-			w.Floating = relative && !strings.ContainsAny(day, "0123456789")
+			w.Floating = relative && (!strings.ContainsAny(day, "0123456789") || dayAlone.MatchString(day))
 			return nil
 		}
 	}
 	w.Zone = ""
 	if found := anyDate.FindString(rest); found != "" {
 		w.Day, w.Relative, _ = readDay(found, w.Time, now)
+		rest = strings.Replace(rest, found, " ", 1)
 	}
-	return errors.New(strconv.Quote(whole) + " cannot be read as a day and a time; write it as Saturday 6:00 PM or 2027-07-03 18:00")
+	left := strings.Trim(strings.Join(strings.Fields(rest), " "), " ,;:")
+	if left == "" {
+		left = whole
+	}
+	return &UnreadError{Text: whole, Words: left}
 }
 
 // dayForms are ways to write a date; those without a year mean the next one.
@@ -191,6 +207,13 @@ func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relati
 		}
 		d := today.Add(date.PeriodOfDays(ahead))
 		return &d, true, true
+	}
+	if m := dayAlone.FindStringSubmatch(word); m != nil {
+		d := nextDay(digits(m[1]), today)
+		return d, true, d != nil || now.IsZero()
+	}
+	if feast := feasts[strings.NewReplacer("'", "", "’", "").Replace(word)]; feast != "" {
+		text = feast
 	}
 	bare := ordinal.ReplaceAllString(leadDay.ReplaceAllString(text, ""), "$1")
 	named := strings.ToLower(strings.TrimSpace(leadDay.FindString(text)))

@@ -67,6 +67,7 @@ func groupOf(within string) string {
 type Day struct {
 	Serve  string            // the line that would be right for when people eat, with all that the request says of it
 	Whole  bool              // Serve is certain
+	Open   string            // what is written of it and not understood, with what to write; empty where nothing is
 	Heads  string            // adults and children, as in "4, children: 2"; empty where they are not told apart
 	Lines  map[string]string // those that would be right within serve, by their paths
 	Eaters int               // how many people eat; 0: nobody said
@@ -79,7 +80,7 @@ type Day struct {
 // Field says what a field that does not exist was likely meant to be, by its meaning.
 func (d Day) Field(within, name string, value *strict.Node) strict.Meaning {
 	group := groupOf(within)
-	if group == "" && isMealTime(name, value) {
+	if group == "" && (isMealTime(name, value) || isDayField(name, value)) {
 		return d.serve(name)
 	}
 	if m := d.special(group, name, value); m.Sentence != "" {
@@ -103,6 +104,9 @@ func guessOf(group, name string) (guess, bool) {
 // serve is the meaning of a field that says when people eat.
 func (d Day) serve(name string) strict.Meaning {
 	m := strict.Meaning{Sentence: "write " + d.Serve, Instead: []string{"serve"}}
+	if d.Open != "" {
+		m.Sentence = d.Open
+	}
 	if d.Whole {
 		m.Old, m.New, m.Whole = name, d.Serve, true
 	}

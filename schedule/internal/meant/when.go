@@ -63,12 +63,24 @@ func saysWhen(name string, value *strict.Node, now time.Time) bool {
 	}
 	g, ok := guessOf("", name)
 	switch {
-	case word == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value):
+	case word == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value), isDayField(name, value):
 		return true
 	case ok, isForm(name), oneOf(word, otherTimes...), earliestName.MatchString(name), knownFood(name), value.Kind != strict.NodeText, ofDish(word):
 		return ok && g.right != "" && value.Kind == strict.NodeText && strings.HasPrefix(g.right, "dishes") && wholeWhen(value.Text, now)
 	}
 	return wholeWhen(value.Text, now)
+}
+
+var (
+	dayName   = regexp.MustCompile(`^(?:today|tonight|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day)$`)
+	dayWithin = regexp.MustCompile(`(?i)\b(?:today|tonight|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b`)
+	daySaid   = regexp.MustCompile(`(?i)\b(?:today|tonight|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b|\d\s*(?:[ap]\.?m\b|:\d\d|o'clock)|^\s*(?:at )?\d{1,2}\s*$`)
+)
+
+// isDayField says whether a field is named by a day and says when people eat on it, or that
+// it is another day.
+func isDayField(name string, value *strict.Node) bool {
+	return dayName.MatchString(plainWord(name)) && (value.Kind == strict.NodeText || value.Kind == strict.NodeNumber) && daySaid.MatchString(value.Text)
 }
 
 // fullServe says whether a group says when people eat as the form has it.
@@ -134,6 +146,9 @@ func timeOf(name string, value *strict.Node) string {
 	word := plainWord(name)
 	if bareNumber.MatchString(text) && !oneOf(word, "day", "date", "datum") {
 		text = "at " + strings.TrimSpace(text)
+	}
+	if dayName.MatchString(word) && !dayWithin.MatchString(text) { // friday: 6pm
+		text = word + " " + text
 	}
 	if oneOf(word, "dinner", "supper", "dinnertime") {
 		text += " evening"
