@@ -1,12 +1,14 @@
 package revise
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/steer"
 )
 
@@ -39,11 +41,34 @@ func (v *Revision) refuelNumber(id string) int {
 	return 0
 }
 
+// fedAt are the instants at which the fire that burns was fed, by the log: fuel, or coals after those of the pour that are as
+// many as a feed.
+func (v *Revision) fedAt() []time.Time {
+	var out []time.Time
+	burning := false
+	for _, e := range v.log {
+		switch e.Kind {
+		case schedule.LogRefuelled:
+			out = append(out, e.At)
+		case schedule.LogGrate, schedule.LogGauge, schedule.LogOn:
+			burning = true
+		case schedule.LogLitCoals, schedule.LogUnlitCoals:
+			if burning && countOf(e.Value) >= leastFeed {
+				out = append(out, e.At)
+			}
+		}
+	}
+	return out
+}
+
+// leastFeed is how many coals are a feed: fewer only help a fire on (assumption).
+const leastFeed = 20
+
 // moreFuel are the refuels of the log that the first plan knows nothing of. They
 // are steps of their own: those that a revision adds may be gone in the next.
 func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 	var out []schedule.Step
-	for k, at := range v.told(schedule.LogRefuelled) {
+	for k, at := range v.fedAt() {
 		if k < v.refuelNumber("") {
 			continue
 		}
@@ -53,33 +78,113 @@ func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 	return out
 }
 
-// fedOnce leaves one of several refuels of a fire that are overdue together: it is fed once now.
+// fedOnce leaves one of several refuels of a fire that are overdue together: it is fed once now; and no unlit coals go on a
+// fire that sinks, none at all on one that is too hot or about to be.
 func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
 	fed := map[int]bool{}
 	for i, s := range steps {
-		if s.Kind != schedule.StepRefuel || s.Done || s.At.After(v.now.Add(fedAnyway)) || strings.HasPrefix(s.Text, "Leave this out") {
+		late := s.At.After(v.now.Add(fedAnyway))
+		if fed[s.Phase] && !s.Done && s.Kind == schedule.StepLight && v.tends(s) && s.At.Before(v.now.Add(rebuiltLasts-fedAnyway)) {
+			steps[i].Text = "Leave this out, even with food still on: one refuel is enough for now."
+			continue
+		}
+		if s.Kind != schedule.StepRefuel || s.Done || late && !(fed[s.Phase] && s.At.Before(v.now.Add(rebuiltLasts))) || strings.HasPrefix(s.Text, "Leave this out") {
 			continue
 		}
 		switch {
-		case v.tooHotToFeed():
-			steps[i].Text = "Leave this out for now, even with food still on: the grate is above its level. Feed it once it is back there."
+		case !late && v.tooHotToFeed():
+			steps[i].Text = "Leave this out for now, even with food still on: the grate is above its level, or on its way there. Feed it once it is back there."
 		case fed[s.Phase]:
 			steps[i].Text = "Leave this out, even with food still on: one refuel is enough for now."
+		case strings.Contains(s.Text, "unlit") && v.tooCoolForUnlit():
+			steps[i].Text = v.insteadOfUnlit()
+		default:
+			steps[i].Text += v.dueSince(s)
+			if v.sleepsWithin(safety.SettleMinutes * time.Minute) {
+				steps[i].Text += fmt.Sprintf(" Nobody sleeps before the grate has held for %d min after it.", safety.VentsStillMinutes)
+			}
 		}
 		fed[s.Phase] = fed[s.Phase] || !s.At.After(v.now)
 	}
 	return steps
 }
 
-// tooHotToFeed says whether the grate was read above its level just now, and vents are closed for it.
+// dueSince says of a refuel that is overdue since when, so that it is not done each time it is read.
+func (v *Revision) dueSince(s schedule.Step) string {
+	for _, was := range v.first.Steps {
+		if was.ID == s.ID && v.now.Sub(was.At) >= fedAnyway {
+			return " Due since " + v.clock(was.At) + ". Added already? Log it (refuelled)."
+		}
+	}
+	return ""
+}
+
+// unfed says of a fire whose planned feed nobody logged that its hours are those of one that is fed.
+func (v *Revision) unfed(p *schedule.Plan) {
+	if v.phases == 0 || v.refuelNumber("") == 0 || len(v.fedAt()) > 0 {
+		return
+	}
+	for i, f := range p.Findings {
+		before, after, ok := strings.Cut(f.Text, ", fed last at ")
+		_, after, comma := strings.Cut(after, ",")
+		if f.Code == "fire-cannot-last" && ok && comma {
+			p.Findings[i].Text = before + ", if it was fed as planned (no feed is logged; unfed it is down sooner)," + after
+		}
+	}
+}
+
+// tooHotToFeed says whether the grate was read above its level just now, or rising so that it will be. Shortly before a sleep
+// it is fed all the same, if no vent is closed for it: coals burn down in the night.
 func (v *Revision) tooHotToFeed() bool {
 	g, ok := v.grate.lastRead(v.now, oldReading)
 	if !ok || v.steered == nil || g.gauge {
 		return false
 	}
-	off := g.c - v.grate.levelAt(v.now, v.plannedLevel)
-	a := v.steered.advice
-	return off > offLevelK/2 && a.Do == steer.Move && (a.To.Top < a.From.Top || a.To.Bottom < a.From.Bottom)
+	off, a := g.c-v.grate.levelAt(v.now, v.plannedLevel), v.steered.advice
+	if off > offLevelK/2 && a.Do == steer.Move && (a.To.Top < a.From.Top || a.To.Bottom < a.From.Bottom) {
+		return true
+	}
+	return !v.sleepsWithin(beforeSleep) && (off > offLevelK/2 || off+v.grate.climb(g)*soonFed.Minutes() > offLevelK/2 && v.grate.climb(g) > 0)
+}
+
+// soonFed is how far ahead a climb is drawn on before a fire is fed (judgment).
+const soonFed = 30 * time.Minute
+
+// sleepsWithin says whether a sleep beside the fire begins so soon.
+func (v *Revision) sleepsWithin(d time.Duration) bool {
+	return slices.ContainsFunc(v.day.Unwatched(v.first.Phases), func(q schedule.Interval) bool { return q.From.After(v.now) && q.From.Sub(v.now) <= d })
+}
+
+// climb is by how much the grate rose a minute up to its newest reading, K; below zero where it fell, 0 where one look is all.
+func (h *grateHistory) climb(g grateReading) float64 {
+	for i := len(h.readings) - 2; i >= 0; i-- {
+		r := h.readings[i]
+		if took := g.at.Sub(r.at); took >= 10*time.Minute && took <= holdsReading && !r.gauge {
+			return (g.c - r.c) / took.Minutes()
+		}
+	}
+	return 0
+}
+
+// tooCoolForUnlit says whether the grate was read out of its band below just now, and not rising: unlit coals take heat first.
+func (v *Revision) tooCoolForUnlit() bool {
+	g, ok := v.grate.lastRead(v.now, oldReading)
+	return ok && v.steered != nil && !g.gauge && !v.noFuel() && g.c < v.grate.levelAt(v.now, v.plannedLevel)-offLevelK
+}
+
+// insteadOfUnlit is what a fire wants that sinks when it was to be fed: air, its ash out, then lit coals.
+func (v *Revision) insteadOfUnlit() string {
+	g, _ := v.grate.lastRead(v.now, oldReading)
+	why := "the grate was at " + v.day.Grate(g.c) + " at " + v.clock(g.at) + ", and unlit coals would cool it more."
+	switch a := v.steered.advice; {
+	case v.setsVents(), a.Do == steer.Leave:
+		return "Leave this out for now, even with food still on: " + why + " Feed it once it is back at its level."
+	case a.Do == steer.Move:
+		return v.steerText().Text + " Sweep out the ash below. No unlit coals yet: " + why + " Read the grate in 20 min; no higher: lit coals."
+	case a.Do == steer.AddLit, a.Do == steer.ClearAsh:
+		return v.steerText().Text + " Sweep out the ash below. No unlit coals yet: " + why
+	}
+	return "Leave this out for now, even with food still on: " + why + " Read the grate again first."
 }
 
 // oldReading is how long a reading is a ground for anything done to the fire.

@@ -70,3 +70,17 @@ func (v *Revision) settles(at time.Time) bool {
 	}
 	return false
 }
+
+// staysForNight says whether a step before a sleep beside the fire is still to be done: nobody is asleep yet. A feed of the
+// evening that was logged is done by that.
+func (v *Revision) staysForNight(s schedule.Step) bool {
+	if s.Kind != schedule.StepBeforeSleep && s.Kind != schedule.StepRefuel || !v.anyCooking() {
+		return false
+	}
+	for _, q := range v.day.Unwatched(v.first.Phases) {
+		if q.From.After(v.now) && !s.At.After(q.From) && q.From.Sub(s.At) <= beforeSleep {
+			return true
+		}
+	}
+	return false
+}

@@ -301,7 +301,7 @@ func (v *Revision) anyCooking() bool {
 // the second and so on.
 func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
 	if s.Kind == schedule.StepRefuel {
-		if told, n := v.told(schedule.LogRefuelled), v.refuelNumber(s.ID); n > 0 && n <= len(told) {
+		if told, n := v.fedAt(), v.refuelNumber(s.ID); n > 0 && n <= len(told) {
 			return told[n-1], true
 		}
 	}
@@ -320,7 +320,7 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 	switch s.Kind {
 	case schedule.StepServe, schedule.StepSlice:
 		return true
-	case schedule.StepRefuel, schedule.StepCloseDown, schedule.StepWaking:
+	case schedule.StepRefuel, schedule.StepCloseDown, schedule.StepWaking, schedule.StepBeforeSleep:
 		return false
 	case schedule.StepRest:
 		a := l.of(s.Dish, s.Batch)
@@ -334,6 +334,9 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 func (v *Revision) wasDone(s schedule.Step) bool {
 	if s.Kind == schedule.StepWaking { // it asks for readings: it is done when one is there
 		return v.anyReadSince(s.At) || !v.anyCooking()
+	}
+	if v.staysForNight(s) {
+		return false
 	}
 	if s.Dish == "" {
 		return s.Phase <= v.phases && !(s.Kind == schedule.StepCheckFire && v.litLate() > 0) // nobody looks at a fire that is not lit yet

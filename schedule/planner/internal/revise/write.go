@@ -33,6 +33,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	p.Quiet = v.day.QuietWithin(p) // the log may have begun earlier than the plan
 	p.Night = v.night
 	v.tellRefuels(&p)
+	v.unfed(&p)
 	v.withoutFuel(&p, l, func(f schedule.Finding) { found = append(found, f) })
 	v.noteRefuels(&p, func(f schedule.Finding) { found = append(found, f) })
 	p.Cautions = joinCautions(p.Cautions, v.first.Cautions)
