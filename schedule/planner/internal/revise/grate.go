@@ -8,6 +8,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
 )
 
 // grateReading is one reading of the grate's air.
@@ -229,6 +230,12 @@ func (h *grateHistory) behindGauge(c float64) float64 {
 	return fire.GrateC(h.d.Grill, c, h.d.Air.AirC)
 }
 
+// A fire that lit coals were poured on so lately, or since, is not out while the grate was read that hot (judgment; below
+// 200 °F its food has too little heat, by safety's clock).
+const youngFire = 45 * time.Minute
+
+var aliveC = unit.FToC(200)
+
 // seeDying finds a fire that died without a word: the last readings fall, or one
 // is far below the level.
 func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(time.Time) float64) {
@@ -238,6 +245,9 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	}
 	last := h.readings[n-1]
 	for _, e := range log {
+		if e.Kind == schedule.LogLitCoals && e.At.After(last.at.Add(-youngFire)) && !e.At.After(now) && last.c >= aliveC {
+			return // weak it may be, out it is not
+		}
 		if (e.Kind == schedule.LogLit || e.Kind == schedule.LogRefuelled || e.Kind == schedule.LogLevel) && e.At.After(last.at.Add(-lidSettles)) {
 			return
 		}

@@ -215,3 +215,25 @@ func TestShutVentsUnderFoodAreOpenedFirst(t *testing.T) {
 		}
 	}
 }
+
+// Lit coals lately, and the grate still hot: the fire is weak, not out. Colder than that, or long after, it is out as before.
+func TestAYoungFireIsWeakNotOut(t *testing.T) {
+	day := plantest.Day(t, "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Chicken, cut: chicken, weight: 5 lb, level: 375 F}\n")
+	head := "time,dish,kind,value\n15:30,,lit,\n15:50,,lit-coals,80\n15:50,,vents,\"top 1, bottom 1\"\n16:05,chicken,on,\n"
+	for _, c := range []struct {
+		name, log, now string
+		out            bool
+	}{
+		{"35 min after the pour", "16:25,,grate,262 F\n", "2027-07-03 16:25", false},
+		{"coals since the reading", "17:00,,grate,225 F\n17:12,,lit-coals,40\n", "2027-07-03 17:20", false},
+		{"too cold for that", "17:00,,grate,150 F\n17:12,,lit-coals,40\n", "2027-07-03 17:20", true},
+		{"long after the pour", "17:00,,grate,225 F\n", "2027-07-03 17:01", true},
+	} {
+		p := plantest.Revised(t, day, head+c.log, c.now)
+		out := slices.ContainsFunc(p.Findings, func(f schedule.Finding) bool { return f.Code == "fire-died" }) ||
+			slices.ContainsFunc(p.Steps, func(s schedule.Step) bool { return !s.Done && strings.HasPrefix(s.Text, "Rebuild the fire") })
+		if out != c.out {
+			t.Errorf("%s: out %t: %+v", c.name, out, p.Findings)
+		}
+	}
+}
