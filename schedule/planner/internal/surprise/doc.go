@@ -11,6 +11,7 @@
 //	explain.go    explanations, and how likely each is
 //	since.go      since when the fire may have been out
 //	coldest.go    the colder of two places, and what finishes a piece too soon
+//	stall.go      a bare piece in its stall is believed
 //	judge.go      reading after reading: taken, left out, or open; what settles it
 //
 // It knows no dish, no clock and no plan: minutes count from the put-on.

@@ -249,6 +249,11 @@ func (j *judge) weigh(k int, f foretold) {
 		}
 		v.Worst, v.Taken = j.decide(v.Causes)
 	}
+	if j.stalls(r, f, v) { // a plain stall, however early it came: what every such cook sees
+		j.taken[k] = true
+		j.settle(k)
+		return
+	}
 	if v.Taken == "" && j.agrees(k, v) {
 		v.Taken = Fire
 	}
