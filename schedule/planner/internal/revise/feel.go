@@ -17,6 +17,7 @@ import (
 const (
 	feltWithinK = 3 / 1.8
 	feltAgain   = 20 * time.Minute
+	feelOrdinal = 90 // of the step among the looks at a piece, which are counted from one
 )
 
 var (
@@ -62,7 +63,7 @@ func (v *Revision) feelSteps(p *schedule.Plan, l remainder) (out []schedule.Step
 			text += " Each piece by itself."
 		}
 		out = append(out, schedule.Step{
-			ID: plans.StepID(p.ID, it.Dish.ID, a.batch.Number, schedule.StepLook, 2), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
+			ID: plans.StepID(p.ID, it.Dish.ID, a.batch.Number, schedule.StepLook, feelOrdinal), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
 			Dish: it.Dish.ID, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Text: text, Why: "tenderness decides, not the number",
 		})
 	}
