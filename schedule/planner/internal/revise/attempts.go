@@ -50,6 +50,9 @@ func (v *Revision) attempts() []attempt {
 	likely := v.delay(false)
 	sure := min(v.delay(true), max(longestWait, likely))
 	var out []attempt
+	if v.likely {
+		out = []attempt{{later: likely, halfway: true, all: true}}
+	}
 	if likely == 0 {
 		out = []attempt{{}, {halfway: true}, {halfway: true, all: true}}
 		sure = 0

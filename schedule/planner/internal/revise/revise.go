@@ -42,6 +42,7 @@ type Revision struct {
 	remainder remainder
 	attempt   attempt // by which the rest of the day could be arranged
 	surely    bool    // only as asked, at the asked chance
+	likely    bool    // as soon as it is expected to be ready, before it waits to be sure
 	err       error   // of the judge of safety
 }
 
@@ -76,6 +77,11 @@ func (v *Revision) Plan(ctx context.Context) (schedule.Plan, error) {
 		return schedule.Plan{}, err
 	}
 	if w, err := v.dayInstead(ctx, left); err != nil {
+		return schedule.Plan{}, err
+	} else if w != nil {
+		*v, left = *w, w.remainder
+	}
+	if w, err := v.keepsHour(ctx, left); err != nil {
 		return schedule.Plan{}, err
 	} else if w != nil {
 		*v, left = *w, w.remainder
