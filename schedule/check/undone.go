@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/safety"
 )
 
 // nearOff is how long before it came off a reading still tells how a piece came off, as a
@@ -39,6 +40,11 @@ func (c *checker) undone() {
 	}
 }
 
+// wishSlackK is how far a whole piece may come off below what the cook asked of it, where that
+// is below its published minimum: it rises by as much, and a wish is no limit (5 F; common
+// practice, no source).
+const wishSlackK = 5 / 1.8
+
 // offUndone says whether the log has a dish that went on at an instant off the heat, and read
 // below its minimum.
 func (c *checker) offUndone(d *dishFacts, on time.Time) bool {
@@ -46,6 +52,9 @@ func (c *checker) offUndone(d *dishFacts, on time.Time) bool {
 		return false
 	}
 	least := math.Min(d.plan.TargetC, d.plan.MinimumC) - sameC
+	if least < d.plan.MinimumC-2*sameC && !safety.SurfaceInside(d.category, d.prep) {
+		least -= wishSlackK
+	}
 	var off, last time.Time
 	read := false
 	for _, e := range c.plan.Log {

@@ -38,13 +38,16 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		v.noteServed(a, p, add)
 	case a.condemned && v.judgedOver(a):
 	default:
-		grave := false
-		told := func(f schedule.Finding) { grave = grave || f.Severity == schedule.Danger; add(f) }
+		grave, any := false, false
+		told := func(f schedule.Finding) { grave, any = grave || f.Severity == schedule.Danger, true; add(f) }
 		v.noteHold(a, p, told)
 		if !grave && !v.noteUnplaced(a, p, add) { // how long it keeps, and how, does not stand beside the order to throw it away
-			v.noteRead(a, p, add)
-			v.noteOven(a, p, add)
-			v.noteHotly(a, p, add)
+			v.noteRead(a, p, told)
+			v.noteOven(a, p, told)
+			v.noteHotly(a, p, told)
+			if !any {
+				v.noteKept(a, add)
+			}
 		}
 	}
 }

@@ -31,6 +31,7 @@ const (
 	placesFor  = 30 * time.Minute // for so long the coldest of two places stands against a warmer one
 	pushedFor  = 12 * time.Hour   // and one of a probe pushed through the piece, which was near its minimum
 	nearMinK   = 15.0             // as near as this
+	carryK     = 5 / 1.8          // a whole piece rises by as much once it is off (common practice, no source)
 	unreadMost = 0.9              // the most that a piece may be trusted that nobody read
 	// coolsAnHour is how fast a bare bird of coolsKg cools, as a share of what it is above the
 	// air: 147 to 143 F in 10 min (a turkey); smaller ones as their thickness.
@@ -62,10 +63,19 @@ func (v *Revision) shows(a *liveBatch) showing {
 		return shownNever
 	case len(all) == 0:
 		return shownDone // the cook's to know
-	case !v.coldestAt(a, all, least):
+	case !v.coldestAt(a, all, least-a.wishSlackK()):
 		return shownLow
 	}
 	return shownDone
+}
+
+// wishSlackK is how far below what the cook asked of it a piece may come off and rise to it: only
+// where that is a wish, below the published minimum, of a whole piece. A minimum has no slack.
+func (a *liveBatch) wishSlackK() float64 {
+	if a.inner() || !a.off.logged || a.way().PullC > a.batch.It.Verdict.Minimum.CoreC-2*sameC {
+		return 0
+	}
+	return carryK
 }
 
 // showsOf are the readings of a piece that may be its core: one that is too warm to be it

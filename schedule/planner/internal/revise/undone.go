@@ -62,6 +62,9 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
 	}
 	by := instant.Later(a.off.at, a.on.at).Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC)))
+	if v.noteJustShort(a, last, add) {
+		return true
+	}
 	late := v.now.After(by) && !(a.hotly.set && !a.hotly.at.After(by)) // in an oven that cooks it is in heat
 	switch {
 	case a.served.set && !late:
@@ -76,6 +79,23 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served. It was off at %s: in heat by %s at the very latest, and past that it is thrown away.",
 			name, showed, min, oven, min, v.clock(a.off.at), v.clock(by))))
 	}
+	return true
+}
+
+// noteJustShort says of a whole piece that came off a few degrees below its published minimum
+// that it rises while it rests, and is read again before anybody eats; true where that is so.
+func (v *Revision) noteJustShort(a *liveBatch, last schedule.Entry, add func(schedule.Finding)) bool {
+	if a.inner() || last.Kind == schedule.LogColdest || last.C < a.leastC()-carryK || last.At.After(a.off.at) || a.hotly.set || v.mealPast(a) {
+		return false
+	}
+	name, min := a.batch.It.Dish.Name, v.day.Core(a.leastC())
+	if a.served.set {
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. It came off at %s, and nobody read that resting brought it to %s. At %s or more: log it, and go on. Under that: %s",
+			name, v.day.Core(last.C), min, min, say.Lower(v.orAway(a, v.day.Grate(undoneOvenC), min)))))
+		return true
+	}
+	add(about(a, schedule.OffUndone, fmt.Sprintf("%s: a little short. It came off at %s inside, and it needs %s. Resting adds a few degrees: measure it again in its thickest place, 3 min after it came off, and log that. Still under: back on the hot grate for a few minutes. Do not cut it before it reads %s.",
+		name, v.day.Core(last.C), min, min)))
 	return true
 }
 

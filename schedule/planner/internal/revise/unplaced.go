@@ -21,6 +21,7 @@ import (
 const (
 	placeAskedFrom = 30.0             // minutes after which it is asked after
 	hotAsItWent    = 10 * time.Minute // so long after it went somewhere its outside tells how it stood before
+	ventLate       = 10.0             // minutes after it should have gone in
 	unplacedDoubt  = 0.1              // how likely it is that it stood in the open for all of the time
 )
 
@@ -236,6 +237,9 @@ func (v *Revision) plannedPlace(p *arrange.Placed) (where, line string) {
 // tents says whether a piece rests in the open as planned, and may.
 func (v *Revision) tents(a *liveBatch, p *arrange.Placed) bool {
 	o, holds := v.day.ChosenHold(p)
+	if holds && o.Vent > 0 && v.now.Before(a.off.at.Add(instant.Minutes(math.Min(o.Vent, safety.OutLimit(v.day.Air.AirC))+ventLate))) {
+		return true // it sits open first, as planned
+	}
 	if holds && o.Method != schedule.HoldTent {
 		return false
 	}
@@ -246,6 +250,16 @@ func (v *Revision) tents(a *liveBatch, p *arrange.Placed) bool {
 // keepC is the oven that keeps a piece hot, degC.
 func (v *Revision) keepC(a *liveBatch) float64 {
 	return safety.OvenSettingC(a.batch.It.Piece(a.batch.MassKg), ovenHoldC)
+}
+
+// noteKept asks whether a piece was eaten that waits hot, by the log, and whose serving is past.
+func (v *Revision) noteKept(a *liveBatch, add func(schedule.Finding)) {
+	g, ok := v.unplacedOf(a)
+	if !ok || g.by != schedule.LogBoxed && g.by != schedule.LogToOven || a.hotly.set || !v.now.After(v.serve(a)) {
+		return
+	}
+	add(about(a, schedule.Leftovers, fmt.Sprintf("%s: was it eaten? Then log it (served, with its time). If it still waits since %s: measure it just under the surface now. At %s or more it may be eaten, or chilled, cut small. Below that, and nobody knows since when: throw it away.",
+		a.batch.It.Dish.Name, v.clock(g.to), v.day.Core(safety.DangerHighC))))
 }
 
 // noteEaten asks whether a piece was eaten that was read done and never logged off, and whose
