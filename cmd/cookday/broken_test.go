@@ -24,7 +24,7 @@ func TestBrokenRequests(t *testing.T) {
 		{"trailing text", lunch + "---\nformat: 1\n", ""},
 		{"anchor", swap("weight: 4.5 lb", "weight: &w 4.5 lb"), "dishes[0].weight: "},
 		{"alias", swap("name: Lunch", "name: &n Lunch\nid: *n"), "name: &n is an anchor; write the value alone (line 2)\nid: *n is an alias; "},
-		{"unknown field", swap("name: Lunch", "title: Lunch"), "title: "},
+		{"unknown field", swap("name: Lunch", "colour: Lunch"), "colour: "},
 		{"unknown cut", swap("chicken-spatchcock", "chicken-spatchcok"), `dishes[0].cut: "chicken-spatchcok" is not in the catalogue; the nearest are chicken-spatchcock, `},
 		{"weight without unit", swap("4.5 lb", "4.5"), "dishes[0].weight: "},
 		{"0 lb", swap("4.5 lb", "0 lb"), "dishes[0].weight: "},
@@ -111,7 +111,7 @@ func TestCheckShowsWhatWouldBeRight(t *testing.T) {
 	if text, err := os.ReadFile(file); err != nil || string(text) != lunch {
 		t.Errorf("%v: it is\n%s", err, text)
 	}
-	if r := invoke(strings.Replace(lunch, "22 in", "22", 1), "check", "-"); r.code != exitInput || strings.Contains(r.errors, "This would") {
+	if r := invoke(strings.Replace(lunch, "22 in", "40", 1), "check", "-"); r.code != exitInput || strings.Contains(r.errors, "This would") {
 		t.Errorf("a guess:\n%s", r.errors)
 	}
 }

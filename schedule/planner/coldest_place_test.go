@@ -110,7 +110,7 @@ func TestOneReadingTooSoonFinishesNoBird(t *testing.T) {
 		t.Errorf("off by it: chance %.3f, %v", q.Dishes[0].Chance, q.Findings)
 	}
 	q = plantest.Revised(t, p, log+"2027-07-03 17:22,turkey-breast,pulled,\n2027-07-03 17:30,turkey-breast,core,136 F\n", "2027-07-03 17:31")
-	if f, _ := plantest.Finding(q, schedule.OffUndone); !strings.Contains(f.Text, "136 °F") || strings.Contains(f.Text, "hrow") {
+	if f, _ := plantest.Finding(q, schedule.OffUndone); !strings.Contains(f.Text, "136 °F") || strings.Contains(f.Text, "hrow it away") {
 		t.Errorf("read low after it: %v", q.Findings)
 	}
 	q = plantest.Revised(t, p, strings.Replace(log, "168 F", "140 F", 1)+"2027-07-03 17:45,turkey-breast,core,166 F\n", "2027-07-03 17:46")

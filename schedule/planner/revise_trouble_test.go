@@ -75,7 +75,7 @@ func TestHistoriesGetTheirCaution(t *testing.T) {
 		{"stopped half-way, for three hours", head + "10:00,brisket,stopped,\n13:00,brisket,restarted,\n", "2027-07-03 13:10", "stopped-over"},
 		{"stopped, chilled and restarted", head + "10:00,brisket,stopped,\n10:30,brisket,chilled,\n16:00,brisket,restarted,\n", "2027-07-03 16:10", "partial-cooking"},
 		{"on a counter for four hours", cooked + "13:10,brisket,counter,\n14:00,brisket,core,139 °F\n17:00,brisket,core,95 °F\n", "2027-07-03 17:30", "standing-over"},
-		{"cooling too slowly on a counter", cooked + "13:10,brisket,counter,\n14:00,brisket,core,134 °F\n16:40,brisket,core,90 °F\n", "2027-07-03 16:50", "cooling-outside"},
+		{"cooling too slowly in the refrigerator", cooked + "13:10,brisket,chilled,\n14:00,brisket,core,134 °F\n16:40,brisket,core,90 °F\n", "2027-07-03 16:50", "cooling-outside"},
 		{"held too cool", cooked + "13:30,brisket,boxed,\n17:00,brisket,outer,132 °F\n", "2027-07-03 17:05", "hold-over"},
 	} {
 		q := plantest.Revised(t, p, c.log, c.now)

@@ -11,12 +11,12 @@ import (
 	"example.com/cookday/schedule/planner"
 )
 
-// Chops that are said to be on the grate five hours before its fire is lit: no plan can
+// Chops that are said to be served five hours before they go on: no plan can
 // be made of that log that keeps every promise. Whoever has the plan judged is told so
 // before all else, and gets the plan all the same, for food is on the fire.
 func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 	p := plantest.Day(t, plantest.Evening(plantest.Kettle22, "{name: Chops, cut: pork-chop, weight: 10 oz, count: 4}"))
-	now := time.Date(2027, 7, 3, 17, 5, 0, 0, p.ServeAt.Location())
+	now := time.Date(2027, 7, 3, 17, 40, 0, 0, p.ServeAt.Location())
 	revised := func(log string, how ...planner.Option) schedule.Plan {
 		t.Helper()
 		entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+log), p)
@@ -29,7 +29,7 @@ func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 		}
 		return q
 	}
-	const nonsense, fits = "2027-07-03 12:00,chops,on,\n", "2027-07-03 17:00,,lit,\n"
+	const nonsense, fits = "2027-07-03 12:00,chops,served,\n2027-07-03 17:00,chops,on,\n", "2027-07-03 17:00,,lit,\n"
 	isUnsound := func(f schedule.Finding) bool { return f.Code == "unsound" }
 
 	q := revised(nonsense)

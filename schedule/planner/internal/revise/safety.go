@@ -144,7 +144,12 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 			text += " Was it hot again before that, and nobody logged it? Log when, and ask again."
 		}
 	}
-	return schedule.Finding{Code: f.Code, Severity: schedule.Severity(f.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: f.Source}
+	return ofCatalogue(a, f.Caution, text)
+}
+
+// ofCatalogue is a caution of food safety's catalogue as it is said of a piece.
+func ofCatalogue(a *liveBatch, c safety.Caution, text string) schedule.Finding {
+	return schedule.Finding{Code: c.Code, Severity: schedule.Severity(c.Severity), Dishes: []string{a.batch.It.Dish.ID}, Text: text, Source: c.Source}
 }
 
 // samples are readings in minutes from the put-on, those in doubt left out.

@@ -39,9 +39,8 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 		heat = fmt.Sprintf("more heat now, or into an oven at %s", v.day.Grate(undoneOvenC))
 	}
 	c, _ := safety.Lookup(code)
-	add(schedule.Finding{Code: code, Severity: schedule.Severity(c.Severity), Dishes: []string{it.Dish.ID}, Source: c.Source,
-		Text: fmt.Sprintf("%s: %s. At this heat its middle %s; such a piece should be there within %s of 40 °F (4 °C), by %s.",
-			it.Dish.Name, heat, hot, v.span(safety.DangerWarnMinutes), at(from+safety.DangerWarnMinutes))})
+	add(ofCatalogue(a, c, fmt.Sprintf("%s: %s. At this heat its middle %s; such a piece should be there within %s of 40 °F (4 °C), by %s.",
+		it.Dish.Name, heat, hot, v.span(safety.DangerWarnMinutes), at(from+safety.DangerWarnMinutes))))
 }
 
 // zoneOf are the minutes at which the core of a piece came, or comes, to 40 °F and to 140, as it

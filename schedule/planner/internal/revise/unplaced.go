@@ -169,8 +169,8 @@ func (v *Revision) noteUnplaced(a *liveBatch, p *arrange.Placed, add func(schedu
 	case !v.now.Before(v.serve(a)):
 		ask = v.eatenText(a, g)
 	case over && g.minutes()-v.plannedHot(a) > limit: // no wait that was planned explains it
-		add(schedule.Finding{Code: "standing-over", Severity: schedule.Danger, Dishes: []string{a.batch.It.Dish.ID}, Source: "usda_danger_zone",
-			Text: fmt.Sprintf("%s: throw it away. %s.%s", name, stood, v.overText(a))})
+		c, _ := safety.Lookup("standing-over")
+		add(ofCatalogue(a, c, fmt.Sprintf("%s: throw it away. %s.%s", name, stood, v.overText(a))))
 		return true
 	case over:
 		ask = fmt.Sprintf("%s: in %s since %s? Then log it (%s, with its time). If it stood: throw it away. %s.", name, where, v.clock(a.off.at), line, stood)
