@@ -23,6 +23,12 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 			t.item("[ ] ", t.stepText(s))
 		}
 	}
+	for i, f := range t.Findings {
+		if f.Code == schedule.PastTarget && len(told) < mostAsked && t.asksNow(f, due) {
+			t.item(t.styled(danger, "! "), sentence(f.Text))
+			told, said = append(told, i), said+1
+		}
+	}
 	steps := func() {
 		for _, s := range due {
 			if s.Kind != schedule.StepIndoors && !offByReading(s) {
@@ -43,7 +49,7 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 			told = append(told, i) // a step that is due says it
 			continue
 		}
-		if len(told) < mostAsked && t.asksNow(f, due) {
+		if len(told) < mostAsked && f.Code != schedule.PastTarget && t.asksNow(f, due) {
 			t.item(t.styled(danger, "! "), sentence(f.Text))
 			told, said = append(told, i), said+1
 		}
@@ -102,7 +108,10 @@ func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
 		}
 		return f.Severity == schedule.Warning && !does(schedule.StepRefuel) && !does(schedule.StepSetVents)
 	case schedule.PastTarget:
-		return !does(schedule.StepTakeOff)
+		i := slices.IndexFunc(due, func(s schedule.Step) bool {
+			return s.Kind == schedule.StepTakeOff && slices.Contains(f.Dishes, s.Dish)
+		})
+		return i < 0 || strings.Contains(due[i].Text, ": off ") // by the clock, not by what was read
 	case "readings-stopped":
 		return !t.quietAt(t.now)
 	case "fire-out", "slow-through-danger-zone": // by the clock

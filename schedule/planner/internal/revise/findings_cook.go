@@ -87,6 +87,9 @@ func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
 		text += " How long it has been there is not known."
 	}
 	if a.way().Sear {
+		if a.journey != nil && a.journey.TargetC < a.way().PullC-sameC && v.now.Sub(a.readWhen()) <= stillThere {
+			text = fmt.Sprintf("Take %s off now: it is at %s, and comes off for the sear at %s.", it.Dish.Name, v.day.Core(core), v.day.Core(a.journey.TargetC))
+		}
 		text += " Sear it for less, or leave the sear out: a sear adds to that."
 	} else if it.Cut.Style == cut.Tough {
 		text += " Test it for tenderness: that decides, not the number."
