@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"errors"
+	"reflect"
 	"slices"
 	"strings"
 	"time"
@@ -16,18 +17,37 @@ func Mend(data []byte) (mended []byte, certain bool) { return MendOn(data, time.
 // What was taken of a cook's own words ([Understand]) is written in the form's, once.
 func MendOn(data []byte, now time.Time) (mended []byte, certain bool) {
 	if _, err := ReadOn(data, now); err != nil {
-		if retold, changed := retell(data, now); changed {
+		if retold, changed := retell(data, now); changed && noWorse(retold, data, now) {
 			data, certain = retold, true
 		}
 	}
 	for range maxMends { // what is read for the first time may have slips of its own
 		next, ok := mendOnce(data, now)
-		if !ok {
+		if !ok || !noWorse(next, data, now) {
 			break
 		}
 		data, certain = next, true
 	}
 	return data, certain
+}
+
+// noWorse reads a mended request back: it has no more faults than it had, and it asks for the same day where it was understood before.
+func noWorse(mended, was []byte, now time.Time) bool {
+	before, old := Understand(was, now)
+	after, err := Understand(mended, now)
+	var left, then *InputError
+	switch {
+	case err == nil && old == nil:
+		before.Heard, after.Heard = nil, nil
+		return reflect.DeepEqual(before, after)
+	case err == nil:
+		return true
+	case old == nil:
+		return false
+	case !errors.As(err, &left) || !errors.As(old, &then):
+		return true
+	}
+	return len(left.Faults) <= len(then.Faults)
 }
 
 // maxMends is how deep a request may be nested, and more.

@@ -19,8 +19,17 @@ var (
 	usUnits     = regexp.MustCompile(`(?i)\d\s*(?:lbs?|pounds?|oz|ounces?|#|in|inch(?:es)?)\b|\d\s*(?:"|°?\s*F\b)|\b(?:lbs?|pounds?|oz|inch(?:es)?)\b`)
 )
 
+// quotedText is a text in quotes, whose second one is no inch; comments are not read.
+var (
+	quotedText = regexp.MustCompile(`"([^"\n]*)"`)
+	comment    = regexp.MustCompile(`(?m)(?:^|\s)#\s.*$`)
+)
+
 // allMetric says whether a text has quantities, and all of them in metric units.
-func allMetric(data []byte) bool { return metricUnits.Match(data) && !usUnits.Match(data) }
+func allMetric(data []byte) bool {
+	data = comment.ReplaceAll(quotedText.ReplaceAll(data, []byte("$1 ")), nil)
+	return metricUnits.Match(data) && !usUnits.Match(data)
+}
 
 // Understand reads a request that a cook wrote without knowing the form: fields by other
 // names, times and amounts in words, a menu in any shape. What means one thing without doubt

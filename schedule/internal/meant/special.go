@@ -13,7 +13,7 @@ import (
 // meals are fields that are called like a meal: they say when it is, or what there is.
 var meals = []string{"dinner", "lunch", "supper", "breakfast", "brunch", "meal", "tea", "party", "bbq", "cookout", "barbecue", "barbie", "eating"}
 
-var saysTime = regexp.MustCompile(`(?i)\d\s*[ap]\.?m\b|\d:\d\d|\bnoon\b|\bmidday\b|^\s*(?:on |this |next )?(?:(?:mon|tues?|wednes|thurs?|fri|satur|sun)day|tomorrow|tonight|today)\b|\bat \d`)
+var saysTime = regexp.MustCompile(`(?i)\d\s*[ap]\.?m\b|\d:\d\d|\bo'clock\b|\bhalf past\b|\bquarter (?:past|to)\b|\bnoon\b|\bmidday\b|^\s*(?:on |this |next )?(?:(?:mon|tues?|wednes|thurs?|fri|satur|sun)day|tomorrow|tonight|today)\b|\bat \d`)
 
 // isMealTime says whether a field that is called like a meal, or that is there for
 // something else, holds a time of day.
