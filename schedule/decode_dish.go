@@ -16,6 +16,7 @@ func (d decoder) dish(x *Dish) strict.Reader {
 		if n = d.dishItem(n, path); n == nil {
 			return
 		}
+		d.teachCut(n, path)
 		d.Object(n, path,
 			strict.Optional("id", d.Text(&x.ID)),
 			strict.Optional("name", d.Text(&x.Name)),

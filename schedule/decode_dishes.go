@@ -3,6 +3,7 @@ package schedule
 import (
 	"strings"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
@@ -50,6 +51,21 @@ func (d decoder) dishesInWords(n *strict.Node, path string) *strict.Node {
 	return nil
 }
 
+// rowAsText is a row of cells, [burgers, 8, 6 oz], as the text that says the same; another
+// list stays as it is.
+func rowAsText(row *strict.Node) *strict.Node {
+	var cells []string
+	for _, cell := range row.Items {
+		switch {
+		case cell.Kind != strict.NodeText && cell.Kind != strict.NodeNumber:
+			return row
+		case strings.TrimSpace(cell.Text) != "":
+			cells = append(cells, strings.TrimSpace(cell.Text))
+		}
+	}
+	return strict.NewText(strings.Join(cells, ", "), row.Line)
+}
+
 // dishItem is a dish in the form's words; nil where what a text says is not understood.
 func (d decoder) dishItem(n *strict.Node, path string) *strict.Node {
 	switch {
@@ -58,7 +74,10 @@ func (d decoder) dishItem(n *strict.Node, path string) *strict.Node {
 		return n
 	case n.Kind == strict.NodeObject:
 		return d.day.Tidy(n)
-	case n.Kind != strict.NodeText:
+	case n.Kind == strict.NodeList && len(n.Items) > 0:
+		n = rowAsText(n)
+	}
+	if n.Kind != strict.NodeText {
 		return n
 	}
 	s := meant.Dish(n.Text, d.day.Eaters, n.Line)
@@ -68,4 +87,36 @@ func (d decoder) dishItem(n *strict.Node, path string) *strict.Node {
 	}
 	d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), s.Lead())
 	return nil
+}
+
+// teachCut finds the line that would be right for what a dish is, where that is missing: the
+// food that its name says, or what is not known of that name; never another food.
+func (d decoder) teachCut(n *strict.Node, path string) {
+	if n.Kind != strict.NodeObject || n.Probed() || n.Get("cut") != nil {
+		return
+	}
+	line := "what it is, as in cut: chicken-thigh"
+	if words := d.wordsOf(n, path); words != "" {
+		c, unknown := cut.One(words)
+		if line = "cut: " + c.Name; unknown != "" {
+			line = "cut: and what it is; " + unknown
+		}
+	}
+	d.taught[path+".cut"] = line
+}
+
+// wordsOf are those by which a dish is called: its name, else a field that is none.
+func (d decoder) wordsOf(n *strict.Node, path string) string {
+	for _, field := range []string{"name", "id"} {
+		if v := n.Get(field); v != nil && v.Kind == strict.NodeText && v.Text != "" {
+			return v.Text
+		}
+	}
+	for field, v := range n.Fields() {
+		_, known := fieldOf("dishes[]." + field)
+		if !known && strings.Contains(field, " ") && d.day.Field(path, field, v).Sentence == "" {
+			return field
+		}
+	}
+	return ""
 }

@@ -30,13 +30,15 @@ type decoder struct {
 	nowhere bool       // the machine does not say where it is: its own clock is taken, and said
 	pinned  bool       // a day that is another one tomorrow is not taken
 	day     *meant.Day // what is known of the day from the start; never nil
+
+	taught map[string]string // lines that would be right, by their paths; before those of the reference
 }
 
 func newDecoder(faults *strict.FaultList) decoder { return newDecoderOn(faults, time.Time{}) }
 
 // newDecoderOn is a decoder on a day.
 func newDecoderOn(faults *strict.FaultList, now time.Time) decoder {
-	d := decoder{Decoder: strict.NewDecoder(faults), now: now, saw: new(meantServe), heard: new([]string), day: &meant.Day{}}
+	d := decoder{Decoder: strict.NewDecoder(faults), now: now, saw: new(meantServe), heard: new([]string), day: &meant.Day{}, taught: map[string]string{}}
 	d.seeServe("", "")
 	d.Teach = d.rightLine
 	d.Meant = func(within, name string, value *strict.Node) strict.Meaning { return d.day.Field(within, name, value) }

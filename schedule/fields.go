@@ -55,6 +55,9 @@ func (d decoder) rightLine(path string) string {
 	if line, ok := d.saw.lines()[path]; ok {
 		return line
 	}
+	if line, ok := d.taught[path]; ok {
+		return line
+	}
 	return exampleLine(path)
 }
 

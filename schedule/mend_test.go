@@ -3,6 +3,7 @@ package schedule_test
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 )
@@ -13,7 +14,7 @@ func TestMissingFieldsShowTheirLine(t *testing.T) {
 		"grill: kettle 22 in\ndishes: [{cut: burger, count: 4}]":                                                           `serve: is missing; write serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}`,
 		"serve: Saturday 18:00\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]":                                    `it must be a group of fields: serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}`,
 		"serve: {date: 2027-07-03, time: 6pm}\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]":                     `serve.tz: is missing; write tz: America/Chicago, or the large city whose clock is yours`,
-		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: {}\ndishes: [{weight: 2 lb}]":                   "grill.kind: is missing; write kind: kettle\ndishes[0].cut: is missing; write cut: brisket",
+		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: {}\ndishes: [{weight: 2 lb}]":                   "grill.kind: is missing; write kind: kettle\ndishes[0].cut: is missing; write what it is, as in cut: chicken-thigh",
 		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: brisket":                  `dishes[0].weight: the weight is missing; for whole brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day`,
 		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [brisket]":                `dishes[0].weight: the weight is missing; for whole brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day`,
 		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishs: [{cut: burger, count: 4}]": "dishs: there is no such field; did you mean dishes?",
@@ -63,5 +64,63 @@ func TestItemsComeFromTheExampleOfTheirOwnList(t *testing.T) {
 		if _, err := schedule.Read([]byte(head + text)); err == nil || !strings.HasSuffix(err.Error(), want) {
 			t.Errorf("%s\n got %v\nwant %s", text, err, want)
 		}
+	}
+}
+
+// A mend is read back: what plans is not broken by it, nor made to mean another day.
+func TestAMendIsReadBack(t *testing.T) {
+	zone, err := time.LoadLocation("America/Chicago")
+	if err != nil {
+		t.Fatal(err)
+	}
+	now := time.Date(2026, 12, 1, 12, 0, 0, 0, zone)
+	const rest = "serve: {date: 2026-12-05, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes:\n  - burgers: 8\n"
+	for _, said := range []string{
+		"guests: 8 (2 vegan)\n" + rest, "guests: 10 (2 vegetarians)\n" + rest,
+		"guests: 8\nserve: saturday six thirty\ngrill: kettle 22 in\ndishes:\n  - burgers: 8\n",
+		"guests: 8\nSupper: 6 o'clock\ndate: saturday\ngrill: kettle 22 in\ndishes:\n  - burgers: 8\n",
+	} {
+		before, err := schedule.Understand([]byte(said), now)
+		if err != nil {
+			t.Errorf("%s: %v", said, err)
+			continue
+		}
+		mended, _ := schedule.MendOn([]byte(said), now)
+		after, err := schedule.Understand(mended, now)
+		if err != nil || after.Serve != before.Serve || *after.Guests != *before.Guests || len(after.Dishes) != len(before.Dishes) {
+			t.Errorf("%s is mended to %s: %v", said, mended, err)
+		}
+	}
+}
+
+// What a dish is, is never answered with another food.
+func TestNoFoodIsPutInThePlaceOfOneThatIsNotKnown(t *testing.T) {
+	for dish, want := range map[string]string{
+		"{name: venison backstrap, count: 2}": `"venison backstrap" is not in the catalogue`,
+		"{halloumi skewers: 10, count: 10}":   `"halloumi skewers" is not in the catalogue`,
+		"{name: Ribeye, count: 2}":            "write cut: steak",
+		"{weight: 2 lb}":                      "write what it is, as in cut: chicken-thigh",
+	} {
+		_, err := schedule.Read([]byte("serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [" + dish + "]\n"))
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "cut: brisket") {
+			t.Errorf("%s: %v; want %s", dish, err, want)
+		}
+	}
+}
+
+// A row of cells under the dishes is the text that says the same.
+func TestARowOfCellsIsADish(t *testing.T) {
+	const head = "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes:\n"
+	r, err := schedule.Read([]byte(head + "  - [burgers, 8, 6 oz, \"\", frozen]\n  - [pork loin roast, 1, 4 lb]\n"))
+	if err != nil || len(r.Dishes) != 2 || r.Dishes[0].Count != 8 || r.Dishes[0].Start == nil || r.Dishes[1].Weight.Pounds() < 3.9 {
+		t.Errorf("%+v, %v", r.Dishes, err)
+	}
+}
+
+// The quotes of a time are no inches: what is metric stays so.
+func TestAQuotedTimeIsNoInch(t *testing.T) {
+	r, err := schedule.Understand([]byte("serve: {date: 2027-07-03, time: \"18:00\", tz: Europe/London}\ngrill: kettle 57 cm\ndishes: [{cut: goose, weight: 4.5 kg}]\n"), time.Date(2026, 12, 1, 12, 0, 0, 0, time.UTC))
+	if err != nil || r.Units != "metric" {
+		t.Errorf("%v, %v", r.Units, err)
 	}
 }
