@@ -99,7 +99,7 @@ func (d decoder) teachCut(n *strict.Node, path string) {
 	if words := d.wordsOf(n, path); words != "" {
 		c, unknown := cut.One(words)
 		if line = "cut: " + c.Name; unknown != "" {
-			line = "cut: and what it is; " + unknown
+			line = "what it is behind cut:, for " + unknown
 		}
 	}
 	d.taught[path+".cut"] = line

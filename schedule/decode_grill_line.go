@@ -32,6 +32,8 @@ func burnsOther(text string) bool {
 }
 
 var (
+	gratesOf  = regexp.MustCompile(`[\s,]*(?:\b(?:with|and) )?\b(2|two|3|three)\s+(?:grates|racks|levels|shelves)\b`)
+	gallons   = regexp.MustCompile(`\b\d+[\s-]*(?:gallons?|gal)\b`) // no size across
 	lineWord  = regexp.MustCompile(`[a-z]+`)
 	lineSizes = regexp.MustCompile(`([0-9][0-9./ ]*)\s*-?\s*(in\b|inch\b|inches\b|"|”|cm\b|mm\b|m\b|ft\b|feet\b)?(?:\s*(?:x|×|by)\s*([0-9][0-9./ ]*)\s*-?\s*(in\b|inch\b|inches\b|"|”|cm\b|mm\b|m\b|ft\b|feet\b)?)?`)
 )
@@ -42,7 +44,11 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	if d.Is(n, path, strict.NodeText, "text"); n.Probed() {
 		return
 	}
-	line := strings.ToLower(strings.TrimSpace(n.Text))
+	line := gallons.ReplaceAllString(strings.ToLower(strings.TrimSpace(n.Text)), " ")
+	levels := 0
+	if m := gratesOf.FindStringSubmatch(line); m != nil && grillKindIn(lineWord.FindAllString(line, -1)) == GrillUpright {
+		levels, line = map[string]int{"2": 2, "two": 2, "3": 3, "three": 3}[m[1]], strings.Replace(line, m[0], " ", 1)
+	}
 	sizes := lineSizes.FindStringSubmatch(line)
 	words := lineWord.FindAllString(strings.Replace(line, first(sizes), " ", 1), -1)
 	kind := grillKindIn(words)
@@ -71,7 +77,7 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 		d.Faults.AddLine(path, n.Line, "%s must be a kind of grill and its size, such as %s", say.Quoted(n.Text), grillForms)
 		return
 	}
-	g.Kind = kind
+	g.Kind, g.Levels = kind, levels
 	g.WaterPan = slices.Contains(words, "water")
 	g.Raised = slices.Contains(words, "raised")
 	if sizes[2] == "" && sizes[4] == "" {

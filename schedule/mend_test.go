@@ -124,3 +124,16 @@ func TestAQuotedTimeIsNoInch(t *testing.T) {
 		t.Errorf("%v, %v", r.Units, err)
 	}
 }
+
+// Grates one above another are levels of an upright cooker; what a drum holds is no size.
+func TestTwoGratesOfADrumAreLevels(t *testing.T) {
+	const head, tail = "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: ", "\ndishes: [{cut: burger, count: 4}]\n"
+	for _, said := range []string{"upright 22 in, 2 grates", "upright 22 in with two grates", "bullet 18 in, two racks"} {
+		if r, err := schedule.Read([]byte(head + said + tail)); err != nil || r.Grill.Levels != 2 {
+			t.Errorf("%s: %+v, %v", said, r.Grill, err)
+		}
+	}
+	if _, err := schedule.Read([]byte(head + "55 gallon drum, 2 grates" + tail)); err == nil || strings.Contains(err.Error(), "leave it out") || !strings.Contains(err.Error(), "how large is it?") {
+		t.Errorf("a drum: %v", err)
+	}
+}
