@@ -79,6 +79,9 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	if id == "" && kind == Outer {
 		id = n.onlyHeld()
 	}
+	if id == "" && kind == Coldest {
+		id = n.onlyOn()
+	}
 	if id == "" && form.OfDish && len(n.day.Dishes) != 1 {
 		if sentence := n.tooHotForMeat(strings.Join(value, " ")); sentence != "" && kind == Core {
 			return row, sentence, true
@@ -111,6 +114,22 @@ func (n *noteReader) onlyHeld() string {
 		return ""
 	}
 	return held[0]
+}
+
+// onlyOn is the dish on the fire, where by the log it is one, and nothing else was ever on: a cold
+// place that is told without a name is of that, for a warning is not lost over a name.
+func (n *noteReader) onlyOn() string {
+	on := ""
+	for _, e := range n.log {
+		switch {
+		case e.Dish == "":
+		case on != "" && e.Dish != on, !slices.Contains([]Kind{On, Core, Coldest, Wrapped}, e.Kind):
+			return ""
+		default:
+			on = e.Dish
+		}
+	}
+	return on
 }
 
 // ofAll are words by which all pieces of a dish are meant.
