@@ -68,7 +68,15 @@ func (w wording) look() string {
 	case a.Do == Leave && a.LookMinutes >= lookLast:
 		return fmt.Sprintf("Look again in %d min, or %d min after the lid was off.", a.LookMinutes, lidAgainIn)
 	}
-	return fmt.Sprintf("Look again in %d min.", a.LookMinutes)
+	return fmt.Sprintf("Look again in %d min.", a.LookShown())
+}
+
+// LookShown is when to look again as a cook is told it: nobody looks in nine minutes.
+func (a Advice) LookShown() int {
+	if a.LookMinutes > readAgainIn && a.LookMinutes < lidAgainIn {
+		return lidAgainIn
+	}
+	return a.LookMinutes
 }
 
 // Figures says whether the advice may name what to expect: never of a lid's gauge alone, nor of a reading that cannot be.

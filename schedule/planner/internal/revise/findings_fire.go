@@ -107,6 +107,11 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 		add(schedule.NewFinding("grate-off-level", "", text))
 		return
 	}
+	if text, ok := v.behindLid(); ok {
+		s.Do, s.To, s.Text, s.Expect, s.Remedies = steer.HoldProbe.String(), nil, text, "", nil
+		s.Now, s.In15, s.In30 = nil, nil, nil
+		s.Why = "Why: a gauge in the lid alone is no ground to move a vent."
+	}
 	do := s.Text + " "
 	if v.setsVents() {
 		do = "" // a step of the plan says it
@@ -137,6 +142,21 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	}
 	f.Steer = &s
 	add(f)
+}
+
+// behindLid asks for the grate where the lid's gauge is all that was read lately and, by what both showed earlier, the grate is
+// out of its band.
+func (v *Revision) behindLid() (string, bool) {
+	g, ok := v.grate.lastRead(v.now, oldReading)
+	if !ok || !g.gauge || math.IsNaN(v.grate.offsetK) || math.Abs(g.c-v.grate.levelAt(v.now, v.plannedLevel)) <= offLevelK || v.setsVents() {
+		return "", false
+	}
+	shown, way := "less", v.grate.offsetK
+	if way > 0 {
+		shown = "more"
+	}
+	return fmt.Sprintf("Hold a thermometer at the grate, and log it: the lid's gauge, which showed %.0f °F (%.0f °C) %s than the grate when both were read, puts the grate near %s.",
+		math.Abs(way)*1.8, math.Abs(way), shown, v.day.Grate(g.c)), true
 }
 
 // steered is an advice behind what to do.

@@ -314,6 +314,23 @@ func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
 	return out
 }
 
+// nearLook is how near to a look after a move another of the plan is one too many (judgment).
+const nearLook = 25 * time.Minute
+
+// oneLook leaves out looks at the grate that the plan has shortly before or after the one that a move wants.
+func (v *Revision) oneLook(steps []schedule.Step) []schedule.Step {
+	own := slices.IndexFunc(steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepCheckFire && !s.Done && s.ID == plans.StepID(v.first.ID, "", s.Phase, s.Kind, steeredStep)
+	})
+	if own < 0 {
+		return steps
+	}
+	look := steps[own]
+	return slices.DeleteFunc(steps, func(s schedule.Step) bool {
+		return s.Kind == look.Kind && !s.Done && s.ID != look.ID && s.At.Sub(look.At).Abs() <= nearLook
+	})
+}
+
 // creepIn is when a grate that creeps is looked at again (judgment).
 const creepIn = 20 * time.Minute
 

@@ -237,3 +237,40 @@ func TestAYoungFireIsWeakNotOut(t *testing.T) {
 		}
 	}
 }
+
+// After a move there is one look at the grate, in no odd minutes, and none of the plan right beside it.
+func TestOneLookAfterAMove(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
+	i := slices.IndexFunc(day.Steps, func(s schedule.Step) bool { return s.Kind == schedule.StepCheckFire && s.At.Hour() >= 10 })
+	now := day.Steps[i].At.Add(-4 * time.Minute)
+	log := "time,dish,kind,value\n06:00,,vents,\"top 1/2, bottom 1/2\"\n08:00,brisket,on,\n"
+	for _, c := range []struct {
+		before int
+		f      string
+	}{{100, "285"}, {60, "305"}, {30, "325"}, {1, "345"}} {
+		log += now.Add(-time.Duration(c.before)*time.Minute).Format(time.RFC3339) + ",,grate," + c.f + " F\n"
+	}
+	p := plantest.Revised(t, day, log, now.Format("2006-01-02 15:04"))
+	plantest.Judge(t, p)
+	f, _ := fireFinding(p)
+	looks := 0
+	for _, s := range p.Steps {
+		if s.Kind == schedule.StepCheckFire && !s.Done && s.At.Sub(now) <= 35*time.Minute {
+			looks++
+		}
+	}
+	if f.Steer == nil || f.Steer.Do != "move-vents" || looks != 1 || f.Steer.LookMinutes > 5 && f.Steer.LookMinutes < 10 {
+		t.Errorf("%d looks, %+v", looks, f.Steer)
+	}
+}
+
+// A gauge whose offset was shown today asks for the grate by it, and for no move.
+func TestTheLidIsReadThroughItsOffset(t *testing.T) {
+	day := plantest.Day(t, plantest.ReadFile(t, "../../testdata/logs/brisket-alone.yaml"))
+	log := "time,dish,kind,value\n06:00,,vents,\"top 1/3, bottom 1/4\"\n08:00,brisket,on,\n08:30,,gauge,225 F\n08:40,,grate,272 F\n11:00,,gauge,262 F\n"
+	p := plantest.Revised(t, day, log, "2027-07-03 11:00")
+	f, _ := fireFinding(p)
+	if f.Steer == nil || f.Steer.Do != "hold-thermometer" || f.Steer.To != nil || f.Steer.In15 != nil || !strings.HasPrefix(f.Text, "Hold a thermometer at the grate") || !strings.Contains(f.Text, "puts the grate near 3") {
+		t.Errorf("%s: %+v", f.Text, f.Steer)
+	}
+}

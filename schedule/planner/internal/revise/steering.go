@@ -147,7 +147,7 @@ func SteerOf(a steer.Advice, sys unit.System) schedule.Steer {
 	t := a.Tell(sys)
 	s := schedule.Steer{
 		Do: a.Do.String(), Text: t.Do, Expect: t.Expect, Look: t.Look, Why: t.Why, Also: t.Also,
-		LookMinutes: a.LookMinutes, Reason: a.Why.String(), Reach: a.Reach.String(), Count: a.Count,
+		LookMinutes: a.LookShown(), Reason: a.Why.String(), Reach: a.Reach.String(), Count: a.Count,
 	}
 	if a.Do != steer.NoAdvice {
 		s.From = &schedule.SteerVents{Top: a.From.Top, Bottom: a.From.Bottom}
