@@ -176,6 +176,11 @@ func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i 
 	if !ok {
 		return r, 0, nil, nil
 	}
+	if kept, err := after.keepsHour(ctx, after.remainder); err != nil {
+		return r, 0, nil, err
+	} else if kept != nil { // as the day is planned once it is done
+		after = kept
+	}
 	before := v
 	if o.against.Kind != "" {
 		if before, ok = v.with(ctx, o.against); !ok {

@@ -134,8 +134,10 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	default:
 		f = schedule.NewFinding("grate-drifts", "", text)
 	}
-	if v.day.InQuiet(v.now) && v.maySleep() {
+	if quiet := v.day.InQuiet(v.now); quiet && v.maySleep() {
 		f.Text = "Quiet hours: nothing here wants you out of bed. If you are up: " + f.Text
+	} else if quiet && s.Do != steer.LookFirst.String() && v.rawOnFire() {
+		f.Text = "This wants you out of bed: " + f.Text
 	}
 	if v.settles(v.now) && s.Do != steer.LookFirst.String() {
 		f.Text = fmt.Sprintf("Sleep is less than %d min away, and no vent is moved so late: stay up until it has settled, or finish in the oven. What it wants: %s", safety.VentsStillMinutes, f.Text)

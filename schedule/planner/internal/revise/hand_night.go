@@ -3,6 +3,7 @@ package revise
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -55,10 +56,19 @@ func (v *Revision) noteNight(add func(schedule.Finding)) {
 	add(schedule.NewFinding("night-sure", "", text))
 }
 
-// maySleep says whether the fire wants nobody out of bed: the grate lies between its alarms, and no fat may burn.
+// maySleep says whether the fire wants nobody out of bed: the grate lies between its alarms, no fat may burn, its coals get air,
+// and nothing over it is between 40 and 140 F on too cool a grate.
 func (v *Revision) maySleep() bool {
-	now := v.steered.advice.Now.Middle
-	return v.steered.advice.Do != steer.LookFirst && now >= alarmLowC && now <= alarmHighC
+	a := v.steered.advice
+	if a.Do == steer.LookFirst || a.Why == steer.VentsShut || a.Now.Middle < alarmLowC || a.Now.Middle > alarmHighC {
+		return false
+	}
+	return a.Now.Middle >= safety.LowHeatC || !v.rawOnFire()
+}
+
+// rawOnFire says whether something lies over the fire that is not surely above 140 F.
+func (v *Revision) rawOnFire() bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.inOven(a) && !v.hotInside(a) })
 }
 
 // settles says whether an instant is so near to a sleep beside the fire that its vents stay as they are.

@@ -95,6 +95,17 @@ func TestHandIsDeterministicAndLetsSleep(t *testing.T) {
 	}
 }
 
+// Raw meat over a fire that gets no air lets nobody sleep: "nothing here wants you out of bed" stood over an order to open
+// its vents.
+func TestARawPieceOverShutVentsLetsNobodySleep(t *testing.T) {
+	day := plantest.Day(t, "format: 1\nserve: {date: 2027-07-04, time: \"13:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\novernight: true\ndishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 F, prep: []}\n")
+	const log = "time,dish,kind,value\n2027-07-03 21:35,,lit,\n2027-07-03 22:30,butt,on,\n2027-07-03 22:55,,grate,262 F\n2027-07-04 01:00,,vents,both shut\n2027-07-04 02:10,,grate,215 F\n"
+	p := plantest.Revised(t, day, log, "2027-07-04 02:11")
+	if f, ok := fireFinding(p); !ok || !strings.HasPrefix(f.Text, "This wants you out of bed: Open the top vent") {
+		t.Errorf("%+v", f)
+	}
+}
+
 // Coals that are lit to be added later are not lit with the fire.
 func TestTheChimneyOfARefuelIsLitLater(t *testing.T) {
 	day := plantest.Day(t, "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Chicken, cut: chicken, weight: 5 lb, level: 375 F}\n")
