@@ -3,22 +3,27 @@ package revise
 import (
 	"context"
 	"slices"
+	"time"
 )
 
 // The hour that was asked for is kept where it is not lost yet, and something that the cook may
 // do makes it likely (judgment).
 const (
-	notLost  = 0.25 // chance of it as the cook stands
-	decently = 0.5  // and with what may be done
+	notLost   = 0.25      // chance of it as the cook stands
+	decently  = 0.5       // and with what may be done
+	nearSleep = time.Hour // before people sleep dinner is too late
 )
 
 // reaches are the codes of options that bring a late piece to its hour.
 var reaches = []string{"hotter", "wrap-now", "oven-finish"}
 
 // keepsHour is the day as near to the hour that was asked for as is expected, where dinner would
-// move far only to be surer and a hotter grate, a wrap or the oven reaches that hour: that is for
-// the cook to choose, and costs no evening. Nil where nothing reaches it.
+// move into the hours of sleep only to be surer, and a hotter grate, a wrap or the oven reaches
+// that hour: that is for the cook to choose, and costs no night. Nil where nothing reaches it.
 func (v *Revision) keepsHour(ctx context.Context, l remainder) (*Revision, error) {
+	if !v.day.InQuiet(v.day.End) && !v.day.InQuiet(v.day.End.Add(nearSleep)) {
+		return nil, nil
+	}
 	if v.attempt.later == 0 || v.attempt.halfway || !v.askedEnd().After(v.now) || v.chanceAsOf(l, v.attempt.later) < notLost {
 		return nil, nil
 	}
