@@ -21,8 +21,9 @@ func (d *Assembler) BlankPlan() schedule.Plan {
 // ModelVersion changes whenever the same request may give other times: 1 was fitted on
 // charts and told times, 2 on cooks' logs as well; 3 puts what nothing keeps long enough on
 // when it is likeliest to be both in time and still good; 4 begins before dawn rather than burn a
-// fire that nobody watches, and spares fires that would be lit anew.
-const ModelVersion = "4"
+// fire that nobody watches, and spares fires that would be lit anew; 5 numbers batches in the order
+// in which they go on.
+const ModelVersion = "5"
 
 // Menu is what a plan says of its dishes before any of them is placed.
 func (d *Assembler) Menu() []schedule.DishPlan {
