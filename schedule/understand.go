@@ -19,6 +19,10 @@ var (
 	usUnits     = regexp.MustCompile(`(?i)\d\s*(?:lbs?|pounds?|oz|ounces?|#|in|inch(?:es)?)\b|\d\s*(?:"|°?\s*F\b)|\b(?:lbs?|pounds?|oz|inch(?:es)?)\b`)
 )
 
+// writtenHere is a length or a difference as a request has it that this program wrote: those are
+// in the units of the model, and say nothing of the cook's.
+var writtenHere = regexp.MustCompile(`"\d[\d.eE+-]* (?:m|K)"`)
+
 // quotedText is a text in quotes, whose second one is no inch; comments are not read.
 var (
 	quotedText = regexp.MustCompile(`"([^"\n]*)"`)
@@ -27,6 +31,9 @@ var (
 
 // allMetric says whether a text has quantities, and all of them in metric units.
 func allMetric(data []byte) bool {
+	if writtenHere.Match(data) {
+		return false
+	}
 	data = comment.ReplaceAll(quotedText.ReplaceAll(data, []byte("$1 ")), nil)
 	return metricUnits.Match(data) && !usUnits.Match(data)
 }
