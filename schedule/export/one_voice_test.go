@@ -61,7 +61,7 @@ func TestPageLeadsWithTheWork(t *testing.T) {
 	if !ok || strings.Contains(before, "{") || !strings.Contains(before, "<dt>First</dt><dd class=\"big\">Lay the fire, ") || !strings.Contains(before, "<dt>Odds</dt>") {
 		t.Errorf("before the steps stands\n%s", before)
 	}
-	if strings.Index(after, "Good to know") < 0 || strings.Index(after, "<summary>These ways") < strings.Index(after, "<h2>Safety</h2>") {
+	if !strings.Contains(after, "Good to know") || strings.Index(after, "<summary>These ways") < strings.Index(after, "<h2>Safety</h2>") {
 		t.Error("what the request has stands before the cautions, or nothing is good to know")
 	}
 }
