@@ -192,7 +192,7 @@ func TestNamesInOtherSpellings(t *testing.T) {
 		"Brüh-Wurst": "sausage-scalded", "bruhwurst": "sausage-scalded", "BRUEHWURST": "sausage-scalded", "Entrana": "skirt-steak", "entraña": "skirt-steak",
 		"KÖFTE": "kofta", "koefte": "kofta", "tavuk sis": "chicken-skewer", "TAVUK ŞİŞ": "chicken-skewer", "patlıcan": "vegetables", "patlican": "vegetables",
 		"pao de alho": "garlic-bread", "linguica": "sausage", "entre\u0302cote": "steak", "butchers steak": "hanger-steak", "Butcher’s steaks": "hanger-steak",
-		"lamb leg": "lamb-leg-bone-in", "chops, lamb": "lamb-chop", "wings of chicken": "chicken-wing", "Prawns": "shrimp", "king prawns": "shrimp",
+		"lamb leg": "lamb-leg-bone-in", "chops, lamb": "lamb-chop", "wings of chicken": "chicken-wing", "Prawns": "shrimp", "king prawns": "shrimp", "hot links": "sausage",
 	} {
 		if got := titled(written); !slices.Equal(got, []string{want}) {
 			t.Errorf("%q leads to %v, want %s", written, got, want)
