@@ -11,7 +11,9 @@ import (
 )
 
 // P17: of readings of a hold a colder newest one never lets it last longer, in a box and
-// in an oven, whatever was read before, on the surface or in the middle.
+// in an oven, whatever was read before, on the surface or in the middle. Seen once outside the
+// fixed seed (930016022520168256): an oven at 61 °C after readings that contradict each other,
+// 50.7 h at 86.2 °C and 52.1 h where it is 0.7 K colder, far beyond what any hold lasts.
 func TestAColderReadingNeverLengthensAHold(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		w := belief.Warmth{AirC: rapid.Float64Range(-10, 35).Draw(rt, "air")}
