@@ -63,7 +63,7 @@ func (d decoder) seeServe(text, zone string) {
 	if s.when.Time != nil {
 		s.time = s.when.Time.HhMm()
 		if s.when.Halfless && strings.Contains(text, " ") {
-			s.time = (*s.when.Time + 12*clock.Hour).HhMm()
+			s.time = s.when.Evening().HhMm()
 		}
 	}
 	var half *instant.HalfDayError
@@ -138,7 +138,7 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 	}
 	at := s.time
 	if s.when.Halfless {
-		at = (*s.when.Time + 12*clock.Hour).HhMm()
+		at = s.when.Evening().HhMm()
 	}
 	if noon {
 		at = "12:00"

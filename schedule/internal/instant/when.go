@@ -25,6 +25,15 @@ type When struct {
 	Offset   string // what the clock differs from UTC, as in -05:00
 }
 
+// Evening is a time that is said; one that may be of the morning as it is written is taken
+// for the evening.
+func (w When) Evening() clock.Clock {
+	if w.Halfless {
+		return *w.Time + 12*clock.Hour
+	}
+	return *w.Time
+}
+
 var (
 	timeIn    = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
 	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)

@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/rickb777/date/clock"
-
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/strict"
 )
@@ -83,10 +81,8 @@ func (t *taker) timed(all []meal, day string) bool {
 		if err != nil || w.Day == nil || w.Time == nil {
 			return false
 		}
-		if w.Halfless {
-			at := *w.Time + 12*clock.Hour
-			w.Time = &at
-		}
+		at := w.Evening()
+		w.Time = &at
 		m.at = w
 	}
 	return true

@@ -4,8 +4,6 @@ import (
 	"regexp"
 	"strings"
 
-	"github.com/rickb777/date/clock"
-
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/strict"
@@ -209,10 +207,7 @@ func (t *taker) mealAt(text string, line int) *strict.Node {
 	if err != nil || w.Time == nil {
 		return nil
 	}
-	at := *w.Time
-	if w.Halfless {
-		at += 12 * clock.Hour
-	}
+	at := w.Evening()
 	if w.Day == nil {
 		return strict.NewText(at.HhMm(), line)
 	}
