@@ -3,17 +3,25 @@
 // means one thing without doubt is taken; for all else there is the line that would be
 // right, for an error that teaches.
 //
+//	shape.go             a request as a group of fields, whatever its cook made of it
 //	take.go              a whole request in the form's words, as far as that is certain
+//	take_rest.go         ... fields that a plan does nothing with, or that are the one dish's
 //	take_guests.go       ... who eats
+//	guest_words.go       ... who eats, in words
 //	take_grill.go        ... the grill
 //	take_meals.go        ... several meals
+//	meal_times.go        ... when each is eaten
 //	take_menu.go         ... the dishes, in whatever shape
 //	take_dish.go         ... one dish, told field by field
+//	dish_food.go         ... which food it is of
+//	take_heat.go         ... how hot, and how done
 //	when.go              which fields say when people eat, and where
 //	names.go             units at the end of a field's name
 //	field.go, meant.csv  fields by other names (common practice, no source)
 //	special.go           fields that a plan has no place for; how many eat
 //	dish.go, hear.go     a dish in words: its food, and what is said of it
+//	hear_words.go        ... words about it, by the field that they are of
+//	hear_done.go         ... how done it is to be
 //	amounts.go           ... how much of it there is
 //	lead.go              ... what is open of it, as an error says it
 //	dishes.go            several dishes in words

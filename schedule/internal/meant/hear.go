@@ -2,7 +2,6 @@ package meant
 
 import (
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -10,31 +9,6 @@ import (
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
-
-// saidOf are words about a dish, by the field that they are of (common practice, no source).
-var saidOf = []struct {
-	words        *regexp.Regexp
-	field, value string // a value in brackets is an item of a list; without a field they say nothing that a plan needs
-}{
-	{frozenText, "start", "frozen"},
-	{regexp.MustCompile(`(?i)^reverse[ -]?sear(?:ed)?$|^seared?(?: at the end)?$`), "finish", "sear"},
-	{regexp.MustCompile(`(?i)^(?:with a )?(?:solution|injected|enhanced|basted|self-basting)$`), "prep", "[injected"},
-	{regexp.MustCompile(`(?i)^(?:blade |needle )?tenderi[sz]ed$`), "prep", "[tenderized"},
-	{regexp.MustCompile(`(?i)^(?:dry |wet )?brined$`), "prep", "[brined"},
-	{regexp.MustCompile(`(?i)^stuffed$`), "prep", "[stuffed"},
-	{regexp.MustCompile(`(?i)^(?:rolled|tied|rolled and tied|boned and tied)$`), "prep", "[rolled"},
-	{regexp.MustCompile(`(?i)^(?:label )?(?:none|nothing|nothing on the label)$`), "prep", "["},
-	{regexp.MustCompile(`(?i)^(?:wrapped in |in )(?:tin|aluminum|aluminium)? ?foil$`), "wrap", "foil"},
-	{regexp.MustCompile(`(?i)^(?:wrapped in |in )(?:butcher )?paper$`), "wrap", "paper"},
-	{regexp.MustCompile(`(?i)^(?:unwrapped|no wrap|not wrapped)$`), "wrap", "none"},
-	{regexp.MustCompile(`(?i)^(?:direct(?:ly)?|over the coals)$`), "zone", "direct"},
-	{regexp.MustCompile(`(?i)^(?:indirect(?:ly)?|beside the coals)$`), "zone", "indirect"},
-	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a)$`), "", ""},
-	{unusedText, "", "unused"},
-}
-
-// unusedText are words about a dish that no plan is made of: they are told back.
-var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin on|skin-on|mit haut|mit knochen)$`)
 
 // modified is a name without the words about the dish, which are taken down. A name that
 // some food goes by stays whole.
@@ -100,49 +74,6 @@ func (h *hearer) bound(name string) string {
 	return name[:at[0]]
 }
 
-var wrapSaid = regexp.MustCompile(`(?i)^wrap(?:ped)?(?: in| with)?\s*((?:butcher |pink )?paper|foil)?\s*(?:at|from|@)\s*(\d{2,3})\s*°?\s*([FC]?)$`)
-
-// forAll takes "for 20" where just so many eat: the dish is for all of them.
-func (h *hearer) forAll(said string) bool {
-	m := forPeople.FindStringSubmatch(said)
-	return m != nil && h.eaters > 0 && m[1] == strconv.Itoa(h.eaters) || forEverybody.MatchString(said)
-}
-
-var forEverybody = regexp.MustCompile(`(?i)^for (?:everyone|everybody|all(?: of us)?|the crowd|the (?:whole )?(?:family|party|group))$`)
-
-// word takes down a word about the dish; false for another.
-func (h *hearer) word(text string) bool {
-	for _, s := range saidOf {
-		if !s.words.MatchString(text) {
-			continue
-		}
-		h.take(s.field, s.value, text)
-		return true
-	}
-	return false
-}
-
-func (h *hearer) take(field, value, words string) {
-	item, listed := strings.CutPrefix(value, "[")
-	switch {
-	case field == "":
-		if value == "unused" {
-			h.Unused = append(h.Unused, words)
-		}
-	case !listed:
-		h.setText(field, value)
-	default:
-		list := strict.NewList(h.line)
-		if before := h.Node.Get(field); before != nil {
-			list.Items = append(list.Items, before.Items...)
-		}
-		if item != "" {
-			list.Items = append(list.Items, strict.NewText(item, h.line))
-		}
-		h.set(field, list)
-	}
-}
-
 // hear takes one more thing that is said of a dish, behind a comma or in brackets.
 func (h *hearer) hear(part string) {
 	part = strings.TrimSpace(strings.TrimPrefix(part, "and "))
@@ -203,108 +134,10 @@ func (h *hearer) another(words string) bool {
 	return false
 }
 
-// doneness takes down how done a dish is to be, if it is one of what the food has: of the
-// dish, or of the food that is named.
-func (h *hearer) doneness(food, words string) bool {
-	c := h.cut
-	if food != "" {
-		var unknown string
-		if c, unknown = cut.One(food); unknown != "" {
-			return false
-		}
-	}
-	if c.Name == "" {
-		return false
-	}
-	word, usual := donenessOf(c, strings.TrimSuffix(strings.TrimPrefix(strings.ToLower(words), "cooked "), " please"))
-	switch {
-	case usual:
-		h.Heard = append(h.Heard, strconv.Quote(words)+" is how "+c.InText()+" is done by itself")
-	case word == "":
-		return false
-	default:
-		h.setText("target", word)
-	}
-	return true
-}
-
-// ownDoneness are words of cooks for how done a dish is (common practice, no source); the
-// first that the food has counts.
-var ownDoneness = []struct {
-	words *regexp.Regexp
-	means []string
-	usual bool // else it is what the food is done to by itself
-}{
-	{regexp.MustCompile(`(?i)^(?:(?:a (?:little|bit)|slightly|just|still) )?(?:pink|rosa)(?: in the (?:middle|center|centre)| inside)?$`), []string{"medium"}, false},
-	{regexp.MustCompile(`(?i)^(?:fall(?:ing)?[- ]?(?:apart|off the bone)|shreddable|pull[- ]?apart|for pulling|pullable|shredding)(?:[ -]tender)?$`), []string{"pulled", "tender"}, true},
-	{regexp.MustCompile(`(?i)^(?:(?:probe|butter|fork|very|nice and) )?tender$`), []string{"tender", "pulled", "sliced"}, true},
-	{regexp.MustCompile(`(?i)^(?:done|fully (?:cooked|done)|cooked through|through|no pink|not pink|durch|durchgebraten|well cooked)$`), []string{"well-done", "done"}, true},
-	{regexp.MustCompile(`(?i)^(?:bite|bite[- ]?through|with a bite|competition)$`), []string{"bite"}, false},
-}
-
-// donenessOf is what a food's cook calls so done; usual says that it is so done by itself.
-func donenessOf(c cut.Cut, text string) (word string, usual bool) {
-	word = Doneness(text)
-	if _, ok := c.FindDoneness(word); ok {
-		return word, false
-	}
-	for _, d := range ownDoneness {
-		if !d.words.MatchString(strings.TrimSpace(text)) {
-			continue
-		}
-		for _, means := range d.means {
-			if _, ok := c.FindDoneness(means); ok {
-				return means, false
-			}
-		}
-		return "", d.usual
-	}
-	return "", false
-}
-
 // outsideOnly says whether a name is one of foods that the catalogue does not have.
 func outsideOnly(name string) bool {
 	cuts, outside := cut.Named(name)
 	return len(cuts) == 0 && len(outside) > 0
-}
-
-// rareWords are those for meat that is not done through.
-var rareWords = regexp.MustCompile(`(?i)^(?:(?:medium|med)[ -]?)?rare$|^medium$|^med$|^pink(?: in the middle)?$|^medium[- ]rare$|^mr$|^med-rare$|^blue$`)
-
-// tooDone says why a food that is not cooked rare can not be, where that was asked for.
-func (h *hearer) tooDone() {
-	k := slices.IndexFunc(h.Left, rareWords.MatchString)
-	if k < 0 || h.Unclear != "" {
-		return
-	}
-	why := map[string]string{
-		"ground": "ground meat carries its surface inside and is cooked to 160 °F", "sausage": "sausage is ground meat and is cooked to 160 °F", "poultry": "poultry is cooked to 165 °F",
-	}[h.cut.Food]
-	if why == "" {
-		return
-	}
-	h.Unclear = strconv.Quote(h.Left[k]) + ": " + why + "; leave it out"
-	h.Left = slices.Delete(h.Left, k, k+1)
-}
-
-// Doneness is a word for how done a dish is, as the catalogue writes it.
-func Doneness(text string) string {
-	word := strings.ReplaceAll(strings.ToLower(strings.TrimSpace(text)), " ", "-")
-	switch word {
-	case "med-rare", "mr", "rare-medium", "medium-to-rare":
-		return "medium-rare"
-	case "med":
-		return "medium"
-	case "med-well":
-		return "medium-well"
-	case "well", "welldone", "fully-done", "cooked-through", "through":
-		return "well-done"
-	case "sliceable", "slices", "for-slicing":
-		return "sliced"
-	case "shredded", "pull", "pullable", "for-pulling":
-		return "pulled"
-	}
-	return word
 }
 
 // animalOf says whether a word only names the animal that a food is of: beef rump cap.

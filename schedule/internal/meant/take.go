@@ -29,13 +29,6 @@ type taker struct {
 	loose  []loose // fields that may be of the one dish
 }
 
-// loose is a field at the top that would be one of a dish.
-type loose struct {
-	name  string
-	line  int
-	value *strict.Node
-}
-
 // say notes what a cook has to see of how words were read.
 func (t *taker) say(format string, args ...any) {
 	if text := fmt.Sprintf(format, args...); !slices.Contains(t.heard, text) {
@@ -43,14 +36,8 @@ func (t *taker) say(format string, args ...any) {
 	}
 }
 
-// unused notes words that the plan does nothing with.
-func (t *taker) unused(said string) { t.say("%s", notUsed(said)) }
-
 // formFields are those of a request, but for what is taken in another way.
 var formFields = []string{"format", "id", "name", "oven", "box", "weather", "quiet", "overnight", "layout", "confidence", "units", "earliest", "lit", "heard"}
-
-// Shaped is a request as a group of fields, whatever its cook made of it.
-func Shaped(request *strict.Node) *strict.Node { return spokenKeys(shaped(request)) }
 
 // Take is a request in the form's words, as far as that is certain. The request is [Shaped].
 func (d Day) Take(request *strict.Node) Taken {
@@ -71,37 +58,6 @@ func (d Day) Take(request *strict.Node) Taken {
 	t.lastServed()
 	t.settle()
 	return Taken{Request: t.out, Heard: t.heard}
-}
-
-// shaped is a request as a group of fields: dishes alone are its menu, and what stands in a
-// group of its own about the day stands at the top.
-func shaped(n *strict.Node) *strict.Node {
-	if n.Kind == strict.NodeList && len(n.Items) > 0 && !slices.ContainsFunc(n.Items, func(item *strict.Node) bool { return !namesFood(item) }) {
-		return strict.NewGroup(n.Line).With("dishes", n)
-	}
-	if n.Kind != strict.NodeObject {
-		return n
-	}
-	out, meals := strict.NewGroup(n.Line), 0
-	for name := range n.Fields() {
-		if oneOf(plainWord(name), mealNames...) {
-			meals++
-		}
-	}
-	for name, value := range n.Fields() {
-		inside := !(meals > 1 && oneOf(plainWord(name), mealNames...)) && value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value)
-		for inner := range value.Fields() {
-			inside = inside && n.Get(inner) == nil && out.Get(inner) == nil
-		}
-		if !inside {
-			out = out.WithAt(name, n.LineOf(name), value)
-			continue
-		}
-		for inner, v := range value.Fields() {
-			out = out.WithAt(inner, value.LineOf(inner), v)
-		}
-	}
-	return out
 }
 
 // isForm says whether a request has a field of that name, in letters of whatever size.
@@ -179,65 +135,6 @@ func (t *taker) guessed(name string, line int, value *strict.Node) {
 	}
 }
 
-// passedOver takes a field that the plan does nothing with, and says so.
-func (t *taker) passedOver(name string, value *strict.Node) bool {
-	word := plainWord(name)
-	m := t.special("", name, value)
-	nothing := strings.HasPrefix(m.Sentence, "the plan does nothing with it") || oneOf(word, nothingWith...)
-	if g, ok := guessOf("", name); ok && g.right == "" {
-		nothing = true
-	}
-	switch {
-	case frailWords.MatchString(value.Text) && value.Kind == strict.NodeText && (nothing || m.Sentence != ""):
-		t.guests.frail = true
-		t.say("%s is read as: somebody at the table is very young, old, pregnant or ill", strconv.Quote(name+": "+value.Text))
-		return true
-	case strings.HasPrefix(m.Sentence, "the plan knows nothing of allergies") || nothing && needsWords.MatchString(value.Text):
-		t.say("the plan knows nothing of %s: keep boards, tongs and a part of the grate of their own", strconv.Quote(inWords(name, value)))
-		return true
-	case nothing:
-		t.unused(inWords(name, value))
-		return true
-	}
-	return false
-}
-
-// nothingWith are fields of a party that no plan is made of.
-var nothingWith = []string{"bring", "bringing", "potluck", "what", "occasion", "theme", "host", "address", "theyrebringing", "guestsbring", "rub", "drinks", "beer", "cutlery", "plates", "eventname", "status", "priority", "author", "version", "created"}
-
-// inWords is a field with its value as a cook would say it.
-func inWords(name string, value *strict.Node) string {
-	if value.Kind == strict.NodeObject || value.Kind == strict.NodeList {
-		return name + ": " + strings.Trim(value.Flow(), "{}[]")
-	}
-	return strings.TrimSuffix(name+": "+value.Text, ": ")
-}
-
-// settle gives fields at the top that would be a dish's to the one dish there is; of several
-// it is not known whose they are.
-func (t *taker) settle() {
-	list := t.out.Get("dishes")
-	for _, f := range t.loose {
-		if f.name == fuelOfGrill {
-			t.fuel(f)
-			continue
-		}
-		one := list != nil && list.Kind == strict.NodeList && len(list.Items) == 1 && list.Items[0].Kind == strict.NodeObject
-		if one {
-			if dish, ok := t.dishField(list.Items[0], f.name, f.value); ok {
-				list = strict.NewList(list.Line, dish)
-				t.out = t.out.With("dishes", list)
-				continue
-			}
-		}
-		if unread, nothing := t.pastDish(f); nothing {
-			t.unused(unread)
-			continue
-		}
-		t.out = t.out.WithAt(f.name, f.line, f.value)
-	}
-}
-
 func isClock(text string) bool {
 	_, err := instant.ParseClock(strings.TrimSpace(text))
 	return err == nil
@@ -245,40 +142,6 @@ func isClock(text string) bool {
 
 // earliestName are names of the field that says before when nothing is done.
 var earliestName = regexp.MustCompile(`(?i)^(?:start|begin).*|no(?:t)? (?:earlier|before|sooner)`)
-
-// pastDish says whether a dish's field says nothing that a plan is made of: a rub, a wood.
-func (t *taker) pastDish(f loose) (said string, nothing bool) {
-	g, ok := guessOf("dishes", f.name)
-	return inWords(f.name, f.value), ok && g.right == "" && strings.HasPrefix(g.why, "the plan does nothing")
-}
-
-// ofDish says whether a field at the top would be one of a dish.
-func ofDish(word string) bool {
-	if _, top := guessOf("", word); top {
-		return false
-	}
-	_, ok := guessOf("dishes", word)
-	return ok && !oneOf(word, "of", "was", "amount", "number", "num", "kind", "type", "what", "on", "time", "when", "at", "method", "note", "notes") || oneOf(word, "wrap", "target", "rest", "hold", "level", "start", "thickness", "prep", "weight", "doneness", "state") || oneOf(word, perHeadNames...) || heatOf(word) && word != "at" && word != "temp" && word != "temperature" && word != "heat"
-}
-
-// spokenKeys gives a sentence that was dictated as the name of a field, or with no name at
-// all, the name of what it says: "dinner on the table at six thirty p.m. this saturday: yes".
-func spokenKeys(n *strict.Node) *strict.Node {
-	if n.Kind != strict.NodeObject {
-		return n
-	}
-	out := strict.NewGroup(n.Line)
-	for name, value := range n.Fields() {
-		yes, said := value.Says()
-		when := instant.WhenWithin(name)
-		if when == "" || len(strings.Fields(name)) < 4 || !(said && yes || value.Empty() && value.Text == "") || n.Get("serve") != nil {
-			out = out.WithAt(name, n.LineOf(name), value)
-			continue
-		}
-		out = out.WithAt("serve", n.LineOf(name), strict.NewText(when, value.Line))
-	}
-	return out
-}
 
 // onLine is a group as if it had been written on a line.
 func onLine(n *strict.Node, line int) *strict.Node {

@@ -7,7 +7,6 @@ import (
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/strict"
-	"example.com/cookday/schedule/unit"
 )
 
 // formDish are the fields of a dish.
@@ -28,78 +27,6 @@ func (t *taker) dishGroup(n *strict.Node) []*strict.Node {
 		out = next
 	}
 	return []*strict.Node{t.Tidy(out)}
-}
-
-// foodOf finds which food a dish is of: by the fields that say so, or by a field that is
-// called like one. What is left of the group has no such field any more.
-func (t *taker) foodOf(n *strict.Node) (rest, food *strict.Node) {
-	var said []string
-	var fields []string
-	for name, value := range n.Fields() {
-		if oneOf(plainWord(name), foodFields...) && value.Kind == strict.NodeText && !(plainWord(name) == "kind" && !knownFood(value.Text)) {
-			said, fields = append(said, value.Text), append(fields, name)
-		}
-	}
-	if c := n.Get("cut"); c != nil && c.Kind == strict.NodeText && knownFood(c.Text) && n.Get("name") != nil {
-		if frozenWord.MatchString(n.Get("name").Text) && n.Get("start") == nil {
-			return n.With("start", strict.NewText("frozen", c.Line)), nil
-		}
-		return n, nil // a dish has a name of its own besides
-	}
-	for k := range said {
-		for _, text := range []string{said[k], strings.Join(said[k:], ", ")} {
-			s := Dish(decimalPoint(text), t.Eaters, n.Line)
-			if !s.Certain() || len(said) > 1 && text == said[k] && !t.rest(said, k) {
-				continue
-			}
-			rest = n
-			for _, f := range fields {
-				rest = rest.Without(f)
-			}
-			for field := range s.Node.Fields() {
-				if field != "cut" && rest.Get(field) != nil {
-					s.Node = s.Node.Without(field)
-				}
-			}
-			t.tell(s)
-			if k == 0 && len(said) > 1 && text == said[k] && !knownFood(said[1]) {
-				rest = rest.With("name", strict.NewText(said[1], n.Line))
-			}
-			return rest, s.Node
-		}
-	}
-	if len(said) > 0 {
-		return n, nil
-	}
-	for name, value := range n.Fields() {
-		if s := Dish(name, t.Eaters, n.Line); s.Certain() && !oneOf(strings.ToLower(name), formDish...) && (value.Kind == strict.NodeNumber || value.Kind == strict.NodeText) {
-			if s = Dish(asSpoken(name, strict.NewText(decimalPoint(value.Text), value.Line)), t.Eaters, n.Line); s.Certain() {
-				t.tell(s)
-				return n.Without(name), s.Node
-			}
-		}
-	}
-	return n, nil
-}
-
-// tell says what a cook has to see of how the words of a dish were read.
-func (t *taker) tell(s Spoken) {
-	for _, said := range s.Told() {
-		t.say("%s", said)
-	}
-}
-
-// rest says whether the other words for the food of a dish are only a name of it.
-func (t *taker) rest(said []string, but int) bool {
-	for k, text := range said {
-		if k != but && (knownFood(text) || Dish(text, t.Eaters, 0).Node == nil && knownFood(said[but]) && k < but) {
-			continue
-		}
-		if k != but {
-			return false
-		}
-	}
-	return true
 }
 
 var frozenWord = regexp.MustCompile(`(?i)\bfrozen\b|\bfrom the freezer\b`)
@@ -249,24 +176,6 @@ func (t *taker) ofForm(dish *strict.Node, field string, value *strict.Node, set 
 	return set(field, value)
 }
 
-// target is how done a dish is to be, in words of its own.
-func (t *taker) target(dish, value *strict.Node) (*strict.Node, bool) {
-	if dish.Get("target") != nil {
-		return nil, false
-	}
-	if c := dish.Get("cut"); c != nil && value.Kind == strict.NodeText {
-		if found, unknown := cut.One(c.Text); unknown == "" {
-			if word, usual := donenessOf(found, value.Text); usual {
-				t.say("%s of %s is as it is usually done", strconv.Quote(value.Text), c.Text)
-				return dish, true
-			} else if word != "" {
-				return dish.With("target", strict.NewText(word, value.Line)), true
-			}
-		}
-	}
-	return dish.With("target", value), true
-}
-
 var (
 	frozenText = regexp.MustCompile(`(?i)^(?:still |start |deep |rock |hard |goes on |on )*(?:frozen|from frozen|from (?:the )?freezer|freezer)(?: solid| hard)?$`)
 	thawedText = regexp.MustCompile(`(?i)^(?:fully |completely )?(?:thawed|fresh|chilled|raw|from the fridge|fridge|refrigerated)$`)
@@ -279,48 +188,6 @@ var (
 )
 
 var perHeadNames = []string{"perperson", "perhead", "eachperson", "perguest", "portion"}
-
-// heatOf says whether a field is a heat, and may be that of the grate or of the meat.
-func heatOf(word string) bool {
-	return oneOf(word, "temp", "temperature", "heat", "at", "cookat", "cooktemp", "cookingtemp", "gratetemp", "pit", "pittemp", "smokertemp", "grilltemp", "oventemp", "chambertemp", "finishtemp", "internal", "internaltemp", "core", "coretemp", "final", "finaltemp", "targettemp", "doneat", "pull", "pullat", "pulltemp", "tempinternal")
-}
-
-// whichHeat tells the heat at the grate from the one inside, where the name or the figure
-// leaves no doubt: no grate is held at 203 F, and no meat is done at 225 F.
-func (t *taker) whichHeat(word string, value *strict.Node, of string) (field, text string) {
-	text = value.Text
-	if value.Kind == strict.NodeNumber || digitsOnly.MatchString(strings.TrimSpace(text)) {
-		text += " " + heatUnit(of, value.Text)
-	}
-	at, err := unit.ParseTemperature(text)
-	if err != nil {
-		return "", ""
-	}
-	inside := oneOf(word, "finishtemp", "internal", "internaltemp", "core", "coretemp", "final", "finaltemp", "targettemp", "doneat", "pull", "pullat", "pulltemp", "tempinternal")
-	outside := oneOf(word, "cookat", "cooktemp", "cookingtemp", "gratetemp", "pit", "pittemp", "smokertemp", "grilltemp", "oventemp", "chambertemp")
-	f := at.Fahrenheit()
-	switch {
-	case inside && f <= 212, !outside && f >= 110 && f <= 208:
-		if !inside {
-			t.say("%s is read as how hot it is inside when it is done; the heat at the grate would be level: %s", strconv.Quote(word+": "+value.Text), text)
-		}
-		return "target", text
-	case outside && f >= 180, !inside && f >= 215:
-		return "level", text
-	}
-	return "", ""
-}
-
-// heatUnit is the unit of a heat that is given without one.
-func heatUnit(of, number string) string {
-	if of != "" {
-		return strings.ToUpper(of)
-	}
-	if v, err := strconv.ParseFloat(number, 64); err == nil && v <= 105 { // no meat is done at 105 F, and no grate is held there
-		return "C"
-	}
-	return "F"
-}
 
 // fromFlow is the value of an example line: a word, or a list of one.
 func fromFlow(text string, line int) *strict.Node {

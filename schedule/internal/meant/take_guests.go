@@ -1,7 +1,6 @@
 package meant
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -17,15 +16,6 @@ type crowd struct {
 	line         int  // of the first field; 0 where nothing was said
 	asWritten    *strict.Node
 }
-
-var (
-	guestParts = regexp.MustCompile(`(?i)[,;()/+&.]+|\band\b|\bplus\b|\bwith\b|\bincl(?:uding|\.)?|\bof (?:them|whom)\b`)
-	plusFrail  = regexp.MustCompile(`(?i)(?:\bplus\b|\+)\s*(?:a|an|one|my|the|1)?\s*` + frailText)
-	kidNoun    = regexp.MustCompile(`(?i)\b(?:kids?|child(?:ren)?|teens?|teenagers?|boys?|girls?)\b`)
-	adultNoun  = regexp.MustCompile(`(?i)\b(?:people|persons?|guests?|adults?|grown-?ups?|heads?|of us|eaters?|friends|in all|total|men|women|couples?|neighbou?rs|we|are|us|we're|leute|personen|erwachsene)\b`)
-	couple     = regexp.MustCompile(`(?i)\bcouples?\b`)
-	kinder     = regexp.MustCompile(`(?i)\bkinder\b`)
-)
 
 const frailText = `(?:pregnant|expecting|bab(?:y|ies)|toddlers?|infants?|newborns?|elderly|frail|sick|ill|grand(?:ma|pa|mother|father|parents))`
 
@@ -162,107 +152,3 @@ func (t *taker) inGroup(group *strict.Node) (c crowd, notes []func(), ok bool) {
 func (t *taker) needs(said string) {
 	t.say("the plan knows nothing of %s: plan their dishes with a count, and keep boards, tongs and a part of the grate of their own", strconv.Quote(said))
 }
-
-// inText reads guests in words: "6 adults and 2 kids", "8 (2 toddlers)", "10 of us, incl. gran
-// (86)", "20, potluck". Who is among those that were counted adds none.
-func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
-	text, c.frail = withoutAges(text)
-	extra := 0
-	if plusFrail.MatchString(text) {
-		extra = 1
-	}
-	if adults := rangeOf.FindStringSubmatch(text); adults != nil {
-		text = strings.Replace(text, adults[0], adults[2], 1)
-		said := adults[0]
-		notes = append(notes, func() { t.say("of %s guests the larger number is planned for", said) })
-	}
-	text = amongThem.ReplaceAllString(text, " incl $1 ")
-	base := false // how many there are in all is said
-	among := false
-	for len(text) > 0 {
-		part, rest := text, ""
-		next := among
-		if at := guestParts.FindStringIndex(text); at != nil {
-			part, rest = text[:at[0]], text[at[1]:]
-			joint := strings.ToLower(text[at[0]:at[1]])
-			next = among && strings.TrimSpace(part) == "" || strings.HasPrefix(joint, "incl") || joint == "(" || strings.HasPrefix(joint, "of ")
-		}
-		if part = strings.TrimSpace(part); part != "" {
-			note, fine := t.guestPart(&c, part, &base, among)
-			if !fine {
-				return crowd{}, nil, false
-			}
-			if note != nil {
-				notes = append(notes, note)
-			}
-		}
-		text, among = rest, next
-	}
-	c.adults += extra
-	return c, notes, c.adults+c.kids > 0
-}
-
-// guestPart takes one part of a text of guests; note is what is to be said of it, if anything.
-func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note func(), ok bool) {
-	kid := kidNoun.MatchString(part) || kinder.MatchString(part)
-	s := cut.Speak(strings.TrimSpace(adultNoun.ReplaceAllString(kidNoun.ReplaceAllString(kinder.ReplaceAllString(littleOnes.ReplaceAllString(plainly(part), " kids"), "kids"), " "), " ")))
-	kid = kid || littleOnes.MatchString(part)
-	frail := frailWords.MatchString(part)
-	c.frail = c.frail || frail
-	counted := s.Count > 0 && s.Name == "" && s.Weight == "" && !s.Part
-	switch {
-	case counted && kid && among && *base && c.adults > s.Count:
-		c.adults, c.kids = c.adults-s.Count, c.kids+s.Count
-	case frail && !counted:
-		if !*base && s.Count > 1 { // nothing else was counted yet
-			plain := guestsIn(strict.NewText(part, 0))
-			if plain == nil || plain.Get("adults") == nil {
-				return nil, false
-			}
-			c.adults, *base = c.adults+countOf(plain.Get("adults")), true
-		}
-	case needsWords.MatchString(part):
-		return func() { t.needs(part) }, true
-	case counted && among && *base: // they are among those that were counted
-	case counted:
-		if couple.MatchString(part) && !strings.HasPrefix(strings.ToLower(part), "a couple of") {
-			s.Count *= 2
-		}
-		if kid {
-			c.kids += s.Count
-		} else {
-			c.adults, *base = c.adults+s.Count, true
-		}
-	case digits.MatchString(part) || s.Count > 0:
-		return nil, false // a number that is not understood is nobody's to leave out
-	case strings.Trim(adultNoun.ReplaceAllString(part, ""), " '") == "":
-	default:
-		return func() { t.unused(part) }, true
-	}
-	return nil, true
-}
-
-var (
-	amongThem  = regexp.MustCompile(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) of (?:them|whom|those)\b(?: (?:is|are))?`)
-	littleOnes = regexp.MustCompile(`(?i)\b(?:little|small|tiny) (?:kids?|children|ones?)\b`)
-	oldAge     = regexp.MustCompile(`(?i)\(\s*(?:aged? )?(?:6[5-9]|[789]\d|1[01]\d)\s*\)|\b(?:is|are|aged?|who is|one(?: of (?:them|us))?(?: is)?|gran(?:ny|ma|pa|dad)?|mum|mom|dad)\s+(?:6[5-9]|[789]\d|1[01]\d)\b(?: years? old)?|\b(?:6[5-9]|[789]\d)[- ]years?(?:[- ]old)?\b`)
-	youngAge   = regexp.MustCompile(`(?i)\b(?:under|below|aged?|younger than)\s+(?:one|two|three|four|five|[1-5])\b|\(\s*[1-5]\s*(?:months?|years?)\s*\)|\b[1-4][- ]years?[- ]olds?\b`)
-	otherAge   = regexp.MustCompile(`(?i)\(\s*(?:aged? )?\d{1,2}\s*\)|\baged? \d{1,2}\b`)
-)
-
-// withoutAges takes ages out of a text, which count nobody; frail says whether one of them is
-// of somebody very young or old.
-func withoutAges(text string) (rest string, frail bool) {
-	frail = oldAge.MatchString(text) || youngAge.MatchString(text)
-	for _, age := range []*regexp.Regexp{oldAge, youngAge} {
-		text = age.ReplaceAllStringFunc(text, func(s string) string {
-			if strings.HasPrefix(strings.ToLower(s), "one") {
-				return "incl one"
-			}
-			return " "
-		})
-	}
-	return otherAge.ReplaceAllString(text, " "), frail
-}
-
-var rangeOf = regexp.MustCompile(`\b(\d{1,3})\s*(?:-|–|\bto\b|\bor\b)\s*(\d{1,3})\b`)

@@ -1,0 +1,79 @@
+package meant
+
+import (
+	"strings"
+
+	"example.com/cookday/schedule/internal/strict"
+)
+
+// foodOf finds which food a dish is of: by the fields that say so, or by a field that is
+// called like one. What is left of the group has no such field any more.
+func (t *taker) foodOf(n *strict.Node) (rest, food *strict.Node) {
+	var said []string
+	var fields []string
+	for name, value := range n.Fields() {
+		if oneOf(plainWord(name), foodFields...) && value.Kind == strict.NodeText && !(plainWord(name) == "kind" && !knownFood(value.Text)) {
+			said, fields = append(said, value.Text), append(fields, name)
+		}
+	}
+	if c := n.Get("cut"); c != nil && c.Kind == strict.NodeText && knownFood(c.Text) && n.Get("name") != nil {
+		if frozenWord.MatchString(n.Get("name").Text) && n.Get("start") == nil {
+			return n.With("start", strict.NewText("frozen", c.Line)), nil
+		}
+		return n, nil // a dish has a name of its own besides
+	}
+	for k := range said {
+		for _, text := range []string{said[k], strings.Join(said[k:], ", ")} {
+			s := Dish(decimalPoint(text), t.Eaters, n.Line)
+			if !s.Certain() || len(said) > 1 && text == said[k] && !t.rest(said, k) {
+				continue
+			}
+			rest = n
+			for _, f := range fields {
+				rest = rest.Without(f)
+			}
+			for field := range s.Node.Fields() {
+				if field != "cut" && rest.Get(field) != nil {
+					s.Node = s.Node.Without(field)
+				}
+			}
+			t.tell(s)
+			if k == 0 && len(said) > 1 && text == said[k] && !knownFood(said[1]) {
+				rest = rest.With("name", strict.NewText(said[1], n.Line))
+			}
+			return rest, s.Node
+		}
+	}
+	if len(said) > 0 {
+		return n, nil
+	}
+	for name, value := range n.Fields() {
+		if s := Dish(name, t.Eaters, n.Line); s.Certain() && !oneOf(strings.ToLower(name), formDish...) && (value.Kind == strict.NodeNumber || value.Kind == strict.NodeText) {
+			if s = Dish(asSpoken(name, strict.NewText(decimalPoint(value.Text), value.Line)), t.Eaters, n.Line); s.Certain() {
+				t.tell(s)
+				return n.Without(name), s.Node
+			}
+		}
+	}
+	return n, nil
+}
+
+// tell says what a cook has to see of how the words of a dish were read.
+func (t *taker) tell(s Spoken) {
+	for _, said := range s.Told() {
+		t.say("%s", said)
+	}
+}
+
+// rest says whether the other words for the food of a dish are only a name of it.
+func (t *taker) rest(said []string, but int) bool {
+	for k, text := range said {
+		if k != but && (knownFood(text) || Dish(text, t.Eaters, 0).Node == nil && knownFood(said[but]) && k < but) {
+			continue
+		}
+		if k != but {
+			return false
+		}
+	}
+	return true
+}
