@@ -1,0 +1,9 @@
+package safety_test
+
+import (
+	"testing"
+
+	"example.com/cookday/schedule/internal/testbed"
+)
+
+func TestMain(m *testing.M) { testbed.Main(m) }
