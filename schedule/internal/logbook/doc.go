@@ -9,7 +9,7 @@
 //	clock.go, misplaced.go, names.go   which instant, which dish is meant; AM for PM
 //	fire.go, fire_log.go    what is noted of a fire; a log of a fire alone
 //	note.go, note_parts.go, note_thing.go   a note in a cook's words: taken apart; one thing of it
-//	note_plain.go           its words as they are looked for
+//	note_plain.go, note_spoken.go   its words as they are looked for; numbers said in words
 //	note_time.go, note_span.go, note_moment.go   when it was
 //	note_kind.go, sayings.go, note_dish.go       what was done, to which dish
 //	note_coals.go, note_vents.go, note_place.go, note_piece.go, note_range.go, note_air.go, note_lid.go, note_degrees.go   what was counted and read

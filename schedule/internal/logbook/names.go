@@ -8,10 +8,10 @@ import (
 )
 
 // dishID is the dish that a text names: by its id or name, by its cut, or by a beginning
-// that no other has. No text is the only dish.
+// that no other has. No text is the only dish, where the day before it had none.
 func (r *Reader) dishID(text string) (string, bool) {
-	if text == "" && len(r.day.Dishes) == 1 {
-		return r.day.Dishes[0].ID, true
+	if all := r.named(); text == "" && len(all) == 1 {
+		return all[0].ID, true
 	}
 	ids := r.alike(text)
 	if len(ids) != 1 {
@@ -39,7 +39,10 @@ func (r *Reader) alike(text string) []string {
 		func(d Dish) bool {
 			return text != "" && (squeezed(d.ID) == squeezed(text) || squeezed(d.Name) == squeezed(text))
 		},
-		func(d Dish) bool { return text != "" && (d.Cut == text || isCut && d.Cut == known.Name) },
+		func(d Dish) bool { return isManyOf(d.ID, text) || isManyOf(d.Name, text) },
+		func(d Dish) bool {
+			return text != "" && (d.Cut == text || isCut && d.Cut == known.Name || isManyOf(d.Cut, text))
+		},
 		func(d Dish) bool { return inName(d.ID, text) || inName(d.Name, text) || inName(d.Cut, text) },
 		func(d Dish) bool { return begins(d.ID) || begins(d.Name) || begins(d.Cut) },
 	} {
@@ -61,6 +64,11 @@ func (r *Reader) alike(text string) []string {
 func inName(name, text string) bool {
 	words := singular(text)
 	return strings.Contains(strings.TrimSpace(text), " ") && strings.Contains(" "+strings.Join(singular(name), " ")+" ", " "+strings.Join(words, " ")+" ")
+}
+
+// isManyOf says of a text that it is a name, or several of it: steaks of steak.
+func isManyOf(name, text string) bool {
+	return text != "" && slices.Equal(singular(name), singular(text))
 }
 
 // singular are the words of a name, each without the s of several.

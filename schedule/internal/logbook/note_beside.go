@@ -35,7 +35,7 @@ func isMeatReading(row Row) bool {
 var remarkPhrases = regexp.MustCompile(`\b(and |but |though |, )*((still |really |very |quite |bit |nearly |almost |not |yet )*(pink|raw|bloody|undercooked|underdone|done|ready|finished|cooked|tender)( in the middle| inside)?( yet)?` +
 	`|looks? (really |very |so )?(good|great|black|dark|brown|golden|done|nice|burnt|bad|dry|perfect|amazing)( on the outside| outside)?` +
 	`|(hasn't|hasnt|has not|not) (moved|budged|changed|climbed|moving|budging)( at all| much)?( (in|for) (the last |an |a |the past |about |over )*(\d+ )?(hours?|minutes?|mins?|min|hrs?|hr|while))?` +
-	`|bends?( nice(ly)?| well)?|nice bark|probe tender|probes like butter|like butter|stall(ed|ing)?|(in|hit) (the |a )?stall)( now| already)?\b`)
+	`|(the )?bones? (wiggles?|wiggly|twists?|slides? out|slid out|is loose|loose)( out)?|bends?( nice(ly)?| well)?|nice bark|probe tender|probes like butter|like butter|stall(ed|ing)?|(in|hit) (the |a )?stall)( now| already)?\b`)
 
 // besideSegments reads each part of a note between its joints: a line, or a remark.
 func (n *noteReader) besideSegments(words []string, dish string) []Row {
@@ -43,8 +43,9 @@ func (n *noteReader) besideSegments(words []string, dish string) []Row {
 	var asides []string
 	type waiting struct{ kinds []Kind }
 	var waits []waiting
-	for _, part := range segments(words) {
-		if rows, sentence := n.segment(part, dish); rows != nil && sentence == "" {
+	parts := segments(words)
+	for _, part := range parts {
+		if rows, sentence := n.segment(part, dish, len(parts) > 1); rows != nil && sentence == "" {
 			all = append(all, rows...)
 			dish = rows[len(rows)-1].dish
 			continue
@@ -73,12 +74,24 @@ func (n *noteReader) besideSegments(words []string, dish string) []Row {
 	return all
 }
 
-// segment are the lines of one part.
-func (n *noteReader) segment(words []string, dish string) ([]Row, string) {
+// segment are the lines of one part; of a part among several a figure stands without what is
+// said beside it.
+func (n *noteReader) segment(words []string, dish string, among bool) ([]Row, string) {
 	if rows, sentence, ok := n.whole(words, dish); ok {
 		return rows, sentence
 	}
-	return n.several(words, dish, 2), ""
+	if rows := n.several(words, dish, 2); rows != nil {
+		return rows, ""
+	}
+	bare := strings.Fields(remarkPhrases.ReplaceAllString(strings.Join(words, " "), " "))
+	if !among || len(bare) == 0 || len(bare) == len(words) {
+		return nil, ""
+	}
+	rows, sentence, ok := n.whole(bare, dish)
+	if !ok || len(rows) != 1 || !isMeatReading(rows[0]) {
+		return nil, ""
+	}
+	return rows, sentence
 }
 
 func segments(words []string) [][]string {
@@ -123,7 +136,7 @@ var remarkWords = strings.Fields(`look looks looking black dark brown golden red
 	inside done ready cooked tender bend bends bent bending crack cracks cracking cracked butter soft jiggly jiggles juicy juices clear run running smell smells smelling smoke smoky
 	blue thick thin pink raw bloody very already little bit stalled stalling stall stuck gust gusts came through guests called company people family friends
 	texted phoned uncle aunt arrived coming storm thunder thunderstorm lots nearly almost perfect amazing probe probes like middle in on windy fire dying dropping falling
-	bone at joint near rising climbing hot cool low weak going down up still temp coals burnt burned dry nice nicely wood chunk chunks chips hickory oak apple cherry mesquite pecan added put`)
+	wiggle wiggles wiggly loose slides slid twists twisted temped took it off bone at joint near rising climbing hot cool low weak going down up still temp coals burnt burned dry nice nicely wood chunk chunks chips hickory oak apple cherry mesquite pecan added put`)
 
 // onlyRemarks says of words that they are remarks, or done to food without a note.
 func (n *noteReader) onlyRemarks(words []string) bool {

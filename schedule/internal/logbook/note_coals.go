@@ -173,12 +173,18 @@ func (n *noteReader) chimneysSaid(c coalSaid, words []string, unlit bool) (row R
 		return row, "", false
 	}
 	coals := strconv.Itoa(int(chimneys(words)*float64(n.day.Chimney) + 0.5))
+	if v, err := strconv.ParseFloat(c.count, 64); err == nil && v > mostChimneys { // dumped the chimney, 100 coals
+		coals = c.count
+	}
 	kind := LitCoals
 	if unlit {
 		kind = UnlitCoals
 	}
 	return Row{kind: string(kind), value: coals}, countFault(coals), true
 }
+
+// mostChimneys are poured at once; a larger number counts coals.
+const mostChimneys = 4
 
 func countFault(count string) string {
 	if _, bad := fireValue(CarriesCount, count); bad != "" {

@@ -13,7 +13,7 @@ import (
 func (n *noteReader) takeDish(words []string) (rest []string, id, sentence string) {
 	for k := len(words) - 1; k > 0; k-- {
 		ids := n.alike(strings.Join(words[:k], " "))
-		if len(ids) == 1 && !isSmall(words[0]) {
+		if len(ids) == 1 && (!isSmall(words[0]) || k > 1 && isManyOf(n.nameOf(ids[0]), strings.Join(words[:k], " "))) {
 			return words[k:], ids[0], ""
 		}
 		if _, _, known := noteKind(words, false); len(ids) > 1 && !known {
@@ -34,6 +34,16 @@ func (n *noteReader) takeDish(words []string) (rest []string, id, sentence strin
 		}
 	}
 	return words, "", ""
+}
+
+// nameOf is the name of a dish.
+func (n *noteReader) nameOf(id string) string {
+	for _, d := range n.named() {
+		if d.ID == id {
+			return d.Name
+		}
+	}
+	return ""
 }
 
 // isSmall says of a word that it is never the beginning of a dish: "to" is not tofu.

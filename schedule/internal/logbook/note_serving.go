@@ -19,6 +19,10 @@ func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
 	var at time.Time
 	if span, next := spanAt(words, 0); next > 0 {
 		from := n.serving(row.dish)
+		if moved := n.justMoved(row.dish); !moved.IsZero() {
+			return fmt.Sprintf("dinner was moved to %s a moment ago. If that is the same word of theirs, nothing is to note. If they come later still, note the time: dinner %s",
+				n.day.Units.Clock(moved), n.day.Units.Clock(moved.Add(span))), true
+		}
 		early := slices.Contains([]string{"early", "earlier", "sooner"}, strings.Join(words[next:], " "))
 		switch {
 		case early:
@@ -46,6 +50,21 @@ func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
 	}
 	row.value = at.Format("2006-01-02 15:04")
 	return "", true
+}
+
+// sameWord is within which a serving that is moved by so many minutes may be told twice.
+const sameWord = 15 * time.Minute
+
+// justMoved is to when the serving was moved within the last minutes; zero where it was not.
+func (n *noteReader) justMoved(dish string) (to time.Time) {
+	for _, e := range n.log {
+		if e.Kind == ServingMoved && (e.Dish == "" || e.Dish == dish) && n.at.Sub(e.At) <= sameWord {
+			if t, err := time.Parse(time.RFC3339, e.Value); err == nil {
+				to = t.In(n.day.Loc)
+			}
+		}
+	}
+	return to
 }
 
 // Words of guests who say when they come.

@@ -79,10 +79,10 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	if id == "" && kind == Outer {
 		id = n.onlyHeld()
 	}
-	if id == "" && kind == Coldest {
+	if id == "" && (kind == Coldest || form.OfDish && len(n.day.DayBefore) > 0) {
 		id = n.onlyOn()
 	}
-	if id == "" && form.OfDish && len(n.day.Dishes) != 1 {
+	if id == "" && form.OfDish && len(n.named()) != 1 {
 		if sentence := n.tooHotForMeat(strings.Join(value, " ")); sentence != "" && kind == Core {
 			return row, sentence, true
 		}
@@ -174,7 +174,7 @@ func (n *noteReader) batches(dish string) int {
 var fillers = []string{
 	"the", "my", "i", "we", "just", "now", "is", "are", "was", "were", "has", "have", "had", "been", "some", "its", "it's", "it", "im", "i'm", "we've", "i've", "am", "be", "being", "degrees", "degree", "deg", "about", "a", "an",
 	"please", "ok", "okay", "so", "well", "finally", "already", "um", "uh", "currently", "got", "get", "gets", "getting", "this", "that", "that's", "our", "only", "right", "them", "they", "there", "here", "all's", "yes", "yep",
-	"guys", "note", "r", "kitchen", "been", "we're", "hey", "hi", "quick", "update", "looks", "now,", "sometime", "later,", "log", "then", "today", "too", "really", "nicely", "yet", "still", "again?", ",", "of", "exactly", "around", "roughly", "approx", "maybe", "like", "fahrenheit's", "read",
+	"guys", "note", "r", "kitchen", "been", "we're", "hey", "hi", "quick", "update", "looks", "now,", "sometime", "later,", "log", "then", "today", "too", "really", "nicely", "yet", "still", "again?", ",", "of", "exactly", "around", "roughly", "approx", "maybe", "like", "fahrenheit's", "read", "alarm", "beep", "beeping", "beeps",
 }
 
 func withoutFillers(words []string) []string {

@@ -10,7 +10,7 @@ import (
 
 var (
 	ventNouns  = []string{"vent", "vents", "damper", "dampers"}
-	ventNames  = map[string]string{"top": "top", "upper": "top", "exhaust": "top", "bottom": "bottom", "lower": "bottom", "intake": "bottom", "both": "both", "all": "both"}
+	ventNames  = map[string]string{"top": "top", "upper": "top", "exhaust": "top", "bottom": "bottom", "bottoms": "bottom", "tops": "top", "lower": "bottom", "intake": "bottom", "both": "both", "all": "both"}
 	ventVerbs  = map[string]string{"opened": "open", "closed": "shut", "shut": "shut", "close": "shut", "open": "open"}
 	ventSmalls = []string{"to", "at", "by", "a", "an", "and", "way", "fully", "set", "put", "moved", "all", "the", "up", "down", ",", "now", "it", "its", "it's", "is", "are", "was", "i", "we", "have", "has", "just", "about", "around", "them", "back", "completely", "turned", "choked", "throttled", "cut", "dialed", "only", "still", "then", "so", "of", "my", "on", "mistake", "accident", "accidentally", "oops"}
 

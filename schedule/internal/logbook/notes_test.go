@@ -39,8 +39,17 @@ func noteDays() map[string]noteDay {
 		"party":  {day(unit.US, clock(13, 30), birds, ribs, corn), party, clock(17, 0)},
 		"smoke":  {day(unit.US, clock(6, 0), brisket, butts), smoke, clock(17, 0)},
 		"metric": {day(unit.Metric, clock(6, 0), brisket, butts), smoke, clock(17, 0)},
+		"steaks": {day(unit.US, clock(16, 0), Dish{ID: "steak", Name: "Ribeye", Cut: "ribeye", Count: 3, Batches: 1}, Dish{ID: "hot-dog", Name: "Hot dogs", Cut: "hot-dog", Count: 8, Batches: 1}), []Entry{{At: clock(16, 0), Kind: Lit}}, clock(17, 0)},
+		"before": {withDayBefore(day(unit.US, clock(16, 0), corn), brisket), smoke, clock(17, 0)},
+		"late":   {day(unit.US, clock(13, 30), birds, corn), append(slices.Clone(party), Entry{At: clock(16, 52), Kind: ServingMoved, Value: clock(18, 40).Format(time.RFC3339)}), clock(17, 0)},
 		"turkey": {day(unit.US, clock(12, 0), turkey), bird, clock(17, 0)},
 	}
+}
+
+// withDayBefore is a day before which a dish is cooked.
+func withDayBefore(d Day, dishes ...Dish) Day {
+	d.DayBefore = dishes
+	return d
 }
 
 type noteDay struct {
