@@ -44,6 +44,13 @@ const RainOver = "over"
 // AllBatches is the value of an entry on of a dish all of whose batches went on together.
 const AllBatches = "all"
 
+// OnePiece is the value of an entry pulled of one piece of several that nobody names; others
+// name it: first, second, small, big.
+const OnePiece = logbook.OnePiece
+
+// OfPiece says whether the value of an entry names one piece of several.
+func (e Entry) OfPiece() bool { return logbook.NamesPiece(e.Value) }
+
 // Where a log may have a piece held.
 const (
 	HeldInCooler = "cooler"

@@ -44,7 +44,7 @@ func (c *checker) kept() {
 // and what ended it: empty for now.
 func (c *checker) untold(b *batchFacts) (from, to time.Time, by schedule.EntryKind) {
 	to = *c.plan.RevisedAt
-	for _, e := range c.plan.Log {
+	for _, e := range c.logOf(b) {
 		if e.At.Before(b.on().Add(time.Minute)) || e.Dish != b.dish.plan.ID && (e.Dish != "" || e.Kind != schedule.LogServed) {
 			continue
 		}

@@ -60,7 +60,7 @@ func (c *checker) readAtAll(b *batchFacts) bool {
 
 // offAt is when a batch came off, by the log, else by a step that is done; zero for what is on.
 func (c *checker) offAt(b *batchFacts) (at time.Time, logged bool) {
-	for _, e := range c.plan.Log {
+	for _, e := range c.logOf(b) {
 		if e.Dish != b.dish.plan.ID && !(e.Dish == "" && e.Kind == schedule.LogServed) || e.At.Before(b.on()) { // the whole meal
 			continue
 		}

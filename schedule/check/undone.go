@@ -63,6 +63,9 @@ func (c *checker) offUndone(d *dishFacts, on time.Time) bool {
 		}
 		switch e.Kind {
 		case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
+			if e.Value != "" && e.Kind == schedule.LogPulled {
+				return false // one piece of several: of which a reading is is not judged
+			}
 			if off.IsZero() && e.At.After(on) { // nothing is off the minute it goes on
 				off = e.At
 			}

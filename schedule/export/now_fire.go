@@ -42,7 +42,7 @@ func (t *textSheet) offTheFire() {
 				continue
 			}
 			if n := len(b.Stages); n > 0 && b.Stages[n-1].Kind == schedule.StageHold && !b.Stages[n-1].From.After(t.now) && b.Stages[n-1].To.After(t.now) && !t.unfit(d.ID) {
-				lines = append(lines, t.waits(d.ID, b.Stages[n-1]))
+				lines = append(lines, t.waits(d, b, b.Stages[n-1]))
 			}
 		}
 	}
@@ -83,10 +83,14 @@ func (t *textSheet) rests(dish string, b schedule.Batch) string {
 
 // waits says of a batch where it waits and until when; one that does not keep has a finding
 // that says so.
-func (t *textSheet) waits(dish string, hold schedule.Stage) string {
-	line := t.dish(dish) + ": in the " + strings.TrimPrefix(phrase(hold.Place), "warm ")
+func (t *textSheet) waits(d schedule.DishPlan, b schedule.Batch, hold schedule.Stage) string {
+	dish, name := d.ID, t.dish(d.ID)
+	if len(d.Batches) > 1 {
+		name += fmt.Sprintf(", batch %d", b.Number)
+	}
+	line := name + ": in the " + strings.TrimPrefix(phrase(hold.Place), "warm ")
 	if hold.Place != schedule.HoldBox && hold.Place != schedule.HoldOven {
-		line = t.dish(dish) + ": " + phrase(hold.Place)
+		line = name + ": " + phrase(hold.Place)
 	}
 	told := slices.ContainsFunc(t.Log, func(e schedule.Entry) bool {
 		return e.Dish == dish && (e.Kind == schedule.LogBoxed || e.Kind == schedule.LogToOven)
@@ -95,7 +99,7 @@ func (t *textSheet) waits(dish string, hold schedule.Stage) string {
 		line += ", as planned"
 	}
 	if !told && (t.found(schedule.StandsOpen, dish) || t.found(schedule.Leftovers, dish)) {
-		return t.dish(dish) + ": where it waits was not logged."
+		return name + ": where it waits was not logged."
 	}
 	if t.found(schedule.CodeHoldShort, dish) {
 		return line + "; how long it keeps is said above."
@@ -178,6 +182,9 @@ func (v *view) doubted(e schedule.Entry) bool {
 func (v *view) lastCore(dish string) (last schedule.Entry, ok bool) {
 	for _, e := range v.Log {
 		if e.Dish == dish && e.Kind == schedule.LogCore && !e.At.Before(last.At) && !v.doubted(e) {
+			if ok && e.At.Equal(last.At) && e.C > last.C { // two pieces: the slower one
+				continue
+			}
 			last, ok = e, true
 		}
 	}

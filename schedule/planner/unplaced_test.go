@@ -24,7 +24,8 @@ func TestWhereAPieceIsIsAsked(t *testing.T) {
 	}{
 		{"just off", "20:00", "", "11:50", "", nil, 1},
 		{"sits open, as planned", "20:00", "", "12:10", "", nil, 1},
-		{"for longer than that", "20:00", "", "13:05", schedule.StandsOpen, []string{"in the oven since 11:31 AM?", "just under the surface", "by 1:31 PM"}, 1},
+		{"due to go in, which is told", "20:00", "", "13:05", "", nil, 1},
+		{"for longer than that", "20:00", "", "13:17", schedule.StandsOpen, []string{"in the oven since 11:31 AM?", "just under the surface", "by 1:31 PM"}, 1},
 		{"off for three hours, as it may be planned", "20:00", "", "14:31", schedule.StandsOpen, []string{"in the oven since 11:31 AM?", "If it stood: throw it away"}, 0.9},
 		{"into the oven at once", "20:00", "2027-07-03 11:40,butt,to-oven,170 F\n", "14:31", "", nil, 1},
 		{"into the oven after an hour", "20:00", "2027-07-03 12:31,butt,to-oven,170 F\n", "12:40", schedule.StandsOpen, []string{"Measure", "just under the surface", "by 1:31 PM"}, 1},

@@ -92,12 +92,35 @@ func heldText(text string) (place string, ok bool) {
 // AllBatches is the value of an entry on of a dish all of whose batches went on together.
 const AllBatches = "all"
 
+// OnePiece is the value of an entry pulled of one piece of several that nobody names.
+const OnePiece = "one"
+
+// pieceSaid is a word for one piece of a dish of several, as an entry has it; "" for none.
+func pieceSaid(text string) string {
+	text = strings.TrimPrefix(strings.TrimPrefix(text, "the "), "piece ")
+	switch i := slices.Index([]string{"1", "2", "3"}, text); {
+	case text == OnePiece:
+		return OnePiece
+	case i >= 0:
+		return []string{"first", "second", "third"}[i]
+	case slices.Contains(otherPieces, placeOf(text)):
+		return placeOf(text)
+	}
+	return ""
+}
+
+// NamesPiece says whether a value is a word for one piece of several.
+func NamesPiece(value string) bool { return value != "" && pieceSaid(value) == value }
+
 var coalsRemark = regexp.MustCompile(`^[0-9]{1,4}( (coals|briquettes|briquets|pieces))?$`)
 
 // remark is what an entry of a kind that carries nothing may say beside itself. Anything
 // else would be lost, and be it when a fire went out: it is refused.
 func (k Kind) remark(text string) (value, sentence string) {
 	low := strings.ToLower(text)
+	if piece := pieceSaid(low); k == Pulled && piece != "" {
+		return piece, ""
+	}
 	switch {
 	case low == "", k == Rain && low == RainOver, k == On && low == AllBatches, k == Refuelled && coalsRemark.MatchString(low):
 		return low, ""

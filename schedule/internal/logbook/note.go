@@ -98,7 +98,11 @@ func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string
 		}
 	}
 	if id := n.dishIn(words); id != "" && n.pieces(id) != 1 && pieceDone.MatchString(strings.Join(words, " ")) {
-		if one, _ := n.speaksOfOne(words); one {
+		one, _ := n.speaksOfOne(words)
+		if row, sentence, ok := n.onePiece(words, words); one && ok && sentence == "" {
+			return []Row{row}, ""
+		}
+		if one {
 			return nil, onePieceSaid(id) + ". Nothing was noted"
 		}
 	}

@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -10,37 +11,59 @@ import (
 // pieceWords name one piece of a dish of several: smaller butt, other rack, one of the butts.
 var pieceNouns = []string{"one", "1", "rack", "piece", "slab", "half", "of"}
 
-// ofOnePiece takes out of lines what was done to one piece alone: a line is of all pieces of
-// a dish, and one that comes off would end the dish. What was read of it stays.
+// ofOnePiece says of lines that one piece alone came off: the others of its dish go on. What
+// was done to one piece otherwise cannot be said, for a line is of all pieces of a dish. What
+// was read of it stays.
 func (n *noteReader) ofOnePiece(rows []Row, sentence string, words []string) ([]Row, string) {
 	one, id := n.speaksOfOne(words)
 	if sentence != "" || !one {
 		return rows, sentence
 	}
-	dish, why := "", Kind("")
-	kept := slices.DeleteFunc(slices.Clone(rows), func(r Row) bool {
+	piece := pieceOf(words)
+	var kept []Row
+	for _, r := range rows {
 		form, _ := Kind(r.kind).Form()
 		done := form.OfDish && form.Carries != CarriesTemperature && Kind(r.kind) != On && Kind(r.kind) != DishCancelled
-		if done = done && n.pieces(r.dish) != 1 && (id == "" || id == r.dish); done {
-			dish, why = r.dish, Kind(r.kind)
+		if !done || n.pieces(r.dish) == 1 || id != "" && id != r.dish {
+			kept = append(kept, r)
+			continue
 		}
-		return done
-	})
-	switch {
-	case dish == "":
-		return rows, ""
-	case why == Wrapped || why == Restarted || why == Stopped:
-		return nil, allPiecesSaid(dish)
-	case len(kept) == 0:
-		return nil, onePieceSaid(dish) + ". Nothing was noted"
+		switch Kind(r.kind) {
+		case Wrapped, Restarted, Stopped:
+			return nil, allPiecesSaid(r.dish)
+		case Pulled:
+			r.value = piece
+		case Boxed, Counter:
+			if !n.isOff(r.dish, piece, kept) {
+				kept = append(kept, Row{dish: r.dish, kind: string(Pulled), value: piece, time: r.time})
+			}
+		default:
+			return nil, onePieceSaid(r.dish) + ". Nothing was noted"
+		}
+		kept = append(kept, r)
 	}
-	kept[len(kept)-1].aside = onePieceSaid(dish)
 	return kept, ""
 }
 
-// onePieceSaid is what is to be done with one piece that is ahead of the others.
+// isOff says whether a piece of a dish came off, by the rows of a note or by the log.
+func (n *noteReader) isOff(dish, piece string, rows []Row) bool {
+	return slices.ContainsFunc(rows, func(r Row) bool { return r.dish == dish && Kind(r.kind) == Pulled }) ||
+		slices.ContainsFunc(n.log, func(e Entry) bool { return e.Dish == dish && e.Kind == Pulled && e.Value == piece })
+}
+
+// pieceOf is the word for the one piece that a note tells of.
+func pieceOf(words []string) string {
+	for _, w := range words {
+		if piece := placeOf(w); piece != "left" && piece != "last" && slices.Contains(otherPieces, piece) {
+			return piece
+		}
+	}
+	return OnePiece
+}
+
+// onePieceSaid is what is to be noted of one piece that is ahead of the others.
 func onePieceSaid(dish string) string {
-	return fmt.Sprintf("a line is of all pieces of a dish together: take off the one that is done, keep it hot, and go on by those that are left. Note what the slowest reads, %s coldest 188, and %s off when the last one is off", dish, dish)
+	return fmt.Sprintf("is one of them off? Note it: one %s off. The others go on; note what the slowest of them reads, and %s off when the last one is off", dish, dish)
 }
 
 // pieceSmall are words of what was done to a piece when it was read.
@@ -57,7 +80,16 @@ func (n *noteReader) onePieceRead(words []string) []Row {
 	if !ok || sentence != "" || len(rows) != 1 || Kind(rows[0].kind) != Core || n.pieces(rows[0].dish) == 1 {
 		return nil
 	}
-	rows[0].aside = onePieceSaid(rows[0].dish)
+	if !pieceTaken.MatchString(said) {
+		rows[0].aside = onePieceSaid(rows[0].dish)
+		return rows
+	}
+	rows = append(rows, Row{dish: rows[0].dish, kind: string(Pulled), value: pieceOf(words)})
+	for _, to := range []struct{ word, kind, value string }{{"cooler", string(Boxed), HeldInCooler}, {"oven", string(Boxed), HeldInOven}, {"counter", string(Counter), ""}} {
+		if slices.Contains(words, to.word) {
+			rows = append(rows, Row{dish: rows[0].dish, kind: to.kind, value: to.value})
+		}
+	}
 	return rows
 }
 
@@ -68,7 +100,7 @@ func (n *noteReader) speaksOfOne(words []string) (one bool, dish string) {
 		return false, ""
 	}
 	for k, w := range words {
-		if k > 0 && (w == "second" || w == "third") && len(n.alike(words[k-1])) == 1 { // butt 2
+		if k > 0 && slices.Contains([]string{"first", "second", "third", "1", "2", "3"}, w) && len(n.alike(words[k-1])) == 1 && !isSmall(words[k-1]) { // butt 2
 			return true, n.alike(words[k-1])[0]
 		}
 		if k+1 == len(words) {
@@ -91,6 +123,9 @@ func (n *noteReader) speaksOfOne(words []string) (one bool, dish string) {
 	}
 	return false, ""
 }
+
+// pieceTaken are words that a piece left the fire, pieceDone those that it may have.
+var pieceTaken = regexp.MustCompile(`\b(off|pulled|took|taken|out|cooler|counter|resting)\b`)
 
 var pieceDone = regexp.MustCompile(`\b(done|off|finished|ready|pulled|out|cooler|counter|resting)\b`)
 
@@ -117,8 +152,8 @@ func (n *noteReader) pieces(dish string) int {
 
 // onePiece is told what to do with one piece of a dish.
 func (n *noteReader) onePiece(rest, words []string) (Row, string, bool) {
-	id := n.dishIn(rest)
-	if id == "" {
+	id := cmp.Or(n.dishIn(rest), n.dishIn(words))
+	if id == "" || slices.ContainsFunc(words, func(w string) bool { return w == "cooler" || w == "oven" || w == "counter" }) {
 		return Row{}, "", false
 	}
 	if slices.ContainsFunc(words, func(w string) bool {
@@ -126,10 +161,19 @@ func (n *noteReader) onePiece(rest, words []string) (Row, string, bool) {
 	}) {
 		return Row{}, allPiecesSaid(id), true
 	}
+	more := slices.ContainsFunc(words, func(w string) bool {
+		ofDish := len(n.alike(w)) == 1 && n.alike(w)[0] == id
+		return !ofDish && placeOf(w) == "" && !slices.Contains(pieceSmall, w) && !slices.Contains(besideHeat, w) && !slices.Contains(pieceNouns, strings.TrimSuffix(w, "s"))
+	})
+	if said := strings.Join(words, " "); !more && pieceOff.MatchString(said) {
+		return Row{dish: id, kind: string(Pulled), value: pieceOf(words)}, "", true
+	}
 	return Row{}, onePieceSaid(id) + ". Nothing was noted", true
 }
 
+var pieceOff = regexp.MustCompile(`\b(off|pulled|took|taken)\b`)
+
 // allPiecesSaid is for what is done to piece after piece.
 func allPiecesSaid(dish string) string {
-	return fmt.Sprintf("a line is of all pieces of a dish together. Nothing was noted. Note it when it is so of the last one: %s on, %s wrapped", dish, dish)
+	return fmt.Sprintf("a line is of all pieces of a dish together, or of one that comes off. Nothing was noted. Note it when it is so of the last one: %s on, %s wrapped; or piece by piece: one %s off", dish, dish, dish)
 }

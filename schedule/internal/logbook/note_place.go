@@ -42,7 +42,7 @@ func (n *noteReader) placeRead(words []string, dish string) (row Row, sentence s
 		return noteNumber.MatchString(w) || placeOf(w) == place || slices.Contains([]string{"end", "one", "done", "finished", "ready"}, w) || slices.Contains(coldestWords, w) || slices.Contains(ofAll, w)
 	})
 	if number < 0 {
-		if slices.Contains([]string{"other", "second", "third", "small", "big"}, place) && len(rest) > 1 {
+		if slices.Contains([]string{"other", "first", "second", "third", "small", "big"}, place) && len(rest) > 1 {
 			return n.onePiece(words[k+1:], words)
 		}
 		return row, "", false

@@ -96,7 +96,8 @@ func (n *noteReader) numbered(words []string) []string {
 	out := slices.Clone(words)
 	for k := 1; k+1 < len(words); k++ {
 		i := slices.Index([]string{"1", "2", "3"}, words[k])
-		if i >= 0 && len(words[k+1]) > 1 && noteNumber.MatchString(words[k+1]) && len(n.alike(words[k-1])) == 1 && !isSmall(words[k-1]) {
+		read := len(words[k+1]) > 1 && noteNumber.MatchString(words[k+1])
+		if i >= 0 && (read || slices.Contains([]string{"off", "pulled", "came", "is"}, words[k+1])) && len(n.alike(words[k-1])) == 1 && !isSmall(words[k-1]) {
 			out[k] = []string{"first", "second", "third"}[i]
 		}
 	}

@@ -39,8 +39,10 @@ func (n *noteReader) thing(words []string, dish string) (row Row, sentence strin
 	}
 	if rest, whole, is := n.counted(words); is && whole {
 		words, all = rest, true
-	} else if is {
+	} else if is && slices.Contains(words, "1") {
 		return n.onePiece(rest, words)
+	} else if is {
+		return row, allPiecesSaid(n.dishIn(rest)), true
 	}
 	if row, sentence, ok := n.coalsSaid(words); ok {
 		return row, sentence, true

@@ -19,5 +19,14 @@ func (b *Belief) Cover(other *Belief, chance float64, edge *Belief) {
 	b.covered = other != nil || edge != nil
 }
 
+// MaySoon says that the piece may be done as it is, with a chance: what it was read at lies where
+// tenderness decides. It changes nothing of a piece that is done.
+func (b *Belief) MaySoon(chance float64) {
+	if b.Rest == nil || chance <= 0 {
+		return
+	}
+	b.Rest = Rest(nil).Mixed(b.Rest, chance)
+}
+
 // Open says that something else may be, so that its chance is not that of its window.
 func (b *Belief) Open() bool { return b.covered || b.Creep.On() }

@@ -46,6 +46,7 @@ type liveBatch struct {
 	first  *arrange.Placed // as first planned, in the first plan's day; nil for what the log added
 	batch  *arrange.Batch  // in the revised day
 	open   *arrange.Batch  // the same as it is being arranged, if it waits
+	piece  *pieceLine      // by which it alone came off, of several that went on together; nil for none
 	where  whereabouts
 	on     known
 	wrap   known
@@ -63,13 +64,14 @@ type liveBatch struct {
 	cores  []schedule.Entry // core readings
 	outers []schedule.Entry
 
-	verdict   []safety.Finding // what its history has earned
-	condemned bool             // it is outside the published limits: as it is, nothing brings it to the table
-	mends     bool             // and being made hot in time does
-	gone      bool             // given up, off at an instant of ours
-	colder    bool             // it was read below its minimum in its coldest place
-	adrift    bool             // it is past its time without heat unless it was where nobody logged it
-	undone    float64          // how likely it is that it is off and not done, as nothing shows
+	verdict    []safety.Finding // what its history has earned
+	condemned  bool             // it is outside the published limits: as it is, nothing brings it to the table
+	mends      bool             // and being made hot in time does
+	gone       bool             // given up, off at an instant of ours
+	colder     bool             // it was read below its minimum in its coldest place
+	placeAsked bool             // nobody said where it waits, and that is asked
+	adrift     bool             // it is past its time without heat unless it was where nobody logged it
+	undone     float64          // how likely it is that it is off and not done, as nothing shows
 
 	readings []belief.Reading   // the same cores, from the put-on, judged
 	signs    []surprise.Verdict // of the readings that surprise
@@ -96,6 +98,7 @@ func (v *Revision) look(ctx context.Context) error {
 	if err := v.addDishes(ctx); err != nil {
 		return err
 	}
+	v.part()
 	v.grate = newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, nil)
 	late := v.litLate()
 	for i := range v.day.Items {

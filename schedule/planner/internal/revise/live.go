@@ -36,6 +36,7 @@ func (v *Revision) believe(ctx context.Context) error {
 	mean, sd := belief.ShareGrate(all, v.grateRatio())
 	for _, a := range v.batches {
 		if a.believed != nil {
+			a.believed.MaySoon(v.tenderChance(a))
 			if err := v.cover(ctx, a); err != nil {
 				return err
 			}

@@ -39,15 +39,17 @@ func (a *liveBatch) heldIn() string {
 // heldFrom is since when it is held there; it must be held.
 func (a *liveBatch) heldFrom() time.Time { return a.held[len(a.held)-1].from }
 
-// setHold is how a batch waits: where it was put last, and where the first plan has it if it
-// is off and no word says otherwise. Neither moves with the hour of the meal.
+// setHold is how a batch waits: where it was put last, else where the first plan has it, which
+// does not move with the hour of the meal; where it cooks still, only if that lasts.
 func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
 	v.day.SetHold(p, p.EarlyGap())
 	if method := a.methodIn(a.heldIn(), ""); method != "" {
 		v.holdIn(p, method)
 		return
 	}
-	if first := v.firstHold(a); first != "" && a.where == off {
+	first := v.firstHold(a)
+	lasts := slices.ContainsFunc(p.Options, func(o day.HoldOption) bool { return o.Method == first && o.Minutes >= p.EarlyGap() })
+	if a.where == off && first != "" || a.where == cooking && p.Hold >= 0 && lasts {
 		p.UseHold(first)
 	}
 }
@@ -115,8 +117,8 @@ func (v *Revision) methodsTold(a *liveBatch) (all []string) {
 // holdSteps are the steps by which a piece is put where it waits, and the way of waiting of each.
 var holdSteps = map[schedule.StepKind]string{schedule.StepBox: schedule.HoldBox, schedule.StepToOven: schedule.HoldOven, schedule.StepHold: ""}
 
-// putAway is when a piece was first put where a step has it: as told, or as the first plan had
-// it from the take-off on, where nothing else is told.
+// putAway is when a piece was first put where a step has it, as told; or, where nothing else is
+// told, as the first plan had it from the take-off on, of what rests in the open or is asked after.
 func (v *Revision) putAway(a *liveBatch, kind schedule.StepKind) (time.Time, bool) {
 	is := func(method string) bool {
 		if method != schedule.HoldBox && method != schedule.HoldOven {
@@ -129,17 +131,32 @@ func (v *Revision) putAway(a *liveBatch, kind schedule.StepKind) (time.Time, boo
 			return h.from, true
 		}
 	}
-	if len(a.held) > 0 || !a.off.logged || v.loose || a.first == nil || !is(v.firstHold(a)) {
+	if len(a.held) > 0 || !a.off.logged || v.loose || a.first == nil || kind != schedule.StepHold && !a.placeAsked || !is(v.firstHold(a)) {
 		return time.Time{}, false
 	}
-	for _, s := range v.first.Steps {
-		if a.is(s.Dish, s.Batch) && s.Kind == kind {
-			after := max(s.At.Sub(v.base.At(a.first.On-a.first.Took().Expected)), 0)
-			at := a.off.at.Add(after.Truncate(time.Minute))
-			return at, !at.After(instant.Earlier(v.now, v.askedServe(a)))
-		}
+	if a.placeAsked {
+		return a.off.at, true
+	}
+	if after, ok := v.waitsAfter(a, kind); ok {
+		at := a.off.at.Add(after)
+		return at, !at.After(instant.Earlier(v.now, v.askedServe(a)))
 	}
 	return time.Time{}, false
+}
+
+// waitsAfter is how long after its take-off the first plan has a piece put where it waits, by a
+// step of a kind; of any for none.
+func (v *Revision) waitsAfter(a *liveBatch, kind schedule.StepKind) (time.Duration, bool) {
+	if a.first == nil || v.loose {
+		return 0, false
+	}
+	for _, s := range v.first.Steps {
+		_, puts := holdSteps[s.Kind]
+		if a.is(s.Dish, s.Batch) && puts && (kind == "" || s.Kind == kind) {
+			return max(s.At.Sub(v.base.At(a.first.On-a.first.Took().Expected)), 0).Truncate(time.Minute), true
+		}
+	}
+	return 0, false
 }
 
 // askedServe is when a batch was to be eaten by all that is told, whatever the day comes to.

@@ -105,7 +105,7 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.Window, s.Done = plans.FixedWindow(s.At), true
 		return s
 	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && s.Kind == schedule.StepFlip {
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook && a.piece != nil && before.ID == "" && !s.At.After(a.off.at)) {
 		if s.At.After(a.off.at) {
 			s.At = a.off.at
 		}

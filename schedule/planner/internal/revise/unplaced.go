@@ -21,7 +21,8 @@ import (
 const (
 	placeAskedFrom = 30.0             // minutes after which it is asked after
 	hotAsItWent    = 10 * time.Minute // so long after it went somewhere its outside tells how it stood before
-	ventLate       = 10.0             // minutes after it should have gone in
+	ventLate       = 30.0             // minutes after it should have gone in
+	askedLeast     = 10.0             // minutes before the end of its clock it is asked after at the latest
 	unplacedDoubt  = 0.1              // how likely it is that it stood in the open for all of the time
 )
 
@@ -148,7 +149,7 @@ func (v *Revision) noteUnplaced(a *liveBatch, p *arrange.Placed, add func(schedu
 		return false
 	}
 	over, by := g.minutes() > limit, v.clock(g.from.Add(instant.Minutes(limit)).Truncate(time.Minute))
-	name, stood := a.batch.It.Dish.Name, fmt.Sprintf("Its %s without heat were over at %s", v.span(limit), by)
+	name, stood := a.label(), fmt.Sprintf("Its %s without heat were over at %s", v.span(limit), by)
 	where, line := v.plannedPlace(p)
 	ask := ""
 	switch {
@@ -185,6 +186,7 @@ func (v *Revision) noteUnplaced(a *liveBatch, p *arrange.Placed, add func(schedu
 	if g.by == "" && !v.now.Before(v.serve(a)) {
 		code = schedule.Leftovers
 	}
+	a.placeAsked = true
 	add(about(a, code, ask))
 	return true
 }
@@ -237,8 +239,11 @@ func (v *Revision) plannedPlace(p *arrange.Placed) (where, line string) {
 // tents says whether a piece rests in the open as planned, and may.
 func (v *Revision) tents(a *liveBatch, p *arrange.Placed) bool {
 	o, holds := v.day.ChosenHold(p)
-	if holds && o.Vent > 0 && v.now.Before(a.off.at.Add(instant.Minutes(math.Min(o.Vent, safety.OutLimit(v.day.Air.AirC))+ventLate))) {
-		return true // it sits open first, as planned
+	if after, ok := v.waitsAfter(a, ""); ok && holds {
+		o.Vent = math.Max(o.Vent, after.Minutes())
+	}
+	if holds && o.Vent > 0 && v.now.Before(v.serve(a)) && v.now.Before(a.off.at.Add(instant.Minutes(math.Min(o.Vent+ventLate, safety.OutLimit(v.day.Air.AirC)-askedLeast)))) {
+		return true // it sits open first, as planned, and is told to go in then
 	}
 	if holds && o.Method != schedule.HoldTent {
 		return false
