@@ -13,7 +13,7 @@
 //	steps.go, order.go       what is done, and in which order
 //	stages.go, minutes.go    how each batch goes from put-on to serving, and how long that takes
 //	hold.go, overnight.go    how it waits until it is served, how long, and in an oven at night
-//	kept.go                  whether the log tells where it is since it came off
+//	kept.go, apart.go        whether the log tells where it is since it came off, and one piece of several
 //	ordered.go, undone.go    what a fire that fails, a storm and a piece that is not done ask for
 //	clock.go, past.go, shown.go  milestones, hours, what is done in a revision, and what nothing shows to be
 //	before.go                what is thawed before, and what is chilled for another day
