@@ -1,6 +1,7 @@
 package planner_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -39,6 +40,21 @@ func TestEachPlaceOfAHoldKeepsItsInstant(t *testing.T) {
 		}
 		for _, f := range check.Plan(after) {
 			t.Errorf("%s: unsound: %v", c.name, f)
+		}
+	}
+}
+
+// A core that is read in a cooler tells no clock that ran out before anybody could know: what came
+// off hot crossed the line between the take-off and that reading, and where it is expected to lie
+// above it still, its clock ends after now.
+func TestAColderCoreInABoxLooksAhead(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	log := "time,dish,kind,value\n2027-07-03 07:54,brisket,on,\n2027-07-03 14:20,brisket,core,201 F\n2027-07-03 14:21,brisket,pulled,\n" +
+		"2027-07-03 14:40,brisket,boxed,cooler\n2027-07-03 16:10,brisket,core,151 F\n"
+	after := plantest.Revised(t, p, log, "2027-07-03 16:11")
+	for _, f := range after.Findings {
+		if strings.Contains(f.Text, "should be on the table by") {
+			t.Errorf("under two hours in a cooler: %s", f.Text)
 		}
 	}
 }

@@ -44,8 +44,9 @@ func (v *Revision) holdAsRead(a *liveBatch, p *arrange.Placed) {
 	}
 	from, ok := v.outerNow(p, o, all)
 	if !ok {
-		if from, ok = v.asBoxed(a, p, o, all); ok {
-			all = append([]belief.Held{from}, all...)
+		var known []belief.Held
+		if known, ok = v.asBoxed(a, p, o, all); ok {
+			from, all = known[len(known)-1], append(known, all...)
 		}
 	}
 	cooling := belief.NewCooling(v.warmth(a, p, o), all)
@@ -119,13 +120,13 @@ func (v *Revision) outerNow(p *arrange.Placed, o day.HoldOption, all []belief.He
 // as fast again as the fastest on record, 0.226).
 const fastestBox = 0.34
 
-// asBoxed is how warm a piece was just under its surface as it went into a box, where the first
-// reading after that is below the line; false where it did not go in hot, as it came off, or no
-// box cools so fast.
-func (v *Revision) asBoxed(a *liveBatch, p *arrange.Placed, o day.HoldOption, all []belief.Held) (belief.Held, bool) {
+// asBoxed is how warm a piece was just under its surface as it went into a box, and what its
+// core was read at before, where the first reading after that has the place below the line;
+// false where it did not go in hot, as it came off, or no box cools so fast.
+func (v *Revision) asBoxed(a *liveBatch, p *arrange.Placed, o day.HoldOption, all []belief.Held) (known []belief.Held, ok bool) {
 	in := a.boxed.at.Sub(a.off.at).Minutes()
-	if o.Method != schedule.HoldBox || in > placeAskedFrom || len(all) == 0 || !all[0].Outer {
-		return belief.Held{}, false
+	if o.Method != schedule.HoldBox || in > placeAskedFrom || len(all) == 0 {
+		return nil, false
 	}
 	for _, e := range slices.Backward(a.cores) {
 		if e.At.After(a.off.at.Add(offReading)) || e.At.Before(a.off.at.Add(-placesFor)) {
@@ -136,13 +137,25 @@ func (v *Revision) asBoxed(a *liveBatch, p *arrange.Placed, o day.HoldOption, al
 			below = math.Max(below, alarm-safety.DangerHighC)
 		}
 		from := belief.Held{Minute: in, C: e.C - below, Outer: true}
-		air, read := v.warmth(a, p, o).AirC, all[0]
-		if from.C <= safety.DangerHighC || read.C <= air || read.Minute <= in {
-			return belief.Held{}, false
+		core := belief.Held{Minute: e.At.Sub(a.off.at).Minutes(), C: e.C}
+		if from.C <= safety.DangerHighC {
+			return nil, false
 		}
-		return from, math.Log((from.C-air)/(read.C-air))*60/(read.Minute-in) <= fastestBox
+		was := core
+		if all[0].Outer {
+			was = from
+		}
+		return []belief.Held{core, from}, boxCools(was, all[0], v.warmth(a, p, o).AirC)
 	}
-	return belief.Held{}, false
+	return nil, false
+}
+
+// boxCools says that a box may have cooled a place so far from one reading to the next.
+func boxCools(was, is belief.Held, airC float64) bool {
+	if is.C <= airC || is.Minute <= was.Minute {
+		return false
+	}
+	return math.Log((was.C-airC)/(is.C-airC))*60/(is.Minute-was.Minute) <= fastestBox
 }
 
 // fellBefore says whether the place just under the surface was read at the line or below it
