@@ -29,7 +29,12 @@ const leastBeginning = 2
 // alike are the ids of the dishes that a text may mean, by the surest sign that any has.
 func (r *Reader) alike(text string) []string {
 	text = strings.ToLower(strings.TrimSpace(text))
-	known, isCut := cut.Find(text)
+	var known []cut.Cut
+	if one, ok := cut.Find(text); ok {
+		known = []cut.Cut{one}
+	} else if !strings.Contains(text, " ") { // brats: of either sausage
+		known, _ = cut.Named(text)
+	}
 	begins := func(name string) bool {
 		return len(text) >= leastBeginning && slices.ContainsFunc(append(strings.Fields(name), name), func(w string) bool { return strings.HasPrefix(strings.ToLower(w), text) })
 	}
@@ -41,7 +46,7 @@ func (r *Reader) alike(text string) []string {
 		},
 		func(d Dish) bool { return isManyOf(d.ID, text) || isManyOf(d.Name, text) },
 		func(d Dish) bool {
-			return text != "" && (d.Cut == text || isCut && d.Cut == known.Name || isManyOf(d.Cut, text))
+			return text != "" && (d.Cut == text || isManyOf(d.Cut, text) || slices.ContainsFunc(known, func(c cut.Cut) bool { return c.Name == d.Cut }))
 		},
 		func(d Dish) bool { return inName(d.ID, text) || inName(d.Name, text) || inName(d.Cut, text) },
 		func(d Dish) bool { return begins(d.ID) || begins(d.Name) || begins(d.Cut) },

@@ -30,6 +30,9 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 	if rows, sentence = n.ofOnePiece(rows, sentence, plain); sentence != "" {
 		return nil, sentence
 	}
+	if sentence := n.onAlready(rows, plain); sentence != "" {
+		return nil, sentence
+	}
 	n.lowestOfPlaces(rows)
 	n.askBack(rows, plain)
 	rows = slices.CompactFunc(rows, func(a, b Row) bool { return a == b })
@@ -39,6 +42,34 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 		}
 	}
 	return rows, sentence
+}
+
+// onAlready says of a dish that is told to go on now that its line stands in the log: told
+// twice it would have gone on twice.
+func (n *noteReader) onAlready(rows []Row, words []string) string {
+	if slices.Contains(words, "back") || slices.Contains(words, "again") {
+		return ""
+	}
+	for _, r := range rows {
+		if Kind(r.kind) != On || r.time != "" || r.value != "" || n.batches(r.dish) > 1 {
+			continue
+		}
+		var on, off time.Time
+		for _, e := range n.log {
+			switch {
+			case e.Dish != r.dish:
+			case e.Kind == On:
+				on = e.At
+			case e.Kind == Pulled || e.Kind == Stopped || e.Kind == ToOven || e.Kind == Boxed || e.Kind == Counter || e.Kind == Chilled:
+				off = e.At
+			}
+		}
+		if !on.IsZero() && !on.Before(off) {
+			return fmt.Sprintf("that %s is on stands in the log, since %s. Nothing was noted. If that time is wrong, note the right one, %s on at %s",
+				r.dish, n.day.Units.Clock(on.In(n.day.Loc)), r.dish, n.day.Units.Clock(on.In(n.day.Loc).Add(-10*time.Minute)))
+		}
+	}
+	return ""
 }
 
 type noteReader struct {
@@ -79,6 +110,9 @@ func (n *noteReader) rows(words []string, dish string, depth int) ([]Row, string
 		return nil, n.answer(words)
 	}
 	if depth == splitDepth {
+		if rows := n.everythingOff(words); rows != nil {
+			return rows, ""
+		}
 		if rows, sentence := n.offForAMoment(words); rows != nil || sentence != "" {
 			return rows, sentence
 		}
@@ -140,6 +174,9 @@ func (n *noteReader) readWhole(words []string, dish string) (rows []Row, sentenc
 			if row, sentence, ok = n.thing(t.rest, dish); sentence == "" && !ok {
 				sentence = bare
 			}
+		}
+		if ok && Kind(row.kind) == Served && slices.Contains(words, "still") {
+			return nil, n.answer(words), true
 		}
 		if ok && Kind(row.kind) == On && slices.Contains(words, "still") {
 			return nil, "what is still on needs no note. Note what it reads, or when it comes off", true

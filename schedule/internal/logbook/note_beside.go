@@ -35,7 +35,7 @@ func isMeatReading(row Row) bool {
 var remarkPhrases = regexp.MustCompile(`\b(and |but |though |, )*((still |really |very |quite |bit |nearly |almost |not |yet )*(pink|raw|bloody|undercooked|underdone|done|ready|finished|cooked|tender)( in the middle| inside)?( yet)?` +
 	`|looks? (really |very |so )?(good|great|black|dark|brown|golden|done|nice|burnt|bad|dry|perfect|amazing)( on the outside| outside)?` +
 	`|(hasn't|hasnt|has not|not) (moved|budged|changed|climbed|moving|budging)( at all| much)?( (in|for) (the last |an |a |the past |about |over )*(\d+ )?(hours?|minutes?|mins?|min|hrs?|hr|while))?` +
-	`|(the )?bones? (wiggles?|wiggly|twists?|slides? out|slid out|is loose|loose)( out)?|bends?( nice(ly)?| well)?|nice bark|probe tender|probes like butter|like butter|stall(ed|ing)?|(in|hit) (the |a )?stall)( now| already)?\b`)
+	`|(the )?bones? (wiggles?|wiggly|twists?|slides? out|slid out|is loose|loose)( out)?|bends?( nice(ly)?| well)?|nice bark|probe tender|probes? like butter|like butter|stall(ed|ing)?|(in|hit) (the |a )?stall)( now| already)?\b`)
 
 // besideSegments reads each part of a note between its joints: a line, or a remark.
 func (n *noteReader) besideSegments(words []string, dish string) []Row {
@@ -127,7 +127,7 @@ func remarkOf(said string) []Kind {
 var (
 	remarkWind   = regexp.MustCompile(`\b(gusts?|gusty|windy|wind|breezy)\b`)
 	remarkRain   = regexp.MustCompile(`\b(storm|thunder|thunderstorm|clouds?)\b`)
-	remarkGuests = regexp.MustCompile(`\b(guests?|called|texted|company|people|family|friends|uncle|aunt|they|everybody|everyone)\b`)
+	remarkGuests = regexp.MustCompile(`\b(guests?|called|texted|company|people|family|friends|uncle|aunt|everybody|everyone)\b`)
 	remarkFire   = regexp.MustCompile(`\b(fire|coals|temp|dying|dropping|falling|rising|climbing|hot|cool|low|weak)\b`)
 )
 

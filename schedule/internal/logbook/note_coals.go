@@ -141,6 +141,8 @@ func onlyCounted(words []string, c coalSaid) bool {
 		next++
 	}
 	switch {
+	case next < len(words) && words[next] == "unlit": // no time is
+		return true
 	case len(c.count) > 2 && !sure:
 		return false
 	case next < len(words) && (words[next] == "lit" || words[next] == "unlit"):

@@ -16,6 +16,7 @@ var (
 	halfDayDots = regexp.MustCompile(`\b([ap])\.\s?m\b\.?`)
 	hourMinute  = regexp.MustCompile(`^(\d{1,2})(?:h|hr|hrs)(\d{1,2})(?:m|min|mins)?$`)
 	numberUnit  = regexp.MustCompile(`^(\d+(?:[.,]\d+)?)(min|mins|minutes|m|h|hr|hrs|hours)$`)
+	letterOh    = regexp.MustCompile(`^(\d{1,2})(o{1,2})$`)
 	degreeTail  = regexp.MustCompile(`^(-?\d+(?:[.,]\d+)?)(°|º|ish|deg|degrees|'s)(f|c)?$`)
 	joined      = strings.NewReplacer("’", "'", "‘", "'", "“", "", "”", "", `"`, "", "–", "-", "&", " and ", "+", " and ", "=", " ", "#1", " first ", "#2", " second ", "#3", " third ", "#", " ", "½", " half ", "¼", "1/4", "¾", "3/4", "℉", "f", "℃", "c", ";", " , ", "\n", " , ")
 )
@@ -39,6 +40,9 @@ func (n *noteReader) plainWords(text string) []string {
 		}
 		if bare, ok := strings.CutSuffix(w, "'s"); ok && bare != "it" {
 			w = bare
+		}
+		if m := letterOh.FindStringSubmatch(w); m != nil { // 25O
+			w = m[1] + strings.Repeat("0", len(m[2]))
 		}
 		if m := degreeTail.FindStringSubmatch(w); m != nil {
 			w = m[1] + m[3]
@@ -77,7 +81,7 @@ func withoutStart(words []string) []string {
 }
 
 var (
-	litThenUnlit = regexp.MustCompile(`(\b\d+ (?:more )?(?:lit|hot|burning|glowing)(?: coals| briquettes| briquets)?) (?:on top of|on|onto|over|next to|beside|against|into|in with|to) (?:the |my |about )*(\d+ (?:unlit|cold|black))( coals| briquettes| briquets)?\b`)
+	litThenUnlit = regexp.MustCompile(`(\b\d+ (?:more )?(?:lit|hot|burning|glowing)(?: coals| briquettes| briquets)?) (?:on top of|on|onto|over|next to|beside|against|into|in with|to) (?:the |my |about )*(\d+ (?:unlit|cold|black))( coals| briquettes| briquets| ones)?\b`)
 	offReading   = regexp.MustCompile(`\b(off|pulled|out) (\d[6-9]\d)\b`)
 )
 

@@ -14,7 +14,7 @@ func (n *noteReader) servingSaid(row *Row) (sentence string, ok bool) {
 		return slices.Contains([]string{"late", "later", "back", "behind", "delayed", "delay", "pushed", "push"}, w)
 	})
 	words := slices.DeleteFunc(strings.Fields(row.value), func(w string) bool {
-		return slices.Contains([]string{"late", "later", "back", "behind", "moved", "pushed", "push", "delayed", "move", "delay", "is", "at", "to", "by", "till", "until", "running", "coming", "will", "be", "not", "before", "now", "from", "about", "around", "instead", "say", "time", "them", "it", "out", "off"}, w)
+		return slices.Contains([]string{"late", "later", "back", "behind", "moved", "pushed", "push", "delayed", "move", "delay", "is", "at", "to", "by", "till", "until", "running", "coming", "will", "be", "not", "before", "now", "from", "about", "around", "instead", "say", "come", "coming", "comes", "arrive", "arriving", "arrives", "time", "them", "it", "out", "off"}, w)
 	})
 	var at time.Time
 	if span, next := spanAt(words, 0); next > 0 {

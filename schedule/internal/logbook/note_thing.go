@@ -134,6 +134,30 @@ func (n *noteReader) onlyOn() string {
 	return on
 }
 
+var allOff = regexp.MustCompile(`^(it )?(everything|all)( the)?( food| meat)?( is| came| comes| now| of it)* off( the| of)*( grill| smoker| fire| heat| grate)?( now)?$`)
+
+// everythingOff are the lines of all that is on the fire by the log, where all of it came off.
+func (n *noteReader) everythingOff(words []string) (rows []Row) {
+	if !allOff.MatchString(strings.Join(words, " ")) {
+		return nil
+	}
+	var on []string
+	for _, e := range n.log {
+		switch {
+		case e.Dish == "":
+		case e.Kind == On || e.Kind == Restarted:
+			on = append(on, e.Dish)
+		case e.Kind != Core && e.Kind != Coldest && e.Kind != Wrapped && e.Kind != Outer:
+			on = slices.DeleteFunc(on, func(id string) bool { return id == e.Dish })
+		}
+	}
+	slices.Sort(on)
+	for _, id := range slices.Compact(on) {
+		rows = append(rows, Row{dish: id, kind: string(Pulled)})
+	}
+	return rows
+}
+
 // ofAll are words by which all pieces of a dish are meant.
 var ofAll = []string{"both", "all", "everything"}
 
@@ -261,7 +285,7 @@ func heldSaid(text string) (string, bool) {
 // bareReading is a reading without the words around it.
 func bareReading(text string) string {
 	words := slices.DeleteFunc(strings.Fields(text), func(w string) bool {
-		return slices.Contains([]string{"at", "in", "to", "up", "down", "temp", "temperature", "reads", "reading", "shows", "showing", "says", "hit", "internal", "inside", "core", "probe", "on", "hot", "=", ":", "place", "spot", "part", "set", "sitting", "holding", "steady", "running", "dropped", "fell", "fallen", "rose", "risen", "climbed", "jumped", "down", "up", "stuck", "stalled", "spot", "hits", "hot,", ","}, w)
+		return slices.Contains([]string{"at", "in", "to", "up", "down", "temp", "temperature", "reads", "reading", "shows", "showing", "says", "hit", "internal", "inside", "core", "probe", "on", "hot", "=", ":", "place", "spot", "part", "set", "sitting", "holding", "steady", "running", "dropped", "fell", "fallen", "rose", "risen", "climbed", "jumped", "stuck", "stalled", "middle", "center", "centre", "hits", "hot,", ","}, w)
 	})
 	return strings.Join(words, " ")
 }
