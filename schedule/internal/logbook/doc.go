@@ -8,7 +8,8 @@
 //	line.go                 a row as an entry
 //	clock.go, misplaced.go, names.go   which instant, which dish is meant; AM for PM
 //	fire.go, fire_log.go    what is noted of a fire; a log of a fire alone
-//	note.go, note_parts.go, note_thing.go   a note in a cook's words: taken apart; one thing of it
+//	note.go, note_parts.go, note_thing.go, note_everything.go   a note in a cook's words: taken apart; one thing of it, or of all that is on
+//	note_value.go           what a thing carries, as the log has it
 //	note_plain.go, note_spoken.go   its words as they are looked for; numbers said in words
 //	note_time.go, note_span.go, note_moment.go   when it was
 //	note_kind.go, sayings.go, note_dish.go       what was done, to which dish

@@ -2,13 +2,11 @@ package logbook
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule/internal/say"
-	"example.com/cookday/schedule/unit"
 )
 
 // thing reads words that tell no time as one row; false where they cannot be read.
@@ -134,30 +132,6 @@ func (n *noteReader) onlyOn() string {
 	return on
 }
 
-var allOff = regexp.MustCompile(`^(it )?(everything|all)( the)?( food| meat)?( is| came| comes| now| of it)* off( the| of)*( grill| smoker| fire| heat| grate)?( now)?$`)
-
-// everythingOff are the lines of all that is on the fire by the log, where all of it came off.
-func (n *noteReader) everythingOff(words []string) (rows []Row) {
-	if !allOff.MatchString(strings.Join(words, " ")) {
-		return nil
-	}
-	var on []string
-	for _, e := range n.log {
-		switch {
-		case e.Dish == "":
-		case e.Kind == On || e.Kind == Restarted:
-			on = append(on, e.Dish)
-		case e.Kind != Core && e.Kind != Coldest && e.Kind != Wrapped && e.Kind != Outer:
-			on = slices.DeleteFunc(on, func(id string) bool { return id == e.Dish })
-		}
-	}
-	slices.Sort(on)
-	for _, id := range slices.Compact(on) {
-		rows = append(rows, Row{dish: id, kind: string(Pulled)})
-	}
-	return rows
-}
-
 // ofAll are words by which all pieces of a dish are meant.
 var ofAll = []string{"both", "all", "everything"}
 
@@ -205,135 +179,4 @@ var fillers = []string{
 
 func withoutFillers(words []string) []string {
 	return slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(fillers, w) })
-}
-
-// besideHeat may follow what is done to food, and tells nothing more: off the grill.
-var besideHeat = []string{"grill", "grate", "smoker", "pit", "heat", "coals", "fire", "again", "safely", "early", "plate", "board", "tray", "for", "good", "to", "from", "off", "on", "over", "indirect", "side", "direct", "lid", "back", "skin", "bone", "fat", "cap", "meat", "up", "down", "middle", "center", "close", "together"}
-
-// valueOf writes the value of a row as the log has it; the sentence asks back, false says
-// that the words are none that the kind may have.
-func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string, ok bool) {
-	if kind == ToOven && (n.waitsInOven(row.dish, row.value) || toWait.MatchString(row.value)) {
-		row.kind, row.value = string(Boxed), HeldInOven
-		return "", true
-	}
-	form, _ := kind.Form()
-	switch form.Carries {
-	case CarriesTemperature, CarriesMaybeTemperature:
-		text := bareReading(row.value)
-		if text == "" && form.Carries == CarriesTemperature || text != "" && !noteNumber.MatchString(text) {
-			return "", false
-		}
-		row.value, sentence = n.degrees(kind, row.dish, text)
-	case CarriesWrap:
-		row.value, ok = wrapSaid(row.value)
-		return "", ok
-	case CarriesInstant:
-		return n.servingSaid(row)
-	case CarriesPlace:
-		row.value, ok = heldSaid(row.value)
-		return "", ok
-	case CarriesNothing:
-		return "", n.nothingMore(row, kind)
-	case CarriesSpeed:
-		row.value = strings.TrimSpace(strings.TrimPrefix(row.value, "at "))
-		if _, bad := fireValue(CarriesSpeed, row.value); bad != "" {
-			return "how windy is it? Write it as wind 12 mph, wind 20 km/h or wind calm", false
-		}
-	case CarriesCount, CarriesAmount, CarriesVents:
-		if _, bad := fireValue(form.Carries, row.value); bad != "" {
-			return bad, false
-		}
-	}
-	return sentence, true
-}
-
-// toWait says of what goes into an oven that it waits there.
-var toWait = regexp.MustCompile(`^(to |for )?(hold|holding|wait|waiting|keep warm|stay warm|rest|resting)$`)
-
-// nothingMore says that a kind that carries nothing has nothing beside it but words that
-// tell no more.
-func (n *noteReader) nothingMore(row *Row, kind Kind) bool {
-	words := strings.Fields(row.value)
-	switch kind {
-	case Rain, Refuelled:
-		_, bad := kind.remark(row.value)
-		return bad == ""
-	case LidOpened, LidClosed:
-		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideLid, w) })
-	case Counter:
-		words = slices.DeleteFunc(words, func(w string) bool {
-			return slices.Contains([]string{"under", "foil", "loosely", "covered", "tented", "tent", "resting"}, w) || slices.Contains(besideHeat, w)
-		})
-	case On, Pulled, Restarted, Stopped, Chilled, Lit:
-		words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(besideHeat, w) })
-	}
-	row.value = ""
-	return len(words) == 0
-}
-
-// heldSaid is where a piece is held, in words that all tell of it.
-func heldSaid(text string) (string, bool) {
-	for _, w := range strings.Fields(text) {
-		if !slices.Contains([]string{HeldInCooler, HeldInOven, "in", "into", "with", "towels", "towel", "foil", "wrapped", "warm", "hot", "box", "cool", "and", "up", "big"}, w) {
-			return "", false
-		}
-	}
-	return heldText(text)
-}
-
-// bareReading is a reading without the words around it.
-func bareReading(text string) string {
-	words := slices.DeleteFunc(strings.Fields(text), func(w string) bool {
-		return slices.Contains([]string{"at", "in", "to", "up", "down", "temp", "temperature", "reads", "reading", "shows", "showing", "says", "hit", "internal", "inside", "core", "probe", "on", "hot", "=", ":", "place", "spot", "part", "set", "sitting", "holding", "steady", "running", "dropped", "fell", "fallen", "rose", "risen", "climbed", "jumped", "stuck", "stalled", "middle", "center", "centre", "hits", "hot,", ","}, w)
-	})
-	return strings.Join(words, " ")
-}
-
-// wrapSaid is what a piece was wrapped in.
-func wrapSaid(text string) (string, bool) {
-	out := ""
-	for _, w := range strings.Fields(text) {
-		switch w {
-		case "foil", "tin", "crutch", "boat":
-			out = wrapFoil
-		case "paper", "butcher", "peach":
-			out = wrapPaper
-		case "none", "bare", "naked":
-			out = wrapNone
-		case "in", "with", "tightly", "tight", "double", "heavy", "duty", "pink", "brown", "up", "twice", "and", "put", "back", "on", "texas":
-		default:
-			return "", false
-		}
-	}
-	return out, true
-}
-
-// waitsInOven says whether a dish that goes into the oven waits there, done: by the plan,
-// or because it was taken off. A heat far above that of the wait is for cooking.
-func (n *noteReader) waitsInOven(dish, text string) bool {
-	id, ok := n.dishID(dish)
-	if !ok {
-		return false
-	}
-	k := slices.IndexFunc(n.day.Dishes, func(d Dish) bool { return d.ID == id })
-	if k < 0 || n.day.Dishes[k].OvenC == 0 {
-		return false
-	}
-	waits := n.day.Dishes[k]
-	if value, sentence := n.degrees(ToOven, dish, bareReading(text)); value != "" && sentence == "" {
-		t, err := unit.ParseTemperature(value)
-		if err != nil {
-			return false // words that say something else
-		}
-		if float64(t) > waits.OvenC+farK {
-			return false
-		}
-	}
-	for _, e := range n.log {
-		if e.Dish == id && (e.Kind == ToOven || e.Kind == Pulled) {
-			return true
-		}
-	}
-	return !waits.OvenCooks
 }
