@@ -8,8 +8,11 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
+	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/export"
+	"example.com/cookday/schedule/planner"
 )
 
 var renew = flag.Bool("renew", false, "write the terminal sessions of README.md anew")
@@ -44,6 +47,32 @@ func TestREADMESessions(t *testing.T) {
 		t.Errorf("README.md is no longer what the program prints; if that is meant, .ci/renew writes it anew\n%s", firstDifference(told, shown))
 	} else if err := os.WriteFile("README.md", []byte(shown), 0o644); err != nil {
 		t.Error(err)
+	}
+}
+
+// The request that README.md shows a newcomer can be had, in summer and in winter.
+func TestREADMERequest(t *testing.T) {
+	data, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, _ := strings.Cut(string(data), "```yaml\n")
+	request, _, found := strings.Cut(rest, "```")
+	if !found {
+		t.Fatal("README.md shows no request")
+	}
+	for _, day := range []time.Time{time.Date(2027, 7, 1, 9, 0, 0, 0, time.UTC), time.Date(2027, 1, 14, 9, 0, 0, 0, time.UTC)} {
+		r, err := schedule.Understand([]byte(request), day)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := planner.Make(t.Context(), r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !p.Feasible || len(p.Dishes) != 3 {
+			t.Errorf("asked on %s: feasible %t, %d dishes", day.Format(time.DateOnly), p.Feasible, len(p.Dishes))
+		}
 	}
 }
 
