@@ -17,7 +17,7 @@ func (v *Revision) dateOutages(ctx context.Context) error {
 	if !v.grate.dying.earliest.IsZero() {
 		ends = append(ends, v.now)
 	}
-	ends = append(ends, v.grate.relit...)
+	ends = append(append(ends, v.grate.coldTold...), v.grate.relit...)
 	if err := v.dateTold(ctx); err != nil {
 		return err
 	}

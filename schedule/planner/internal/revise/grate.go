@@ -45,6 +45,7 @@ type grateHistory struct {
 	levels   []grateReading // levels that the cook set
 	relit    []time.Time    // lit, and nobody had told that it was out
 	fed      []time.Time    // lit or fuelled: what was read before is of another fire
+	coldTold []time.Time    // told to be out, and the thermometers had shown so before
 	shut     bool           // both vents are, as told last: it can only fall
 	dying    outage         // what the thermometers show, until physics says since when
 	sinking  grateReading   // the first of a slow fall that lasts; zero for none
@@ -79,7 +80,7 @@ const (
 func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func(time.Time) float64, found []outage) grateHistory {
 	h := grateHistory{d: d, offsetK: math.NaN()}
 	burned := false
-	var lids []time.Time
+	var lids, out []time.Time
 	var gauges []grateReading
 	var open []outage
 	for _, e := range log {
@@ -96,6 +97,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 		case schedule.LogFireOut:
 			if n := len(h.outages); n == 0 || !h.outages[n-1].open {
 				h.outages = append(h.outages, outage{from: e.At, to: now, open: true})
+				out = append(out, e.At)
 			}
 		case schedule.LogLit, schedule.LogRefuelled:
 			h.fed = append(h.fed, e.At)
@@ -126,6 +128,9 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	}
 	h.readings = withoutLids(h.readings, lids)
 	h.seeDying(log, now, level)
+	for _, told := range out {
+		h.seeBefore(told, log, level)
+	}
 	for _, o := range append(open, found...) {
 		h.add(o)
 	}
@@ -236,6 +241,40 @@ const youngFire = 45 * time.Minute
 
 var aliveC = unit.FToC(200)
 
+// noHeatC is the air, 170 F, below which raw food has no heat, by safety's clock.
+var noHeatC = unit.FToC(170)
+
+// seeBefore finds what the thermometers had shown of a fire before it was told to be out: the
+// word for it makes no outage shorter.
+func (h *grateHistory) seeBefore(told time.Time, log []schedule.Entry, level func(time.Time) float64) {
+	b := grateHistory{d: h.d}
+	for _, r := range h.readings {
+		if !r.at.After(told) {
+			b.readings = append(b.readings, r)
+		}
+	}
+	for _, o := range h.outages {
+		if o.to.Before(told) {
+			b.outages = append(b.outages, o)
+		}
+	}
+	b.levels = h.levels
+	var before []schedule.Entry
+	for _, e := range log {
+		if !e.At.After(told) && e.Kind != schedule.LogFireOut {
+			before = append(before, e)
+		}
+	}
+	b.seeDying(before, told, level)
+	switch {
+	case b.dying.from.IsZero():
+	case b.dying.earliest.IsZero():
+		h.add(outage{from: b.dying.from, to: told, seen: true})
+	default:
+		h.coldTold = append(h.coldTold, told)
+	}
+}
+
 // seeDying finds a fire that died without a word: the last readings fall, or one
 // is far below the level.
 func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(time.Time) float64) {
@@ -260,10 +299,11 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	fell := h.readings[top].c - last.c
 	steps := n - 1 - top
 	falling := n > 1 && h.readings[n-2].c-last.c >= dyingFallK*last.at.Sub(h.readings[n-2].at).Hours()
-	if below > dyingK && below <= deadK && fell > dyingFallK && (!falling && steps >= 2 || last.at.Sub(h.readings[top].at) > watched) {
+	if below > dyingK && below <= deadK && last.c >= noHeatC && fell > dyingFallK && (!falling && steps >= 2 || last.at.Sub(h.readings[top].at) > watched) {
 		h.sinking = h.readings[top] // it gives less heat, and some; who did not watch it sees no more
 	}
-	if below > deadK || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
+	noHeat := last.c < noHeatC && below > dyingK
+	if below > deadK || noHeat || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
 		from := h.readings[top].at
 		if steps == 0 {
 			from = last.at
