@@ -159,7 +159,8 @@ func (c *checker) asked() {
 		if ask.Level != nil && !first.Direct && !carried && math.Abs(first.LevelC-float64(*ask.Level)) > sameLevel {
 			c.fault(path, "%.1f degC where the request asks for %.1f", first.LevelC, float64(*ask.Level))
 		}
-		if (ask.Finish == "sear") != (last.Kind == schedule.StageSear) {
+		unseared := c.plan.Revision > 0 && c.done(schedule.StepTakeOff, b.dish.plan.ID, b.Number, 0) // and the cook sears it, or not
+		if (ask.Finish == "sear") != (last.Kind == schedule.StageSear) && !(unseared && ask.Finish == "sear") {
 			c.fault(path, "ends with %s where the finish asked for is %q", last.Kind, ask.Finish)
 		}
 		c.wrapAsked(path, &b)

@@ -98,7 +98,8 @@ func (c *checker) outBefore(on, off time.Time) (time.Time, bool) {
 // readDone says whether the log has a batch at its minimum, and no colder coldest place
 // shortly before that, or before it had time to cool.
 func (c *checker) readDone(b *batchFacts, off time.Time) bool {
-	done := false
+	done, place := false, ""
+	inner := safety.SurfaceInside(b.dish.category, b.dish.prep)
 	var coldest time.Time
 	for _, e := range c.plan.Log {
 		if e.Dish != b.dish.plan.ID || e.At.Before(b.on()) || e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest {
@@ -107,9 +108,10 @@ func (c *checker) readDone(b *batchFacts, off time.Time) bool {
 		pushed := e.Kind == schedule.LogColdest
 		switch {
 		case e.C >= c.leastOf(b)-shownSlackK:
-			done = done || pushed || coldest.IsZero() || e.At.Sub(coldest) > coldestFor
+			same := place != "" && e.Value == place // the cold place itself, as it was named
+			done = done || pushed || same || coldest.IsZero() || e.At.Sub(coldest) > coldestFor || !inner && e.At.After(coldest)
 		case pushed && !e.At.After(off):
-			done, coldest = false, e.At
+			done, coldest, place = false, e.At, e.Value
 		}
 	}
 	return done

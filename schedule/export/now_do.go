@@ -12,6 +12,7 @@ import (
 // due. Where a measurement decides, it comes before all of them. It gives the places of the
 // findings that are no danger and were told.
 func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
+	due = slices.DeleteFunc(slices.Clone(due), func(s schedule.Step) bool { return t.askedAnyway(s, due) })
 	said := len(due)
 	for _, s := range due { // the meat before all that is said of its fire
 		if s.Kind == schedule.StepIndoors {
@@ -65,6 +66,16 @@ func (t *textSheet) doNow(due, next []schedule.Step) (told []int) {
 		t.item("", "Nothing is left to do.")
 	}
 	return told
+}
+
+// askedAnyway says of a measurement that is due that a finding beside it asks for the same: one
+// question is asked once.
+func (t *textSheet) askedAnyway(s schedule.Step, due []schedule.Step) bool {
+	return s.Kind == schedule.StepLook && slices.ContainsFunc(t.Findings, func(f schedule.Finding) bool {
+		unread := f.Code == schedule.OffUnread && strings.HasPrefix(s.Text, "Measure ") && strings.Contains(s.Text, " before anybody eats") && t.asksNow(f, due)
+		burned := f.Severity == schedule.Danger && strings.HasPrefix(s.Text, "Did the fire ") && strings.Contains(f.Text, "log what the grate showed then")
+		return slices.Contains(f.Dishes, s.Dish) && (unread || burned)
+	})
 }
 
 // idle says until when nothing is to be done: until the next step, or until something may

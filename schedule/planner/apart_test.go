@@ -54,7 +54,9 @@ func TestOnePieceComesOffByItself(t *testing.T) {
 }
 
 // due says whether a step that is due now says something.
-func due(p schedule.Plan, says string) bool { return strings.Contains(strings.Join(dueTexts(p), "\n"), says) }
+func due(p schedule.Plan, says string) bool {
+	return strings.Contains(strings.Join(dueTexts(p), "\n"), says)
+}
 
 func dueTexts(p schedule.Plan) (out []string) {
 	for _, s := range p.Steps {
@@ -79,6 +81,52 @@ func TestWhatCameOffIsPutAwayNext(t *testing.T) {
 		}
 		if texts := dueTexts(q); !asked && (len(texts) == 0 || !strings.Contains(texts[0], "into the oven")) {
 			t.Errorf("%s: first %v", now, texts)
+		}
+	}
+}
+
+// A cold place that was read again is what it was read at last: the same place of a bird, and the
+// core of a whole steak after its sear. Both were sent back to the heat for the older reading.
+func TestThePlaceThatWasColdIsReadAgain(t *testing.T) {
+	bird := plantest.Plan(t, "serve: {date: 2027-07-03, time: \"18:30\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 4\ndishes: [{cut: whole-chicken, weight: 4 lb, prep: []}]\n")
+	const on = "time,dish,kind,value\n2027-07-03 16:20,,lit,\n2027-07-03 17:00,whole-chicken,on,\n2027-07-03 18:15,whole-chicken,core,155 F thigh\n2027-07-03 18:15,whole-chicken,coldest,148 F breast\n2027-07-03 18:27,whole-chicken,core,176 F thigh\n"
+	for last, asked := range map[string]bool{"core,166 F breast": false, "core,166 F": true, "core,166 F leg": true} {
+		q := plantest.Revised(t, bird, on+"2027-07-03 18:27,whole-chicken,"+last+"\n2027-07-03 18:27,whole-chicken,pulled,\n", "2027-07-03 18:29")
+		if got := len(q.Findings) > 0 && strings.Contains(findingTexts(q), "165 °F"); got != asked {
+			t.Errorf("%s: asked %v: %s", last, got, findingTexts(q))
+		}
+	}
+	steak := plantest.Plan(t, "serve: {date: 2027-05-21, time: \"19:30\", tz: America/Los_Angeles}\ngrill: kettle 22 in\nguests: 4\ndishes: [{cut: ribeye, thickness: 2 in, count: 3, target: medium-rare, finish: sear}]\n")
+	q := plantest.Revised(t, steak, "time,dish,kind,value\n2027-05-21 17:50,,lit,\n2027-05-21 18:20,ribeye,on,\n2027-05-21 19:08,ribeye,coldest,112 F\n2027-05-21 19:15,ribeye,core,117 F\n2027-05-21 19:17,ribeye,pulled,\n2027-05-21 19:26,ribeye,core,133 F\n", "2027-05-21 19:27")
+	if texts := findingTexts(q); strings.Contains(texts, "112") || strings.Contains(texts, "back on the hot grate") {
+		t.Errorf("133 °F after the sear: %s", texts)
+	}
+	for _, s := range q.Steps {
+		if s.Kind == schedule.StepLook && !s.Done && strings.Contains(s.Text, "start checking") {
+			t.Errorf("what is off is looked at: %s", s.Text)
+		}
+	}
+}
+
+func findingTexts(p schedule.Plan) string {
+	var all []string
+	for _, f := range p.Findings {
+		all = append(all, f.Text)
+	}
+	return strings.Join(all, "\n")
+}
+
+// Of unequal pieces the small one comes off as the small one.
+func TestTheSmallPieceComesOff(t *testing.T) {
+	p := plantest.Plan(t, strings.Replace(twoButts, "weight: 8 lb, count: 2", "weights: [9 lb, 7 lb]", 1))
+	q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-10 05:10,,lit,\n2027-07-10 05:50,pork-butt,on,all\n2027-07-10 14:30,pork-butt,core,203 F small\n2027-07-10 14:32,pork-butt,core,181 F big\n2027-07-10 14:34,pork-butt,pulled,small\n", "2027-07-10 14:36")
+	for _, b := range q.Dishes[0].Batches {
+		off := false
+		for _, s := range q.Steps {
+			off = off || s.Kind == schedule.StepTakeOff && s.Done && s.Batch == b.Number
+		}
+		if small := b.Pieces[0].MassKg < 3.5; off != small {
+			t.Errorf("batch %d of %.1f kg: off %v", b.Number, b.Pieces[0].MassKg, off)
 		}
 	}
 }

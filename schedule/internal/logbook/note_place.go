@@ -138,7 +138,11 @@ func (n *noteReader) isColdest(id, place, value string) bool {
 	e := Entry{}
 	temperatureOf(&e, value)
 	others, was := false, ""
-	for _, l := range n.log {
+	for i, l := range n.log {
+		again := func(o Entry) bool { return o.Dish == id && o.Kind.ofPlace() && o.Value == l.Value && o.At.After(l.At) }
+		if l.Kind == Core && l.Value != "" && slices.ContainsFunc(n.log[i+1:], again) {
+			continue // that place was read again
+		}
 		if l.Dish != id || n.at.Sub(l.At) > placeFresh {
 			continue
 		}

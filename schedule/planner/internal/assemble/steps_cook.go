@@ -106,13 +106,16 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) s
 
 const fastDays = "it may run early."
 
+// FirstLookWhy is the reason of the first look at what cooks.
+const FirstLookWhy = "the early end of its window"
+
 // look is the first look, at the early end of a time on the grate that ends at off.
 func (it *Itinerary) look(s schedule.Step, took spread.Pace, off time.Time, text string, p *arrange.Placed) {
 	d := it.D
 	if took.Expected < shortestLook || p.It.Cut.Style == cut.Timed {
 		return
 	}
-	s.Kind, s.Attended, s.Minutes, s.Text, s.Why = schedule.StepLook, true, 2, text, "the early end of its window"
+	s.Kind, s.Attended, s.Minutes, s.Text, s.Why = schedule.StepLook, true, 2, text, FirstLookWhy
 	s.At = off.Add(-instant.Minutes(math.Max(took.Expected/5, took.Expected-took.Early)))
 	if d.InQuiet(s.At) {
 		s.At = d.AfterQuiet(plans.FixedWindow(s.At)).Expected

@@ -44,7 +44,7 @@ func (v *Revision) part() {
 			}
 		}
 		for _, line := range lines {
-			k := slices.IndexFunc(all, func(a *liveBatch) bool { return a.piece == nil })
+			k := partOf(all, line.name)
 			if k < 0 || len(v.batches) >= arrange.MostBatches {
 				break
 			}
@@ -62,6 +62,20 @@ func (v *Revision) part() {
 			all = append(all, off)
 		}
 	}
+}
+
+// partOf is the batch of which a piece came off: of unequal ones the small one or the big one, where
+// it was called so, else the first that has one left; -1 for none.
+func partOf(all []*liveBatch, name string) int {
+	best := -1
+	for k, a := range all {
+		switch {
+		case a.piece != nil:
+		case best < 0, name == "small" && a.batch.MassKg < all[best].batch.MassKg, name == "big" && a.batch.MassKg > all[best].batch.MassKg:
+			best = k
+		}
+	}
+	return best
 }
 
 // someOf is a batch of so many of its pieces, by another number.

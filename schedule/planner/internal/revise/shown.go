@@ -29,6 +29,7 @@ const (
 const (
 	sameC      = 0.3              // half a degree Fahrenheit: as it is printed
 	placesFor  = 30 * time.Minute // for so long the coldest of two places stands against a warmer one
+	lookFor    = 5 * time.Minute  // and of a piece that is whole, and carries nothing inside: one look
 	pushedFor  = 12 * time.Hour   // and one of a probe pushed through the piece, which was near its minimum
 	nearMinK   = 15.0             // as near as this
 	carryK     = 5 / 1.8          // a whole piece rises by as much once it is off (common practice, no source)
@@ -136,23 +137,29 @@ func (a *liveBatch) coldSign(index int) bool {
 func (v *Revision) coldestAt(a *liveBatch, all []schedule.Entry, least float64) (done bool) {
 	hot := false
 	var until time.Time // until then a warmer place elsewhere finishes nothing
+	place := ""         // which was the cold one, where somebody named it
 	for _, e := range all {
 		pushed := e.Kind == schedule.LogColdest
 		switch {
 		case e.C >= least-sameC:
-			hot, done = true, pushed || e.At.After(until)
-			if pushed {
-				until = time.Time{} // nowhere is it colder
+			same := place != "" && e.Value == place // the cold place itself
+			hot, done = true, pushed || same || e.At.After(until)
+			if pushed || same {
+				until, place = time.Time{}, "" // nowhere is it colder
 			}
 		case done && v.onlyCooled(a, e, least):
 		default:
 			done = false
+			if !a.inner() { // its inside is as clean as it was: the newest reading counts
+				until = instant.Later(until, e.At.Add(lookFor))
+				break
+			}
 			if e.C < least-sameC-belief.ProbeErrorK && (hot || pushed) {
-				until = instant.Later(until, e.At.Add(placesFor))
+				until, place = instant.Later(until, e.At.Add(placesFor)), e.Value
 			}
 			wasOff := a.off.set && !e.At.Before(a.off.at.Add(-offReading)) // and it was to be eaten
 			if pushed && e.C < least-sameC && (e.C > least-nearMinK || wasOff) {
-				until = instant.Later(until, e.At.Add(pushedFor))
+				until, place = instant.Later(until, e.At.Add(pushedFor)), e.Value
 			}
 		}
 	}

@@ -105,11 +105,11 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.Window, s.Done = plans.FixedWindow(s.At), true
 		return s
 	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook && a.piece != nil && before.ID == "" && !s.At.After(a.off.at)) {
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook && s.Why == assemble.FirstLookWhy && !a.unshown()) {
 		if s.At.After(a.off.at) {
 			s.At = a.off.at
 		}
-		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned any more
+		s.Window, s.Done = plans.FixedWindow(s.At), true // what is off is not turned any more, nor looked at
 		return s
 	}
 	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
@@ -62,7 +63,7 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
 	}
 	by := instant.Later(a.off.at, a.on.at).Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC)))
-	if v.noteJustShort(a, last, add) {
+	if v.noteJustShort(a, last, add) || v.noteWarmerSince(a, last, add) {
 		return true
 	}
 	late := v.now.After(by) && !(a.hotly.set && !a.hotly.at.After(by)) // in an oven that cooks it is in heat
@@ -96,6 +97,19 @@ func (v *Revision) noteJustShort(a *liveBatch, last schedule.Entry, add func(sch
 	}
 	add(about(a, schedule.OffUndone, fmt.Sprintf("%s: a little short. It came off at %s inside, and it needs %s. Resting adds a few degrees: measure it again in its thickest place, 3 min after it came off, and log that. Still under: back on the hot grate for a few minutes. Do not cut it before it reads %s.",
 		name, v.day.Core(last.C), min, min)))
+	return true
+}
+
+// noteWarmerSince asks of small pieces that came off at their minimum whether the coldest of them
+// did, which was under it minutes before; true where that is so.
+func (v *Revision) noteWarmerSince(a *liveBatch, last schedule.Entry, add func(schedule.Finding)) bool {
+	newest := a.cores[len(a.cores)-1]
+	if a.batch.It.Cut.Style != cut.Small || a.batch.Count < 2 || newest.C < a.leastC()-sameC || !newest.At.After(last.At.Add(lookFor)) || newest.At.Before(a.off.at.Add(-offReading)) || v.mealPast(a) {
+		return false
+	}
+	min := v.day.Core(a.leastC())
+	add(about(a, schedule.OffUnread, fmt.Sprintf("%s: was %s at %s the lowest of them? At %s the coldest was at %s. Then log it (coldest). Not sure: measure the coldest one before anybody eats, %s or more. Under that, back on the heat.",
+		a.batch.It.Dish.Name, v.day.Core(newest.C), v.clock(newest.At), v.clock(last.At), v.day.Core(last.C), min)))
 	return true
 }
 
