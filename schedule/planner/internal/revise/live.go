@@ -27,6 +27,7 @@ func (v *Revision) believe(ctx context.Context) error {
 			return err
 		}
 		if a.where == cooking && a.followed() {
+			a.bare = a.bare || a.pastWrapping()
 			if err := v.follow(ctx, a); err != nil {
 				return err
 			}
@@ -58,6 +59,21 @@ func (v *Revision) believe(ctx context.Context) error {
 		}
 	}
 	return nil
+}
+
+// noWrapWithinK is how near its target, 20 F, a piece is wrapped no more: that would save no time
+// (common practice, no source).
+const noWrapWithinK = 20 / 1.8
+
+// pastWrapping says whether a piece of which no wrap was logged was read so near its target, by a
+// reading that counts, that nobody wraps it any more.
+func (a *liveBatch) pastWrapping() bool {
+	for _, r := range slices.Backward(a.readings) {
+		if r.Counts() {
+			return !a.wrap.set && !a.way().Sear && a.way().Stages() > 1 && r.CoreC >= a.way().PullC-noWrapWithinK
+		}
+	}
+	return false
 }
 
 // followed says whether the model follows the piece from its put-on: whatever

@@ -172,17 +172,6 @@ func (v *Revision) eatenSilently(a *liveBatch) (at time.Time, ok bool) {
 	return last.At, last.C >= a.way().PullC && v.now.Sub(last.At) >= overFor && last.At.After(a.on.at)
 }
 
-// noWrapWithinK is how near its target, 20 F, a piece is wrapped no more: that would save no time
-// (common practice, no source).
-const noWrapWithinK = 20 / 1.8
-
-// pastWrapping says whether a piece of which no wrap was logged was read so near its target that
-// nobody wraps it any more.
-func (a *liveBatch) pastWrapping() bool {
-	n := len(a.cores)
-	return n > 0 && !a.wrap.set && !a.way().Sear && a.way().Stages() > 1 && a.cores[n-1].C >= a.way().PullC-noWrapWithinK
-}
-
 // settle says where the batch is. Without a word of it, what was planned is
 // taken as done once it was due at the asked chance.
 func (v *Revision) settle(a *liveBatch) {
@@ -198,7 +187,6 @@ func (v *Revision) settle(a *liveBatch) {
 		return
 	}
 	a.where = cooking
-	a.bare = a.bare || a.pastWrapping()
 	if at, ok := v.eatenSilently(a); ok {
 		a.off, a.where = known{at: at, set: true}, off
 		return
