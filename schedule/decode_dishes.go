@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
@@ -100,9 +101,27 @@ func (d decoder) teachCut(n *strict.Node, path string) {
 		c, unknown := cut.One(words)
 		if line = "cut: " + c.Name; unknown != "" {
 			line = "what it is behind cut:, for " + unknown
+			if near, ok := meant.Nearest(words); ok {
+				line = fmt.Sprintf("cut: %s to plan it as that, for %s%s", near.Name, unknown, tooRare(near, n))
+			}
 		}
 	}
 	d.taught[path+".cut"] = line
+}
+
+// tooRare says why a dish can not be done as its group wants it, where it is planned as another
+// food that is not cooked so; empty where it can.
+func tooRare(c cut.Cut, dish *strict.Node) string {
+	for _, field := range []string{"target", "doneness", "done"} {
+		v := dish.Get(field)
+		if v == nil || v.Kind != strict.NodeText || v.LikeNumber() {
+			continue
+		}
+		if _, ok := c.FindDoneness(meant.Doneness(v.Text)); !ok && c.Food == "poultry" {
+			return fmt.Sprintf("; and leave %s: %s out, for poultry is cooked to 165 °F", field, v.Text)
+		}
+	}
+	return ""
 }
 
 // wordsOf are those by which a dish is called: its name, else a field that is none.

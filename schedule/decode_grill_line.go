@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -21,10 +23,53 @@ var grillWords = map[string]string{"barrel": GrillBox, "vertical": GrillUpright,
 var otherFires = []string{"gas", "propane", "butane", "pellet", "pellets", "electric", "infrared"}
 
 // charcoalOnly is what there is to say of a grill that burns something else.
-const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: {kind: other, zones: [{name: left, width: 16 in, depth: 18 in, min: 225 F, max: 550 F, direct: true}, {name: right, width: 16 in, depth: 18 in, min: 225 F, max: 350 F}]}"
+const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: "
 
 // ceramicSlow is what there is to say of a ceramic cooker.
-const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: {kind: other, zones: [{name: left, width: 9 in, depth: 18 in, min: 225 F, max: 600 F, direct: true}, {name: right, width: 9 in, depth: 18 in, min: 225 F, max: 400 F}]}"
+const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: light it an hour ahead and come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: "
+
+// halves is a grill told by two zones, the left one over its fire, the right one beside it, of
+// a grate that measures so many inches.
+func halves(width, depth, most float64) string {
+	return fmt.Sprintf("{kind: other, zones: [{name: left, width: %g in, depth: %g in, min: 225 F, max: %g F, direct: true}, {name: right, width: %g in, depth: %g in, min: 225 F, max: %g F}]}", width, depth, most, width, depth, map[bool]float64{true: 400, false: 350}[most > 550])
+}
+
+// deflected is a cooker whose plate keeps the fire off the whole of its grate.
+func deflected(side float64) string {
+	return fmt.Sprintf("{kind: other, zones: [{name: grate, width: %g in, depth: %g in, min: 225 F, max: 400 F}]}", side, side)
+}
+
+// otherZones is a line that tells a grill which burns something else, or stores its heat, by
+// zones as large as its grate: of a round one the square of its area.
+func otherZones(line string, ceramic bool) string {
+	width, depth := 18.0, 18.0
+	if !ceramic {
+		width = 32
+	}
+	if sizes := lineSizes.FindStringSubmatch(line); sizes != nil {
+		inches := map[bool]float64{true: 1 / 2.54, false: 1}[sizes[2] == "cm" || sizes[4] == "cm"]
+		first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; 0 is no size
+		second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
+		switch {
+		case first*inches >= 10 && second*inches >= 10:
+			width, depth = math.Round(max(first, second)*inches), math.Round(min(first, second)*inches)
+		case first*inches >= 10:
+			width = math.Floor(first * inches * math.Sqrt(math.Pi) / 2)
+			depth = width
+		}
+	} else if ceramic {
+		width, depth = 16, 16
+	}
+	switch {
+	case ceramic && deflectorIn.MatchString(line):
+		return deflected(width)
+	case ceramic:
+		return halves(math.Round(width/2), depth, 600)
+	}
+	return halves(math.Round(width/2), depth, 550)
+}
+
+var deflectorIn = regexp.MustCompile(`\b(?:deflector|plate|heat ?shield|plate ?setter|indirect)\b`)
 
 // burnsOther says whether a text names a grill or a fuel that is no charcoal.
 func burnsOther(text string) bool {
@@ -49,20 +94,25 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	if m := gratesOf.FindStringSubmatch(line); m != nil && grillKindIn(lineWord.FindAllString(line, -1)) == GrillUpright {
 		levels, line = map[string]int{"2": 2, "two": 2, "3": 3, "three": 3}[m[1]], strings.Replace(line, m[0], " ", 1)
 	}
+	offset, line := gaugeIn(line)
 	sizes := lineSizes.FindStringSubmatch(line)
 	words := lineWord.FindAllString(strings.Replace(line, first(sizes), " ", 1), -1)
 	kind := grillKindIn(words)
 	odd := oddInGrillLine(strings.Replace(line, first(sizes), " | ", 1))
 	switch {
 	case burnsOther(line):
-		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly)
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly+otherZones(line, false))
 		return
 	case slices.Contains(words, "ceramic"), slices.Contains(words, "kamado"), slices.Contains(words, "egg"):
-		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow)
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow+otherZones(line, true))
 		return
 	case kind == "" && slices.ContainsFunc(words, func(w string) bool { return otherGrills[w] != "" }):
 		w := words[slices.IndexFunc(words, func(w string) bool { return otherGrills[w] != "" })]
-		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), otherGrills[w])
+		said := otherGrills[w]
+		if m := lineSizes.FindStringSubmatch(line); w == "offset" && m != nil && m[3] != "" {
+			said = strings.Replace(said, "width: 36 in, depth: 18 in", sidesOf(m), 1)
+		}
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), said)
 		return
 	case odd != "":
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), odd)
@@ -78,6 +128,10 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 		return
 	}
 	g.Kind, g.Levels = kind, levels
+	if offset != "" {
+		text := &strict.Node{Kind: strict.NodeText, Text: offset, Line: n.Line}
+		strict.Quantity(d.Decoder, &g.GaugeOffset, unit.ParseDifference)(text, path+".gauge_offset")
+	}
 	g.WaterPan = slices.Contains(words, "water")
 	g.Raised = slices.Contains(words, "raised")
 	if sizes[2] == "" && sizes[4] == "" {
@@ -144,6 +198,35 @@ func oddInGrillLine(line string) string {
 		return ""
 	}
 	return strconv.Quote(strings.Trim(said, ", ")) + " is not understood of a grill; leave it out, or say it in a group of fields: {kind: kettle, diameter: 22 in, fuel: lump, water_pan: true, raised: true}"
+}
+
+// gaugeSays is a lid's thermometer that is off by so much.
+var gaugeSays = regexp.MustCompile(`[\s,;]*(?:(?:its|the|with|and) )*(?:(?:lid|dome|hood) )?(?:thermometer|gauge|thermo)(?: that)? (?:reads?|shows?|is|runs?|off by)(?: about)? ?\+?(\d{1,3}) ?(?:°|degrees?|deg)? ?([fc])?(?:\b[a-z]*)? ?(?:too )?(high|hot|low|cold|more|less)\b`)
+
+// gaugeIn takes what a lid's thermometer is off by out of a grill's line, as its field has it.
+func gaugeIn(line string) (offset, rest string) {
+	m := gaugeSays.FindStringSubmatch(line)
+	if m == nil {
+		return "", line
+	}
+	of := "F"
+	if m[2] != "" {
+		of = strings.ToUpper(m[2])
+	}
+	sign := ""
+	if m[3] == "low" || m[3] == "cold" || m[3] == "less" {
+		sign = "-"
+	}
+	return sign + m[1] + " " + of, strings.Replace(line, m[0], " ", 1)
+}
+
+// sidesOf are the two sides of a grate as a zone has them, the longer first; inches where no
+// unit is said.
+func sidesOf(sizes []string) string {
+	first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; what is none is refused as a size
+	second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
+	of := map[bool]string{true: "cm", false: "in"}[sizes[2] == "cm" || sizes[4] == "cm"]
+	return fmt.Sprintf("width: %g %s, depth: %g %s", max(first, second), of, min(first, second), of)
 }
 
 // withLikelyUnit gives a bare size the unit that it can only have: no kettle is 57 inches

@@ -93,6 +93,14 @@ func (d decoder) openServe(text string) string {
 	case d.twoWays(text):
 		m := slashes.FindStringSubmatch(text)
 		return fmt.Sprintf("%s may have its day or its month first: is it %s? Write year, month and day: %s", say.Quoted(text), bothWays(m[0]), saw.line())
+	case saw.err == nil && saw.noDay && saw.noTime:
+		return fmt.Sprintf("it is not said when people eat; write %s with the day for %s, as in 2027-07-03, and the time for %s, as in 6:00 PM", saw.line(), unreadDate, unreadTime)
+	case saw.err == nil && saw.noDay:
+		return fmt.Sprintf("the day is not said; write %s with it for %s, as in 2027-07-03", saw.line(), unreadDate)
+	case saw.err == nil && saw.noTime:
+		return fmt.Sprintf("the time is not said; write %s with it for %s, as in 6:00 PM", saw.line(), unreadTime)
+	case errors.As(saw.err, &half) && saw.noDay && !half.NoDay:
+		return fmt.Sprintf("the day is not said; write %s with it for %s, as in 2027-07-03", saw.line(), unreadDate)
 	case errors.As(saw.err, &half) && saw.noDay:
 		return fmt.Sprintf("%s: the day is not understood; write the date, as in 2027-07-03, for %s: %s", say.Quoted(text), unreadDate, saw.line())
 	case half != nil && saw.noTime:

@@ -71,6 +71,14 @@ func (d decoder) seeServe(text, zone string) {
 		s.time = clock.New(half.Hour%12+12, 0, 0, 0).HhMm() // of the two the likelier
 	}
 	s.leaveOpen(half)
+	if text != "" && s.err == nil && !s.when.Relative {
+		s.noDay, s.noTime = s.when.Day == nil, s.noTime || s.when.Time == nil
+	} else if s.noTime = s.noTime || text != "" && s.err == nil && s.when.Time == nil; half != nil && s.when.Day == nil && !s.when.Relative {
+		s.noDay = true
+	}
+	if s.noTime {
+		s.time = unreadTime
+	}
 	known := true
 	switch said := instant.ZoneNamed(zone); {
 	case said != "":
@@ -179,5 +187,7 @@ func (d decoder) lookAhead(n *strict.Node) {
 	}
 	d.day.Eaters, d.day.Heads = meant.Eaters(n), meant.Heads(n)
 	d.day.Now = d.now
-	d.seeServe(meant.Said(n, d.now))
+	told := meant.Said(n, d.now)
+	d.day.Fields = told.Fields
+	d.seeServe(told.Text, told.Zone)
 }

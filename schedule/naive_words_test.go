@@ -12,23 +12,34 @@ import (
 	"example.com/cookday/schedule/cut"
 )
 
-// Forty requests of people who never saw the form (invented, written down before anything was
-// tried): what is read of them at once, or after the one edit that a message led to. What is
+// Requests of people who never saw the form (invented, written down before anything was
+// tried): what is read of them at once, or after the edits that one message led to. What is
 // behind "reads" is what each of them meant, worked out by hand; behind "hears" are words that
 // the plan has to say of how it was read.
-func TestFortyNaiveDays(t *testing.T) {
-	const leastAtOnce = 21 // most of the others want the size or the kind of the grill, which nobody can know
+func TestNaiveDays(t *testing.T) {
+	for _, c := range []struct {
+		file              string
+		days, leastAtOnce int
+	}{
+		{"naive_words.txt", 40, 21}, // most of the others want the size or the kind of the grill, which nobody can know
+		{"naive_more.txt", 31, 24},  // notes, tables, meals and fields of programmers; the others name foods and grills that are not known, or doneness that is not safe
+	} {
+		t.Run(c.file, func(t *testing.T) { readNaiveDays(t, c.file, c.days, c.leastAtOnce) })
+	}
+}
+
+func readNaiveDays(t *testing.T, file string, number, leastAtOnce int) {
 	chicago, err := time.LoadLocation("America/Chicago")
 	if err != nil {
 		t.Fatal(err)
 	}
 	now := time.Date(2026, 12, 1, 11, 27, 0, 0, chicago) // a Tuesday
-	text, err := os.ReadFile("testdata/naive_words.txt")
+	text, err := os.ReadFile("testdata/" + file)
 	if err != nil {
 		t.Fatal(err)
 	}
 	days := strings.Split(string(text), "== ")[1:]
-	if len(days) != 40 {
+	if len(days) != number {
 		t.Fatalf("there are %d days", len(days))
 	}
 	atOnce := 0

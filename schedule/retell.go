@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -15,6 +16,9 @@ import (
 func retell(data []byte, now time.Time) (retold []byte, changed bool) {
 	if begins := bytes.TrimLeft(data, " \t\r\n"); len(begins) == 0 || begins[0] == '{' || begins[0] == '[' {
 		return data, false
+	}
+	if plain, left := meant.Plain(data, now); plain != nil && len(left) == 0 {
+		return retellPlain(data, plain, now), true
 	}
 	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
 	if tree == nil || tree.Kind != strict.NodeObject || faults.Len() > 0 {
@@ -116,4 +120,20 @@ func (w *writer) field(name string, value *strict.Node) {
 		}
 		w.out.WriteString("  - " + text + "\n")
 	}
+}
+
+// retellPlain is a note or a table in the form's fields, with what was written behind a #.
+func retellPlain(data []byte, plain *strict.Node, now time.Time) []byte {
+	taken := newDecoderOn(&strict.FaultList{}, now).take(plain)
+	w := writer{is: taken.Request}
+	for name, value := range taken.Request.Fields() {
+		w.field(name, value)
+	}
+	for _, line := range strings.Split(strings.TrimSpace(string(data)), "\n") {
+		w.out.WriteString("# " + strings.TrimSpace(line) + "\n")
+	}
+	for _, said := range taken.Heard {
+		w.out.WriteString("# " + strings.ReplaceAll(said, "\n", " ") + "\n")
+	}
+	return []byte(w.out.String())
 }

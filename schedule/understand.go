@@ -10,6 +10,7 @@ import (
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/meant"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/strict"
 	"example.com/cookday/schedule/unit"
 )
@@ -51,7 +52,7 @@ func UnderstandOnTheDay(data []byte, now time.Time) (Request, error) {
 }
 
 func understand(data []byte, now time.Time, pinned bool) (Request, error) {
-	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
+	tree, faults := requestTree(data, now)
 	if tree == nil {
 		return Request{}, inputError(faults)
 	}
@@ -73,6 +74,21 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 		return Request{}, err
 	}
 	return r, nil
+}
+
+// requestTree is the document of a request; one that has no fields, as a note or a table, with
+// its parts in those that they are of.
+func requestTree(data []byte, now time.Time) (*strict.Node, *strict.FaultList) {
+	if text, _ := strict.Unreadable(data, strict.MaxRequestBytes); text == "" {
+		if plain, left := meant.Plain(data, now); plain != nil {
+			faults := &strict.FaultList{}
+			for _, words := range left {
+				faults.AddLine("", 1, "%s is not understood; leave it out, or write it behind a #", say.Quoted(words))
+			}
+			return plain, faults
+		}
+	}
+	return strict.ParseDocument(data, strict.MaxRequestBytes)
 }
 
 // take is a request in the form's words, as far as they are certain.

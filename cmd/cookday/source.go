@@ -51,7 +51,7 @@ func fileTrouble(name string, err error) error {
 }
 
 // planKeys stand at the top of every plan and of no request.
-var planKeys = map[string]bool{"feasible": true, "serve_at": true, "steps": true, "provenance": true, "phases": true}
+var planKeys = map[string]bool{"feasible": true, "steps": true, "provenance": true, "phases": true}
 
 // isPlan tells a plan from a request by the names at its top, as far as the text
 // can be read: a plan with a slip further down is still held to be one.

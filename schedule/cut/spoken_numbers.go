@@ -23,6 +23,8 @@ var (
 	poundSign   = regexp.MustCompile(`(\d)\s*#`)                                          // 12#
 	halfMore    = regexp.MustCompile(`(?i)\b(\d+|` + numberWord + `)\s+and\s+a\s+half\b`) // two and a half
 	poundPart   = regexp.MustCompile(`(?i)\b(?:an? |one )?(half|third|quarter)(?:[\s-]+of)?(?:[\s-]+an?)?[\s-]+(pounds?|pounders?|lbs?|kilos?|kg)\b`)
+	// four quarter pound burgers are no 4 1/4 pounds
+	countOfParts = regexp.MustCompile(`(?i)\b(\d+|` + numberWord + `)\s+((?:half|third|quarter)[\s-]+(?:pounds?|pounders?|lbs?|kilos?|kg)\b)`)
 	halfOf      = regexp.MustCompile(`(?i)\bhalf\s+an?\s+(` + massUnit + `\b)`) // half a pound
 	wordOf      = regexp.MustCompile(`(?i)\b(an?|` + numberWord + `)[\s-]+(` + massUnit + `|inch(?:es)?)\b`)
 	massRange   = regexp.MustCompile(`(?i)(` + numberText + `)\s*` + massUnit + `?\s*(?:-|–|—|\bto\b|\bor\b)\s*(` + numberText + `)(\s*-?\s*` + massUnit + `\b)`)
@@ -42,6 +44,7 @@ func plainNumbers(text string) string {
 	text = glyphs.Replace(glyphAfter.ReplaceAllString(text, "$1 $2"))
 	text = poundSign.ReplaceAllString(hyphenMixed.ReplaceAllString(text, "$1 $2"), "$1 lb")
 	text = halfMore.ReplaceAllStringFunc(text, func(s string) string { return digitsOf(strings.Fields(s)[0]) + " 1/2" })
+	text = countOfParts.ReplaceAllString(text, "$1 x $2")
 	text = poundPart.ReplaceAllStringFunc(text, func(s string) string {
 		m := poundPart.FindStringSubmatch(s)
 		return map[string]string{"half": "1/2 ", "third": "1/3 ", "quarter": "1/4 "}[strings.ToLower(m[1])] + strings.Replace(m[2], "ounder", "ound", 1)
@@ -88,7 +91,7 @@ func fraction(text string) float64 {
 }
 
 // countBehind is a number of pieces behind their name: "hot dogs 8", "burgers x 12".
-var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)(?:\s*\b[x×]\s*|\s+)(\d{1,3})(?:\s+(racks?|slabs?|sides?|pieces?|pcs|ears?|links?|stück|stk|heads?))?\s*$`)
+var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)(?:\s*\b[x×]\s*|\s+)(?:(?:maybe|about|around|roughly|say)\s+)?(\d{1,3}|` + numberWord + `)(?:\s+(racks?|slabs?|sides?|pieces?|pcs|ears?|links?|stück|stk|heads?))?\s*$`)
 
 // takeCount takes the number of pieces from the head of a text, or from its end behind the
 // name of a food.
@@ -128,7 +131,7 @@ func (s *Spoken) takeCount(text string) string {
 		return text[len(m[0]):]
 	}
 	if m := countBehind.FindStringSubmatch(text); m != nil && leadsTo(m[1]) > 0 {
-		s.Count, _ = strconv.Atoi(m[2])
+		s.Count, _ = strconv.Atoi(digitsOf(m[2]))
 		return m[1]
 	}
 	return text

@@ -118,3 +118,10 @@ func WhenWithin(sentence string) string {
 	}
 	return days[0] + " " + times[0]
 }
+
+// PartsWithin are the days and the times of day that a sentence names, and what is left of it.
+func PartsWithin(sentence string) (days, times []string, rest string) {
+	plain, _ := spokenClock(sentence)
+	days, times = dayWords.FindAllString(plain, -1), timeWords.FindAllString(plain, -1)
+	return days, times, strings.Join(strings.Fields(timeWords.ReplaceAllString(dayWords.ReplaceAllString(plain, " "), " ")), " ")
+}

@@ -80,6 +80,11 @@ func ParseClock(text string) (clock.Clock, error) {
 	if strings.EqualFold(text, "noon") {
 		return clock.New(12, 0, 0, 0), nil
 	}
+	if at := clockHour.FindString(text); at != "" && at == text {
+		if plain := wholeHour(text); clockText.MatchString(plain) {
+			return ParseClock(plain)
+		}
+	}
 	if m := bareHour.FindStringSubmatch(text); m != nil && len(text) <= 2 && digits(text) >= 1 && digits(text) <= 12 {
 		return 0, fmt.Errorf(`%s must be a time of day: "%s PM" or "%s AM"`, say.Quoted(text), text, text)
 	}

@@ -36,9 +36,10 @@ func (w When) Evening() clock.Clock {
 
 var (
 	timeIn    = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
-	bareHour  = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)
+	bareHour  = regexp.MustCompile(`(?i)(?:\b(?:at|around|about|by|ca\.?|approx\.?)\s+|~\s*)(\d{1,2})(?:ish)?\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)
 	clockHour = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
 	anyDate   = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
+	noSeconds = regexp.MustCompile(`^(\d{1,2}:\d{2}):00`)
 	isoTime   = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
 	fillers   = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
 	ofMorning = regexp.MustCompile(`(?i)\b(?:morning|breakfast|brunch)\b`)
@@ -59,7 +60,7 @@ func ParseWhen(text string, now time.Time) (When, error) {
 	evening := partOfDay.MatchString(rest)
 	if at := timeIn.FindStringSubmatchIndex(rest); at != nil {
 		said := strings.NewReplacer("midday", "noon", ".", ":", "a.m.", "am", "p.m.", "pm", "a.m", "am", "p.m", "pm").Replace(strings.ToLower(rest[at[2]:at[3]]))
-		c, err := ParseClock(strings.TrimSuffix(strings.TrimSpace(said), ":00:00"))
+		c, err := ParseClock(noSeconds.ReplaceAllString(strings.TrimSpace(said), "$1"))
 		if err != nil {
 			return w, err
 		}

@@ -58,6 +58,7 @@ var decimalComma = regexp.MustCompile(`\d,\d`)
 type hearer struct {
 	Spoken
 	cut          cut.Cut
+	called       string     // what the cook calls the food
 	said         cut.Spoken // amounts from all parts
 	eaters, line int
 
@@ -85,6 +86,11 @@ func (h *hearer) food(s cut.Spoken) bool {
 		h.cut = c
 		h.Heard = append(h.Heard, name+" are taken as raw; scalded ones are written sausage-scalded, and are done sooner")
 		name = c.Name
+	case len(cuts) == 0 && allOneCut(name) != "":
+		c, _ = cut.One(allOneCut(name))
+		h.cut, unknown = c, ""
+		h.Node = h.Node.With("name", strict.NewText(name, h.line))
+		name = c.Name
 	case len(cuts) == 0:
 		h.Unclear, h.Left = unknown, nil
 		h.nearest(name, s)
@@ -92,6 +98,7 @@ func (h *hearer) food(s cut.Spoken) bool {
 	default:
 		h.cut, h.Unclear = cuts[0], unknown
 	}
+	h.called = name
 	called := h.cut.Name
 	if unknown == "" && !c.OwnName(name) { // the cook's word is what the sheet will call it
 		called = name
@@ -99,6 +106,20 @@ func (h *hearer) food(s cut.Spoken) bool {
 	h.Node = strict.NewGroup(h.line).With("cut", strict.NewText(called, h.line)).Joined(h.Node)
 	h.amount(s)
 	return true
+}
+
+// allOneCut is the food that each of several is planned as: zucchini and peppers are
+// vegetables. Empty where they are not.
+func allOneCut(name string) (one string) {
+	foods := betweenDishes.Split(name, -1)
+	for _, food := range foods {
+		c, unknown := cut.One(strings.TrimSpace(food))
+		if unknown != "" || len(foods) < 2 || one != "" && one != c.Name {
+			return ""
+		}
+		one = c.Name
+	}
+	return one
 }
 
 func (h *hearer) set(field string, value *strict.Node) { h.Node = h.Node.With(field, value) }
@@ -147,11 +168,7 @@ func byWeight(cuts []cut.Cut, s cut.Spoken) (one cut.Cut, ok bool) {
 // nearest adds the line that would be right for a food that is not in the catalogue: the one
 // that is nearest to it, with the cook's amounts and the cook's word for it.
 func (h *hearer) nearest(name string, s cut.Spoken) {
-	_, outside := cut.Named(name)
-	if len(outside) != 1 || len(outside[0].Nearest) == 0 {
-		return
-	}
-	c, ok := cut.Find(outside[0].Nearest[0])
+	c, ok := Nearest(name)
 	if !ok {
 		return
 	}
@@ -163,4 +180,37 @@ func (h *hearer) nearest(name string, s cut.Spoken) {
 	if g.Unclear == "" {
 		h.Unclear += "; to plan it as that write " + g.Line()
 	}
+}
+
+// Nearest is the food that one which is not in the catalogue can be planned as: the nearest by
+// the catalogue, else the one food that its name has in it, as a sausage of venison is one.
+func Nearest(name string) (cut.Cut, bool) {
+	_, outside := cut.Named(name)
+	if len(outside) == 1 && len(outside[0].Nearest) > 0 {
+		return cut.Find(outside[0].Nearest[0])
+	}
+	words := strings.Fields(name)
+	for k := len(words) - 1; k > 0; k-- { // the longest part counts; the kind of food stands at the end
+		for _, part := range []string{strings.Join(words[len(words)-k:], " "), strings.Join(words[:k], " ")} {
+			if cuts, out := cut.Named(part); len(out) == 1 && len(cuts) == 0 && len(out[0].Nearest) > 0 {
+				return cut.Find(out[0].Nearest[0])
+			}
+			if c, unknown := cut.One(part); unknown == "" {
+				return c, true
+			}
+			if one, ok := sausages(part); ok {
+				return one, true
+			}
+		}
+	}
+	return cut.Cut{}, false
+}
+
+// sausages is the longer cook of the two kinds of a sausage.
+func sausages(name string) (cut.Cut, bool) {
+	cuts, _ := cut.Named(name)
+	if len(cuts) == 2 && cuts[0].Name == "sausage" && cuts[1].Name == "sausage-scalded" {
+		return cuts[0], true
+	}
+	return cut.Cut{}, false
 }

@@ -3,6 +3,7 @@ package meant
 import (
 	"strings"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -76,4 +77,38 @@ func (t *taker) rest(said []string, but int) bool {
 		}
 	}
 	return true
+}
+
+// loneFood is a group of one field that no table knows, as the text of a dish: its name is
+// what the cook calls the food. Empty for every other group.
+func loneFood(n *strict.Node) string {
+	fields := 0
+	text := ""
+	for name, value := range n.Fields() {
+		fields++
+		_, known := guessOf("dishes", name)
+		if oneOf(strings.ToLower(name), formDish...) || known && !knownFood(name) || value.Kind != strict.NodeText && value.Kind != strict.NodeNumber {
+			return ""
+		}
+		text = asSpoken(name, value)
+	}
+	if fields != 1 {
+		return ""
+	}
+	return text
+}
+
+// thawed is a dish that goes by the clock without a start in the freezer, which the clock does
+// not know: it is planned thawed, and that is said.
+func (t *taker) thawed(dish *strict.Node) *strict.Node {
+	start, food := dish.Get("start"), dish.Get("cut")
+	if start == nil || food == nil || start.Text != "frozen" {
+		return dish
+	}
+	c, unknown := cut.One(food.Text)
+	if unknown != "" || c.Style != cut.Timed || c.Food == "leftovers" {
+		return dish
+	}
+	t.say("%s, frozen: it goes by the clock, which knows only thawed ones, so thaw it in the refrigerator the night before; from frozen it takes longer than the plan says", food.Text)
+	return dish.Without("start")
 }

@@ -4,15 +4,20 @@
 // right, for an error that teaches.
 //
 //	shape.go             a request as a group of fields, whatever its cook made of it
+//	plain.go             a note without any fields, part by part
+//	plain_table.go       a table of cells
 //	take.go              a whole request in the form's words, as far as that is certain
 //	take_rest.go         ... fields that a plan does nothing with, or that are the one dish's
 //	take_guests.go       ... who eats
 //	guest_words.go       ... who eats, in words
 //	take_grill.go        ... the grill
+//	take_weather.go      ... the weather
+//	take_hours.go        ... hours in which nobody tends a fire; what is there
 //	take_meals.go        ... several meals
 //	meal_times.go        ... when each is eaten
 //	take_menu.go         ... the dishes, in whatever shape
 //	take_dish.go         ... one dish, told field by field
+//	take_each.go         ... what is said of several dishes at once
 //	dish_food.go         ... which food it is of
 //	take_heat.go         ... how hot, and how done
 //	when.go              which fields say when people eat, and where

@@ -74,6 +74,7 @@ type Day struct {
 	Now    time.Time         // on the cook's clock; zero where that is not known
 	Date   string            // on which people eat, where it is said and no time is; else empty
 	Zone   string            // of the clock; empty where it is not known
+	Fields []string          // those that say when people eat
 	When   When              // when people eat, taken; its Node is nil where that is not certain
 }
 

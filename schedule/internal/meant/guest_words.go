@@ -2,10 +2,10 @@ package meant
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/internal/strict"
 )
 
 var (
@@ -21,6 +21,7 @@ var (
 // (86)", "20, potluck". Who is among those that were counted adds none.
 func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 	text, c.frail = withoutAges(text)
+	text = nextCount.ReplaceAllString(text, "$1, $2")
 	extra := 0
 	if plusFrail.MatchString(text) {
 		extra = 1
@@ -58,10 +59,18 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 
 // guestPart takes one part of a text of guests; note is what is to be said of it, if anything.
 func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note func(), ok bool) {
+	spoken := part
+	if bigEaters.MatchString(part) {
+		part = bigEaters.ReplaceAllString(part, " ")
+		note = func() {
+			t.say("%s: amounts are for usual eaters, so buy more than the sheet says", strconv.Quote(strings.TrimSpace(spoken)))
+		}
+	}
+	part = smallOnes.ReplaceAllString(part, "${1} kids")
 	kid := kidNoun.MatchString(part) || kinder.MatchString(part)
 	s := cut.Speak(strings.TrimSpace(adultNoun.ReplaceAllString(kidNoun.ReplaceAllString(kinder.ReplaceAllString(littleOnes.ReplaceAllString(plainly(part), " kids"), "kids"), " "), " ")))
 	kid = kid || littleOnes.MatchString(part)
-	frail := frailWords.MatchString(part)
+	frail := frailWords.MatchString(spoken)
 	c.frail = c.frail || frail
 	counted := s.Count > 0 && s.Name == "" && s.Weight == "" && !s.Part
 	switch {
@@ -69,13 +78,14 @@ func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note f
 		c.adults, c.kids = c.adults-s.Count, c.kids+s.Count
 	case frail && !counted:
 		if !*base && s.Count > 1 { // nothing else was counted yet
-			plain := guestsIn(strict.NewText(part, 0))
-			if plain == nil || plain.Get("adults") == nil {
+			plain := cut.Speak(strings.TrimSpace(adultNoun.ReplaceAllString(frailPart.ReplaceAllString(plainly(part), " "), " ")))
+			if plain.Count == 0 || !alone(plain) {
 				return nil, false
 			}
-			c.adults, *base = c.adults+countOf(plain.Get("adults")), true
+			c.adults, *base = c.adults+plain.Count, true
 		}
 	case needsWords.MatchString(part):
+		c.odd = true
 		return func() { t.needs(part) }, true
 	case counted && among && *base: // they are among those that were counted
 	case counted:
@@ -91,17 +101,24 @@ func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note f
 		return nil, false // a number that is not understood is nobody's to leave out
 	case strings.Trim(adultNoun.ReplaceAllString(part, ""), " '") == "":
 	default:
+		c.odd = true
 		return func() { t.unused(part) }, true
 	}
-	return nil, true
+	return note, true
 }
+
+var (
+	nextCount = regexp.MustCompile(`(?i)\b(adults?|grown-?ups?|people|guests|kids?|children)\s+(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\b`)
+	bigEaters = regexp.MustCompile(`(?i)\b(?:big|hungry|good|hearty|serious) ?(?:eaters?)?\b`)
+	smallOnes = regexp.MustCompile(`(?i)\b(\d+|two|three|four|five|six) (?:toddlers|babies|infants|little ones|small ones)\b`)
+)
 
 var (
 	amongThem  = regexp.MustCompile(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) of (?:them|whom|those)\b(?: (?:is|are))?`)
 	littleOnes = regexp.MustCompile(`(?i)\b(?:little|small|tiny) (?:kids?|children|ones?)\b`)
 	oldAge     = regexp.MustCompile(`(?i)\(\s*(?:aged? )?(?:6[5-9]|[789]\d|1[01]\d)\s*\)|\b(?:is|are|aged?|who is|one(?: of (?:them|us))?(?: is)?|gran(?:ny|ma|pa|dad)?|mum|mom|dad)\s+(?:6[5-9]|[789]\d|1[01]\d)\b(?: years? old)?|\b(?:6[5-9]|[789]\d)[- ]years?(?:[- ]old)?\b`)
-	youngAge   = regexp.MustCompile(`(?i)\b(?:under|below|aged?|younger than)\s+(?:one|two|three|four|five|[1-5])\b|\(\s*[1-5]\s*(?:months?|years?)\s*\)|\b[1-4][- ]years?[- ]olds?\b`)
-	otherAge   = regexp.MustCompile(`(?i)\(\s*(?:aged? )?\d{1,2}\s*\)|\baged? \d{1,2}\b`)
+	youngAge   = regexp.MustCompile(`(?i)[,;]?\s*\b(?:(?:one|the youngest|the little one|who)(?: of (?:them|whom))?(?: is)? )?\d{1,2}[- ]months?(?:[- ]old)?\b|\(\s*(?:ages? |aged? )?(?:[1-4]\s*(?:,|and|&)\s*\d{1,2}|\d{1,2}\s*(?:,|and|&)\s*[1-4])\s*(?:years?|yrs?|y)?(?:[- ]olds?)?\s*\)|\b(?:under|below|aged?|younger than)\s+(?:one|two|three|four|five|[1-5])\b|\(\s*[1-5]\s*(?:months?|years?)\s*\)|\b[1-4][- ]years?[- ]olds?\b`)
+	otherAge   = regexp.MustCompile(`(?i)\(\s*(?:ages? |aged? )?\d{1,2}(?:\s*(?:,|and|&|\+|to|-)\s*\d{1,2})*\s*(?:years?|yrs?|y)?(?:[- ]olds?)?\s*\)|\(\s*(?:aged? )?\d{1,2}\s*\)|\baged? \d{1,2}\b`)
 )
 
 // withoutAges takes ages out of a text, which count nobody; frail says whether one of them is
@@ -110,7 +127,7 @@ func withoutAges(text string) (rest string, frail bool) {
 	frail = oldAge.MatchString(text) || youngAge.MatchString(text)
 	for _, age := range []*regexp.Regexp{oldAge, youngAge} {
 		text = age.ReplaceAllStringFunc(text, func(s string) string {
-			if strings.HasPrefix(strings.ToLower(s), "one") {
+			if strings.HasPrefix(strings.ToLower(s), "one") && !strings.Contains(s, "month") {
 				return "incl one"
 			}
 			return " "

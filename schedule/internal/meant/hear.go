@@ -35,11 +35,43 @@ func (h *hearer) modified(name string) string {
 			}
 		}
 		if shorter == "" {
+			if food := h.behindFood(words); food != "" {
+				return food
+			}
 			return h.bound(name)
 		}
 		name = shorter
 	}
 	return name
+}
+
+// behindFood is the food that a text begins with, where all that stands behind it is said of
+// it: "pork butt bone in for pulling". Empty where a word of it is not understood.
+func (h *hearer) behindFood(words []string) string {
+	before := *h
+	for k := len(words) - 1; k > 0; k-- {
+		if food := strings.Join(words[:k], " "); knownFood(food) && h.allSaid(food, words[k:]) {
+			return food
+		}
+		*h = before
+	}
+	return ""
+}
+
+// allSaid takes words about a food one thing after the other; false where one is not understood.
+func (h *hearer) allSaid(food string, words []string) bool {
+	if len(words) == 0 {
+		return true
+	}
+	before := *h
+	for k := min(len(words), 4); k > 0; k-- {
+		said := strings.Join(words[:k], " ")
+		if (h.bone(food, said) || h.word(said) || h.doneness(food, said) || h.forAll(said)) && h.allSaid(food, words[k:]) {
+			return true
+		}
+		*h = before
+	}
+	return false
 }
 
 var boneWords = regexp.MustCompile(`(?i)^(?:bone[- ]in|on the bone|with (?:the )?bone|boneless|boned|mit Knochen|ohne Knochen)$`)
@@ -90,6 +122,17 @@ func (h *hearer) hear(part string) {
 		h.Heard = append(h.Heard, strconv.Quote(part)+" is read as: in "+with+" from "+from+" on")
 		return
 	}
+	if m := heatSaid.FindStringSubmatch(part); m != nil && h.Node.Get("target") == nil {
+		of := m[2] + m[4]
+		text := m[1] + m[3] + " " + heatUnit(of, m[1]+m[3])
+		if t, err := unit.ParseTemperature(text); err == nil && t.Fahrenheit() >= 110 && t.Fahrenheit() <= 212 {
+			h.setText("target", text)
+			return
+		}
+	}
+	if h.cut.Name != "" && h.bone(h.Node.Get("cut").Text, part) {
+		return
+	}
 	if t, err := unit.ParseTemperature(part); err == nil && t > 0 {
 		h.setText("target", part)
 		return
@@ -121,7 +164,7 @@ func (h *hearer) another(words string) bool {
 		return false
 	}
 	name := h.Node.Get("cut").Text
-	for _, called := range []string{words + " " + name, name + " " + words} {
+	for _, called := range []string{words + " " + name, name + " " + words, words + " " + h.called, h.called + " " + words} {
 		if c, unknown := cut.One(called); unknown == "" {
 			h.cut, h.Unclear = c, ""
 			h.Node = h.Node.With("cut", strict.NewText(c.Name, h.line))
@@ -145,3 +188,6 @@ func animalOf(word, food string) bool {
 	c, unknown := cut.One(food)
 	return unknown == "" && strings.EqualFold(word, c.Food) && oneOf(c.Food, "beef", "pork", "lamb")
 }
+
+// heatSaid is how hot a dish is to be inside: "pull at 203", "58 °C inside".
+var heatSaid = regexp.MustCompile(`(?i)^(?:(?:pull(?:ed)?|done|take (?:it )?off|taken off|finish(?:ed)?|off|cook(?:ed)? to|to|internal(?: temp(?:erature)?)?(?: of)?|core(?: temp(?:erature)?)?(?: of)?|kern(?:temperatur)?|inside)[\s:]*(?:at|to|@)?\s*(\d{2,3})\s*(?:°|degrees|deg)?\s*([FC]?)(?:ahrenheit|elsius)?(?: inside| internal| core)?|(\d{2,3})\s*(?:°|degrees|deg)?\s*([FC]?)\s*(?:inside|internal(?:ly)?|core|in the (?:middle|center|centre)))$`)

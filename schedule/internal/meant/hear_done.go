@@ -43,11 +43,12 @@ var ownDoneness = []struct {
 }{
 
 	{regexp.MustCompile(`(?i)^(?:(?:a (?:little|bit)|slightly|just|still) )?(?:pink|rosa)(?: in the (?:middle|center|centre)| inside)?$`), []string{"medium"}, false},
-	{regexp.MustCompile(`(?i)^(?:fall(?:ing)?[- ]?(?:apart|off the bone)|shreddable|pull[- ]?apart|for pulling|pullable|shredding)(?:[ -]tender)?$`), []string{"pulled", "tender"}, true},
+	{regexp.MustCompile(`(?i)^(?:fall(?:ing)?[- ]?(?:apart|off the bone)|shreddable|pull[- ]?apart|for pulling|pullable|shredding|(?:for )?(?:pulled|shredded)(?: (?:pork|beef|chicken|lamb|meat))?(?: (?:sandwich(?:es)?|tacos|buns|rolls))?)(?:[ -]tender)?$`), []string{"pulled", "tender"}, true},
 	{regexp.MustCompile(`(?i)^(?:(?:probe|butter|fork|very|nice and) )?tender$`), []string{"tender", "pulled", "sliced"}, true},
 	{regexp.MustCompile(`(?i)^(?:done|fully (?:cooked|done)|cooked through|through|no pink|not pink|durch|durchgebraten|well cooked)$`), []string{"well-done", "done"}, true},
 	{regexp.MustCompile(`(?i)^(?:bite|bite[- ]?through|with a bite|competition)$`), []string{"bite"}, false},
 }
+
 // donenessOf is what a food's cook calls so done; usual says that it is so done by itself.
 func donenessOf(c cut.Cut, text string) (word string, usual bool) {
 	word = Doneness(text)

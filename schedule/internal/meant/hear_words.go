@@ -27,11 +27,12 @@ var saidOf = []struct {
 	{regexp.MustCompile(`(?i)^(?:unwrapped|no wrap|not wrapped)$`), "wrap", "none"},
 	{regexp.MustCompile(`(?i)^(?:direct(?:ly)?|over the coals)$`), "zone", "direct"},
 	{regexp.MustCompile(`(?i)^(?:indirect(?:ly)?|beside the coals)$`), "zone", "indirect"},
-	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a)$`), "", ""},
+	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a|how (?:much|many)(?: do (?:i|we) (?:need|buy))?\??|enough(?: for (?:all|everybody|everyone|us))?)$`), "", ""},
 	{unusedText, "", "unused"},
 }
+
 // unusedText are words about a dish that no plan is made of: they are told back.
-var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin on|skin-on|mit haut|mit knochen)$`)
+var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin[- ]on|skin[- ]off|skinless|with (?:the )?skin(?: on)?|mit haut|mit knochen)$`)
 
 var wrapSaid = regexp.MustCompile(`(?i)^wrap(?:ped)?(?: in| with)?\s*((?:butcher |pink )?paper|foil)?\s*(?:at|from|@)\s*(\d{2,3})\s*°?\s*([FC]?)$`)
 

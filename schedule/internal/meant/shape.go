@@ -27,7 +27,7 @@ func shaped(n *strict.Node) *strict.Node {
 		}
 	}
 	for name, value := range n.Fields() {
-		inside := !(meals > 1 && oneOf(plainWord(name), mealNames...)) && value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value)
+		inside := !(meals > 1 && oneOf(plainWord(name), mealNames...)) && value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value) && !namesGrill(name)
 		for inner := range value.Fields() {
 			inside = inside && n.Get(inner) == nil && out.Get(inner) == nil
 		}
@@ -59,4 +59,10 @@ func spokenKeys(n *strict.Node) *strict.Node {
 		out = out.WithAt("serve", n.LineOf(name), strict.NewText(when, value.Line))
 	}
 	return out
+}
+
+// namesGrill says whether a field is one of the grill by another name.
+func namesGrill(name string) bool {
+	g, ok := guessOf("", name)
+	return ok && strings.HasPrefix(g.right, "grill:")
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
-	"strings"
 
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/strict"
@@ -89,7 +88,7 @@ func (d Day) frail(why string) strict.Meaning {
 // Eaters is how many people eat, children too, as far as a request says; 0 for nothing.
 func Eaters(request *strict.Node) int {
 	for name, value := range request.Fields() {
-		if g, ok := guessOf("", name); name != "guests" && !(ok && strings.HasPrefix(g.right, "guests: 8")) {
+		if !isGuests(name) {
 			continue
 		}
 		if value.Kind == strict.NodeText {

@@ -26,6 +26,7 @@ type taker struct {
 	menuAt int // the line of the first menu; 0 for none yet
 	guests crowd
 	heard  []string
+	times  []loose // groups of dishes with the time of each
 	loose  []loose // fields that may be of the one dish
 }
 
@@ -55,6 +56,7 @@ func (d Day) Take(request *strict.Node) Taken {
 	}
 	t.seat()
 	t.serveUp()
+	t.serveEach()
 	t.lastServed()
 	t.settle()
 	return Taken{Request: t.out, Heard: t.heard}
@@ -70,9 +72,11 @@ func isForm(name string) bool {
 func (t *taker) field(name string, line int, value *strict.Node) {
 	low, word := strings.ToLower(strings.TrimSpace(name)), plainWord(name)
 	switch {
+	case isZone(name) && grillWithin.MatchString(value.Text) && t.out.Get("grill") == nil:
+		t.keep("grill", line, t.grill(value))
 	case low == "serve" && t.When.Node != nil && formServe(value):
 		t.keep(low, line, t.mendedServe(value))
-	case t.When.Node != nil && saysWhen(name, value, t.Now), t.When.Node != nil && isZone(name):
+	case t.When.Node != nil && slices.Contains(t.Fields, name), t.When.Node != nil && isZone(name):
 		if t.out.Get("serve") == nil {
 			t.out = t.out.WithAt("serve", line, onLine(t.When.Node, line))
 			t.heard = append(t.heard, t.When.Heard...)
@@ -84,11 +88,19 @@ func (t *taker) field(name string, line int, value *strict.Node) {
 	case t.grillField(name, line, value), t.guestField(name, line, value):
 	case low == "dishes", t.isMenu(name, value):
 		t.menu(name, line, value)
+	case t.stateField(name, line, value):
 	case oneOf(low, formFields...):
 		t.keep(low, line, t.formValue(low, value))
-	case t.passedOver(name, value):
+	case t.weatherField(name, line, value), t.passedOver(name, value):
 	case oneOf(word, "event", "occasion", "title", "eventname", "partyname") && value.Kind == strict.NodeText && t.out.Get("name") == nil:
 		t.keep("name", line, value)
+	case t.dishTimes(value) != nil:
+		t.times = append(t.times, loose{name, line, value})
+	case t.hoursField(name, line, value):
+	case sleepName.MatchString(name) && value.Kind == strict.NodeText && t.out.Get("quiet") == nil && quietIn(value) != nil:
+		t.keep("quiet", line, quietIn(value))
+	case oneOf(word, startFields...) && value.Kind == strict.NodeText && !isClock(value.Text) && nightBefore.MatchString(value.Text):
+		t.overNight(name, line, value)
 	case (oneOf(word, "start") || earliestName.MatchString(name)) && isClock(value.Text):
 		t.keep("earliest", line, value)
 		t.say("%s is read as: nothing is done before %s", strconv.Quote(name+": "+value.Text), value.Text)
@@ -111,6 +123,9 @@ func (t *taker) keep(name string, line int, value *strict.Node) {
 func (t *taker) formValue(name string, value *strict.Node) *strict.Node {
 	if said := t.Understood("", name, value); said != nil {
 		return said
+	}
+	if value.Kind == strict.NodeObject && oneOf(name, "weather", "oven") {
+		return t.renamedIn(name, value)
 	}
 	if name == "weather" && value.Kind == strict.NodeText {
 		if group, left := weatherIn(value); !group.Empty() {

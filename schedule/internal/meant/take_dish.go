@@ -18,6 +18,8 @@ func (t *taker) dishGroup(n *strict.Node) []*strict.Node {
 	dish, food := t.foodOf(n)
 	if food != nil {
 		out = food
+	} else if text := loneFood(n); text != "" {
+		return []*strict.Node{strict.NewText(text, n.Line)}
 	}
 	for name, value := range dish.Fields() {
 		next, ok := t.dishField(out, name, value)
@@ -26,7 +28,7 @@ func (t *taker) dishGroup(n *strict.Node) []*strict.Node {
 		}
 		out = next
 	}
-	return []*strict.Node{t.Tidy(out)}
+	return []*strict.Node{t.thawed(t.Tidy(out))}
 }
 
 var frozenWord = regexp.MustCompile(`(?i)\bfrozen\b|\bfrom the freezer\b`)
@@ -47,7 +49,7 @@ func (t *taker) dishField(dish *strict.Node, name string, value *strict.Node) (*
 	if value.Kind == strict.NodeText {
 		value = strict.NewText(decimalPoint(value.Text), value.Line)
 	}
-	word := plainWord(field)
+	word := strings.ReplaceAll(plainWord(field), "temperature", "temp")
 	if yes, known := value.Says(); known && oneOf(word, "frozen", "thawed", "defrosted") {
 		switch frozen := yes == (word == "frozen"); {
 		case frozen && dish.Get("start") == nil:
@@ -57,7 +59,28 @@ func (t *taker) dishField(dish *strict.Node, name string, value *strict.Node) (*
 		}
 	}
 	switch {
-	case oneOf(word, "state", "condition", "start", "temp", "from") && value.Kind == strict.NodeText && frozenText.MatchString(value.Text):
+	case oneOf(word, "method", "how", "cookedhow", "cookmethod") && value.Kind == strict.NodeText && dish.Get("cut") != nil:
+		if s := Dish(dish.Get("cut").Text+", "+value.Text, t.Eaters, value.Line); s.Certain() && len(s.Unused) == 0 && !s.Node.Without("cut").Empty() {
+			return dish.Joined(s.Node.Without("cut")), true
+		}
+	case oneOf(word, "boneless", "bonein", "bone", "deboned") && dish.Get("cut") != nil:
+		if next := t.boneOf(dish, word, value); next != nil {
+			return next, true
+		}
+	case oneOf(word, "style", "texture") && value.Kind == strict.NodeText && dish.Get("cut") != nil:
+		if c, unknown := cut.One(dish.Get("cut").Text); unknown == "" {
+			if done, usual := donenessOf(c, value.Text); done != "" || usual {
+				if dish.Get("target") != nil { // how hot it is inside is said too
+					return dish, true
+				}
+				return t.target(dish, value)
+			}
+		}
+	case oneOf(word, startNames...) && (value.Kind == strict.NodeNumber || value.Kind == strict.NodeText):
+		if text := startHeat(value.Text, of); text != "" {
+			return set("start", strict.NewText(text, value.Line))
+		}
+	case oneOf(word, "state", "condition", "start", "startstate", "initialstate", "temp", "from") && value.Kind == strict.NodeText && frozenText.MatchString(value.Text):
 		return set("start", strict.NewText("frozen", value.Line))
 	case low == "id" && value.Kind == strict.NodeNumber:
 		return set("id", strict.NewText(value.Text, value.Line))
@@ -120,6 +143,15 @@ func (t *taker) dishField(dish *strict.Node, name string, value *strict.Node) (*
 	}
 	if of != "" && value.Kind == strict.NodeNumber {
 		value = strict.NewText(value.Text+" "+of, value.Line)
+		if oneOf(field, formDish...) { // rest_min: 60
+			return t.ofForm(dish, field, value, set)
+		}
+	}
+	if c := dish.Get("cut"); c != nil && of == "" && oneOf(word, "amount", "quantity", "qty", "howmuch") && dish.Get("weight") == nil && dish.Get("count") == nil {
+		if s := Dish(asSpoken(c.Text, value), t.Eaters, value.Line); s.Certain() && s.Node.Get("cut") != nil { // as on a line: of wings 5 lb are all of them
+			t.tell(s)
+			return dish.Joined(s.Node.Without("cut")), true
+		}
 	}
 	if oneOf(word, "weight", "mass") && value.Kind == strict.NodeText {
 		return set("weight", value)
@@ -177,6 +209,7 @@ func (t *taker) ofForm(dish *strict.Node, field string, value *strict.Node, set 
 }
 
 var (
+	startNames = []string{"initialtemp", "starttemp", "startingtemp", "fridgetemp", "tempatstart", "startcoretemp"}
 	frozenText = regexp.MustCompile(`(?i)^(?:still |start |deep |rock |hard |goes on |on )*(?:frozen|from frozen|from (?:the )?freezer|freezer)(?: solid| hard)?$`)
 	thawedText = regexp.MustCompile(`(?i)^(?:fully |completely )?(?:thawed|fresh|chilled|raw|from the fridge|fridge|refrigerated)$`)
 	wrapAt     = regexp.MustCompile(`(?i)^(?:in )?((?:butcher |pink )?paper|(?:tin |aluminum )?foil)\s*(?:at|from|@|when)\s*(\d{2,3})\s*°?\s*([FC]?)\b.*$`)
@@ -201,3 +234,26 @@ var commaDecimal = regexp.MustCompile(`(\d),(\d{1,2})(\s*(?:kilos?|kilograms?|kg
 
 // decimalPoint writes 2,5 kg as 2.5 kg.
 func decimalPoint(text string) string { return commaDecimal.ReplaceAllString(text, "$1.$2$3") }
+
+// boneOf takes whether there is a bone in a dish: it is another cut, or makes no difference
+// that a plan has a figure for; nil where it is not understood.
+func (t *taker) boneOf(dish *strict.Node, word string, value *strict.Node) *strict.Node {
+	yes, known := value.Says()
+	if !known {
+		return nil
+	}
+	said := map[bool]string{true: "bone-in", false: "boneless"}[yes == oneOf(word, "bonein", "bone")]
+	food := dish.Get("cut")
+	for _, called := range []string{said + " " + food.Text, food.Text + " " + said} {
+		if c, unknown := cut.One(called); unknown == "" {
+			return dish.With("cut", strict.NewText(c.Name, food.Line))
+		}
+	}
+	if c, unknown := cut.One(food.Text); unknown == "" {
+		if bone := strings.Contains(c.Name, "bone-in"); !bone || said == "bone-in" {
+			t.say("%s is one cut here, with its bone or without", c.InText())
+			return dish
+		}
+	}
+	return nil
+}

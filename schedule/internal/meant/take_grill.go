@@ -11,11 +11,20 @@ import (
 var (
 	numberedGrill = regexp.MustCompile(`(?i)^(?:(?:grill|smoker|bbq|barbecue|cooker|kettle) ?(\d)|(first|second|other|2nd|third) (?:grill|smoker|bbq|barbecue|cooker))$`)
 	wordInches    = regexp.MustCompile(`(?i)\b(eighteen|twenty[ -]?(?:two|six)|twenty|thirty[ -]?six)(?:[ -]?(and a half))?\b`)
-	grillNoise    = regexp.MustCompile(`(?i)[,;]?\s*\b(?:minion method|minion|snake method|fuse method|two[- ]zone|2[- ]zone|indirect|direct)\b`)
+	grillNoise    = regexp.MustCompile(`(?i)[,;]?\s*\b(?:minion method|minion|indirect|direct)\b`)
 )
 
 // severalGrills is a number of grills of one kind.
 var severalGrills = regexp.MustCompile(`(?i)^\s*(?:2|two|3|three)\s+(kettle|grill|smoker|bullet|drum)s\b`)
+
+var (
+	layoutSaid = regexp.MustCompile(`(?i)[,;]?\s*\b(?:with (?:the |a )?|using (?:the |a )?)?(?:(snake|fuse)|(two[- ]zone|2[- ]zone))\b(?:\s+(?:method|fire|setup|layout))?`)
+	fiftyFive  = regexp.MustCompile(`(?i)\b55[\s-]*(?:us )?(?:gallons?|gal)\b`)
+	drumWord   = regexp.MustCompile(`(?i)\bdrum\b`)
+	acrossSaid = regexp.MustCompile(`(?i)\d\s*-?\s*(?:in\b|inch|"|”|cm\b|mm\b)`)
+	roundGrill = regexp.MustCompile(`(?i)\bround\b(\s+(?:charcoal |coal |bbq |barbecue )?(?:grill|bbq|barbecue|barbie)?)`)
+	namesKind  = regexp.MustCompile(`(?i)\b(?:kettle|box|upright|barrel|drum|bullet|vertical|offset|kamado|ceramic|egg|gas|propane|pellet|electric|smoker|kugelgrill|no lid|without (?:a )?lid)\b`)
+)
 
 var inchWords = map[string]string{"eighteen": "18", "twenty": "20", "twentytwo": "22", "twentysix": "26", "thirtysix": "36"}
 
@@ -98,6 +107,23 @@ func (t *taker) grill(value *strict.Node) *strict.Node {
 		t.secondGrill("a second of " + value.Text)
 		text = m[1] + text[len(m[0]):]
 	}
+	if m := layoutSaid.FindStringSubmatch(text); m != nil && t.out.Get("layout") == nil {
+		layout := "ring"
+		if m[2] != "" {
+			layout = "two-zone"
+		}
+		t.say("%s is read as layout: %s", strconv.Quote(strings.Trim(m[0], " ,;")), layout)
+		t.out = t.out.WithAt("layout", value.Line, strict.NewText(layout, value.Line))
+		text = strings.Replace(text, m[0], "", 1)
+	}
+	if fiftyFive.MatchString(text) && drumWord.MatchString(text) && !strings.Contains(text, "inch") && !acrossSaid.MatchString(fiftyFive.ReplaceAllString(text, "")) {
+		t.say("%s is taken as 22.5 in across, as such drums are made; write what its grate measures if it is another", strconv.Quote(strings.TrimSpace(value.Text)))
+		text = fiftyFive.ReplaceAllString(text, "22.5 in")
+	}
+	if roundGrill.MatchString(text) && acrossSaid.MatchString(text) && !namesKind.MatchString(text) {
+		t.say("%s is taken as a kettle: a round grill with its lid", strconv.Quote(strings.TrimSpace(value.Text)))
+		text = roundGrill.ReplaceAllString(text, "kettle $1")
+	}
 	if said := grillNoise.FindString(text); said != "" {
 		t.unused(strings.Trim(said, " ,;"))
 		text = grillNoise.ReplaceAllString(text, "")
@@ -120,12 +146,18 @@ func (t *taker) grillGroup(group *strict.Node) *strict.Node {
 		line := group.LineOf(name)
 		field, of := unitOfName(name)
 		low := strings.ToLower(name)
+		if oneOf(plainWord(name), "grill", "smoker", "cooker", "bbq", "barbecue") && group.Get("kind") == nil && out.Get("kind") == nil {
+			name, field, low = "kind", "kind", "kind"
+		}
+		if oneOf(field, "size", "across", "dia") && !strings.Contains(inWords("", group), "box") && out.Get("diameter") == nil && group.Get("diameter") == nil {
+			name, field, low = "diameter", "diameter", "diameter"
+		}
 		switch {
 		case oneOf(plainWord(name), "unit", "units") && unit != "":
 			continue
 		case oneOf(low, "kind", "diameter", "width", "depth", "fuel", "gauge_offset", "water_pan", "raised", "levels", "own"), low == "zones" && value.Kind == strict.NodeList:
 			field = low
-		case low == "zones":
+		case oneOf(plainWord(name), "have", "with", "extras", "accessories", "comes", "also") && value.Kind == strict.NodeText && !digits.MatchString(value.Text), low == "zones":
 			t.unused(inWords(name, value))
 			continue
 		default:

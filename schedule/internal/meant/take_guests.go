@@ -1,6 +1,7 @@
 package meant
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -13,6 +14,7 @@ type crowd struct {
 	adults, kids int
 	frail        bool
 	none         bool // it was said that nobody is frail
+	odd          bool // something was said that no plan is made of
 	line         int  // of the first field; 0 where nothing was said
 	asWritten    *strict.Node
 }
@@ -22,8 +24,8 @@ const frailText = `(?:pregnant|expecting|bab(?:y|ies)|toddlers?|infants?|newborn
 // guestField takes a field of who eats; false for another.
 func (t *taker) guestField(name string, line int, value *strict.Node) bool {
 	word := plainWord(name)
-	g, ok := guessOf("", name)
-	about := word == "guests" || ok && strings.HasPrefix(g.right, "guests: 8") || oneOf(word, "guestcount", "feeding", "feed", "serving", "headcount", "count", "company", "family", "pax", "whoiscoming", "howmanyareeating", "wearing")
+	ok := false
+	about := isGuests(name) || oneOf(word, "guestcount", "feeding", "feed", "serving", "headcount", "count", "company", "family", "pax", "whoiscoming", "howmanyareeating", "wearing")
 	if about && word == "count" && value.Kind != strict.NodeNumber {
 		about = false
 	}
@@ -70,6 +72,14 @@ func (t *taker) guestField(name string, line int, value *strict.Node) bool {
 	return true
 }
 
+var guestNoun = regexp.MustCompile(`(?i)(?:^|[\s_-])(?:folks?|people|guests?|eaters|mouths|persons|diners)$`)
+
+// isGuests says whether a field says by its name how many eat: "guests", "hungry folks".
+func isGuests(name string) bool {
+	g, ok := guessOf("", name)
+	return plainWord(name) == "guests" || ok && strings.HasPrefix(g.right, "guests: 8") || !ok && guestNoun.MatchString(strings.TrimSpace(name))
+}
+
 var frailNames = []string{"frail", "elderly", "pregnant", "pregnancy", "babies", "baby", "toddlers", "toddler", "seniors", "grandma", "grandpa", "grandparents", "grandmother", "grandfather", "infants", "sick", "ill"}
 
 func (c *crowd) add(other crowd, line int) {
@@ -93,9 +103,13 @@ func (t *taker) seat() {
 		}
 		return
 	}
+	t.out = t.out.WithAt("guests", c.line, c.node())
+}
+
+// node is who eats, as the form has it.
+func (c crowd) node() *strict.Node {
 	if c.kids == 0 && !c.frail && !c.none {
-		t.out = t.out.WithAt("guests", c.line, strict.NewNumber(c.adults, c.line))
-		return
+		return strict.NewNumber(c.adults, c.line)
 	}
 	n := strict.NewGroup(c.line).With("adults", strict.NewNumber(c.adults, c.line))
 	if c.kids > 0 {
@@ -104,7 +118,7 @@ func (t *taker) seat() {
 	if c.frail || c.none {
 		n = n.With("frail", strict.NewTruth(c.frail, c.line))
 	}
-	t.out = t.out.WithAt("guests", c.line, n)
+	return n
 }
 
 func isCount(n *strict.Node) bool {

@@ -58,6 +58,26 @@ func (t *taker) whichHeat(word string, value *strict.Node, of string) (field, te
 	return "", ""
 }
 
+// startHeat is how cold a dish goes on, with its unit: of a bare number what it can only be,
+// for no refrigerator is at 5 F or at 38 C; empty where it may be either.
+func startHeat(text, of string) string {
+	number := strings.TrimSpace(text)
+	v, err := strconv.ParseFloat(number, 64)
+	switch {
+	case err != nil && isQuantity(text):
+		return text
+	case err != nil:
+		return ""
+	case of != "":
+		return number + " " + of
+	case v >= 30 && v <= 75:
+		return number + " F"
+	case v >= -1 && v <= 12:
+		return number + " C"
+	}
+	return ""
+}
+
 // heatUnit is the unit of a heat that is given without one.
 func heatUnit(of, number string) string {
 	if of != "" {

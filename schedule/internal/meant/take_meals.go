@@ -3,7 +3,6 @@ package meant
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule/internal/instant"
@@ -123,6 +122,7 @@ func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) 
 				m.menus = append(m.menus, v)
 			case saysWhen(inner, v, t.Now) || isZone(inner):
 				m.said += " " + timeOf(inner, v)
+			case isGuests(inner) && t.mealGuests(name, v):
 			default:
 				return nil
 			}
@@ -184,8 +184,7 @@ func (t *taker) mealOfFoods(group *strict.Node) *meal {
 			m.said = strings.TrimSpace(m.said + " " + timeOf(name, value))
 		case knownFood(name):
 			foods = foods.WithAt(name, group.LineOf(name), value)
-		case oneOf(plainWord(name), "guests", "people") && isCount(value):
-			t.say("%s of one meal: how many eat is said once for the day, so write counts for its dishes", strconv.Quote(inWords(name, value)))
+		case isGuests(name) && t.mealGuests("a meal", value):
 		default:
 			return nil
 		}
@@ -195,6 +194,25 @@ func (t *taker) mealOfFoods(group *strict.Node) *meal {
 	}
 	m.menus = []*strict.Node{foods}
 	return &m
+}
+
+// mealGuests takes who eats at one meal; a day has the most of its meals, for amounts that
+// nobody says. False where that is not certain.
+func (t *taker) mealGuests(of string, value *strict.Node) bool {
+	c, _, ok := t.inText(value.Text)
+	if !ok || value.Kind == strict.NodeObject || c.odd {
+		return false
+	}
+	c.line = value.Line
+	c.frail, c.none = c.frail || t.guests.frail, c.none || t.guests.none
+	if t.guests.line != 0 && t.guests.adults+t.guests.kids != c.adults+c.kids {
+		t.say("of the guests of two meals the larger number is that of the day; a dish without an amount is for all of them, so write counts for the smaller meal")
+	}
+	if c.adults+c.kids > t.guests.adults+t.guests.kids {
+		t.guests = c
+	}
+	t.guests.frail, t.guests.none = c.frail, c.none
+	return true
 }
 
 func (m *meal) called(name string, line int) *meal {

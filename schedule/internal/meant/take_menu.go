@@ -9,9 +9,11 @@ import (
 	"example.com/cookday/schedule/internal/strict"
 )
 
+var bullet = regexp.MustCompile(`^\s*[-*•]\s+`)
+
 // menuNames are fields for what there is to eat beside those of the table (common practice,
 // no source).
-var menuNames = []string{"fleisch", "courses", "course", "things", "stuff", "meal", "lunchmenu", "dinnermenu", "grilling", "smoking", "cook", "roasting", "list", "foodlist", "ongrill", "onthegrill", "starters", "starter", "appetizers", "veg", "veggies", "beilagen", "hauptgang", "kids menu", "fish", "seafood", "poultry", "beef", "pork"}
+var menuNames = []string{"fleisch", "courses", "course", "things", "stuff", "meal", "lunchmenu", "dinnermenu", "grilling", "smoking", "cook", "roasting", "list", "foodlist", "ongrill", "onthegrill", "starters", "starter", "appetizers", "veg", "veggies", "beilagen", "hauptgang", "kids menu", "tocook", "togrill", "tosmoke", "fish", "seafood", "poultry", "beef", "pork"}
 
 var numberedDish = regexp.MustCompile(`(?i)^(?:dish|item|food|meat|course|main|side)\s*#?_?\d+$`)
 
@@ -103,8 +105,14 @@ func (t *taker) serveUp() {
 func (t *taker) items(n *strict.Node) (dishes []*strict.Node) {
 	switch n.Kind {
 	case strict.NodeText:
-		for _, text := range t.parted(n) {
-			dishes = append(dishes, t.spokenDish(strict.NewText(text, n.Line))...)
+		for k, line := range strings.Split(strings.TrimSpace(n.Text), "\n") {
+			line = strings.TrimSpace(bullet.ReplaceAllString(line, ""))
+			if line == "" {
+				continue
+			}
+			for _, text := range t.parted(strict.NewText(line, n.Line+k)) {
+				dishes = append(dishes, t.spokenDish(strict.NewText(text, n.Line))...)
+			}
 		}
 	case strict.NodeList:
 		for _, item := range n.Items {
@@ -150,7 +158,7 @@ func (t *taker) parted(n *strict.Node) []string {
 }
 
 // notGrilled are things of a table that no grill is planned for (common practice, no source).
-var notGrilled = regexp.MustCompile(`(?i)\b(?:salads?|slaw|cole ?slaw|pies?|cakes?|ice cream|desserts?|chips|crisps|dips?|salsa|guacamole|buns?|rice|pasta|drinks?|beers?|wine|lemonade|brownies|cookies|watermelon|fries|sauces?|gravy|mash(?:ed potatoes)?|hummus|pickles|ketchup|cornbread|condiments|kartoffelsalat|krautsalat|nudelsalat|brot)\b`)
+var notGrilled = regexp.MustCompile(`(?i)\b(?:salads?|stuffing|slaw|cole ?slaw|pies?|cakes?|ice cream|desserts?|chips|crisps|dips?|salsa|guacamole|buns?|rice|pasta|drinks?|beers?|wine|lemonade|brownies|cookies|watermelon|fries|sauces?|gravy|mash(?:ed potatoes)?|hummus|pickles|ketchup|cornbread|condiments|kartoffelsalat|krautsalat|nudelsalat|brot)\b`)
 
 // spokenDish is one dish in words; none where it is no food for a grill, which is said.
 func (t *taker) spokenDish(n *strict.Node) []*strict.Node {
@@ -159,7 +167,7 @@ func (t *taker) spokenDish(n *strict.Node) []*strict.Node {
 	switch {
 	case s.Certain():
 		t.tell(s)
-		return []*strict.Node{s.Node}
+		return []*strict.Node{t.thawed(s.Node)}
 	case s.Node == nil && notGrilled.MatchString(text):
 		t.say("%s is not planned: it is nothing for the grill", `"`+n.Text+`"`)
 		return nil
@@ -184,8 +192,25 @@ func (t *taker) namedDish(name string, value *strict.Node) []*strict.Node {
 			return t.spokenDish(value)
 		}
 	}
+	if value.Kind == strict.NodeText && !knownFood(name) { // "pulled chicken: 5 lb boneless thighs"
+		inside := Dish(decimalPoint(value.Text), t.Eaters, value.Line)
+		for _, word := range strings.Fields(name) {
+			if inside.Certain() && !Dish(name, t.Eaters, value.Line).Certain() && ofFood(inside.Node.Get("cut").Text, word) && inside.Node.Get("name") == nil {
+				t.tell(inside)
+				dish := inside.Node.With("name", strict.NewText(name, value.Line))
+				if c, _ := cut.One(inside.Node.Get("cut").Text); pulledName.MatchString(name) && dish.Get("target") == nil {
+					if done, _ := donenessOf(c, "pulled"); done != "" {
+						dish = dish.With("target", strict.NewText(done, value.Line))
+					}
+				}
+				return []*strict.Node{dish}
+			}
+		}
+	}
 	return t.spokenDish(strict.NewText(asSpoken(name, value), value.Line))
 }
+
+var pulledName = regexp.MustCompile(`(?i)\b(?:pulled|shredded)\b`)
 
 // sameCut says whether one of two names of food is a name of the other.
 func sameCut(a, b string) bool {

@@ -1,6 +1,7 @@
 package meant
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -41,7 +42,7 @@ func (t *taker) passedOver(name string, value *strict.Node) bool {
 }
 
 // nothingWith are fields of a party that no plan is made of.
-var nothingWith = []string{"bring", "bringing", "potluck", "what", "occasion", "theme", "host", "address", "theyrebringing", "guestsbring", "rub", "drinks", "beer", "cutlery", "plates", "eventname", "status", "priority", "author", "version", "created"}
+var nothingWith = []string{"party", "guestsarrive", "arrival", "arrive", "doors", "guestscome", "peoplearrive", "everyonearrives", "bring", "bringing", "potluck", "what", "occasion", "theme", "host", "address", "theyrebringing", "guestsbring", "rub", "drinks", "beer", "cutlery", "plates", "eventname", "status", "priority", "author", "version", "created"}
 
 // inWords is a field with its value as a cook would say it.
 func inWords(name string, value *strict.Node) string {
@@ -68,6 +69,10 @@ func (t *taker) settle() {
 				continue
 			}
 		}
+		if list != nil && t.heatOfAll(list, f) {
+			list = t.out.Get("dishes")
+			continue
+		}
 		if unread, nothing := t.pastDish(f); nothing {
 			t.unused(unread)
 			continue
@@ -89,4 +94,24 @@ func ofDish(word string) bool {
 	}
 	_, ok := guessOf("dishes", word)
 	return ok && !oneOf(word, "of", "was", "amount", "number", "num", "kind", "type", "what", "on", "time", "when", "at", "method", "note", "notes") || oneOf(word, "wrap", "target", "rest", "hold", "level", "start", "thickness", "prep", "weight", "doneness", "state") || oneOf(word, perHeadNames...) || heatOf(word) && word != "at" && word != "temp" && word != "temperature" && word != "heat"
+}
+
+// startFields are names of the field that says when the cook begins.
+var startFields = []string{"start", "begin", "starttime", "startcooking", "begincooking", "starting", "puton", "cook", "cooking"}
+
+// nightBefore are words for a cook that goes through the night.
+var nightBefore = regexp.MustCompile(`(?i)\bovernight\b|\bnight\b|\bevening before\b`)
+
+// overNight takes a beginning in words, which the plan finds out by itself: that it may be
+// the night is a field of its own.
+func (t *taker) overNight(name string, line int, value *strict.Node) {
+	said := strconv.Quote(inWords(name, value))
+	if !strings.Contains(strings.ToLower(value.Text), "overnight") {
+		t.say("%s: the plan works out when to start, so this is not used", said)
+		return
+	}
+	t.say("%s is read as: the fire may burn through the night; the plan works out when to start", said)
+	if t.out.Get("overnight") == nil {
+		t.out = t.out.WithAt("overnight", line, strict.NewTruth(true, line))
+	}
 }

@@ -60,8 +60,6 @@ func plainly(text string) string {
 // alone says whether a text says how much and nothing more, and says it fully.
 func alone(s cut.Spoken) bool { return s.Name == "" && !s.Part && !s.Packs }
 
-var people = regexp.MustCompile(`(?i)\b(?:people|persons?|guests?|adults?|grown-?ups?|heads?|of us|eaters?|friends|in all|total)\b`)
-
 // frailPart is what a text says of guests for whom the rules are stricter, and who are among
 // those that it counts; needsWords is what a plan knows nothing of.
 var (
@@ -69,41 +67,24 @@ var (
 	needsWords = regexp.MustCompile(`(?i)\ballerg|\bvegan|\bvegetarian|\bcoeliac|\bceliac|\bhalal\b|\bkosher\b|\bintoleran|\bgluten|\bnuts?\b`)
 )
 
-// guestsIn are the guests of a text: "about 10 people", "6 adults and 2 kids", "eight".
+// guestsIn are the guests of a text: "about 10 people", "6 adults and 2 kids", "eight"; nil
+// where something else is said beside them.
 func guestsIn(value *strict.Node) *strict.Node {
-	if frailWords.MatchString(value.Text) {
-		without := frailPart.ReplaceAllString(value.Text, " ")
-		if without == value.Text || frailWords.MatchString(without) { // it is said in a way that cannot be taken out
-			return nil
-		}
-		plain := guestsIn(strict.NewText(without, value.Line))
-		switch {
-		case plain == nil:
-			return nil
-		case plain.Kind == strict.NodeNumber:
-			plain = strict.NewGroup(value.Line).With("adults", plain)
-		}
-		return plain.With("frail", strict.NewTruth(true, value.Line))
-	}
-	if needsWords.MatchString(value.Text) {
-		return nil // what the plan can not know of is not passed over
-	}
-	large, small := grownUps.FindStringSubmatch(value.Text), children.FindStringSubmatch(value.Text)
-	if large != nil && small != nil && len(digits.FindAllString(value.Text, 3)) == 2 {
-		adults, _ := strconv.Atoi(large[1]) // by the pattern; too many digits are refused as 0
-		kids, _ := strconv.Atoi(small[1])
-		return strict.NewGroup(value.Line).With("adults", strict.NewNumber(adults, value.Line)).With("children", strict.NewNumber(kids, value.Line))
-	}
-	s := cut.Speak(people.ReplaceAllString(plainly(value.Text), " "))
-	if s.Count == 0 || !alone(s) || s.Weight != "" || s.PerHead {
+	c, _, ok := new(taker).inText(value.Text)
+	if !ok || c.odd {
 		return nil
 	}
-	return strict.NewNumber(s.Count, value.Line)
+	c.line = value.Line
+	return c.node()
 }
 
 // bareHours are two hours without a half of the day: of those who sleep the first is of
 // the evening, the second of the morning.
-var bareHours = regexp.MustCompile(`^\D*?\b(8|9|10|11|12)\s*(?:-|–|to|until|till)\s*([3-9]|1[01])\D*$`)
+var (
+	midnight  = regexp.MustCompile(`(?i)\bmidnight\b`)
+	bareHours = regexp.MustCompile(`^\D*?\b(8|9|10|11|12|2[0-3])\s*(?:-|–|to|until|till?)\s*([3-9]|1[01])\D*$`)
+	untilHour = regexp.MustCompile(`(?i)^\s*(?:until|till?|to)\s+(\d{1,2})\s*(?::(\d\d))?\s*(?:a\.?m\.?)?\s*$`)
+)
 
 // quietIn are the quiet hours of a text: "11pm-6am", "we sleep 11 to 6", "none".
 func quietIn(value *strict.Node) *strict.Node {
@@ -111,12 +92,21 @@ func quietIn(value *strict.Node) *strict.Node {
 		return strict.NewList(value.Line)
 	}
 	from, to := "", ""
+	value = strict.NewText(midnight.ReplaceAllString(value.Text, "12:00 am"), value.Line)
 	if m := bareHours.FindStringSubmatch(value.Text); m != nil {
 		hour, _ := strconv.Atoi(m[1]) // by the pattern
 		morning, _ := strconv.Atoi(m[2])
 		from, to = fmt.Sprintf("%02d:00", (hour+12)%24), fmt.Sprintf("%02d:00", morning)
-		if hour == 12 {
+		switch {
+		case hour == 12:
 			from = "00:00"
+		case hour > 12:
+			from = fmt.Sprintf("%02d:00", hour)
+		}
+	} else if m := untilHour.FindStringSubmatch(value.Text); m != nil { // the night begins when it usually does
+		from, to = nightFrom, m[1]+":00"
+		if m[2] != "" {
+			to = m[1] + ":" + m[2]
 		}
 	} else if m := hours.FindStringSubmatch(value.Text); m != nil {
 		from, to = strings.TrimSpace(m[1]), strings.TrimSpace(m[2])
@@ -128,9 +118,11 @@ func quietIn(value *strict.Node) *strict.Node {
 }
 
 var (
-	rainIn   = regexp.MustCompile(`(?i)\b(?:rain(?:y|ing)?|showers|wet)\b`)
-	dryIn    = regexp.MustCompile(`(?i)\b(?:no rain|dry|calm|no wind|clear|sunny|sun|outside|air|wind|winds|and|with|degrees|deg|about|around|of)\b|[,;.&°]`)
-	northern = regexp.MustCompile(`(?i)[FC]`)
+	rainIn    = regexp.MustCompile(`(?i)\b(?:rain(?:y|ing)?|showers|wet)\b`)
+	dryIn     = regexp.MustCompile(`(?i)\b(?:no rain|dry|calm|no wind|clear|sunny|sun|outside|air|wind|winds|and|with|degrees|deg|about|around|of)\b|[,;.&°]`)
+	bareWind  = regexp.MustCompile(`(?i)\bwinds?\s+(?:of |about |around )?(\d+)\b(?:\s*(?:-|to)\s*\d+)?\s*$`)
+	inCelsius = regexp.MustCompile(`\d\s*°?\s*C\b`)
+	northern  = regexp.MustCompile(`(?i)[FC]`)
 )
 
 // weatherIn takes the wind, the rain and the heat of the air from a text; left is what says
@@ -142,6 +134,12 @@ func weatherIn(value *strict.Node) (group *strict.Node, left string) {
 	wind := windIn.FindStringSubmatch(text)
 	if wind != nil {
 		text = strings.Replace(text, wind[0], "", 1)
+	} else if m := bareWind.FindStringSubmatch(text); m != nil {
+		wind = []string{m[0], m[1], "mph"}
+		if inCelsius.MatchString(text) {
+			wind[2] = "km/h"
+		}
+		text = strings.Replace(text, m[0], "", 1)
 	}
 	if m := airIn.FindStringSubmatch(text); m != nil {
 		of := "F"

@@ -51,7 +51,7 @@ func instead(value *strict.Node, name, right string) strict.Meaning {
 var nobody = regexp.MustCompile(`(?i)^(none|no|never|nobody|off|nothing|0)$`)
 
 // hours are two times of day: 10pm-6am, 22:00 to 06:00.
-var hours = regexp.MustCompile(`(?i)^\D*?(\d{1,2}(?::\d\d)?\s*(?:[ap]\.?m\.?)?)\s*(?:-|–|to|until|till)\s*(\d{1,2}(?::\d\d)?\s*(?:[ap]\.?m\.?)?)\W*$`)
+var hours = regexp.MustCompile(`(?i)^\D*?(\d{1,2}(?::\d\d)?\s*(?:[ap]\.?m\.?)?)\s*(?:-|–|to|until|till?)\s*(\d{1,2}(?::\d\d)?\s*(?:[ap]\.?m\.?)?)\W*$`)
 
 func quiet(name string, value *strict.Node) strict.Meaning {
 	return strict.Meaning{}

@@ -21,14 +21,24 @@ var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place",
 // isZone says whether a field says where the clock is.
 func isZone(name string) bool { return oneOf(plainWord(name), zoneNames...) }
 
+var grillWithin = regexp.MustCompile(`(?i)\b(?:grill|kettle|smoker|barbecue|bbq|kamado)\b`)
+
 // otherTimes are fields that hold a time of day and are not of the meal.
 var otherTimes = []string{"start", "starttime", "begin", "startat", "startcooking", "begincooking", "from", "light", "lightat", "lit", "puton", "quiet", "sleep", "earliest", "guestsarrive", "arrival", "arrive", "doors"}
 
-// Said is what the fields of a request say of the time when people eat, under whichever
-// names, and what they say of the zone. A date that stands by itself, under whatever name,
-// is the day.
-func Said(request *strict.Node, now time.Time) (text, zone string) {
-	var said, zones, dates []string
+// Told is what the fields of a request say of the time when people eat.
+type Told struct {
+	Text   string   // of the day and the time, under whichever names
+	Zone   string   // of the clock
+	Fields []string // those that say when; others may hold times of something else
+}
+
+// Said is what the fields of a request say of the time when people eat. A date that stands
+// by itself, under whatever name, is the day; what only looks like a time counts where those
+// that are called like one leave something open.
+func Said(request *strict.Node, now time.Time) (told Told) {
+	var said, maybe, zones, dates []string
+	var byName, others []string
 	for name, value := range request.Fields() {
 		if value.Kind == strict.NodeText && isDay(value.Text) {
 			dates = append(dates, value.Text)
@@ -42,16 +52,60 @@ func Said(request *strict.Node, now time.Time) (text, zone string) {
 					said = append(said, timeOf(inner, v))
 				}
 			}
-		case isZone(name):
+			byName = append(byName, name)
+		case isZone(name) && !grillWithin.MatchString(value.Text):
 			zones = append(zones, value.Text)
-		case saysWhen(name, value, now):
-			said = append(said, timeOf(name, value))
+		case isZone(name): // a grill stands there
+		case saysWhen(name, value, now) && calledWhen(name, value):
+			said, byName = append(said, timeOf(name, value)), append(byName, name)
+		case saysWhen(name, value, now) && !otherThan.MatchString(name):
+			maybe, others = append(maybe, timeOf(name, value)), append(others, name)
 		}
+	}
+	if !wholeSaid(strings.Join(said, " "), now) {
+		said, byName = append(said, maybe...), append(byName, others...)
 	}
 	if len(dates) == 1 && len(said) > 0 && !slices.Contains(said, dates[0]) { // a day of the party's under whatever name
 		said = append(said, dates[0])
 	}
-	return strings.Join(said, " "), strings.Join(zones, " ")
+	text := strings.Join(said, " ")
+	if day := arrivalDay(request, now); day != "" && text != "" {
+		if w, err := instant.ParseWhen(text, now); err == nil && w.Day == nil && !w.Relative {
+			text = day + " " + text
+		}
+	}
+	return Told{Text: text, Zone: strings.Join(zones, " "), Fields: byName}
+}
+
+// otherThan are words of fields that hold times of something else than the meal.
+var otherThan = regexp.MustCompile(`(?i)\b(?:before|after|away|arrives?|arriving|arrival|until|till|from|not|can'?t|cannot|don'?t|busy|out|pick ?up|awake|wake|up|work|back|leave|home)\b`)
+
+// calledWhen says whether a field is called like one of when people eat, or named by a day.
+func calledWhen(name string, value *strict.Node) bool {
+	g, ok := guessOf("", name)
+	return plainWord(name) == "serve" || ok && strings.HasPrefix(g.right, "serve:") || isMealTime(name, value) || isDayField(name, value)
+}
+
+// wholeSaid says whether a text says both a day and a time.
+func wholeSaid(text string, now time.Time) bool {
+	if text == "" {
+		return false
+	}
+	w, err := instant.ParseWhen(text, now)
+	return err == nil && (w.Day != nil || w.Relative) && w.Time != nil
+}
+
+// arrivalDay is the day on which guests arrive, as it is said; empty where it is not.
+func arrivalDay(request *strict.Node, now time.Time) string {
+	for name, value := range request.Fields() {
+		if !oneOf(plainWord(name), "guestsarrive", "arrival", "arrive", "doors", "guestscome", "peoplearrive", "party", "everyonearrives") || value.Kind != strict.NodeText {
+			continue
+		}
+		if w, err := instant.ParseWhen(value.Text, now); err == nil && w.Day != nil {
+			return w.Day.String()
+		}
+	}
+	return ""
 }
 
 // saysWhen says whether a field is one of when people eat: by its name, or because it holds
@@ -65,7 +119,7 @@ func saysWhen(name string, value *strict.Node, now time.Time) bool {
 	switch {
 	case word == "serve", ok && strings.HasPrefix(g.right, "serve:"), isMealTime(name, value), isDayField(name, value):
 		return true
-	case ok, isForm(name), oneOf(word, otherTimes...), earliestName.MatchString(name), knownFood(name), value.Kind != strict.NodeText, ofDish(word):
+	case ok, isForm(name), oneOf(word, otherTimes...), sleepName.MatchString(name), earliestName.MatchString(name), knownFood(name), value.Kind != strict.NodeText, ofDish(word):
 		return ok && g.right != "" && value.Kind == strict.NodeText && strings.HasPrefix(g.right, "dishes") && wholeWhen(value.Text, now)
 	}
 	return wholeWhen(value.Text, now)
@@ -73,6 +127,9 @@ func saysWhen(name string, value *strict.Node, now time.Time) bool {
 
 var (
 	dayName   = regexp.MustCompile(`^(?:today|tonight|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day)$`)
+	dayMeal   = regexp.MustCompile(`(?i)^((?:(?:this|next) )?(?:mon|tues|wednes|thurs|fri|satur|sun)day)[ _-]?(lunch|dinner|supper|brunch|meal)$`)
+	notThen   = regexp.MustCompile(`(?i)^\s*(?:no|nope|not (?:tonight|today|then))\b[\s,;:]*(?:but )?`)
+	sleepName = regexp.MustCompile(`(?i)\b(?:sleep|asleep|sleeping|bed|bedtime)\b`)
 	dayWithin = regexp.MustCompile(`(?i)\b(?:today|tonight|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b`)
 	daySaid   = regexp.MustCompile(`(?i)\b(?:today|tonight|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b|\d\s*(?:[ap]\.?m\b|:\d\d|o'clock)|^\s*(?:at )?\d{1,2}\s*$`)
 )
@@ -80,7 +137,7 @@ var (
 // isDayField says whether a field is named by a day and says when people eat on it, or that
 // it is another day.
 func isDayField(name string, value *strict.Node) bool {
-	return dayName.MatchString(plainWord(name)) && (value.Kind == strict.NodeText || value.Kind == strict.NodeNumber) && daySaid.MatchString(value.Text)
+	return (dayName.MatchString(plainWord(name)) || dayMeal.MatchString(strings.TrimSpace(name))) && (value.Kind == strict.NodeText || value.Kind == strict.NodeNumber) && daySaid.MatchString(value.Text)
 }
 
 // fullServe says whether a group says when people eat as the form has it.
@@ -146,6 +203,13 @@ func timeOf(name string, value *strict.Node) string {
 	word := plainWord(name)
 	if bareNumber.MatchString(text) && !oneOf(word, "day", "date", "datum") {
 		text = "at " + strings.TrimSpace(text)
+	}
+	if rest := notThen.ReplaceAllString(text, ""); dayName.MatchString(word) && dayWithin.MatchString(rest) { // tonight: no, friday
+		text = rest
+	}
+	if m := dayMeal.FindStringSubmatch(strings.TrimSpace(name)); m != nil && !dayWithin.MatchString(text) {
+		text = m[1] + " " + text
+		word = m[2]
 	}
 	if dayName.MatchString(word) && !dayWithin.MatchString(text) { // friday: 6pm
 		text = word + " " + text
