@@ -36,3 +36,22 @@ func TestWhatMayBeDoneIsFeltNow(t *testing.T) {
 		}
 	}
 }
+
+// A butt that nobody has read is not done by the clock: "Nothing to do before ..." for a day, 51 %
+// at half past five, "over 99 %" and served five minutes before its meal, thirteen hours on.
+func TestTheClockAloneFinishesNoButt(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-10, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 10\noven: yes\ndishes: [{cut: pork-butt, weight: 8 lb, prep: []}]\n")
+	for _, now := range []string{"13:45", "17:00", "17:55", "18:10", "19:05"} {
+		q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-10 05:10,,lit,\n2027-07-10 05:50,pork-butt,on,\n", "2027-07-10 "+now)
+		said := strings.Join(dueTexts(q), "\n") + "\n" + findingTexts(q)
+		if !strings.Contains(said, "measure it now, nobody has read it") && !strings.Contains(said, "nobody read it. Measure") {
+			t.Errorf("%s: nobody is asked to measure it: %s", now, said)
+		}
+		if sliced := strings.Contains(said, "slice it from 180 °F on"); sliced != (now == "17:00" || now == "17:55" || now == "18:10") {
+			t.Errorf("%s: sliced from 180 °F: %v", now, sliced)
+		}
+		if q.Chance.All > 0.92 {
+			t.Errorf("%s: promised at %.2f", now, q.Chance.All)
+		}
+	}
+}

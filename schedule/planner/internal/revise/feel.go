@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/unit"
 )
@@ -18,7 +19,8 @@ const (
 	feltWithinK = 5 / 1.8
 	feltHalf    = 0.5 // how likely a joint is done as it comes to its target, a rack at the end of its range (assumption)
 	feltAgain   = 20 * time.Minute
-	feelOrdinal = 90 // of the step among the looks at a piece, which are counted from one
+	slicedSoon  = 90 * time.Minute // before its meal it is told that it may be sliced
+	feelOrdinal = 90               // of the step among the looks at a piece, which are counted from one
 )
 
 var (
@@ -104,6 +106,8 @@ func (v *Revision) feelSteps(p *schedule.Plan, l remainder) (out []schedule.Step
 			text = v.oneDoneText(a, hot, cold)
 		} else if v.mayBeDone(a) {
 			text = v.feelText(a)
+		} else if v.wantsReading(a) {
+			text = v.unreadText(a)
 		}
 		if text == "" {
 			continue
@@ -153,6 +157,34 @@ func (v *Revision) feelText(a *liveBatch) string {
 	}
 	if a.batch.Count > 1 {
 		text += " Each piece by itself."
+	}
+	return text
+}
+
+// wantsReading says of a tough piece that is on and that nobody has read that it may be done by
+// its own earliest time: the clock alone finishes none.
+func (v *Revision) wantsReading(a *liveBatch) bool {
+	return a.where == cooking && v.onlyByReading(a) && !a.suspect && !a.condemned && !a.way().Sear && !v.day.InQuiet(v.now) && !v.now.Before(a.on.at.Add(instant.Minutes(a.first.Took().Early)))
+}
+
+// onlyByReading says of a tough piece that was told to be on, and was never read, that it is not
+// taken to be off because its time is over, up to its meal.
+func (v *Revision) onlyByReading(a *liveBatch) bool {
+	return a.batch.It.Cut.Style == cut.Tough && a.on.logged && a.first != nil && len(a.cores) == 0 && v.now.Before(v.askedServe(a).Add(overFor))
+}
+
+// slicedFromC is the core from which what was to be pulled is sliced instead, where it has to be
+// eaten (common practice, no source).
+var slicedFromC = unit.FToC(180)
+
+func (v *Revision) unreadText(a *liveBatch) string {
+	text := fmt.Sprintf("%s: measure it now, nobody has read it since it went on at %s.", a.batch.It.Dish.Name, v.clock(a.on.at))
+	if a.batch.It.ByTheBend() {
+		return text + " " + schedule.BendText(v.day.Req.Units) + ": off."
+	}
+	text += fmt.Sprintf(" Off at %s.", v.day.Core(a.way().PullC))
+	if v.askedServe(a).Sub(v.now) < slicedSoon && a.way().PullC > slicedFromC {
+		text += fmt.Sprintf(" Or slice it from %s on, and eat.", v.day.Core(slicedFromC))
 	}
 	return text
 }

@@ -46,7 +46,7 @@ func (a *liveBatch) inner() bool { return safety.SurfaceInside(a.batch.It.Catego
 // dangerous, and any that is only taken to be off, as planned, but what cooks for so long that
 // its minimum is hours behind it.
 func (a *liveBatch) mustShow() bool {
-	return a.inner() || a.where == off && !a.off.logged && !a.gone && a.batch.It.Cut.Style != cut.Tough
+	return a.inner() || a.where == off && !a.off.logged && !a.gone && (a.batch.It.Cut.Style != cut.Tough || a.on.logged)
 }
 
 // shows says whether a piece was read at what it must have shown, in its coldest place: the

@@ -202,7 +202,7 @@ func (v *Revision) settle(a *liveBatch) {
 			due = next // the next fire was wanted then
 		}
 	}
-	if at := due; !at.After(v.now) && !v.heatFailed(a, a.on.at, at) {
+	if at := due; !at.After(v.now) && !v.onlyByReading(a) && !v.heatFailed(a, a.on.at, at) {
 		a.off, a.where = known{at: at, set: true}, off
 	}
 	if p := a.first; p.Stages() == 2 && !p.Way.Sear && !a.wrap.set && !a.bare {

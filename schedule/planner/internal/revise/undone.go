@@ -144,7 +144,11 @@ func (v *Revision) noteNeverRead(a *liveBatch, add func(schedule.Finding)) {
 		under = "Under that, throw it away."
 	}
 	switch {
-	case a.served.set && v.now.Sub(a.served.at) > undoneFor, !a.served.set && v.mealPast(a):
+	case a.served.set && v.now.Sub(a.served.at) > undoneFor:
+	case !a.served.set && v.mealPast(a):
+		if !a.off.logged { // what is off is asked after where it waits
+			add(about(a, schedule.Leftovers, fmt.Sprintf("%s: was it eaten? Then log it (off and served, with their times). Nobody read it. What is left is thrown away.", name)))
+		}
 	case a.served.set:
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. Nobody read it, and it needs %s everywhere. Under that: %s", name, min, say.Lower(v.orAway(a, oven, min)))))
 	case a.off.logged || !v.now.Before(v.serve(a)):
