@@ -3,6 +3,7 @@ package planner_test
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"slices"
 	"testing"
 	"time"
@@ -134,10 +135,18 @@ func TestRevisionIsAFold(t *testing.T) {
 // keepsThePast compares two revisions of a day. What the earlier one took as done
 // for want of a word may be put right by the log later.
 func keepsThePast(t rapid.TB, before, after schedule.Plan) {
+	for _, fault := range lostOfThePast(before, after) {
+		t.Fatalf("%s", fault)
+	}
+}
+
+// lostOfThePast is what a later revision moved or took back of what an earlier one had as
+// done, with no word of the log for it, and the cautions that it dropped.
+func lostOfThePast(before, after schedule.Plan) (faults []string) {
 	steps := map[string]schedule.Step{}
 	for _, s := range after.Steps {
 		if steps[s.ID].ID != "" {
-			t.Fatalf("two steps of one id: %s %s", s.Kind, s.Dish)
+			faults = append(faults, fmt.Sprintf("two steps of one id: %s %s", s.Kind, s.Dish))
 		}
 		steps[s.ID] = s
 	}
@@ -147,15 +156,16 @@ func keepsThePast(t rapid.TB, before, after schedule.Plan) {
 		}
 		if now, ok := steps[s.ID]; !ok || !now.Done || !now.At.Equal(s.At) {
 			if !correctedBy(after.Log, before.Log, s) {
-				t.Fatalf("%s of %q was done at %v; now %v, done %v", s.Kind, s.Dish, s.At, now.At, now.Done)
+				faults = append(faults, fmt.Sprintf("%s of %q was done at %v; now %v, done %v", s.Kind, s.Dish, s.At, now.At, now.Done))
 			}
 		}
 	}
 	for _, c := range before.Cautions {
 		if !slices.Contains(after.Cautions, c) && !(c.Code == "fire-unattended" && !burnsInQuiet(after)) {
-			t.Fatalf("caution %s was dropped", c.Code)
+			faults = append(faults, fmt.Sprintf("caution %s was dropped", c.Code))
 		}
 	}
+	return faults
 }
 
 // burnsInQuiet says whether a fire burns while people sleep: an hour of dinner that was put

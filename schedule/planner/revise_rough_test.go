@@ -1,10 +1,13 @@
 package planner_test
 
 import (
+	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"testing"
@@ -69,46 +72,98 @@ func drawRoughLog(rt *rapid.T, p schedule.Plan, now time.Time) []schedule.Entry 
 
 // Whatever the log says, there is a plan or an error that says what is wrong: never
 // a panic, a step moved in the past or a caution dropped, and every plan passes Check.
-//
-// What does not fit: of 2,000 logs at seed 22 no step moves, and the plans of two logs break a rule: a
-// dish taken as done the minute it was served in the night has no rest. Seeds 33, 44 and 55 ended at
-// their logs 561, 297 and 837 in a look at a fire that a revision had asked for; that was mended
-// since, and they were not run again to their ends.
+// Lines in another order, and each written twice, change no byte of it.
 func TestRoughLogs(t *testing.T) {
 	setFlag(t, "rapid.checks", fmt.Sprint(roughChecks()))
 	if flag.Lookup("rapid.seed").Value.String() == "0" {
 		setFlag(t, "rapid.seed", "20270703")
 	}
 	p := plantest.Party(t, "../..")
-	ctx := context.Background()
-	unsound, all := 0, 0
-	judge := func(q schedule.Plan, log []schedule.Entry) {
-		all++
-		if faults := check.Plan(q); len(faults) > 0 {
-			unsound++
-			t.Errorf("unsound: %v at %v of\n%v", faults, q.RevisedAt, log)
-		}
-		if two := plantest.Contradictions(q); len(two) > 0 {
-			t.Errorf("two orders: %v at %v of\n%v", two, q.RevisedAt, log)
-		}
-	}
+	count := 0
 	rapid.Check(t, func(rt *rapid.T) {
 		now := p.Phases[0].From.Add(time.Duration(rapid.IntRange(-300, 3000).Draw(rt, "now")) * time.Minute)
 		log := drawRoughLog(rt, p, now)
-		before := slices.DeleteFunc(slices.Clone(log), func(e schedule.Entry) bool { return e.At.After(now.Add(-time.Hour)) })
-		q, err := planner.Revise(ctx, p, before, now.Add(-time.Hour))
-		if acceptable(rt, err, log) {
-			return
+		count++
+		for _, fault := range roughFaults(t.Context(), p, log, now) { // one that stopped here would hide the next
+			t.Errorf("log %d, at %s: %s, of\n%s", count, now.Format(time.RFC3339), fault, asWritten(log))
 		}
-		judge(q, before)
-		next, err := planner.Revise(ctx, q, log, now)
-		if acceptable(rt, err, log) {
-			return
+		if *parties > 200 || count%5 == 0 {
+			for _, fault := range orderFaults(t.Context(), p, log, now) {
+				t.Errorf("log %d, at %s: %s, of\n%s", count, now.Format(time.RFC3339), fault, asWritten(log))
+			}
 		}
-		keepsThePast(rt, q, next)
-		judge(next, log)
 	})
-	t.Logf("%d of %d plans do not pass Check", unsound, all)
+	t.Logf("%d logs", count)
+}
+
+// roughFaults is what is wrong with what a log comes to an hour before now, and then now.
+func roughFaults(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) (faults []string) {
+	defer func() {
+		if r := recover(); r != nil {
+			faults = append(faults, fmt.Sprintf("panic: %v %s", r, debug.Stack()))
+		}
+	}()
+	before := slices.DeleteFunc(slices.Clone(log), func(e schedule.Entry) bool { return e.At.After(now.Add(-time.Hour)) })
+	q, err := planner.Revise(ctx, p, before, now.Add(-time.Hour))
+	if err != nil {
+		return unsaid(err)
+	}
+	faults = unsound(q)
+	next, err := planner.Revise(ctx, q, log, now)
+	if err != nil {
+		return append(faults, unsaid(err)...)
+	}
+	return append(append(faults, lostOfThePast(q, next)...), unsound(next)...)
+}
+
+// orderFaults is whether a log comes to something else with its lines the other way round, and
+// each of them twice.
+func orderFaults(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time) []string {
+	turned := slices.Concat(log, log)
+	slices.Reverse(turned)
+	one, err := planner.Revise(ctx, p, log, now)
+	two, again := planner.Revise(ctx, p, turned, now)
+	switch {
+	case err != nil && again != nil:
+		return nil // with the line that is wrong, and that is another one
+	case err != nil || again != nil:
+		return []string{fmt.Sprintf("an error in one order alone: %v, %v", err, again)}
+	}
+	a, errA := json.Marshal(one)
+	b, errB := json.Marshal(two)
+	if errA != nil || errB != nil || !bytes.Equal(a, b) {
+		return []string{fmt.Sprintf("other bytes with its lines twice and turned round: %v %v", errA, errB)}
+	}
+	return nil
+}
+
+// unsound is what the judge says of a revision, and its orders that do not go together.
+func unsound(q schedule.Plan) (faults []string) {
+	for _, f := range check.Plan(q) {
+		faults = append(faults, fmt.Sprintf("unsound at %s: %s", q.RevisedAt.Format("15:04"), f))
+	}
+	for _, two := range plantest.Contradictions(q) {
+		faults = append(faults, fmt.Sprintf("two orders at %s: %s", q.RevisedAt.Format("15:04"), two))
+	}
+	return faults
+}
+
+// unsaid is an error that does not say what of the log would be right.
+func unsaid(err error) []string {
+	var bad *schedule.InputError
+	if errors.As(err, &bad) && len(bad.Faults) > 0 && strings.TrimSpace(bad.Faults[0].Sentence) != "" {
+		return nil
+	}
+	return []string{"error: " + err.Error()}
+}
+
+// asWritten is a log line by line, as it was drawn.
+func asWritten(log []schedule.Entry) string {
+	var b strings.Builder
+	for _, e := range log {
+		fmt.Fprintf(&b, "%s,%s,%s,%v,%s\n", e.At.Format(time.RFC3339), e.Dish, e.Kind, e.C, e.Value)
+	}
+	return b.String()
 }
 
 // roughChecks are few in the gate and many where more are asked for.
@@ -119,15 +174,30 @@ func roughChecks() int {
 	return max(*parties/10, 50)
 }
 
-// acceptable says whether a revision ended in an error that says something.
-func acceptable(rt *rapid.T, err error, log []schedule.Entry) bool {
-	var bad *schedule.InputError
-	switch {
-	case err == nil:
-		return false
-	case errors.As(err, &bad) && len(bad.Faults) > 0 && strings.TrimSpace(bad.Faults[0].Sentence) != "":
-		return true
+// Logs that drew a fault once, each of a kind and as short as it gets.
+func TestLogsThatDrewFaults(t *testing.T) {
+	p := plantest.Party(t, "../..")
+	for _, c := range []struct{ name, log, now string }{
+		{"a meal before the only dish that was read was on", "06:13,chickens,coldest,32 F\n06:26,burgers,dish-cancelled,\n06:44,,served,\n", "03 06:46"},
+		{"served once more, and on in between", "07:24,,served,\n08:29,brisket,on,\n10:23,,served,\n", "03 15:24"},
+		{"served long before it was to go on, and nothing since", "09:44,chickens,coldest,24 F\n10:20,,served,\n", "05 06:22"},
+		{"off ten minutes after it went on, and read raw", "06:56,brisket,counter,\n06:56,brisket,core,38.4 C\n", "03 06:56"},
+		{"a fire that went out three minutes after it was lit", "07:53,,lit,\n07:56,,fire-out,\n", "05 08:46"},
+		{"a fire that was never there, an hour after dinner", "06:41,,fire-out,\n", "03 19:58"},
+		{"to go on this very minute over a dead fire", "09:13,,fire-out,\n", "03 17:32"},
+		{"no coals, in a storm", "05:50,,wind,12 m/s\n07:12,,gauge,32 F\n07:59,,no-fuel,\n", "03 20:41"},
+		{"one dish thrown away, the other measured first", "06:09,burgers,dish-cancelled,\n07:12,brisket,chilled,\n08:44,,grate,32 F\n", "03 23:22"},
+	} {
+		now, err := time.ParseInLocation("2006-01-02 15:04", "2027-07-"+c.now, p.ServeAt.Location())
+		if err != nil {
+			t.Fatal(err)
+		}
+		log, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+strings.TrimSuffix("2027-07-03 "+strings.ReplaceAll(c.log, "\n", "\n2027-07-03 "), "2027-07-03 ")), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, fault := range roughFaults(t.Context(), p, log, now) {
+			t.Errorf("%s: %s", c.name, fault)
+		}
 	}
-	rt.Fatalf("%v from\n%v", err, log)
-	return true
 }
