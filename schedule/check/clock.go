@@ -118,10 +118,13 @@ var waitsForMorning = []schedule.StepKind{
 }
 
 // justOff says whether a look at an oven is that of whoever took the batch off in the hour
-// before it, and put it there.
+// before it, and put it there, or of who cuts it up now for a meal in the night.
 func (c *checker) justOff(look schedule.Step) bool {
 	return look.Kind == schedule.StepCheckOven && slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
-		return s.Kind == schedule.StepToOven && s.Dish == look.Dish && s.Batch == look.Batch && !s.At.After(look.At) && look.At.Sub(s.At) <= time.Hour
+		if s.Dish != look.Dish || s.Batch != look.Batch {
+			return false
+		}
+		return s.Kind == schedule.StepSlice && s.At.Equal(look.At) || s.Kind == schedule.StepToOven && !s.At.After(look.At) && look.At.Sub(s.At) <= time.Hour
 	})
 }
 

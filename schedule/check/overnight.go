@@ -19,7 +19,7 @@ func (c *checker) overnight() {
 			continue
 		}
 		for _, q := range c.facts.quiet {
-			in := schedule.Interval{From: instant.Later(q.From, instant.Later(b.off(), c.inOven(&b))), To: instant.Earlier(q.To, b.dish.serve)}
+			in := schedule.Interval{From: instant.Later(q.From, instant.Later(b.off(), c.inOven(&b))), To: instant.Earlier(q.To, c.upFor(&b))}
 			if minutesBetween(in.From, in.To) > safety.NightMinutes {
 				c.ovenNight(&b, h, in, q.From)
 			}
@@ -65,6 +65,14 @@ func (c *checker) ovenNight(b *batchFacts, h schedule.HoldAdvice, q schedule.Int
 			return
 		}
 	}
+}
+
+// upFor is when somebody is up for a batch at the latest: it is cut up, or served.
+func (c *checker) upFor(b *batchFacts) time.Time {
+	if cut := c.cutUp(b); !cut.IsZero() {
+		return instant.Earlier(cut, b.dish.serve)
+	}
+	return b.dish.serve
 }
 
 // inOven is when a batch goes into the oven.

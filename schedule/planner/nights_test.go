@@ -94,3 +94,13 @@ func TestNoVentIsOpenedInAStorm(t *testing.T) {
 		t.Error("nothing says to open no vent")
 	}
 }
+
+// Who eats in the night out of the oven sleeps before that, and reads the probe before the
+// knife: a brisket at 2 in the morning, with sleep from half past eight.
+func TestAMealInTheNightIsReadBeforeItIsCut(t *testing.T) {
+	p := plantest.Day(t, "format: 1\nserve: {date: 2027-07-04, time: \"02:00\", tz: America/Chicago}\noven: true\nquiet: [{from: \"20:30\", to: \"05:00\"}]\n"+plantest.Kettle22+"dishes:\n  - {id: d, cut: brisket, weight: 6 lb}\n")
+	looks, cut := plantest.StepsOf(p, schedule.StepCheckOven, "d"), plantest.StepAt(t, p, schedule.StepSlice, "d")
+	if len(looks) != 2 || !looks[1].At.Equal(cut) {
+		t.Errorf("looks at %v, cut at %v", looks, cut)
+	}
+}
