@@ -44,25 +44,31 @@ const sameChance = 0.002
 // is at least what was asked or is said not to be, and all together are no
 // likelier than the unlikeliest.
 func (c *checker) chances() {
-	least, product, left := 1.0, 1.0, c.eaten()
+	least, product, left, any := 1.0, 1.0, c.eaten(), false
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
+		// The chance is of what may be served: where all is in danger, of what may be once it is measured.
+		counts := !c.condemned(d.plan.ID) || left == 0 && d.plan.Chance > 0
+		any = any || counts
 		worst := 1.0
 		for _, b := range d.plan.Batches {
 			worst = math.Min(worst, b.Chance)
-			if left == 0 || !c.condemned(d.plan.ID) {
+			if counts {
 				product *= b.Chance
 			}
 		}
 		if math.Abs(d.plan.Chance-worst) > sameChance {
 			c.fault(d.path+".chance", "%.3f is not that of its least likely batch, %.3f", d.plan.Chance, worst)
 		}
-		if left == 0 || !c.condemned(d.plan.ID) { // the chance is of what may be served
+		if counts {
 			least = math.Min(least, d.plan.Chance)
 		}
 	}
 	for _, b := range c.batches() {
 		c.chance(&b)
+	}
+	if !any {
+		least, product = 0, 0
 	}
 	all := c.plan.Chance.All
 	if all > least+sameChance {

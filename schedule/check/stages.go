@@ -87,7 +87,8 @@ const coreRounding = 0.05
 func (c *checker) rest() {
 	for _, b := range c.batches() {
 		need := b.dish.rest
-		if need <= 0 || c.servedByLog(b.dish) { // it was served when it was served
+		thrown := c.condemned(b.dish.plan.ID) && b.dish.plan.Chance == 0
+		if need <= 0 || thrown || c.servedByLog(b.dish) { // it was served when it was served
 			continue
 		}
 		if b.gap() < need-1e-6 {
