@@ -139,7 +139,7 @@ func (v *Revision) tooLateToRest() bool {
 	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
 		rest := instant.Minutes(a.batch.It.RestMinutes())
 		switch {
-		case a.where == waiting, a.served.set:
+		case a.where == waiting, a.served.set, a.condemned && a.where == cooking: // for what is thrown away nobody waits
 			return false
 		case a.where == off:
 			return a.off.at.Add(rest).After(v.serve(a))

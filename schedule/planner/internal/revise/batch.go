@@ -88,6 +88,29 @@ type liveBatch struct {
 
 // look works out from the log where every batch is, and what is believed of it.
 func (v *Revision) look(ctx context.Context) error {
+	if err := v.place(ctx); err != nil {
+		return err
+	}
+	for v.tooSoonForMeals() {
+		if err := v.amend(); err != nil {
+			return err
+		}
+		v.batches, v.called, v.phases = nil, nil, 0
+		if err := v.place(ctx); err != nil {
+			return err
+		}
+	}
+	v.oneHeat()
+	v.steered = v.newHand()
+	if err := v.believe(ctx); err != nil {
+		return err
+	}
+	v.giveUp()
+	return v.sendIndoors(ctx)
+}
+
+// place works out from the log where every batch is.
+func (v *Revision) place(ctx context.Context) error {
 	for _, p := range v.placed {
 		if b := v.again(p); b != nil {
 			v.batches = append(v.batches, &liveBatch{first: p, batch: b})
@@ -113,13 +136,7 @@ func (v *Revision) look(ctx context.Context) error {
 			*a = liveBatch{first: a.first, batch: a.batch} // the fire that it waits for is not there yet
 		}
 	}
-	v.oneHeat()
-	v.steered = v.newHand()
-	if err := v.believe(ctx); err != nil {
-		return err
-	}
-	v.giveUp()
-	return v.sendIndoors(ctx)
+	return nil
 }
 
 // giveUp takes what is outside the published limits out of the day, for nobody waits

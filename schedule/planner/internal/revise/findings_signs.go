@@ -242,11 +242,20 @@ func likeliestBut(s surprise.Verdict, but surprise.Cause) surprise.Cause {
 
 // meant is the reading in the other unit, as the cook would say it.
 func (v *Revision) meant(s surprise.Verdict) string {
-	asC := s.CoreC*1.8 + 32
-	if math.Abs(asC-s.ForetoldC) < math.Abs(unit.FToC(s.CoreC)-s.ForetoldC) {
-		return fmt.Sprintf("%.0f °C (%.0f °F)", asC, asC*1.8+32)
+	if c := meantC(s); c > s.CoreC {
+		return fmt.Sprintf("%.0f °C (%.0f °F)", c, unit.Temperature(c).Fahrenheit())
 	}
-	return fmt.Sprintf("%.0f °F (%.0f °C)", s.CoreC, unit.FToC(s.CoreC))
+	return fmt.Sprintf("%.0f °F (%.0f °C)", s.CoreC, meantC(s))
+}
+
+// meantC is the core that a reading shows in the other unit, degC: of the two ways to mistake
+// one, that which fits what was foretold.
+func meantC(s surprise.Verdict) float64 {
+	asC, asF := unit.Temperature(s.CoreC).Fahrenheit(), unit.FToC(s.CoreC)
+	if math.Abs(asC-s.ForetoldC) < math.Abs(asF-s.ForetoldC) {
+		return asC
+	}
+	return asF
 }
 
 func otherName(s surprise.Verdict) string {

@@ -96,14 +96,14 @@ func (v *Revision) serveAt(r *schedule.Request, e schedule.Entry) {
 	at := day.ClockOf(e.At.In(v.base.Loc))
 	whole := e.Dish == ""
 	for _, d := range r.Dishes {
-		whole = whole && (d.Serve != nil || v.atTable(e, d.ID))
+		whole = whole && (d.Serve != nil || v.allAtTable(e, d.ID))
 	}
 	if whole {
 		moveServing(r, "", at)
 		return
 	}
 	for i := range r.Dishes {
-		if d := &r.Dishes[i]; v.atTable(e, d.ID) && (e.Dish != "" || d.Serve == nil) {
+		if d := &r.Dishes[i]; v.allAtTable(e, d.ID) && (e.Dish != "" || d.Serve == nil) {
 			d.Serve = &at
 		}
 	}

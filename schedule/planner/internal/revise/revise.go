@@ -28,6 +28,7 @@ type Revision struct {
 
 	log     []schedule.Entry
 	now     time.Time
+	tooSoon []meal              // of which not all of the dish was on in time to be eaten
 	asking  *assemble.Assembler // with what the log changed
 	day     *assemble.Assembler // the same, or served later if that cannot be met
 	grate   grateHistory

@@ -211,10 +211,16 @@ func (v *Revision) outageOf(a *liveBatch, o outage, add func(safety.EpisodeKind,
 			to = k.at
 		}
 	}
+	if o.open && a.where == cooking && from.Equal(v.now) {
+		to = from.Add(justOn) // it went on over a dead fire this very minute
+	}
 	if to.After(from) {
 		add(safety.FireOut, from, to)
 	}
 }
+
+// justOn is a moment that is no time for a clock, and is told of.
+const justOn = time.Second
 
 // noteHold follows a hold by its readings: just under the surface where it was
 // measured there, else in the core, which is warmer.

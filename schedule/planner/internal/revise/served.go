@@ -30,6 +30,38 @@ func (v *Revision) atTable(e schedule.Entry, id string) bool {
 	})
 }
 
+// meal is an entry that says that something was served, and a dish.
+type meal struct {
+	entry schedule.Entry
+	dish  string
+}
+
+// allAtTable says whether all of a dish came to the table with an entry: what was not on in
+// time for that keeps its hour.
+func (v *Revision) allAtTable(e schedule.Entry, id string) bool {
+	return v.atTable(e, id) && !slices.Contains(v.tooSoon, meal{e, id})
+}
+
+// tooSoonForMeals finds the meals that a dish, or some of it, was not on in time for, now that
+// it is known when it went on, and says whether there are more of them than were known.
+func (v *Revision) tooSoonForMeals() bool {
+	known := len(v.tooSoon)
+	for _, e := range v.log {
+		for _, a := range v.batches {
+			id := a.batch.It.Dish.ID
+			if e.Kind == schedule.LogServed && v.allAtTable(e, id) && !a.eatableBy(e.At) {
+				v.tooSoon = append(v.tooSoon, meal{e, id})
+			}
+		}
+	}
+	return len(v.tooSoon) > known
+}
+
+// eatableBy says whether a batch was on for long enough by an instant to be done and rested.
+func (a *liveBatch) eatableBy(at time.Time) bool {
+	return a.on.set && at.Sub(a.on.at) >= soonestOf(a.batch.It)
+}
+
 // soonest is how long a dish is on and rests before anybody can have eaten of it.
 func (v *Revision) soonest(id string) time.Duration {
 	for _, p := range v.placed {

@@ -13,7 +13,6 @@ import (
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/planner/internal/surprise"
-	"example.com/cookday/schedule/unit"
 )
 
 // showing is what the log shows of the coldest place of a piece.
@@ -99,8 +98,8 @@ func (v *Revision) showsOf(a *liveBatch) (all []schedule.Entry) {
 func (a *liveBatch) coldAsItCameOff() (all []schedule.Entry) {
 	for i, e := range a.cores {
 		least := a.leastC() - sameC
-		inC := unit.Temperature(e.C).Fahrenheit() >= least && slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return s.Index == i && s.Main() == surprise.Unit })
-		if e.C < least && !e.At.Before(a.off.at.Add(-offReading)) && !inC { // what may be hot enough in Celsius is asked for
+		meant := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return s.Index == i && s.Main() == surprise.Unit && meantC(s) >= least })
+		if e.C < least && !e.At.Before(a.off.at.Add(-offReading)) && !meant { // what was meant hot enough is asked for
 			all = append(all, e)
 		}
 	}

@@ -88,6 +88,9 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true
 		return s
 	}
+	if a := l.of(s.Dish, s.Batch); a != nil && a.thrownAway() && slices.Contains(afterTheHeat, s.Kind) {
+		return s // nobody does that with it
+	}
 	if v.followsFromFacts(s, l) {
 		if !s.At.After(v.now) {
 			s.Done = true
@@ -129,6 +132,9 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	}
 	return s
 }
+
+// thrownAway says whether a piece goes from the fire into the bin, and nowhere else.
+func (a *liveBatch) thrownAway() bool { return a.gone || a.condemned && a.where == cooking }
 
 // beforeTheHeat are the steps that make a piece ready to go on.
 var beforeTheHeat = []schedule.StepKind{schedule.StepThaw, schedule.StepSalt, schedule.StepTakeOut}

@@ -129,7 +129,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 	case schedule.LogStopped, schedule.LogChilled:
 		a.stands = append(a.stands, stand{from: e.At, kind: e.Kind, open: true})
 	case schedule.LogServed:
-		if e.At.Sub(a.on.at) < soonestOf(a.batch.It) {
+		if !a.eatableBy(e.At) {
 			return // and nothing is eaten before it can have rested
 		}
 		if !a.off.set { // it was off and rested before that

@@ -121,7 +121,7 @@ func (v *Revision) withoutFuel(p *schedule.Plan, l remainder, add func(schedule.
 	}
 	for i, s := range p.Steps {
 		switch {
-		case s.Done:
+		case s.Done, strings.HasPrefix(s.Text, "Leave this out"):
 		case s.Kind == schedule.StepRefuel:
 			p.Steps[i].Text = "Leave this out: no coals are left."
 		case s.Kind == schedule.StepLight, s.Kind == schedule.StepChangeFire:
