@@ -84,23 +84,32 @@ func (v *Revision) unsure(p *schedule.Plan, l remainder, found []schedule.Findin
 }
 
 // ofTheRest makes the chance of a plan that of what may be served, where something of it must
-// not be: of dishes that have nothing in common.
+// not be: of dishes that have nothing in common. Where all is in danger, it is of what may be
+// served once it is measured.
 func (v *Revision) ofTheRest(p *schedule.Plan, found []schedule.Finding) {
-	product, thrown, left := 1.0, false, false
+	fine, measured := 1.0, 1.0
+	thrown, left, unsure := false, false, false
 	for _, d := range p.Dishes {
-		if v.unfitAhead(d.ID) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
+		danger := v.unfitAhead(d.ID) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
 			return f.Severity == schedule.Danger && slices.Contains(f.Dishes, d.ID)
-		}) {
-			thrown = true
-			continue
-		}
-		left = true
+		})
+		thrown, left, unsure = thrown || danger, left || !danger, unsure || danger && d.Chance > 0
 		for _, b := range d.Batches {
-			product *= b.Chance
+			switch {
+			case !danger:
+				fine *= b.Chance
+			case d.Chance > 0:
+				measured *= b.Chance
+			}
 		}
 	}
-	if thrown && left {
-		p.Chance.All = plans.Round3(product)
+	switch {
+	case thrown && left:
+		p.Chance.All = plans.Round3(fine)
+	case thrown && unsure:
+		p.Chance.All = plans.Round3(measured)
+	case thrown:
+		p.Chance.All = 0
 	}
 }
 
