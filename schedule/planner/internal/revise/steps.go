@@ -246,6 +246,8 @@ func (v *Revision) fact(s schedule.Step, l remainder) (time.Time, bool) {
 		return a.off.at, a.off.set && a.off.logged
 	case schedule.StepBox, schedule.StepToOven, schedule.StepHold:
 		return v.putAway(a, s.Kind)
+	case schedule.StepSlice: // it was cut up to be served
+		return instant.Earlier(s.At, a.served.at), a.served.set
 	case schedule.StepStallBegins, schedule.StepStallEnds:
 		return a.firstAt(s.CoreC, v.now)
 	}
@@ -350,6 +352,9 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 	for _, a := range v.batches {
 		if a.batch.It.Dish.ID != s.Dish || a.batch.Number != s.Batch {
 			continue
+		}
+		if a.thrownAway() && slices.Contains(afterTheHeat, s.Kind) {
+			return false
 		}
 		switch s.Kind {
 		case schedule.StepPutOn:

@@ -46,7 +46,8 @@ func (v *Revision) tellDish(among []*liveBatch, id string, late time.Duration) {
 // any serving of this day: then nobody put it on without a word.
 func (v *Revision) beyond(a *liveBatch, late time.Duration) bool {
 	done := v.base.At(a.first.Off).Add(late).Add(instant.Minutes(a.batch.It.RestMinutes()))
-	return done.After(v.serve(a).Add(longestDelay * time.Minute))
+	serve := instant.Later(v.serve(a), v.base.At(float64(a.first.It.Serve))) // a meal that was served moves no put-on
+	return done.After(serve.Add(longestDelay * time.Minute))
 }
 
 // anyOn says whether the log puts on another batch of the dish: then it is kept
@@ -84,7 +85,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		return
 	}
 	fact := known{at: e.At, set: true, logged: true}
-	if n := len(a.stands); n > 0 && a.stands[n-1].open && e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest && e.Kind != schedule.LogOuter && !(e.Kind == schedule.LogPulled && a.stands[n-1].kind == schedule.LogCounter) {
+	if n := len(a.stands); n > 0 && a.stands[n-1].open && !staysThere(e.Kind, a.stands[n-1].kind) {
 		a.stands[n-1].open, a.stands[n-1].to = false, e.At
 	}
 	switch e.Kind {
@@ -141,6 +142,20 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		a.stoodUntil(e.At)
 		a.off, a.boxed, a.held, a.served, a.hotly = known{}, known{}, nil, known{}, known{}
 	}
+}
+
+// staysThere says whether a piece lies where it lay, with a word of it: a reading moves nothing,
+// and what is off the fire for good is neither pulled nor wrapped into heat.
+func staysThere(kind, stand schedule.EntryKind) bool {
+	switch kind {
+	case schedule.LogCore, schedule.LogColdest, schedule.LogOuter:
+		return true
+	case schedule.LogPulled:
+		return stand == schedule.LogCounter
+	case schedule.LogWrapped:
+		return stand != schedule.LogStopped
+	}
+	return false
 }
 
 // stoodUntil notes that a piece which was taken off was without heat until it goes back, or

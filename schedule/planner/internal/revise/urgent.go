@@ -195,8 +195,9 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 	out := steps[:0]
 	for _, s := range steps {
 		at := slices.Index(ids, s.Dish)
+		a := l.of(s.Dish, s.Batch)
 		switch {
-		case s.Done:
+		case s.Done, a != nil && a.served.set: // what was served went through all of it
 		case !wanted && s.Kind == schedule.StepCheckFire:
 			continue
 		case !wanted && s.Kind == schedule.StepRefuel && len(ids) == 0:
