@@ -61,7 +61,7 @@ var arrows = withRooms(map[string][]string{
 		"schedule/internal/instant", "schedule/internal/plans",
 	},
 	// A first request is asked for, line by line.
-	"schedule/draft": {"schedule", "schedule/cut", "schedule/unit"},
+	"schedule/draft": {"schedule", "schedule/cut", "schedule/internal/instant", "schedule/internal/meant", "schedule/unit"},
 	// Formats see finished plans.
 	"schedule/export": {"schedule", "schedule/unit"},
 

@@ -48,7 +48,8 @@ func newCommand() *cobra.Command {
 lines what its plan is. Enter takes the answer in brackets. What a flag has said is
 not asked, and with --yes nothing is. Without FILE the day of the week is its name;
 with - the request goes to standard output. A file that is there is never written
-over without asking.`,
+over without asking. Where the answers end before the day is whole (Ctrl-D), none is
+written: a command is printed that goes on from there.`,
 		Example: `  cookday new
   cookday new --like ribs
   cookday new sunday.yaml --yes --when "Sunday 1pm" --zone America/Denver \
@@ -102,9 +103,12 @@ func (n *newDay) run(cmd *cobra.Command, name string) error {
 			return err
 		}
 	}
-	missing, err := n.ask(p, i)
+	kept, missing, err := n.ask(p, i)
 	if err != nil {
 		return err
+	}
+	if len(missing) > 0 {
+		return usage("nothing is written: the answers ended before the day was whole. This goes on from there:\n%s\nStill missing:\n%s", goOn(name, kept), strings.Join(missing, "\n"))
 	}
 	if name == "" {
 		name = freeName(i.Weekday())
@@ -112,13 +116,7 @@ func (n *newDay) run(cmd *cobra.Command, name string) error {
 	if err := emit(cmd.OutOrStdout(), strings.TrimPrefix(name, "-"), func(w io.Writer) error { _, err := io.WriteString(w, i.Text()); return err }); err != nil {
 		return err
 	}
-	switch {
-	case len(missing) > 0:
-		if name == "-" {
-			name = "the request"
-		}
-		return usage("%s: written with the answers given; it can't be planned yet. Still missing:\n%s", name, strings.Join(missing, "\n"))
-	case name == "-":
+	if name == "-" {
 		return nil
 	}
 	fmt.Fprintf(cmd.OutOrStdout(), "\nWritten: %s\n", name)

@@ -4,12 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/meant"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -29,7 +29,7 @@ var aboutTheDay = []about{
 	{KeyOven, said("Is there a kitchen oven to finish or hold food in?"), said("yes"), (*Interview).takeOven},
 	{KeyQuiet, said("Between which times does everybody sleep, so that nobody tends a fire? Or: never"), (*Interview).usualQuiet, (*Interview).takeQuiet},
 	{KeyGuests, said("How many people eat? Such as: 8, or 6 adults and 2 children"), func(i *Interview) string { return guestsText(i.like.guests) }, (*Interview).takeGuests},
-	{KeyFrail, said("Is anyone of them very young, old, pregnant or ill?"), said(notKnown), (*Interview).takeFrail},
+	{KeyFrail, said("Is anyone of them very young, old, pregnant or ill?"), (*Interview).usualFrail, (*Interview).takeFrail},
 }
 
 func said(text string) func(*Interview) string { return func(*Interview) string { return text } }
@@ -80,18 +80,24 @@ func (i *Interview) takeFrail(text string) (err error) {
 }
 
 func saysNotKnown(text string) bool {
-	switch strings.ToLower(text) {
-	case notKnown, "unknown", "not asked", "maybe", "don't know", "?":
+	switch strings.ReplaceAll(strings.ToLower(strings.Trim(text, " .!")), "’", "'") {
+	case notKnown, "unknown", "not asked", "maybe", "don't know", "dont know", "dunno", "no idea", "not sure", "?":
 		return true
 	}
 	return false
 }
 
+var (
+	saysYes = regexp.MustCompile(`(?i)^(?:y|yes|yeah|yep|yup|sure|ok|okay|true|ja|of course)\b`)
+	saysNo  = regexp.MustCompile(`(?i)^(?:n|no|nope|nah|none|never|false|nobody|nein)\b`)
+)
+
+// yesOrNo reads an answer by how it begins: "yes, grandma is 84".
 func yesOrNo(text string) (bool, error) {
-	switch strings.ToLower(text) {
-	case "y", "yes", "true":
+	switch {
+	case saysYes.MatchString(text):
 		return true, nil
-	case "n", "no", "none", "false":
+	case saysNo.MatchString(text):
 		return false, nil
 	}
 	return false, fmt.Errorf("%q: answer yes or no", text)
@@ -103,12 +109,11 @@ func (i *Interview) usualQuiet() string {
 	return "usually " + i.units.Clock(onClock(q.From)) + " to " + i.units.Clock(onClock(q.To))
 }
 
-var betweenTimes = regexp.MustCompile(`\s*(?:\bto\b|\buntil\b|-|–)\s*`)
-
 // noQuiet is what a request says where somebody is up at every hour.
 const noQuiet = "[]"
 
 func (i *Interview) takeQuiet(text string) error {
+	i.quietSaid = text
 	text = strings.ToLower(text)
 	if text == strings.ToLower(i.usualQuiet()) {
 		i.quiet = ""
@@ -121,15 +126,15 @@ func (i *Interview) takeQuiet(text string) error {
 	case "no", "none", "nobody", "yes":
 		return fmt.Errorf("%q can be read two ways: write never if somebody is up all night, or two times between which everybody sleeps, such as 11pm to 5am", text)
 	}
-	times := betweenTimes.Split(text, -1)
-	if len(times) != 2 {
+	said, until, ok := meant.Quiet(text)
+	if !ok {
 		return errors.New("write two times, such as 23:00 to 05:30 or 11pm to 5:30am, or never")
 	}
-	from, err := schedule.ParseTimeOfDay(strings.TrimSpace(times[0]))
+	from, err := schedule.ParseTimeOfDay(said)
 	if err != nil {
 		return err
 	}
-	to, err := schedule.ParseTimeOfDay(strings.TrimSpace(times[1]))
+	to, err := schedule.ParseTimeOfDay(until)
 	if err != nil {
 		return err
 	}
@@ -140,31 +145,57 @@ func (i *Interview) takeQuiet(text string) error {
 	return nil
 }
 
-var headNumbers = regexp.MustCompile(`(\d+)\s*([a-z]*)`)
+var twoNumbers = regexp.MustCompile(`(?i)^(\d+)\s*\+\s*(\d+)(?:\s*(?:kids?|children))?$`)
 
-// takeGuests reads 8, "6 adults and 2 children", "6 + 2" or "6+2 kids".
+// takeGuests reads 8, "6 adults and 2 children", "12 people, two kids, grandma", as a request
+// does; "6 + 2" are adults and children.
 func (i *Interview) takeGuests(text string) error {
-	g := schedule.Guests{Frail: i.guests.Frail}
-	for n, m := range headNumbers.FindAllStringSubmatch(strings.ToLower(text), -1) {
-		heads, err := strconv.Atoi(m[1])
-		switch {
-		case slices.Contains([]string{"lb", "lbs", "pound", "pounds", "oz", "kg", "g", "pm", "am", "in", "f", "c"}, m[2]):
-			return fmt.Errorf("%q is not a number of people; write 8, or 6 adults and 2 children. Dishes are asked for later", text)
-		case err != nil || heads > 10_000:
-			return fmt.Errorf("%q is not a number of people", text)
-		case n > 1:
-			return fmt.Errorf("%q has more than two numbers; write adults, then children: 6 adults and 2 children", text)
-		case n == 1 || strings.HasPrefix(m[2], "child") || strings.HasPrefix(m[2], "kid"):
-			g.Children += heads
-		default:
-			g.Adults = heads
+	if m := twoNumbers.FindStringSubmatch(text); m != nil {
+		text = m[1] + " adults and " + m[2] + " children"
+	}
+	adults, children, frail, ok := meant.Guests(text)
+	if !ok || adults+children == 0 || adults > 10_000 || children > 10_000 {
+		return fmt.Errorf("%q is not a number of people; write 8, or 6 adults and 2 children. Dishes are asked for later", text)
+	}
+	i.guests = schedule.Guests{Adults: adults, Children: children, Frail: frail || i.guests.Frail}
+	i.frailKnown = i.frailKnown || frail
+	return nil
+}
+
+// usualFrail is yes where the guests were said to be so.
+func (i *Interview) usualFrail() string {
+	if i.guests.Frail {
+		return "yes"
+	}
+	return notKnown
+}
+
+// Answer is what was answered to a question, as a flag or a person says it.
+type Answer struct{ Key, Text string }
+
+// Said are the answers so far.
+func (i *Interview) Said() (all []Answer) {
+	yesNo := map[bool]string{true: "yes", false: "no"}
+	frail := notKnown
+	if i.frailKnown {
+		frail = yesNo[i.guests.Frail]
+	}
+	quiet := i.quietSaid
+	if quiet == "" {
+		quiet = i.usualQuiet()
+	}
+	for k, text := range []string{i.serve.Format("2006-01-02 15:04"), i.zone, i.grill, yesNo[i.oven], quiet, guestsText(i.guests), frail} {
+		if k < i.asked {
+			all = append(all, Answer{aboutTheDay[k].key, text})
 		}
 	}
-	if g.Adults+g.Children == 0 {
-		return fmt.Errorf("%q is not a number of people; write 8, or 6 adults and 2 children", text)
+	for _, d := range i.dishes {
+		all = append(all, Answer{KeyDish, d.said()})
 	}
-	i.guests = g
-	return nil
+	if i.open != nil {
+		all = append(all, Answer{KeyDish, i.open.said()})
+	}
+	return all
 }
 
 func guestsText(g schedule.Guests) string {

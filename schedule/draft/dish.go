@@ -1,17 +1,20 @@
 package draft
 
 import (
+	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
-	"example.com/cookday/schedule/unit"
+	"example.com/cookday/schedule/internal/meant"
 )
 
 // dish is what is known of one dish so far.
 type dish struct {
+	raw   string // as it was answered
 	name  string // as the cook calls it
 	cut   cut.Cut
 	which []cut.Cut // it may be any of these; none where that is known
@@ -19,63 +22,67 @@ type dish struct {
 	mass  string    // of one piece, with its unit; empty where nothing is said
 	thick string    // of one piece, with its unit; empty where nothing is said
 	prep  []string
-	label bool   // it was read
-	done  string // a doneness or a temperature; empty for the usual one
+	label bool     // it was read
+	done  string   // a doneness or a temperature; empty for the usual one
+	more  []string // other fields, as a request has them
 
 	told map[string]bool // by key: asked, or said with the dish
 }
 
 func (d dish) title() string { return strings.ToUpper(d.name[:1]) + d.name[1:] }
 
-// readDish reads "brisket, 10 lb", "2 chickens 4.5 lb", "two ribeyes, medium-rare, label
-// none". What is said of label and doneness stands behind commas.
-func readDish(text string) (dish, error) {
-	parts := strings.Split(text, ",")
-	s := cut.Speak(parts[0])
-	if s.Name == "" {
+// readDish reads a dish as a request does: "brisket, 10 lb", "2 chickens 4.5 lb", "two
+// ribeyes, medium-rare, label none". So many people eat.
+func readDish(text string, eaters int) (dish, error) {
+	spoken := cut.Speak(strings.Split(text, ",")[0])
+	if spoken.Name == "" {
 		return dish{}, fmt.Errorf("%q does not say what it is; write a dish, such as brisket, 10 lb; or 2 chickens", text)
 	}
-	found, unknown := cut.One(s.Name)
-	which, _ := cut.Named(s.Name)
+	s := meant.Dish(text, eaters, 0)
+	which, outside := cut.Named(spoken.Name)
+	open := len(which) > 1 || len(which) == 1 && len(outside) > 0
 	switch {
-	case unknown == "":
+	case s.Node == nil:
+		return dish{}, errors.New(s.Lead())
+	case len(s.Left) > 0:
+		return dish{}, fmt.Errorf("%q cannot be read of %s; behind its name and amount comes what its label says, such as label none, or how done it is to be, such as medium-rare or 203 F", s.Left[0], spoken.Name)
+	case s.Unclear != "" && !open:
+		return dish{}, errors.New(s.Unclear)
+	case s.Unclear == "":
 		which = nil
-	case len(which) == 0:
-		return dish{}, fmt.Errorf("%s", unknown)
-	default:
-		found = which[0]
 	}
-	d := dish{name: s.Name, cut: found, which: which, told: map[string]bool{}}
-	d.amount(s)
-	for _, part := range parts[1:] {
-		if err := d.hear(strings.TrimSpace(part)); err != nil {
-			return dish{}, err
+	d := dish{raw: text, name: s.Node.Get("cut").Text, which: which, told: map[string]bool{}}
+	d.cut, _ = cut.One(d.name)
+	if one, unknown := cut.One(spoken.Name); len(which) > 0 {
+		d.name, d.cut = spoken.Name, which[0]
+	} else if unknown == "" && one.Name == d.cut.Name {
+		d.name = spoken.Name
+	}
+	for field, value := range s.Node.Fields() {
+		switch field {
+		case "cut":
+		case "name":
+			d.name = value.Text
+		case "count":
+			d.count, _ = strconv.Atoi(value.Text) // it was written by a program
+		case "weight":
+			d.mass = value.Text
+		case "thickness":
+			d.thick = value.Text
+		case "target":
+			d.done, d.told[KeyDone] = value.Text, true
+		case "prep":
+			d.label, d.told[KeyLabel] = true, true
+			for _, item := range value.Items {
+				d.prep = append(d.prep, item.Text)
+			}
+		default:
+			d.more = append(d.more, field+": "+value.Flow())
+			d.told[KeyAmount] = d.told[KeyAmount] || field == "weights"
 		}
 	}
+	d.told[KeyAmount] = d.told[KeyAmount] || d.mass != "" || d.count > 0
 	return d, nil
-}
-
-// hear takes one more thing that is said of a dish.
-func (d *dish) hear(part string) error {
-	if s := cut.Speak(part); s.Name == "" && !d.isDegree(part) && d.amount(s) {
-		return nil
-	}
-	low := strings.ToLower(part)
-	if said, ok := strings.CutPrefix(low, "label"); ok {
-		return d.takeLabel(strings.Trim(said, " :"))
-	}
-	if done := strings.ReplaceAll(low, " ", "-"); d.isDoneness(done) {
-		d.done, d.told[KeyDone] = done, true
-		return nil
-	}
-	if d.isDegree(part) {
-		d.done, d.told[KeyDone] = part, true
-		return nil
-	}
-	if err := d.takeLabel(low); err == nil {
-		return nil
-	}
-	return fmt.Errorf("%q cannot be read of %s; behind its name and amount comes what its label says, such as label none, or how done it is to be, such as medium-rare or 203 F", part, d.name)
 }
 
 // amount takes what is said of how much it is; false for nothing.
@@ -95,11 +102,6 @@ func (d *dish) amount(s cut.Spoken) bool {
 
 func (d *dish) isDoneness(word string) bool {
 	return slices.ContainsFunc(d.cut.Doneness, func(x cut.Doneness) bool { return x.Name == word })
-}
-
-func (d *dish) isDegree(text string) bool {
-	_, err := unit.ParseTemperature(text)
-	return err == nil
 }
 
 // labelWords are what labels say, by how their words begin.
@@ -138,4 +140,32 @@ func (d *dish) takeLabel(text string) error {
 	}
 	d.prep, d.label, d.told[KeyLabel] = prep, true, true
 	return nil
+}
+
+// said is the dish as one answer, with what was answered of it later.
+func (d dish) said() string {
+	if d.told[KeyWhich] {
+		d.raw = d.cut.Name
+		if d.count > 0 {
+			d.raw = strconv.Itoa(d.count) + " " + d.raw
+		}
+	}
+	parts := []string{d.raw}
+	heard, _ := readDish(d.raw, 0)
+	if d.mass != "" && heard.mass == "" {
+		parts = append(parts, d.mass)
+	}
+	if d.thick != "" && heard.thick == "" {
+		parts = append(parts, d.thick)
+	}
+	if d.done != "" && heard.done == "" {
+		parts = append(parts, d.done)
+	}
+	if d.label && !heard.label {
+		if len(d.prep) == 0 {
+			parts = append(parts, "label none")
+		}
+		parts = append(parts, d.prep...)
+	}
+	return strings.Join(parts, ", ")
 }

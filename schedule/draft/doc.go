@@ -9,8 +9,8 @@
 //
 //	interview.go  the order of the questions, and what an answer leads to
 //	about.go      the questions of the day: grill, oven, night, guests
-//	when.go       a day and a time in the cook's words
-//	dish.go       a dish in the cook's words
+//	when.go       when people eat, read as a request is
+//	dish.go       a dish, read as a request is
 //	follow.go     what is asked of a dish: how much, what its label says, how done
 //	night.go      whether a fire may burn through the night
 //	like.go       days of our own to begin with

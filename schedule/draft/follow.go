@@ -108,6 +108,9 @@ func labelText(_ *Interview, d *dish) string {
 }
 
 func takeLabel(i *Interview, d *dish, text string) error {
+	if s := cut.Speak(text); s.Name == "" && (s.Weight != "" || s.Thickness != "") { // what was said too late is taken, and asked again
+		return i.try(d, KeyAmount, func(d *dish) { d.amount(s) })
+	}
 	heard := *d
 	heard.told = maps.Clone(d.told)
 	if err := heard.takeLabel(text); err != nil {

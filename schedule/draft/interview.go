@@ -16,6 +16,8 @@ type Question struct {
 	Dish    string // of whom, where it is about one dish
 	Text    string
 	Default string // what no answer stands for, as people say it
+	Number  int    // which of the questions about the day it is, from 1; 0 for one about a dish
+	Of      int    // how many of those there are
 }
 
 // Keys of the questions, in their order. Those from which on are asked of a dish.
@@ -46,6 +48,7 @@ type Interview struct {
 	grill      string
 	oven       bool
 	quiet      string // as the request has it; empty leaves it out
+	quietSaid  string // as it was answered
 	guests     schedule.Guests
 	frailKnown bool
 	dishes     []dish
@@ -83,7 +86,7 @@ func (i *Interview) Next() (Question, bool) {
 		return Question{}, false
 	case i.asked < len(aboutTheDay):
 		a := aboutTheDay[i.asked]
-		return Question{Key: a.key, Text: a.text(i), Default: a.usual(i)}, true
+		return Question{Key: a.key, Text: a.text(i), Default: a.usual(i), Number: i.asked + 1, Of: len(aboutTheDay)}, true
 	case i.open != nil:
 		if f := i.open.next(); f != nil {
 			return Question{Key: f.key, Dish: i.open.title(), Text: f.text(i, i.open), Default: f.usual(i, i.open)}, true
@@ -120,6 +123,12 @@ func (i *Interview) Answer(text string) error {
 	if text = strings.TrimSpace(text); text == "" {
 		text = q.Default
 	}
+	if q.Default != "" && q.Key != KeyFrail && q.Key != KeyDish && saysNotKnown(text) {
+		text = q.Default
+	}
+	if text == "" && q.Key == KeyDish {
+		return errors.New("this one needs an answer: a dish, such as brisket, 10 lb; or 2 chickens; or 12 burgers. cookday cuts lists what there is")
+	}
 	if text == "" {
 		return errors.New("this one needs an answer")
 	}
@@ -153,7 +162,7 @@ func (i *Interview) Answer(text string) error {
 		i.over = true
 		return i.Fault()
 	}
-	d, err := readDish(text)
+	d, err := readDish(text, i.guests.Adults+i.guests.Children)
 	if err != nil {
 		return err
 	}
@@ -165,8 +174,8 @@ func (i *Interview) Answer(text string) error {
 }
 
 func saysNoMore(text string) bool {
-	switch strings.ToLower(text) {
-	case NoMore, "no", "none", "done", "nothing", "that is all", "that's all", "end":
+	switch strings.ReplaceAll(strings.ToLower(strings.Trim(text, " .!")), "’", "'") {
+	case NoMore, "no", "nope", "none", "done", "nothing", "nothing else", "no thanks", "no thank you", "that is all", "that's all", "thats all", "that's it", "end", "stop", "finished":
 		return true
 	}
 	return false

@@ -69,6 +69,10 @@ func TestAnswersBecomeARequest(t *testing.T) {
 		{"", map[string]string{"quiet": "never"}, []string{"brisket"}, []string{"quiet: [] # somebody is up all night"}},
 		{"", map[string]string{"when": "Sunday noon", "overnight": "yes"}, []string{"pork butt, 8 lb"}, []string{"overnight: true"}},
 		{"", map[string]string{"when": "Sunday noon"}, []string{"pork butt, 8 lb"}, []string{"# overnight: true # then"}},
+		{"", map[string]string{"guests": "12 people, two kids, grandma", "oven": "yeah", "quiet": "we sleep 11 to 6"}, []string{"chicken legs 4 lb"},
+			[]string{"guests: {adults: 12, children: 2, frail: true}", "oven: {}", `quiet: [{from: "23:00", to: "06:00"}]`}},
+		{"", map[string]string{"oven": "dunno", "quiet": "don't know", "frail": "no, all well"}, []string{"chicken wings 4 lb", "2 portobellos", "turkey 14 lb, frozen", "2 ribeyes 1.5 inch medium rare"},
+			[]string{"thickness: 1.5 inch", "oven: {}", "frail: false", "count: 18", "{cut: portobellos, count: 2}", "start: frozen"}},
 		{"", map[string]string{"frail": "no"}, []string{"brisket"}, []string{"guests: {adults: 8, frail: false} # nobody"}},
 		// Where nothing below the published minimum is planned, the answer in brackets is not below it.
 		{"", map[string]string{"frail": "yes"}, []string{"2 ribeyes, 1 lb"}, []string{"target: medium}"}},
@@ -94,10 +98,11 @@ func TestAnswersBecomeARequest(t *testing.T) {
 func TestAnswersThatAreRefused(t *testing.T) {
 	for _, c := range []struct{ key, answer, dish, want string }{
 		{"when", "soon", "brisket", "Saturday 6:00 PM"},
-		{"when", "yesterday 6pm", "brisket", "the day cannot be read"},
+		{"when", "yesterday 6pm", "brisket", "cannot be read as a day"},
 		{"when", "2027-06-01 18:00", "brisket", "is past"},
 		{"zone", "Nowhere City", "brisket", "America/Chicago"},
-		{"when", "saturday at 6", "brisket", "6 AM or 6 PM"},
+		{"when", "saturday at 11", "brisket", "11 PM or 11 AM"},
+		{"guests", "2 chikns", "brisket", "not a number of people"},
 		{"grill", "kettle", "brisket", "kettle 22 in"},
 		{"grill", "kettle 22 mm", "brisket", "22 mm is not a plausible diameter"},
 		{"oven", "perhaps", "brisket", "yes or no"},
@@ -135,7 +140,7 @@ func TestDaysInTheCooksWords(t *testing.T) {
 		"Saturday 18:00": "2027-07-03 18:00", "sat 6pm": "2027-07-03 18:00", "6pm saturday": "2027-07-03 18:00", "Saturday at 6:30 PM": "2027-07-03 18:30",
 		"tomorrow noon": "2027-07-01 12:00", "today 13:00": "2027-06-30 13:00", "1pm": "2027-06-30 13:00", "11am": "2027-07-01 11:00", "wednesday 11am": "2027-07-07 11:00",
 		"7/4 6pm": "2027-07-04 18:00", "July 4, 6pm": "2027-07-04 18:00", "4 July 2028 18:00": "2028-07-04 18:00", "2027-08-01 18:00": "2027-08-01 18:00", "January 2, 5pm": "2028-01-02 17:00",
-		"next sunday 6pm": "2027-07-04 18:00",
+		"next sunday 6pm": "2027-07-04 18:00", "saturday at 6": "2027-07-03 18:00", "half past five on sunday": "2027-07-04 17:30", "the 19th at 6pm": "2027-07-19 18:00",
 	} {
 		i, err := draft.New(wednesday(t), zone, "")
 		if err != nil {

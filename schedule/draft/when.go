@@ -3,11 +3,10 @@ package draft
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 	"time"
 
-	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
 	"github.com/rickb777/date/clock"
 )
 
@@ -32,83 +31,46 @@ func (i *Interview) takeWhen(text string) error {
 		return err
 	}
 	i.serve = t
+	if name := t.Location().String(); strings.Contains(name, "/") && name != i.now.Location().String() {
+		i.zone = name
+	}
 	return nil
 }
 
-var timeAtEnd = regexp.MustCompile(`(?i)[\s,]*(?:\bat\b)?\s*\b(\d{1,2}:\d{2}\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?|noon)\s*[,.]?\s*`)
-
-// bareHour is an hour that may be of the morning or of the evening.
-var bareHour = regexp.MustCompile(`(?i)\bat\s+(\d{1,2})\s*$`)
-
-// readWhen reads a day and a time: "Saturday 18:00", "tomorrow at 6pm", "July 3, 6:00 PM",
-// "7/3 18:00" (the month first), "2027-07-03 18:00". A day of the week is the next one.
+// readWhen reads a day and a time as a request does: "Saturday 18:00", "tomorrow at 6pm",
+// "July 3, 6:00 PM", "2027-07-03 18:00". A day of the week is the next one; an hour that may
+// be of the morning is one of the evening; a time alone is the next of its kind.
 func readWhen(text string, now time.Time) (time.Time, error) {
-	at := timeAtEnd.FindStringSubmatchIndex(text)
-	if hour := bareHour.FindStringSubmatch(text); at == nil && hour != nil {
-		return time.Time{}, fmt.Errorf("%q may be the morning or the evening; write %s AM or %s PM behind the day", text, hour[1], hour[1])
+	w, err := instant.ParseWhen(text, now)
+	var half *instant.HalfDayError
+	if errors.As(err, &half) && w.Day != nil && half.Hour >= 1 && half.Hour <= 9 {
+		at := clock.New(half.Hour+12, 0, 0, 0)
+		w.Time, err = &at, nil
 	}
-	if at == nil {
+	switch {
+	case err != nil:
+		return time.Time{}, err
+	case w.Time == nil:
 		return time.Time{}, fmt.Errorf("%q has no time of day; write a day and a time, such as Saturday 6:00 PM or 2027-07-03 18:00", text)
 	}
-	c, err := schedule.ParseTimeOfDay(strings.TrimSpace(text[at[2]:at[3]]))
-	if err != nil {
-		return time.Time{}, err
+	zone := now.Location()
+	if there, err := time.LoadLocation(w.Zone); err == nil && w.Zone != "" {
+		zone = there
 	}
-	day, err := readDay(strings.Trim(text[:at[0]]+" "+text[at[1]:], " ,"), now, c)
-	if err != nil {
-		return time.Time{}, err
+	c := w.Evening()
+	year, month, day := now.Date()
+	if w.Day != nil {
+		year, month, day = w.Day.Year(), w.Day.Month(), w.Day.Day()
 	}
-	t := time.Date(day.Year(), day.Month(), day.Day(), c.Hours(), c.Minutes(), 0, 0, now.Location())
+	t := time.Date(year, month, day, c.Hours(), c.Minutes(), 0, 0, zone)
+	if w.Day == nil && t.Before(now) {
+		t = time.Date(year, month, day+1, c.Hours(), c.Minutes(), 0, 0, zone)
+	}
 	if t.Before(now) {
 		return time.Time{}, fmt.Errorf("%s is past; write a day to come", t.Format("2006-01-02 15:04"))
 	}
 	return t, nil
 }
 
-// dayForms are ways to write a date; those without a year mean the next one.
-var dayForms = []string{
-	time.DateOnly, "1/2/2006", "1/2", "January 2, 2006", "January 2 2006", "January 2", "Jan 2, 2006", "Jan 2", "2 January 2006", "2 January", "2 Jan",
-	"Monday, January 2, 2006", "Monday, January 2", "Monday 2 January 2006", "Monday 2 January",
-}
-
-// readDay reads a day that is written before or behind its time.
-func readDay(text string, now time.Time, c clock.Clock) (time.Time, error) {
-	today := time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, now.Location())
-	soon := today.Add(time.Duration(c.Hours())*time.Hour + time.Duration(c.Minutes())*time.Minute)
-	switch word := strings.ToLower(strings.TrimPrefix(strings.ToLower(text), "on ")); word {
-	case "":
-		if soon.Before(now) {
-			return today.AddDate(0, 0, 1), nil
-		}
-		return today, nil
-	case "today", "tonight":
-		return today, nil
-	case "tomorrow", "tomorrow night", "tomorrow evening":
-		return today.AddDate(0, 0, 1), nil
-	default:
-		for d := range 7 {
-			day := today.AddDate(0, 0, d)
-			name := strings.ToLower(day.Weekday().String())
-			if len(word) >= 3 && strings.HasPrefix(name, strings.TrimPrefix(strings.TrimPrefix(word, "next "), "this ")) {
-				if d == 0 && soon.Before(now) {
-					return day.AddDate(0, 0, 7), nil
-				}
-				return day, nil
-			}
-		}
-	}
-	for _, form := range dayForms {
-		day, err := time.ParseInLocation(form, text, now.Location())
-		if err != nil {
-			continue
-		}
-		if day.Year() == 0 {
-			day = time.Date(now.Year(), day.Month(), day.Day(), 0, 0, 0, 0, now.Location())
-			if day.Before(today) {
-				day = day.AddDate(1, 0, 0)
-			}
-		}
-		return day, nil
-	}
-	return time.Time{}, errors.New("the day cannot be read; write it as Saturday, tomorrow, July 3 or 2027-07-03")
-}
+// When is the day and the time that was answered, as people say it.
+func (i *Interview) When() string { return i.units.Date(i.serve) + ", " + i.units.Clock(i.serve) }

@@ -83,7 +83,11 @@ func (i *Interview) frailRemark() string {
 	case i.frailKnown:
 		return " # nobody very young, old, pregnant or ill"
 	}
-	return " # not asked yet: is anyone very young, old, pregnant or ill? Then {adults: 8, frail: true}"
+	with := fmt.Sprintf("{adults: %d, frail: true}", i.guests.Adults)
+	if i.guests.Children > 0 {
+		with = fmt.Sprintf("{adults: %d, children: %d, frail: true}", i.guests.Adults, i.guests.Children)
+	}
+	return fmt.Sprintf(" # not asked yet: is anyone very young, old, pregnant or ill? Then %s", with)
 }
 
 func (i *Interview) usualWeather() string {
@@ -96,7 +100,9 @@ func (i *Interview) usualWeather() string {
 // fields are those of a dish in the form of a request.
 func (d dish) fields() []string {
 	fields := []string{"cut: " + d.cut.Name}
-	if d.called() {
+	if _, unknown := cut.One(d.name); d.mass == "" && unknown == "" && d.cut.UsualKg(d.name) != d.cut.Typical { // by this name it weighs something else
+		fields[0] = "cut: " + quotedIfOdd(strings.ToLower(d.name))
+	} else if d.called() {
 		fields = append([]string{"name: " + quotedIfOdd(d.title())}, fields...)
 	}
 	if d.mass != "" {
@@ -111,6 +117,7 @@ func (d dish) fields() []string {
 	if d.thick != "" {
 		fields = append(fields, "thickness: "+thickText(d.thick))
 	}
+	fields = append(fields, d.more...)
 	if d.label {
 		fields = append(fields, "prep: ["+strings.Join(d.prep, ", ")+"]")
 	}

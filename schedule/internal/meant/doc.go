@@ -30,6 +30,7 @@
 //	amounts.go           ... how much of it there is
 //	lead.go              ... what is open of it, as an error says it
 //	dishes.go            several dishes in words
+//	spoken.go            answers to a question: who eats, when everybody sleeps
 //	understood.go        values in words that mean one thing
 //	value.go             values that their field cannot take
 package meant
