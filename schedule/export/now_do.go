@@ -86,8 +86,8 @@ func (t *textSheet) idle(until time.Time) string {
 		shut = " Leave the lid shut."
 	}
 	for _, s := range t.Steps {
-		if s.Kind != schedule.StepTakeOff || s.Done || !s.Window.Early.Before(until) || leftOut(s) || t.found(schedule.OnNotTold, s.Dish) {
-			continue
+		if s.Kind != schedule.StepTakeOff || s.Done || !s.Window.Early.Before(until) || leftOut(s) || t.found(schedule.OnNotTold, s.Dish) || !strings.Contains(s.Text, " inside") && !strings.Contains(s.Text, "bends") {
+			continue // by the eye, or a skewer: that is nothing to measure
 		}
 		name := t.dish(s.Dish)
 		if s.Window.Early.After(t.now.Add(dueWithin)) {

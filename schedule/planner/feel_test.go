@@ -55,3 +55,22 @@ func TestTheClockAloneFinishesNoButt(t *testing.T) {
 		}
 	}
 }
+
+// What nobody has read is measured from its earliest time on, and not only a tough piece: a pork
+// loin past its first look had no line at all. What came off a degree short is read again, by
+// whichever reading that was, and a reading that was too warm is over once the meat has come to it.
+func TestWhatNobodyReadIsMeasured(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-10-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 6\ndishes: [{cut: pork-loin, weight: 4 lb, prep: []}]\n")
+	on := plantest.StepAt(t, p, schedule.StepPutOn, "pork-loin").Format("2006-01-02 15:04")
+	look := plantest.StepAt(t, p, schedule.StepLook, "pork-loin").Add(7 * time.Minute).Format("2006-01-02 15:04")
+	log := "time,dish,kind,value\n" + on + ",pork-loin,on,\n"
+	if q := plantest.Revised(t, p, log, look); !due(q, "measure it now, nobody has read it") {
+		t.Errorf("unread: %v", dueTexts(q))
+	}
+	for _, kind := range []string{"core", "coldest"} {
+		q := plantest.Revised(t, p, log+look+",pork-loin,"+kind+",144 F\n"+look+",pork-loin,pulled,\n", look)
+		if f, ok := plantest.Finding(q, schedule.OffUndone); !ok || !strings.Contains(f.Text, "measure it again") {
+			t.Errorf("%s of 144 °F: %v", kind, q.Findings)
+		}
+	}
+}

@@ -13,6 +13,13 @@ import (
 func TestASlowPieceIsToldInTime(t *testing.T) {
 	const of = "serve: {date: 2027-11-13, time: \"13:00\", tz: America/New_York}\ngrill: kettle 22 in\nguests: 12\novernight: true\noven: {hold: 170 F}\nweather: {air: 52 F, night: 38 F, wind: 5 mph}\ndishes: [{cut: pork-butt, weight: 8 lb, prep: "
 	const log = "time,dish,kind,value\n2027-11-12 20:00,,lit,\n2027-11-12 20:45,pork-butt,on,\n2027-11-12 22:30,,grate,241 F\n2027-11-12 22:30,pork-butt,core,70 F\n"
+	for core, early := range map[string]bool{"88 F": true, "118 F": false} { // 88 °F after 1 hr 45 min is likely enough to be late
+		p := plantest.Plan(t, of+"[injected]}]\n")
+		q := plantest.Revised(t, p, strings.Replace(log, "70 F", core, 1), "2027-11-12 22:31")
+		if f, slow := plantest.Finding(q, "slow-through-danger-zone"); slow != early {
+			t.Errorf("%s: %v", core, f)
+		}
+	}
 	for prep, told := range map[string]bool{"[injected]}]\n": true, "[]}]\n": false} {
 		p := plantest.Plan(t, of+prep)
 		for _, now := range []string{"2027-11-12 22:31", "2027-11-13 00:20"} {

@@ -161,10 +161,11 @@ func (v *Revision) feelText(a *liveBatch) string {
 	return text
 }
 
-// wantsReading says of a tough piece that is on and that nobody has read that it may be done by
-// its own earliest time: the clock alone finishes none.
+// wantsReading says of a piece that is on and that nobody has read that it may be done by its own
+// earliest time.
 func (v *Revision) wantsReading(a *liveBatch) bool {
-	return a.where == cooking && v.onlyByReading(a) && !a.suspect && !a.condemned && !a.way().Sear && !v.day.InQuiet(v.now) && !v.now.Before(a.on.at.Add(instant.Minutes(a.first.Took().Early)))
+	unread := a.on.logged && a.first != nil && len(a.cores) == 0 && a.followed() && a.batch.It.TargetC > 0
+	return a.where == cooking && (unread || v.onlyByReading(a)) && !a.suspect && !a.condemned && !a.way().Sear && !v.day.InQuiet(v.now) && !v.now.Before(a.on.at.Add(instant.Minutes(a.first.Took().Early)))
 }
 
 // onlyByReading says of a tough piece that was told to be on, and was never read, that it is not

@@ -32,7 +32,7 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 	var kinds []kind
 	for _, s := range a.signs {
 		code := v.codeOf(a, s)
-		if code == "" || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
+		if code == "" || code == schedule.ProbeHot && a.overtaken(s) || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
 			continue
 		}
 		at := -1
@@ -69,6 +69,13 @@ func (v *Revision) putRight(a *liveBatch, code string, s surprise.Verdict) bool 
 		return false
 	}
 	return slices.ContainsFunc(a.readings[s.Index+1:], func(r belief.Reading) bool { return r.Counts() })
+}
+
+// overtaken says of a reading that was too warm to be the core that the core has come to it since.
+func (a *liveBatch) overtaken(s surprise.Verdict) bool {
+	return s.Index < len(a.readings) && slices.ContainsFunc(a.readings[s.Index+1:], func(r belief.Reading) bool {
+		return r.Counts() && r.CoreC >= a.readings[s.Index].CoreC
+	})
 }
 
 // codeOf is the code of a surprise; none for a piece that is just so slow or so fast.

@@ -60,8 +60,12 @@ func (v *Revision) othersText(a *liveBatch) string {
 	if a.batch.Count > 2 {
 		others = fmt.Sprintf("the other %d", a.batch.Count-1)
 	}
+	at := a.way().PullC
+	if a.way().Sear {
+		at = a.way().WrapC // it comes off for the sear
+	}
 	return fmt.Sprintf("%s: take off the one that reads %s, and measure %s now. Each comes off by its own reading, at %s; log the coldest of them (coldest), or off once all are.",
-		a.batch.It.Dish.Name, v.day.Core(a.readAt()), others, v.day.Core(a.way().PullC))
+		a.batch.It.Dish.Name, v.day.Core(a.readAt()), others, v.day.Core(at))
 }
 
 // someUnread says whether a dish of a few pieces that have to be hot all through came off, and

@@ -25,12 +25,17 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 	if _, dead := v.grate.dead(); dead {
 		return // its own clock is graver
 	}
-	from, to := zoneOf(b)
+	from, to := zoneOf(b, 0.5)
+	comes := "comes to 140 °F (60 °C) at about %s"
+	if to-from <= safety.DangerWarnMinutes && len(b.Nodes) > 0 { // while there is time: where it is likely enough
+		from, to = zoneOf(b, slowWarned)
+		comes = "may come to 140 °F (60 °C) only at about %s"
+	}
 	if to-from <= safety.DangerWarnMinutes {
 		return
 	}
 	at := func(m float64) string { return v.clock(a.on.at.Add(instant.Minutes(m))) }
-	hot := fmt.Sprintf("comes to 140 °F (60 °C) at about %s", at(to))
+	hot := fmt.Sprintf(comes, at(to))
 	if math.IsInf(to, 1) {
 		hot = "does not come to 140 °F (60 °C)"
 	}
@@ -39,22 +44,30 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 		heat = fmt.Sprintf("more heat now, or into an oven at %s", v.day.Grate(undoneOvenC))
 	}
 	c, _ := safety.Lookup(code)
-	add(ofCatalogue(a, c, fmt.Sprintf("%s: %s. At this heat its middle %s; such a piece should be there within %s of 40 °F (4 °C), by %s.",
-		it.Dish.Name, heat, hot, v.span(safety.DangerWarnMinutes), at(from+safety.DangerWarnMinutes))))
+	by := "by " + at(from+safety.DangerWarnMinutes)
+	if from+safety.DangerWarnMinutes <= b.Journey.Now {
+		by = "and that was by " + at(from+safety.DangerWarnMinutes)
+	}
+	add(ofCatalogue(a, c, fmt.Sprintf("%s: %s. At this heat its middle %s; such a piece should be there within %s of 40 °F (4 °C), %s.",
+		it.Dish.Name, heat, hot, v.span(safety.DangerWarnMinutes), by)))
 }
 
+// slowWarned is the quantile of a cook that is warned of: three in ten are as slow (judgment).
+const slowWarned = 0.7
+
 // zoneOf are the minutes at which the core of a piece came, or comes, to 40 °F and to 140, as it
-// was read and is expected; the second is +Inf where that is not within two days.
-func zoneOf(b *belief.Belief) (from, to float64) {
+// was read and is expected at a quantile of its cook; the second is +Inf where that is not within
+// two days.
+func zoneOf(b *belief.Belief, quantile float64) (from, to float64) {
 	const step = 5.0
 	if b.OutOfReach() {
 		return 0, math.Inf(1)
 	}
-	end := b.Quantile(0.5)
-	for b.CoreC(from, 0.5) < safety.DangerLowC && from < end {
+	end := b.Quantile(quantile)
+	for b.CoreC(from, quantile) < safety.DangerLowC && from < end {
 		from += step
 	}
-	for to = from; b.CoreC(to, 0.5) < safety.DangerHighC && to < end; {
+	for to = from; b.CoreC(to, quantile) < safety.DangerHighC && to < end; {
 		to += step
 	}
 	return from, to

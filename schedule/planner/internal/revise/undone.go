@@ -86,7 +86,7 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 // noteJustShort says of a whole piece that came off a few degrees below its published minimum
 // that it rises while it rests, and is read again before anybody eats; true where that is so.
 func (v *Revision) noteJustShort(a *liveBatch, last schedule.Entry, add func(schedule.Finding)) bool {
-	if a.inner() || last.Kind == schedule.LogColdest || last.C < a.leastC()-carryK || last.At.After(a.off.at) || a.hotly.set || v.mealPast(a) {
+	if a.inner() || last.C < a.leastC()-carryK || last.At.After(a.off.at) || a.hotly.set || v.mealPast(a) {
 		return false
 	}
 	name, min := a.batch.It.Dish.Name, v.day.Core(a.leastC())
