@@ -106,7 +106,7 @@ func (v *view) firstOfAll() string {
 		return ""
 	}
 	s := v.Steps[i]
-	return v.stepTitle(s) + ", " + v.clock(s.At) + " on " + v.day(s.At)
+	return v.stepTitle(s) + ", " + v.clockOn(s.At)
 }
 
 func (v *view) entry(s schedule.Step) entry {

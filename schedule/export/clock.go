@@ -90,13 +90,22 @@ func (v *view) lights() string {
 	if at, ok := v.litAt(); ok {
 		lit = at
 	}
-	text := v.clock(lit) + " on " + v.day(lit)
+	text := v.clockOn(lit)
 	for _, f := range v.Phases {
 		if f.Relit {
 			text += "; again at " + v.clockBy(f.SetupFrom, *v.LightAt)
 		}
 	}
 	return text
+}
+
+// clockOn is a time of the headline, with its day where that is not the one on which people
+// eat, which is told beside it.
+func (v *view) clockOn(at time.Time) string {
+	if v.dayBefore() == nil && v.sameDay(at, v.tableAt()) {
+		return v.clock(at)
+	}
+	return v.clock(at) + " on " + v.day(at)
 }
 
 // window says the spread of an instant, nothing where the plan fixes it.

@@ -57,9 +57,12 @@ func TestPageLeadsWithTheWork(t *testing.T) {
 	}
 	_, page, _ := strings.Cut(b.String(), "<body>")
 	page = regexp.MustCompile(`(?s)<section class="paper">.*?</section>`).ReplaceAllString(page, "") // where there is room for it
-	before, after, ok := strings.Cut(page, "<h2>Steps</h2>")
-	if !ok || strings.Contains(before, "{") || !strings.Contains(before, "<dt>First</dt><dd class=\"big\">Lay the fire, ") || !strings.Contains(before, "<dt>Odds</dt>") {
+	before, after, ok := strings.Cut(page, `<h2 id="steps">Steps</h2>`)
+	if !ok || strings.Contains(before, "{") || !strings.Contains(before, `<dt>First</dt><dd class="big"><a href="#steps">Lay the fire, `) || !strings.Contains(before, "<dt>Odds</dt>") {
 		t.Errorf("before the steps stands\n%s", before)
+	}
+	if open := regexp.MustCompile(`(?s)<details.*?</details>`).ReplaceAllString(before, ""); !strings.Contains(before, "<h2>Shopping</h2>") || strings.Contains(open, "Shopping") {
+		t.Error("a phone shows the shopping before the steps, unfolded")
 	}
 	if !strings.Contains(after, "Good to know") || strings.Index(after, "<summary>These ways") < strings.Index(after, "<h2>Safety</h2>") {
 		t.Error("what the request has stands before the cautions, or nothing is good to know")

@@ -57,7 +57,7 @@ type sheetData struct {
 	Written                                               []writtenData
 	Fires                                                 []cardData
 	Days                                                  []dayData
-	Timeline, Curves                                      template.HTML
+	Timeline, CloseUps, Curves                            template.HTML // CloseUps are parts of the timeline again, larger
 	Style                                                 template.CSS
 }
 

@@ -23,6 +23,9 @@ func (v *view) draw(d *sheetData) (err error) {
 	if d.Timeline, err = drawn(func(w io.Writer) error { return v.timeline(w, "t-", false) }); err != nil {
 		return err
 	}
+	if d.CloseUps, err = v.closeUps("l-"); err != nil {
+		return err
+	}
 	if HasCurves(v.Plan) {
 		if d.Curves, err = drawn(func(w io.Writer) error { return v.curves(w, "c-", false) }); err != nil {
 			return err

@@ -43,14 +43,23 @@ func (v *view) timeline(w io.Writer, id string, alone bool) error {
 	if err != nil {
 		return err
 	}
-	words := ""
+	if !alone { // a page folds them, see [view.closeUps]
+		days = slices.DeleteFunc(days, (*timeline).isCloseUp)
+	}
+	words := s.lanes(days)
+	days[len(days)-1].legend(days)
+	return s.finish(w, title, words)
+}
+
+// lanes draws the days below each other, and says them in words.
+func (s *svg) lanes(days []*timeline) string {
+	var words []string
 	for _, t := range days {
 		t.svg = s
 		t.draw()
-		words += t.words() + " "
+		words = append(words, t.words())
 	}
-	days[len(days)-1].legend(days)
-	return s.finish(w, title, strings.TrimSpace(words))
+	return strings.TrimSpace(strings.Join(words, " "))
 }
 
 // timeline is the picture of one day.

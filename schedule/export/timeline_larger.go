@@ -1,6 +1,8 @@
 package export
 
 import (
+	"html/template"
+	"io"
 	"slices"
 	"time"
 
@@ -38,6 +40,26 @@ func (t *timeline) larger() *timeline {
 	z.title = "From " + t.clock(z.from) + ", larger"
 	z.scaled()
 	return z
+}
+
+func (t *timeline) isCloseUp() bool { return t.title != "" }
+
+// closeUps are the parts of a day that are drawn again, in a picture of their own; empty where
+// there is none.
+func (v *view) closeUps(id string) (template.HTML, error) {
+	days, err := v.drawnDays()
+	if err != nil {
+		return "", err
+	}
+	days = slices.DeleteFunc(days, func(t *timeline) bool { return !t.isCloseUp() })
+	if len(days) == 0 {
+		return "", nil
+	}
+	return drawn(func(w io.Writer) error {
+		s := &svg{id: id}
+		words := s.lanes(days)
+		return s.finish(w, "Timeline, larger: "+isolated(v.title()), words)
+	})
 }
 
 // cooks is when a batch is likely to be on the fire; zero where it is not known.
