@@ -188,5 +188,8 @@ func (v *view) kind(s schedule.Step) string {
 	if v.Ahead != nil && s.Kind == schedule.StepServe && !s.At.After(v.Ahead.ChillAt) {
 		return "chill"
 	}
+	if poursCoals(s) {
+		return "pour coals"
+	}
 	return phrase(s.Kind)
 }

@@ -13,7 +13,7 @@ import (
 
 // alarmBefore is how long before an attended step its alarm goes: time to get up,
 // wash hands and walk to the grill (assumption).
-const alarmBefore = "-PT5M"
+const alarmBefore = 5 * time.Minute
 
 // refreshEvery is how often a calendar that is subscribed to should look again: readings
 // come every few minutes (assumption).
@@ -109,20 +109,11 @@ func (v *view) occasions() [][]entry {
 	return out
 }
 
-// titlesTold is how many steps an event has in its title: a phone shows no more.
-const titlesTold = 3
-
 // occasion writes an event. A turn alone rings no alarm: whoever turns stands there.
 func (c *icalendar) occasion(group []entry) {
-	var titles, lines []string
+	var lines []string
 	first, end, rings, warns := group[0].step, group[0].step.At, false, false
 	for _, e := range group {
-		titles = append(titles, c.stepTitle(e.step))
-		for _, s := range e.also {
-			if sameWork(e.step, s) {
-				titles = append(titles, c.stepTitle(s))
-			}
-		}
 		text := e.text
 		for _, part := range []string{e.window, e.more, e.change} {
 			text = strings.TrimSpace(text + " " + part)
@@ -135,22 +126,29 @@ func (c *icalendar) occasion(group []entry) {
 			end = to
 		}
 		rings = rings || !isFlip(e.step) && !e.step.Done
-		warns = warns || e.step.Kind == schedule.StepLight || e.step.Kind == schedule.StepServe
+		warns = warns || e.step.Kind == schedule.StepLight && !c.warned || e.step.Kind == schedule.StepServe
 	}
-	title := strings.Join(titles[:min(len(titles), titlesTold)], "; ")
-	if more := len(titles) - titlesTold; more > 0 {
-		title += fmt.Sprintf("; and %d more", more)
-	}
+	title := c.occasionTitle(group)
 	if warns {
+		c.warned = true
 		lines = append(lines, c.warnings()...)
 	}
 	c.event(clean(first.ID), first.At, end, title, lines)
 	if rings {
 		c.begin("VALARM")
 		c.line("ACTION", "DISPLAY")
-		c.line("TRIGGER", alarmBefore)
+		c.line("TRIGGER", c.trigger(first.At))
 		c.line("DESCRIPTION", escape(title))
 		c.end("VALARM")
 	}
 	c.end("VEVENT")
+}
+
+// trigger is when the alarm of a step goes: before it, but not where that would wake somebody
+// for what is done after they are up.
+func (c *icalendar) trigger(at time.Time) string {
+	if !c.quietAt(at) && c.quietAt(at.Add(-alarmBefore)) {
+		return "PT0S"
+	}
+	return fmt.Sprintf("-PT%.0fM", alarmBefore.Minutes())
 }

@@ -124,10 +124,48 @@ func TestCalendarIsForAPhone(t *testing.T) {
 // A title has what decides: which batch, and how hot.
 func TestCalendarTitlesHaveTheTemperature(t *testing.T) {
 	all := "\n" + summaries(t, keptPlan(t, "party")) + "\n"
-	for _, want := range []string{"\nWrap: Brisket, 150 °F\n", "\nTake off: Brisket, 203 °F\n", "Put on: Burgers, batch 1, 525 °F", "\nCheck the grate: 275 °F\n", "Take off: Chickens, 165 °F", "\nSlice: Brisket; Carve: Chickens\n", "; Serve: Brisket, Chickens and Burgers; Shut the grill down\n"} {
+	for _, want := range []string{"\nWrap: Brisket, 150 °F\n", "\nTake off: Brisket, 203 °F\n", "Put on: Burgers, batch 1 (6 of 12), 525 °F", "Take off: Chickens, 165 °F; Out of the fridge: Burgers, batch 1 (6 of 12)\n", "\nPour the lit coals\n", "\nCheck the grate: 275 °F\n", "Take off: Chickens, 165 °F", "\nSlice: Brisket; Carve: Chickens\n", "; Serve: Brisket, Chickens and Burgers; Shut the grill down\n"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("no %q in %s", want, all)
 		}
+	}
+}
+
+// The alarm of what is done once people are up does not wake them before: it rings with it.
+// Of every other step it goes five minutes before.
+func TestCalendarBreaksNoSleep(t *testing.T) {
+	p := keptPlan(t, "overnight")
+	if len(p.Quiet) == 0 {
+		t.Fatal("nobody sleeps")
+	}
+	with, before := 0, 0
+	for _, e := range calendarOf(t, p).Events() {
+		at, err := e.DateTimeStart(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, alarm := range e.Children {
+			lead, err := alarm.Props.Get("TRIGGER").Duration()
+			if err != nil {
+				t.Fatal(err)
+			}
+			switch lead {
+			case 0:
+				with++
+			case -5 * time.Minute:
+				before++
+			default:
+				t.Errorf("an alarm at %v", lead)
+			}
+			for _, q := range p.Quiet {
+				if rings := at.Add(lead); !rings.Before(q.From) && rings.Before(q.To) && !at.Before(q.To) {
+					t.Errorf("%s at %v rings at %v, while people sleep", text(t, e.Component, "SUMMARY"), at, rings)
+				}
+			}
+		}
+	}
+	if with == 0 || before == 0 {
+		t.Errorf("%d alarms with their steps, %d before: the test looks at too little", with, before)
 	}
 }
 

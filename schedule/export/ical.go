@@ -13,7 +13,8 @@ import (
 type icalendar struct {
 	*view
 	strings.Builder
-	stamp string // DTSTAMP of all events
+	stamp  string // DTSTAMP of all events
+	warned bool   // an event to light has had the cautions
 }
 
 const (
