@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/say"
@@ -63,7 +64,7 @@ func Layouts() []Layout {
 	var out []Layout
 	for _, d := range fire.Layouts() {
 		l := Layout{
-			Name: string(d.Layout), Band: d.Band, MinC: d.MinC, MaxC: d.MaxC, Use: d.Use, Build: d.Build,
+			Name: string(d.Layout), Band: d.Band, MinC: d.MinC, MaxC: d.MaxC, Use: d.Use, Build: strings.TrimSpace(d.Build + " " + d.Pour),
 			TopVent: d.OpenTop, BottomVent: d.OpenBottom, LidOff: d.LidOff, SetupMinutes: d.LightMinutes + d.WarmMinutes,
 			Becomes: []string{}, LitTopUps: d.LitTopUps,
 		}

@@ -20,7 +20,8 @@ type Description struct {
 	MinC, MaxC   float64 // levels it can hold, degC
 	Zones        []ZoneKind
 	Use          string
-	Build        string
+	Build        string  // what is done with the coals before they are lit, where some stay unlit
+	Pour         string  // and with those that are lit then
 	OpenTop      float64 // share of the top vent open to start from
 	OpenBottom   float64
 	LidOff       bool
@@ -50,17 +51,17 @@ func (z ZoneKind) LiftK() float64 { return (z.LiftMinK + z.LiftMaxK) / 2 }
 var layouts = []Description{
 	{
 		Layout: Banked, MinC: fahrenheit(225), MaxC: fahrenheit(325),
-		Zones:   []ZoneKind{{Name: "indirect", Share: 0.62}},
-		Use:     "low and slow, and roasting at the upper end; meat beside the coals",
-		Build:   "Heap the unlit coals at one side, in a basket if there are many; pour the few lit ones on their edge; put the lid on with the top vent over the food.",
+		Zones: []ZoneKind{{Name: "indirect", Share: 0.62}},
+		Use:   "low and slow, and roasting at the upper end; meat beside the coals, under the top vent",
+		Build: "Heap the unlit coals at one side, in a basket if there are many.", Pour: "Pour the lit coals on the edge of the unlit ones.",
 		OpenTop: 0.25, OpenBottom: 0.25, LayMinutes: 5, LightMinutes: 15, WarmMinutes: 15,
 		Becomes: []Layout{TwoZone, Spread, Heap},
 	},
 	{
 		Layout: Ring, MinC: fahrenheit(225), MaxC: fahrenheit(275),
-		Zones:   []ZoneKind{{Name: "centre", Share: 0.58}},
-		Use:     "the longest untended burn, for briskets and big shoulders; also called a fuse or a snake",
-		Build:   "Lay unlit coals in rows along the edge of the coal grate, with a gap between head and tail; set the lit ones against one end; meat in the middle.",
+		Zones: []ZoneKind{{Name: "centre", Share: 0.58}},
+		Use:   "the longest untended burn, for briskets and big shoulders; also called a fuse or a snake",
+		Build: "Lay unlit coals in rows along the edge of the coal grate, with a gap between head and tail; the meat goes in the middle.", Pour: "Set the lit coals against one end of the rows.",
 		OpenTop: 0.25, OpenBottom: 0.25, LayMinutes: 15, LightMinutes: 15, WarmMinutes: 30,
 		Becomes: []Layout{Banked, TwoZone, Spread, Heap},
 	},

@@ -5,8 +5,8 @@ package fire
 // more lit coals than a kettle for the same heat, but it loses more and burns more.
 var uprightFire = Description{
 	Layout: Other, MinC: uprightLeastC, MaxC: uprightMostC, Zones: []ZoneKind{{Name: uprightZone, Share: 1}},
-	Use:     "low and slow on grates one above another",
-	Build:   "Fill the coal ring at the bottom with the unlit coals and leave a hollow in the middle for the lit ones; fill the pan, if it has one, before the cooker is put together over them.",
+	Use:   "low and slow on grates one above another",
+	Build: "Fill the coal ring at the bottom with the unlit coals and leave a hollow in the middle for the lit ones; fill the pan, if it has one, before the cooker is put together over them.", Pour: "Pour the lit coals into the hollow.",
 	OpenTop: 1, OpenBottom: 0.5, LayMinutes: 10, LightMinutes: 15, WarmMinutes: 30,
 }
 

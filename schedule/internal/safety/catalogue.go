@@ -76,7 +76,7 @@ var catalogue = []entry{
 		func(s Situation) bool { return s.Holding }},
 	{Caution{"held-apart", Warn, "Cooked food waits where nothing raw went in the last 10 min, and nothing raw goes in beside it.", "fda_3_302_11"},
 		func(s Situation) bool { return s.Holding }},
-	{Caution{"travel", Warn, "Hot food travels hot: boxed, and still above 140 °F (60 °C) just under the surface when it arrives.", "usda_danger_zone"},
+	{Caution{"travel", Warn, "Hot food travels hot: in a cooler, and still above 140 °F (60 °C) just under the surface when it arrives.", "usda_danger_zone"},
 		func(s Situation) bool { return s.Travel }},
 	{Caution{"thaw-cold", Warn, "Thaw in the refrigerator or in cold water, never on the counter. Change the water every 30 min, and cook at once after it.", "fsis_thaw"},
 		func(s Situation) bool { return s.Frozen }},

@@ -31,9 +31,9 @@ func chunksOnTop(b *schedule.Burn) string {
 	case b == nil || b.Chunks == 0:
 		return ""
 	case b.Chunks == 1:
-		return " The chunk of wood goes on top, where the fire begins."
+		return " The chunk of wood goes on top, where the lit coals will go."
 	}
-	return fmt.Sprintf(" The %d chunks of wood go on top, one of them where the fire begins.", b.Chunks)
+	return fmt.Sprintf(" The %d chunks of wood go on top, one of them where the lit coals will go.", b.Chunks)
 }
 
 // burnAllLit says that every coal of a fire is lit in the chimney, and none is laid.

@@ -127,7 +127,7 @@ func (d *Assembler) dayNight(p *schedule.Plan) string {
 	case d.Req.Quiet != nil || sleep == "" && (p.LightAt == nil || p.LightAt.Hour() >= earlyHour):
 		return ""
 	case sleep == "":
-		return fmt.Sprintf("You sleep until %s, and the day begins at %s.", d.usualEnd(), say.LocalClock(d.Req.Units, *p.LightAt))
+		return fmt.Sprintf("You sleep until %s, and the fire is lit at %s.", d.usualEnd(), say.LocalClock(d.Req.Units, *p.LightAt))
 	}
 	return fmt.Sprintf("You sleep %s, and nothing is on the fire then.", sleep)
 }

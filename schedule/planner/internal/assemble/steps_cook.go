@@ -104,7 +104,7 @@ func (it *Itinerary) wrapStep(s schedule.Step, p *arrange.Placed, name string) s
 	return s
 }
 
-const fastDays = "it may run early."
+const fastDays = "this may run early."
 
 // FirstLookWhy is the reason of the first look at what cooks.
 const FirstLookWhy = "the early end of its window"

@@ -66,7 +66,7 @@ func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 			lay = ph.SetupFrom
 		}
 	}
-	layText, pour := "Lay the fire, "+laidAs(f)+": "+d.layText(ph.Burn)+". "+ph.Build+chunksOnTop(ph.Burn), "Pour the lit coals in place."
+	layText, pour := "Lay the fire, "+laidAs(f)+": "+d.layText(ph.Burn)+". "+ph.Build+chunksOnTop(ph.Burn), desc.Pour
 	if burnAllLit(ph.Burn) {
 		layText, pour = "Make the fire ready, "+ph.Layout+": "+d.chimneyLayText(ph.Burn)+".", ph.Build
 		if ph.Burn.Chunks > 0 {
