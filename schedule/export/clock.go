@@ -113,6 +113,9 @@ func (v *view) window(w schedule.Window, ref time.Time) string {
 	if w.Early.IsZero() || v.at(w.Early).Equal(v.at(w.Late)) {
 		return ""
 	}
+	if v.at(w.Expected).Truncate(time.Minute).Equal(v.at(ref).Truncate(time.Minute)) { // which stands beside it
+		return fmt.Sprintf("Likely between %s and %s.", v.clockBy(w.Early, ref), v.clockBy(w.Late, ref))
+	}
 	return fmt.Sprintf("Most likely %s (%s to %s).", v.clockBy(w.Expected, ref), v.clockBy(w.Early, ref), v.clockBy(w.Late, ref))
 }
 

@@ -140,13 +140,12 @@ func percent(chance float64) string {
 	return fmt.Sprintf("%.0f%%", 100*chance)
 }
 
-// sure says how likely the plan is to hold.
 // doesNotKeep are the dishes of a revision that do not keep until their serving as they wait, or
 // are expected to.
 func (v *view) doesNotKeep() (names []string) {
 	for _, d := range v.Dishes {
 		if v.Revision > 0 && !v.unfit(d.ID) && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool {
-			return f.Code == schedule.CodeHoldShort && f.Severity == schedule.Warning && slices.Contains(f.Dishes, d.ID) && !strings.Contains(f.Text, "on a fast day")
+			return f.Code == schedule.CodeHoldShort && f.Severity == schedule.Warning && slices.Contains(f.Dishes, d.ID) && !ifFast(f.Text)
 		}) {
 			names = append(names, v.dish(d.ID))
 		}
@@ -154,6 +153,12 @@ func (v *view) doesNotKeep() (names []string) {
 	return names
 }
 
+// ifFast says whether a text is of a day that goes faster than likely.
+func ifFast(text string) bool {
+	return strings.Contains(text, "on a fast day") || strings.Contains(text, "if it finishes early")
+}
+
+// sure says how likely the plan is to hold.
 func (v *view) sure() string {
 	all := capital(percent(v.Chance.All)) + " that everything is ready on time"
 	if v.Revision == 0 && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {

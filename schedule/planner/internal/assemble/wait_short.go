@@ -112,7 +112,7 @@ func labelAmong(p *arrange.Placed, all []*arrange.Placed, u unit.System) string 
 // an ordinary one.
 func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64) string {
 	serve := float64(p.It.Serve)
-	when, off := "on a fast day", p.On-p.Took().Early
+	when, off := fastDay, p.On-p.Took().Early
 	if p.On-p.Took().Expected-serve > limit+holdTolerance {
 		when, off = "even on an ordinary day", p.On-p.Took().Expected
 	}
@@ -120,9 +120,14 @@ func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64)
 		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.",
 			name, when, say.LocalClock(d.Req.Units, d.At(off)), d.About(off-serve))
 	}
-	return fmt.Sprintf("%s: %s done at %s, and then good until about %s, not until %s.",
-		name, when, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, d.HeldUntil(off, limit)), say.LocalClock(d.Req.Units, d.At(serve)))
+	text := "%s: if it finishes early, at %s, it keeps until about %s, not until %s."
+	if when != fastDay {
+		text = "%s: " + when + " done at %s, and then good until about %s, not until %s."
+	}
+	return fmt.Sprintf(text, name, say.LocalClock(d.Req.Units, d.At(off)), say.LocalClock(d.Req.Units, d.HeldUntil(off, limit)), say.LocalClock(d.Req.Units, d.At(serve)))
 }
+
+const fastDay = "on a fast day"
 
 // bestAtOnce is the limit in minutes below which a piece is hardly held at all.
 const bestAtOnce = 15

@@ -50,12 +50,12 @@ func (v *Revision) noteStall(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	t, last, first := a.live.Total(), run[0], run[len(run)-1]
-	so := fmt.Sprintf("has stood near %s for %s", v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
+	so := fmt.Sprintf("stood near %s for %s", v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
 	if last.CoreC-first.CoreC > creptK {
-		so = fmt.Sprintf("has crept from %s to %s in %s", v.day.Core(first.CoreC), v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
+		so = fmt.Sprintf("crept from %s to %s in %s", v.day.Core(first.CoreC), v.day.Core(last.CoreC), v.span(last.Minute-first.Minute))
 	}
 	add(about(a, stalled, fmt.Sprintf(
-		"%s %s. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about %s, between %s and %s.",
+		"%s: %s. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about %s, between %s and %s.",
 		a.batch.It.Dish.Name, so, v.clock(a.on.at.Add(instant.Minutes(t.Expected))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Early))), v.clock(a.on.at.Add(instant.Minutes(t.Late))))))
 }
@@ -77,9 +77,12 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 			a.batch.It.Dish.Name, v.day.Core(a.journey.TargetC), within)))
 		return
 	}
-	add(about(a, code, fmt.Sprintf(
-		"%s: expected off at %s and, rested, ready at %s; on a slow day at %s. Odds for %s: %.0f%%.",
-		a.batch.It.Dish.Name, v.clock(a.on.at.Add(instant.Minutes(t.Expected))), v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
+	ready := "expected off and ready at"
+	if rest > 0 {
+		ready = fmt.Sprintf("expected off at %s and, rested, ready at", v.clock(a.on.at.Add(instant.Minutes(t.Expected))))
+	}
+	add(about(a, code, fmt.Sprintf("%s: %s %s; on a slow day at %s. Odds for %s: %.0f%%.",
+		a.batch.It.Dish.Name, ready, v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance()*a.fit())))
 }
 
