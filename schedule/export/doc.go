@@ -8,7 +8,7 @@
 //
 //	text*.go, now*.go, alarms.go, sheet*.go, live.go  for a terminal, at a glance, as a page, and to follow the day on
 //	csv.go, json.go, calendar.go, ical.go, forecast.go  for programs
-//	picture.go, timeline*.go, curves.go, grate*.go, sitting.go  pictures
+//	picture.go, timeline*.go, curve*.go, grate*.go, sitting.go  pictures
 //	svg*.go, axis.go, columns.go       how they are drawn and set
 //	view.go, likely.go, ahead.go, agenda.go, phases.go, merge.go       what every writer asks of a plan
 //	words.go, titles.go, sayings.go, tools.go, clock.go, changes.go, clean.go  words that all of them use

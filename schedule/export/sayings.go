@@ -97,8 +97,8 @@ func (v *view) remedy(r schedule.Remedy) string {
 	if r.LightAt != nil && (v.Revision == 0 || r.LightAt.After(v.now)) { // a fire that was lit is no news
 		then = append(then, "light "+v.clockBy(*r.LightAt, v.ServeAt))
 	}
-	if !r.ServeAt.IsZero() {
-		then = append(then, "eat "+v.clockBy(r.ServeAt, v.ServeAt))
+	if at := v.clockBy(r.ServeAt, v.ServeAt); !r.ServeAt.IsZero() && (v.Revision == 0 || !strings.Contains(text, at)) { // its price may have said it
+		then = append(then, "eat "+at)
 	}
 	if r.Chance > 0 {
 		sure := percent(r.Chance) + " sure"

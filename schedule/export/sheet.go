@@ -128,7 +128,7 @@ func (v *view) sheet() (sheetData, error) {
 func (v *view) parted() (heads, good []string) {
 	grave, rest := v.gravest()
 	for _, f := range grave {
-		heads = append(heads, findingMark(f)+v.finding(f))
+		heads = append(heads, v.finding(f))
 	}
 	for _, f := range rest {
 		good = append(good, v.finding(f))
