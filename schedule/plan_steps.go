@@ -55,6 +55,7 @@ const (
 	StepHold        StepKind = "hold"
 	StepSear        StepKind = "sear"
 	StepSlice       StepKind = "slice"
+	StepChill       StepKind = "chill" // what is eaten another day, into the refrigerator
 	StepServe       StepKind = "serve"
 	StepCloseDown   StepKind = "close-down"
 )

@@ -109,6 +109,7 @@ func (c *checker) chilling() {
 	if a.Plan != nil {
 		before = a.Plan
 	}
+	c.chilledInTime(before)
 	off := map[string]time.Time{}
 	for _, s := range before.Steps {
 		key := fmt.Sprintf("%s/%d", s.Dish, s.Batch)
@@ -119,6 +120,33 @@ func (c *checker) chilling() {
 			if at, known := off[key]; known && s.At.Before(a.ChillAt.Add(time.Minute)) && s.At.Sub(at) > watch {
 				c.fault("ahead", "%s is cut up at %s, more than 2 hr after it came off at %s", s.Dish, told(s.At), told(at))
 			}
+		}
+	}
+}
+
+// chilledInTime: what is cooked ahead goes into the refrigerator by a step of its own, and no
+// later after its take-off than food may stand in the air of that day.
+func (c *checker) chilledInTime(before *schedule.Plan) {
+	type load struct {
+		dish  string
+		batch int
+	}
+	in, most := map[load]schedule.Step{}, instant.Minutes(safety.OutLimit(c.airC()))
+	for _, s := range before.Steps {
+		if s.Kind == schedule.StepChill {
+			in[load{s.Dish, s.Batch}] = s
+		}
+	}
+	for _, s := range before.Steps {
+		if s.Kind != schedule.StepTakeOff || s.At.After(c.plan.Ahead.ChillAt) || c.condemned(s.Dish) {
+			continue
+		}
+		chill, has := in[load{s.Dish, s.Batch}]
+		switch {
+		case !has:
+			c.fault("ahead", "%s comes off at %s, and no step chills it", s.Dish, told(s.At))
+		case !chill.Done && before.Revision == 0 && chill.At.Sub(s.At) > most+time.Minute:
+			c.fault("ahead", "%s goes into the refrigerator at %s, more than %v after it came off at %s", s.Dish, told(chill.At), most, told(s.At))
 		}
 	}
 }

@@ -103,6 +103,12 @@ var nightCorruptions = []corruption{
 	{"laid to thaw later, and no longer in the water", "thaw in both", "thaw", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepThaw).At, 12*60) }},
 	{"thawed in water long before it cooks", "thaw", "thaw", func(p *schedule.Plan) { putOff(&theStep(p, schedule.StepThaw).At, -180) }},
 	{"chilled while somebody sleeps", "ahead", "chilling", func(p *schedule.Plan) { putOff(&p.Ahead.ChillAt, 150) }},
+	{"in the refrigerator in the evening, off in the afternoon", "ahead", "chilling", func(p *schedule.Plan) {
+		theStep(p.Ahead.Plan, schedule.StepChill).At = theStep(p.Ahead.Plan, schedule.StepTakeOff).At.Add(125 * time.Minute)
+	}},
+	{"never in the refrigerator", "ahead", "chilling", func(p *schedule.Plan) {
+		theStep(p.Ahead.Plan, schedule.StepChill).Kind = schedule.StepRest
+	}},
 	{"cut up three hours after it is off", "ahead", "chilling", func(p *schedule.Plan) {
 		theStep(p.Ahead.Plan, schedule.StepSlice).At = theStep(p.Ahead.Plan, schedule.StepTakeOff).At.Add(3 * time.Hour)
 	}},

@@ -17,7 +17,7 @@ var attendedKinds = map[schedule.StepKind]bool{
 	schedule.StepThaw: true, schedule.StepSalt: true, schedule.StepTakeOut: true, schedule.StepLayFire: true, schedule.StepLight: true, schedule.StepFireReady: false, schedule.StepSetVents: true, schedule.StepPutOn: true,
 	schedule.StepStallBegins: false, schedule.StepWrap: true, schedule.StepStallEnds: false, schedule.StepLook: true, schedule.StepCheckFire: true, schedule.StepRefuel: true, schedule.StepChangeFire: true,
 	schedule.StepProbesOut: true, schedule.StepFlip: true, schedule.StepTakeOff: true, schedule.StepRest: false, schedule.StepBox: true, schedule.StepToOven: true, schedule.StepIndoors: true, schedule.StepCheckOven: true, schedule.StepHold: true, schedule.StepSear: true,
-	schedule.StepBeforeSleep: true, schedule.StepWaking: true, schedule.StepSlice: true, schedule.StepServe: true, schedule.StepCloseDown: true,
+	schedule.StepBeforeSleep: true, schedule.StepWaking: true, schedule.StepSlice: true, schedule.StepChill: true, schedule.StepServe: true, schedule.StepCloseDown: true,
 }
 
 // steps: sorted by instant, each of a known kind, with an id of its own, words to
@@ -105,7 +105,9 @@ func (c *checker) acts() {
 	}
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
-		c.needStep(d.path+".serve_at", schedule.StepServe, "", 0, 0, d.serve)
+		if !c.chilled() {
+			c.needStep(d.path+".serve_at", schedule.StepServe, "", 0, 0, d.serve)
+		}
 	}
 	for _, b := range c.batches() {
 		c.batchActs(&b)

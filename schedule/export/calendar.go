@@ -126,7 +126,7 @@ func (c *icalendar) occasion(group []entry) {
 			end = to
 		}
 		rings = rings || !isFlip(e.step) && !e.step.Done
-		warns = warns || e.step.Kind == schedule.StepLight && !c.warned || e.step.Kind == schedule.StepServe
+		warns = warns || e.step.Kind == schedule.StepLight && !c.warned || e.step.Kind == schedule.StepServe || e.step.Kind == schedule.StepChill
 	}
 	title := c.occasionTitle(group)
 	if warns {

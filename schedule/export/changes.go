@@ -19,7 +19,7 @@ const (
 // tellingKinds are the steps that stand for what goes with them where many moved alike.
 var tellingKinds = map[schedule.StepKind]bool{
 	schedule.StepLight: true, schedule.StepChangeFire: true, schedule.StepPutOn: true, schedule.StepWrap: true,
-	schedule.StepTakeOff: true, schedule.StepSear: true, schedule.StepServe: true,
+	schedule.StepTakeOff: true, schedule.StepSear: true, schedule.StepChill: true, schedule.StepServe: true,
 }
 
 // changeTexts are the changes of what is to come with their reasons: what was done is in the log. A

@@ -75,7 +75,7 @@ func (v *view) firstFire() int {
 func (v *view) atTable() []string {
 	out := make([]string, len(v.Steps))
 	for i, s := range v.Steps {
-		if s.Kind != schedule.StepServe {
+		if s.Kind != schedule.StepServe && s.Kind != schedule.StepChill {
 			continue
 		}
 		part := partTable

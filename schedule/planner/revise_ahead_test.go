@@ -74,3 +74,34 @@ func TestTheDayBeforeIsFollowed(t *testing.T) {
 		t.Errorf("%d entries of the day before, %d of the day itself", len(more.Ahead.Plan.Log), len(more.Log))
 	}
 }
+
+// What is done the day before is in the refrigerator within two hours of its take-off, within one
+// in air above 90 F (usda_danger_zone), whatever hour the evening's chilling was counted from; and
+// once it is off, nobody is told to serve what is eaten the next day.
+func TestTheDayBeforeChillsByItsOwnClock(t *testing.T) {
+	for air, most := range map[string]time.Duration{"70 F": 2 * time.Hour, "95 F": time.Hour} {
+		p := plantest.Plan(t, buttAhead+"weather: {air: "+air+", night: 70 F}\n")
+		off, in := plantest.FirstAt(*p.Ahead.Plan, schedule.StepTakeOff, "butt"), plantest.FirstAt(*p.Ahead.Plan, schedule.StepChill, "butt")
+		if in.Before(off) || in.Sub(off) > most {
+			t.Errorf("air of %s: off at %v, chilled at %v", air, off, in)
+		}
+		at := func(d time.Duration) string { return off.Add(d).Format("2006-01-02 15:04") }
+		on := plantest.FirstAt(*p.Ahead.Plan, schedule.StepPutOn, "butt").Format("2006-01-02 15:04")
+		log := "time,dish,kind,value\n" + on + ",butt,on,\n" + at(-2*time.Minute) + ",butt,core,203 F\n" + at(-time.Minute) + ",butt,pulled,\n"
+		q := plantest.Revised(t, p, log, at(0))
+		var chills, looks int
+		for _, s := range q.Steps {
+			switch {
+			case s.Kind == schedule.StepServe && s.At.Before(p.Ahead.ChillAt.Add(time.Minute)):
+				t.Errorf("air of %s: %s", air, s.Text)
+			case s.Kind == schedule.StepChill && !s.Done && s.At.Sub(off) <= most:
+				chills++
+			case s.Kind == schedule.StepLook && !s.Done && s.At.Before(off.Add(most+2*time.Hour)) && s.At.After(off):
+				looks++
+			}
+		}
+		if chills != 1 || looks != 1 {
+			t.Errorf("air of %s, off: %d steps to chill it, %d to look at it then", air, chills, looks)
+		}
+	}
+}

@@ -23,7 +23,7 @@ func SortSteps(steps []schedule.Step) {
 var stepRank = map[schedule.StepKind]int{
 	schedule.StepCheckOven: -2, // before anything else
 	schedule.StepWaking:    -1, schedule.StepFireReady: 1, schedule.StepIndoors: -1, schedule.StepSetVents: 2, schedule.StepTakeOff: 3, schedule.StepChangeFire: 4, schedule.StepPutOn: 5, schedule.StepWrap: 6, schedule.StepSear: 6, schedule.StepRest: 7,
-	schedule.StepBox: 8, schedule.StepToOven: 8, schedule.StepHold: 8, schedule.StepSlice: 9, schedule.StepServe: 10, schedule.StepCloseDown: 11,
+	schedule.StepBox: 8, schedule.StepToOven: 8, schedule.StepHold: 8, schedule.StepSlice: 9, schedule.StepChill: 10, schedule.StepServe: 11, schedule.StepCloseDown: 12,
 }
 
 // RankOf is where a step of a kind stands among steps of one instant.

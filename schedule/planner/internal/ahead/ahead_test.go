@@ -42,7 +42,7 @@ func TestCookedAheadWarmedInTheOven(t *testing.T) {
 			kinds = append(kinds, string(s.Kind))
 		}
 	}
-	if got := strings.Join(kinds, " "); got != "serve to-oven take-off serve" {
+	if got := strings.Join(kinds, " "); got != "to-oven take-off serve" {
 		t.Errorf("steps: %s", got)
 	}
 	// What is done is cut and chilled once it has rested (usda_danger_zone: 2 h), whatever

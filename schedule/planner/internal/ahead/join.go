@@ -70,14 +70,14 @@ func (s TwoDays) stepsBefore(p, before schedule.Plan) []schedule.Step {
 }
 
 // awake is the last instant up to another, in steps of five minutes, that is in no quiet hours
-// of the day that is cooked.
-func (s TwoDays) awake(cooked schedule.Plan, at time.Time) time.Time {
+// of the day that is cooked, and no earlier than the chilling begins.
+func (s TwoDays) awake(cooked schedule.Plan, from, at time.Time) time.Time {
 	loc, err := s.asked.Location()
 	if err != nil {
 		return at
 	}
 	d := Hours(&day.Day{Req: s.asked, Loc: loc, End: cooked.ServeAt}, cooked.Night)
-	for d.InQuiet(at) && at.After(cooked.ServeAt) {
+	for d.InQuiet(at) && at.After(from) {
 		at = at.Add(-5 * time.Minute)
 	}
 	return at
@@ -90,18 +90,33 @@ func hasDish(p schedule.Plan, id string) bool {
 
 // watch looks at what chills before the first published stage is over; before the sleep that
 // it would fall into, for what is too warm by then goes into ice water, and sooner harms nobody.
+// What goes in within half an hour is looked at together.
 func (s TwoDays) watch(p, cooked schedule.Plan) []schedule.Step {
-	at, when := cooked.ServeAt.Add(day.ChillWatch-instant.Quarter), "1 hr 45 min after the last went in"
-	if bed := s.awake(cooked, at); bed.Before(at) && bed.After(cooked.ServeAt) {
-		at, when = bed, "Before you sleep"
+	var in []time.Time
+	for _, c := range cooked.Steps {
+		if n := len(in); c.Kind != schedule.StepChill {
+			continue
+		} else if n > 0 && c.At.Sub(in[n-1]) <= 2*instant.Quarter {
+			in[n-1] = c.At
+		} else {
+			in = append(in, c.At)
+		}
 	}
 	u := s.asked.Units
-	return []schedule.Step{{
-		ID: plans.StepID(p.ID, "", 0, schedule.StepLook, 0), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
-		Text: fmt.Sprintf("%s, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still above %[2]s after 2 hr.",
-			when, u.Core(unit.Temperature(safety.CoolingMiddleC))),
-		Why: "the published first stage of chilling ends after 2 hr",
-	}}
+	var out []schedule.Step
+	for i, from := range in {
+		at, when := from.Add(day.ChillWatch-instant.Quarter), "1 hr 45 min after the last went in"
+		if bed := s.awake(cooked, from, at); bed.Before(at) && bed.After(from) {
+			at, when = bed, "Before you sleep"
+		}
+		out = append(out, schedule.Step{
+			ID: plans.StepID(p.ID, "", 0, schedule.StepLook, len(in)-1-i), Kind: schedule.StepLook, At: at, Window: plans.FixedWindow(at), Attended: true, Minutes: 5,
+			Text: fmt.Sprintf("%s, measure the middle of the thickest portion: %s or less, or into bags and ice water at once. Throw out anything still above %[2]s after 2 hr.",
+				when, u.Core(unit.Temperature(safety.CoolingMiddleC))),
+			Why: "the published first stage of chilling ends after 2 hr",
+		})
+	}
+	return out
 }
 
 // warming is how a dish comes back to the table. In the oven it has steps of its

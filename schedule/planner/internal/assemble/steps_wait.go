@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"fmt"
+	"math"
 	"sort"
 	"strings"
 	"time"
@@ -10,6 +11,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -68,10 +70,37 @@ func (it *Itinerary) knife(s schedule.Step, p *arrange.Placed, name string) {
 		s.Window = plans.Shift(d.window(p, p.TakeOff), p.It.RestMinutes())
 		s.Window = schedule.Window{Early: instant.Earlier(s.Window.Early, last), Expected: instant.Earlier(s.Window.Expected, last), Late: instant.Earlier(s.Window.Late, last)}
 		s.At = s.Window.Expected
-		s.Text, s.Why = d.portionText(name)+" Chill it at once, and if it is late: chill first, sleep after.", "hot meat may stand for 2 hr; thin portions chill fast enough"
+		s.Text = d.portionText(name) + " Chill it at once, and if it is late: chill first, sleep after."
+		s.Why = "hot meat may stand for " + d.About(safety.OutLimit(d.Air.AirC)) + d.outWhy() + "; thin portions chill fast enough"
 	}
 	it.add(s)
+	if d.Chill {
+		it.chill(s, p, name)
+	}
 }
+
+// chill is when what is eaten another day goes into the refrigerator: once it is cut up, and no
+// later than food may stand after it is off the heat.
+func (it *Itinerary) chill(s schedule.Step, p *arrange.Placed, name string) {
+	d := it.D
+	most := safety.OutLimit(d.Air.AirC)
+	s.Kind, s.Window = schedule.StepChill, plans.Shift(d.window(p, p.TakeOff), math.Min(p.It.RestMinutes()+sliceMinutes+panMinutes, most))
+	s.At = s.Window.Expected
+	s.Text = fmt.Sprintf("%s: into the refrigerator by now, one layer in shallow pans, at most %s after it is off the heat%s.", name, d.About(most), d.outWhy())
+	s.Why = "cooked food stands no longer, and chills within 2 hr and 6 hr"
+	it.add(s)
+}
+
+// outWhy is why food stands out of heat and cold no longer on a hot day.
+func (d *Assembler) outWhy() string {
+	if safety.OutLimit(d.Air.AirC) == safety.OutLimit(day.RoomC) {
+		return ""
+	}
+	return ": it is above " + d.Req.Units.Grate(unit.Temperature(safety.HotAirC)) + " outside"
+}
+
+// panMinutes is how long the pieces take to lie in their pans (assumption).
+const panMinutes = 5
 
 // rested is when the least rest of a batch is expected to be over.
 func (it *Itinerary) rested(p *arrange.Placed) time.Time {
@@ -144,11 +173,12 @@ func (it *Itinerary) servings() {
 		names[l] = append(names[l], d.Items[i].Dish.Name)
 	}
 	sort.SliceStable(order, func(i, j int) bool { return order[i].at > order[j].at })
+	if d.Chill { // each dish is chilled by its own clock
+		return
+	}
 	for _, l := range order {
 		s := schedule.Step{Kind: schedule.StepServe, At: d.At(float64(l.at)), Attended: true, Minutes: 5, Why: "the asked time"}
 		switch list := say.Listed(names[l], "and"); {
-		case d.Chill:
-			s.Text, s.Why = "Into the refrigerator by now, one layer in shallow pans: "+list+".", "chilled within 2 hr and 6 hr, and cold overnight"
 		case l.travel > 0:
 			s.Text, s.Why = LeaveText(list, d.About(l.travel)), fmt.Sprintf("on the table at %s", say.LocalClock(d.Req.Units, d.At(float64(l.at)-l.travel)))
 		default:

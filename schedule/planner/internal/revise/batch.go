@@ -241,3 +241,13 @@ func (v *Revision) onFireBy(e schedule.Entry) bool {
 
 // serve is the instant at which the batch is to be ready.
 func (v *Revision) serve(a *liveBatch) time.Time { return v.day.At(float64(a.batch.It.Serve)) }
+
+// chilledAt is when the log says that a piece went into the refrigerator, where it still is.
+func (a *liveBatch) chilledAt() (time.Time, bool) {
+	for _, s := range a.stands {
+		if s.kind == schedule.LogChilled && s.open {
+			return s.from, true
+		}
+	}
+	return time.Time{}, false
+}

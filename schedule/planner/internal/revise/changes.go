@@ -57,7 +57,7 @@ var stepNames = map[schedule.StepKind]string{
 	schedule.StepPutOn: "put on", schedule.StepStallBegins: "stall begins", schedule.StepWrap: "wrap", schedule.StepStallEnds: "stall ends", schedule.StepLook: "first look",
 	schedule.StepCheckFire: "look at the fire", schedule.StepRefuel: "add fuel", schedule.StepBeforeSleep: "before you sleep", schedule.StepWaking: "on waking", schedule.StepChangeFire: "change the fire", schedule.StepProbesOut: "probes out",
 	schedule.StepFlip: "turn", schedule.StepTakeOff: "take off", schedule.StepRest: "rest", schedule.StepBox: "into the cooler", schedule.StepToOven: "into the oven", schedule.StepIndoors: "from the grate into the oven", schedule.StepCheckOven: "look at what is in the oven", schedule.StepHold: "hold",
-	schedule.StepSear: "sear", schedule.StepSlice: "slice", schedule.StepServe: "serve", schedule.StepCloseDown: "shut the grill down",
+	schedule.StepSear: "sear", schedule.StepSlice: "slice", schedule.StepChill: "into the refrigerator", schedule.StepServe: "serve", schedule.StepCloseDown: "shut the grill down",
 }
 
 func (v *Revision) stepName(s schedule.Step) string {

@@ -248,6 +248,8 @@ func (v *Revision) fact(s schedule.Step, l remainder) (time.Time, bool) {
 		return v.putAway(a, s.Kind)
 	case schedule.StepSlice: // it was cut up to be served
 		return instant.Earlier(s.At, a.served.at), a.served.set
+	case schedule.StepChill:
+		return a.chilledAt()
 	case schedule.StepStallBegins, schedule.StepStallEnds:
 		return a.firstAt(s.CoreC, v.now)
 	}

@@ -175,7 +175,7 @@ func (v *Revision) isSuspect(dish string) bool {
 }
 
 // afterTheHeat are the steps that nobody takes with what does not come to the table.
-var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepCheckOven, schedule.StepHold, schedule.StepSlice}
+var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, schedule.StepToOven, schedule.StepCheckOven, schedule.StepHold, schedule.StepSlice, schedule.StepChill}
 
 // onlyExpected are the steps of a dish that nobody waits for once it must not be eaten.
 var onlyExpected = []schedule.StepKind{schedule.StepLook, schedule.StepStallBegins, schedule.StepStallEnds, schedule.StepFlip}
