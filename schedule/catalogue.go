@@ -60,7 +60,8 @@ type CutRest struct {
 
 // CutPlace is a way to put a cut on the grate.
 type CutPlace struct {
-	Direct  bool      `json:"direct"` // over the coals
+	Direct  bool      `json:"direct"`          // over the coals
+	Asked   bool      `json:"asked,omitempty"` // only for a dish that is asked to lie there
 	Band    string    `json:"band"`
 	LevelsC []float64 `json:"levels_c"` // grate temperatures, the usual one first
 }

@@ -149,6 +149,7 @@ var notices = []Caution{
 
 	// The guests.
 	{CodeAssumed, Info, "A weight, a count or the weather was not said, and is taken as usual.", practice},
+	{"planned-plain", Warning, "By its name more is meant than is planned.", ours},
 	{CodeHeard, Warning, "Words that the form of a request does not have were read so.", ours},
 	{CodeEarlyMeal, Warning, "The meal is planned for the small hours of the morning.", ours},
 	{"too-little", Warning, "The menu is short for the guests.", practice},

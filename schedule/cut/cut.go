@@ -15,7 +15,7 @@ import (
 )
 
 // Version names the state of the tables; it changes with any figure in them.
-const Version = "2026-12-01e"
+const Version = "2026-12-02a"
 
 // Style says how a cut becomes good to eat.
 type Style string
@@ -99,6 +99,7 @@ type Wrap struct {
 // Place is a way to put a cut on the grate.
 type Place struct {
 	Direct  bool      // over the coals
+	Asked   bool      // only for a dish that is asked to lie there
 	Band    string    // low (225-275 F), hot (325-400 F where a layout gives it) or sear (550 F and up)
 	LevelsC []float64 // grate temperatures, the usual one first
 }

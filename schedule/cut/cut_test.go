@@ -166,7 +166,7 @@ func TestCallersCannotChangeTheCatalogue(t *testing.T) {
 
 func TestEveryIdentifier(t *testing.T) {
 	names := []string{
-		"pork-picnic", "st-louis-ribs", "beef-back-ribs", "brisket-point", "pork-belly", "turkey-leg", "chicken-thigh",
+		"pork-picnic", "st-louis-ribs", "beef-back-ribs", "brisket-point", "pork-belly", "turkey-leg", "chicken-thigh", "chicken-thigh-boneless",
 		"chicken-wing", "chicken-half", "duck", "sausage", "hot-dog", "salmon-side", "fish-fillet", "whole-fish",
 		"lamb-rack", "lamb-chop", "picanha", "corn", "potatoes", "vegetables", "flatbread", "beans-pan", "cooked-meat",
 		"bavette", "beef-cheek", "beef-skewer", "boerewors", "chicken-skewer", "cornish-hen", "country-ribs", "flank-steak", "fruit",

@@ -26,6 +26,7 @@ var namesYAML []byte
 type read struct {
 	cuts    []Cut
 	outside []Outside
+	remarks map[string]string // by the keys of the names
 }
 
 // tables reads the tables once. They are part of the program: a fault in them is
@@ -69,9 +70,9 @@ type habit struct {
 }
 
 type place struct {
-	Direct bool
-	Band   string
-	Levels []unit.Temperature
+	Direct, Asked bool
+	Band          string
+	Levels        []unit.Temperature
 }
 
 type entry struct {
@@ -106,8 +107,8 @@ func load(bodies, cooking, naming []byte) (read, error) {
 		}
 	}
 	slices.SortFunc(cuts, func(a, b Cut) int { return cmp.Compare(a.Name, b.Name) })
-	outside, err := readNames(naming, cuts)
-	return read{cuts, outside}, err
+	outside, remarks, err := readNames(naming, cuts)
+	return read{cuts, outside, remarks}, err
 }
 
 func decode(table []byte, to any) error {
@@ -120,14 +121,15 @@ func decode(table []byte, to any) error {
 type naming struct {
 	Also    map[string][]string
 	Usual   map[string]unit.Mass
+	Remarks map[string]string
 	Outside []Outside
 }
 
 // readNames gives the cuts their other names and returns the foods that are not cuts.
-func readNames(table []byte, cuts []Cut) ([]Outside, error) {
+func readNames(table []byte, cuts []Cut) ([]Outside, map[string]string, error) {
 	var n naming
 	if err := decode(table, &n); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	at := map[string]int{}
 	for i, c := range cuts {
@@ -136,21 +138,32 @@ func readNames(table []byte, cuts []Cut) ([]Outside, error) {
 	for name, also := range n.Also {
 		i, ok := at[name]
 		if !ok {
-			return nil, fmt.Errorf("%s has other names and is no cut", name)
+			return nil, nil, fmt.Errorf("%s has other names and is no cut", name)
 		}
 		cuts[i].Also = also
 	}
 	if err := giveUsual(cuts, n.Usual); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	for _, o := range n.Outside {
 		for _, near := range o.Nearest {
 			if _, ok := at[near]; !ok || o.Why == "" {
-				return nil, fmt.Errorf("%s: nearest is %q, which is no cut, or no reason is given", o.Title, near)
+				return nil, nil, fmt.Errorf("%s: nearest is %q, which is no cut, or no reason is given", o.Title, near)
 			}
 		}
 	}
-	return n.Outside, nil
+	return n.Outside, keyed(n.Remarks), nil
+}
+
+// keyed are the remarks by the keys of their names.
+func keyed(remarks map[string]string) map[string]string {
+	out := map[string]string{}
+	for name, text := range remarks {
+		for _, key := range keysOf(name) {
+			out[key] = text
+		}
+	}
+	return out
 }
 
 // complete adds to a body what the kitchen knows of it.
@@ -213,7 +226,7 @@ func (h habit) apply(c *Cut) {
 		for i, t := range p.Levels {
 			levels[i] = float64(t)
 		}
-		c.Places = append(c.Places, Place{p.Direct, p.Band, levels})
+		c.Places = append(c.Places, Place{p.Direct, p.Asked, p.Band, levels})
 	}
 }
 

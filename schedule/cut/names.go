@@ -79,6 +79,17 @@ func Named(name string) ([]Cut, []Outside) {
 	return cuts, outside
 }
 
+// Remark is what is told of a dish that goes by a name the plan does not do what it says for;
+// empty for every other name.
+func Remark(name string) string {
+	for _, key := range keysOf(name) {
+		if text := tables().remarks[key]; text != "" {
+			return text
+		}
+	}
+	return ""
+}
+
 func filedUnder(keys []string) bearers {
 	var b bearers
 	for _, key := range keys {

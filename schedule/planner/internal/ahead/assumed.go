@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
@@ -15,7 +16,7 @@ import (
 
 // menuFindings are what there is to say of a menu before anything is arranged.
 func menuFindings(r schedule.Request) []schedule.Finding {
-	return slices.Concat(heardFindings(r), earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
+	return slices.Concat(heardFindings(r), remarkFindings(r), earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
 }
 
 // heardFindings say how words were read that the form of a request does not have.
@@ -25,6 +26,19 @@ func heardFindings(r schedule.Request) []schedule.Finding {
 	}
 	text := "Check how your words were read: " + strings.Join(r.Heard, ". ") + "."
 	return []schedule.Finding{day.Finding(schedule.CodeHeard, "heard", nil, text)}
+}
+
+// remarkFindings say of dishes by whose name cooks mean more than is planned.
+func remarkFindings(r schedule.Request) []schedule.Finding {
+	var out []schedule.Finding
+	for i, dish := range r.Dishes {
+		if text := cut.Remark(dish.Name); text != "" {
+			f := day.Finding("planned-plain", fmt.Sprintf("dishes[%d].name", i), nil, dish.Name+": "+text)
+			f.Dishes = []string{dish.ID}
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // Meals between these hours are likely of the evening, and their PM is missing (an

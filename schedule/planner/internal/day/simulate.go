@@ -33,10 +33,23 @@ func (d *Day) simulated(it *Item, l Lot, s Spot) []Way {
 // timedWay is a plain item that takes a time, not a temperature.
 func (d *Day) timedWay(it *Item, s Spot) Way {
 	t := it.Cut.Timed
+	pace := timedPace(it, s)
 	sd := math.Log(t[2]/t[1]) / spread.ZTenth
 	w := Way{Kind: schedule.StageBare, Direct: s.Direct, LevelC: s.LevelC, AirC: s.LevelC, Band: s.Band, Spread: spread.Spread{S: sd}, Flips: it.Cut.Flips}
-	w.First = spread.Paces(d.Z, func(z float64) float64 { return t[1] * w.Spread.Factor(z) })
+	w.First = spread.Paces(d.Z, func(z float64) float64 { return pace * t[1] * w.Spread.Factor(z) })
 	return w
+}
+
+// timedPace is how the minutes of the catalogue go with the heat: they are those of the first
+// heat that a cut likes in such a place, and pass as minutes over the coals do with how hot it
+// is (a form of common practice, no source).
+func timedPace(it *Item, s Spot) float64 {
+	for _, p := range it.Cut.Places {
+		if p.Direct == s.Direct {
+			return directPace(s.LevelC) / directPace(p.LevelsC[0])
+		}
+	}
+	return 1
 }
 
 // CurvePoints is how many samples a predicted curve has, about.

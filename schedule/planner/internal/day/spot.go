@@ -25,6 +25,9 @@ func (it *Item) Spots() []Spot {
 		if it.Prep.Stuffed && p.Band == schedule.BandLow && it.Dish.Level == nil {
 			continue // 325 F or more
 		}
+		if p.Asked && it.Dish.Zone == "" {
+			continue
+		}
 		if it.Dish.Zone != "" && (it.Dish.Zone == schedule.ZoneDirect) != p.Direct || it.Dish.Zone == "" && it.besideFor(p) {
 			continue
 		}
@@ -102,7 +105,7 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 	beside := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return p.Direct })
 	zones = slices.DeleteFunc(slices.Clone(zones), func(z fire.OtherZone) bool { return z.Direct })
 	if len(beside) == 0 || len(zones) == 0 {
-		return places
+		return anywhere(places)
 	}
 	has := func(level float64) bool {
 		return slices.ContainsFunc(zones, func(z fire.OtherZone) bool { return z.MinC <= level && level <= z.MaxC })
@@ -120,7 +123,7 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 		}
 	}
 	if nearest < leastSmokeC {
-		return places
+		return anywhere(places)
 	}
 	out := slices.DeleteFunc(slices.Clone(places), func(p cut.Place) bool { return !p.Direct })
 	there := cut.Place{Band: fire.Band(nearest), LevelsC: []float64{nearest}}
@@ -130,6 +133,15 @@ func withinZones(places []cut.Place, zones []fire.OtherZone) []cut.Place {
 		}
 	}
 	return append([]cut.Place{there}, out...)
+}
+
+// anywhere are places of which none waits to be asked for: there is no other.
+func anywhere(places []cut.Place) []cut.Place {
+	out := slices.Clone(places)
+	for i := range out {
+		out[i].Asked = false
+	}
+	return out
 }
 
 // CoolZones are findings of the dishes that have not the heat that their cuts like.
