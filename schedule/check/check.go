@@ -56,6 +56,7 @@ var checkRules = []checkRule{
 	{"fuel", true, (*checker).fuel},
 	{"untended", true, (*checker).untended},
 	{"stages", true, (*checker).stages},
+	{"seared", true, (*checker).seared},
 	{"place", true, (*checker).places},
 	{"birds", true, (*checker).birds},
 	{"asked", true, (*checker).asked},

@@ -205,6 +205,11 @@ var corruptions = []corruption{
 			p.Dishes[0].Holds[i].LimitMinutes = 40
 		}
 	}},
+	{"stands off the heat for long before its sear", "sear", "seared", func(p *schedule.Plan) {
+		s := theStep(p, schedule.StepTakeOff)
+		s.At = theStep(p, schedule.StepSear).At.Add(-40 * time.Minute)
+		s.Window.Expected = s.At
+	}},
 	{"hold longer than the published clock", "sear", "hold", func(p *schedule.Plan) {
 		for i := range p.Dishes[0].Holds {
 			p.Dishes[0].Holds[i].LimitMinutes = 3000

@@ -62,11 +62,15 @@ func (c *checker) stageMinutes() {
 		case c.lessSure() || c.admits(id):
 			sure = math.Min(sure, 0.5)
 		}
-		if c.found("hold-short", id) && c.likeliest(&b, minutesBetween(b.on(), b.dish.serve)-b.dish.rest) {
+		room := minutesBetween(b.on(), b.dish.serve) - b.dish.rest
+		if c.found("hold-short", id) && (c.likeliest(&b, room) || b.sears() && c.restsOut(&b, room-b.pause())) {
 			sure = math.Min(sure, 0.5)
 		}
 		need := minutesAt(c.overHeat(&b), sure)
 		has := minutesBetween(b.on(), b.off()) - b.pause()
+		if b.sears() && c.plan.Revision == 0 { // on a slow day it is seared later, and rests less
+			has = room - b.pause()
+		}
 		if has < need*0.98-wholeMinute*float64(len(b.cooking)) {
 			c.fault(b.path+".stages", "%.0f min over the heat are planned; at a chance of %g it takes %.0f", has, sure, need)
 		}

@@ -68,6 +68,31 @@ func (c *checker) stage(path string, d *dishFacts, all []schedule.Stage, k int) 
 	}
 }
 
+// searStand is the longest that a piece is expected to stand off the heat before its sear,
+// minutes (judgment): it is below its minimum.
+const searStand = 30
+
+// seared: a piece comes off the slow side no sooner before its sear than it may stand there.
+func (c *checker) seared() {
+	if c.plan.Revision > 0 {
+		return
+	}
+	for _, b := range c.batches() {
+		var off time.Time
+		for i, s := range c.plan.Steps {
+			if s.Dish != b.dish.plan.ID || s.Batch != b.Number {
+				continue
+			}
+			switch {
+			case s.Kind == schedule.StepTakeOff && off.IsZero():
+				off = s.At
+			case s.Kind == schedule.StepSear && !off.IsZero() && minutesBetween(off, s.At) > searStand+wholeMinute:
+				c.fault(fmt.Sprintf("steps[%d].at", i), "seared at %s; it is expected off the slow side at %s, %.0f min before that", told(s.At), told(off), minutesBetween(off, s.At))
+			}
+		}
+	}
+}
+
 // codeFireOut is the finding of a piece over a dead fire.
 const codeFireOut = string(safety.FireOut)
 

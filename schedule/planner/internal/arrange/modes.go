@@ -191,6 +191,12 @@ func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 		g.Ideal = max(g.Min, int(b.It.Cut.Rest.IdealMinutes))
 	}
 	g.Max = max(g.Min, int(most))
+	if w.Slack > 0 { // of a sear, that much later on a slow day
+		g.Min = min(g.Min+int(w.Slack), max(g.Min, g.Max))
+		g.Ideal = max(g.Ideal, g.Min)
+		g.Max = max(g.Max, g.Ideal)
+		return g
+	}
 	if w.Z < d.Z { // what has to be off sooner, for others or for its fire, counts with the asked chance
 		g.Max = min(g.Max, g.Min+leastSlack)
 		g.Ideal = min(g.Ideal, g.Max)

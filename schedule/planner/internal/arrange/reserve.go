@@ -43,7 +43,11 @@ func (d *Arranger) reserve(b *Batch) {
 
 // reserved is a way as asked, and at the best quantile.
 func (d *Arranger) reserved(b *Batch, w day.Way) (asked, best day.Way) {
-	if w.Sure = d.Req.Confidence; w.Sear || !(w.Total().Expected > 0) {
+	if w.Sure = d.Req.Confidence; w.Sear {
+		w = d.searedSoon(b, w)
+		return w, w
+	}
+	if !(w.Total().Expected > 0) {
 		return w, w
 	}
 	keeps, oven := d.longest(b, w)
@@ -73,6 +77,24 @@ func (d *Arranger) reserved(b *Batch, w day.Way) (asked, best day.Way) {
 	best = w.CountedAt(z)
 	best.Sure = at(z)
 	return w, best
+}
+
+// searedSoon is a way with a sear whose reserve for a slow day comes after the sear, where the
+// piece rests, and not before it, where it would stand below its minimum on every other day. What
+// it does not keep for after the sear is not counted with.
+func (d *Arranger) searedSoon(b *Batch, w day.Way) day.Way {
+	soon := w.First.Expected + day.SearStandMinutes - day.SearLagMinutes
+	if w.First.Planned <= soon {
+		return w
+	}
+	g := d.gap(b, w)
+	least, whole := math.Min(w.First.Planned, soon), w.First.Planned
+	w.First.Planned, w.Slack = least, math.Min(whole-least, float64(g.Max-g.Min))
+	if counted := least + w.Slack; counted < whole-1 {
+		w.Z = w.First.QuantileOf(counted)
+		w.Sure = spread.NormalCDF(w.Z)
+	}
+	return w
 }
 
 // longest is the longest that a batch may wait, and whether that is in an oven.

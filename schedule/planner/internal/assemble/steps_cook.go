@@ -13,6 +13,7 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/spread"
 )
 
@@ -83,6 +84,10 @@ func (it *Itinerary) offForSear(s schedule.Step, p *arrange.Placed, name string)
 	it.look(schedule.Step{Dish: s.Dish, Batch: s.Batch}, p.Way.First, s.At,
 		fmt.Sprintf("%s: start checking; %s Off for the sear at %s inside.", name, fastDays, d.Core(s.CoreC)), p)
 	s.Text = fmt.Sprintf("%s: off at %s inside; let stand until the sear.", name, d.Core(s.CoreC)) + cleanHands(p)
+	if p.Way.First.Expected-p.Way.First.Early > day.SearStandMinutes-day.SearLagMinutes {
+		s.Text = fmt.Sprintf("%s: off at %s inside, and seared within %s of that. Early? Change the fire and sear it sooner. Late? It stays on, and the change of fire waits for it.",
+			name, d.Core(s.CoreC), d.About(day.SearStandMinutes)) + cleanHands(p)
+	}
 	s.Why = "the sear brings the rest"
 	it.add(s)
 }

@@ -15,6 +15,10 @@ import (
 // than the fire takes to be changed, for it stands below its minimum meanwhile.
 const SearLagMinutes = 20
 
+// SearStandMinutes is the longest that a piece is expected to stand off the heat before its sear:
+// it is below its minimum, and the change of fire takes most of it (judgment).
+const SearStandMinutes = 30
+
 // Minutes of a sear in all, by the clock and on every face (common practice, no source):
 // steaks and chops a minute and a half a side, pieces of birds four, tri-tip and picanha
 // four a side, roasts two a face and eight to ten in all.

@@ -41,6 +41,7 @@ type Way struct {
 	First, Second spread.Pace // minutes; second is zero without a second stage
 	Spread        spread.Spread
 	Z             float64 // the standard normal quantile that the plan counts with
+	Slack         float64 // minutes of the reserve of a slow day that come after a sear, not before it
 	Sure          float64 // chance, at that quantile, that it is in time and kept until it is eaten
 	Flips         int
 	PullC         float64   // core at take-off
