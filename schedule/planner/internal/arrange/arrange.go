@@ -50,6 +50,7 @@ type Arrangement struct {
 	Batches  []*Batch
 	Problem  sequence.Problem
 	Solution sequence.Solution
+	Unheard  bool // layouts that are asked for did not count
 }
 
 // Arrange states the day as an integer problem and solves it. Dishes are split
@@ -69,9 +70,10 @@ func (d *Arranger) Arrange(ctx context.Context) (Arrangement, error) {
 		return a, nil
 	}
 	free := *d
-	free.unheard = true
+	free.Unheard = true
 	b, err := free.arrangeStacked(ctx)
-	if b, err = free.onRing(ctx, b, err); err != nil || !a.Solved() || b.Solved() && !d.runsShort(b) {
+	b, err = free.onRing(ctx, b, err)
+	if b.Unheard = true; err != nil || !a.Solved() || b.Solved() && !d.runsShort(b) {
 		return b, err
 	}
 	return a, nil

@@ -13,7 +13,7 @@ type Arranger struct {
 	Watched bool // no fire burns while people sleep
 	AsAsked bool // all is put on in time for the asked chance, whether a fast day keeps or not
 	Loose   bool // less sure than asked will do, for each batch that has less time
-	unheard bool // layouts that are asked for do not count: the day cannot be had with them
+	Unheard bool // layouts that are asked for do not count: the day cannot be had with them
 }
 
 // Effort is how hard a search tries. The zero value is that of a full plan.
@@ -38,5 +38,5 @@ func (d *Arranger) quiet() []sequence.Span {
 func (d *Arranger) Only(item int) *Arranger {
 	one := *d.Day
 	one.Items = d.Items[item : item+1]
-	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched, AsAsked: d.AsAsked, Loose: d.Loose, unheard: d.unheard}
+	return &Arranger{Day: &one, Effort: d.Effort, Watched: d.Watched, AsAsked: d.AsAsked, Loose: d.Loose, Unheard: d.Unheard}
 }

@@ -22,7 +22,7 @@ func (d *Arranger) Asked(it *day.Item) fire.Layout {
 // heeded is the layout that is asked for, where some place of the dish can be had on it.
 func (d *Arranger) heeded(it *day.Item) fire.Layout {
 	asked := d.Asked(it)
-	if asked == "" || d.unheard || !d.Grill.Lays() || !d.Gives(it, asked) {
+	if asked == "" || d.Unheard || !d.Grill.Lays() || !d.Gives(it, asked) {
 		return ""
 	}
 	return asked

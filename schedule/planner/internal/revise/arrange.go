@@ -81,7 +81,7 @@ func (v *Revision) try(ctx context.Context) (l remainder, ok bool, err error) {
 // counted is the way of a batch at the chance that the try counts with.
 func (v *Revision) counted(a *liveBatch, w day.Way) day.Way {
 	if v.attempt.halfway && (a.where == cooking || v.attempt.all) {
-		w.First.Planned, w.Second.Planned = w.First.Expected, w.Second.Expected
+		w.First.Planned, w.Second.Planned, w.Slack = w.First.Expected, w.Second.Expected, 0
 		w.InOven.Planned = w.InOven.Expected
 	}
 	return w
@@ -159,6 +159,9 @@ func (v *Revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 	p, err := v.day.Problem(ctx, v.hearth, open)
 	if err != nil {
 		return sequence.Solution{}, p, order, err
+	}
+	if slices.ContainsFunc(open, func(b *arrange.Batch) bool { return len(b.First) == 0 }) { // it has no place on these fires
+		return sequence.Solution{Status: sequence.Infeasible}, p, order, nil
 	}
 	p.NoClash, p.Earliest = true, min(v.day.Earliest, now)
 	p.Quiet = nil

@@ -88,7 +88,7 @@ func (v *Revision) resolved(s day.Sound, e arrange.Effort) (*assemble.Assembler,
 	if err != nil {
 		return nil, err
 	}
-	return assemble.New(&arrange.Arranger{Day: ahead.Hours(d, v.night), Effort: e}), nil
+	return assemble.New(&arrange.Arranger{Day: ahead.Hours(d, v.night), Effort: e, Unheard: v.firstA.Unheard}), nil
 }
 
 // serveAt has what came to the table served at that hour; what still cooks keeps its own.
