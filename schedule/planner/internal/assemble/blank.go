@@ -22,8 +22,9 @@ func (d *Assembler) BlankPlan() schedule.Plan {
 // charts and told times, 2 on cooks' logs as well; 3 puts what nothing keeps long enough on
 // when it is likeliest to be both in time and still good; 4 begins before dawn rather than burn a
 // fire that nobody watches, and spares fires that would be lit anew; 5 numbers batches in the order
-// in which they go on.
-const ModelVersion = "5"
+// in which they go on; 6 keeps the reserve of a seared piece for after its sear, chills what is
+// cooked ahead by its own clock, and lays what burns over the coals beside them.
+const ModelVersion = "6"
 
 // Menu is what a plan says of its dishes before any of them is placed.
 func (d *Assembler) Menu() []schedule.DishPlan {
