@@ -77,7 +77,7 @@ func amountOf(c cut.Cut, eaters float64) Amount {
 		if most := int(math.Ceil(need / c.MaxPieceKg)); a.Count < most {
 			a.Count = most
 		}
-		a.PieceKg = math.Max(math.Ceil(need/float64(a.Count)*20-1e-9)/20, c.MinPieceKg) // up to 50 g
+		a.PieceKg = math.Max(math.Ceil(need/float64(a.Count)*20-1e-9)/20, math.Max(c.MinPieceKg, c.SmallestKg)) // up to 50 g
 	}
 	a.MassKg = float64(a.Count) * a.PieceKg
 	a.CookedKg = a.MassKg * (1 - c.LossFraction)

@@ -65,6 +65,7 @@ type Cut struct {
 
 	ServingKg    float64 // raw weight a person as a main dish
 	LossFraction float64 // of the raw weight, as drip, vapour and bone
+	SmallestKg   float64 // that shops sell, of a cut that comes whole; 0: any that is plausible
 	MinPieceKg   float64 // plausible weights of one piece
 	MaxPieceKg   float64
 	Typical      float64            // usual weight of one piece, kg

@@ -82,6 +82,7 @@ type entry struct {
 	DonenessSet         string `yaml:"doneness"`
 	Default             string
 	Serving, Typical    unit.Mass
+	Smallest            unit.Mass
 	Loss                float64
 	Tender, Timed       []float64
 	Prep                []string
@@ -179,6 +180,7 @@ func (k *kitchen) complete(c *Cut) error {
 	c.Ground = e.Food == "ground" || e.Food == "sausage"
 	c.ServingKg, c.LossFraction = float64(e.Serving), e.Loss
 	c.Typical = cmp.Or(float64(e.Typical), c.Shape.ReferenceKg)
+	c.SmallestKg = float64(e.Smallest)
 	c.Sources = append(c.Sources, e.Sources...)
 	for _, t := range k.Doneness[e.DonenessSet] {
 		c.Doneness = append(c.Doneness, Doneness{t.Name, float64(t.Core), t.Name == e.Default, t.Text})
