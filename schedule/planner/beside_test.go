@@ -85,3 +85,21 @@ func TestADayOnOtherCoalsThanAskedIsFollowed(t *testing.T) {
 		t.Errorf("%v", q.Findings)
 	}
 }
+
+// A butt with a target at which it comes apart is pulled, as one without a target is; salmon in
+// fillets is portions, and ears of corn are not eaten in six sittings.
+func TestWordsOfTheKitchen(t *testing.T) {
+	p := plantest.Plan(t, chickenDay+"  - {name: Butt, cut: pork-butt, weight: 6 lb, target: 203 F}\n  - {name: Salmon, cut: salmon fillets, count: 4}\n")
+	if s := plantest.StepsOf(p, schedule.StepSlice, "butt"); len(s) != 1 || !strings.HasPrefix(s[0].Text, "Pull") {
+		t.Errorf("%v", s)
+	}
+	if d, _ := p.Dish("salmon"); d.Cut != "fish-fillet" || d.Count != 4 {
+		t.Errorf("%s, %d", d.Cut, d.Count)
+	}
+	q := plantest.Plan(t, strings.Replace(chickenDay, "26 in", "22 in", 1)+"  - {cut: pork-tenderloin, count: 3}\n  - {cut: sausage, count: 20}\n  - {cut: corn, count: 18}\n")
+	for _, r := range q.Remedies {
+		if strings.Contains(r.Text, "four sittings") || strings.Contains(r.Text, "five sittings") || strings.Contains(r.Text, "six sittings") {
+			t.Error(r.Text)
+		}
+	}
+}

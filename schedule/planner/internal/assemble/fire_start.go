@@ -42,7 +42,7 @@ func (d *Assembler) weakText(levelC float64, r steer.Range) string {
 	text := fmt.Sprintf("With all vents open a cooker like this one stays near %s, not at %s; cookers differ, and it may be anything from %s to %s.",
 		d.Grate(r.Middle), d.Grate(levelC), d.Grate(r.Low), d.Grate(r.High))
 	if d.Grill.WaterPan {
-		return text + " Leave the pan dry, or cook at a lower heat."
+		return text + " The water takes some of it: the plan has the pan filled; for a dry one write water_pan: false and plan again, or cook at a lower heat."
 	}
 	return text + " Cook at a lower heat, or watch the grate and take what it gives."
 }

@@ -52,12 +52,16 @@ func (it *Itinerary) gauge(ph *schedule.Phase) string {
 	return fmt.Sprintf(" The lid gauge will show about %s.", it.D.Grate(ph.GaugeC))
 }
 
+// slowShell is told of every grill that is known by its zones alone: what burns in it, and how
+// heavy it is, nobody said (common practice, no source).
+const slowShell = "How long yours takes is not known here, nor how much it burns: a heavy shell of clay wants about 45 min, so light it that much sooner, and fill it for the whole cook."
+
 func (it *Itinerary) light(ph *schedule.Phase, f fire.Fire, why string) {
 	d := it.D
 	desc, charcoal := d.Grill.Describe(f.Layout)
 	if !charcoal || !d.Grill.Charcoal() {
 		it.add(schedule.Step{Kind: schedule.StepLight, At: ph.SetupFrom, Phase: ph.Number, Attended: true, Minutes: arrange.HandsLight, Why: why,
-			Text: "Light the grill and bring it to " + d.Level(ph.LevelC) + "."})
+			Text: "Light the grill and bring it to " + d.Level(ph.LevelC) + ". " + slowShell})
 		return
 	}
 	lay := d.beforeQuiet(ph.SetupFrom.Add(-instant.Minutes(float64(desc.LayMinutes))))

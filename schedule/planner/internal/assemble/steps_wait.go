@@ -115,10 +115,18 @@ func knifeWord(it *day.Item) string {
 	switch {
 	case it.Cut.Style == cut.Bird:
 		return "Carve"
-	case it.Doneness == "pulled":
+	case it.Doneness == "pulled" || pullsFrom(it.Cut) > 0 && it.TargetC >= pullsFrom(it.Cut)-1:
 		return "Pull"
 	}
 	return "Slice"
+}
+
+// pullsFrom is the core from which a cut comes apart by hand, degC; 0 for one that is never pulled.
+func pullsFrom(c cut.Cut) float64 {
+	if g, ok := c.FindDoneness("pulled"); ok {
+		return g.CoreC
+	}
+	return 0
 }
 
 func (it *Itinerary) holdStep(base schedule.Step, p *arrange.Placed, o day.HoldOption, off schedule.Window) {

@@ -102,7 +102,11 @@ func (d dishChange) sittings() []change {
 func (d dishChange) sittingSizes() []struct{ parts, apart int } {
 	type size = struct{ parts, apart int }
 	if d.cut.Style == cut.Timed { // minutes each, and eaten as they come off
-		return []size{{min(d.dish.Count, mostTurns), 15}, {2, 30}}
+		turns := d.dish.Count
+		if turns > mostTurns {
+			turns = fewTurns
+		}
+		return []size{{turns, 15}, {2, 30}}
 	}
 	if d.cut.Style == cut.Small {
 		return []size{{2, 30}, {3, 30}, {2, 60}, {3, 60}, {4, 30}}
@@ -110,8 +114,12 @@ func (d dishChange) sittingSizes() []struct{ parts, apart int } {
 	return []size{{2, 60}, {2, 120}, {3, 60}, {2, 180}}
 }
 
-// mostTurns are the most sittings of what is eaten as it comes off (assumption).
-const mostTurns = 6
+// mostTurns are the most pieces that are eaten as they come off, one at a time; of what has more
+// pieces nobody comes to the table oftener than fewTurns (assumptions).
+const (
+	mostTurns = 6
+	fewTurns  = 3
+)
 
 // sitting is the dish in so many parts, minutes apart, some of them before its time.
 func (d dishChange) sitting(code string, parts, before, apart, pain int) change {
