@@ -28,7 +28,7 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 	level := func(time.Time) float64 { return a.way().AirC }
 	outside := v.weatherFrom(a.on.at)
 	s := &surprise.Scene{
-		Journey: a.journey, OutsideC: func(m float64) float64 { return outside(m).AirC }, Now: minute(v.until(a)), Fire: !v.inOven(a), Accepted: accepted,
+		Journey: a.journey, OutsideC: func(m float64) float64 { return outside(m).AirC }, Now: minute(v.until(a)), Fire: !v.inOven(a), Accepted: accepted, DoneC: a.way().PullC,
 		AirC: func(m float64) float64 { return v.airBeside(a, at(m)) },
 		DeadAirC: func(from, m float64) float64 {
 			return fire.WarmUp(m-from, v.grate.levelAt(at(from), level), v.day.Night.AirC)

@@ -15,10 +15,11 @@ func (j *judge) finishes(r Reading, f foretold) bool {
 
 // colderPlace says whether a reading that was just left out as of another place, or is of a
 // probe pushed through, is colder than one shortly before it, of a piece of which the coldest
-// place counts.
+// place counts: one whose inside may be dangerous, or that the warmer one alone would finish.
 func (j *judge) colderPlace(warm, k int) bool {
 	n := len(j.verdicts)
-	if j.scene.LeastC == 0 || n == 0 || j.verdicts[n-1].Index != k || !j.verdicts[n-1].Cold || !j.taken[warm] {
+	ends := j.scene.DoneC > 0 && j.readings[warm].CoreC >= j.scene.DoneC && j.readings[k].CoreC < j.scene.DoneC
+	if j.scene.LeastC == 0 && !ends || n == 0 || j.verdicts[n-1].Index != k || !j.verdicts[n-1].Cold || !j.taken[warm] {
 		return false
 	}
 	main := j.verdicts[n-1].Main()

@@ -100,7 +100,7 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 			j.weigh(k, f)
 			if prior.from != nil && !j.taken[k] && f.coreC > r.CoreC && prior.warm && !j.doubted(prior.k) {
 				core, sd := prior.from.At(r.Minute, r.CoreC)
-				if s := (foretold{coreC: core, sdK: sd, from: prior.node}); math.Abs(r.CoreC-core) <= ordinarySd*sd && !j.falls(k, r) {
+				if s := (foretold{coreC: core, sdK: sd, from: prior.node}); math.Abs(r.CoreC-core) <= ordinarySd*sd && !j.fallsBut(k, r, prior.k) {
 					j.insteadOf(prior, k, s)
 					from = prior.from
 				}
@@ -199,12 +199,15 @@ func (j *judge) afterDead(r Reading, f foretold) bool {
 const deadTells = 60.0
 
 // falls says whether the last readings, close together, have come down by more than their error.
-func (j *judge) falls(k int, r Reading) bool {
+func (j *judge) falls(k int, r Reading) bool { return j.fallsBut(k, r, -1) }
+
+// fallsBut says the same of the readings but one, which may have been of a warmer place.
+func (j *judge) fallsBut(k int, r Reading, but int) bool {
 	most, n := r.CoreC, 0
 	from := sort.Search(k, func(i int) bool { return j.readings[i].Minute >= r.Minute-fellMinutes })
 	step := (k-from)/fellMinutes + 1 // of a probe that reports all the time about one a minute
 	for i := k - 1; i >= 0 && j.readings[i+1].Minute-j.readings[i].Minute <= fellMinutes; i -= step {
-		if j.taken[i] {
+		if j.taken[i] && i != but {
 			most = math.Max(most, j.readings[i].CoreC)
 			n++
 		}

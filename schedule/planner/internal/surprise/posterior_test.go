@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/plantest"
@@ -18,7 +19,13 @@ import (
 // night is a butt of 9 lb on a grate at 250 F, nine hours after it went on.
 func night(t *testing.T, grates ...surprise.Grate) (*surprise.Scene, belief.Stand) {
 	t.Helper()
-	sound, err := day.Examine(plantest.Request(t, plantest.Evening(plantest.Kettle22, "{cut: pork-butt, weight: 9 lb, level: 250 F, target: 203 F, wrap: none}")))
+	return after(t, "{cut: pork-butt, weight: 9 lb, level: 250 F, target: 203 F, wrap: none}", 545, grates...)
+}
+
+// after is a dish so many minutes after it went on.
+func after(t *testing.T, dish string, now float64, grates ...surprise.Grate) (*surprise.Scene, belief.Stand) {
+	t.Helper()
+	sound, err := day.Examine(plantest.Request(t, plantest.Evening(plantest.Kettle22, dish)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -32,7 +39,7 @@ func night(t *testing.T, grates ...surprise.Grate) (*surprise.Scene, belief.Stan
 	}
 	b := a.Batches[0]
 	w := b.Ways[0]
-	const now, outsideC = 545.0, 21.1
+	const outsideC = 21.1
 	level := heat.Grate(w.AirC, d.Outdoors)
 	journey := func(from, to float64) *belief.Journey {
 		j := &belief.Journey{Body: b.It.Body(b.MassKg), Now: now, Past: []belief.Surround{{In: level}}, Ahead: level, Wrapped: math.NaN(), EveryS: 300}
@@ -50,8 +57,9 @@ func night(t *testing.T, grates ...surprise.Grate) (*surprise.Scene, belief.Stan
 		Journey: journey(now, now), Without: journey, OutsideC: func(float64) float64 { return outsideC }, Grates: grates, Now: now, Fire: true,
 		AirC:     func(float64) float64 { return w.AirC },
 		DeadAirC: func(from, m float64) float64 { return fire.WarmUp(m-from, w.AirC, outsideC) },
+		DoneC:    w.PullC,
 	}
-	return s, belief.Stand{Spread: w.Spread, Stalls: true, Pieces: 1}
+	return s, belief.Stand{Spread: w.Spread, Stalls: b.It.Cut.Style == cut.Tough, Pieces: 1}
 }
 
 // A core of 152 F after 5 h, then another after 9 h: how likely the fire died. The

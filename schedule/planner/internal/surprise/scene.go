@@ -52,6 +52,7 @@ type Scene struct {
 	Fire     bool         // it is a fire that cooks it, which may die
 	Accepted map[int]bool // readings that what is known of the fire explains
 	LeastC   float64      // what the coldest place of a piece must show whose inside may be dangerous; 0 for others
+	DoneC    float64      // what it comes off at; 0 for none
 
 	proven *proofs // as asked for
 }
