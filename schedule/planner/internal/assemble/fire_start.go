@@ -79,8 +79,9 @@ func (it *Itinerary) growing(ph *schedule.Phase, poured time.Time, pour string) 
 // A load of cold food that cools the grate is this heavy, kg; it is looked at half an hour after it went on, and takes its
 // heat for up to two hours (common practice, no source).
 const (
-	coldLoadKg = 1.5
+	ColdLoadKg = 1.5
 	coldLook   = 30 * time.Minute
+	ColdTakes  = 2 * time.Hour
 )
 
 // coldStart is the look after the first food of a low fire went on. It tells what cold food does.
@@ -97,12 +98,12 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, over overFire) {
 		kg += p.MassKg * math.Max(float64(p.Count), 1)
 	}
 	at := on.Add(coldLook)
-	if on.IsZero() || kg < coldLoadKg || ph.Band != schedule.BandLow || d.InQuiet(at) || it.goesToSleep(at) || !at.Before(ph.To) || over.expectedOff(at) {
+	if on.IsZero() || kg < ColdLoadKg || ph.Band != schedule.BandLow || d.InQuiet(at) || it.goesToSleep(at) || !at.Before(ph.To) || over.expectedOff(at) {
 		return
 	}
 	it.addAs(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 		Text: fmt.Sprintf("Check the grate, and don't chase it: cold food takes %s for up to two hours. From %s to %s leave the vents alone.",
-			coldTakes(d.Req.Units), d.Grate(ph.LevelC-coldMostK), d.Grate(ph.LevelC+belowStartK)),
+			coldTakes(d.Req.Units), d.Grate(ph.LevelC-ColdMostK), d.Grate(ph.LevelC+belowStartK)),
 		Why: "what is chased with the vents now is too hot later"}, apart)
 }
 
@@ -116,8 +117,8 @@ func coldTakes(u unit.System) string {
 // apart is from where steps are numbered that are no part of a row of their sort.
 const apart = 100
 
-// coldMostK is the most that cold food takes.
-const coldMostK = 40 / 1.8
+// ColdMostK is the most that cold food takes of the grate.
+const ColdMostK = 40 / 1.8
 
 // lightFor is the lighting of coals that are added lit, a step of its own while somebody is up.
 func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel, over overFire) bool {

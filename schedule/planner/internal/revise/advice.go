@@ -208,7 +208,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 		}
 	}
 	if e.Dish == "" || e.Kind == schedule.LogServingMoved { // what is done to a piece is nothing to the grate
-		w.grate = newGrateHistory(w.day.Day, w.whileItBurns(), w.now, w.plannedLevel, w.found)
+		w.grate = w.grateWith(w.found)
 	}
 	w.batches = make([]*liveBatch, len(v.batches))
 	for i, a := range v.batches {

@@ -131,6 +131,7 @@ func (v *Revision) place(ctx context.Context) error {
 		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
 	}
 	v.begun()
+	v.grate.begins, v.grate.cold = v.firesBegun(), v.coldLoads()
 	for _, a := range v.batches {
 		if a.on.set && !a.on.logged && a.first != nil && a.first.Phases[0].First >= v.phases && len(a.cores) == 0 {
 			*a = liveBatch{first: a.first, batch: a.batch} // the fire that it waits for is not there yet

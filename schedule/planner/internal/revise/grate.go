@@ -46,6 +46,8 @@ type grateHistory struct {
 	relit    []time.Time    // lit, and nobody had told that it was out
 	fed      []time.Time    // lit or fuelled: what was read before is of another fire
 	coldTold []time.Time    // told to be out, and the thermometers had shown so before
+	begins   []time.Time    // another fire of the plan burns from then on
+	cold     []time.Time    // food went on that cools the grate for a while
 	shut     bool           // both vents are, as told last: it can only fall
 	dying    outage         // what the thermometers show, until physics says since when
 	sinking  grateReading   // the first of a slow fall that lasts; zero for none

@@ -39,7 +39,8 @@ func (h *grateHistory) airAt(at time.Time, planned func(time.Time) float64) floa
 	level := h.levelAt(at, planned)
 	after := sort.Search(len(h.readings), func(i int) bool { return h.readings[i].at.After(at) })
 	before := after - 1
-	gap := false // an outage lies between the two readings
+	// Between the two readings lies an outage, or another fire was made.
+	gap := before >= 0 && after < len(h.readings) && h.begunBetween(h.readings[before].at, h.readings[after].at)
 	for _, o := range h.outages {
 		if at.Before(o.from) {
 			gap = gap || before >= 0 && after < len(h.readings) && o.from.Before(h.readings[after].at)
@@ -111,10 +112,10 @@ func (h *grateHistory) setSince(from, to time.Time) bool {
 
 // ahead is the air that the piece has had since the newest reading, and will have: what
 // was read shortly before it and then, if the fire burns as it will; else the level. It does
-// not move with the clock alone.
+// not move with the clock alone, but for what cold food took and gives back.
 func (h *grateHistory) ahead(now time.Time, planned func(time.Time) float64) float64 {
 	if c, ok := h.lately(now); ok {
-		return c
+		return h.recovered(c, h.levelAt(now, planned), now)
 	}
 	return h.levelAt(now, planned)
 }
@@ -134,6 +135,11 @@ func (h *grateHistory) lately(now time.Time) (c float64, ok bool) {
 	for _, l := range h.levels {
 		if at := l.at.Add(lidSettles); at.After(since) && !l.at.After(now) {
 			since = at // what was read before then is of the old level
+		}
+	}
+	for _, t := range h.begins {
+		if t.After(since) && !t.After(now) {
+			since = t
 		}
 	}
 	for _, t := range h.fed {

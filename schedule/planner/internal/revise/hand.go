@@ -229,10 +229,13 @@ func (v *Revision) coldMeat(from time.Time) []steer.Event {
 
 // comingAir is the air beside the meat from now on if nobody touches the fire; nil where it is taken to stay so.
 func (v *Revision) comingAir() []airFrom {
-	if _, same := v.grate.lately(v.now); v.steered == nil || !same || v.grate.sinks() { // what sinks is fed
+	if _, same := v.grate.lately(v.now); !same || v.grate.sinks() { // what sinks is fed
 		return nil
 	}
-	return v.steered.course
+	if v.steered != nil && v.steered.course != nil {
+		return v.steered.course
+	}
+	return v.grate.recovers(v.now, v.plannedLevel)
 }
 
 // steerText is the advice in words.

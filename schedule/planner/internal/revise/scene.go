@@ -255,7 +255,7 @@ func (v *Revision) grateAs(with func(outage) bool) grateHistory {
 			found = append(found, o)
 		}
 	}
-	return newGrateHistory(v.day.Day, v.whileItBurns(), v.now, v.plannedLevel, found)
+	return v.grateWith(found)
 }
 
 // readingsOf are the readings of a piece's core.
