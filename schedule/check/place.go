@@ -104,7 +104,11 @@ func (c *checker) placed(path string, b *batchFacts, s schedule.Stage) {
 	if c.plan.RevisedAt != nil {
 		ready = last.SetupFrom // a piece may come off while the fire is being changed
 	}
-	if !inSpan(s.To, ready, last.To) {
+	ends := last.To
+	if n := len(b.cooking); c.plan.RevisedAt != nil && n > 1 && b.cooking[n-1].Kind == schedule.StageSear && s.Kind != schedule.StageSear && s.PhaseTo < len(c.plan.Phases) {
+		ends = c.plan.Phases[s.PhaseTo].From // or before its sear, while the fire for that is made
+	}
+	if !inSpan(s.To, ready, ends) {
 		c.fault(path+".to", "%s is not in phase %d, from %s to %s", told(s.To), s.PhaseTo, told(last.From), told(last.To))
 	}
 	z, ok := zoneOf(first, s)

@@ -45,6 +45,10 @@ func (c *checker) undone() {
 // practice, no source).
 const wishSlackK = 5 / 1.8
 
+// searSlackK is the same of a piece that is seared: it comes off the coals by so much below what
+// was asked, and rests to it (12 F; assumption, a rib roast asked for at 132 F is to read 121 F).
+const searSlackK = 12 / 1.8
+
 // offUndone says whether the log has a dish that went on at an instant off the heat, and read
 // below its minimum.
 func (c *checker) offUndone(d *dishFacts, on time.Time) bool {
@@ -53,7 +57,9 @@ func (c *checker) offUndone(d *dishFacts, on time.Time) bool {
 	}
 	least := math.Min(d.plan.TargetC, d.plan.MinimumC) - sameC
 	if least < d.plan.MinimumC-2*sameC && !safety.SurfaceInside(d.category, d.prep) {
-		least -= wishSlackK
+		if least -= wishSlackK; d.ask.Finish != "" {
+			least -= searSlackK - wishSlackK
+		}
 	}
 	var off, last time.Time
 	read := false

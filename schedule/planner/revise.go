@@ -67,7 +67,7 @@ func reviseOne(ctx context.Context, p schedule.Plan, log []schedule.Entry, now t
 		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
 	}
 	if faults := o.judge(revised); len(faults) > 0 {
-		said := schedule.NewFinding("unsound", "log", "The log does not fit together, and times below may be wrong. Go by the thermometer. Look for an entry with a wrong time or a wrong dish.")
+		said := o.unsound(ctx, p, log, now, revised, faults)
 		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
 	}
 	return revised, nil

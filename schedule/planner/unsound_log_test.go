@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -46,6 +47,9 @@ func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 	}
 	if f := q.Findings[0]; f.Severity != schedule.Danger || f.Path != "log" || len(q.Steps) == 0 {
 		t.Errorf("%+v with %d steps; it is grave, it comes from the log, and the plan is there", f, len(q.Steps))
+	}
+	if f := q.Findings[0]; !strings.Contains(f.Text, `"Chops: on" of 5:00 PM`) {
+		t.Errorf("it does not name the entry: %s", f.Text)
 	}
 	plantest.Noticed(t, q.Findings)
 

@@ -19,10 +19,13 @@ func (d *Assembler) noteHolds(all []*arrange.Placed) {
 	limits := d.holdLimits(all)
 	d.noteBox(all)
 	for _, p := range all {
+		limit := limits[p].Good
 		if p.It.Cut.Style == cut.Timed {
+			if p.Off-float64(p.It.Serve) > limit+holdTolerance { // it is on, and dinner is later than it was to be
+				d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.shortHoldText(p, labelAmong(p, all, d.Req.Units), limit))
+			}
 			continue
 		}
-		limit := limits[p].Good
 		if p.Hold >= 0 {
 			d.noteGrillHold(p, all)
 			d.noteOven(p)

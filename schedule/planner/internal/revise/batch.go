@@ -39,6 +39,7 @@ type stand struct {
 	open     bool
 	kind     schedule.EntryKind // LogStopped, LogCounter or LogChilled
 	untold   bool               // nothing says where it was
+	sears    bool               // it came off to be seared
 }
 
 // liveBatch is one batch while the day runs.

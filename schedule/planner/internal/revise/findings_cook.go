@@ -71,7 +71,7 @@ func (v *Revision) explained(a *liveBatch, last belief.Reading) bool {
 
 // notePast says that a piece is at its target or past it.
 func (v *Revision) notePast(a *liveBatch, add func(schedule.Finding)) {
-	if !a.atTarget() {
+	if _, waits := a.waitsForSear(); waits || !a.atTarget() {
 		return
 	}
 	if a.awaitsOthers() {
@@ -115,7 +115,7 @@ const lowHeatBack = time.Hour
 
 // noteLowHeat says that the air beside a raw piece is too cool to let it be.
 func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
-	if v.grate.outWithin(v.now.Add(-lowHeatBack), v.now) { // that is said
+	if _, waits := a.waitsForSear(); waits || v.grate.outWithin(v.now.Add(-lowHeatBack), v.now) { // that is said
 		return
 	}
 	if minutes, air := v.lowHeatFor(a); minutes >= safety.LowHeatMinutes {

@@ -172,6 +172,10 @@ func (v *Revision) noteStopped(a *liveBatch, add func(schedule.Finding)) {
 	if !by.After(v.now) {
 		return
 	}
+	if since, waits := a.waitsForSear(); waits {
+		v.noteSearWaits(a, since, by, add)
+		return
+	}
 	if since, lies := a.lies(v.now); lies {
 		add(about(a, schedule.StandsOpen, fmt.Sprintf("%s: into an oven at %s now, in a rimmed pan, or onto a hot fire, by %s at the very latest: past that it is thrown away. It has been off the heat since %s, and is not done.",
 			a.batch.It.Dish.Name, v.day.Grate(undoneOvenC), v.clock(by), v.clock(since))))

@@ -98,11 +98,17 @@ func byInstants(p *arrange.Placed, phases []sequence.Phase) {
 	to := p.Off
 	if p.Stages() == 2 {
 		to = p.Wrap
+		if p.Way.Sear { // it comes off for it before that
+			to = math.Max(to, p.On-p.Way.First.Planned)
+		}
 		if p.Phases[1].First >= 0 {
 			p.Phases[1] = arrange.PhaseSpan{First: in(p.Wrap, false), Last: in(p.Off, true)}
 		}
 	}
 	p.Phases[0] = arrange.PhaseSpan{First: in(p.On, false), Last: in(to, true)}
+	if n := p.Phases[0].Last; p.Way.Sear && n > p.Phases[0].First && to > float64(phases[n].Begin) {
+		p.Phases[0].Last = n - 1 // and stands while the fire for it is made
+	}
 }
 
 // sort orders the batches as the menu does.

@@ -11,6 +11,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/planner/internal/spread"
 	"example.com/cookday/schedule/planner/internal/surprise"
 )
@@ -262,7 +263,11 @@ func (a *liveBatch) lies(now time.Time) (since time.Time, ok bool) {
 	if n == 0 || a.where != cooking || a.condemned || !a.stands[n-1].open || a.stands[n-1].kind != schedule.LogStopped {
 		return since, false
 	}
-	return a.stands[n-1].from, now.Sub(a.stands[n-1].from) > backWithin
+	within := backWithin
+	if a.stands[n-1].sears {
+		within = max(within, day.SearLagMinutes*time.Minute)
+	}
+	return a.stands[n-1].from, now.Sub(a.stands[n-1].from) > within
 }
 
 // stillOn puts back what was taken as done as planned, and whose fire failed before that: it

@@ -243,6 +243,9 @@ func (v *Revision) fact(s schedule.Step, l remainder) (time.Time, bool) {
 	case schedule.StepWrap:
 		return a.wrap.at, a.wrap.set && !a.wrap.at.After(v.now)
 	case schedule.StepTakeOff, schedule.StepRest:
+		if since, waits := a.waitsForSear(); waits && s.Kind == schedule.StepTakeOff && s.CoreC == a.way().WrapC {
+			return since, true
+		}
 		return a.off.at, a.off.set && a.off.logged
 	case schedule.StepBox, schedule.StepToOven, schedule.StepHold:
 		return v.putAway(a, s.Kind)

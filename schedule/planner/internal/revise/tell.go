@@ -91,6 +91,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 	switch e.Kind {
 	case schedule.LogCore, schedule.LogColdest:
 		a.cores = append(a.cores, e)
+		a.searedBy(e)
 	case schedule.LogOuter:
 		a.outers = append(a.outers, e)
 	case schedule.LogWrapped:
@@ -117,6 +118,10 @@ func (a *liveBatch) tell(e schedule.Entry) {
 	case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
 		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
 			return // nothing is done the minute it goes on: a slip of the pen
+		}
+		if e.Kind == schedule.LogPulled && a.offForSear(e.At) {
+			a.stands = append(a.stands, stand{from: e.At, kind: schedule.LogStopped, open: true, sears: true})
+			return
 		}
 		if !a.off.set {
 			a.off = fact
@@ -192,6 +197,7 @@ func (v *Revision) eatenSilently(a *liveBatch) (at time.Time, ok bool) {
 func (v *Revision) settle(a *liveBatch) {
 	if n := len(a.stands); n > 0 && a.stands[n-1].open {
 		a.stands[n-1].to = v.now
+		v.searOver(a)
 	}
 	switch {
 	case !a.on.set:

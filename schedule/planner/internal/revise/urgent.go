@@ -32,7 +32,7 @@ func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 		}
 		a := l.of(s.Dish, s.Batch)
 		if a != nil && !s.Done && (s.Kind == schedule.StepTakeOff || s.Kind == schedule.StepLook || s.Kind == schedule.StepFlip) {
-			if _, lies := a.lies(v.now); lies {
+			if _, lies := a.lies(v.now); lies && !a.stands[len(a.stands)-1].sears {
 				steps[i].Text = "Once it was back in heat: " + s.Text
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
@@ -163,6 +164,11 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 				name, v.clock(a.off.at), v.clock(v.serve(a)), v.clock(served), v.clock(eaten), v.day.Grate(ovenHoldC))
 		}
 		at := func(minutes float64) string { return v.clock(a.on.at.Add(instant.Minutes(minutes))) }
+		if a.batch.It.Cut.Style == cut.Timed {
+			off := o.On - a.live.Total().Expected
+			return fmt.Sprintf("%s: expected off at %s; best until about %s, not until %s. Put it on the table by itself, or keep it hot, covered: 140 °F (60 °C) or more.",
+				name, v.clock(v.day.At(off)), v.clock(v.day.HeldUntil(off, v.day.Stands(a.batch.It).Good)), v.clock(v.serve(a)))
+		}
 		off, until, ok := v.heldUntil(a, l.all[i])
 		if ok && v.serve(a).After(a.on.at.Add(instant.Minutes(until))) {
 			return fmt.Sprintf("%s: expected off at %s; it keeps until about %s, not until %s. Eat it by then, keep it in an oven at %s or more, or cut it small, chill it within 2 hr and reheat it to 165 °F (74 °C).",

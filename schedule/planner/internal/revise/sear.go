@@ -1,0 +1,87 @@
+package revise
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/unit"
+)
+
+// A piece that is seared at the end comes off twice: for the sear, below what it is eaten at, and
+// done. A log has one word for both.
+
+// searWaits is for how long a piece that came off for its sear is taken to wait for it, where the
+// plan has it no later (judgment).
+const searWaits = 45 * time.Minute
+
+// searOvenC is the oven in which a whole piece waits for its sear: it cooks on there (safety: at
+// least 250 F below the minimum).
+var searOvenC = unit.FToC(250)
+
+// offForSear says whether a piece that comes off at an instant does so to be seared: it was just
+// read, below what it is done at, and came off for no sear before.
+func (a *liveBatch) offForSear(at time.Time) bool {
+	n, w := len(a.cores), a.way()
+	if !w.Sear || a.off.set || n == 0 {
+		return false
+	}
+	for _, s := range a.stands {
+		if s.sears {
+			return false
+		}
+	}
+	last := a.cores[n-1]
+	return at.Sub(last.At) <= offReading && last.C < w.PullC-sameC
+}
+
+// waitsForSear is since when a piece has been off to be seared, and is.
+func (a *liveBatch) waitsForSear() (since time.Time, ok bool) {
+	n := len(a.stands)
+	if n == 0 || !a.stands[n-1].open || !a.stands[n-1].sears {
+		return since, false
+	}
+	return a.stands[n-1].from, true
+}
+
+// searedBy takes a reading at what it is done at of a piece that came off for its sear as told
+// after it: it is off, and was seared.
+func (a *liveBatch) searedBy(e schedule.Entry) {
+	if since, ok := a.waitsForSear(); ok && e.C >= a.way().PullC-sameC {
+		a.seared(since)
+	}
+}
+
+// seared takes a piece to be off since it came off for its sear: nobody notes the few minutes of it.
+func (a *liveBatch) seared(since time.Time) {
+	a.off = known{at: since, set: true, logged: true}
+	a.stands = a.stands[:len(a.stands)-1]
+}
+
+// searOver takes a piece to be seared whose sear was due some time ago.
+func (v *Revision) searOver(a *liveBatch) {
+	since, ok := a.waitsForSear()
+	if !ok {
+		return
+	}
+	due := since.Add(searWaits)
+	if p := a.first; p != nil && !v.loose && p.Way.Sear {
+		due = instant.Later(due, v.base.At(p.Off).Add(lidSettles))
+	}
+	if v.now.After(due) {
+		a.seared(since)
+	}
+}
+
+// noteSearWaits says of a piece that waits for its sear how it waits: hot, and over no dead fire.
+func (v *Revision) noteSearWaits(a *liveBatch, since, by time.Time, add func(schedule.Finding)) {
+	ovenC := searOvenC
+	if a.inner() {
+		ovenC = undoneOvenC
+	}
+	name := a.batch.It.Dish.Name
+	add(about(a, schedule.StandsOpen, fmt.Sprintf("%s: sear it next, and leave the coals burning. It has been off the heat since %s; longer than %s wait for the sear: back on the side away from the coals, or into an oven at %s in a rimmed pan. It cooks on there: measure it again before the sear. Seared already? Then log what it reads now. In heat by %s at the very latest; past that it is thrown away.",
+		name, v.clock(since), v.span(day.SearLagMinutes), v.day.Grate(ovenC), v.clock(by))))
+}
