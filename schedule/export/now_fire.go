@@ -96,7 +96,7 @@ func (t *textSheet) waits(d schedule.DishPlan, b schedule.Batch, hold schedule.S
 		return e.Dish == dish && (e.Kind == schedule.LogBoxed || e.Kind == schedule.LogToOven)
 	})
 	if !told {
-		line += ", as planned"
+		line = strings.Replace(line, ": in the ", ": off; the plan has it in the ", 1)
 	}
 	if !told && (t.found(schedule.StandsOpen, dish) || t.found(schedule.Leftovers, dish)) {
 		return name + ": where it waits was not logged."
@@ -126,7 +126,7 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 		text += ", in the oven since " + t.clockBy(at, t.now)
 	}
 	if e, ok := t.lastCore(d.ID); ok {
-		text += fmt.Sprintf(", %s at %s", t.core(e.C), t.clockBy(e.At, t.now))
+		text += fmt.Sprintf(", %s%s at %s", t.core(e.C), coldestOf(e), t.clockBy(e.At, t.now))
 		if t.found("stall", d.ID) {
 			text += ", in its stall: nothing is wrong"
 		}
@@ -178,10 +178,18 @@ func (v *view) doubted(e schedule.Entry) bool {
 	})
 }
 
+// coldestOf says of a reading that it is of the coldest place, or of the slowest of several.
+func coldestOf(e schedule.Entry) string {
+	if e.Kind == schedule.LogColdest {
+		return " (coldest)"
+	}
+	return ""
+}
+
 // lastCore is the newest reading of a dish that is not doubted.
 func (v *view) lastCore(dish string) (last schedule.Entry, ok bool) {
 	for _, e := range v.Log {
-		if e.Dish == dish && e.Kind == schedule.LogCore && !e.At.Before(last.At) && !v.doubted(e) {
+		if e.Dish == dish && (e.Kind == schedule.LogCore || e.Kind == schedule.LogColdest) && !e.At.Before(last.At) && !v.doubted(e) {
 			if ok && e.At.Equal(last.At) && e.C > last.C { // two pieces: the slower one
 				continue
 			}

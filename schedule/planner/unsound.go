@@ -22,7 +22,9 @@ func (o options) unsound(ctx context.Context, p schedule.Plan, log []schedule.En
 	text := "The log does not fit together, and times below may be wrong. Go by the thermometer."
 	for _, e := range suspects(revised, faults) {
 		without := func(all []schedule.Entry) []schedule.Entry {
-			return slices.DeleteFunc(slices.Clone(all), func(x schedule.Entry) bool { return len(schedule.JoinLogs([]schedule.Entry{x}, []schedule.Entry{e})) == 1 })
+			return slices.DeleteFunc(slices.Clone(all), func(x schedule.Entry) bool {
+				return len(schedule.JoinLogs([]schedule.Entry{x}, []schedule.Entry{e})) == 1
+			})
 		}
 		q := p
 		q.Log = without(p.Log)

@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"slices"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/planner/internal/arrange"
@@ -13,6 +14,7 @@ import (
 type Assembler struct {
 	*arrange.Arranger
 	findings day.Findings
+	Now      time.Time // of a revision; zero for a first plan
 }
 
 // New is an assembler that begins with what is known before anything is arranged.

@@ -46,6 +46,9 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 		})
 	}
 	for _, s := range b.Shortfalls {
+		if ph.From.Add(instant.Minutes(s.OutMinute)).Before(d.Now) {
+			continue // it did, or did not
+		}
 		d.find("fire-cannot-last", "", nil, d.shortText(ph, f, s))
 	}
 	for _, n := range b.Notes {

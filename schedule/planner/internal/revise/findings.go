@@ -109,9 +109,22 @@ func (v *Revision) noteSilence(a *liveBatch, add func(schedule.Finding)) {
 	}
 }
 
+// justDue is how long after a put-on was due nobody needs to have logged it; provesHotK how far below
+// its level a grate takes food (judgment).
+const (
+	justDue    = 20 * time.Minute
+	provesHotK = 25 / 1.8
+)
+
 // onText asks after a put-on that nobody told of.
 func (v *Revision) onText(a *liveBatch, read bool) string {
 	name, at := a.batch.It.Dish.Name, v.clock(a.on.at)
+	if !read && v.now.Sub(a.on.at) < justDue {
+		if level := a.way().LevelC; !v.inOven(a) && v.day.Grill.BurnsCharcoal() {
+			return fmt.Sprintf("%s: on the fire by now? It was due at %s. Not yet: put it on once the grate reads %s or so. Then log it (on, with its time).", name, at, v.day.Grate(level-provesHotK))
+		}
+		return fmt.Sprintf("%s: on by now? It was due at %s. Log it (on, with its time).", name, at)
+	}
 	if !read {
 		return fmt.Sprintf("Is %s on the fire? Nothing was logged: this plan assumes that it went on at %s, as planned. Log it (on, with its time), and read its core.", name, at)
 	}

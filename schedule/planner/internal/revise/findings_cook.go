@@ -118,8 +118,16 @@ func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
 	if _, waits := a.waitsForSear(); waits || v.grate.outWithin(v.now.Add(-lowHeatBack), v.now) { // that is said
 		return
 	}
-	if minutes, air := v.lowHeatFor(a); minutes >= safety.LowHeatMinutes {
-		add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet.",
-			v.day.Grate(safety.LowHeatC), v.span(minutes), v.day.Grate(air), a.batch.It.Dish.Name)))
+	minutes, air := v.lowHeatFor(a)
+	if minutes < safety.LowHeatMinutes {
+		return
 	}
+	name, low := a.batch.It.Dish.Name, v.day.Grate(safety.LowHeatC)
+	if n := len(v.grate.readings); n > 0 && v.now.Sub(v.grate.readings[n-1].at) > recent {
+		add(about(a, schedule.LowHeat, fmt.Sprintf("Read the grate now and log it: it was last read at %s, at %s. Below %s since, %s has too little heat, and is not at 140 °F (60 °C) yet. Still below: give the fire more air or fuel.",
+			v.clock(v.grate.readings[n-1].at), v.day.Grate(v.grate.readings[n-1].c), low, name)))
+		return
+	}
+	add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet.",
+		low, v.span(minutes), v.day.Grate(air), name)))
 }

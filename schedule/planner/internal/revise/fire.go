@@ -61,14 +61,32 @@ func (v *Revision) lights(at time.Time) int {
 	return nearest
 }
 
-// lateOf is by how much the fire of phase k was lit later than planned.
+// litEarly is by how much the first fire was lit earlier than planned: its coals are gray, and are
+// poured, so much sooner.
+func (v *Revision) litEarly() time.Duration {
+	for _, e := range v.log {
+		if v.onFireBy(e) {
+			return 0
+		}
+		if e.Kind != schedule.LogLit || v.lights(e.At) != 0 {
+			continue
+		}
+		if early := v.first.Phases[0].SetupFrom.Sub(e.At); early > 0 && early < 12*time.Hour {
+			return early
+		}
+		return 0
+	}
+	return 0
+}
+
+// lateOf is by how much the fire of phase k was lit later than planned; below 0 where it was earlier.
 func (v *Revision) lateOf(k int) time.Duration {
 	if k == 0 {
-		return v.litLate()
+		return v.litLate() - v.litEarly()
 	}
 	for _, at := range v.told(schedule.LogLit) {
 		if v.first.Phases[k].Relit && v.lights(at) == k {
-			return max(at.Sub(v.first.Phases[k].SetupFrom), 0)
+			return max(at.Sub(v.first.Phases[k].SetupFrom), v.first.Phases[k-1].To.Sub(v.first.Phases[k].SetupFrom))
 		}
 	}
 	if late := v.lateOf(k - 1); !v.first.Phases[k].Relit && v.first.Phases[k-1].From.Add(late).After(v.first.Phases[k].SetupFrom) {

@@ -119,6 +119,22 @@ func (v *Revision) dueSince(s schedule.Step) string {
 	return ""
 }
 
+// fedInTheNight says whether the log has the fire fed in the hours in which nobody was to be up: how
+// long it lasts is no longer what the plan says of it.
+func (v *Revision) fedInTheNight(p *schedule.Plan) bool {
+	for _, q := range p.Quiet {
+		if slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return !at.Before(q.From) && at.Before(q.To) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// anyOnSoFar says whether something was put on the fire.
+func (v *Revision) anyOnSoFar() bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.on.set && !a.on.at.After(v.now) })
+}
+
 // unfed says of a fire whose planned feed nobody logged that its hours are those of one that is fed.
 func (v *Revision) unfed(p *schedule.Plan) {
 	if v.phases == 0 || v.refuelNumber("") == 0 || len(v.fedAt()) > 0 {

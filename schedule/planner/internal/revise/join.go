@@ -20,7 +20,7 @@ func (v *Revision) join(ctx context.Context, s sequence.Solution, p sequence.Pro
 	past := max(v.phases-1, 0)
 	l.a.Solution.Phases = v.pastPhases(s, past)
 	if v.phases > 0 {
-		l.a.Solution.Light = v.shifted(v.firstA.Solution.Light) - int(v.litLate().Minutes())
+		l.a.Solution.Light = v.shifted(v.firstA.Solution.Light) - int(v.lateOf(0).Minutes())
 		l.a.Solution.Light = max(l.a.Solution.Light, l.a.Solution.Phases[0].Begin)
 		l.a.Solution.WhyLight = v.firstA.Solution.WhyLight
 	}

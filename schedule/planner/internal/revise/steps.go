@@ -108,6 +108,10 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.Window, s.Done = plans.FixedWindow(s.At), true
 		return s
 	}
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == cooking && s.Kind == schedule.StepFlip && !s.At.After(v.now) && (a.atTarget() || v.endsWithin(a, 2*assemble.LeastLeft)) {
+		s.Window, s.Done = plans.FixedWindow(s.At), true // who takes it off does not turn it first
+		return s
+	}
 	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook && s.Why == assemble.FirstLookWhy && !a.unshown()) {
 		if s.At.After(a.off.at) {
 			s.At = a.off.at
@@ -135,6 +139,11 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 
 // thrownAway says whether a piece goes from the fire into the bin, and nowhere else.
 func (a *liveBatch) thrownAway() bool { return a.gone || a.condemned && a.where == cooking }
+
+// endsWithin says whether a piece on the fire is expected off within so many minutes.
+func (v *Revision) endsWithin(a *liveBatch, minutes float64) bool {
+	return a.live.Total().Expected-v.now.Sub(a.on.at).Minutes() <= minutes
+}
 
 // beforeTheHeat are the steps that make a piece ready to go on.
 var beforeTheHeat = []schedule.StepKind{schedule.StepThaw, schedule.StepSalt, schedule.StepTakeOut}

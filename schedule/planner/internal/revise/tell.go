@@ -62,8 +62,15 @@ func anyOn(all []*liveBatch, but *liveBatch) bool {
 }
 
 // putOn gives the instant of an entry to the next batch that is not on, and to those that
-// were to go on with it; to every one, where the log says that all went on.
+// were to go on with it; to every one, where the log says that all went on. The only entry of a
+// dish is of all batches that the plan has on the grate together at some time.
 func (v *Revision) putOn(all []*liveBatch, e schedule.Entry) {
+	once := 0
+	for _, o := range v.log {
+		if o.Dish == e.Dish && o.Kind == schedule.LogOn {
+			once++
+		}
+	}
 	var next *liveBatch
 	for _, a := range all {
 		if a.on.set {
@@ -72,7 +79,7 @@ func (v *Revision) putOn(all []*liveBatch, e schedule.Entry) {
 		if next == nil {
 			next = a
 		}
-		if a == next || e.Value == schedule.AllBatches || a.first != nil && next.first != nil && math.Abs(a.first.On-next.first.On) < 2 {
+		if a == next || e.Value == schedule.AllBatches || a.first != nil && next.first != nil && (math.Abs(a.first.On-next.first.On) < 2 || once == 1 && a.first.On > next.first.Off) {
 			a.on = known{at: e.At, set: true, logged: true}
 		}
 	}

@@ -22,11 +22,14 @@ const rebuildMinutes = 15
 // pastWrapK is how far beyond the core of its wrap a piece is asked about, K.
 const pastWrapK = 5
 
+// shutSoon is how near a shutting down is to now for food on the grate to be named with it (judgment).
+const shutSoon = 2 * time.Minute
+
 // asItIs fits steps to what is seen: it asks for the wrap of what was read well past it,
 // which may be on and not logged; and closes no vent under food that is to make room.
 func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 	for i, s := range steps {
-		if s.Kind == schedule.StepCloseDown && !s.Done && (v.attempt.aside || v.sends()) && v.foodOn() {
+		if s.Kind == schedule.StepCloseDown && !s.Done && (v.attempt.aside || v.sends() || !s.At.After(v.now.Add(shutSoon))) && v.foodOn() {
 			steps[i].Text = "Only once nothing lies on the grate: " + lowered(s.Text)
 			continue
 		}

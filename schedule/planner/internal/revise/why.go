@@ -46,6 +46,8 @@ func (v *Revision) why(s schedule.Step) string {
 		return fmt.Sprintf("serving was moved to %s", v.clock(v.day.End))
 	case v.litLate() > 0:
 		return "the fire was lit later than planned"
+	case v.litEarly() > 0:
+		return "the fire was lit earlier than planned"
 	}
 	for _, a := range v.batches {
 		if a.where == cooking && a.believed != nil && len(a.readings) > 0 {

@@ -16,6 +16,7 @@ import (
 
 // write is the revised plan but for its remedies and changes.
 func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error) {
+	v.day.Now = v.now
 	p, err := v.day.Write(ctx, l.a, l.all)
 	if err != nil {
 		return schedule.Plan{}, err
@@ -41,6 +42,9 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	unfit, _ := v.unfit(l)
 	unsure, _ := suspects(l)
 	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
+		if f.Code == "fire-cannot-last" && (v.fedInTheNight(&p) || v.anyOnSoFar() && !v.fireWanted()) {
+			return true
+		}
 		return f.Code == schedule.CodeHoldShort && slices.ContainsFunc(found, func(o schedule.Finding) bool { return o.Code == f.Code && slices.Equal(o.Dishes, f.Dishes) }) || f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || f.Code == schedule.CodeOvenDries && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || (f.Code == schedule.CodeHoldShort || f.Code == schedule.CodeOvenDries) && v.allServed(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
 	})
 	for i, f := range p.Findings {
