@@ -1,8 +1,10 @@
 package check
 
 import (
+	"example.com/cookday/schedule/internal/instant"
 	"fmt"
 	"math"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
@@ -195,9 +197,25 @@ func (c *checker) untended() {
 					fed = r.Window.Expected
 				}
 			}
+			if at := c.plan.RevisedAt; at != nil && (fed.Add(instant.Minutes(ph.Burn.LastsMinutes)).Before(*at) || c.fedWithin(q.From, end)) {
+				continue // it did last so long, or did not; or somebody got up for it
+			}
 			if need := minutesBetween(fed, end); need > ph.Burn.LastsMinutes+halfMinute {
 				c.fault(fmt.Sprintf("phases[%d].burn.lasts_minutes", i), "%.0f; nobody may feed the fire for %.0f min up to %s", ph.Burn.LastsMinutes, need, told(end))
 			}
 		}
 	}
+}
+
+// fedWithin says whether the log has coals added between two instants.
+func (c *checker) fedWithin(from, to time.Time) bool {
+	for _, e := range c.plan.Log {
+		switch e.Kind {
+		case schedule.LogRefuelled, schedule.LogLitCoals, schedule.LogUnlitCoals:
+			if !e.At.Before(from) && e.At.Before(to) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -201,7 +201,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 	w := *v
 	e.At = v.now
 	w.log, w.day, w.attempt = schedule.JoinLogs(v.log, []schedule.Entry{e}), v.asking, attempt{}
-	w.likely = false
+	w.likely = v.likely && e.Kind != schedule.LogServingMoved // an option is told by the measure of the day that it is held beside
 	if e.Kind == schedule.LogServingMoved {
 		if err := w.amend(); err != nil {
 			return nil, false

@@ -130,11 +130,6 @@ func (v *Revision) fedInTheNight(p *schedule.Plan) bool {
 	return false
 }
 
-// anyOnSoFar says whether something was put on the fire.
-func (v *Revision) anyOnSoFar() bool {
-	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.on.set && !a.on.at.After(v.now) })
-}
-
 // unfed says of a fire whose planned feed nobody logged that its hours are those of one that is fed.
 func (v *Revision) unfed(p *schedule.Plan) {
 	if v.phases == 0 || v.refuelNumber("") == 0 || len(v.fedAt()) > 0 {
