@@ -50,7 +50,7 @@ func TestNote(t *testing.T) {
 	for _, n := range []struct{ at, words, says string }{
 		{"2027-07-03 22:05", "lit", "Noted: 10:05 PM  lit\n"},
 		{"2027-07-03 22:42", "22:40 butt on", "Noted: 10:40 PM butt on\n"},
-		{"2027-07-04 00:10", "23:50 pork 98", "Noted: Sat 11:50 PM butt core 98 F\n"},
+		{"2027-07-04 00:10", "23:50 pork 98", "Noted: 11:50 PM Sat butt core 98 F\n"},
 		{"2027-07-04 05:12", "pork butt 152", "Noted: 5:12 AM butt core 152 F\n"},
 		{"2027-07-04 05:13", "125", "Noted: 5:13 AM butt core 125 F\n"},
 		{"2027-07-04 05:13", "undo", "Taken back: 2027-07-04 05:13 butt core 125 F\n"},

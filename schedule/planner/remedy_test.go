@@ -18,9 +18,9 @@ func TestRemediesOfHardDays(t *testing.T) {
 	const head = "format: 1\nserve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\n"
 	for _, c := range []struct{ name, day, why, remedy string }{
 		{"neither before six nor in the night", "earliest: \"06:00\"\nquiet: [{from: \"22:00\", to: \"06:00\"}]\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Picnic, cut: pork-picnic, weight: 8 lb, serve: \"12:00\"}\n",
-			"nothing may start before Sat 6:00 AM", "Begin at Fri"},
+			"nothing may start before 6:00 AM Sat", "Begin at 6:45 PM Fri"},
 		{"too many ribs, and too late a start", "earliest: \"13:00\"\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Ribs, cut: spare-ribs, weight: 3 lb, count: 8}\n",
-			"they don't all fit on the grate at once", "Cook 2 of the 8 Ribs. Begin at Sat"},
+			"they don't all fit on the grate at once", "Cook 2 of the 8 Ribs. Begin at 12:45 PM Sat"},
 		{"a large turkey on a small kettle", "grill: {kind: kettle, diameter: 14 in}\ndishes:\n  - {name: Turkey, cut: turkey, weight: 18 lb}\n",
 			"no room on the grate", "Cook Turkey of 7.2 lb instead of 18 lb."},
 		{"nobody to light it", "quiet: [{from: \"20:00\", to: \"14:00\"}]\ngrill: {kind: kettle, diameter: 22 in}\ndishes:\n  - {name: Brisket, cut: brisket, weight: 12 lb}\n",

@@ -120,7 +120,7 @@ func ExampleRevise_servingMoved() {
 	// put on chicken 16:20 done: true
 	// put on burgers 19:46 done: false
 	// Chicken: expected off at 5:23 PM, 2 hr 30 min before serving. It can be held until about 6:15 PM, which is too short. Chicken: in foil, into a cooler warmed with hot water; pack with towels. The skin softens there. Good until 6:15 PM, and that is before you eat: eat it by then, or move it to an oven at 200 °F before that. Below 140 °F anywhere: serve at once.
-	// - Serve Chicken by itself at 6:15 PM. Chicken is eaten 1 hr 45 min earlier.
+	// - Serve Chicken by itself at 6:15 PM. That is 1 hr 45 min earlier.
 }
 
 // The fire went out at three in the night and is found at half past five.

@@ -26,8 +26,8 @@ func (s System) Date(t time.Time) string {
 	return t.Format("Monday 2 January 2006")
 }
 
-// ClockOn prints a time of day with its weekday: "Fri 8:00 PM", "Fri 20:00".
-func (s System) ClockOn(t time.Time) string { return t.Format("Mon ") + s.Clock(t) }
+// ClockOn prints a time of day with its weekday: "8:00 PM Fri", "20:00 Fri".
+func (s System) ClockOn(t time.Time) string { return s.Clock(t) + t.Format(" Mon") }
 
 // DayForms are the layouts of a day, the longest first, for where room is short.
 func (s System) DayForms() []string {
