@@ -3,6 +3,7 @@ package export
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"example.com/cookday/schedule"
 )
@@ -39,10 +40,11 @@ func (c *curve) levels() {
 	}
 }
 
-// offByCore says whether the core decides when the piece comes off, and not its bend or look.
+// offByCore says whether the core decides when the piece comes off: where its bend does, the
+// step has the range in which the core usually is by then, and one figure would be another.
 func (c *curve) offByCore() bool {
-	return slices.ContainsFunc(c.Steps, func(s schedule.Step) bool {
-		return s.Kind == schedule.StepTakeOff && s.Dish == c.dish.ID && c.decides(s, sentence(s.Text)) != ""
+	return !slices.ContainsFunc(c.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepTakeOff && s.Dish == c.dish.ID && strings.Contains(s.Text, "usually at ")
 	})
 }
 

@@ -321,6 +321,22 @@ func TestCurvesAreToScale(t *testing.T) {
 	}
 }
 
+// Where the bend decides no figure of the core stands in the picture beside the range in the steps.
+func TestCurveOfABendHasNoTarget(t *testing.T) {
+	p := keptPlan(t, "crowded")
+	bends := 0
+	for _, s := range p.Steps {
+		if s.Kind == schedule.StepTakeOff && strings.Contains(s.Text, "usually at ") {
+			bends++
+		}
+	}
+	picture := exported(t, p, "curves.svg")
+	panels := len(shapes(t, picture, "curve"))
+	if got := strings.Count(picture, "take-off "); bends == 0 || got != panels-bends {
+		t.Errorf("%d figures to take off at in %d curves, of which %d are of what bends", got, panels, bends)
+	}
+}
+
 // A dish without a curve is named once, however many batches it has.
 func TestDishesWithoutCurveAreNamedOnce(t *testing.T) {
 	p := invented()

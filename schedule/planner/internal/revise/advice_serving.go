@@ -55,6 +55,6 @@ func (v *Revision) sooner(ctx context.Context, p *schedule.Plan, a *liveBatch, x
 	if !ok || w.attempt.later > 0 || w.attempt.aside {
 		return nil
 	}
-	return []schedule.Remedy{{Code: "sooner", For: schedule.Early, Text: text, Price: fmt.Sprintf("that is %s earlier", v.span(v.serve(a).Sub(at).Minutes())),
+	return []schedule.Remedy{{Code: "sooner", For: schedule.Early, Text: text, Price: fmt.Sprintf("That is %s earlier", v.span(v.serve(a).Sub(at).Minutes())),
 		Edits: []schedule.Edit{schedule.NewEdit("log", e)}, LightAt: p.LightAt, ServeAt: w.day.End, Chance: w.remainder.chance()}}
 }
