@@ -130,3 +130,23 @@ func TestTheSmallPieceComesOff(t *testing.T) {
 		}
 	}
 }
+
+// Two birds, two readings: the one at its target comes off, the other goes on. Of two places of
+// one that nobody called pieces the colder one holds both.
+func TestOneOfTwoBirdsComesOff(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-03, time: \"18:30\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 8\ndishes: [{cut: whole-chicken, weight: 4 lb, count: 2, prep: []}]\n")
+	const on = "time,dish,kind,value\n2027-07-03 16:20,,lit,\n2027-07-03 17:00,whole-chicken,on,\n2027-07-03 18:20,whole-chicken,core,167 F\n2027-07-03 18:22,whole-chicken,"
+	for line, apart := range map[string]bool{"core,149 F other": true, "coldest,149 F other": true, "coldest,149 F": false} {
+		on := on
+		if apart {
+			on = strings.Replace(on, "167 F", "167 F breast", 1)
+		}
+		q := plantest.Revised(t, p, on+line+"\n", "2027-07-03 18:23")
+		if due(q, "take off the one that reads 167 °F") != apart {
+			t.Errorf("%s: %v", line, dueTexts(q))
+		}
+		if apart && strings.Contains(findingTexts(q), "leave it on") {
+			t.Errorf("%s: %s", line, findingTexts(q))
+		}
+	}
+}

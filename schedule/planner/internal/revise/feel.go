@@ -3,6 +3,7 @@ package revise
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -82,8 +83,9 @@ func (v *Revision) oneIsDone(a *liveBatch) (hot, cold schedule.Entry, ok bool) {
 	if v.now.Sub(last) > stillThere {
 		return hot, cold, false
 	}
+	named := slices.ContainsFunc(a.cores, func(e schedule.Entry) bool { return last.Sub(e.At) <= offReading && e.OfPiece() })
 	for _, e := range a.cores {
-		if last.Sub(e.At) > offReading || e.Value != "" && !e.OfPiece() || a.inner() && !e.OfPiece() {
+		if last.Sub(e.At) > offReading || (a.inner() || e.Value != "" && !e.OfPiece()) && !named { // it may be two places of one
 			continue
 		}
 		if hot.At.IsZero() || e.C > hot.C {

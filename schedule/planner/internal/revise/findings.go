@@ -180,6 +180,15 @@ func (v *Revision) noteOff(a *liveBatch, add func(schedule.Finding)) {
 			a.batch.It.Dish.Name, v.clock(a.off.at))))
 		return
 	}
+	if a.batch.Number > 1 && slices.ContainsFunc(v.batches, func(o *liveBatch) bool {
+		return o.is(a.batch.It.Dish.ID, a.batch.Number-1) && o.where == off && !o.off.logged
+	}) {
+		return // that is asked of the batch before it
+	}
+	if a.batch.It.TargetC == 0 { // it has no core to read
+		add(about(a, "no-word", fmt.Sprintf("Is %s off? Nothing was logged; it was due by %s, and this plan assumes it is done. Off: log it.", a.batch.It.Dish.Name, v.clock(a.off.at))))
+		return
+	}
 	add(about(a, "no-word", fmt.Sprintf(
 		"Is %s off? Nothing was logged; it was due by %s, and this plan assumes it is done. If it is still on, log a reading of its core before %s, or it is not planned for.",
 		a.batch.It.Dish.Name, v.clock(a.off.at), v.clock(v.serve(a)))))

@@ -64,7 +64,7 @@ func (v *Revision) othersText(a *liveBatch) string {
 	if a.way().Sear {
 		at = a.way().WrapC // it comes off for the sear
 	}
-	return fmt.Sprintf("%s: take off the one that reads %s, and measure %s now. Each comes off by its own reading, at %s; log the coldest of them (coldest), or off once all are.",
+	return fmt.Sprintf("%s: take off the one that reads %s, and measure %s now. Each comes off by its own reading, at %s; log that one off (one off), or the coldest of them (coldest).",
 		a.batch.It.Dish.Name, v.day.Core(a.readAt()), others, v.day.Core(at))
 }
 

@@ -111,6 +111,9 @@ func (a *liveBatch) coldAsItCameOff() (all []schedule.Entry) {
 // a probe pushed through it found a place under its minimum.
 func (v *Revision) noteColdPlace(a *liveBatch, add func(schedule.Finding)) {
 	least, n := a.leastC(), len(a.cores)
+	if _, _, apart := v.oneIsDone(a); apart {
+		return // one comes off, and the other is told to go on
+	}
 	if !a.colder || a.condemned || n == 0 || a.cores[n-1].Kind == schedule.LogColdest || a.cores[n-1].C < least-sameC {
 		return
 	}

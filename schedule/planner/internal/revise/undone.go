@@ -149,6 +149,8 @@ func (v *Revision) noteNeverRead(a *liveBatch, add func(schedule.Finding)) {
 		if !a.off.logged { // what is off is asked after where it waits
 			add(about(a, schedule.Leftovers, fmt.Sprintf("%s: was it eaten? Then log it (off and served, with their times). Nobody read it. What is left is thrown away.", name)))
 		}
+	case a.served.set && a.batch.It.Cut.Style == cut.Small:
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: were they measured, %s or more everywhere? Then log it (coldest, with its time). If not: stop eating, and measure what is left, in its thickest place. Under that: %s", name, min, say.Lower(v.orAway(a, oven, min)))))
 	case a.served.set:
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. Nobody read it, and it needs %s everywhere. Under that: %s", name, min, say.Lower(v.orAway(a, oven, min)))))
 	case a.off.logged || !v.now.Before(v.serve(a)):

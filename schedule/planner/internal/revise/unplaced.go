@@ -161,7 +161,7 @@ func (v *Revision) noteUnplaced(a *liveBatch, p *arrange.Placed, add func(schedu
 		ask = fmt.Sprintf("Measure %s just under the surface now: it was off at %s, and nothing tells of heat before %s. At %s or more: log it (outer), and it stays there. %s",
 			name, v.clock(a.off.at), v.clock(g.to), v.day.Core(safety.DangerHighC), v.belowText(by))
 	case g.by == schedule.LogServed && over && !v.now.After(a.served.at.Add(instant.Minutes(limit))):
-		ask = fmt.Sprintf("%s: in %s from %s until it was served at %s? Then log it (%s, with its time). If it stood: stop eating, and throw away what is left. %s.",
+		ask = fmt.Sprintf("%s: in %s from %s until it was served at %s? Then nothing is wrong: log it (%s, with its time). If it stood: stop eating, and throw away what is left. %s.",
 			name, where, v.clock(a.off.at), v.clock(a.served.at), line, stood)
 	case g.by == schedule.LogChilled && over:
 		ask = fmt.Sprintf("%s: in %s from %s until it was chilled at %s? Then log it (%s, with its time). If it stood: throw it away, chilled or not. %s.",
