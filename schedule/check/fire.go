@@ -1,13 +1,13 @@
 package check
 
 import (
-	"example.com/cookday/schedule/internal/instant"
 	"fmt"
 	"math"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/instant"
 )
 
 // sameLevel is how far a level may lie from the fire's and still be that level,
@@ -197,7 +197,7 @@ func (c *checker) untended() {
 					fed = r.Window.Expected
 				}
 			}
-			if at := c.plan.RevisedAt; at != nil && (fed.Add(instant.Minutes(ph.Burn.LastsMinutes)).Before(*at) || c.fedWithin(q.From, end)) {
+			if at := c.plan.RevisedAt; at != nil && (ph.From.Before(*at) && fed.Add(instant.Minutes(ph.Burn.LastsMinutes)).Before(*at) || c.fedWithin(q.From, end)) {
 				continue // it did last so long, or did not; or somebody got up for it
 			}
 			if need := minutesBetween(fed, end); need > ph.Burn.LastsMinutes+halfMinute {

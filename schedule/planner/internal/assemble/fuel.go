@@ -46,10 +46,11 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 		})
 	}
 	for _, s := range b.Shortfalls {
+		path := ""
 		if ph.From.Add(instant.Minutes(s.OutMinute)).Before(d.Now) {
-			continue // it did, or did not
+			path = PastShort
 		}
-		d.find("fire-cannot-last", "", nil, d.shortText(ph, f, s))
+		d.find("fire-cannot-last", path, nil, d.shortText(ph, f, s))
 	}
 	for _, n := range b.Notes {
 		if notice, ok := schedule.Notice(string(n)); ok {
@@ -57,6 +58,10 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 		}
 	}
 }
+
+// PastShort is the path of a finding that a fire does not last, where its hour is past as a revision is
+// made: it did, or did not.
+const PastShort = "past"
 
 // servingMinutes is how long before people eat nobody has a hand for the coals (assumption).
 const servingMinutes = 10

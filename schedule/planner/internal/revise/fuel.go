@@ -130,6 +130,18 @@ func (v *Revision) fedInTheNight(p *schedule.Plan) bool {
 	return false
 }
 
+// feedsAtNight says whether a plan has coals still to be added in hours in which nobody is up.
+func (v *Revision) feedsAtNight(p *schedule.Plan) bool {
+	for _, ph := range p.Phases {
+		if ph.Burn != nil && slices.ContainsFunc(ph.Burn.Refuels, func(r schedule.Refuel) bool {
+			return !r.Window.Expected.Before(v.now) && v.day.InQuiet(r.Window.Expected)
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
 // unfed says of a fire whose planned feed nobody logged that its hours are those of one that is fed.
 func (v *Revision) unfed(p *schedule.Plan) {
 	if v.phases == 0 || v.refuelNumber("") == 0 || len(v.fedAt()) > 0 {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/assemble"
 )
 
@@ -42,6 +43,12 @@ func (v *Revision) coldLoads() []time.Time {
 		}
 	}
 	return out
+}
+
+// countsOnRecovery says whether a piece is foretold over a grate that comes back by itself: not where
+// its inside may be dangerous, for its clock goes by what was read.
+func (v *Revision) countsOnRecovery(a *liveBatch) bool {
+	return !safety.DangerApplies(a.batch.It.Category, a.batch.It.Prep)
 }
 
 // begunBetween says whether another fire was made between two instants.

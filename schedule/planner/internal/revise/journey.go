@@ -18,6 +18,10 @@ const journeyStep = 15
 // journeyOf is the day of the piece: the air as measured, wraps, stops, and what
 // is to come.
 func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
+	if !v.countsOnRecovery(a) {
+		x := *v
+		x.grate.cold, v = nil, &x
+	}
 	w := a.way()
 	c := &belief.Journey{Body: a.batch.It.Body(a.batch.MassKg), Now: v.until(a).Sub(a.on.at).Minutes(), TargetC: w.PullC, Indoors: v.inOven(a) && !a.oven.at.After(v.now), Wrapped: math.NaN()}
 	if a.wrap.set {

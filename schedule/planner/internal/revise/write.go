@@ -11,6 +11,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -42,7 +43,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 	unfit, _ := v.unfit(l)
 	unsure, _ := suspects(l)
 	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool {
-		if f.Code == "fire-cannot-last" && v.fedInTheNight(&p) {
+		if f.Code == "fire-cannot-last" && (v.fedInTheNight(&p) || f.Path == assemble.PastShort && !v.feedsAtNight(&p)) {
 			return true
 		}
 		return f.Code == schedule.CodeHoldShort && slices.ContainsFunc(found, func(o schedule.Finding) bool { return o.Code == f.Code && slices.Equal(o.Dishes, f.Dishes) }) || f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || f.Code == schedule.CodeOvenDries && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || (f.Code == schedule.CodeHoldShort || f.Code == schedule.CodeOvenDries) && v.allServed(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
@@ -53,6 +54,11 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 		}
 	}
 	p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return f.Text == "" })
+	for i, f := range p.Findings {
+		if f.Path == assemble.PastShort {
+			p.Findings[i].Path = ""
+		}
+	}
 	p.Steps = slices.DeleteFunc(p.Steps, func(s schedule.Step) bool { return v.measuredAnyway(s, p.Findings, l) })
 	if len(p.Quiet) == 0 || !p.Quiet[len(p.Quiet)-1].To.After(v.now) { // the night is over
 		p.Findings = slices.DeleteFunc(p.Findings, func(f schedule.Finding) bool { return strings.HasPrefix(f.Code, "night-") })
