@@ -118,13 +118,18 @@ var waitsForMorning = []schedule.StepKind{
 }
 
 // justOff says whether a look at an oven is that of whoever took the batch off in the hour
-// before it, and put it there, or of who cuts it up now for a meal in the night.
+// before it, and put it there, or of who is up now for a meal in the night.
 func (c *checker) justOff(look schedule.Step) bool {
-	return look.Kind == schedule.StepCheckOven && slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
-		if s.Dish != look.Dish || s.Batch != look.Batch {
-			return false
+	if look.Kind != schedule.StepCheckOven {
+		return false
+	}
+	for _, b := range c.batches() {
+		if b.dish.plan.ID == look.Dish && b.Number == look.Batch && look.At.Equal(c.upFor(&b)) {
+			return true
 		}
-		return s.Kind == schedule.StepSlice && s.At.Equal(look.At) || s.Kind == schedule.StepToOven && !s.At.After(look.At) && look.At.Sub(s.At) <= time.Hour
+	}
+	return slices.ContainsFunc(c.plan.Steps, func(s schedule.Step) bool {
+		return s.Kind == schedule.StepToOven && s.Dish == look.Dish && s.Batch == look.Batch && !s.At.After(look.At) && look.At.Sub(s.At) <= time.Hour
 	})
 }
 

@@ -184,6 +184,8 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		{"served, and what is left stands too long", "07:21,,served,\n10:28,brisket,counter,\n", "03 13:16"},
 		{"a meal ten hours before it was to be", "08:02,,served,\n", "03 17:54"},
 		{"on the counter, and wrapped an hour later", "09:58,brisket,counter,\n11:16,brisket,wrapped,foil\n", "05 02:24"},
+		{"all that is left of the menu is eaten before the next fire", "06:06,burgers,dish-cancelled,\n06:10,chickens,dish-cancelled,\n07:26,,served,\n", "04 13:22"},
+		{"still frozen, and the rest waits in the oven all night", "07:57,brisket,core,32 F\n", "04 03:45"},
 		{"to go on this very minute over a dead fire", "09:13,,fire-out,\n", "03 17:32"},
 		{"no coals, in a storm", "05:50,,wind,12 m/s\n07:12,,gauge,32 F\n07:59,,no-fuel,\n", "03 20:41"},
 		{"one dish thrown away, the other measured first", "06:09,burgers,dish-cancelled,\n07:12,brisket,chilled,\n08:44,,grate,32 F\n", "03 23:22"},

@@ -56,17 +56,10 @@ func (it *Itinerary) Wait(p *arrange.Placed) {
 // knife is the last work on a piece that is cut up before it is served.
 func (it *Itinerary) knife(s schedule.Step, p *arrange.Placed, name string) {
 	d := it.D
-	serve := float64(p.It.Serve)
-	s.Kind, s.At, s.Attended, s.Minutes = schedule.StepSlice, d.At(serve+sliceMinutes), true, sliceMinutes
-	if rested := it.rested(p); rested.After(s.At) { // the rest comes first
-		s.At = instant.Earlier(rested, d.At(serve))
-	}
-	if travel := p.It.TravelMinutes(); travel > 0 {
-		s.At = d.At(serve - travel)
-	}
+	s.Kind, s.At, s.Attended, s.Minutes = schedule.StepSlice, d.cutAt(p), true, sliceMinutes
 	s.Text, s.Why = fmt.Sprintf("%s: %s.", knifeWord(p.It), name), "just before serving: cut meat cools fast"
 	if d.Chill { // nobody waits for the evening with what is done
-		last := d.At(serve)
+		last := d.At(float64(p.It.Serve))
 		s.Window = plans.Shift(d.window(p, p.TakeOff), p.It.RestMinutes())
 		s.Window = schedule.Window{Early: instant.Earlier(s.Window.Early, last), Expected: instant.Earlier(s.Window.Expected, last), Late: instant.Earlier(s.Window.Late, last)}
 		s.At = s.Window.Expected
@@ -102,9 +95,31 @@ func (d *Assembler) outWhy() string {
 // panMinutes is how long the pieces take to lie in their pans (assumption).
 const panMinutes = 5
 
+// cutAt is when a piece is cut up.
+func (d *Assembler) cutAt(p *arrange.Placed) time.Time {
+	serve := float64(p.It.Serve)
+	if travel := p.It.TravelMinutes(); travel > 0 {
+		return d.At(serve - travel)
+	}
+	at := d.At(serve + sliceMinutes)
+	if rested := d.rested(p); rested.After(at) { // the rest comes first
+		return instant.Earlier(rested, d.At(serve))
+	}
+	return at
+}
+
+// upFor is when somebody is up for a piece at the latest: it is cut up, or served.
+func (d *Assembler) upFor(p *arrange.Placed) time.Time {
+	serve := d.At(float64(p.It.Serve))
+	if p.It.Cut.Quick() {
+		return serve
+	}
+	return instant.Earlier(d.cutAt(p), serve)
+}
+
 // rested is when the least rest of a batch is expected to be over.
-func (it *Itinerary) rested(p *arrange.Placed) time.Time {
-	return it.D.window(p, p.TakeOff).Expected.Add(instant.Minutes(p.It.RestMinutes()))
+func (d *Assembler) rested(p *arrange.Placed) time.Time {
+	return d.window(p, p.TakeOff).Expected.Add(instant.Minutes(p.It.RestMinutes()))
 }
 
 // sliceMinutes is how long before the table the knife comes out (assumption).

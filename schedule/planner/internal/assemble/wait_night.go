@@ -22,7 +22,7 @@ func (d *Assembler) nightsIn(p *arrange.Placed, o day.HoldOption) []day.Span {
 	off := p.On - p.Took().Expected
 	in := off - o.Vent - boxedOf(p, o, off)
 	for _, n := range d.Stretches() {
-		n.From = max(n.From, p.It.Serve+sliceMinutes+1) // who eats in the night is up to cut
+		n.From = max(n.From, d.Minute(d.upFor(p))+1) // who eats in the night is up
 		lasts := n.To - n.From
 		if float64(n.To) > off && float64(n.From) < off { // it comes off at night, and whoever took it off sleeps on
 			n.To, lasts = int(in)-sleepsAgain, int(math.Ceil(in))-n.From

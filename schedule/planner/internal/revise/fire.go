@@ -103,11 +103,16 @@ func (v *Revision) begun() {
 		if from.After(v.now) && !v.onIn(k) || v.loose && !v.onIn(k) && (k > 0 || len(v.told(schedule.LogLit)) == 0) {
 			return
 		}
-		if k > 0 && v.keeps(k-1) && !v.onIn(k) {
+		if k > 0 && !v.onIn(k) && (v.keeps(k-1) || v.allEatenBy(from)) {
 			return
 		}
 		v.phases = k + 1
 	}
+}
+
+// allEatenBy says whether all of the day was served by an instant: no fire is made after that.
+func (v *Revision) allEatenBy(at time.Time) bool {
+	return len(v.batches) > 0 && !slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return !a.served.set || a.served.at.After(at) })
 }
 
 // onIn says whether the log has put something on that belongs to phase k or later.
