@@ -112,8 +112,12 @@ func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
 // dueSince says of a refuel that is overdue since when, so that it is not done each time it is read.
 func (v *Revision) dueSince(s schedule.Step) string {
 	for _, was := range v.first.Steps {
-		if was.ID == s.ID && v.now.Sub(was.At) >= fedAnyway {
-			return " Due since " + v.clock(was.At) + ". Added already? Log it (refuelled)."
+		if was.ID == s.ID && v.now.Sub(was.At) >= asksFed {
+			text := " Due since " + v.clock(was.At) + ". Added already? Log it (refuelled)."
+			if _, ok := v.grate.lastRead(v.now, oldReading); !ok && len(v.grate.readings) > 0 {
+				text += " Read the grate too."
+			}
+			return text
 		}
 	}
 	return ""

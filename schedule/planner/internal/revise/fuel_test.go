@@ -1,7 +1,9 @@
 package revise_test
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -79,5 +81,55 @@ func TestWhatComesBeforeASleepStaysUntilThen(t *testing.T) {
 	}
 	if _, fed, _ := sees(log+"2027-11-12 22:31,,unlit-coals,30\n", "2027-11-12 22:50"); fed {
 		t.Error("fed by logged coals, and told to feed again")
+	}
+}
+
+// A feed whose hour has passed is not done by that: it is asked for until coals are logged, or the fire lived on for long, and so is a
+// look at the grate where nobody read it for two hours.
+func TestAMissedFeedIsAskedFor(t *testing.T) {
+	day := plantest.Day(t, "format: 1\nserve: {date: 2027-01-16, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\nweather: {air: 22 F}\noven: yes\ndishes:\n  - {cut: chuck-roast, weight: 6 lb}\n")
+	feed := slices.IndexFunc(day.Steps, func(s schedule.Step) bool { return s.Kind == schedule.StepRefuel })
+	if feed < 0 {
+		t.Fatal("the day is not fed: it tests nothing")
+	}
+	due := day.Steps[feed].At
+	stamp := func(minutes int) string {
+		return due.Add(time.Duration(minutes) * time.Minute).Format("2006-01-02T15:04:05Z07:00")
+	}
+	log := "time,dish,kind,value\n" + stamp(-362) + ",,lit,\n" + stamp(-330) + ",chuck-roast,on,\n" + stamp(-90) + ",,grate,291 F\n" + stamp(-90) + ",chuck-roast,core,118 F\n"
+	for _, c := range []struct {
+		name, more  string
+		after       int
+		feeds, look bool
+	}{
+		{"a quarter of an hour late", "", 15, true, false},
+		{"an hour late", "", 60, true, true},
+		{"logged", stamp(5) + ",,unlit-coals,40\n", 60, false, true},
+		{"refuelled", stamp(5) + ",,refuelled,\n", 20, false, false},
+		{"read at its level long after", stamp(70) + ",,grate,272 F\n", 75, false, false},
+		{"sunk", stamp(40) + ",,grate,242 F\n", 45, true, false},
+	} {
+		p := plantest.Revised(t, day, log+c.more, due.Add(time.Duration(c.after)*time.Minute).Format("2006-01-02 15:04"))
+		fed := false
+		for _, s := range p.Steps {
+			fed = fed || s.Kind == schedule.StepRefuel && !s.Done && s.At.Sub(*p.RevisedAt) <= time.Minute
+		}
+		look := slices.ContainsFunc(p.Steps, func(s schedule.Step) bool {
+			return s.Kind == schedule.StepCheckFire && !s.Done && s.At.Equal(*p.RevisedAt)
+		})
+		if fed != c.feeds || look != c.look {
+			t.Errorf("%s: feed %t, look %t", c.name, fed, look)
+		}
+	}
+	counts := []int{}
+	for _, after := range []int{1, 60, 120, 180} { // and the later it is, the less is left to burn
+		p := plantest.Revised(t, day, log, due.Add(time.Duration(after)*time.Minute).Format("2006-01-02 15:04"))
+		for _, text := range fedWithin(p, 1) {
+			n, _ := strconv.Atoi(regexp.MustCompile(`\d+`).FindString(text))
+			counts = append(counts, n)
+		}
+	}
+	if len(counts) < 3 || !slices.IsSortedFunc(counts, func(a, b int) int { return b - a }) || counts[len(counts)-1] >= counts[0] {
+		t.Errorf("a feed that is put off: %v coals", counts)
 	}
 }

@@ -16,6 +16,7 @@ import (
 // steps are those of the whole day: what is done where and when it was done,
 // what is due and has not been said to be done at now, the rest as arranged.
 func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
+	v.overdueFeeds(p)
 	fresh := v.day.Steps(p, l.a, l.all)
 	before := map[string]schedule.Step{}
 	for _, s := range v.first.Steps {
@@ -56,7 +57,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 			out = append(out, s)
 		}
 	}
-	out = append(v.oneLook(append(v.asItIs(v.fedOnce(out), l), v.steerSteps(p)...)), v.sentSteps(p)...)
+	out = append(v.oneLook(append(v.asItIs(v.fedOnce(v.missedLook(out)), l), v.steerSteps(p)...)), v.sentSteps(p)...)
 	out = append(out, v.feelSteps(p, l)...)
 	out = v.withdraw(v.unlitInStorm(v.rebuild(p, out)), l)
 	out = plans.WithoutLateHolds(v.overAtTable(v.kept(v.measureFirst(p, out, l), l), l))
@@ -359,6 +360,9 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 	}
 	if v.staysForNight(s) {
 		return false
+	}
+	if s.Kind == schedule.StepRefuel && s.Phase == v.phases {
+		return v.fedSince(s.At)
 	}
 	if s.Dish == "" {
 		return s.Phase <= v.phases && !(s.Kind == schedule.StepCheckFire && v.litLate() > 0) // nobody looks at a fire that is not lit yet
