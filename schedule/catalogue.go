@@ -127,6 +127,16 @@ func shownCut(x cut.Cut) Cut {
 	return c
 }
 
+// cutOf is the cut that a dish of such a name is: by its pieces, it may be portions of it.
+func (d Dish) cutOf(said string) string {
+	name := catalogueName(said)
+	c, ok := cut.Find(name)
+	if id := cut.Portion(said); ok && id != "" && d.Count > 1 && float64(d.Weight) < c.MinPieceKg {
+		return id
+	}
+	return name
+}
+
 // catalogueName is the identifier of the one cut that goes by a name; any other name
 // stays as it is, for its fault is told later.
 func catalogueName(name string) string {

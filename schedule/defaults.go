@@ -47,7 +47,7 @@ func (r Request) WithDefaults() Request {
 	said := make([]string, len(r.Dishes))
 	for i := range r.Dishes {
 		said[i] = r.Dishes[i].Cut
-		r.Dishes[i].Cut = catalogueName(said[i])
+		r.Dishes[i].Cut = r.Dishes[i].cutOf(said[i])
 	}
 	r.fillAmounts(said)
 	fillIDs(r.Dishes)

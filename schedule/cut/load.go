@@ -24,9 +24,9 @@ var namesYAML []byte
 
 // read is what the tables hold.
 type read struct {
-	cuts    []Cut
-	outside []Outside
-	remarks map[string]string // by the keys of the names
+	cuts              []Cut
+	outside           []Outside
+	remarks, portions map[string]string // by the keys of the names
 }
 
 // tables reads the tables once. They are part of the program: a fault in them is
@@ -108,8 +108,7 @@ func load(bodies, cooking, naming []byte) (read, error) {
 		}
 	}
 	slices.SortFunc(cuts, func(a, b Cut) int { return cmp.Compare(a.Name, b.Name) })
-	outside, remarks, err := readNames(naming, cuts)
-	return read{cuts, outside, remarks}, err
+	return readNames(naming, cuts)
 }
 
 func decode(table []byte, to any) error {
@@ -120,17 +119,18 @@ func decode(table []byte, to any) error {
 
 // naming is the table of other names.
 type naming struct {
-	Also    map[string][]string
-	Usual   map[string]unit.Mass
-	Remarks map[string]string
-	Outside []Outside
+	Also              map[string][]string
+	Usual             map[string]unit.Mass
+	Remarks, Portions map[string]string
+	Outside           []Outside
 }
 
-// readNames gives the cuts their other names and returns the foods that are not cuts.
-func readNames(table []byte, cuts []Cut) ([]Outside, map[string]string, error) {
+// readNames gives the cuts their other names, and returns them with the foods that are not cuts
+// and what is told of names.
+func readNames(table []byte, cuts []Cut) (read, error) {
 	var n naming
 	if err := decode(table, &n); err != nil {
-		return nil, nil, err
+		return read{}, err
 	}
 	at := map[string]int{}
 	for i, c := range cuts {
@@ -139,24 +139,24 @@ func readNames(table []byte, cuts []Cut) ([]Outside, map[string]string, error) {
 	for name, also := range n.Also {
 		i, ok := at[name]
 		if !ok {
-			return nil, nil, fmt.Errorf("%s has other names and is no cut", name)
+			return read{}, fmt.Errorf("%s has other names and is no cut", name)
 		}
 		cuts[i].Also = also
 	}
 	if err := giveUsual(cuts, n.Usual); err != nil {
-		return nil, nil, err
+		return read{}, err
 	}
 	for _, o := range n.Outside {
 		for _, near := range o.Nearest {
 			if _, ok := at[near]; !ok || o.Why == "" {
-				return nil, nil, fmt.Errorf("%s: nearest is %q, which is no cut, or no reason is given", o.Title, near)
+				return read{}, fmt.Errorf("%s: nearest is %q, which is no cut, or no reason is given", o.Title, near)
 			}
 		}
 	}
-	return n.Outside, keyed(n.Remarks), nil
+	return read{cuts, n.Outside, keyed(n.Remarks), keyed(n.Portions)}, nil
 }
 
-// keyed are the remarks by the keys of their names.
+// keyed is what is told of names by the keys of their names.
 func keyed(remarks map[string]string) map[string]string {
 	out := map[string]string{}
 	for name, text := range remarks {

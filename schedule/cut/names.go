@@ -90,6 +90,17 @@ func Remark(name string) string {
 	return ""
 }
 
+// Portion is the cut that several pieces by a name are, where each is too light for the cut that
+// goes by it: salmon fillets are no sides. Empty for every other name.
+func Portion(name string) string {
+	for _, key := range keysOf(name) {
+		if id := tables().portions[key]; id != "" {
+			return id
+		}
+	}
+	return ""
+}
+
 func filedUnder(keys []string) bearers {
 	var b bearers
 	for _, key := range keys {
