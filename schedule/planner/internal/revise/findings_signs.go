@@ -30,9 +30,10 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 		n    int
 	}
 	var kinds []kind
+	_, _, apart := v.oneIsDone(a) // the warmer of two pieces comes off, and is no probe read wrong
 	for _, s := range a.signs {
 		code := v.codeOf(a, s)
-		if code == "" || code == schedule.ProbeHot && a.overtaken(s) || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
+		if code == "" || code == schedule.ProbeHot && (apart || a.overtaken(s)) || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
 			continue
 		}
 		at := -1

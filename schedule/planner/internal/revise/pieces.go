@@ -61,7 +61,7 @@ func (v *Revision) othersText(a *liveBatch) string {
 		others = fmt.Sprintf("the other %d", a.batch.Count-1)
 	}
 	at := a.way().PullC
-	if a.way().Sear {
+	if a.way().Sear && len(a.stands) == 0 {
 		at = a.way().WrapC // it comes off for the sear
 	}
 	return fmt.Sprintf("%s: take off the one that reads %s, and measure %s now. Each comes off by its own reading, at %s; log that one off (one off), or the coldest of them (coldest).",
