@@ -12,12 +12,12 @@ import (
 	"example.com/cookday/schedule/planner"
 )
 
-// Chops that are said to be served five hours before they go on: no plan can
-// be made of that log that keeps every promise. Whoever has the plan judged is told so
+// Chops that were read before they went on, and went back on over a fire that is told to be out: no plan
+// is made of that log that keeps every promise. Whoever has the plan judged is told so
 // before all else, and gets the plan all the same, for food is on the fire.
 func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 	p := plantest.Day(t, plantest.Evening(plantest.Kettle22, "{name: Chops, cut: pork-chop, weight: 10 oz, count: 4}"))
-	now := time.Date(2027, 7, 3, 17, 40, 0, 0, p.ServeAt.Location())
+	now := time.Date(2027, 7, 3, 19, 15, 0, 0, p.ServeAt.Location())
 	revised := func(log string, how ...planner.Option) schedule.Plan {
 		t.Helper()
 		entries, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+log), p)
@@ -30,7 +30,7 @@ func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 		}
 		return q
 	}
-	const nonsense, fits = "2027-07-03 12:00,chops,served,\n2027-07-03 17:00,chops,on,\n", "2027-07-03 17:00,,lit,\n"
+	const nonsense, fits = "2027-07-03 12:04,chops,coldest,40 F\n2027-07-03 13:48,chops,on,\n2027-07-03 16:18,,fire-out,\n2027-07-03 17:40,chops,restarted,\n", "2027-07-03 17:00,,lit,\n"
 	isUnsound := func(f schedule.Finding) bool { return f.Code == "unsound" }
 
 	q := revised(nonsense)
@@ -48,7 +48,7 @@ func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 	if f := q.Findings[0]; f.Severity != schedule.Danger || f.Path != "log" || len(q.Steps) == 0 {
 		t.Errorf("%+v with %d steps; it is grave, it comes from the log, and the plan is there", f, len(q.Steps))
 	}
-	if f := q.Findings[0]; !strings.Contains(f.Text, `"Chops: on" of 5:00 PM`) {
+	if f := q.Findings[0]; !strings.Contains(f.Text, `"Chops: on" of 1:48 PM`) {
 		t.Errorf("it does not name the entry: %s", f.Text)
 	}
 	plantest.Noticed(t, q.Findings)
