@@ -97,7 +97,7 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 			s.Done = true
 			return s
 		}
-	} else if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) {
+	} else if before.ID != "" && !before.At.After(v.now) && v.wasDone(before) && !(endsOff(l.of(s.Dish, s.Batch), s) && before.At.After(l.of(s.Dish, s.Batch).off.at)) {
 		before.Done = true
 		return before
 	} else if a := l.of(s.Dish, s.Batch); a != nil && a.unshown() && s.Kind == schedule.StepTakeOff && !s.At.After(v.now) {
@@ -109,11 +109,11 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.Window, s.Done = plans.FixedWindow(s.At), true
 		return s
 	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == cooking && s.Kind == schedule.StepFlip && !s.At.After(v.now) && (a.atTarget() || v.endsWithin(a, 2*assemble.LeastLeft)) {
+	if a := l.of(s.Dish, s.Batch); a != nil && a.where == cooking && !a.condemned && s.Kind == schedule.StepFlip && !s.At.After(v.now) && (a.atTarget() || v.endsWithin(a, 2*assemble.LeastLeft)) {
 		s.Window, s.Done = plans.FixedWindow(s.At), true // who takes it off does not turn it first
 		return s
 	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook && s.Why == assemble.FirstLookWhy && !a.unshown()) {
+	if a := l.of(s.Dish, s.Batch); endsOff(a, s) {
 		if s.At.After(a.off.at) {
 			s.At = a.off.at
 		}
@@ -136,6 +136,12 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		s.At = s.Window.Early
 	}
 	return s
+}
+
+// endsOff says whether a step is over with a piece that is off: nobody turns it any more, or
+// looks whether it is done.
+func endsOff(a *liveBatch, s schedule.Step) bool {
+	return a != nil && a.where == off && (s.Kind == schedule.StepFlip || s.Kind == schedule.StepLook && s.Why == assemble.FirstLookWhy && !a.unshown())
 }
 
 // thrownAway says whether a piece goes from the fire into the bin, and nowhere else.
