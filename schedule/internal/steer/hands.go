@@ -99,6 +99,8 @@ func (f *Fire) comes(want Want) bool {
 func (f *Fire) step(v Vents, want Want) bool {
 	off, most := 1.8*math.Abs(f.off(want)), 2.0
 	switch {
+	case want.SteerBottom && !f.bottomAlone(v):
+		return false
 	case off > anyF:
 		return true
 	case off > farF, f.young():
@@ -112,6 +114,20 @@ func (f *Fire) step(v Vents, want Want) bool {
 		return false
 	}
 	return withinFactor(f.top, v.Top, most) && withinFactor(f.bottom, v.Bottom, most)
+}
+
+// bottomAlone says whether vents of a grill that is steered by its bottom leave the top one: it is moved only when the bottom has no
+// more to give that way, or, to open, where it is the narrower way; never both at once.
+func (f *Fire) bottomAlone(v Vents) bool {
+	switch top, bottom := !sameMark(v.Top, f.top), !sameMark(v.Bottom, f.bottom); {
+	case !top:
+		return true
+	case bottom:
+		return false
+	case v.Top < f.top:
+		return f.bottom <= bottomMarks()[0]+1e-9
+	}
+	return f.bottom > 0.99 || f.top < 1./2
 }
 
 func withinFactor(from, to, most float64) bool {

@@ -111,3 +111,16 @@ func TestTimeExplainsAReading(t *testing.T) {
 		t.Errorf("100 °F down in 6 min untouched: %s", a.Do)
 	}
 }
+
+// Where the bottom is the fine control it is moved alone: the top is closed only when the bottom has no more to give.
+func TestABottomSteeredGrillKeepsItsTop(t *testing.T) {
+	gridOf(func(name string, want, top, bottom, f float64) {
+		w := wants(want)
+		w.SteerBottom = true
+		a := seen(max(top, leastTopWhere), bottom, shows(0, f), shows(20, f)).Advise(w)
+		topMoves, bottomMoves := !sameMark(a.From.Top, a.To.Top), !sameMark(a.From.Bottom, a.To.Bottom)
+		if a.Do == Move && topMoves && (bottomMoves || f > want && bottom > 1./16) {
+			t.Errorf("%s: %v -> %v", name, a.From, a.To)
+		}
+	})
+}
