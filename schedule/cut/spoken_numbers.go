@@ -25,17 +25,17 @@ var (
 	poundPart   = regexp.MustCompile(`(?i)\b(?:an? |one )?(half|third|quarter)(?:[\s-]+of)?(?:[\s-]+an?)?[\s-]+(pounds?|pounders?|lbs?|kilos?|kg)\b`)
 	// four quarter pound burgers are no 4 1/4 pounds
 	countOfParts = regexp.MustCompile(`(?i)\b(\d+|` + numberWord + `)\s+((?:half|third|quarter)[\s-]+(?:pounds?|pounders?|lbs?|kilos?|kg)\b)`)
-	halfOf      = regexp.MustCompile(`(?i)\bhalf\s+an?\s+(` + massUnit + `\b)`) // half a pound
-	wordOf      = regexp.MustCompile(`(?i)\b(an?|` + numberWord + `)[\s-]+(` + massUnit + `|inch(?:es)?)\b`)
-	massRange   = regexp.MustCompile(`(?i)(` + numberText + `)\s*` + massUnit + `?\s*(?:-|–|—|\bto\b|\bor\b)\s*(` + numberText + `)(\s*-?\s*` + massUnit + `\b)`)
-	countRange  = regexp.MustCompile(`(?i)^\s*(\d+)\s*(?:-|–|—|\bto\b|\bor\b)\s*(\d+)\b`)
-	countPart   = regexp.MustCompile(`(?i)^\s*(?:\d+\s+\d+/\d+|\d+/\d+|\d*\.\d+)(?:\s|$)`)
-	dozens      = regexp.MustCompile(`(?i)^\s*(?:(half(?:\s+a)?)|(\d+|an?|` + numberWord + `)(\.5|\s+1/2)?)?\s*dozens?\b(?:\s+of\b)?\s*`)
-	perHead     = regexp.MustCompile(`(?i)[\s,(]*\b(?:(?:per|for\s+each|for\s+every|each|every|a)\s+(?:person|guest|head|adult|eater|one\s+of\s+us)|p\.?\s?p\b\.?)\)?`)
-	eachAlone   = regexp.MustCompile(`(?i)^(\s*(?:\d+|an?|` + numberWord + `)\b.*?)[\s,]+each\s*$`)
-	inAll       = regexp.MustCompile(`(?i)[\s,(]*\b(?:in\s+total|total|in\s+all|all\s+together|altogether|combined)\)?`)
-	halfDozen   = regexp.MustCompile(`(?i)^and\s+a\s+half\b\s*`)
-	packsOf     = regexp.MustCompile(`(?i)^(?:packs?|packages?|bags?|boxes|box|cartons?|trays?)\b`)
+	halfOf       = regexp.MustCompile(`(?i)\bhalf\s+an?\s+(` + massUnit + `\b)`) // half a pound
+	wordOf       = regexp.MustCompile(`(?i)\b(an?|` + numberWord + `)[\s-]+(` + massUnit + `|inch(?:es)?)\b`)
+	massRange    = regexp.MustCompile(`(?i)(` + numberText + `)\s*` + massUnit + `?\s*(?:-|–|—|\bto\b|\bor\b)\s*(` + numberText + `)(\s*-?\s*` + massUnit + `\b)`)
+	countRange   = regexp.MustCompile(`(?i)^\s*(\d+)\s*(?:-|–|—|\bto\b|\bor\b)\s*(\d+)\b`)
+	countPart    = regexp.MustCompile(`(?i)^\s*(?:\d+\s+\d+/\d+|\d+/\d+|\d*\.\d+)(?:\s|$)`)
+	dozens       = regexp.MustCompile(`(?i)^\s*(?:(half(?:\s+a)?)|(\d+|an?|` + numberWord + `)(\.5|\s+1/2)?)?\s*dozens?\b(?:\s+of\b)?\s*`)
+	perHead      = regexp.MustCompile(`(?i)[\s,(]*\b(?:(?:per|for\s+each|for\s+every|each|every|a)\s+(?:person|guest|head|adult|eater|one\s+of\s+us)|p\.?\s?p\b\.?)\)?`)
+	eachAlone    = regexp.MustCompile(`(?i)^(\s*(?:\d+|an?|` + numberWord + `)\b.*?)[\s,]+each\s*$`)
+	inAll        = regexp.MustCompile(`(?i)[\s,(]*\b(?:in\s+total|total|in\s+all|all\s+together|altogether|combined)\)?`)
+	halfDozen    = regexp.MustCompile(`(?i)^and\s+a\s+half\b\s*`)
+	packsOf      = regexp.MustCompile(`(?i)^(?:packs?|packages?|bags?|boxes|box|cartons?|trays?)\b`)
 )
 
 // plainNumbers writes the numbers of a text as the units read them: 10½ is 10 1/2, 12# is
