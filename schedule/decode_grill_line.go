@@ -1,8 +1,6 @@
 package schedule
 
 import (
-	"fmt"
-	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -18,63 +16,6 @@ const grillForms = `"kettle 22 in", "box 36 x 18 in" or "upright 18.5 in"`
 
 // grillWords are the words of a line that say which grill it is, beside the kinds.
 var grillWords = map[string]string{"barrel": GrillBox, "vertical": GrillUpright, "bullet": GrillUpright, "kugelgrill": GrillKettle}
-
-// otherFires are words for grills that burn no charcoal.
-var otherFires = []string{"gas", "propane", "butane", "pellet", "pellets", "electric", "infrared"}
-
-// charcoalOnly is what there is to say of a grill that burns something else.
-const charcoalOnly = "the plan is for charcoal, its fires and its vents; another grill can only be told by the heat of its zones, and gets no advice on its fire: "
-
-// ceramicSlow is what there is to say of a ceramic cooker.
-const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: light it an hour ahead and come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: "
-
-// halves is a grill told by two zones, the left one over its fire, the right one beside it, of
-// a grate that measures so many inches.
-func halves(width, depth, most float64) string {
-	return fmt.Sprintf("{kind: other, zones: [{name: left, width: %g in, depth: %g in, min: 225 F, max: %g F, direct: true}, {name: right, width: %g in, depth: %g in, min: 225 F, max: %g F}]}", width, depth, most, width, depth, map[bool]float64{true: 400, false: 350}[most > 550])
-}
-
-// deflected is a cooker whose plate keeps the fire off the whole of its grate.
-func deflected(side float64) string {
-	return fmt.Sprintf("{kind: other, zones: [{name: grate, width: %g in, depth: %g in, min: 225 F, max: 400 F}]}", side, side)
-}
-
-// otherZones is a line that tells a grill which burns something else, or stores its heat, by
-// zones as large as its grate: of a round one the square of its area.
-func otherZones(line string, ceramic bool) string {
-	width, depth := 18.0, 18.0
-	if !ceramic {
-		width = 32
-	}
-	if sizes := lineSizes.FindStringSubmatch(line); sizes != nil {
-		inches := map[bool]float64{true: 1 / 2.54, false: 1}[sizes[2] == "cm" || sizes[4] == "cm"]
-		first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; 0 is no size
-		second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
-		switch {
-		case first*inches >= 10 && second*inches >= 10:
-			width, depth = math.Round(max(first, second)*inches), math.Round(min(first, second)*inches)
-		case first*inches >= 10:
-			width = math.Floor(first * inches * math.Sqrt(math.Pi) / 2)
-			depth = width
-		}
-	} else if ceramic {
-		width, depth = 16, 16
-	}
-	switch {
-	case ceramic && deflectorIn.MatchString(line):
-		return deflected(width)
-	case ceramic:
-		return halves(math.Round(width/2), depth, 600)
-	}
-	return halves(math.Round(width/2), depth, 550)
-}
-
-var deflectorIn = regexp.MustCompile(`\b(?:deflector|plate|heat ?shield|plate ?setter|indirect)\b`)
-
-// burnsOther says whether a text names a grill or a fuel that is no charcoal.
-func burnsOther(text string) bool {
-	return slices.ContainsFunc(lineWord.FindAllString(strings.ToLower(text), -1), func(w string) bool { return slices.Contains(otherFires, w) })
-}
 
 var (
 	gratesOf  = regexp.MustCompile(`[\s,]*(?:\b(?:with|and) )?\b(2|two|3|three)\s+(?:grates|racks|levels|shelves)\b`)
@@ -148,15 +89,6 @@ var sizedExample = map[string]string{
 	GrillKettle: "kettle 22 in, or kettle 18 in or 26 in", GrillBox: "box 36 x 18 in", GrillUpright: "upright 18 in, or upright 14 in or 22 in",
 }
 
-// otherGrills is what there is to say of grills that no line says.
-var otherGrills = map[string]string{
-	"offset":  "a smoker with its fire in a box beside the grate is not known here: its draft and its wood fire are another matter. Told by its heat it gets no advice on its fire: {kind: other, zones: [{name: grate, width: 36 in, depth: 18 in, min: 225 F, max: 325 F}]}",
-	"hibachi": lidless, "campfire": lidless, "firepit": lidless, "braai": lidless, "parrilla": lidless, "mangal": lidless, "park": lidless,
-}
-
-// lidless is what there is to say of a fire without a lid.
-const lidless = "every plan here is for a grill with a lid, which does most of the cooking; an open fire is not known. A kettle or a box with its lid is written kettle 22 in, or box 36 x 18 in"
-
 var (
 	noLid      = regexp.MustCompile(`\b(?:no|without|missing|lost|broken)\s+(?:a |the |its )?(?:lid|cover|hood|top)\b|\blidless\b|\bopen\s+(?:grill|top)\b`)
 	secondLine = regexp.MustCompile(`\b(?:second|2nd|extra|upper|warming|two)\s+(?:grate|grates|rack|racks|shelf|level)\b`)
@@ -218,15 +150,6 @@ func gaugeIn(line string) (offset, rest string) {
 		sign = "-"
 	}
 	return sign + m[1] + " " + of, strings.Replace(line, m[0], " ", 1)
-}
-
-// sidesOf are the two sides of a grate as a zone has them, the longer first; inches where no
-// unit is said.
-func sidesOf(sizes []string) string {
-	first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; what is none is refused as a size
-	second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
-	of := map[bool]string{true: "cm", false: "in"}[sizes[2] == "cm" || sizes[4] == "cm"]
-	return fmt.Sprintf("width: %g %s, depth: %g %s", max(first, second), of, min(first, second), of)
 }
 
 // withLikelyUnit gives a bare size the unit that it can only have: no kettle is 57 inches

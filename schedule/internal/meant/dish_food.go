@@ -112,3 +112,26 @@ func (t *taker) thawed(dish *strict.Node) *strict.Node {
 	t.say("%s, frozen: it goes by the clock, which knows only thawed ones, so thaw it in the refrigerator the night before; from frozen it takes longer than the plan says", food.Text)
 	return dish.Without("start")
 }
+
+// boneOf takes whether there is a bone in a dish: it is another cut, or makes no difference
+// that a plan has a figure for; nil where it is not understood.
+func (t *taker) boneOf(dish *strict.Node, word string, value *strict.Node) *strict.Node {
+	yes, known := value.Says()
+	if !known {
+		return nil
+	}
+	said := map[bool]string{true: "bone-in", false: "boneless"}[yes == oneOf(word, "bonein", "bone")]
+	food := dish.Get("cut")
+	for _, called := range []string{said + " " + food.Text, food.Text + " " + said} {
+		if c, unknown := cut.One(called); unknown == "" {
+			return dish.With("cut", strict.NewText(c.Name, food.Line))
+		}
+	}
+	if c, unknown := cut.One(food.Text); unknown == "" {
+		if bone := strings.Contains(c.Name, "bone-in"); !bone || said == "bone-in" {
+			t.say("%s is one cut here, with its bone or without", c.InText())
+			return dish
+		}
+	}
+	return nil
+}

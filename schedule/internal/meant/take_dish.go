@@ -234,26 +234,3 @@ var commaDecimal = regexp.MustCompile(`(\d),(\d{1,2})(\s*(?:kilos?|kilograms?|kg
 
 // decimalPoint writes 2,5 kg as 2.5 kg.
 func decimalPoint(text string) string { return commaDecimal.ReplaceAllString(text, "$1.$2$3") }
-
-// boneOf takes whether there is a bone in a dish: it is another cut, or makes no difference
-// that a plan has a figure for; nil where it is not understood.
-func (t *taker) boneOf(dish *strict.Node, word string, value *strict.Node) *strict.Node {
-	yes, known := value.Says()
-	if !known {
-		return nil
-	}
-	said := map[bool]string{true: "bone-in", false: "boneless"}[yes == oneOf(word, "bonein", "bone")]
-	food := dish.Get("cut")
-	for _, called := range []string{said + " " + food.Text, food.Text + " " + said} {
-		if c, unknown := cut.One(called); unknown == "" {
-			return dish.With("cut", strict.NewText(c.Name, food.Line))
-		}
-	}
-	if c, unknown := cut.One(food.Text); unknown == "" {
-		if bone := strings.Contains(c.Name, "bone-in"); !bone || said == "bone-in" {
-			t.say("%s is one cut here, with its bone or without", c.InText())
-			return dish
-		}
-	}
-	return nil
-}
