@@ -156,6 +156,7 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 		w.Node = w.Node.With("tz", strict.NewText(s.zone, 0))
 	}
 	day := s.when.Day.Format("Monday, January 2, 2006")
+	text = strings.TrimSuffix(text, " evening") // that it is of the evening is what the field is called
 	if s.when.Floating {
 		w.Heard = append(w.Heard, fmt.Sprintf("%s is read as %s: said later it would be another day, so write date: %s into the file, or let cookday check --mend do it", say.Quoted(text), day, s.date))
 	}

@@ -64,7 +64,7 @@ func (d decoder) rightLine(path string) string {
 // exampleLine is the line of the reference for a field.
 func exampleLine(path string) string {
 	if path == "" {
-		return "serve, grill and dishes; cookday new writes one"
+		return "serve, grill and dishes, such as these lines: serve: Saturday 6 PM / grill: kettle 22 in / guests: 8 / dishes: [pork butt 8 lb, sausages, corn]; cookday new asks for a day and writes one"
 	}
 	f, _ := fieldOf(path)
 	if items, listed := strings.CutPrefix(f.Example, f.Path+": ["); listed && strings.HasSuffix(path, "]") { // an item of the list that the example has

@@ -27,7 +27,7 @@ func retell(data []byte, now time.Time) (retold []byte, changed bool) {
 	taken := newDecoderOn(faults, now).take(tree)
 	w := writer{lines: strings.SplitAfter(string(data), "\n"), was: tree, is: taken.Request}
 	for _, said := range taken.Heard {
-		w.tail = append(w.tail, "# "+strings.ReplaceAll(said, "\n", " ")+"\n")
+		w.tail = append(w.tail, behindHash(said))
 	}
 	return w.write()
 }
@@ -133,7 +133,15 @@ func retellPlain(data []byte, plain *strict.Node, now time.Time) []byte {
 		w.out.WriteString("# " + strings.TrimSpace(line) + "\n")
 	}
 	for _, said := range taken.Heard {
-		w.out.WriteString("# " + strings.ReplaceAll(said, "\n", " ") + "\n")
+		w.out.WriteString(behindHash(said))
 	}
 	return []byte(w.out.String())
+}
+
+// askedFor is what a cook was asked to write and is written now.
+var askedFor = regexp.MustCompile(`: said later it would be another day, .*$`)
+
+// behindHash is how something was read as a remark in the request that says it now.
+func behindHash(said string) string {
+	return "# " + askedFor.ReplaceAllString(strings.ReplaceAll(said, "\n", " "), "") + "\n"
 }
