@@ -1,10 +1,12 @@
 package meant
 
 import (
+	"math"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
 )
 
 // foodOf finds which food a dish is of: by the fields that say so, or by a field that is
@@ -134,4 +136,21 @@ func (t *taker) boneOf(dish *strict.Node, word string, value *strict.Node) *stri
 		}
 	}
 	return nil
+}
+
+// allOfIt is a dish of small pieces whose weight no piece has: it is what all of them weigh, as
+// it is on a line in words.
+func (t *taker) allOfIt(dish *strict.Node) *strict.Node {
+	weight, food := dish.Get("weight"), dish.Get("cut")
+	if weight == nil || food == nil || dish.Get("count") != nil || dish.Get("weights") != nil {
+		return dish
+	}
+	c, unknown := cut.One(food.Text)
+	kg, err := unit.ParseMass(weight.Text)
+	if unknown != "" || err != nil || !c.Quick() || float64(kg) <= c.MaxPieceKg {
+		return dish
+	}
+	n := int(math.Round(float64(kg) / c.UsualKg(food.Text)))
+	t.say("%s of %s is taken as all of it: %d pieces of the usual weight", weight.Text, food.Text, n)
+	return dish.Without("weight").With("count", strict.NewNumber(n, weight.Line))
 }

@@ -1,6 +1,8 @@
 package meant
 
-import "example.com/cookday/schedule/internal/strict"
+import (
+	"example.com/cookday/schedule/internal/strict"
+)
 
 // Guests are who eats, in a cook's words; false where something else is said, or nobody is counted.
 func Guests(text string) (adults, children int, frail, ok bool) {

@@ -28,7 +28,7 @@ func (t *taker) dishGroup(n *strict.Node) []*strict.Node {
 		}
 		out = next
 	}
-	return []*strict.Node{t.thawed(t.Tidy(out))}
+	return []*strict.Node{t.allOfIt(t.thawed(t.Tidy(out)))}
 }
 
 var frozenWord = regexp.MustCompile(`(?i)\bfrozen\b|\bfrom the freezer\b`)
