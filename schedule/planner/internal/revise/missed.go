@@ -35,6 +35,10 @@ func (v *Revision) overdueFeeds(p *schedule.Plan) {
 		if ph.Burn == nil || !ph.To.After(v.now) || !ph.From.Before(v.now) {
 			continue
 		}
+		fedKg := ph.Burn.LayKg
+		for _, r := range ph.Burn.Refuels {
+			fedKg += r.MassKg
+		}
 		perMinute, later := ph.Burn.MassKg*feedMargin/ph.To.Sub(ph.From).Minutes(), 0.0
 		for j := len(ph.Burn.Refuels) - 1; j >= 0; j-- {
 			r := &ph.Burn.Refuels[j]
@@ -44,7 +48,9 @@ func (v *Revision) overdueFeeds(p *schedule.Plan) {
 			}
 			_, fed := v.fireFact(schedule.Step{ID: plans.StepID(p.ID, "", ph.Number, schedule.StepRefuel, j+1), Kind: schedule.StepRefuel})
 			most := max(perMinute*ph.To.Sub(v.now).Minutes()-later, perMinute*livesUnfed.Minutes())
+			most = max(most, ph.Burn.MassKg-(fedKg-r.MassKg)) // and the whole of it lasts, where food stays on longer
 			if !fed && r.MassKg > most {
+				fedKg -= r.MassKg - most
 				r.Count, r.MassKg = int(math.Ceil(float64(r.Count)*most/r.MassKg)), most
 			}
 		}
