@@ -3,6 +3,7 @@ package planner_test
 import (
 	"context"
 	"fmt"
+	"slices"
 	"testing"
 	"time"
 
@@ -17,6 +18,20 @@ func BenchmarkRevise(b *testing.B) {
 	p := plantest.Party(b, "../..")
 	on := plantest.StepAt(b, p, schedule.StepPutOn, "brisket")
 	entries := twoHundredReadings(b, p, on)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := planner.Revise(context.Background(), p, entries, on.Add(300*time.Minute)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkReviseCores is the same with two hundred of the core, where nothing was read of
+// the fire.
+func BenchmarkReviseCores(b *testing.B) {
+	p := plantest.Party(b, "../..")
+	on := plantest.StepAt(b, p, schedule.StepPutOn, "brisket")
+	entries := slices.DeleteFunc(readingsEvery(b, p, on, 200), func(e schedule.Entry) bool { return e.Kind == schedule.LogGrate })
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := planner.Revise(context.Background(), p, entries, on.Add(300*time.Minute)); err != nil {
