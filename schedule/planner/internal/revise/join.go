@@ -150,6 +150,9 @@ func (v *Revision) pastPhases(s sequence.Solution, past int) []sequence.Phase {
 	for _, a := range v.batches {
 		if k := v.phaseOn(a); a.where != waiting && k >= 0 && k < len(out) && k < v.phases {
 			out[k].Begin = max(out[k].Begin, v.day.Minute(a.on.at)) // it went on: the fire was there
+			if k > 0 {
+				out[k-1].End = max(out[k-1].End, out[k].Begin) // and the one before was over
+			}
 		}
 	}
 	return out
