@@ -187,6 +187,7 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		{"all that is left of the menu is eaten before the next fire", "06:06,burgers,dish-cancelled,\n06:10,chickens,dish-cancelled,\n07:26,,served,\n", "04 13:22"},
 		{"still frozen, and the rest waits in the oven all night", "07:57,brisket,core,32 F\n", "04 03:45"},
 		{"off four hours before the first look", "08:24,brisket,pulled,\n", "03 11:50"},
+		{"lit, a cold gauge, and dinner in the small hours", "06:26,,lit,\n07:06,,gauge,33 F\n", "04 09:49"},
 		{"to go on this very minute over a dead fire", "09:13,,fire-out,\n", "03 17:32"},
 		{"no coals, in a storm", "05:50,,wind,12 m/s\n07:12,,gauge,32 F\n07:59,,no-fuel,\n", "03 20:41"},
 		{"one dish thrown away, the other measured first", "06:09,burgers,dish-cancelled,\n07:12,brisket,chilled,\n08:44,,grate,32 F\n", "03 23:22"},

@@ -36,7 +36,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if s = v.settled(p, s, was, l); s.Kind == schedule.StepLook && !s.Done && (v.day.InQuiet(s.At) || s.At.After(v.day.End)) {
 			continue // put off into the night or beyond the meal, it is left out
 		}
-		if v.lookedAt(s, l) {
+		if v.lookedAt(s, l) || v.turnedNoMore(s, l, fresh) {
 			continue
 		}
 		if s.Kind == schedule.StepRefuel && !s.Done && !p.Phases[s.Phase-1].To.After(v.now.Add(unfedFor)) {
@@ -107,10 +107,6 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	if a := l.of(s.Dish, s.Batch); a != nil && a.where != waiting && slices.Contains(beforeTheHeat, s.Kind) {
 		s.At = instant.Earlier(s.At, a.on.at) // what is on was made ready
 		s.Window, s.Done = plans.FixedWindow(s.At), true
-		return s
-	}
-	if a := l.of(s.Dish, s.Batch); a != nil && a.where == cooking && !a.condemned && s.Kind == schedule.StepFlip && !s.At.After(v.now) && (a.atTarget() || v.endsWithin(a, 2*assemble.LeastLeft)) {
-		s.Window, s.Done = plans.FixedWindow(s.At), true // who takes it off does not turn it first
 		return s
 	}
 	if a := l.of(s.Dish, s.Batch); endsOff(a, s) {
@@ -203,6 +199,14 @@ func (a *liveBatch) atTarget() bool {
 		return a.where == cooking && a.read() && a.readAt() >= a.way().PullC
 	}
 	return a.believed.Rest == nil && len(a.believed.Nodes) > 0
+}
+
+// turnedNoMore says whether a piece comes off before anybody turns it: the step is left out, for
+// when it would have been moves with each revision.
+func (v *Revision) turnedNoMore(s schedule.Step, l remainder, fresh []schedule.Step) bool {
+	a := l.of(s.Dish, s.Batch)
+	due := slices.ContainsFunc(fresh, func(f schedule.Step) bool { return f.ID == s.ID && !f.At.After(v.now) })
+	return s.Kind == schedule.StepFlip && !s.Done && due && a != nil && a.where == cooking && (a.atTarget() || v.endsWithin(a, 2*assemble.LeastLeft))
 }
 
 // readAt is the core by the newest reading that counts, degC; there must be one.
