@@ -111,6 +111,9 @@ func (c *checker) chance(b *batchFacts) {
 		c.fault(b.path+".chance", "%.3f; its window and the %.0f min that it has make it %.3f", b.Chance, room, is)
 	}
 	slack := b.slackInChance()
+	if b.sears() {
+		slack = math.Max(slack, c.roundedChance(b, room)) // its wait is rounded to a minute
+	}
 	if c.plan.Revision > 0 && c.done(schedule.StepPutOn, b.dish.plan.ID, b.Number, 0) {
 		slack = math.Max(slack, 0.01) // it cannot go on sooner, and less is not worth a word
 	}

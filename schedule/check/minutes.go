@@ -57,6 +57,9 @@ func (c *checker) stageMinutes() {
 			if c.plan.Night != nil && c.plan.Night.Way == schedule.NightEarly && c.found(schedule.MayBeLate, id) {
 				sure = math.Min(sure, beforeDawn)
 			}
+			if b.sears() && c.found(schedule.MayBeLate, id) { // it hardly stands before its sear, and how sure it is is told
+				sure = math.Min(sure, 0.5)
+			}
 		case c.done(schedule.StepTakeOff, id, b.Number, 0), c.makesRoom(&b), c.neverDone(&b):
 			continue
 		case c.lessSure() || c.admits(id):

@@ -65,7 +65,7 @@ grill: kettle 22 in
 oven: {}
 dishes:
   - {cut: baby-backs, count: 3, prep: []}
-  - {cut: chicken-thigh, prep: []}
+  - {cut: chicken-thigh, prep: [], zone: direct}
   - {cut: corn, count: 8}
 `)
 	log := "time,dish,kind,value\n2027-12-04 11:55,,lit,\n2027-12-04 12:25,baby-backs,on,\n2027-12-04 15:26,baby-backs,pulled,\n2027-12-04 15:41,baby-backs,boxed,\n" +

@@ -16,7 +16,7 @@ import (
 
 // menuFindings are what there is to say of a menu before anything is arranged.
 func menuFindings(r schedule.Request) []schedule.Finding {
-	return slices.Concat(heardFindings(r), remarkFindings(r), earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
+	return slices.Concat(heardFindings(r), remarkFindings(r), burningFindings(r), earlyFindings(r), winterFindings(r), assumedFindings(r), guestFindings(r))
 }
 
 // heardFindings say how words were read that the form of a request does not have.

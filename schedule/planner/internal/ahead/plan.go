@@ -20,8 +20,24 @@ func FullEffort() Effort {
 	return Effort{Effort: arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)}, Memo: day.NewMemo()}
 }
 
-// Plan makes the plan of a request, without remedies.
+// Plan makes the plan of a request, without remedies. Where it cannot be had, what would burn
+// over the coals before it is done lies there after all, if that makes room, and it is said.
 func Plan(ctx context.Context, r schedule.Request, e Effort) (schedule.Plan, error) {
+	p, err := planAsked(ctx, r, e)
+	if err != nil || p.Feasible {
+		return p, err
+	}
+	over, ok := overTheCoals(r)
+	if !ok {
+		return p, nil
+	}
+	if q, err := planAsked(ctx, over, e); err == nil && q.Feasible {
+		return q, nil
+	}
+	return p, ctx.Err()
+}
+
+func planAsked(ctx context.Context, r schedule.Request, e Effort) (schedule.Plan, error) {
 	s, err := day.Examine(r)
 	if err != nil {
 		return schedule.Plan{}, err

@@ -192,7 +192,7 @@ func (d *Arranger) gap(b *Batch, w day.Way) sequence.Gap {
 	}
 	g.Max = max(g.Min, int(most))
 	if w.Slack > 0 { // of a sear, that much later on a slow day
-		g.Min = min(g.Min+int(w.Slack), max(g.Min, g.Max))
+		g.Min = min(g.Min+int(math.Ceil(w.Slack)), max(g.Min, g.Max))
 		g.Ideal = max(g.Ideal, g.Min)
 		g.Max = max(g.Max, g.Ideal)
 		return g

@@ -90,7 +90,7 @@ func (d *Arranger) searedSoon(b *Batch, w day.Way) day.Way {
 	g := d.gap(b, w)
 	least, whole := math.Min(w.First.Planned, soon), w.First.Planned
 	w.First.Planned, w.Slack = least, math.Min(whole-least, float64(g.Max-g.Min))
-	if counted := least + w.Slack; counted < whole-1 {
+	if counted := least + w.Slack; counted < whole-0.1 {
 		w.Z = w.First.QuantileOf(counted)
 		w.Sure = spread.NormalCDF(w.Z)
 	}

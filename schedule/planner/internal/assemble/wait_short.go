@@ -36,6 +36,8 @@ func (d *Assembler) noteHolds(all []*arrange.Placed) {
 				labelAmong(p, all, d.Req.Units), say.LocalClock(d.Req.Units, d.At(p.On)), 100*spread.NormalCDF(p.Way.Z), say.LocalClock(d.Req.Units, d.At(float64(p.It.Serve)))))
 		}
 		switch {
+		case p.Way.Z < d.Z && p.Way.Sear && !loose:
+			d.find(schedule.MayBeLate, "confidence", p.It, d.searedLateText(p, labelAmong(p, all, d.Req.Units)))
 		case p.Way.Z < d.Z && !loose:
 			d.find(schedule.CodeHoldShort, p.It.Path("hold"), p.It, d.betweenText(p, labelAmong(p, all, d.Req.Units), limit))
 		case math.Max(p.EarlyGap(), p.Off-float64(p.It.Serve)) > limit+holdTolerance: // a piece may be off for hours
@@ -154,6 +156,12 @@ func (d *Assembler) betweenText(p *arrange.Placed, name string, limit float64) s
 		text += "; on a slow day it is still in time."
 	}
 	return text
+}
+
+// searedLateText says how sure a piece is that goes on so that it hardly stands before its sear.
+func (d *Assembler) searedLateText(p *arrange.Placed, name string) string {
+	return fmt.Sprintf("%s: on at %s, so that it stands no longer than %d min before its sear, and %.0f%% sure to be ready at %s. Sooner it would stand longer, off the heat and below its minimum; if it is slow, eat a little later.",
+		name, say.LocalClock(d.Req.Units, d.At(p.On)), day.SearStandMinutes, 100*spread.NormalCDF(p.Way.Z), say.LocalClock(d.Req.Units, d.At(float64(p.It.Serve))))
 }
 
 // tellLate is from how many minutes a slow day counts as late (assumption).
