@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"cmp"
+
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/strict"
@@ -130,9 +132,11 @@ func shownCut(x cut.Cut) Cut {
 // cutOf is the cut that a dish of such a name is: by its pieces, it may be portions of it.
 func (d Dish) cutOf(said string) string {
 	name := catalogueName(said)
-	c, ok := cut.Find(name)
-	if id := cut.Portion(said); ok && id != "" && d.Count > 1 && float64(d.Weight) < c.MinPieceKg {
-		return id
+	if d.Count < 2 {
+		return name
+	}
+	if c, ok := cut.Find(name); ok && float64(d.Weight) < c.MinPieceKg {
+		return cmp.Or(cut.Portion(said), name)
 	}
 	return name
 }

@@ -16,7 +16,7 @@ func lateDay(t *testing.T) schedule.Plan {
 	t.Helper()
 	p := plantest.Plan(t, "format: 1\nserve: {date: 2027-07-04, time: \"16:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 22 in}\n"+
 		"dishes:\n  - {id: butt, name: Pork butt, cut: pork-butt, weight: 8 lb, level: 250 °F, wrap: none, target: 200 °F}\n")
-	return plantest.Revised(t, p, "time,dish,kind,value\n22:40,butt,on,\n05:00,butt,core,140 °F\n09:00,butt,core,152 °F\n12:00,butt,core,158 °F\n", "2027-07-04 12:05")
+	return plantest.Revised(t, p, "time,dish,kind,value\n22:40,butt,on,\n05:00,butt,core,140 °F\n06:20,,refuelled,\n09:00,butt,core,152 °F\n12:00,butt,core,158 °F\n", "2027-07-04 12:05")
 }
 
 // before says whether all parts are in a text, in this order.
