@@ -15,13 +15,16 @@ import (
 // fieldLine is a line of a request that has fields: a name, a colon and a space.
 var fieldLine = regexp.MustCompile(`(?m)^\s*(?:- )?"?\pL[\pL\d ()_'’-]{0,40}"?\s*:(?:\s|$)`)
 
+// logHead is the first line of the log of a day, which is no menu.
+var logHead = regexp.MustCompile(`(?im)^"?(?:time|dish|kind|value)"?\s*[,;\t].*\bkind\b.*\bvalue\b`)
+
 // Plain is a request that has no fields: lines of a note, a table of cells, a text as it is
 // spoken. Each part of it stands in the field that it is of, in the cook's own words. Left are
 // the parts that are not understood; the request is nil where the text has another shape, or
 // says nothing of a day.
 func Plain(data []byte, now time.Time) (request *strict.Node, left []string) {
 	text := strings.TrimSpace(string(data))
-	if len(text) > maxPlain || strings.HasPrefix(text, "{") || bytes.IndexByte(data, 0) >= 0 || fieldLine.MatchString(text) {
+	if len(text) > maxPlain || strings.HasPrefix(text, "{") || bytes.IndexByte(data, 0) >= 0 || fieldLine.MatchString(text) || logHead.MatchString(text) {
 		return nil, nil
 	}
 	if rows := rowsOf(text); rows != nil {

@@ -31,6 +31,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 			v.notePlateau(a, add)
 			v.noteSilence(a, add)
 			v.noteSlowAhead(a, add)
+			v.noteUnwatched(a, add)
 			v.noteStall(a, add)
 			v.noteFalling(a, add)
 			v.notePast(a, add)
@@ -43,6 +44,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 					p.It.Dish.Name, v.clock(v.day.At(p.On)), v.clock(v.serve(a)), 100*chance)))
 			}
 		case off:
+			v.noteUnwatched(a, add)
 			if !a.condemned {
 				v.noteOff(a, add)
 			}
