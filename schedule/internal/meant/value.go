@@ -75,11 +75,7 @@ func weather(name string, value *strict.Node) strict.Meaning {
 	return strict.Meaning{Sentence: said}
 }
 
-var (
-	digits   = regexp.MustCompile(`\d+`)
-	grownUps = regexp.MustCompile(`(?i)(\d+)\s*(?:adults?|grown-?ups?)`)
-	children = regexp.MustCompile(`(?i)(\d+)\s*(?:kids?|child(?:ren)?)`)
-)
+var digits = regexp.MustCompile(`\d+`)
 
 // guests takes how many they are from a text: "about 10 people", "6 adults and 2 children".
 func guests(name string, value *strict.Node) strict.Meaning {
