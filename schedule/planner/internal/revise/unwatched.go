@@ -3,6 +3,7 @@ package revise
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -22,7 +23,7 @@ func (v *Revision) noteUnwatched(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	weak, since, ok := v.weakAfterNobody(a)
-	if !ok {
+	if !ok || v.toldOut(weak.at) {
 		return
 	}
 	for _, core := range a.cores {
@@ -38,6 +39,15 @@ func (v *Revision) noteUnwatched(a *liveBatch, add func(schedule.Finding)) {
 	}
 }
 
+// toldOut says whether a fire was told to be out at an instant: since when is asked and reckoned then.
+func (v *Revision) toldOut(at time.Time) bool {
+	return slices.ContainsFunc(v.grate.outages, func(o outage) bool { return !o.seen && !o.from.After(at) && !o.to.Before(at) })
+}
+
+// longUnread is how long nobody reads a grate and its fire may have been weak for more than a clock
+// allows, and burned on weakly: less is dated by how a fire cools (judgment).
+const longUnread = 3 * time.Hour
+
 // freshWeak is within what a reading of a weak grate and one of a core go together (judgment).
 const freshWeak = time.Hour
 
@@ -49,7 +59,7 @@ func (v *Revision) weakAfterNobody(a *liveBatch) (weak grateReading, since time.
 		if r.gauge || !r.at.After(a.on.at) || a.where == off && r.at.After(a.off.at) {
 			continue
 		}
-		if r.c < aliveC && r.at.Sub(since) >= watched && v.grate.levelAt(r.at, v.plannedLevel) > aliveC {
+		if r.c < aliveC && r.at.Sub(since) >= longUnread && v.grate.levelAt(r.at, v.plannedLevel) > aliveC {
 			return r, since, true
 		}
 		since = r.at
