@@ -17,6 +17,9 @@ import (
 // behind "reads" is what each of them meant, worked out by hand; behind "hears" are words that
 // the plan has to say of how it was read.
 func TestNaiveDays(t *testing.T) {
+	if testing.Short() {
+		t.Skip("seventy days one after the other start nothing: nothing for the race detector")
+	}
 	for _, c := range []struct {
 		file              string
 		days, leastAtOnce int
