@@ -140,7 +140,7 @@ func TestDaysInTheCooksWords(t *testing.T) {
 		"Saturday 18:00": "2027-07-03 18:00", "sat 6pm": "2027-07-03 18:00", "6pm saturday": "2027-07-03 18:00", "Saturday at 6:30 PM": "2027-07-03 18:30",
 		"tomorrow noon": "2027-07-01 12:00", "today 13:00": "2027-06-30 13:00", "1pm": "2027-06-30 13:00", "11am": "2027-07-01 11:00", "wednesday 11am": "2027-07-07 11:00",
 		"7/4 6pm": "2027-07-04 18:00", "July 4, 6pm": "2027-07-04 18:00", "4 July 2028 18:00": "2028-07-04 18:00", "2027-08-01 18:00": "2027-08-01 18:00", "January 2, 5pm": "2028-01-02 17:00",
-		"next sunday 6pm": "2027-07-04 18:00", "saturday at 6": "2027-07-03 18:00", "half past five on sunday": "2027-07-04 17:30", "the 19th at 6pm": "2027-07-19 18:00",
+		"next sunday 6pm": "2027-07-04 18:00", "saturday at 6": "2027-07-03 18:00", "saturday 7ish pm": "2027-07-03 19:00", "saturday 7ish": "2027-07-03 19:00", "saturday 6:30-ish": "2027-07-03 18:30", "half past five on sunday": "2027-07-04 17:30", "the 19th at 6pm": "2027-07-19 18:00",
 	} {
 		i, err := draft.New(wednesday(t), zone, "")
 		if err != nil {

@@ -12,6 +12,7 @@ const hourWords = `one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelv
 var (
 	halfPast    = regexp.MustCompile(`(?i)\b(half past|half|quarter past|quarter to) (` + hourWords + `|\d{1,2})\b`)
 	spokenHour  = regexp.MustCompile(`(?i)\b(` + hourWords + `)[\s-]+(?:(thirty|fifteen|forty[\s-]five)\s*)?(?:(o'clock)|([ap])\.?\s?m\b\.?|(in the morning|in the afternoon|in the evening|at night))?`)
+	roughHour   = regexp.MustCompile(`(?i)\b(\d{1,2}(?::\d\d)?)\s?-?ish\b`)
 	atWord      = regexp.MustCompile(`(?i)\b(at|by|around) (` + hourWords + `)\b`)
 	partBehind  = regexp.MustCompile(`(?i)\b(\d{1,2})(:\d{2})?\s*(?:o'clock\s*)?(in the morning|in the afternoon|in the evening|at night)\b`)
 	clockRange  = regexp.MustCompile(`(?i)\b(?:between\s+)?(\d{1,2})((?::\d\d)?)\s*([ap]\.?m\b\.?)?\s*(?:-|–|\bto\b|\band\b|\btill\b|\buntil\b)\s*(\d{1,2})((?::\d\d)?)\s*([ap])\.?m\b\.?`)

@@ -54,7 +54,7 @@ func ParseWhen(text string, now time.Time) (When, error) {
 	if m := offsetTime.FindStringSubmatch(rest); m != nil {
 		w.Offset, w.Zone, rest = m[3], fixedZone(m[3]), m[1]+" "+m[2]
 	}
-	rest = isoTime.ReplaceAllString(rest, "$1 $2")
+	rest = roughHour.ReplaceAllString(isoTime.ReplaceAllString(rest, "$1 $2"), "$1")
 	rest = clockHour.ReplaceAllStringFunc(hoursBehind.ReplaceAllString(rest, "$1:$2"), wholeHour)
 	rest, w.Stretch = spokenClock(rest)
 	evening := partOfDay.MatchString(rest)

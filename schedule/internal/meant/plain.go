@@ -58,7 +58,7 @@ const maxPlain = 4000
 var sentences = regexp.MustCompile(`(?i)(?:[.!?;]\s+|\s+(?:and |so |but )*)((?:we|i|there|it|they)(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)\b)`)
 
 // intro are the words before what a sentence says (common practice, no source).
-var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:(?:we|i|there|it|they)(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
+var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:(?:we|i|there|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
 
 // note gathers what the parts of a text say.
 type note struct {
