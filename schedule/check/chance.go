@@ -119,7 +119,7 @@ func (c *checker) chance(b *batchFacts) {
 	}
 	if c.found("hold-short", b.dish.plan.ID) {
 		slack += over // it is in time, and a finding says that it does not keep on a fast day
-		if c.likeliest(b, room) || b.sears() && c.restsOut(b, room) {
+		if c.likeliest(b, room) {
 			return // neither is it sure to be, and no earlier put-on would have made both likelier
 		}
 	}

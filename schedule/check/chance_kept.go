@@ -36,16 +36,6 @@ func (c *checker) tooEarlyWith(b *batchFacts, earlier float64) float64 {
 	return math.Max(sum/parts-0.1, 0)
 }
 
-// restsOut says whether a piece that is seared, put on for the asked chance, would wait longer
-// after its sear than it keeps: the reserve of a slow day lies there.
-func (c *checker) restsOut(b *batchFacts, room float64) bool {
-	most := c.holdLimit(b)
-	if longest := b.dish.cut.Rest.LongestMinutes; longest > 0 {
-		most = math.Min(most, longest)
-	}
-	return minutesAt(c.overHeat(b), c.facts.req.Confidence)-room+b.gap() > most-halfMinute
-}
-
 // likeliest says whether a batch that is not on yet, put on for the asked chance of being in
 // time, would be no likelier to be in time and kept.
 func (c *checker) likeliest(b *batchFacts, room float64) bool {

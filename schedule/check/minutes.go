@@ -66,7 +66,7 @@ func (c *checker) stageMinutes() {
 			sure = math.Min(sure, 0.5)
 		}
 		room := minutesBetween(b.on(), b.dish.serve) - b.dish.rest
-		if c.found("hold-short", id) && (c.likeliest(&b, room) || b.sears() && c.restsOut(&b, room-b.pause())) {
+		if c.found("hold-short", id) && c.likeliest(&b, room) {
 			sure = math.Min(sure, 0.5)
 		}
 		need := minutesAt(c.overHeat(&b), sure)
