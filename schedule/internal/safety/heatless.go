@@ -7,8 +7,8 @@ type Spent struct{ Minute, Minutes float64 }
 // clock runs in full, below the second at half speed, and below the third for a while it
 // is said. 300 F where 350 was meant is heat.
 const (
-	noHeatC   = (170.0 - 32) * 5 / 9
-	halfHeatC = (200.0 - 32) * 5 / 9
+	NoHeatC   = (170.0 - 32) * 5 / 9
+	HalfHeatC = (200.0 - 32) * 5 / 9
 	LowHeatC  = (225.0 - 32) * 5 / 9
 	// LowHeatMinutes is how long air may be below LowHeatC before it is said.
 	LowHeatMinutes = 30.0
@@ -20,9 +20,9 @@ func HeatlessShare(coreC, airC float64) float64 {
 	switch {
 	case coreC >= DangerHighC && airC > DangerHighC && airC > coreC:
 		return 0
-	case coreC >= DangerHighC, airC < noHeatC:
+	case coreC >= DangerHighC, airC < NoHeatC:
 		return 1
-	case airC < halfHeatC:
+	case airC < HalfHeatC:
 		return 0.5
 	}
 	return 0

@@ -7,8 +7,8 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/day"
-	"example.com/cookday/schedule/unit"
 )
 
 // grateReading is one reading of the grate's air.
@@ -237,14 +237,9 @@ func (h *grateHistory) behindGauge(c float64) float64 {
 	return fire.GrateC(h.d.Grill, c, h.d.Air.AirC)
 }
 
-// A fire that lit coals were poured on so lately, or since, is not out while the grate was read that hot (judgment; below
-// 200 °F its food has too little heat, by safety's clock).
+// A fire that lit coals were poured on so lately, or since, is not out while the grate was read at safety.HalfHeatC or
+// above (judgment).
 const youngFire = 45 * time.Minute
-
-var aliveC = unit.FToC(200)
-
-// noHeatC is the air, 170 F, below which raw food has no heat, by safety's clock.
-var noHeatC = unit.FToC(170)
 
 // seeBefore finds what the thermometers had shown of a fire before it was told to be out: the
 // word for it makes no outage shorter.
@@ -286,7 +281,7 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	}
 	last := h.readings[n-1]
 	for _, e := range log {
-		if e.Kind == schedule.LogLitCoals && e.At.After(last.at.Add(-youngFire)) && !e.At.After(now) && last.c >= aliveC {
+		if e.Kind == schedule.LogLitCoals && e.At.After(last.at.Add(-youngFire)) && !e.At.After(now) && last.c >= safety.HalfHeatC {
 			return // weak it may be, out it is not
 		}
 		if (e.Kind == schedule.LogLit || e.Kind == schedule.LogRefuelled || e.Kind == schedule.LogLevel) && e.At.After(last.at.Add(-lidSettles)) {
@@ -301,10 +296,10 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	fell := h.readings[top].c - last.c
 	steps := n - 1 - top
 	falling := n > 1 && h.readings[n-2].c-last.c >= dyingFallK*last.at.Sub(h.readings[n-2].at).Hours()
-	if below > dyingK && below <= deadK && last.c >= noHeatC && fell > dyingFallK && (!falling && steps >= 2 || last.at.Sub(h.readings[top].at) > watched) {
+	if below > dyingK && below <= deadK && last.c >= safety.NoHeatC && fell > dyingFallK && (!falling && steps >= 2 || last.at.Sub(h.readings[top].at) > watched) {
 		h.sinking = h.readings[top] // it gives less heat, and some; who did not watch it sees no more
 	}
-	noHeat := last.c < noHeatC && below > dyingK
+	noHeat := last.c < safety.NoHeatC && below > dyingK
 	if below > deadK || noHeat || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
 		from := h.readings[top].at
 		if steps == 0 {

@@ -81,7 +81,7 @@ func (h *grateHistory) dipAt(at time.Time) float64 {
 // stands as it was read.
 func (h *grateHistory) recovered(readC, levelC float64, at time.Time) float64 {
 	n := len(h.readings)
-	if n == 0 || readC < aliveC || readC >= levelC || h.shut {
+	if n == 0 || readC < safety.HalfHeatC || readC >= levelC || h.shut {
 		return readC
 	}
 	was := h.dipAt(h.readings[n-1].at)

@@ -188,10 +188,9 @@ func (v *Revision) standOf(a *liveBatch) belief.Stand {
 // airFor is the air beside the piece at an instant of the past.
 func (v *Revision) airFor(a *liveBatch, at time.Time) float64 {
 	level := a.way().AirC
+	h := v.grate
 	if !v.countsOnRecovery(a) {
-		h := v.grate
 		h.cold = nil
-		return h.airAt(at, func(time.Time) float64 { return level })
 	}
-	return v.grate.airAt(at, func(time.Time) float64 { return level })
+	return h.airAt(at, func(time.Time) float64 { return level })
 }

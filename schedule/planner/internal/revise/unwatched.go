@@ -59,7 +59,7 @@ func (v *Revision) weakAfterNobody(a *liveBatch) (weak grateReading, since time.
 		if r.gauge || !r.at.After(a.on.at) || a.where == off && r.at.After(a.off.at) {
 			continue
 		}
-		if r.c < aliveC && r.at.Sub(since) >= longUnread && v.grate.levelAt(r.at, v.plannedLevel) > aliveC {
+		if r.c < safety.HalfHeatC && r.at.Sub(since) >= longUnread && v.grate.levelAt(r.at, v.plannedLevel) > safety.HalfHeatC {
 			return r, since, true
 		}
 		since = r.at
