@@ -44,3 +44,9 @@ func ReadNote(words []string, p Plan, log []Entry, at time.Time) ([]Note, error)
 	}
 	return all, nil
 }
+
+// Emergency is what to do about words that tell of danger to people, a fire outside the grill
+// or under a roof, smoke indoors, somebody dizzy or burned, and about meat that has gone off;
+// empty where they tell of none. It needs no plan: ask it before anything else. [ReadNote]
+// answers such words with the same text, as an error.
+func Emergency(words []string) string { return logbook.Emergency(words) }

@@ -50,7 +50,8 @@ say it:
   undo                 takes the last line back
 
 A time without AM or PM is the last such time that is past; of dinner the next one.
-A note that is not understood is refused, and nothing is stored.
+A note that is not understood is refused, and nothing is stored. What tells of danger
+to people is answered first of all, and kept in the log as a remark.
 
 A dish goes by its id, its name, its cut, or any beginning that no other has.
 cookday help log tells of every kind of line.`,
@@ -58,7 +59,7 @@ cookday help log tells of every kind of line.`,
   cookday note saturday.csv wrapped
   cookday note saturday.csv --day party.yaml grate 260`,
 		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) < 2 {
+			if len(args) < 2 && schedule.Emergency(args) == "" {
 				return usage("%s: %s is missing; see %s --help", cmd.CommandPath(), []string{"LOG", "WORDS"}[len(args)], cmd.CommandPath())
 			}
 			return nil
@@ -75,6 +76,9 @@ cookday help log tells of every kind of line.`,
 func note(cmd *cobra.Command, day, now, name string, words []string) error {
 	if takesBack(words) {
 		return takeBack(cmd, name)
+	}
+	if did, err := emergency(cmd, day, now, name, words); did {
+		return err
 	}
 	file, err := dayOf(day, name)
 	if err != nil {

@@ -71,6 +71,29 @@ func TestNote(t *testing.T) {
 	}
 }
 
+// Danger to people is answered before anything can go wrong: without a day, with a log that
+// cannot be read, with the log left out; the words stay in the log as a remark.
+func TestNoteAnswersAnEmergencyFirst(t *testing.T) {
+	_, log := dayInFolder(t)
+	broken := file(t, "broken.csv", "time,dish,kind,value\n99:99,nothing,at all,\n")
+	for _, n := range []struct {
+		args string
+		kept bool
+	}{{log + " dizzy and headache", true}, {log + " butt 152 and I feel dizzy", true}, {broken + " dizzy", true}, {filepath.Join(t.TempDir(), "none.csv") + " dizzy", false}, {"dizzy and headache", false}, {"dizzy", false}} {
+		r := atClock(t, "2027-07-04 05:12", append([]string{"note"}, strings.Fields(n.args)...)...)
+		if r.code != exitFine || !strings.HasPrefix(r.out, "Out into fresh air now") || strings.Contains(r.out, "Kept in the log") != n.kept {
+			t.Errorf("%s: exit code %d, %q%q", n.args, r.code, r.out, r.errors)
+		}
+	}
+	want := "time,dish,kind,value\n# said 2027-07-04 05:12: dizzy and headache\n# said 2027-07-04 05:12: butt 152 and I feel dizzy\n"
+	if got, err := os.ReadFile(log); err != nil || string(got) != want {
+		t.Errorf("the log is %v\n%s", err, got)
+	}
+	if r := atClock(t, "2027-07-04 05:13", "note", log, "butt", "on", "at", "22:40"); r.code != exitFine {
+		t.Errorf("after the remark nothing can be noted: %q", r.errors)
+	}
+}
+
 func TestNoteAsksAndRefuses(t *testing.T) {
 	day, log := dayInFolder(t)
 	other := file(t, "other.csv", "kind,value,time,dish\non,,2027-07-03 22:40,butt\n")

@@ -16,5 +16,6 @@
 //	note_coals.go, note_vents.go, note_place.go, note_piece.go, note_range.go, note_air.go, note_lid.go, note_degrees.go   what was counted and read
 //	note_serving.go         when people eat
 //	note_answers.go         what is answered where no line of a log says it
+//	emergency.go            danger to people, answered before grammar
 //	note_beside.go          the figure among remarks: it is noted, the answer stands beside it
 package logbook

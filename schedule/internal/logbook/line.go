@@ -39,6 +39,10 @@ func (r *Reader) Entry(row Row) (Entry, bool) {
 	}
 	form, known := e.Kind.Form()
 	if !known {
+		if do := Emergency([]string{row.dish, row.kind, row.value}); do != "" {
+			fault("kind", "%s. And then: %s is no kind of line", do, say.Quoted(row.kind))
+			return e, false
+		}
 		fault("kind", "%s is not known; there are %s", say.Quoted(row.kind), say.Listed(KindNames(), "and"))
 		return e, false
 	}

@@ -17,6 +17,9 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 		r.before = log[len(log)-1].At
 	}
 	n := noteReader{Reader: r, log: log, at: at.In(r.day.Loc), names: map[string][]string{}, read: map[string]reading{}}
+	if do := Emergency(words); do != "" {
+		return nil, do
+	}
 	text := strings.Join(words, " ")
 	if strings.HasSuffix(strings.TrimSpace(text), "?") {
 		return nil, "a note says what was read or done, and that is a question: nothing was noted. What to do now is told by cookday now"
