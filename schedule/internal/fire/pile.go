@@ -34,8 +34,9 @@ func (g Grill) holdKg() float64 {
 // planSlow is a fire of unlit coals that catch one from another: a pile, a basket or a ring.
 func (g Grill) planSlow(b *Burn, f Fire, m meter, slices []Slice, spans []Span) {
 	expected := m.used(m.minutes)
-	total := max(layFactor*expected, leastLaid*g.pieceKg())
-	hold, light := g.holdKg(), max(m.mostHour*litPerHourly, g.litForKg(f.LevelC, slices))
+	hot := g.hotKg(f.LevelC)
+	total := max(layFactor*expected, leastLaid*g.pieceKg(), hotLaid*hot)
+	hold, light := g.holdKg(), max(m.mostHour*litPerHourly, g.litForKg(f.LevelC, slices), hot)
 	if f.Layout == Ring {
 		hold, light = g.planRing(b, m, total)
 	} else if b.Holder = InPile; g.Kind == Upright {

@@ -9,6 +9,8 @@ const (
 	UnwatchedWindMS = 10 * 0.44704
 	// VentsStillMinutes is how long before sleep the vents stay as they are.
 	VentsStillMinutes = 30
+	// A grate that nobody watches calls at these heats.
+	AlarmLowC, AlarmHighC = (200.0 - 32) / 1.8, (325.0 - 32) / 1.8
 	// SettleMinutes is how long before sleep such a fire is left to settle: in that time none is
 	// lit, fed or changed; nothing goes on over it in the last VentsStillMinutes (judgment).
 	SettleMinutes = 45

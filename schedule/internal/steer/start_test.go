@@ -1,6 +1,7 @@
 package steer
 
 import (
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -72,6 +73,49 @@ func TestUprightStarts(t *testing.T) {
 				}
 				if e := toF(70/1.8-32/1.8+c.RiseK) - f; e < -25 || e > 40 {
 					t.Errorf("%.1f in, pan %t, %.0f F: %.0f F off half an hour after the pour, all open", in, pan, f, e)
+				}
+			}
+		}
+	}
+}
+
+// Without water and without trouble uprights and drums are reported so (testdata/fire_control.csv of the fire, source key
+// home_fire_report: bottom vents, air, level); the law alone misses them by 50 F.
+func TestDryStartsAsReported(t *testing.T) {
+	sum, law := 0.0, 0.0
+	rows := []struct{ in, bottom, airF, saidF float64 }{
+		{18.5, 1, 70, 376}, {18.5, 1, 70, 348}, {18.5, 1, 70, 400}, {18.5, 0.75, 30, 275}, {18.5, 0.33, 66, 261},
+		{18.5, 0.33, 70, 232}, {18.5, 0.3, 70, 235}, {22.5, 0.2, 70, 250}, {22.5, 0.3, 70, 275}, {22.5, 1, 70, 450},
+	}
+	for _, r := range rows {
+		s := Start{Grill: fire.Grill{Kind: fire.Upright, DiameterM: r.in * 0.0254}, Layout: fire.Banked, Weather: fire.Weather{AirC: toC(r.airF)}, SteerBottom: true}
+		got := toF(s.levels()(Vents{1, r.bottom}))
+		s.Own = &Record{}
+		sum, law = sum+math.Abs(got-r.saidF), law+math.Abs(toF(s.levels()(Vents{1, r.bottom}))-r.saidF)
+	}
+	n := float64(len(rows))
+	t.Logf("mean absolute error %.0f F, of the law %.0f F, n %.0f", sum/n, law/n, n)
+	if sum/n > 30 || sum > 0.6*law {
+		t.Errorf("mean absolute error %.0f F, of the law %.0f F", sum/n, law/n)
+	}
+}
+
+// A grill that is steered by its bottom vents keeps its top one open for the usual levels, and is never wide open while
+// nobody watches: such fires ran away (reports).
+func TestBottomSteeredStarts(t *testing.T) {
+	for _, pan := range []bool{false, true} {
+		for _, in := range []float64{14.5, 18.5, 22.5} {
+			for _, f := range []float64{225, 250, 275, 300} {
+				for _, air := range []float64{20, 70, 95} {
+					g := fire.Grill{Kind: fire.Upright, DiameterM: in * 0.0254, WaterPan: pan}
+					s := Start{Grill: g, Layout: fire.Banked, Weather: fire.Weather{AirC: toC(air), WindMS: 2}, LevelC: toC(f), SteerBottom: true}
+					day, _ := s.Vents()
+					s.Night = true
+					night, _ := s.Vents()
+					t.Logf("%.1f in, pan %t, %.0f F in %.0f F: %+v, of a night %+v %.0f F, share %.2f", in, pan, f, air, day, night, toF(s.levels()(night)), s.Share(night, toC(200), toC(325)))
+					if day.Top < 1 && f > 225 || night.Bottom > 1./2 || night.Bottom > day.Bottom {
+						t.Errorf("%.1f in, pan %t, %.0f F: %+v, of a night %+v", in, pan, f, day, night)
+					}
 				}
 			}
 		}

@@ -9,6 +9,7 @@
 //	assembler.go, assemble.go, blank.go, dishes.go  the plan and its dishes
 //	steps*.go                          what to do; over the coals: steps_coals.go
 //	fire_start.go                      how a fire of this grill begins: vents, cold food, coals that are lit later
+//	fire_reach.go                      what a cooker can hold, and how many of ten hold it all night
 //	night.go                           how the night is spent, and what a fire needs that burns in it
 //	laid.go                            layouts that were asked for, and why a ring
 //	fuel*.go                           charcoal

@@ -21,30 +21,21 @@ func (d *Assembler) startVents(ph *schedule.Phase, f fire.Fire) fire.VentAdvice 
 	if !d.grows(f) || len(hours) == 0 {
 		return v
 	}
-	s := steer.Start{Grill: d.Grill, Own: RecordOf(d.Req.Grill.Own), Layout: f.Layout, Weather: hours[0].Weather, LevelC: f.LevelC, SteerBottom: d.Grill.SteersBottom()}
-	if !d.Grill.Lays() {
-		s.Layout, v.TrimBottom = fire.Banked, true
-	}
-	set, reaches := s.Vents()
-	if !d.Grill.Lays() && reaches.Middle < f.LevelC-weakK {
-		d.find("fire-weak", "", nil, d.weakText(f.LevelC, reaches))
-	}
+	s := d.startOf(f, hours[0].Weather)
+	s.Night = len(d.Unwatched([]schedule.Phase{*ph})) > 0
+	v.TrimBottom = !d.Grill.Lays()
+	set, _ := s.Vents()
 	v.OpenTop, v.OpenBottom = set.Top, set.Bottom
 	return v
 }
 
-// weakK is how far under its level a fire must stay, all open, to be called too weak: more than 25 F is not good enough
-// (common practice, no source).
-const weakK = 20 / 1.8
-
-// weakText is of a cooker that is not likely to hold a level.
-func (d *Assembler) weakText(levelC float64, r steer.Range) string {
-	text := fmt.Sprintf("With all vents open a cooker like this one stays near %s, not at %s; cookers differ, and it may be anything from %s to %s.",
-		d.Grate(r.Middle), d.Grate(levelC), d.Grate(r.Low), d.Grate(r.High))
-	if d.Grill.WaterPan {
-		return text + " The water takes some of it: the plan has the pan filled; for a dry one write water_pan: false and plan again, or cook at a lower heat."
+// startOf is a fire that grows on this grill, in one weather.
+func (d *Assembler) startOf(f fire.Fire, w fire.Weather) steer.Start {
+	s := steer.Start{Grill: d.Grill, Own: RecordOf(d.Req.Grill.Own), Layout: f.Layout, Weather: w, LevelC: f.LevelC, SteerBottom: d.Grill.SteersBottom()}
+	if !d.Grill.Lays() {
+		s.Layout = fire.Banked
 	}
-	return text + " Cook at a lower heat, or watch the grate and take what it gives."
+	return s
 }
 
 // grows says whether a fire is lit from a few coals, with the lid on.
@@ -69,7 +60,7 @@ func (it *Itinerary) growing(ph *schedule.Phase, poured time.Time, pour string) 
 		it.add(s)
 		return
 	}
-	s.Text = pour + " Lid on, both vents fully open."
+	s.Text = pour + " Lid on, " + d.AllVents() + " fully open."
 	it.add(s)
 	s.At, s.GrateC, s.Why = marks, ph.LevelC, "from below: a grate comes up easily and goes down slowly"
 	s.Text = fmt.Sprintf("Once the grate reads %s, set lid and vents: %s.", d.Grate(ph.LevelC-belowStartK), ph.Vents)
@@ -134,8 +125,8 @@ func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel,
 // chimneyLead is how long a chimney takes, minutes (common practice, no source).
 const chimneyLead = 20
 
-// addLit is how lit coals are added, in the words of safety.
-const addLit = "Pour them in through a hinged side of the grate. Where it has none, take food and grate off first: the food on a tray under foil, raw food on a tray of its own, 10 min at most. Wear long gloves, and pour away from you."
+// AddLit is how lit coals are added, in the words of safety.
+const AddLit = "Pour them in through a hinged side of the grate. Where it has none, take food and grate off first: the food on a tray under foil, raw food on a tray of its own, 10 min at most. Wear long gloves, and pour away from you."
 
 // RecordOf is a grill's own record as the steer room takes it; nil for none.
 func RecordOf(own *schedule.OwnGrill) *steer.Record {

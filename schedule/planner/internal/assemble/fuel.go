@@ -31,6 +31,7 @@ func (d *Assembler) burn(ph *schedule.Phase, f fire.Fire, first bool) {
 		Lay: b.Lay.Count, Light: b.Light.Count, LayKg: b.Lay.MassKg, LightKg: b.Light.MassKg, Chimneys: b.Light.ChimneyFills,
 		LastsMinutes: b.LastsMinutes, Chunks: b.WoodChunks, Count: b.Expected.Count, BuyKg: b.Buy.MassKg, BuyCount: b.Buy.Count, LeftKg: b.LeftKg,
 	}
+	d.noteWeak(ph, f)
 	if b.Holder == fire.InRing {
 		ph.Burn.Rows, ph.Burn.ArcM = b.Ring.Section.String(), b.Ring.ArcM
 	}

@@ -45,7 +45,7 @@ func (d *Assembler) noteNight(p *schedule.Plan, all []*arrange.Placed) {
 	p.Night = &schedule.Night{Way: d.nightWay(p, all), Quiet: hours}
 	switch p.Night.Way {
 	case schedule.NightFire:
-		d.find(schedule.CodeNightFire, "quiet", nil, d.fireNight(p)+d.unsaid())
+		d.find(schedule.CodeNightFire, "quiet", nil, d.fireNight(p)+d.nightShare(p)+d.unsaid())
 	case schedule.NightOven:
 		d.find(schedule.CodeNightOven, "quiet", nil, fmt.Sprintf("You sleep %s, and %s in the oven.", d.sleep(p), theyWait(d.inOvenOvernight(all)))+d.unsaid())
 	case schedule.NightEarly:

@@ -32,7 +32,7 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 			Text: over.ifStillOn(text, at), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + ". More than " + it.D.Slack() + " off? One small move of the top vent, and wait 15 min."
+		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + ". More than " + it.D.Slack() + " off? One small move of the " + it.fineVent() + ", and wait 15 min."
 	}
 }
 
@@ -45,7 +45,7 @@ func (it *Itinerary) refuel(ph *schedule.Phase, number int, r schedule.Refuel) {
 	amount := countText(it.D.Req.Units, r.Count, r.MassKg)
 	text, how := "Add "+lump(amount, "unlit")+" next to the lit ones", ""
 	if r.Lit {
-		text, how = "Add "+lump(amount, "lit")+" to the coals", " "+addLit
+		text, how = "Add "+lump(amount, "lit")+" to the coals", " "+AddLit
 		if !it.lightFor(ph, number, r, over) {
 			text += ": start the chimney 20 min before"
 		}

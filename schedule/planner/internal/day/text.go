@@ -58,9 +58,13 @@ func (d *Day) VentsText(v fire.VentAdvice) string {
 	if v.OpenTop == 0 && v.OpenBottom == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("top vent %s, bottom vent %s", share(v.OpenTop), share(v.OpenBottom))
+	bottom := "bottom vent"
+	if v.TrimBottom {
+		bottom = "bottom vents"
+	}
+	text := fmt.Sprintf("top vent %s, %s %s", share(v.OpenTop), bottom, share(v.OpenBottom))
 	if share(v.OpenTop) == share(v.OpenBottom) {
-		text = "both vents " + share(v.OpenTop)
+		text = d.AllVents() + " " + share(v.OpenTop)
 	}
 	if v.LidOff {
 		return text + ", lid off"
@@ -75,6 +79,14 @@ func (d *Day) VentsText(v fire.VentAdvice) string {
 		text += "; adjust with the bottom vents, all alike, and give it 15 min to settle"
 	}
 	return text
+}
+
+// AllVents names the vents of the grill: an upright cooker has several at its bottom.
+func (d *Day) AllVents() string {
+	if d.Grill.SteersBottom() {
+		return "all vents"
+	}
+	return "both vents"
 }
 
 func share(open float64) string {

@@ -9,7 +9,6 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/steer"
-	"example.com/cookday/schedule/unit"
 )
 
 // night is how sure a fire is that burns while people sleep.
@@ -25,14 +24,11 @@ const (
 	surelyOfTen = 8
 )
 
-// Alarms of a grate that nobody watches (safety's figures).
-var alarmLowC, alarmHighC = unit.FToC(200), unit.FToC(325)
-
 // nightOf looks at the next sleep that this fire burns through.
 func (v *Revision) nightOf(f *steer.Fire) night {
 	for _, q := range v.day.Unwatched(v.first.Phases) {
 		if q.From.After(v.now) && q.From.Sub(v.now) <= beforeSleep {
-			return night{q.To, f.Share((alarmLowC+alarmHighC)/2, (alarmHighC-alarmLowC)/2, q.To.Sub(v.now).Minutes())}
+			return night{q.To, f.Share((safety.AlarmLowC+safety.AlarmHighC)/2, (safety.AlarmHighC-safety.AlarmLowC)/2, q.To.Sub(v.now).Minutes())}
 		}
 	}
 	return night{}
@@ -49,7 +45,7 @@ func (v *Revision) noteNight(add func(schedule.Finding)) {
 	if in == 0 {
 		many = "hardly one of ten"
 	}
-	text := fmt.Sprintf("Untouched until %s, %s fires like this one stay between the alarms of %s and %s.", v.clock(n.to), many, v.day.Grate(alarmLowC), v.day.Grate(alarmHighC))
+	text := fmt.Sprintf("Untouched until %s, %s fires like this one stay between the alarms of %s and %s.", v.clock(n.to), many, v.day.Grate(safety.AlarmLowC), v.day.Grate(safety.AlarmHighC))
 	if in < surelyOfTen {
 		text += " Count on being woken, or finish in the oven."
 	}
@@ -60,7 +56,7 @@ func (v *Revision) noteNight(add func(schedule.Finding)) {
 // and nothing over it is between 40 and 140 F on too cool a grate.
 func (v *Revision) maySleep() bool {
 	a := v.steered.advice
-	if a.Do == steer.LookFirst || a.Why == steer.VentsShut || a.Now.Middle < alarmLowC || a.Now.Middle > alarmHighC {
+	if a.Do == steer.LookFirst || a.Why == steer.VentsShut || a.Now.Middle < safety.AlarmLowC || a.Now.Middle > safety.AlarmHighC {
 		return false
 	}
 	return a.Now.Middle >= safety.LowHeatC || !v.rawOnFire()

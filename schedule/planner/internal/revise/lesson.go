@@ -95,7 +95,7 @@ func LessonOf(g fire.Grill, own *steer.Record, pace spread.Lean, taught bool, sy
 		return out
 	}
 	for _, f := range lessonLevels {
-		s := steer.Start{Grill: g, Own: own, Layout: fire.Banked, Weather: fire.Weather{AirC: unit.FToC(70)}, LevelC: unit.FToC(f)}
+		s := steer.Start{Grill: g, Own: own, Layout: fire.Banked, Weather: fire.Weather{AirC: unit.FToC(70)}, LevelC: unit.FToC(f), SteerBottom: g.SteersBottom()}
 		v, r := s.Vents()
 		out.Holds = append(out.Holds, fmt.Sprintf("%s: top vent %s, bottom vent %s; by the record that gives %s to %s.",
 			sys.Grate(unit.Temperature(s.LevelC)), fire.MarkWords(v.Top), fire.MarkWords(v.Bottom), sys.Grate(unit.Temperature(r.Low)), sys.Grate(unit.Temperature(r.High))))
