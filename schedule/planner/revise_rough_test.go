@@ -190,6 +190,9 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		{"lit, a cold gauge, and dinner in the small hours", "06:26,,lit,\n07:06,,gauge,33 F\n", "04 09:49"},
 		{"to go on this very minute over a dead fire", "09:13,,fire-out,\n", "03 17:32"},
 		{"no coals, in a storm", "05:50,,wind,12 m/s\n07:12,,gauge,32 F\n07:59,,no-fuel,\n", "03 20:41"},
+		{"a feed that nobody logged, and a night since", "14:08,,gauge,35 F\n", "04 05:52"},
+		{"a feed of a fire that was over, and a dish added after it", "05:34,,serving-moved,17:00\n06:29,,dish-added,\"{\"\"cut\"\": \"\"burger\"\", \"\"weight\"\": \"\"6 oz\"\"}\"\n", "03 22:28"},
+		{"a cold grate, read two hours before, and looks since", "09:25,,grate,28 F\n", "03 11:47"},
 		{"one dish thrown away, the other measured first", "06:09,burgers,dish-cancelled,\n07:12,brisket,chilled,\n08:44,,grate,32 F\n", "03 23:22"},
 	} {
 		now, err := time.ParseInLocation("2006-01-02 15:04", "2027-07-"+c.now, p.ServeAt.Location())

@@ -14,13 +14,28 @@ import (
 const asksFed = 10 * time.Minute
 
 // fedSince says whether a feed that was due at an instant is no more to be asked after: coals were logged about then or since, the
-// grate was read in its band or above long after, or nothing needs the fire. That its hour has passed feeds no fire.
-func (v *Revision) fedSince(due time.Time) bool {
-	if !v.fireWanted() || v.day.InQuiet(v.now) || slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return at.After(due.Add(-fedAnyway)) }) {
+// grate was read in its band or above long after, people went to sleep over it, or nothing needs the fire. That its hour has passed
+// feeds no fire. What is not asked after once is not later on either, but for what the log says: so none of it hangs on the hour alone.
+func (v *Revision) fedSince(s schedule.Step) bool {
+	if !v.fireWanted() || v.burntOut(s.Phase) || v.sleptSince(s.At) || slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return at.After(s.At.Add(-fedAnyway)) }) {
 		return true
 	}
 	return slices.ContainsFunc(v.grate.readings, func(g grateReading) bool {
-		return !g.gauge && g.at.Sub(due) >= livesUnfed && g.c >= v.grate.levelAt(g.at, v.plannedLevel)-offLevelK
+		return !g.gauge && g.at.Sub(s.At) >= livesUnfed && g.c >= v.grate.levelAt(g.at, v.plannedLevel)-offLevelK
+	})
+}
+
+// sleptSince says whether a night began since an instant: in the morning the grate is read first, and fed by that.
+func (v *Revision) sleptSince(at time.Time) bool {
+	return slices.ContainsFunc(v.day.QuietIntervals(), func(q schedule.Interval) bool { return q.From.After(at) && !q.From.After(v.now) })
+}
+
+// burntOut says whether a phase of the first plan is over, and nothing that was over it is still on: whatever goes on later does so
+// over a fire made for it.
+func (v *Revision) burntOut(phase int) bool {
+	to := v.first.Phases[phase-1].To
+	return !to.After(v.now) && !slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
+		return a.where == cooking && !v.inOven(a) && a.on.at.Before(to)
 	})
 }
 
@@ -60,8 +75,8 @@ func (v *Revision) overdueFeeds(p *schedule.Plan) {
 // feedMargin is by how much more is fed than is expected to burn, as it was laid (judgment).
 const feedMargin = 1.3
 
-// missedLook brings back the last look at the fire that was due and of which the log knows nothing, where the grate was read before
-// and was not for long: what is on lies over a fire that nobody knows.
+// missedLook asks for a look at the fire where the last one was due, the log knows nothing of it, and the grate was read before and
+// was not for long: what is on lies over a fire that nobody knows. The look that was missed stays where it was.
 func (v *Revision) missedLook(steps []schedule.Step) []schedule.Step {
 	if !v.anyCooking() || len(v.grate.readings) == 0 {
 		return steps
@@ -76,9 +91,11 @@ func (v *Revision) missedLook(steps []schedule.Step) []schedule.Step {
 		}
 	}
 	if missed >= 0 {
-		s := &steps[missed]
+		s := steps[missed]
+		s.ID = plans.StepID(v.first.ID, "", 0, s.Kind, s.Phase) // one that the first plan knows nothing of
 		s.Text = fmt.Sprintf("Read the grate and log it: nobody did since %s.", v.clock(v.grate.readings[len(v.grate.readings)-1].at))
 		s.At, s.Window, s.Done = v.now, plans.FixedWindow(v.now), false
+		steps = append(steps, s)
 	}
 	return steps
 }

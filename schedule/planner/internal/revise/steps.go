@@ -372,7 +372,7 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 		return false
 	}
 	if s.Kind == schedule.StepRefuel && s.Phase == v.phases {
-		return v.fedSince(s.At)
+		return v.fedSince(s)
 	}
 	if s.Dish == "" {
 		return s.Phase <= v.phases && !(s.Kind == schedule.StepCheckFire && v.litLate() > 0) // nobody looks at a fire that is not lit yet
