@@ -180,13 +180,12 @@ func (v *Revision) priced(ctx context.Context, p *schedule.Plan, l remainder, i 
 	} else if kept != nil { // as the day is planned once it is done
 		after = kept
 	}
-	before := v
+	is, was := after.remainder.take(l.bound[i]), v.remainder.take(l.bound[i])
 	if o.against.Kind != "" {
-		if before, ok = v.with(ctx, o.against); !ok {
+		if was, ok = v.takeWith(ctx, o.against, l.bound[i]); !ok {
 			return r, 0, nil, nil
 		}
 	}
-	is, was := after.remainder.take(l.bound[i]), before.remainder.take(l.bound[i])
 	r.Price, r.Chance, r.ServeAt = v.effect(l.bound[i], was, is, o), after.remainder.chance(), after.day.End
 	if !r.ServeAt.Equal(p.ServeAt) && !o.dishOnly {
 		r.Price += fmt.Sprintf("; dinner is at %s, not at %s", v.clock(r.ServeAt), v.clock(p.ServeAt))

@@ -7,11 +7,39 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/planner/internal/belief"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
-// with is the same day with one more entry in its log, now, arranged again. What
-// the readings say of the past stays as it is.
+// with is the same day with one more entry in its log, now, arranged again.
 func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool) {
+	w, ok := v.logged(ctx, e)
+	if !ok {
+		return nil, false
+	}
+	l, err := w.arrangeLeft(ctx)
+	w.remainder = l
+	return w, err == nil
+}
+
+// takeWith is the expected take-off of a piece on the grate with one more entry in the log, minutes
+// from its put-on: that hangs on nothing that is arranged.
+func (v *Revision) takeWith(ctx context.Context, e schedule.Entry, a *liveBatch) (float64, bool) {
+	w, ok := v.logged(ctx, e)
+	if !ok {
+		return 0, false
+	}
+	for _, b := range w.batches {
+		if b.is(a.batch.It.Dish.ID, a.batch.Number) && b.where == cooking {
+			return takeOf(b.live), true
+		}
+	}
+	l, err := w.arrangeLeft(ctx)
+	return l.take(a), err == nil
+}
+
+// logged is the same day with one more entry in its log, now, and not arranged yet. What the readings
+// say of the past stays as it is.
+func (v *Revision) logged(ctx context.Context, e schedule.Entry) (*Revision, bool) {
 	w := *v
 	e.At = v.now
 	w.log, w.day, w.attempt = schedule.JoinLogs(v.log, []schedule.Entry{e}), v.asking, attempt{}
@@ -43,9 +71,7 @@ func (v *Revision) with(ctx context.Context, e schedule.Entry) (*Revision, bool)
 		}
 	}
 	w.giveUp()
-	l, err := w.arrangeLeft(ctx)
-	w.remainder = l
-	return &w, err == nil
+	return &w, true
 }
 
 // followAgain is the belief of a piece in the day as it is with one more entry, which for many a
@@ -62,11 +88,15 @@ func (v *Revision) followAgain(a *liveBatch, was *Revision) {
 func (l remainder) take(a *liveBatch) float64 {
 	for _, p := range l.all {
 		if p.It.Dish.ID == a.batch.It.Dish.ID && p.Number == a.batch.Number {
-			if b := p.Way.Believed; b != nil && b.OutOfReach() {
-				return b.Journey.Now + belief.LongestAhead // it stands for never
-			}
-			return p.Way.Total().Expected
+			return takeOf(p.Way)
 		}
 	}
 	return math.NaN()
+}
+
+func takeOf(w day.Way) float64 {
+	if b := w.Believed; b != nil && b.OutOfReach() {
+		return b.Journey.Now + belief.LongestAhead // it stands for never
+	}
+	return w.Total().Expected
 }
