@@ -26,7 +26,7 @@ var sane = map[string]func(*testing.T, scenario){
 		f, _ := plantest.Finding(a.Plan, "fire-died")
 		between(t, "the fire died", clockIn(t, f.Text, "since about"), "01:00", "03:30")
 		between(t, "the clock begins", clockIn(t, f.Text, "as early as"), "01:00", "02:00")
-		a.wants(t, "fire-out-over", "4 hr", "do not serve it")
+		a.wants(t, "fire-out-over", "5 hr", "do not serve it")
 		a.lacks(t, schedule.ProbeCold)
 		a.unserved(t)
 		if off := a.first(schedule.StepTakeOff); !strings.Contains(off.Text, "throw it away") {

@@ -32,7 +32,7 @@ type Finding struct {
 	Caution
 	Minute      float64 // when the limit was passed, on the history's clock
 	OverMinutes float64 // how long past the limit; 0 if the rule is not one of time
-	Counted     float64 // minutes without heat so far, where those are what was counted
+	Counted     float64 // minutes without heat, where those are what was counted
 }
 
 // Situation is what a plan or a day holds that a caution may belong to.

@@ -137,7 +137,9 @@ func (h History) withoutHeat(e Episode, total *float64) []Finding {
 	}
 	switch {
 	case minutes > 0 && *total > limit+roundingMinutes:
-		return []Finding{found(string(e.Kind)+"-over", measured, overAt, *total-limit)}
+		f := found(string(e.Kind)+"-over", measured, overAt, *total-limit)
+		f.Counted = *total
+		return []Finding{f}
 	case e.Kind == FireOut:
 		f := found("fire-out", measured, e.FromMinute, 0)
 		f.Counted = *total

@@ -27,6 +27,9 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan assumes you rebuild it now, with lit coals, or move the food to the oven."
 			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
 				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
+				if ok && g.c > v.day.Night.AirC+glowsK {
+					text = fmt.Sprintf("The fire gives hardly any heat: the grate was at %s at %s, and has been too cool since about %s, perhaps since %s.", v.day.Grate(g.c), v.clock(g.at), v.clock(o.from), v.clock(o.since()))
+				}
 			} else if o.seen && v.grate.levelAt(g.at, v.plannedLevel)-g.c > deadK {
 				text = fmt.Sprintf("The fire is out: the grate was at %s at %s.", v.day.Grate(g.c), v.clock(g.at))
 			} else if o.seen {
@@ -67,6 +70,9 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 	v.noteLid(add)
 	v.noteGauge(add)
 }
+
+// glowsK is by how much a grate is warmer than the air over a fire that still glows (judgment).
+const glowsK = 60 / 1.8
 
 // runsAt says how far the grate is off its level.
 func (v *Revision) runsAt(offK float64) string {

@@ -27,6 +27,15 @@ type outage struct {
 	lid      bool      // its lid was off, as told
 	unread   bool      // no core tells of it
 	earliest time.Time // since when it may have been out, for the clock; from where it was told
+	told     time.Time // when it was told to be out; zero for from, or where nobody told it
+}
+
+// toldAt is when somebody told of an outage; zero for nobody.
+func (o outage) toldAt() time.Time {
+	if o.told.IsZero() && !o.seen {
+		return o.from
+	}
+	return o.told
 }
 
 // since is the instant from which an outage counts against the food.
@@ -154,6 +163,10 @@ func (h *grateHistory) add(o outage) {
 		if k.from.After(o.to) || o.from.After(k.to) {
 			out = append(out, k)
 			continue
+		}
+		told, other := o.toldAt(), k.toldAt()
+		if o.told = told; told.IsZero() || !other.IsZero() && other.Before(told) {
+			o.told = other
 		}
 		o.earliest = earlier(o.since(), k.since())
 		o.from, o.seen, o.asked = earlier(o.from, k.from), o.seen && k.seen, o.asked && k.asked
@@ -301,6 +314,9 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	}
 	noHeat := last.c < safety.NoHeatC && below > dyingK
 	if below > deadK || noHeat || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
+		for top < n-2 && h.levelAt(h.readings[top+1].at, level)-h.readings[top+1].c < offLevelK { // it burned then
+			top, steps = top+1, steps-1
+		}
 		from := h.readings[top].at
 		if steps == 0 {
 			from = last.at

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/safety"
 )
 
 // levelAt is what the grate was meant to have: as the cook set it last, else as planned.
@@ -74,8 +75,9 @@ func (h *grateHistory) airAt(at time.Time, planned func(time.Time) float64) floa
 }
 
 // deadAir is the air while the fire is out: as it cools from what was read last to what was
-// read next, of a fire that was seen to fall. One that was told to be out cools no slower for
-// what was read of it later.
+// read next, of a fire that was seen to fall. A weak one that nobody told to be out had burned on
+// weakly until it was read: it was no colder before. One that was told to be out cools no slower
+// for what was read of it later.
 func (h *grateHistory) deadAir(o outage, at time.Time, planned func(time.Time) float64) float64 {
 	from, fromC, outC := o.from, h.levelAt(o.from, planned), h.d.Night.AirC
 	falls := false // between two readings of a fire that nobody told to be out
@@ -83,12 +85,17 @@ func (h *grateHistory) deadAir(o outage, at time.Time, planned func(time.Time) f
 		switch {
 		case r.at.After(at):
 			took, left := r.at.Sub(from).Minutes(), fire.WarmUp(r.at.Sub(from).Minutes(), fromC, outC)
-			if !o.open && r.at.After(o.to) || !falls && r.c >= left || fromC <= outC || took <= 0 {
-				return fire.WarmUp(at.Sub(from).Minutes(), fromC, outC)
+			out := !o.open && r.at.After(o.to)
+			if out || !falls && r.c >= left || fromC <= outC || took <= 0 {
+				air := fire.WarmUp(at.Sub(from).Minutes(), fromC, outC)
+				if told := o.toldAt(); !out && r.c < safety.HalfHeatC && (told.IsZero() || r.at.Before(told)) {
+					air = math.Max(air, math.Min(r.c, fromC))
+				}
+				return air
 			}
 			share := math.Max((r.c-outC)/(fromC-outC), coldestShare)
 			return outC + (fromC-outC)*math.Pow(share, at.Sub(from).Minutes()/took)
-		case !r.at.Before(o.from):
+		case r.at.After(o.from), r.at.Equal(o.from) && o.earliest.IsZero():
 			from, fromC, falls = r.at, r.c, o.seen
 		case r.at.After(o.from.Add(-recent)):
 			fromC = r.c

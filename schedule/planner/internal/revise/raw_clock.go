@@ -30,7 +30,11 @@ func (v *Revision) rawOutages(a *liveBatch, b *belief.Belief, w world, h grateHi
 			continue
 		}
 		stop := v.stopsHeating(a, h, o)
-		if readRaw(b, from.Add(-recent).Sub(a.on.at).Minutes(), stop) || coreAt(b, stop, a.inner()) < safety.DangerHighC {
+		core := coreAt(b, stop, a.inner())
+		if likely := a.asRead(); likely != nil { // at the earliest a fire failed it may have to have been hotter than it can be
+			core = math.Min(core, coreAt(likely, stop, a.inner()))
+		}
+		if readRaw(b, from.Add(-recent).Sub(a.on.at).Minutes(), stop) || core < safety.DangerHighC {
 			out = append(out, o)
 		}
 	}

@@ -74,7 +74,7 @@ func (v *Revision) pronounce(a *liveBatch) {
 		a.suspect = !a.condemned && over(worst)
 		a.verdict = worst
 	}
-	a.unread = a.condemned && v.onlyUnread(a)
+	a.unread = a.condemned && (v.onlyUnread(a) || v.onlyEarliest(a))
 	if a.unread {
 		a.condemned, a.suspect = false, true
 	}
@@ -97,6 +97,23 @@ func (v *Revision) onlyUnread(a *liveBatch) bool {
 	unread := slices.ContainsFunc(v.grate.outages, func(o outage) bool { return o.unread && o.to.After(a.on.at) })
 	return a.where == cooking && unread && !slices.ContainsFunc(a.verdict, func(f safety.Finding) bool {
 		return f.Severity == safety.Danger && f.Code != "fire-out-over" && f.Code != "low-heat-over"
+	})
+}
+
+// onlyEarliest says whether a piece on the fire is within the limits if its fire failed when it most
+// likely did, and only outside them if it failed at the earliest that fits.
+func (v *Revision) onlyEarliest(a *liveBatch) bool {
+	if a.where != cooking {
+		return false
+	}
+	likely, moved := v.grate, false
+	likely.outages = slices.Clone(likely.outages)
+	for i := range likely.outages {
+		moved = moved || likely.outages[i].since().Before(likely.outages[i].from)
+		likely.outages[i].earliest = time.Time{}
+	}
+	return moved && !slices.ContainsFunc(v.judgedIn(a, a.asRead(), world{grate: likely, readings: a.readings}), func(f safety.Finding) bool {
+		return f.Severity == safety.Danger
 	})
 }
 

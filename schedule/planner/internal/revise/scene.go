@@ -99,7 +99,7 @@ func (v *Revision) airBeside(a *liveBatch, at time.Time) float64 {
 func (v *Revision) journeyWithout(a *liveBatch, from, to time.Time) *belief.Journey {
 	w := *v
 	w.grate.outages = append([]outage(nil), v.grate.outages...)
-	w.grate.add(outage{from: from, to: to, open: !to.Before(v.until(a)), seen: true})
+	w.grate.add(outage{from: from, earliest: from, to: to, open: !to.Before(v.until(a)), seen: true})
 	return w.journeyOf(a)
 }
 

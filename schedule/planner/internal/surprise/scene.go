@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/belief"
 )
 
@@ -34,6 +35,9 @@ func (g Grate) sdK() float64 {
 
 // proves says whether it shows that the fire burned.
 func (g Grate) proves() bool { return g.C > g.LevelC-provesK }
+
+// weak says whether it shows a fire that gives hardly any heat, of one that was meant to.
+func (g Grate) weak() bool { return g.C < safety.HalfHeatC && g.LevelC > safety.HalfHeatC }
 
 // Scene is what is known of the fire and of the world around a piece, in minutes from
 // its put-on.

@@ -57,17 +57,38 @@ func (s *Scene) sinceBy(o *belief.Outlook, from belief.Reading, proven, by, to f
 	return out
 }
 
-// grateFits is how much better the thermometers of the fire fit one that died at a minute
-// than one that burns.
+// grateFits is how much better the thermometers of the fire fit one that failed at a minute
+// than one that burns: that died, or that burned on weakly, at any heat that is none.
 func (s *Scene) grateFits(from, to float64) float64 {
 	fits := 1.0
 	for _, g := range s.Grates {
 		if g.Minute <= from || g.Minute > to {
 			continue
 		}
-		fits *= normal(g.C, s.DeadAirC(from, g.Minute), g.sdK()) / normal(g.C, g.LevelC, aliveSdK)
+		fits *= s.failedFits(from, g) / normal(g.C, g.LevelC, aliveSdK)
 	}
 	return math.Min(fits, 1e6)
+}
+
+// weakShare is the share of the fires that fail which burn on weakly, and glowsK by how much at the
+// least such a fire keeps its grate warmer than the air: nearer to it a fire is as good as dead
+// (assumptions).
+const (
+	weakShare = 0.5
+	glowsK    = 60 / 1.8
+)
+
+// failedFits is the density of what a thermometer shows of a fire that failed at a minute.
+func (s *Scene) failedFits(from float64, g Grate) float64 {
+	deadC := s.DeadAirC(from, g.Minute)
+	died := normal(g.C, deadC, g.sdK())
+	outC := s.OutsideC(g.Minute)
+	if !g.weak() || g.C <= deadC {
+		return died
+	}
+	glows := math.Min(math.Max((g.C-outC)/glowsK, 0), 1)
+	share := weakShare * glows * glows
+	return (1-share)*died + share/math.Max(g.LevelC-outC, 1)
 }
 
 // normal is a density per kelvin, with a floor far out.
@@ -167,7 +188,7 @@ func (d *dating) fits(s *Scene, at float64) float64 {
 		case g.Minute <= at:
 			sum += math.Log(normal(g.C, g.LevelC, aliveSdK))
 		default:
-			sum += math.Log(normal(g.C, s.DeadAirC(at, g.Minute), g.sdK()))
+			sum += math.Log(s.failedFits(at, g))
 		}
 	}
 	if !math.IsNaN(d.tells.CoreC) {
@@ -186,10 +207,14 @@ func (s *Scene) foundCold(to float64) (cold, latest float64) {
 		case g.Minute > to:
 		case g.proves():
 			cold, latest = math.Inf(1), math.Inf(1)
-		case g.C < g.LevelC-deadK && g.Minute < cold:
-			cold, latest = g.Minute, g.Minute
+		case g.Minute >= latest:
+		case g.C < g.LevelC-deadK, g.weak():
+			latest = g.Minute
 			for latest > 0 && s.DeadAirC(latest, g.Minute) > g.C+ordinarySd*g.sdK() {
 				latest = math.Max(latest-coolsStep, 0)
+			}
+			if g.C < g.LevelC-deadK {
+				cold = math.Min(cold, g.Minute)
 			}
 		}
 	}
