@@ -74,7 +74,11 @@ func (d decoder) dishItem(n *strict.Node, path string) *strict.Node {
 		n.TakesText()
 		return n
 	case n.Kind == strict.NodeObject:
-		return d.day.Tidy(n)
+		n, cutting := d.day.Cutting(d.day.Tidy(n))
+		if cutting != "" {
+			*d.heard = append(*d.heard, cutting)
+		}
+		return n
 	case n.Kind == strict.NodeList && len(n.Items) > 0:
 		n = rowAsText(n)
 	}

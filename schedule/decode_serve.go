@@ -125,6 +125,14 @@ func (s *meantServe) openWords(words string) string {
 	case s.noTime:
 		return fmt.Sprintf("%s is not understood as a time; write it, as in 6:00 PM, for %s: %s", words, unreadTime, s.line())
 	}
+	if choice := instant.ZonesNamed(strings.Trim(words, `"`)); choice != "" {
+		s.zone = unreadZone
+		return fmt.Sprintf("%s has more than one clock: for %s write %s: %s", words, unreadZone, choice, s.line())
+	}
+	if s.home && !strings.ContainsAny(words, "0123456789") {
+		s.zone = unreadZone
+		return fmt.Sprintf("%s is not understood; if it is where you are, write a large city that shares its clock for %s, else leave it out: %s", words, unreadZone, s.line())
+	}
 	return fmt.Sprintf("%s is not understood; without it this is %s", words, s.line())
 }
 

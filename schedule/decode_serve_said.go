@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -22,6 +23,8 @@ type meantServe struct {
 	date string
 	time string
 
+	place string // where it is, as it was written and is not known; then nothing stands for its zone
+
 	noDay  bool // a day is written and not understood
 	noTime bool // an hour is written, or may be, and is not understood
 }
@@ -31,6 +34,7 @@ type meantServe struct {
 const (
 	unreadDate = "YYYY-MM-DD"
 	unreadTime = "HH:MM"
+	unreadZone = "CITY"
 )
 
 // ownZone is the zone of the cook's clock; empty where that is not known.
@@ -45,14 +49,13 @@ func (d decoder) ownZone() string {
 }
 
 // seeServe finds out what texts of a request say of when people eat, and where. What they do not
-// say is filled with the next Saturday, an example; what they say and is not understood is
-// left to the cook.
+// say, or what is not understood of it, is left to the cook: a made-up day would be copied. Where
+// it is not known which day it is, examples stand there.
 func (d decoder) seeServe(text, zone string) {
 	s := d.saw
 	*s = meantServe{date: "2027-07-03", time: "18:00", zone: "America/Chicago"}
 	if !d.now.IsZero() {
-		saturday := d.now.AddDate(0, 0, int(time.Saturday-d.now.Weekday()+7)%7)
-		s.date = saturday.Format(time.DateOnly)
+		s.date, s.time = unreadDate, unreadTime
 	}
 	if text != "" {
 		s.when, s.err = instant.ParseWhen(text, d.now)
@@ -83,6 +86,8 @@ func (d decoder) seeServe(text, zone string) {
 	switch said := instant.ZoneNamed(zone); {
 	case said != "":
 		s.zone = said
+	case strings.TrimSpace(zone) != "" && !d.now.IsZero():
+		s.place, s.zone = strings.TrimSpace(zone), unreadZone
 	case s.when.Offset != "" && d.sameClock(s.when):
 		s.zone, s.home = d.ownZone(), true
 	case s.when.Zone != "":
@@ -107,7 +112,7 @@ func (d decoder) seeServe(text, zone string) {
 	if s.err == nil && s.when.Day != nil && s.when.Time == nil && !d.twoWays(text) && !(d.pinned && s.when.Floating) {
 		d.day.Date = s.date
 	}
-	d.day.Whole = known && s.err == nil && s.when.Day != nil && s.when.Time != nil && !d.twoWays(text)
+	d.day.Whole = known && s.place == "" && s.err == nil && s.when.Day != nil && s.when.Time != nil && !d.twoWays(text)
 }
 
 // leaveOpen takes no day and no hour for those that are written and not understood. Of an
@@ -153,10 +158,12 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 	}
 	w := meant.When{Node: strict.NewGroup(0).With("date", strict.NewText(s.date, 0)).With("time", strict.NewText(at, 0))}
 	if known { // else it is asked
-		w.Node = w.Node.With("tz", strict.NewText(s.zone, 0))
+		w.Node = w.Node.With("tz", strict.NewText(cmp.Or(s.place, s.zone), 0))
 	}
 	day := s.when.Day.Format("Monday, January 2, 2006")
-	text = strings.TrimSuffix(text, " evening") // that it is of the evening is what the field is called
+	if !strings.HasSuffix(text, "in the evening") {
+		text = strings.TrimSuffix(text, " evening") // that it is of the evening is what the field is called
+	}
 	if s.when.Floating {
 		w.Heard = append(w.Heard, fmt.Sprintf("%s is read as %s: said later it would be another day, so write date: %s into the file, or let cookday check --mend do it", say.Quoted(text), day, s.date))
 	}

@@ -26,7 +26,7 @@ func ReadOn(data []byte, now time.Time) (Request, error) {
 	d := newDecoderOn(faults, now)
 	d.request(&r)(tree, "")
 	r.Heard = append(r.Heard, *d.heard...)
-	r = r.WithDefaults()
+	r = raisedForPoultry(r.WithDefaults())
 	faults.Adopt(r.faults(nil), d.Decoder)
 	if err := inputError(faults); err != nil {
 		return Request{}, err

@@ -68,7 +68,7 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 	if r.Units == "" && allMetric(data) {
 		r.Units = unit.Metric
 	}
-	r = raisedForFrail(r.WithDefaults())
+	r = raisedForFrail(raisedForPoultry(r.WithDefaults()))
 	faults.Adopt(r.faults(nil), d.Decoder)
 	if err := inputError(faults); err != nil {
 		return Request{}, err
@@ -97,6 +97,28 @@ func (d decoder) take(tree *strict.Node) meant.Taken {
 	d.lookAhead(tree)
 	return d.day.Take(tree)
 }
+
+// poultryName is poultry in the name of a dish that is ground.
+var poultryName = regexp.MustCompile(`(?i)\b(?:turkey|chicken|duck|goose|poultry)\b`)
+
+// raisedForPoultry has ground poultry done as far as poultry must be (fsg_safemin_2019), where its
+// cut is one of red meat and nobody said how done it is to be.
+func raisedForPoultry(r Request) Request {
+	for i, dish := range r.Dishes {
+		c, ok := cut.Find(dish.Cut)
+		hotter := slices.IndexFunc(c.Doneness, func(d cut.Doneness) bool { return d.CoreC >= poultryCoreC })
+		if !ok || !c.Ground || dish.Target != nil || !poultryName.MatchString(dish.Name) || hotter < 0 {
+			continue
+		}
+		r.Dishes = slices.Clone(r.Dishes)
+		r.Dishes[i].Target = &Target{Doneness: c.Doneness[hotter].Name}
+		r.Heard = append(slices.Clone(r.Heard), dish.Name+": done at "+r.Units.Core(unit.Temperature(c.Doneness[hotter].CoreC))+", the USDA minimum of ground poultry")
+	}
+	return r
+}
+
+// poultryCoreC is the USDA minimum of all poultry (fsg_safemin_2019), 165 °F.
+var poultryCoreC = float64(unit.FromFahrenheit(165)) - 0.01
 
 // raisedForFrail has dishes done as far as they must be where somebody is very young, old,
 // pregnant or ill, if nobody said how done they are to be.

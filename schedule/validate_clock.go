@@ -37,8 +37,10 @@ func (v *validator) serve() {
 		known := v.faults.Len()
 		v.faults.Add("serve.tz", "%s is not what the zone database calls it; write %s", say.Quoted(s.TZ), place)
 		v.faults.Mended(known, s.TZ, place)
+	case s.TZ == unreadZone:
+		v.faults.Add("serve.tz", "%s stands for a large city that shares your clock; write its name, such as Chicago or New York", unreadZone)
 	case err != nil || s.TZ == "Local" || !zoneName.MatchString(s.TZ):
-		v.faults.Add("serve.tz", "%s is not a known time zone; write a large city that shares your clock, such as Chicago or New York, or its name, such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))
+		v.faults.Add("serve.tz", "%s is not a known time zone, nor a place known here; write a large city that shares your clock, such as Chicago or New York, or its name, such as America/Chicago or Europe/Berlin", say.Quoted(s.TZ))
 	default:
 		v.loc = loc
 	}

@@ -22,6 +22,7 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 		v.judge(path, dish, c)
 		return
 	}
+	v.groundPoultry(path, dish, c)
 	names := make([]string, len(c.Doneness))
 	for i, d := range c.Doneness {
 		names[i] = d.Name
@@ -45,6 +46,13 @@ func (v *validator) target(path string, dish Dish, c cut.Cut) {
 		v.faults.Add(path, "%s may be one of several; it must be %s, or a temperature", say.Quoted(t.Doneness), say.Listed(names, "or"))
 	default:
 		v.faults.Add(path, "%s is no doneness of %s; it must be %s, or a temperature", say.Quoted(t.Doneness), c.InText(), say.Listed(names, "or"))
+	}
+}
+
+// groundPoultry refuses a target of ground poultry that is for red meat.
+func (v *validator) groundPoultry(path string, dish Dish, c cut.Cut) {
+	if at := coreTarget(dish.Target, c); c.Ground && poultryName.MatchString(dish.Name) && at > 0 && at < poultryCoreC {
+		v.faults.Add(path, "ground poultry must reach %s all through; leave the target out", v.units.Core(unit.Temperature(poultryCoreC+0.01)))
 	}
 }
 

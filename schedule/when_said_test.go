@@ -65,7 +65,7 @@ func TestWhatIsNotUnderstoodIsNotAnswered(t *testing.T) {
 	now := time.Date(2026, 12, 1, 12, 0, 0, 0, zone)
 	for said, want := range map[string]string{
 		"serve: my birthday 5pm":                         `"my birthday" is not understood as a day; write the date, as in 2027-07-03, for YYYY-MM-DD: serve: {date: YYYY-MM-DD, time: "17:00"`,
-		"serve: saturday teatime-ish":                    `{date: YYYY-MM-DD, time: "HH:MM"`,
+		"serve: saturday teatime-ish":                    `{date: 2026-12-05, time: "HH:MM"`,
 		"serve: soon":                                    `{date: YYYY-MM-DD, time: "HH:MM"`,
 		"serve: 2026-12-12 whenever":                     `"whenever" is not understood as a time; write it, as in 6:00 PM, for HH:MM: serve: {date: 2026-12-12, time: "HH:MM"`,
 		"serve: sat 11":                                  `write 11 PM or 11 AM: serve: {date: 2026-12-05, time: "HH:MM"`,

@@ -27,6 +27,8 @@ type read struct {
 	cuts              []Cut
 	outside           []Outside
 	remarks, portions map[string]string // by the keys of the names
+	wholes            map[string]Pieces // likewise
+	bunches           map[string]int
 }
 
 // tables reads the tables once. They are part of the program: a fault in them is
@@ -122,6 +124,8 @@ type naming struct {
 	Also              map[string][]string
 	Usual             map[string]unit.Mass
 	Remarks, Portions map[string]string
+	Wholes            map[string]string
+	Bunches           map[string]int
 	Outside           []Outside
 }
 
@@ -153,15 +157,34 @@ func readNames(table []byte, cuts []Cut) (read, error) {
 			}
 		}
 	}
-	return read{cuts, n.Outside, keyed(n.Remarks), keyed(n.Portions)}, nil
+	wholes, err := piecesOf(n.Wholes)
+	if err != nil {
+		return read{}, err
+	}
+	return read{cuts, n.Outside, keyed(n.Remarks), keyed(n.Portions), wholes, keyed(n.Bunches)}, nil
+}
+
+// piecesOf reads "8 slices" of each name.
+func piecesOf(texts map[string]string) (map[string]Pieces, error) {
+	out := map[string]Pieces{}
+	for name, text := range texts {
+		var p Pieces
+		if _, err := fmt.Sscanf(text, "%d %s", &p.Count, &p.Called); err != nil || p.Count < 2 {
+			return nil, fmt.Errorf("%s is cut into %q", name, text)
+		}
+		for _, key := range keysOf(name) {
+			out[key] = p
+		}
+	}
+	return out, nil
 }
 
 // keyed is what is told of names by the keys of their names.
-func keyed(remarks map[string]string) map[string]string {
-	out := map[string]string{}
-	for name, text := range remarks {
+func keyed[V any](told map[string]V) map[string]V {
+	out := map[string]V{}
+	for name, v := range told {
 		for _, key := range keysOf(name) {
-			out[key] = text
+			out[key] = v
 		}
 	}
 	return out

@@ -15,6 +15,24 @@ type Outside struct {
 	Also    []string // other names that cooks use
 	Nearest []string // identifiers of the cuts that come nearest
 	Why     string   // why it is not there
+	Far     bool     // nothing in the catalogue stands for it
+}
+
+// Pieces are what one whole fruit or vegetable is cut into for the grate.
+type Pieces struct {
+	Count  int
+	Called string // slices, halves
+}
+
+// Whole is what one piece by a name is cut into, where that is more than one: a pineapple. The
+// count is 0 for every other name.
+func Whole(name string) Pieces {
+	for _, key := range keysOf(name) {
+		if p := tables().wholes[key]; p.Count > 0 {
+			return p
+		}
+	}
+	return Pieces{}
 }
 
 // bearers are the foods that go by a name, as places in the catalogue and in the list of
@@ -88,6 +106,16 @@ func Remark(name string) string {
 		}
 	}
 	return ""
+}
+
+// Bunch is how many are in a bunch of what goes by a name; 0 where that is not known.
+func Bunch(name string) int {
+	for _, key := range keysOf(name) {
+		if n := tables().bunches[key]; n > 0 {
+			return n
+		}
+	}
+	return 0
 }
 
 // Portion is the cut that several pieces by a name are, where each is too light for the cut that

@@ -15,7 +15,7 @@ func One(name string) (found Cut, sentence string) {
 	case len(cuts) == 1 && len(outside) == 0:
 		return cuts[0], ""
 	case len(cuts) == 0 && len(outside) == 0:
-		return Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestOf(Suggest(name, 3))
+		return Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestOf(Near(name, 3))
 	case len(cuts) == 0:
 		return Cut{}, say.Quoted(name) + " is not in the catalogue; " + nearestTo(outside)
 	}
@@ -23,6 +23,9 @@ func One(name string) (found Cut, sentence string) {
 }
 
 func nearestOf(cuts []string) string {
+	if len(cuts) == 0 {
+		return "nothing near it is known: leave it out, or name the food here that is cooked like it (cookday cuts lists them)"
+	}
 	if len(cuts) == 1 {
 		return "the nearest is " + cuts[0]
 	}
@@ -51,8 +54,8 @@ func sharedName(name string, cuts []Cut, outside []Outside) string {
 func nearestTo(foods []Outside) string {
 	var each []string
 	for _, o := range foods {
-		if len(o.Nearest) == 0 {
-			each = append(each, o.Why)
+		if len(o.Nearest) == 0 || o.Far {
+			each = append(each, "nothing here stands for it ("+o.Why+"); leave it out of the plan")
 			continue
 		}
 		each = append(each, fmt.Sprintf("%s (%s)", nearestOf(o.Nearest), o.Why))

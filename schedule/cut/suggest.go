@@ -14,8 +14,25 @@ import (
 // first: a slip of the pen, then words in common. Like letters count only where neither
 // helps. For a food outside the catalogue stands what is nearest to it.
 func Suggest(name string, n int) []string {
+	ids, far := ranked(name)
+	if byLetters := slices.IndexFunc(ids, func(id string) bool { return far[id] >= lettersFrom }); byLetters > 0 {
+		ids = ids[:byLetters]
+	}
+	return byTail(name, ids)[:max(min(n, len(ids)), 0)]
+}
+
+// Near is [Suggest] without what has only some letters in common: nothing is near okra because
+// corn has an o and an r. Empty where nothing is.
+func Near(name string, n int) []string {
+	_, far := ranked(name)
+	few := lettersFrom + float64(len([]rune(name)))/3 // letters that may be wrong, and the word is still that one (an assumption)
+	return slices.DeleteFunc(Suggest(name, n), func(id string) bool { return far[id] > few })
+}
+
+// ranked are all cuts, the likeliest meaning of a name first, and how far each is.
+func ranked(name string) (ids []string, far map[string]float64) {
 	ask := asking(name)
-	far := map[string]float64{}
+	far = map[string]float64{}
 	for _, k := range known() {
 		d := ask.farFrom(k)
 		for _, id := range k.leads {
@@ -24,15 +41,11 @@ func Suggest(name string, n int) []string {
 			}
 		}
 	}
-	var ids []string
 	for _, c := range catalogue() {
 		ids = append(ids, c.Name)
 	}
 	slices.SortFunc(ids, func(a, b string) int { return cmp.Or(cmp.Compare(far[a], far[b]), cmp.Compare(a, b)) })
-	if byLetters := slices.IndexFunc(ids, func(id string) bool { return far[id] >= lettersFrom }); byLetters > 0 {
-		ids = ids[:byLetters]
-	}
-	return byTail(name, ids)[:max(min(n, len(ids)), 0)]
+	return ids, far
 }
 
 // byTail puts the cut first whose name a name ends in: venison sausage is sausage before it

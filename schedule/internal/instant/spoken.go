@@ -10,7 +10,7 @@ import (
 const hourWords = `one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve`
 
 var (
-	halfPast    = regexp.MustCompile(`(?i)\b(half past|half|quarter past|quarter to) (` + hourWords + `|\d{1,2})\b`)
+	halfPast    = regexp.MustCompile(`(?i)\b(half past|half|quarter past|quarter to) (` + hourWords + `|\d{1,2})\b(?:\s*(?:(?:in the )?(?:afternoon|evening)|at night|p\.?m\b\.?))?`)
 	spokenHour  = regexp.MustCompile(`(?i)\b(` + hourWords + `)[\s-]+(?:(thirty|fifteen|forty[\s-]five)\s*)?(?:(o'clock)|([ap])\.?\s?m\b\.?|(in the morning|in the afternoon|in the evening|at night))?`)
 	roughHour   = regexp.MustCompile(`(?i)\b(\d{1,2}(?::\d\d)?)\s?-?ish\b`)
 	atWord      = regexp.MustCompile(`(?i)\b(at|by|around) (` + hourWords + `)\b`)
@@ -40,7 +40,7 @@ func spokenClock(text string) (plain, stretch string) {
 	})
 	text = halfPast.ReplaceAllStringFunc(text, func(s string) string { // nobody eats from a grill at half past six in the morning
 		m := halfPast.FindStringSubmatch(s)
-		hour := digits(hourAt(s))
+		hour := digits(hourAt(m[2]))
 		switch strings.ToLower(m[1]) {
 		case "half past", "half":
 			return fmt.Sprintf("%d:30 pm", hour)

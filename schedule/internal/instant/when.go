@@ -129,7 +129,7 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 	for zoneFrom := len(words); zoneFrom >= 0 && len(words)-zoneFrom <= 4; zoneFrom-- {
 		zone := strings.Trim(strings.Join(words[zoneFrom:], " "), " ,()")
 		if zone != "" {
-			if w.Zone = ZoneNamed(strings.TrimPrefix(strings.TrimPrefix(zone, "in "), "at ")); w.Zone == "" {
+			if w.Zone = ZoneNamed(placeAlone(zone)); w.Zone == "" {
 				continue
 			}
 		}
@@ -144,6 +144,13 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 		}
 	}
 	w.Zone = ""
+	for from := len(words) - 1; from > 0; from-- { // a day, and words behind it that may be a place
+		day := strings.Trim(strings.Join(strings.Fields(fillers.ReplaceAllString(strings.Join(words[:from], " "), " ")), " "), " ,")
+		if d, relative, ok := readDay(day, w.Time, now); ok && day != "" {
+			w.Day, w.Relative, w.Floating = d, relative, relative && (!strings.ContainsAny(day, "0123456789") || dayAlone.MatchString(day))
+			return &UnreadError{Text: whole, Words: strings.Trim(strings.Join(words[from:], " "), " ,;:()")}
+		}
+	}
 	if found := anyDate.FindString(rest); found != "" {
 		w.Day, w.Relative, _ = readDay(found, w.Time, now)
 		rest = strings.Replace(rest, found, " ", 1)
@@ -153,6 +160,14 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 		left = whole
 	}
 	return &UnreadError{Text: whole, Words: left}
+}
+
+// placeAlone is a place without the word before it.
+func placeAlone(text string) string {
+	for _, before := range []string{"in ", "at ", "near "} {
+		text = strings.TrimPrefix(text, before)
+	}
+	return text
 }
 
 // dayForms are ways to write a date; those without a year mean the next one.

@@ -3,7 +3,9 @@ package instant
 import (
 	_ "embed"
 	"encoding/csv"
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -46,20 +48,61 @@ var twoZones = map[string]string{
 
 var (
 	zoneName = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*$`)
-	stateOf  = regexp.MustCompile(`\s*,\s*[a-z]{2}$`) // Denver, CO
+	stateOf  = regexp.MustCompile(`^(.+?)\s*,\s*([^,]+)$`) // Denver, CO
 )
+
+// states are those of the United States by their letters (the postal service has them so).
+var states = map[string]string{
+	"al": "alabama", "ak": "alaska", "az": "arizona", "ar": "arkansas", "ca": "california", "co": "colorado", "ct": "connecticut", "de": "delaware", "fl": "florida",
+	"ga": "georgia", "hi": "hawaii", "id": "idaho", "il": "illinois", "in": "indiana", "ia": "iowa", "ks": "kansas", "ky": "kentucky", "la": "louisiana", "me": "maine",
+	"md": "maryland", "ma": "massachusetts", "mi": "michigan", "mn": "minnesota", "ms": "mississippi", "mo": "missouri", "mt": "montana", "ne": "nebraska", "nv": "nevada",
+	"nh": "new hampshire", "nj": "new jersey", "nm": "new mexico", "ny": "new york", "nc": "north carolina", "nd": "north dakota", "oh": "ohio", "ok": "oklahoma", "or": "oregon",
+	"pa": "pennsylvania", "ri": "rhode island", "sc": "south carolina", "sd": "south dakota", "tn": "tennessee", "tx": "texas", "ut": "utah", "vt": "vermont", "va": "virginia",
+	"wa": "washington state", "wv": "west virginia", "wi": "wisconsin", "wy": "wyoming", "washington": "washington state",
+}
 
 // zoneWord is the text of a place without what makes no difference.
 func zoneWord(text string) string {
 	word := strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(text, ".", ""))), " ")
-	for _, tail := range []string{" time", " standard", " daylight", " us"} {
+	for _, tail := range []string{" time", " standard", " daylight", ", usa", ", us", " usa", " us"} {
 		word = strings.TrimSuffix(word, tail)
 	}
-	return strings.TrimPrefix(stateOf.ReplaceAllString(word, ""), "the ")
+	return strings.TrimPrefix(word, "the ")
+}
+
+// cityAndState parts a place from the state or country behind it: "Portland, Oregon",
+// "portland oregon"; empty where none is there.
+func cityAndState(word string) (city, region string) {
+	if m := stateOf.FindStringSubmatch(word); m != nil {
+		city, region = m[1], m[2]
+		if full := states[region]; full != "" {
+			region = full
+		}
+		if !isRegion(region) {
+			return "", ""
+		}
+		return city, region
+	}
+	words := strings.Fields(word)
+	for k := 1; k < len(words) && k <= 2; k++ {
+		if tail := strings.Join(words[len(words)-k:], " "); isRegion(tail) {
+			return strings.Join(words[:len(words)-k], " "), tail
+		}
+	}
+	return "", ""
+}
+
+// countries are those whose cities may stand before them.
+const countries = "|uk|united kingdom|england|scotland|wales|ireland|germany|austria|switzerland|france|italy|netherlands|belgium|denmark|sweden|norway|poland|turkey|south africa|argentina|new zealand|korea|south korea|japan|"
+
+// isRegion says whether a word is a state, a province or a country.
+func isRegion(word string) bool {
+	return twoZones[word] != "" && word != "portland" && word != "birmingham" || strings.Contains(countries, "|"+word+"|") || slices.Contains(slices.Collect(maps.Values(states)), word)
 }
 
 // ZoneNamed is the time zone that a cook means by the name of a clock, a city, a state or
 // a country, as the zone database calls it; empty where none is known, or more than one.
+// The state behind a city decides where its clock is: there is more than one Portland.
 func ZoneNamed(text string) string {
 	word := zoneWord(text)
 	if place := zonePlaces()[word]; place != "" {
@@ -68,7 +111,29 @@ func ZoneNamed(text string) string {
 	if twoZones[word] != "" {
 		return ""
 	}
-	city := strings.ReplaceAll(strings.TrimSpace(text), " ", "_")
+	if city, region := cityAndState(word); region != "" {
+		if place := zonePlaces()[city+" "+region]; place != "" {
+			return place
+		}
+		if zone := zonePlaces()[region]; zone != "" {
+			return zone
+		}
+		zone := zonePlaces()[city]
+		if zone == "" {
+			zone = zoneOfCity(text)
+		}
+		if zone != "" && strings.Contains(twoZones[region], zone) {
+			return zone
+		}
+		return ""
+	}
+	return zoneOfCity(text)
+}
+
+// zoneOfCity is the zone that the zone database has under a name, or under that of a city.
+func zoneOfCity(text string) string {
+	city, _, _ := strings.Cut(strings.TrimSpace(text), ",")
+	city = strings.ReplaceAll(strings.TrimSpace(city), " ", "_")
 	if !zoneName.MatchString(city) {
 		return ""
 	}
@@ -88,4 +153,11 @@ func ZoneNamed(text string) string {
 
 // ZonesNamed are the zones to choose from for a place that has several, in words; empty for
 // any other.
-func ZonesNamed(text string) string { return twoZones[zoneWord(text)] }
+func ZonesNamed(text string) string {
+	word := zoneWord(text)
+	if twoZones[word] != "" {
+		return twoZones[word]
+	}
+	_, region := cityAndState(word)
+	return twoZones[region]
+}

@@ -21,7 +21,9 @@ func (h *hearer) amount(s cut.Spoken) {
 		h.said.Weight, h.said.Total = s.Weight, s.Total
 		h.said.PerHead = h.said.PerHead || s.PerHead
 	}
-	if s.Thickness != "" {
+	if across, err := unit.ParseLength(s.Thickness); err == nil && s.Thickness != "" && h.cut.Style == cut.Timed && float64(across) > 0.1 { // no slice is so thick: it is how wide it is
+		h.Unused = append(h.Unused, s.Thickness)
+	} else if s.Thickness != "" {
 		h.said.Thickness = s.Thickness
 	}
 	h.said.Larger, h.said.Part = h.said.Larger || s.Larger, h.said.Part || s.Part
@@ -74,6 +76,12 @@ func (h *hearer) amounts() {
 	}
 	if s.Thickness != "" {
 		h.set("thickness", strict.NewText(s.Thickness, h.line))
+	}
+	if !h.sliced && !s.PerHead {
+		dish, said := Day{Eaters: h.eaters}.Cutting(h.Node)
+		if h.Node = dish; said != "" {
+			h.Heard = append(h.Heard, said)
+		}
 	}
 	if s.Larger {
 		h.set("assumed", strict.NewList(h.line, strict.NewText(larger, h.line)))
@@ -141,6 +149,11 @@ func (h *hearer) withHalf(s cut.Spoken) bool {
 // inBunches writes down asparagus by the bunch, which is about a pound (common practice, no
 // source); how many of another thing are in one nobody knows.
 func (h *hearer) inBunches() bool {
+	if each := cut.Bunch(h.Node.Get("cut").Text); h.Unclear == "" && each > 0 {
+		h.set("count", strict.NewNumber(h.bunches*each, h.line))
+		h.Heard = append(h.Heard, fmt.Sprintf("a bunch of %s is taken as %d", h.Node.Get("cut").Text, each))
+		return true
+	}
 	if name := h.Node.Get("cut").Text; h.Unclear != "" || !strings.Contains(strings.ToLower(name), "asparagus") && !strings.Contains(strings.ToLower(name), "spargel") {
 		h.Unclear = "how many are in a bunch is not said; write how many there are in all, as count"
 		return true

@@ -65,6 +65,7 @@ type hearer struct {
 	behind  cut.Spoken // amounts behind the food
 	half    int        // so many halves are said beside the whole pieces; 0 or 1
 	halved  bool       // the weight is of half a piece
+	sliced  bool       // it is said in which pieces it lies on the grate
 	bunches int
 }
 
@@ -91,6 +92,8 @@ func (h *hearer) food(s cut.Spoken) bool {
 		h.cut, unknown = c, ""
 		h.Node = h.Node.With("name", strict.NewText(name, h.line))
 		name = c.Name
+	case len(cuts) == 0 && outsideNone(name) && h.styled(name):
+		unknown, name = "", h.cut.Name
 	case len(cuts) == 0:
 		h.Unclear, h.Left = unknown, nil
 		h.nearest(name, s)
@@ -187,13 +190,18 @@ func (h *hearer) nearest(name string, s cut.Spoken) {
 func Nearest(name string) (cut.Cut, bool) {
 	_, outside := cut.Named(name)
 	if len(outside) == 1 && len(outside[0].Nearest) > 0 {
-		return cut.Find(outside[0].Nearest[0])
+		c, ok := cut.Find(outside[0].Nearest[0])
+		return c, ok && !outside[0].Far
 	}
 	words := strings.Fields(name)
 	for k := len(words) - 1; k > 0; k-- { // the longest part counts; the kind of food stands at the end
-		for _, part := range []string{strings.Join(words[len(words)-k:], " "), strings.Join(words[:k], " ")} {
+		for at, part := range []string{strings.Join(words[len(words)-k:], " "), strings.Join(words[:k], " ")} {
+			if rest := strings.Join(words[:len(words)-k], " "); at == 0 && foodWords.MatchString(rest) { // a burger of salmon is none of beef
+				continue
+			}
 			if cuts, out := cut.Named(part); len(out) == 1 && len(cuts) == 0 && len(out[0].Nearest) > 0 {
-				return cut.Find(out[0].Nearest[0])
+				c, ok := cut.Find(out[0].Nearest[0])
+				return c, ok && !out[0].Far
 			}
 			if c, unknown := cut.One(part); unknown == "" {
 				return c, true

@@ -25,6 +25,7 @@
 //	field.go, meant.csv  fields by other names (common practice, no source)
 //	special.go           fields that a plan has no place for; how many eat
 //	dish.go, hear.go     a dish in words: its food, and what is said of it
+//	styled.go            ... a food with words of a kitchen about it; whole fruit in its pieces
 //	hear_words.go        ... words about it, by the field that they are of
 //	hear_done.go         ... how done it is to be
 //	amounts.go           ... how much of it there is

@@ -190,4 +190,4 @@ func animalOf(word, food string) bool {
 }
 
 // heatSaid is how hot a dish is to be inside: "pull at 203", "58 °C inside".
-var heatSaid = regexp.MustCompile(`(?i)^(?:(?:pull(?:ed)?|done|take (?:it )?off|taken off|finish(?:ed)?|off|cook(?:ed)? to|to|internal(?: temp(?:erature)?)?(?: of)?|core(?: temp(?:erature)?)?(?: of)?|kern(?:temperatur)?|inside)[\s:]*(?:at|to|@)?\s*(\d{2,3})\s*(?:°|degrees|deg)?\s*([FC]?)(?:ahrenheit|elsius)?(?: inside| internal| core)?|(\d{2,3})\s*(?:°|degrees|deg)?\s*([FC]?)\s*(?:inside|internal(?:ly)?|core|in the (?:middle|center|centre)))$`)
+var heatSaid = regexp.MustCompile(`(?i)^(?:(?:pull(?:ed)?|done|take (?:it |them )?(?:off|to)|taken (?:off|to)|bring (?:it |them )?to|finish(?:ed)?|off|cook(?:ed)? to|to|internal(?: temp(?:erature)?)?(?: of)?|core(?: temp(?:erature)?)?(?: of)?|kern(?:temperatur)?|inside)[\s:]*(?:at|to|@)?\s*(\d{2,3})\s*(?:°|degrees|deg)?\s*([FC]?)(?:ahrenheit|elsius)?(?: inside| internal| core)?|(\d{2,3})\s*(?:°|degrees|deg)?\s*([FC]?)\s*(?:inside|internal(?:ly)?|core|in the (?:middle|center|centre)))$`)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -28,11 +29,13 @@ var saidOf = []struct {
 	{regexp.MustCompile(`(?i)^(?:direct(?:ly)?|over the coals)$`), "zone", "direct"},
 	{regexp.MustCompile(`(?i)^(?:indirect(?:ly)?|beside the coals)$`), "zone", "indirect"},
 	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a|how (?:much|many)(?: do (?:i|we) (?:need|buy))?\??|enough(?: for (?:all|everybody|everyone|us))?)$`), "", ""},
+	{regexp.MustCompile(`(?i)^(?:for |as |into |cut into |in |sliced into |cut in )?(?:slices|halves|wedges|rings|spears|halved|sliced|quartered|cut in half|in half)$`), "", "sliced"},
+	{regexp.MustCompile(`(?i)^(?:for |as |into )burnt ends$`), "", "burnt ends"},
 	{unusedText, "", "unused"},
 }
 
 // unusedText are words about a dish that no plan is made of: they are told back.
-var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin[- ]on|skin[- ]off|skinless|with (?:the )?skin(?: on)?|mit haut|mit knochen)$`)
+var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|on (?:a |the )?(?:cedar |wood(?:en)? )?planks?|with (?:the )?(?:pizza )?stone|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin[- ]on|skin[- ]off|skinless|with (?:the )?skin(?: on)?|mit haut|mit knochen)$`)
 
 var wrapSaid = regexp.MustCompile(`(?i)^wrap(?:ped)?(?: in| with)?\s*((?:butcher |pink )?paper|foil)?\s*(?:at|from|@)\s*(\d{2,3})\s*°?\s*([FC]?)$`)
 
@@ -60,8 +63,13 @@ func (h *hearer) take(field, value, words string) {
 	item, listed := strings.CutPrefix(value, "[")
 	switch {
 	case field == "":
-		if value == "unused" {
+		switch value {
+		case "unused":
 			h.Unused = append(h.Unused, words)
+		case "sliced":
+			h.sliced = true
+		case "burnt ends":
+			h.Heard = append(h.Heard, strings.TrimSuffix(cut.Remark(value), "."))
 		}
 	case !listed:
 		h.setText(field, value)

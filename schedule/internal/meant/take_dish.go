@@ -28,7 +28,11 @@ func (t *taker) dishGroup(n *strict.Node) []*strict.Node {
 		}
 		out = next
 	}
-	return []*strict.Node{t.allOfIt(t.thawed(t.Tidy(out)))}
+	out, cutting := t.Cutting(t.allOfIt(t.thawed(t.Tidy(out))))
+	if cutting != "" {
+		t.say("%s", cutting)
+	}
+	return []*strict.Node{out}
 }
 
 var frozenWord = regexp.MustCompile(`(?i)\bfrozen\b|\bfrom the freezer\b`)
@@ -150,7 +154,7 @@ func (t *taker) dishField(dish *strict.Node, name string, value *strict.Node) (*
 	if c := dish.Get("cut"); c != nil && of == "" && oneOf(word, "amount", "quantity", "qty", "howmuch") && dish.Get("weight") == nil && dish.Get("count") == nil {
 		if s := Dish(asSpoken(c.Text, value), t.Eaters, value.Line); s.Certain() && s.Node.Get("cut") != nil { // as on a line: of wings 5 lb are all of them
 			t.tell(s)
-			return dish.Joined(s.Node.Without("cut")), true
+			return dish.With("cut", s.Node.Get("cut")).Joined(s.Node.Without("cut")), true
 		}
 	}
 	if oneOf(word, "weight", "mass") && value.Kind == strict.NodeText {

@@ -16,7 +16,7 @@ type When struct {
 	Heard []string     // what a cook has to see of how it was read
 }
 
-var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place", "city", "state", "country"}
+var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place", "city", "town", "village", "state", "country", "venue", "area", "region", "ort", "stadt"}
 
 // isZone says whether a field says where the clock is.
 func isZone(name string) bool { return oneOf(plainWord(name), zoneNames...) }

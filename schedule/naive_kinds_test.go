@@ -1,0 +1,84 @@
+package schedule_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/cookday/schedule"
+)
+
+// Words for food that the catalogue does not have are read as what they are, or asked for; none is
+// planned as another food without a word (all invented).
+func TestAFoodIsNoOtherFood(t *testing.T) {
+	now := time.Date(2026, 12, 1, 11, 27, 0, 0, time.FixedZone("America/Chicago", -6*3600))
+	for dish, want := range map[string]string{ // the cut, and after a bar what is heard or refused
+		"2 portobello burgers":              "2 vegetables|",
+		"6 halloumi skewers":                "6 halloumi|halloumi skewers: planned as slice of halloumi",
+		"8 jerk chicken thighs":             "8 chicken-thigh|jerk chicken thighs: planned as bone-in chicken thigh",
+		"4 turkey burgers":                  "4 burger well-done|Turkey burgers: done at 165 °F",
+		"6 chicken sausages":                "6 sausage well-done|done at 165 °F",
+		"12 lamb koftas":                    "12 kofta|lamb koftas: planned as kofta",
+		"1 pineapple":                       "8 fruit|1 pineapple: taken as 8 slices",
+		"6 pineapple slices":                "6 fruit|",
+		"2 cabbages":                        "16 vegetables|2 cabbages: taken as 16 wedges",
+		"40 eggplants":                      "40 vegetables|taken as slices, not as whole ones",
+		"6 pizzas (12 inch)":                "6 pizza|does nothing with \"12 inch\"",
+		"2 salmon burgers":                  "|\"salmon burgers\" is not in the catalogue",
+		"2 lb gizzards":                     "|nothing near it is known",
+		"two dozen oysters":                 "|nothing here stands for it",
+		"brisket point 5 lb for burnt ends": "1 brisket-point|Cubing it, the sauce",
+		"{cut: burger, name: Turkey burgers, count: 4, target: done}": "|ground poultry must reach 165 °F",
+	} {
+		r, err := schedule.Understand([]byte("serve: {date: 2026-12-05, time: \"17:00\", tz: America/Chicago}\ngrill: kettle 22 in\nguests: 8\ndishes:\n  - "+dish+"\n"), now)
+		cut, says, _ := strings.Cut(want, "|")
+		if cut == "" {
+			if err == nil || !strings.Contains(err.Error(), says) || strings.Contains(err.Error(), "{cut: burger, name: salmon") {
+				t.Errorf("%s: %v; want %q", dish, err, says)
+			}
+			continue
+		}
+		if err != nil {
+			t.Errorf("%s: %v", dish, err)
+			continue
+		}
+		if got := inWords(r); !strings.Contains(got, "; "+cut) {
+			t.Errorf("%s: %s, want %s", dish, got, cut)
+		}
+		if heard := strings.Join(r.Heard, "\n"); !strings.Contains(heard, says) {
+			t.Errorf("%s: %q is heard, want %q", dish, heard, says)
+		}
+	}
+}
+
+// A place decides whose clock it is; one that is not known is asked for, and the day is not lost
+// for it.
+func TestAPlaceIsKnownOrAskedFor(t *testing.T) {
+	chicago, err := time.LoadLocation("America/Chicago")
+	if err != nil {
+		t.Fatal(err)
+	}
+	now := time.Date(2026, 12, 1, 11, 27, 0, 0, chicago)
+	for said, want := range map[string]string{
+		"serve: Saturday 6 PM, Portland, Oregon":                          "America/Los_Angeles",
+		"serve: Saturday 6 PM, Portland, ME":                              "America/New_York",
+		"serve: Saturday 6 PM\ntown: Austin, TX":                          "America/Chicago",
+		"serve: half past six in the evening on Friday, Dec 11, Honolulu": "Pacific/Honolulu",
+		"serve: Saturday 6 PM, Springfield":                               `?date: 2026-12-05, time: "18:00", tz: CITY}`,
+		"serve: Saturday 6 PM, Portland":                                  "?has more than one clock",
+		"serve: Saturday 6 PM\nwhere: Smallville":                         `?serve.tz: "Smallville" is not a known`,
+		"serve: {date: 2026-12-05, time: \"18:00\", tz: CITY}":            "?stands for a large city",
+		"guests: 8": `?serve: is missing; write serve: {date: YYYY-MM-DD, time: "HH:MM"`,
+	} {
+		r, err := schedule.Understand([]byte(said+"\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]\n"), now)
+		if refused, asked := strings.CutPrefix(want, "?"); asked {
+			if err == nil || !strings.Contains(err.Error(), refused) {
+				t.Errorf("%q: %v; want %s", said, err, refused)
+			}
+			continue
+		}
+		if err != nil || r.Serve.TZ != want {
+			t.Errorf("%q: %s, %v; want %s", said, r.Serve.TZ, err, want)
+		}
+	}
+}
