@@ -85,7 +85,7 @@ func revisionJSON(t rapid.TB, p schedule.Plan) string {
 	return string(text)
 }
 
-// A log that is handed in entry by entry, through the JSON of each plan, gives
+// P4: a log that is handed in entry by entry, through the JSON of each plan, gives
 // byte for byte the plan of the whole log at once. No revision moves what an
 // earlier one knew as done, drops a caution or changes the id of a step, and each
 // is a sound plan.

@@ -14,7 +14,13 @@ import (
 // foretold half-way to there.
 func eachAt(t *testing.T, look func(t *testing.T, c cook, now float64, before []belief.Reading)) {
 	t.Helper()
-	for _, c := range cooksOf(t, truthMenu...) {
+	eachOf(t, cooksOf(t, truthMenu...), look)
+}
+
+// eachOf does so with some cooks.
+func eachOf(t *testing.T, cooks []cook, look func(t *testing.T, c cook, now float64, before []belief.Reading)) {
+	t.Helper()
+	for _, c := range cooks {
 		for _, share := range []float64{0.3, 0.5, 0.7, 0.85} {
 			now := share * c.way.Total().Expected
 			look(t, c, now, nil)
@@ -32,11 +38,15 @@ func with(before []belief.Reading, r belief.Reading) []belief.Reading {
 // P2: a reading as foretold moves what is left by little, and never widens its window. The
 // specification has 8 % of what is left, which holds but for ribs at 30 % of a cook (9.8 %).
 // Later it does not fit: the correction of clock A, without which the times are biased,
-// takes up to 19 % at half of a cook, 25 % at 70 %, 32 % at 85 %.
+// takes up to 19 % at half of a cook, 25 % at 70 %, 32 % at 85 %; of all ways of the catalogue
+// (a whole run) 19, 31 and 42 %, and of those that do not stall 6, 18 and 27 %.
 func TestAReadingAsForetoldChangesLittle(t *testing.T) {
-	most := map[float64]float64{0.3: 0.098, 0.5: 0.190, 0.7: 0.252, 0.85: 0.323}
+	cooks, most := cooksOf(t, truthMenu...), map[float64]float64{0.3: 0.098, 0.5: 0.190, 0.7: 0.252, 0.85: 0.323}
+	if whole {
+		cooks, most = catalogueCooks(t), map[float64]float64{0.3: 0.098, 0.5: 0.192, 0.7: 0.305, 0.85: 0.418}
+	}
 	worst := map[float64]float64{}
-	eachAt(t, func(t *testing.T, c cook, now float64, before []belief.Reading) {
+	eachOf(t, cooks, func(t *testing.T, c cook, now float64, before []belief.Reading) {
 		without := believed(t, c, now, before...)
 		b := believed(t, c, now, with(before, belief.Reading{Minute: now, CoreC: without.CoreC(now, 0.5)})...)
 		moved := math.Abs(left(b, now, 0.5)/left(without, now, 0.5) - 1)
