@@ -9,6 +9,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/surprise"
@@ -33,7 +34,10 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 	_, _, apart := v.oneIsDone(a) // the warmer of two pieces comes off, and is no probe read wrong
 	for _, s := range a.signs {
 		code := v.codeOf(a, s)
-		if code == "" || code == schedule.ProbeHot && (apart || a.overtaken(s)) || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
+		if code == "" || code == schedule.ProbeHot && (apart || a.overtaken(s) || s.Leap && s.Index < len(a.readings)-1) || v.putRight(a, code, s) && v.now.Sub(a.on.at.Add(instant.Minutes(s.Minute))) > oldSign {
+			continue
+		}
+		if code == schedule.FrozenMiddle && a.thawed(s) {
 			continue
 		}
 		at := -1
@@ -50,7 +54,10 @@ func (v *Revision) noteSigns(a *liveBatch, add func(schedule.Finding)) {
 	}
 	for _, k := range kinds {
 		text := v.signText(a, k.code, k.sign)
-		if k.n > 1 {
+		switch {
+		case k.n == 2 && k.code != schedule.FrozenMiddle:
+			text += " So is one other like it."
+		case k.n > 2 && k.code != schedule.FrozenMiddle:
 			text += fmt.Sprintf(" So are %d others like it.", k.n-1)
 		}
 		add(about(a, k.code, text))
@@ -79,6 +86,13 @@ func (a *liveBatch) overtaken(s surprise.Verdict) bool {
 	})
 }
 
+// thawed says of a reading of ice that the core was read above the refrigerator since.
+func (a *liveBatch) thawed(s surprise.Verdict) bool {
+	return s.Index < len(a.readings) && slices.ContainsFunc(a.readings[s.Index+1:], func(r belief.Reading) bool {
+		return r.Counts() && r.CoreC > safety.DangerLowC
+	})
+}
+
 // codeOf is the code of a surprise; none for a piece that is just so slow or so fast.
 func (v *Revision) codeOf(a *liveBatch, s surprise.Verdict) string {
 	main := s.Main()
@@ -93,6 +107,8 @@ func (v *Revision) codeOf(a *liveBatch, s surprise.Verdict) string {
 		return schedule.FrozenMiddle
 	case s.Chance(surprise.Unit) >= surprise.AskFrom:
 		return schedule.ReadingUnit
+	case s.Leap:
+		return schedule.ProbeHot
 	case s.Taken == surprise.Fire || s.Taken == surprise.Pace:
 		return "" // said of the fire, and in the times
 	case main == surprise.Place && s.Cold:
@@ -121,8 +137,12 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	case schedule.WentOnWarm:
 		return fmt.Sprintf("Is the probe in the middle of %s? It shows %s. If that is true, it was out of the refrigerator for many hours, beyond the published 2 hr: do not serve it. If not, push the probe into the middle and log that.", name, read)
 	case schedule.FrozenMiddle:
-		text := fmt.Sprintf("%s is still frozen in the middle, by %s. Leave it on, and give it more heat: the grate at %s, or an oven at %s now. It takes hours longer. What counts is how long its middle is between 40 and 140 °F (4 and 60 °C).",
-			name, read, v.day.Grate(unit.FToC(300)), v.day.Grate(unit.FToC(325)))
+		grate := fmt.Sprintf("the grate at %s", v.day.Grate(unit.FToC(300)))
+		if v.grate.levelAt(v.now, v.plannedLevel) >= unit.FToC(300)-offLevelK {
+			grate = "a hotter grate"
+		}
+		text := fmt.Sprintf("%s is still frozen in the middle, by %s. Leave it on, and give it more heat: %s, or an oven at %s now. It takes hours longer. At the end measure it in three places. What counts is how long its middle is between 40 and 140 °F (4 and 60 °C).",
+			name, read, grate, v.day.Grate(unit.FToC(325)))
 		if s.Chance(surprise.Unit) >= surprise.AskFrom {
 			text += fmt.Sprintf(" Or was %s meant? Then log it again in the right unit.", v.meant(s))
 		}
@@ -133,6 +153,10 @@ func (v *Revision) signText(a *liveBatch, code string, s surprise.Verdict) strin
 	if low, ok := v.colderThan(a, s); ok && code == schedule.ProbeHot {
 		return fmt.Sprintf("%s: leave it on. It showed %s, but %s at %s, and it needs %s everywhere: the coldest place counts. Shield what is done with foil, turn the colder side toward the coals, and measure the coldest place again in 10 min (coldest).",
 			name, read, v.day.Core(low.C), v.clock(low.At), v.day.Core(a.leastC()))
+	}
+	if s.Leap {
+		return fmt.Sprintf("%s: measure it now at two more places, in the middle and away from bone and fat, and log what they read. %s is early: about %s was expected. If they show it too, it is done; until then leave it on, and the vents as they are.",
+			name, read, v.day.Core(s.ForetoldC))
 	}
 	or := ""
 	if s.Chance(surprise.Dish) >= surprise.AskFrom {

@@ -96,7 +96,7 @@ func TestAMissedFeedIsAskedFor(t *testing.T) {
 	stamp := func(minutes int) string {
 		return due.Add(time.Duration(minutes) * time.Minute).Format("2006-01-02T15:04:05Z07:00")
 	}
-	log := "time,dish,kind,value\n" + stamp(-362) + ",,lit,\n" + stamp(-330) + ",chuck-roast,on,\n" + stamp(-90) + ",,grate,291 F\n" + stamp(-90) + ",chuck-roast,core,118 F\n"
+	log := "time,dish,kind,value\n" + stamp(-362) + ",,lit,\n" + stamp(-330) + ",chuck-roast,on,\n" + stamp(-210) + ",,grate,279 F\n" + stamp(-90) + ",,grate,291 F\n" + stamp(-90) + ",chuck-roast,core,118 F\n"
 	for _, c := range []struct {
 		name, more  string
 		after       int

@@ -115,10 +115,12 @@ func (v *Revision) withoutHeat(a *liveBatch, u gap) (spent string, core schedule
 	return "hours", core, slow >= tooSlow, err
 }
 
-// answered says whether it is known, or asked elsewhere, what a reading of a piece was.
+// answered says whether it is known, or asked elsewhere, what a reading of a piece was: all but one that
+// is taken for the core, or as only another, colder place.
 func (v *Revision) answered(a *liveBatch, i int) bool {
 	return slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool {
-		return s.Index == i && (s.Settled || v.codeOf(a, s) == schedule.ReadingOpen)
+		code := v.codeOf(a, s)
+		return s.Index == i && code != "" && code != schedule.ProbeCold
 	})
 }
 

@@ -28,6 +28,7 @@ type Verdict struct {
 	Since     Since       // of a fire that may have died
 	Settled   bool        // toward harmless, by what was measured after it
 	Cold      bool        // it is colder than foretold
+	Leap      bool        // it alone would finish the piece, far sooner than nearly any: the next reading tells
 }
 
 // Open says whether two explanations are still to be told apart.
@@ -94,7 +95,9 @@ func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading
 		was := from
 		if s.Accepted[k] {
 			j.taken[k] = true
-		} else if j.afterDead(r, f) || j.ordinary(k, r, f) && !j.slow(r, from, f) && !j.finishes(r, f) {
+		} else if j.leapAgain(k) {
+			j.bothTaken(k, from, f)
+		} else if j.afterDead(r, f) || j.ordinary(k, r, f) && !j.slow(r, from, f) && !j.finishes(r, f) && !j.leaps(r, f) && !j.frozen(r) {
 			j.take(k, from, f)
 		} else {
 			j.weigh(k, f)
@@ -263,6 +266,15 @@ func (j *judge) weigh(k int, f foretold) {
 	if j.finishes(r, f) && v.Main() == Pace { // it may be so fast: the next reading tells
 		v.Causes = without(v.Causes, Pace)
 		v.Worst, v.Taken = j.decide(v.Causes)
+	}
+	if j.frozen(r) { // nothing makes any place of it colder than it went on: it is ice
+		v.Causes = without(v.Causes, Pace, Place, Fire)
+		v.Worst, v.Taken = j.decide(v.Causes)
+	}
+	if v.Leap = j.leaps(r, f) && v.Main() == Pace; v.Leap {
+		v.Taken = ""
+		j.verdicts, j.doubts[k] = append(j.verdicts, v), string(Place)
+		return
 	}
 	j.verdicts = append(j.verdicts, v)
 	switch main := v.Main(); {
