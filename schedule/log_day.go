@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/logbook"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/strict"
 )
 
@@ -59,6 +60,13 @@ func dishesOfLog(p Plan) []logbook.Dish {
 		x := logbook.Dish{ID: d.ID, Name: d.Name, Cut: d.Cut, Count: d.Count, Batches: len(d.Batches)}
 		if c, ok := cut.Find(d.Cut); ok {
 			x.Poultry = c.Poultry
+			x.LeastC, x.RawOvenC = d.MinimumC, wholeOvenC
+			if safety.SurfaceInside(safety.Category(c.Food), safety.PrepOf(slices.Concat(prepOf(p, d.ID), c.Prep))) {
+				x.RawOvenC = safety.OvenLowC
+			}
+			if x.LeastC == 0 {
+				x.RawOvenC = 0
+			}
 		}
 		for _, h := range d.Holds {
 			if h.Chosen && h.Method == HoldOven {
@@ -69,6 +77,20 @@ func dishesOfLog(p Plan) []logbook.Dish {
 		all = append(all, x)
 	}
 	return all
+}
+
+// wholeOvenC is the coolest oven for a whole joint from the hot grill that is below its minimum,
+// 250 F (judgment), degC.
+const wholeOvenC = (250.0 - 32) * 5 / 9
+
+// prepOf is what was asked of the making of a dish of a plan.
+func prepOf(p Plan, id string) []string {
+	for _, d := range p.Request.Dishes {
+		if d.ID == id {
+			return d.Prep
+		}
+	}
+	return nil
 }
 
 // newDishes reads the dishes that a log adds to a menu, one after another. One without an

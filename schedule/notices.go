@@ -143,6 +143,7 @@ var notices = []Caution{
 	{Sparks, Warning, "The wind takes sparks and embers from a fire that burns.", practice},
 	{InTheRain, Warning, "It rains on a fire that burns.", practice},
 	{NoFuel, Warning, "No fuel is left, and the fire wants some.", practice},
+	{CoolOven, Warning, "A piece below its minimum is in an oven that is too cool for it.", "fsis_roasting_general"},
 	{FireRelit, Warning, "The fire was lit again, and nobody told when it went out.", ours},
 	{HeatLost, Info, "A piece was without heat for a while; that counts beside what may come.", "usda_danger_zone"},
 	{LowHeat, Warning, "The air beside a raw piece has been below 225 °F (107 °C) for half an hour.", ours},

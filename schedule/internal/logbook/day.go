@@ -28,6 +28,8 @@ type Dish struct {
 	Count         int     // pieces of it
 	Batches       int     // loads of the grate in which it goes on
 	Poultry       bool
+	LeastC        float64 // its published minimum, degC; 0 for none
+	RawOvenC      float64 // the coolest oven that takes it below that, degC; 0 for none
 }
 
 // Fire is a level of the grate from an instant on, degC.

@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -25,7 +26,9 @@ func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string, ok bool) {
 		if text == "" && form.Carries == CarriesTemperature || text != "" && !noteNumber.MatchString(text) {
 			return "", false
 		}
-		row.value, sentence = n.degrees(kind, row.dish, text)
+		if row.value, sentence = n.degrees(kind, row.dish, text); kind == ToOven && sentence == "" {
+			row.aside = n.coolOven(row.dish, row.value)
+		}
 	case CarriesWrap:
 		row.value, ok = wrapSaid(row.value)
 		return "", ok
@@ -48,6 +51,31 @@ func (n *noteReader) valueOf(row *Row, kind Kind) (sentence string, ok bool) {
 	}
 	return sentence, true
 }
+
+// coolOven says of raw meat that goes into an oven how hot that must be, where it is told cooler;
+// empty where it is hot enough, or the meat was read at its minimum.
+func (n *noteReader) coolOven(dish, value string) string {
+	id, _ := n.dishID(dish)
+	k := slices.IndexFunc(n.day.Dishes, func(d Dish) bool { return d.ID == id })
+	oven, err := unit.ParseTemperature(value)
+	if k < 0 || err != nil || n.day.Dishes[k].RawOvenC-ovenSlackK <= float64(oven) {
+		return ""
+	}
+	d := n.day.Dishes[k]
+	for _, e := range slices.Backward(n.log) {
+		if e.Dish == d.ID && (e.Kind == Core || e.Kind == Coldest) {
+			if e.C >= d.LeastC-ovenSlackK/5 {
+				return ""
+			}
+			break
+		}
+	}
+	return fmt.Sprintf("Below %s inside it is raw, and %s is no oven for raw meat: set it to %s now, and note that: %s to oven %s",
+		n.day.Units.Core(unit.Temperature(d.LeastC)), n.day.Units.Grate(oven), n.day.Units.Grate(unit.Temperature(d.RawOvenC)), d.ID, strings.Fields(n.day.Units.Grate(unit.Temperature(d.RawOvenC)))[0])
+}
+
+// ovenSlackK is how far below what it should be an oven is passed over (assumption).
+const ovenSlackK = 5 / 1.8
 
 // toWait says of what goes into an oven that it waits there.
 var toWait = regexp.MustCompile(`^(to |for )?(hold|holding|wait|waiting|keep warm|stay warm|rest|resting)$`)

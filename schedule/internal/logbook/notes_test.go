@@ -26,7 +26,7 @@ func noteDays() map[string]noteDay {
 	brisket := Dish{ID: "brisket", Name: "Brisket", Cut: "brisket", Batches: 1, OvenC: unit.FToC(170)}
 	butts := Dish{ID: "butt", Name: "Pork butts", Cut: "pork-butt", Count: 2, Batches: 2}
 	corn := Dish{ID: "corn", Name: "Corn", Cut: "corn", Batches: 1}
-	turkey := Dish{ID: "turkey", Name: "Turkey", Cut: "turkey", Batches: 1, Poultry: true}
+	turkey := Dish{ID: "turkey", Name: "Turkey", Cut: "turkey", Batches: 1, Poultry: true, LeastC: unit.FToC(165), RawOvenC: unit.FToC(325)}
 	thighs := Dish{ID: "chicken-thigh", Name: "Bone-in chicken thighs", Cut: "chicken-thigh", Count: 12, Batches: 1, Poultry: true}
 	racks := Dish{ID: "ribs", Name: "St. Louis ribs", Cut: "st-louis-ribs", Count: 2, Batches: 1}
 	party := []Entry{{At: clock(13, 40), Kind: Lit}, {At: clock(14, 20), Dish: "baby-backs", Kind: On}, {At: clock(16, 20), Dish: "chicken", Kind: On}}

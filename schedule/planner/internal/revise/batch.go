@@ -60,7 +60,9 @@ type liveBatch struct {
 	hotly  known // since when what is off is in an oven that cooks: done through there, or reheated
 	oven   known
 	ovenC  float64
-	sent   string // why it is ordered into the oven, where it is not yet
+	heats  []ovenHeat // what the oven has been since then
+	cool   float64    // what it was told to be, degC, where that is too cool for a raw piece; 0 for no such
+	sent   string     // why it is ordered into the oven, where it is not yet
 	stands []stand
 	cores  []schedule.Entry // core readings
 	outers []schedule.Entry
@@ -101,9 +103,13 @@ func (v *Revision) look(ctx context.Context) error {
 			return err
 		}
 	}
+	v.readOvens()
 	v.oneHeat()
 	v.steered = v.newHand()
 	if err := v.believe(ctx); err != nil {
+		return err
+	}
+	if err := v.warmOvens(ctx); err != nil {
 		return err
 	}
 	v.giveUp()

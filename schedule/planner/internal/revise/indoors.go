@@ -118,8 +118,8 @@ func (v *Revision) sentC(pieces []*liveBatch) float64 {
 		need = math.Max(need, v.indoorsC(a))
 	}
 	for _, a := range v.batches {
-		if a.where == cooking && a.oven.logged && a.ovenC >= need {
-			return a.ovenC
+		if a.where == cooking && a.oven.logged && a.ovenAtC(v.now) >= need {
+			return a.ovenAtC(v.now)
 		}
 	}
 	return need

@@ -29,6 +29,7 @@ func (v *Revision) journeyOf(a *liveBatch) *belief.Journey {
 	}
 	c.EveryS = math.Min(math.Max(w.ModelDone*60/belief.CurveSamples, 5), 300)
 	day.JourneyEndsAs(c, w, a.batch.It.Cut)
+	c.TargetC = math.Min(c.TargetC, a.searFrom())
 	level := w.AirC
 	marks := []float64{0}
 	if len(v.grate.readings)+len(v.grate.outages)+len(v.grate.levels) > 0 {
@@ -88,6 +89,9 @@ func (v *Revision) surrounds(a *liveBatch, marks []float64, level float64) []bel
 			at(instant.Later(o.to, a.on.at))
 		}
 	}
+	for _, h := range a.heats {
+		at(h.at)
+	}
 	for _, s := range a.stands {
 		at(s.from)
 		if !s.open {
@@ -134,7 +138,7 @@ func (v *Revision) envAt(a *liveBatch, t time.Time, level, air float64) heat.Sur
 	}
 	wrapped := a.wrap.set && !t.Before(a.wrap.at)
 	if a.oven.set && !t.Before(a.oven.at) {
-		ovenC := a.ovenC
+		ovenC := a.ovenAtC(t)
 		if ovenC == 0 {
 			ovenC = level
 		}

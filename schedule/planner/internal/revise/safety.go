@@ -31,6 +31,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	v.noteStopped(a, add)
 	switch {
 	case a.where == cooking:
+		v.noteCoolOven(a, add)
 		v.noteColdPlace(a, add)
 	case a.where != off:
 	case a.served.set && v.noteUnplaced(a, p, add):

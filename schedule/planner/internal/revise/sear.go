@@ -2,6 +2,7 @@ package revise
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -44,6 +45,19 @@ func (a *liveBatch) waitsForSear() (since time.Time, ok bool) {
 		return since, false
 	}
 	return a.stands[n-1].from, true
+}
+
+// searFrom is the core at which a piece came off that waits for its sear, degC: by the cook's own
+// hand its first stage is over, whatever the plan wanted there. +Inf for one that does not wait.
+func (a *liveBatch) searFrom() float64 {
+	since, waits := a.waitsForSear()
+	from := math.Inf(1)
+	for _, e := range a.cores {
+		if waits && e.Kind == schedule.LogCore && !e.At.After(since) {
+			from = e.C
+		}
+	}
+	return from
 }
 
 // searedBy takes a reading at what it is done at of a piece that came off for its sear as told

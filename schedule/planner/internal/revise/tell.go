@@ -121,6 +121,12 @@ func (a *liveBatch) tell(e schedule.Entry) {
 			a.hold(fact, schedule.HeldInOven)
 			return
 		}
+		if a.oven.set && a.oven.logged { // it is in there: set anew
+			if e.C > 0 {
+				a.heats = append(a.heats, ovenHeat{e.At, e.C})
+			}
+			return
+		}
 		a.oven, a.ovenC, a.sent = fact, e.C, ""
 	case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter:
 		if e.At.Sub(a.on.at) < assemble.LeastLeft*time.Minute {
