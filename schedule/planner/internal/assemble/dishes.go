@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
@@ -53,13 +54,14 @@ func (d *Assembler) batchPlan(p *arrange.Placed, a arrange.Arrangement) schedule
 	if laid.Lie != fire.LieFlat {
 		piece.Lies = string(laid.Lie)
 	}
+	b.Stages = d.stages(p, a)
+	onGrate := slices.ContainsFunc(b.Stages, func(s schedule.Stage) bool { return s.Place == schedule.PlaceGrate && !s.Direct }) // and not carried indoors
 	for k := range p.Count {
-		if k < len(p.Grate) && p.OnStack(a.Hearth) {
+		if k < len(p.Grate) && onGrate && p.OnStack(a.Hearth) {
 			piece.Grate = p.Grate[k] + 1
 		}
 		b.Pieces = append(b.Pieces, piece)
 	}
-	b.Stages = d.stages(p, a)
 	b.Milestones = d.milestones(p)
 	b.Curve = d.curve(p)
 	return b

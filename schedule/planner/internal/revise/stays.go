@@ -43,6 +43,10 @@ func (a *liveBatch) heldFrom() time.Time { return a.held[len(a.held)-1].from }
 // does not move with the hour of the meal; where it cooks still, only if that lasts.
 func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
 	v.day.SetHold(p, p.EarlyGap())
+	if n := len(a.stands); a.where == off && n > 0 && a.stands[n-1].open && !a.boxed.set && !v.now.Before(v.serve(a)) {
+		p.Hold = -1 // it stood open until its meal was past: nobody put it away
+		return
+	}
 	if method := a.methodIn(a.heldIn(), ""); method != "" {
 		v.holdIn(p, method)
 		return
