@@ -8,7 +8,7 @@
 // It writes no sentence and no instant of a clock.
 //
 //	arranger.go, allowance.go              how hard a search tries, how much it may spend
-//	arrange.go, meals.go, chain.go, modes.go  the problem
+//	arrange.go, meals.go, chain.go, modes.go, stated.go  the problem
 //	hearth.go, night.go, closed.go         fires on offer, and hours that are closed
 //	laid.go                                layouts that are asked for, and a ring through the night
 //	level.go                               what another heat than the usual one is felt to cost

@@ -156,7 +156,7 @@ func (v *Revision) solve(ctx context.Context) (sequence.Solution, sequence.Probl
 		}
 	}
 	now := v.day.Minute(v.now)
-	p, err := v.day.Problem(ctx, v.hearth, open)
+	p, err := v.stated.Problem(ctx, v.day.Arranger, v.hearth, open)
 	if err != nil {
 		return sequence.Solution{}, p, order, err
 	}

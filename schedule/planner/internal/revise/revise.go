@@ -38,6 +38,7 @@ type Revision struct {
 	called  []*liveBatch // called off: what was done with them stays
 
 	hearth    arrange.Hearth
+	stated    *arrange.Stated
 	phases    int // phases begun by now
 	moved     bool
 	remainder remainder
@@ -50,7 +51,7 @@ type Revision struct {
 // New takes a plan, the log of its day and now. What is done on the day before another is
 // chilled.
 func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, chilled bool) (*Revision, error) {
-	v := &Revision{asked: p.Request, ahead: p.Ahead, night: p.Night, chills: chilled || p.Ahead != nil && p.Ahead.Plan == nil}
+	v := &Revision{stated: new(arrange.Stated), asked: p.Request, ahead: p.Ahead, night: p.Night, chills: chilled || p.Ahead != nil && p.Ahead.Plan == nil}
 	if p.Asked != nil {
 		v.asked = *p.Asked
 	}
