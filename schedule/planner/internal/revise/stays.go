@@ -43,10 +43,11 @@ func (a *liveBatch) heldFrom() time.Time { return a.held[len(a.held)-1].from }
 // does not move with the hour of the meal; where it cooks still, only if that lasts.
 func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
 	v.day.SetHold(p, p.EarlyGap())
-	if n := len(a.stands); a.where == off && n > 0 && a.stands[n-1].open && !a.boxed.set && !v.now.Before(v.serve(a)) {
-		p.Hold = -1 // it stood open until its meal was past: nobody put it away
-		return
-	}
+	defer func() {
+		if p.Hold >= 0 && v.neverPutAway(a, p.Options[p.Hold].Method) {
+			p.Hold = -1
+		}
+	}()
 	if method := a.methodIn(a.heldIn(), ""); method != "" {
 		v.holdIn(p, method)
 		return
@@ -56,6 +57,26 @@ func (v *Revision) setHold(a *liveBatch, p *arrange.Placed) {
 	if a.where == off && first != "" || a.where == cooking && p.Hold >= 0 && lasts {
 		p.UseHold(first)
 	}
+}
+
+// neverPutAway says of a piece that is off, and of which nobody logged that it was put anywhere until
+// its meal was past, that nobody puts it away any more.
+func (v *Revision) neverPutAway(a *liveBatch, method string) bool {
+	if a.where != off || a.boxed.set || a.placeAsked || v.now.Before(v.serve(a)) {
+		return false
+	}
+	n := len(a.stands)
+	if open := n > 0 && a.stands[n-1].open; !open && !a.served.set && v.now.Sub(a.off.at).Minutes() > placeAskedFrom {
+		return false // where it is, is asked
+	}
+	kind := schedule.StepHold
+	for k, m := range holdSteps {
+		if m == method {
+			kind = k
+		}
+	}
+	_, put := v.putAway(a, kind)
+	return !put
 }
 
 // methodIn is the way of waiting of a place; that of the plan for any that is none.

@@ -125,6 +125,9 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 		return s
 	}
 	if s.At.Before(v.now) {
+		if s.Kind == schedule.StepCloseDown && !v.foodOn() {
+			s.Text += " Then log it: both vents shut."
+		}
 		s.At = v.now
 	}
 	s.Window = plans.WindowNotBefore(s.Window, v.now)
@@ -338,6 +341,9 @@ func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
 			return told[n-1], true
 		}
 	}
+	if s.Kind == schedule.StepCloseDown {
+		return v.shutDown(s.Phase)
+	}
 	for _, at := range v.told(schedule.LogLit) {
 		if s.Kind == schedule.StepLight && s.Phase == v.lights(at)+1 && s.ID == plans.StepID(v.first.ID, "", s.Phase, s.Kind, 1) { // what is lit later feeds it
 			return at, true
@@ -368,7 +374,7 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 	if s.Kind == schedule.StepWaking { // it asks for readings: it is done when one is there
 		return v.anyReadSince(s.At) || !v.anyCooking()
 	}
-	if v.staysForNight(s) {
+	if v.staysForNight(s) || s.Kind == schedule.StepCloseDown && s.Phase >= v.phases { // nobody noted that the vents are shut
 		return false
 	}
 	if s.Kind == schedule.StepRefuel && s.Phase == v.phases {
