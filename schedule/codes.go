@@ -32,6 +32,7 @@ const (
 	OnNotTold  = "on-not-told" // taken as put on, as planned
 	StandsOpen = "stands-open" // done, and on a counter; or taken off before it was
 	HeatLost   = "heat-lost"   // it was without heat for a while, and is in heat again
+	LineLeft   = "line-left"   // a line of the log cannot be read
 	PastTarget = "past-target" // it is at its target, or past it
 	OffUndone  = "off-undone"  // it came off below what it must have shown
 	OffUnread  = "off-unread"  // and so it may have: nobody read it then

@@ -118,6 +118,7 @@ var notices = []Caution{
 	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
 	{"taken-as-done", Info, "The log is silent on a step whose time is past; the plan assumes that it was done.", ours},
 	{"unsound", Danger, "The log does not fit together, and the plan made of it breaks a rule that every plan keeps.", ours},
+	{LineLeft, Warning, "A line of the log cannot be read; the rest is followed without it.", ours},
 	{"other-model", Warning, "The plan was made by another edition of the model; its times are worked out anew.", ours},
 	{"unwatched-heat", Danger, "A piece is far colder than hours of heat leave it, after a fire that nobody read.", ours},
 	{"no-word", Warning, "Nothing is known of a piece that was due off before its serving.", ours},

@@ -31,7 +31,8 @@ func readDay(cmd *cobra.Command, name string) (schedule.Plan, error) {
 	return p, inFile(in.name, err)
 }
 
-// readLogFile reads the log of a day; one that is not there yet is empty.
+// readLogFile reads the log of a day; one that is not there yet is empty, and a line of it that cannot be read is left to
+// be told by what follows the day.
 func readLogFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.Entry, source, error) {
 	in, err := readSource(name, cmd.InOrStdin())
 	if _, missing := os.Stat(name); name != "-" && errors.Is(missing, fs.ErrNotExist) {
@@ -43,7 +44,7 @@ func readLogFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.E
 	if len(strings.TrimSpace(string(in.data))) == 0 {
 		return nil, in, nil
 	}
-	log, err := schedule.ReadLog(in.data, p)
+	log, _, err := schedule.FollowLog(in.data, p)
 	return log, in, inFile(in.name, err)
 }
 

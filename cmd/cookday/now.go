@@ -44,6 +44,7 @@ func now(cmd *cobra.Command, args []string, typed string) error {
 		return err
 	}
 	var log []schedule.Entry
+	var aside []schedule.LeftAside
 	name := strings.Join(args[1:], "")
 	if name == "" {
 		name, _ = besides(args[0], ".csv")
@@ -53,7 +54,7 @@ func now(cmd *cobra.Command, args []string, typed string) error {
 		if err != nil {
 			return err
 		}
-		if log, err = schedule.ReadLog(in.data, p); err != nil {
+		if log, aside, err = schedule.FollowLog(in.data, p); err != nil {
 			return inFile(in.name, err)
 		}
 	}
@@ -67,5 +68,5 @@ func now(cmd *cobra.Command, args []string, typed string) error {
 	}
 	o := export.Options{Now: at}
 	o.Width, o.Colour = terminal(cmd.OutOrStdout())
-	return emit(cmd.OutOrStdout(), "", func(w io.Writer) error { return export.Now(w, revised, o) })
+	return emit(cmd.OutOrStdout(), "", func(w io.Writer) error { return export.Now(w, revised.WithLeftAside(aside), o) })
 }

@@ -65,7 +65,7 @@ func revisePlan(cmd *cobra.Command, p schedule.Plan, name, typed string) (schedu
 	if err != nil {
 		return schedule.Plan{}, time.Time{}, err
 	}
-	log, err := schedule.ReadLog(in.data, p)
+	log, aside, err := schedule.FollowLog(in.data, p)
 	if err != nil {
 		return schedule.Plan{}, time.Time{}, inFile(in.name, err)
 	}
@@ -74,5 +74,5 @@ func revisePlan(cmd *cobra.Command, p schedule.Plan, name, typed string) (schedu
 		return schedule.Plan{}, time.Time{}, err
 	}
 	revised, err := planner.Revise(cmd.Context(), p, log, now, planner.Judged())
-	return revised, now, inFile(in.name, err)
+	return revised.WithLeftAside(aside), now, inFile(in.name, err)
 }
