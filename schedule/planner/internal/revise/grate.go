@@ -313,6 +313,9 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 		h.sinking = h.readings[top] // it gives less heat, and some; who did not watch it sees no more
 	}
 	noHeat := last.c < safety.NoHeatC && below > dyingK
+	if !falling && last.c >= safety.HalfHeatC && n > 1 && h.levelAt(h.readings[n-2].at, level)-h.readings[n-2].c > deadK && last.at.Sub(h.readings[n-2].at) <= bridgesGap {
+		return // it burns as it did, and far too weakly
+	}
 	if below > deadK || noHeat || falling && below > dyingK && fell > dyingFallK && steps >= 2 {
 		for top < n-2 && h.levelAt(h.readings[top+1].at, level)-h.readings[top+1].c < offLevelK { // it burned then
 			top, steps = top+1, steps-1

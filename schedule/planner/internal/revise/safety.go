@@ -162,6 +162,9 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 			text += " Was it hot again before that, and nobody logged it? Log when, and ask again."
 		}
 	}
+	if now, ok := v.slowNow(a, f); ok {
+		text = now
+	}
 	return ofCatalogue(a, f.Caution, text)
 }
 

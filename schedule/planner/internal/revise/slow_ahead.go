@@ -52,6 +52,18 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 		it.Dish.Name, heat, hot, v.span(safety.DangerWarnMinutes), by)))
 }
 
+// slowNow says of such a piece that still cooks, and was in the zone of danger for longer than it should be, what
+// to do now, and since when it should have been through.
+func (v *Revision) slowNow(a *liveBatch, f safety.Finding) (text string, ok bool) {
+	if f.Code != "slow-through-danger-zone" || a.where != cooking || a.believed == nil || v.isIndoors(a) || len(a.cores) == 0 || a.cores[len(a.cores)-1].C >= safety.DangerHighC {
+		return "", false
+	}
+	from, _ := zoneOf(a.believed, 0.5)
+	by := a.on.at.Add(instant.Minutes(from + safety.DangerWarnMinutes))
+	return fmt.Sprintf("%s: into an oven at %s now, and measure it in three places before it is eaten. Its middle should have been through 140 °F (60 °C) by %s: %s",
+		a.batch.It.Dish.Name, v.day.Grate(undoneOvenC), v.clock(by), f.Sentence), true
+}
+
 // slowWarned is the quantile of a cook that is warned of: three in ten are as slow (judgment).
 const slowWarned = 0.7
 
