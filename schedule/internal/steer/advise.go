@@ -37,6 +37,7 @@ type Advice struct {
 	TopBelowLeast    bool     // the top vent stands lower than it may with food on
 	Want             Want
 	LongCool         bool    // too cool to cook on for more than half an hour, as read
+	InDip            bool    // cold food takes so much that it is left alone
 	RoseFast         bool    // after the light, as was foretold
 	Stormy           bool    // wind that no fire should be lit in
 	GaugeAtLevelLowC float64 // what the gauge may show at the level, at the ends of what is known
@@ -136,11 +137,16 @@ func (f *Fire) Advise(want Want) Advice {
 	if a.Trust == GaugeOnly {
 		return f.byLid(a, best)
 	}
+	if best.move && f.airThrough(best.vents) > f.airThrough(f.Vents()) && f.allowed(f.Vents(), want) && f.inDip(want) {
+		best.move, a.InDip = false, true
+	}
 	if best.move {
 		a.Do, a.To = Move, best.vents
 	}
 	a = f.expecting(a)
-	a.LookMinutes = f.lookAgain(bits, a.To, want)
+	if a.LookMinutes = f.lookAgain(bits, a.To, want); a.InDip {
+		a.LookMinutes = dipLook
+	}
 	a.Why = f.reason(a)
 	return f.beyondVents(a, bits)
 }

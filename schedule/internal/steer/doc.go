@@ -15,7 +15,8 @@
 //	ahead.go    what the grate will do      advise.go  which vent, how far, when to look again
 //	choose.go   the vents that serve best   trust.go   readings that cannot be the grate's
 //	hands.go    what hands should not do, whatever the guesses say
-//	reach.go    what vents cannot do        remedy.go  and what can
+//	cold.go     the dip of cold food        reach.go   what vents cannot do
+//	remedy.go   and what can
 //	reason.go   why                           record.go, learn.go  what was learned of a grill
 //	start.go    the vents to start with
 //	words.go, words_why.go                  the advice as a cook reads it

@@ -17,6 +17,8 @@ func (f *Fire) reason(a Advice) Why {
 	switch {
 	case a.Do == Move && f.shut(a.Want):
 		return VentsShut
+	case a.InDip && !f.freshCoals():
+		return ColdLoad
 	case a.Do == Leave && f.unfelt(a.Want) && !f.freshCoals():
 		return Unfelt
 	case !f.begin.MidCook && since < warmingUntil && off < -bandK/2 && late > off+trendK:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/unit"
 )
 
 // why is one reason.
@@ -43,7 +44,7 @@ func (w wording) why() string {
 	case Ashed:
 		return "Why: ash keeps the air from the coals."
 	case ColdLoad:
-		return "Why: cold food and water take the heat, 15 to 40 °F less for up to two hours. Don't chase it."
+		return fmt.Sprintf("Why: cold food takes %s for up to two hours, and it comes back by itself. Don't chase it.", coldTakes(w.sys))
 	case FreshCoals:
 		return "Why: fresh coals take heat and smolder white until they catch, 15 to 30 min. Don't chase it."
 	case Caught:
@@ -60,6 +61,13 @@ func (w wording) why() string {
 	return w.whyReading()
 }
 
+func coldTakes(sys unit.System) string {
+	if sys == unit.Metric {
+		return "8 to 22 °C"
+	}
+	return "15 to 40 °F"
+}
+
 func (w wording) whyReading() string {
 	a := w.a
 	switch a.Why {
@@ -72,7 +80,8 @@ func (w wording) whyReading() string {
 	case LidWasOff:
 		return "Why: what the probe shows so soon after the lid means little."
 	case ColdGrill:
-		return "Why: so cool, nothing burns any more. How long the food had no heat counts from when the grate fell under 140 °F."
+		return fmt.Sprintf("Why: so cool, nothing burns any more. The food's time without heat counts from the earliest moment at which the grate may have fallen under %s: half as fast until it is under %s, then in full. Nobody knows when? From the last time you saw it hotter.",
+			w.grate(safety.HalfHeatC), w.grate(safety.NoHeatC))
 	case FireOut:
 		return "Why: the log says that it went out."
 	case NothingRead:
@@ -88,7 +97,7 @@ const (
 	upwind        = "Stay upwind for 20 min: fresh coals give off carbon monoxide. Never in a house, garage, shed, tent or porch, nor under a roof."
 	screenSafely  = "A screen may stand on one side, of metal or stone, 3 ft off, nothing overhead. Don't move or turn a lit grill."
 	stormy        = "Wind over 20 mph carries sparks: light nothing in it. Stay with the grill, or finish the food in the kitchen oven: " + ovenHeat + "."
-	noHeat        = "Without heat food may lie between 40 and 140 °F for 2 hr in all, 1 hr on a day above 90 °F. That clock runs since the fire went out."
+	noHeat        = "Without heat food may lie between 40 and 140 °F for 2 hr in all, 1 hr on a day above 90 °F. That clock runs from the earliest moment at which the fire may have failed."
 	smothered     = "If you shut them: the food is without heat from then on. Measure it before you go on."
 	tooCool       = "Under 200 °F for more than half an hour is no heat to cook on: measure the food, and don't count on the vents alone."
 )

@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/cut"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/surprise"
 )
@@ -113,6 +114,16 @@ func donenessAt(c cut.Cut, coreC float64) string {
 // lowHeatBack is how far back a fire that was out is the reason of a cool grate.
 const lowHeatBack = time.Hour
 
+// leftAlone says whether nothing is to be done about a grate that is a little cool: it is in its band as it was read, or the food
+// that was put on holds it down.
+func (v *Revision) leftAlone() bool {
+	if v.steered == nil || v.steered.advice.Do != steer.Leave || v.grate.sinks() {
+		return false
+	}
+	g, ok := v.grate.lastRead(v.now, oldReading)
+	return v.steered.advice.InDip || ok && !g.gauge && g.c >= v.grate.levelAt(v.now, v.plannedLevel)-offLevelK
+}
+
 // noteLowHeat says that the air beside a raw piece is too cool to let it be.
 func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
 	if _, waits := a.waitsForSear(); waits || v.grate.outWithin(v.now.Add(-lowHeatBack), v.now) { // that is said
@@ -126,6 +137,11 @@ func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
 	if n := len(v.grate.readings); n > 0 && v.now.Sub(v.grate.readings[n-1].at) > recent {
 		add(about(a, schedule.LowHeat, fmt.Sprintf("Read the grate now and log it: it was last read at %s, at %s. Below %s since, %s has too little heat, and is not at 140 °F (60 °C) yet. Still below: give the fire more air or fuel.",
 			v.clock(v.grate.readings[n-1].at), v.day.Grate(v.grate.readings[n-1].c), low, name)))
+		return
+	}
+	if air >= safety.HalfHeatC && v.leftAlone() {
+		add(about(a, schedule.LowHeat, fmt.Sprintf("Read the grate again within 30 min, and log it: it has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet. It is in its band, or cold food holds it down: leave the vents. Lower by then: feed it.",
+			low, v.span(minutes), v.day.Grate(air), name)))
 		return
 	}
 	add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet.",
