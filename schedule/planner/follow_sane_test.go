@@ -248,9 +248,9 @@ var sane = map[string]func(*testing.T, scenario){
 	},
 	"S29": func(t *testing.T, s scenario) {
 		a := s.logged(t)
-		a.wants(t, "grate-off-level", "Add fuel now", "sunk")
+		a.wants(t, "grate-off-level", "Feed the fire now, 20 lit briquettes", "sunk") // never without a count
 		a.lacks(t, append([]string{"fire-died", "fire-out", schedule.NeverDone}, unsafeWords...)...)
-		if s := a.first(schedule.StepRefuel); !s.At.Equal(*a.RevisedAt) || !strings.HasPrefix(s.Text, "Add fuel now") {
+		if s := a.first(schedule.StepRefuel); !s.At.Equal(*a.RevisedAt) || !strings.HasPrefix(s.Text, "The fire is sinking. Light 20 briquettes now") {
 			t.Errorf("at %v: %s", s.At, s.Text)
 		}
 		_, with, _ := a.left(t)

@@ -167,25 +167,41 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 	} else if clear.Helps {
 		return out
 	}
-	lit := func(n int) func(*guess) { return func(g *guess) { g.coals.Lit += float64(n) } }
 	if add(AddUnlit, unlitTried, func(g *guess) { g.coals.Unlit += unlitTried }).Helps {
 		return out
 	}
 	if out[len(out)-1].In45.Middle < alone.Middle+ashWorthK {
 		out = out[:len(out)-1] // unlit coals alone do next to nothing in time
 	}
-	low, high := 0, mostLit
-	for high-low > 1 {
-		middle := (low + high) / 2
-		if r, _ := f.with(bits, want, lit(middle)); r.Middle > want.LevelC-nearK {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
-	add(AddLit, high, lit(high))
+	count := f.litFor(bits, want)
+	add(AddLit, count, lit(count))
 	return out
 }
+
+// Fewer lit coals than these are not worth the lid, and they are counted by fives (judgment).
+const (
+	leastLit = 15
+	litBy    = 5
+)
+
+func lit(n int) func(*guess) { return func(g *guess) { g.coals.Lit += float64(n) } }
+
+// litFor is how many lit coals bring the grate near a level, no fewer and no more than are advised.
+func (f *Fire) litFor(bits []guess, want Want) int {
+	low, high := leastLit/litBy, mostLit/litBy
+	for low < high {
+		middle := (low + high) / 2
+		if r, _ := f.with(bits, want, lit(middle*litBy)); r.Middle > want.LevelC-nearK {
+			high = middle
+		} else {
+			low = middle + 1
+		}
+	}
+	return high * litBy
+}
+
+// LitFor is how many lit coals a fire that sinks wants to come back near a level within 45 min.
+func (f *Fire) LitFor(want Want) int { return f.litFor(f.bits(), want) }
 
 func cleared(g *guess) { g.coals.Burnt *= ashLeft }
 

@@ -86,11 +86,11 @@ func (v *Revision) runsAt(offK float64) string {
 // noteSinking wants fuel for a fire that gives less and less heat.
 func (v *Revision) noteSinking(off float64, add func(schedule.Finding)) {
 	from := v.grate.sinking
-	do := "Add fuel now, and open the vents"
+	do := "Feed the fire now, " + v.feedShort(&v.first)
 	if s, ok := v.smotheredFire(); ok && !s.ended {
 		do = fmt.Sprintf("Open both vents: they have been shut since %s", v.clock(s.from))
 	} else if v.allOpenTold() {
-		do = "Sweep out the ash, then add lit coals"
+		do = "Sweep out the ash, then add " + v.feedShort(&v.first)
 	}
 	f := schedule.NewFinding("grate-off-level", "", fmt.Sprintf(do+": the grate has sunk since %s, when it was at %s. %s The times assume you do.",
 		v.clock(from.at), v.day.Grate(from.c), v.runsAt(off)))

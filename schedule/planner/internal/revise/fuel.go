@@ -9,6 +9,7 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/steer"
 )
 
@@ -80,7 +81,7 @@ func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 
 // fedOnce leaves one of several refuels of a fire that are overdue together: it is fed once now; and no unlit coals go on a
 // fire that sinks, none at all on one that is too hot or about to be.
-func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
+func (v *Revision) fedOnce(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
 	fed := map[int]bool{}
 	for i, s := range steps {
 		late := s.At.After(v.now.Add(fedAnyway))
@@ -94,10 +95,12 @@ func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
 		switch {
 		case !late && v.tooHotToFeed():
 			steps[i].Text = "Leave this out for now, even with food still on: the grate is above its level, or on its way there. Feed it once it is back there."
+		case !late && v.burnsOnlyUntil(v.now.Add(feedTells)):
+			steps[i].Text = "Leave this out, even with food still on: it is off before new coals burn."
 		case fed[s.Phase]:
 			steps[i].Text = "Leave this out, even with food still on: one refuel is enough for now."
 		case strings.Contains(s.Text, "unlit") && v.tooCoolForUnlit():
-			steps[i].Text = v.insteadOfUnlit()
+			steps[i].Text = v.insteadOfUnlit(p, s)
 		default:
 			steps[i].Text += v.dueSince(s)
 			if v.sleepsWithin(safety.SettleMinutes * time.Minute) {
@@ -108,6 +111,9 @@ func (v *Revision) fedOnce(steps []schedule.Step) []schedule.Step {
 	}
 	return steps
 }
+
+// feedTells is how long a feed takes to give heat: food that is off by then has no use of it (judgment).
+const feedTells = 30 * time.Minute
 
 // dueSince says of a refuel that is overdue since when, so that it is not done each time it is read.
 func (v *Revision) dueSince(s schedule.Step) string {
@@ -200,16 +206,23 @@ func (v *Revision) tooCoolForUnlit() bool {
 }
 
 // insteadOfUnlit is what a fire wants that sinks when it was to be fed: air, its ash out, then lit coals.
-func (v *Revision) insteadOfUnlit() string {
+func (v *Revision) insteadOfUnlit(p *schedule.Plan, s schedule.Step) string {
 	g, _ := v.grate.lastRead(v.now, oldReading)
 	why := "the grate was at " + v.day.Grate(g.c) + " at " + v.clock(g.at) + ", and unlit coals would cool it more."
 	switch a := v.steered.advice; {
+	case a.Do == steer.AddLit, a.Do == steer.ClearAsh:
+		return v.steerText().Text + " Sweep out the ash below. No unlit coals yet: " + why
+	case v.wantsFuel() && !v.stormOpens():
+		who, _, late := strings.Cut(s.Text, " still on? Then ")
+		feed := v.feedNow(p)
+		if late {
+			feed = who + " still on? Then " + say.Lower(feed)
+		}
+		return feed + " Why: a feed is due, and " + strings.Replace(why, "unlit coals", "unlit coals alone", 1) + v.dueSince(s)
 	case v.setsVents(), a.Do == steer.Leave:
 		return "Leave this out for now, even with food still on: " + why + " Feed it once it is back at its level."
 	case a.Do == steer.Move:
 		return v.steerText().Text + " Sweep out the ash below. No unlit coals yet: " + why + " Read the grate in 20 min; no higher: lit coals."
-	case a.Do == steer.AddLit, a.Do == steer.ClearAsh:
-		return v.steerText().Text + " Sweep out the ash below. No unlit coals yet: " + why
 	}
 	return "Leave this out for now, even with food still on: " + why + " Read the grate again first."
 }

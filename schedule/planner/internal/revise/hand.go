@@ -21,6 +21,7 @@ type hand struct {
 	advice steer.Advice
 	unsure bool      // nobody told how the vents stand
 	night  night     // the sleep that it is to burn through
+	lit    int       // coals that it wants lit, where it sinks or a feed of it is due
 	course []airFrom // nil where too little was read to foretell more than that it stays so
 }
 
@@ -56,6 +57,9 @@ func (v *Revision) newHand() *hand {
 	}
 	f := steer.Follow(begin, looks(log.Events, v.now.Sub(log.From).Minutes()), math.Max(v.now.Sub(log.From).Minutes(), begin.PourMinute))
 	h := &hand{advice: f.Advise(want), unsure: !log.VentsTold}
+	if off := h.advice.Now.Middle - want.LevelC; off < -offLevelK/2 || v.grate.sinks() {
+		h.lit = f.LitFor(want)
+	}
 	if log.VentsTold && f.Looks() >= readsForCourse && h.advice.Trust == steer.Trusted {
 		h.course, h.night = courseOf(f, want.LevelC), v.nightOf(f)
 	}
@@ -301,7 +305,7 @@ func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
 		return nil
 	}
 	if !v.setsVents() {
-		return v.creepStep(p)
+		return append(v.dipStep(p), v.creepStep(p)...)
 	}
 	s := v.steerText()
 	level := v.grate.levelAt(v.now, v.plannedLevel)
@@ -342,7 +346,7 @@ const creepIn = 20 * time.Minute
 func (v *Revision) creepStep(p *schedule.Plan) []schedule.Step {
 	look, level := v.now.Add(creepIn), v.grate.levelAt(v.now, v.plannedLevel)
 	first, last, ok := v.grate.creeps(v.now, level)
-	if !ok || v.steered == nil || v.steered.advice.Do != steer.Leave || !v.fireWanted() || v.stormOpens() || v.day.InQuiet(look) || v.settles(look) || !look.Before(p.Phases[v.phases-1].To) || !v.cooksAt(p, look) {
+	if !ok || v.steered == nil || v.steered.advice.InDip || v.steered.advice.Do != steer.Leave || !v.fireWanted() || v.stormOpens() || v.day.InQuiet(look) || v.settles(look) || !look.Before(p.Phases[v.phases-1].To) || !v.cooksAt(p, look) {
 		return nil
 	}
 	way := "climbed"
@@ -351,6 +355,19 @@ func (v *Revision) creepStep(p *schedule.Plan) []schedule.Step {
 	}
 	return []schedule.Step{v.steerStep(p, schedule.StepCheckFire, look, 1, level,
 		fmt.Sprintf("Read the grate and log it: it has %s from %s to %s since %s. Level is %s.", way, v.day.Grate(first.c), v.day.Grate(last.c), v.clock(first.at), v.day.Grate(level)), "a grate that creeps is looked at before it is far off")}
+}
+
+// dipStep looks again at a grate that cold food holds down.
+func (v *Revision) dipStep(p *schedule.Plan) []schedule.Step {
+	if v.steered == nil || !v.steered.advice.InDip || !v.fireWanted() {
+		return nil
+	}
+	look, level := v.now.Add(instant.Minutes(float64(v.steered.advice.LookMinutes))), v.grate.levelAt(v.now, v.plannedLevel)
+	if v.day.InQuiet(look) || v.settles(look) || !look.Before(p.Phases[v.phases-1].To) || !v.cooksAt(p, look) {
+		return nil
+	}
+	return []schedule.Step{v.steerStep(p, schedule.StepCheckFire, look, 1, level,
+		"Read the grate and log it: it should be on its way back to "+v.day.Grate(level)+".", "cold food holds the grate down for up to two hours, and gives it back by itself")}
 }
 
 // steeredStep numbers the steps of advice apart from those of the plan, which count from 1.

@@ -57,7 +57,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 			out = append(out, s)
 		}
 	}
-	out = append(v.oneLook(append(v.asItIs(v.fedOnce(v.missedLook(out)), l), v.steerSteps(p)...)), v.sentSteps(p)...)
+	out = append(v.oneLook(append(v.asItIs(v.fedOnce(p, v.missedLook(out)), l), v.steerSteps(p)...)), v.sentSteps(p)...)
 	out = append(out, v.feelSteps(p, l)...)
 	out = v.withdraw(v.unlitInStorm(v.rebuild(p, out)), l)
 	out = plans.WithoutLateHolds(v.overAtTable(v.kept(v.measureFirst(p, out, l), l), l))

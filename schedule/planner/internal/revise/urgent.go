@@ -9,7 +9,6 @@ import (
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/plans"
-	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
 )
 
@@ -57,8 +56,15 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 	if !dead && !sinks || o.asked || o.unread && v.allSuspect() || v.phases == 0 || !v.fireWanted() || !v.feeds(p) || !v.wantedSoon(p) {
 		return steps
 	}
+	lasts := time.Duration(rebuiltLasts)
+	if sinks && !dead {
+		if v.burnsOnlyUntil(v.now.Add(feedTells)) {
+			return steps
+		}
+		lasts = feedsFor - rebuiltLasts
+	}
 	for i, s := range steps {
-		if s.Kind == schedule.StepRefuel && !s.Done && s.Phase == v.phases && s.At.Sub(v.now) < rebuiltLasts {
+		if s.Kind == schedule.StepRefuel && !s.Done && s.Phase == v.phases && s.At.Sub(v.now) < lasts {
 			steps[i].Text = "If the fire wants it by then: " + s.Text
 			if !s.At.After(v.now.Add(fedAnyway)) {
 				steps[i].Text = "Leave this out, even with food still on: the fire is fed anyway, now." // one order for one fire
@@ -75,10 +81,11 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 			return steps // the coals that come are told of
 		}
 		text = fmt.Sprintf("No coals are left: the food goes into the kitchen oven at %s now, straight from the grate.", v.day.Grate(undoneOvenC))
-	} else if sinks && v.allOpenTold() {
-		text, why = "Sweep out the ash, then add lit coals: the fire is sinking with both vents open.", "the fire is sinking, and air is not what it lacks at the vents"
 	} else if sinks {
-		text, why = "Add fuel now, lit if you can, and open the vents: the fire is sinking. "+safety.OpenStarved, "the fire is sinking"
+		text, why = "The fire is sinking. "+v.feedNow(p), "the fire is sinking"
+		if v.allOpenTold() {
+			why = "the fire is sinking, and air is not what it lacks at the vents"
+		}
 	}
 	return append(steps, schedule.Step{
 		ID: plans.StepID(p.ID, "", v.phases, schedule.StepRefuel, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepRefuel, Phase: v.phases,
