@@ -1,5 +1,7 @@
 package steer
 
+import "example.com/cookday/schedule/internal/fire"
+
 // Do is what an advice tells the cook to do.
 type Do int
 
@@ -37,6 +39,8 @@ type Advice struct {
 	TopBelowLeast    bool     // the top vent stands lower than it may with food on
 	Want             Want
 	LongCool         bool    // too cool to cook on for more than half an hour, as read
+	Ashy             bool    // so much burnt that its ash may be a reason
+	Door             bool    // the coals are reached by a door, and not by a cleaner from below
 	InDip            bool    // cold food takes so much that it is left alone
 	RoseFast         bool    // after the light, as was foretold
 	Stormy           bool    // wind that no fire should be lit in
@@ -87,6 +91,7 @@ const (
 	Unfelt     // what was done just now is not felt yet
 	NearLevel  // within its band
 	VentsShut  // both are, and the coals get no air
+	LitLately  // lit coals were added just now
 )
 
 // Figures of looking (tuned on simulated cooks).
@@ -107,6 +112,7 @@ func (f *Fire) Advise(want Want) Advice {
 	a := Advice{Do: Leave, Now: f.Now(), From: f.Vents(), To: f.Vents(), Trust: f.trust(), Want: want, LookMinutes: lookFirst}
 	a.TopBelowLeast = !want.NoFood && f.top < leastTop-1e-9
 	a.LitN, a.LongCool = f.litN(), f.longCool()
+	a.Ashy, a.Door = f.ashLies(), f.begin.Grill.Kind == fire.Upright
 	a.RoseFast = a.Trust == Trusted && f.readings[len(f.readings)-1].JumpK > flareK
 	a.Stormy = f.weather(f.minute).WindMS > stormMS
 	switch {

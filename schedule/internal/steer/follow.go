@@ -25,6 +25,8 @@ type Fire struct {
 	lidOff      bool
 	closesAt    float64 // of a lid whose closing nobody tells
 	deafUntil   float64 // readings before mean little
+	litLater    bool    // lit coals were added to it
+	litAt       float64 // and when, the last of them
 	meats       []Event
 	windMS      float64 // as told; below zero: as forecast
 	out         bool
@@ -212,6 +214,9 @@ func (f *Fire) coals(e Event) {
 	f.out = f.out && (e.Kind == Unlit || e.Kind == CoalsOut)
 	if e.Kind == Unlit && e.Count >= freshCount*f.hearth.Size() && e.Minute > f.begin.PourMinute+stepMinutes {
 		f.fed, f.fedAt = true, e.Minute
+	}
+	if e.Kind == Lit && e.Count >= freshCount*f.hearth.Size() && e.Minute > f.begin.PourMinute+stepMinutes {
+		f.litLater, f.litAt = true, e.Minute
 	}
 	f.each(func(g *guess) {
 		switch e.Kind {

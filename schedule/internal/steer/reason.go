@@ -46,6 +46,8 @@ func (f *Fire) leftAlone(off, late float64, want Want) Why {
 		return Rising
 	case abs(off) <= bandK/2:
 		return Sinking
+	case off < 0 && f.litLately():
+		return LitLately
 	case off < 0 && f.freshCoals():
 		return FreshCoals
 	case off < 0 && f.coldLoad():
@@ -118,6 +120,18 @@ const (
 	freshCount    = 10   // coals that are felt
 	caughtMinutes = 20.0 // after a lid was off, that what caught meanwhile is felt
 )
+
+// litLately says whether lit coals were added so lately that they do not show yet.
+func (f *Fire) litLately() bool { return f.litLater && f.minute-f.litAt < showMinutes }
+
+// showMinutes is when lit coals that were added show at the grate (common practice, no source: 15 to 20).
+const showMinutes = 20.0
+
+// ashLies says whether so much may have burnt that ash is a reason: not in the first hours of a fire whose light is known.
+func (f *Fire) ashLies() bool { return f.begin.MidCook || f.minute-f.begin.PourMinute >= ashMinutes }
+
+// ashMinutes is how long a fire burns before its ash is a reason for anything (common practice, no source).
+const ashMinutes = 150.0
 
 // windy says whether it blows, as told or as forecast.
 func (f *Fire) windy() bool { return f.weather(f.minute).WindMS > windyMS }

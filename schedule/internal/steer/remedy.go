@@ -31,11 +31,15 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 	if a.Reach = f.reach(a.Want); open {
 		a.Reach = TooWeak
 	}
+	if a.Reach == TooWeak && (f.litLately() || f.chilled(a.Want)) {
+		a.Remedies, a.Reach = f.feeding(bits, a.Want), WithinReach
+		return a
+	}
 	if a.Reach == WithinReach || f.begin.Own == nil && f.grates() < 2 && a.Reach == TooHot {
 		a.Reach = WithinReach
 		return a
 	}
-	agreed := open || f.reachedBefore(a) || a.Reach == TooWeak && f.burntDown()
+	agreed := open || f.reachedBefore(a) || a.Reach == TooWeak && (f.burntDown() || f.fewFrom(a.Want))
 	switch a.Reach {
 	case TooWeak:
 		a.Remedies = f.feeding(bits, a.Want)
@@ -81,6 +85,21 @@ func (f *Fire) openAndCool(want Want) bool {
 }
 
 const openCoolK = 40 / 1.8
+
+// chilled says whether food that went on cold within the hour, or less, explains a grate under all open vents that is this cool.
+func (f *Fire) chilled(want Want) bool {
+	return f.coldKg() >= coldLoadKg && f.minute-f.coldOn() <= coldFirst && f.off(want) > -(coldMostK+bandK)
+}
+
+// fewFrom says whether a fire whose lit coals were counted at the pour has had half an hour under open vents and is so far below
+// its level that more of them are wanted at once, before food lies on it.
+func (f *Fire) fewFrom(want Want) bool {
+	since := f.minute - f.begin.PourMinute
+	return !f.begin.MidCook && f.told && f.top > 0.99 && f.bottom > 0.99 && since >= fewMinutes && since < ashMinutes && f.off(want) < -2*bandK && !f.comes(want)
+}
+
+// fewMinutes is when a fire that was lit shows what its lit coals give (common practice, no source: 20 to 30).
+const fewMinutes = 25.0
 
 // warmest is the remedy of several that brings most; of those that bring as much the least trouble.
 func warmest(all []Remedy) (best Remedy, ok bool) {
@@ -161,11 +180,12 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 		return r
 	}
 	alone, _ := f.with(bits, want, func(*guess) {})
-	clear := add(ClearAsh, 0, cleared)
-	if clear.In45.Middle < alone.Middle+ashWorthK {
-		out = out[:0]
-	} else if clear.Helps {
-		return out
+	if f.ashLies() {
+		if clear := add(ClearAsh, 0, cleared); clear.In45.Middle < alone.Middle+ashWorthK {
+			out = out[:0]
+		} else if clear.Helps {
+			return out
+		}
 	}
 	if add(AddUnlit, unlitTried, func(g *guess) { g.coals.Unlit += unlitTried }).Helps {
 		return out

@@ -118,14 +118,24 @@ func (w wording) do() string {
 		}
 		return w.move()
 	case AddLit:
-		if a.AllOpen() {
-			return fmt.Sprintf("Look at the coals: rake the ash out, then light %d more and add them when they are gray.", a.Count)
+		switch {
+		case a.AllOpen() && a.Ashy:
+			return fmt.Sprintf("Light %d more coals, rake the ash out, and add them when they are gray.", a.Count)
+		case a.AllOpen():
+			return fmt.Sprintf("Light %d more coals, lid shut meanwhile, and add them when they are gray.", a.Count)
 		}
 		return fmt.Sprintf("Light %d more coals and add them when they are gray. %s", a.Count, openThem(a.To))
 	case AddUnlit:
 		return fmt.Sprintf("Lay %d unlit coals against the lit ones. %s", a.Count, openThem(a.To))
 	case ClearAsh:
-		return "Clear the ash: work the cleaner a few times, or rake gently through the door. " + openThem(a.To)
+		text := "Clear the ash: work the cleaner a few times. "
+		if a.Door {
+			text = "Clear the ash: rake gently through the door. "
+		}
+		if a.AllOpen() {
+			return strings.TrimSpace(text)
+		}
+		return text + openThem(a.To)
 	case ReadAgain:
 		return "Don't touch the vents yet. Move the probe 2 in from the food, at grate height, and read again in 5 min."
 	case LookFirst:

@@ -24,6 +24,9 @@ func (w wording) why() string {
 		return fmt.Sprintf("Why: the fire has more air than %s needs.", level)
 	case Cool:
 		if a.AllOpen() {
+			if !a.Ashy {
+				return fmt.Sprintf("Why: all vents are open and it is still too cool for %s: too few coals are lit, or they are damp.", level)
+			}
 			return fmt.Sprintf("Why: all vents are open and it is still too cool for %s. Ash below, damp coals, or few that are lit.", level)
 		}
 		return fmt.Sprintf("Why: the fire has less air than %s needs.", level)
@@ -47,6 +50,8 @@ func (w wording) why() string {
 		return fmt.Sprintf("Why: cold food takes %s for up to two hours, and it comes back by itself. Don't chase it.", coldTakes(w.sys))
 	case FreshCoals:
 		return "Why: fresh coals take heat and smolder white until they catch, 15 to 30 min. Don't chase it."
+	case LitLately:
+		return "Why: lit coals were added just now, and take 15 to 20 min to show. Lid shut."
 	case Caught:
 		return "Why: more coals caught while the lid was off, and the grate rises for half an hour after that."
 	case Unfelt:
@@ -124,8 +129,16 @@ func (w wording) also() []string {
 	say(a.Trust == GaugeOnly, fmt.Sprintf("With the grate at %s the lid gauge may show anything from %s.", w.grate(a.Want.LevelC), w.span(Range{Low: a.GaugeAtLevelLowC, High: a.GaugeAtLevelHiC})))
 	say(a.Do == Leave && a.AllOpen(), "Both vents are open already.")
 	say(a.Want.LevelC >= searC && a.AllOpen() && max(a.Now.Middle, a.In30.Middle) < a.Want.LevelC-bandK, "To sear, take the lid off and lay the food straight over the coals: there it is far hotter than the air under a lid.")
-	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && (a.AllOpen() && a.Why == Cool || a.Why == FewLit || a.Why == Spent || a.Why == Ashed)), "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them.")
+	say(len(a.Remedies) == 0 && (a.Do == Move && a.To.Top > 0.99 && a.From.Top <= 0.99 || a.Do == Leave && (a.AllOpen() && a.Why == Cool || a.Why == FewLit || a.Why == Spent || a.Why == Ashed)), a.lookAtCoals())
 	return append(out, w.otherWays()...)
+}
+
+// lookAtCoals is what a fire may lack that vents did not help.
+func (a Advice) lookAtCoals() string {
+	if !a.Ashy {
+		return "If it is no higher at the next look, look at the coals: too few may be lit."
+	}
+	return "If it is no higher at the next look, look at the coals: few are left, or ash keeps the air from them."
 }
 
 // farTooHotK is so far above a level that fewer coals are the surer cure (80 °F; judgment).

@@ -11,6 +11,7 @@ import (
 	"example.com/cookday/schedule/internal/say"
 	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/planner/internal/assemble"
+	"example.com/cookday/schedule/unit"
 )
 
 // What a fire is fed with that sinks: lit coals for the level, and unlit ones beside them for no more than a few hours, for
@@ -18,9 +19,13 @@ import (
 const (
 	feedsFor     = 3 * time.Hour
 	leastLit     = 20
+	hotLit       = 30 // of a hot fire
 	leastBeside  = 10 // unlit ones, else none
 	feedsByCoals = 5
 )
+
+// hotLevelC is a level that wants more of them (judgment).
+var hotLevelC = unit.FToC(300)
 
 // feedNow is how a fire that sinks is fed, with a count: how many lit, which bring it back, and how many unlit for the hours to
 // come, of what it burns an hour; by which vent it gets air meanwhile.
@@ -44,6 +49,9 @@ func (v *Revision) feedShort(p *schedule.Plan) string {
 
 func (v *Revision) feedCounts(p *schedule.Plan) (lit, unlit int) {
 	lit = leastLit
+	if v.grate.levelAt(v.now, v.plannedLevel) >= hotLevelC {
+		lit = hotLit
+	}
 	if v.steered != nil {
 		lit = max(lit, v.steered.lit)
 	}
@@ -79,7 +87,10 @@ func (v *Revision) unlitBeside(p *schedule.Plan, lit int) int {
 
 // airMeanwhile opens one vent of a fire that waits for its coals, as far as is known how they stand.
 func (v *Revision) airMeanwhile() string {
-	if v.steered == nil {
+	switch {
+	case v.allOpenTold():
+		return "The vents are open: rake the ash out below. "
+	case v.steered == nil:
 		return "Until then give it a little more air. "
 	}
 	if v.setsVents() {
@@ -112,4 +123,10 @@ func (v *Revision) wantsFuel() bool {
 		return false
 	}
 	return !a.InDip
+}
+
+// stillHot says whether a fire that was seen to fail still gives heat to cook by: it is fed, with the food where it is.
+func (v *Revision) stillHot() bool {
+	g, ok := v.grate.lastRead(v.now, oldReading)
+	return ok && !g.gauge && g.c >= safety.LowHeatC
 }

@@ -35,11 +35,14 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			} else if o.seen {
 				text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying or choked by its ash.",
 					v.clock(o.from), v.day.Grate(g.c))
-				then = " The plan assumes you rebuild it now, with lit coals."
+				if then = " The plan assumes you rebuild it now, with lit coals."; v.stillHot() {
+					text = fmt.Sprintf("The grate has been falling since about %s and is at %s: the fire is dying, or gets too little air.", v.clock(o.from), v.day.Grate(g.c))
+					then = " The plan assumes you feed it now, " + v.feedShort(&v.first) + "; the food stays on."
+				}
 			}
 			if s, ok := v.smotheredFire(); ok && o.seen {
 				text, then = v.smotheredText(s), ""
-			} else if v.allOpenTold() && o.seen {
+			} else if v.allOpenTold() && o.seen && !v.stillHot() {
 				then = " Both vents are open: sweep out the ash first, then add lit coals. The plan assumes you do."
 			}
 			if v.fireWanted() && !v.noFuel() { // that is said

@@ -84,6 +84,10 @@ func (v *Revision) moreFuel(p *schedule.Plan) []schedule.Step {
 func (v *Revision) fedOnce(p *schedule.Plan, steps []schedule.Step) []schedule.Step {
 	fed := map[int]bool{}
 	for i, s := range steps {
+		if v.takenByAdvice(s) {
+			steps[i].Text = "Leave this out, even with food still on: the coals that are asked for now take its place."
+			continue
+		}
 		late := s.At.After(v.now.Add(fedAnyway))
 		if fed[s.Phase] && !s.Done && s.Kind == schedule.StepLight && v.tends(s) && s.At.Before(v.now.Add(rebuiltLasts-fedAnyway)) {
 			steps[i].Text = "Leave this out, even with food still on: one refuel is enough for now."
@@ -110,6 +114,14 @@ func (v *Revision) fedOnce(p *schedule.Plan, steps []schedule.Step) []schedule.S
 		fed[s.Phase] = fed[s.Phase] || !s.At.After(v.now)
 	}
 	return steps
+}
+
+// takenByAdvice says whether lit coals of the plan are to come so soon that those which the advice asks for now are theirs.
+func (v *Revision) takenByAdvice(s schedule.Step) bool {
+	if v.steered == nil || v.steered.advice.Do != steer.AddLit || v.offBeforeItTells() || v.stormOpens() || s.Done || s.Phase != v.phases || s.At.Sub(v.now) > rebuiltLasts {
+		return false
+	}
+	return s.Kind == schedule.StepRefuel && !strings.Contains(s.Text, "unlit") || s.Kind == schedule.StepLight && strings.Contains(s.Text, "to add in 20 min")
 }
 
 // feedTells is how long a feed takes to give heat: food that is off by then has no use of it (judgment).

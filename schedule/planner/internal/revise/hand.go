@@ -220,11 +220,14 @@ func (v *Revision) rainedAt(at time.Time) bool {
 	return rains && !at.After(v.now.Add(rainLasts))
 }
 
+// takenAsOn is how long after its hour food that nobody noted is taken to be on, where its cold is a reason (judgment).
+const takenAsOn = 30 * time.Minute
+
 // coldMeat is what was put on since the fire began.
 func (v *Revision) coldMeat(from time.Time) []steer.Event {
 	var out []steer.Event
 	for _, a := range v.batches {
-		if a.on.set && !a.on.at.After(v.now) && a.on.at.After(from) {
+		if a.on.set && (a.on.logged || v.now.Sub(a.on.at) > takenAsOn) && !a.on.at.After(v.now) && a.on.at.After(from) {
 			out = append(out, steer.Event{Minute: a.on.at.Sub(from).Minutes(), Kind: steer.Meat, Kg: a.batch.MassKg * math.Max(float64(a.batch.Count), 1)})
 		}
 	}

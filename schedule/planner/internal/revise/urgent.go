@@ -81,7 +81,7 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 			return steps // the coals that come are told of
 		}
 		text = fmt.Sprintf("No coals are left: the food goes into the kitchen oven at %s now, straight from the grate.", v.day.Grate(undoneOvenC))
-	} else if sinks {
+	} else if sinks || v.stillHot() {
 		text, why = "The fire is sinking. "+v.feedNow(p), "the fire is sinking"
 		if v.allOpenTold() {
 			why = "the fire is sinking, and air is not what it lacks at the vents"
