@@ -9,6 +9,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/steer"
 )
@@ -62,12 +63,10 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 	} else if v.steered != nil {
 		v.noteSteered(add)
 	} else if off != 0 {
-		do := "Close the vents a little."
-		if off < 0 {
-			do = "Open the vents, or add fuel."
-		}
+		do := v.slowShell(off)
 		add(schedule.NewFinding("grate-off-level", "", do+" "+v.runsAt(off)+" The times assume it stays that way."))
 	}
+	v.noteHotAfterLid(add)
 	v.noteNight(add)
 	v.noteRelit(add)
 	v.noteLid(add)
@@ -76,6 +75,24 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 
 // glowsK is by how much a grate is warmer than the air over a fire that still glows (judgment).
 const glowsK = 60 / 1.8
+
+// slowShellTakes is how long a heavy shell, or a grill of which nobody said what it is, takes to show a move of its vents (common
+// practice, no source: the hour of a ceramic cooker).
+const slowShellTakes = time.Hour
+
+// slowShell is what to do about a grill that is not steered by figures: one small move, and an hour's patience.
+func (v *Revision) slowShell(offK float64) string {
+	for _, r := range slices.Backward(v.grate.readings) {
+		off := r.c - v.grate.levelAt(r.at, v.plannedLevel)
+		if v.now.Sub(r.at) < slowShellTakes && v.now.Sub(r.at) > together && off*offK > 0 && math.Abs(off) > offLevelK {
+			return fmt.Sprintf("Moved the vents at %s? Then wait until %s: a heavy shell takes an hour to show it.", v.clock(r.at), v.clock(r.at.Add(slowShellTakes)))
+		}
+	}
+	if offK < 0 {
+		return "Open top and bottom vent a little, once, and look again in an hour; no higher then: add fuel."
+	}
+	return "Close top and bottom vent a little, once, and look again in an hour: a heavy shell takes so long."
+}
 
 // runsAt says how far the grate is off its level.
 func (v *Revision) runsAt(offK float64) string {
@@ -153,6 +170,48 @@ func (v *Revision) noteSteered(add func(schedule.Finding)) {
 	}
 	f.Steer = &s
 	add(f)
+}
+
+// hotAfterLid is the newest reading of the grate, where it is far above the level so soon after the lid was off that it means
+// little: more coals caught in the open air.
+func (v *Revision) hotAfterLid() (schedule.Entry, bool) {
+	lid := time.Time{}
+	for _, e := range slices.Backward(v.log) {
+		switch {
+		case v.now.Sub(e.At) > 2*lidSettles:
+			return schedule.Entry{}, false
+		case e.Kind == schedule.LogLidOpened, e.Kind == schedule.LogLidClosed:
+			lid = instant.Later(lid, e.At)
+		case e.Kind == schedule.LogGrate:
+			for _, o := range v.log {
+				if (o.Kind == schedule.LogLidOpened || o.Kind == schedule.LogLidClosed) && !o.At.After(e.At) && e.At.Sub(o.At) < lidSettles {
+					lid = instant.Later(lid, o.At)
+				}
+			}
+			hot := e.C > v.grate.levelAt(e.At, v.plannedLevel)+offLevelK
+			return e, hot && !lid.IsZero()
+		}
+	}
+	return schedule.Entry{}, false
+}
+
+// noteHotAfterLid says what to do about such a reading: nothing yet.
+func (v *Revision) noteHotAfterLid(add func(schedule.Finding)) {
+	e, ok := v.hotAfterLid()
+	if !ok {
+		return
+	}
+	level := v.grate.levelAt(v.now, v.plannedLevel)
+	add(schedule.NewFinding("grate-doubted", "", fmt.Sprintf("Lid shut, vents as they are, no coals yet, and read the grate again at %s: %s at %s, so soon after the lid was off, means little, for more coals caught in the open air. Still above %s then: close the %s to half of what it is.",
+		v.clock(e.At.Add(lidSettles)), v.day.Grate(e.C), v.clock(e.At), v.day.Grate(level+offLevelK), v.fineVent())))
+}
+
+// fineVent is the vent by which this grill is steered.
+func (v *Revision) fineVent() string {
+	if v.day.Grill.SteersBottom() {
+		return bottomVents(true)
+	}
+	return "top vent"
 }
 
 // behindLid asks for the grate where the lid's gauge is all that was read lately and, by what both showed earlier, the grate is

@@ -181,6 +181,9 @@ func (v *Revision) unfed(p *schedule.Plan) {
 // tooHotToFeed says whether the grate was read above its level just now, or rising so that it will be. Shortly before a sleep
 // it is fed all the same, if no vent is closed for it: coals burn down in the night.
 func (v *Revision) tooHotToFeed() bool {
+	if _, hot := v.hotAfterLid(); hot {
+		return true
+	}
 	g, ok := v.grate.lastRead(v.now, oldReading)
 	if !ok || v.steered == nil || g.gauge {
 		return false
