@@ -44,6 +44,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		v.noteHold(a, p, told)
 		if !grave && !v.noteUnplaced(a, p, add) { // how long it keeps, and how, does not stand beside the order to throw it away
 			v.noteRead(a, p, told)
+			v.noteBoxAlarm(a, p, told)
 			v.noteOven(a, p, told)
 			v.noteHotly(a, p, told)
 			if !any {
