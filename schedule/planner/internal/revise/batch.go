@@ -76,17 +76,18 @@ type liveBatch struct {
 	adrift     bool             // it is past its time without heat unless it was where nobody logged it
 	undone     float64          // how likely it is that it is off and not done, as nothing shows
 
-	readings []belief.Reading   // the same cores, from the put-on, judged
-	signs    []surprise.Verdict // of the readings that surprise
-	dire     *world             // as it is if the most dangerous of what is open holds; nil where it is taken so
-	sound    *world             // as it is if nothing of what is open holds; nil where nothing is
-	unread   bool               // so, by how long its fire may have been out, and its core was not read since
-	hotBy    time.Time          // by then the fire had to be hot again, and nothing shows that it was; zero where that is no matter
-	suspect  bool               // outside the published limits unless something harmless explains a reading
-	believed *belief.Belief     // nil where the model follows nothing
-	plain    *belief.Belief     // the same by what was read alone, where its dead fire is counted with besides
-	journey  *belief.Journey
-	live     day.Way // what is left, as the solver and the texts take it
+	readings  []belief.Reading   // the same cores, from the put-on, judged
+	signs     []surprise.Verdict // of the readings that surprise
+	dire      *world             // as it is if the most dangerous of what is open holds; nil where it is taken so
+	sound     *world             // as it is if nothing of what is open holds; nil where nothing is
+	searTaken bool               // it came off for its sear, and is taken to be seared by the hour alone
+	unread    bool               // so, by how long its fire may have been out, and its core was not read since
+	hotBy     time.Time          // by then the fire had to be hot again, and nothing shows that it was; zero where that is no matter
+	suspect   bool               // outside the published limits unless something harmless explains a reading
+	believed  *belief.Belief     // nil where the model follows nothing
+	plain     *belief.Belief     // the same by what was read alone, where its dead fire is counted with besides
+	journey   *belief.Journey
+	live      day.Way // what is left, as the solver and the texts take it
 }
 
 // look works out from the log where every batch is, and what is believed of it.

@@ -37,7 +37,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 	case a.served.set && v.noteUnplaced(a, p, add):
 	case a.served.set:
 		v.noteServed(a, p, add)
-	case a.condemned && v.judgedOver(a):
+	case a.condemned && v.judgedOver(a), v.noteSearUntold(a, add):
 	default:
 		grave, any := false, false
 		told := func(f schedule.Finding) { grave, any = grave || f.Severity == schedule.Danger, true; add(f) }
@@ -84,7 +84,7 @@ func (v *Revision) pronounce(a *liveBatch) {
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
 	a.colder, a.undone = a.inner() && v.shows(a) == shownLow, v.undoneChance(a)
-	a.adrift = v.isAdrift(a)
+	a.adrift = v.isAdrift(a) || v.searUntold(a)
 	a.suspect = a.suspect || (warm || open) && !a.condemned && a.where == cooking || a.unshown() && !v.mealPast(a) && !a.condemned
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/instant"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/day"
 	"example.com/cookday/schedule/unit"
 )
@@ -86,7 +87,34 @@ func (v *Revision) searOver(a *liveBatch) {
 	}
 	if v.now.After(due) {
 		a.seared(since)
+		a.searTaken = true
 	}
+}
+
+// searUntold says whether a piece that came off for its sear is taken to be seared, and nothing was
+// read of it since, nor told of where it is.
+func (v *Revision) searUntold(a *liveBatch) bool {
+	n := len(a.cores)
+	return a.searTaken && a.where == off && !a.served.set && !v.mealPast(a) && len(a.outers) == 0 && len(a.waits()) == 0 && n > 0 && !a.cores[n-1].At.After(a.off.at)
+}
+
+// noteSearUntold asks of such a piece whether it was seared, and says what becomes of it if not.
+func (v *Revision) noteSearUntold(a *liveBatch, add func(schedule.Finding)) bool {
+	if !v.searUntold(a) {
+		return false
+	}
+	ovenC := searOvenC
+	if a.inner() {
+		ovenC = undoneOvenC
+	}
+	by := a.off.at.Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC) - v.spentBefore(a, a.off.at)))
+	not := fmt.Sprintf("Not seared: onto a hot fire, or into an oven at %s in a rimmed pan, by %s; past that it is thrown away.", v.day.Grate(ovenC), v.clock(by))
+	if v.now.After(by) {
+		not = fmt.Sprintf("Not seared: throw it away, its time without heat was over at %s.", v.clock(by))
+	}
+	add(about(a, schedule.OffUnread, fmt.Sprintf("%s: was it seared? It came off for that at %s, at %s inside, and nothing was logged since. Seared: measure it before you cut it, log that, and when it came off; it needs %s. %s",
+		a.batch.It.Dish.Name, v.clock(a.off.at), v.day.Core(a.cores[len(a.cores)-1].C), v.day.Core(a.leastC()), not)))
+	return true
 }
 
 // noteSearWaits says of a piece that waits for its sear how it waits: hot, and over no dead fire.

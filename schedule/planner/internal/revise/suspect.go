@@ -48,6 +48,10 @@ func (a *liveBatch) doubt() float64 {
 	return most
 }
 
+// unsearedDoubt is the chance that a piece which came off for its sear, and of which nothing was logged
+// since, was not seared (judgment).
+const unsearedDoubt = 0.5
+
 // fit is the share of a piece's chance that it may be eaten at all.
 func (a *liveBatch) fit() float64 {
 	switch {
@@ -55,6 +59,9 @@ func (a *liveBatch) fit() float64 {
 		return 0
 	case a.suspect:
 		return 1 - math.Max(a.doubt(), a.undone)
+	}
+	if a.adrift && a.searTaken {
+		return (1 - a.undone) * (1 - unsearedDoubt)
 	}
 	if a.adrift {
 		return (1 - a.undone) * (1 - unplacedDoubt)
