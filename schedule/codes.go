@@ -41,6 +41,7 @@ const (
 	Sparks     = "sparks"      // the wind takes embers along
 	InTheRain  = "in-the-rain" // it rains on a fire
 	NoFuel     = "no-fuel"     // none is left for what the fire wants
+	OwnFault   = "own-fault"   // the plan breaks a rule of its own, and the log is sound
 	CoolOven   = "cool-oven"   // raw meat is in an oven that does not cook it
 	FireRelit  = "fire-relit"  // it was lit again, and nobody told that it was out
 )

@@ -117,6 +117,7 @@ var notices = []Caution{
 	{"no-readings", Info, "A piece on the fire was never measured.", ours},
 	{"readings-stopped", Info, "The readings of a piece have stopped.", ours},
 	{"taken-as-done", Info, "The log is silent on a step whose time is past; the plan assumes that it was done.", ours},
+	{OwnFault, Warning, "The plan breaks a rule that every plan keeps, and nothing in the log contradicts itself.", ours},
 	{"unsound", Danger, "The log does not fit together, and the plan made of it breaks a rule that every plan keeps.", ours},
 	{LineLeft, Warning, "A line of the log cannot be read; the rest is followed without it.", ours},
 	{"other-model", Warning, "The plan was made by another edition of the model; its times are worked out anew.", ours},

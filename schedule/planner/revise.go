@@ -67,8 +67,11 @@ func reviseOne(ctx context.Context, p schedule.Plan, log []schedule.Entry, now t
 		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
 	}
 	if faults := o.judge(revised); len(faults) > 0 {
-		said := o.unsound(ctx, p, log, now, revised, faults)
-		revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
+		if said := o.unsound(ctx, p, log, now, revised, faults); said.Code == schedule.OwnFault { // what is dangerous comes first
+			revised.Findings = append(revised.Findings, said)
+		} else {
+			revised.Findings = append([]schedule.Finding{said}, revised.Findings...)
+		}
 	}
 	return revised, nil
 }

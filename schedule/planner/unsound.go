@@ -15,12 +15,16 @@ import (
 // arranged again.
 const mostBlamed = 6
 
-// unsound is the finding that a log does not fit together, with the entry that is to be looked at
-// where one alone makes it so: the newest without which the day keeps every rule. Those of the
-// dishes that the faults are of are tried first.
+// unsound is the finding of a revision that breaks a rule. The log is blamed only where two of its
+// entries cannot both be right; then the one is named without which the day keeps every rule, or
+// both. What was told as it was advised, or as anybody would, is no cook's fault.
 func (o options) unsound(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Time, revised schedule.Plan, faults []schedule.Fault) schedule.Finding {
+	pairs := contradictions(revised, revised.Log)
+	if len(pairs) == 0 {
+		return schedule.NewFinding(schedule.OwnFault, "", "This plan does not add up in one place, and that is not your log. Times below may be off: go by the thermometer.")
+	}
 	text := "The log does not fit together, and times below may be wrong. Go by the thermometer."
-	for _, e := range suspects(revised, faults) {
+	for _, e := range suspects(revised, faults, pairs) {
 		without := func(all []schedule.Entry) []schedule.Entry {
 			return slices.DeleteFunc(slices.Clone(all), func(x schedule.Entry) bool {
 				return len(schedule.JoinLogs([]schedule.Entry{x}, []schedule.Entry{e})) == 1
@@ -36,17 +40,24 @@ func (o options) unsound(ctx context.Context, p schedule.Plan, log []schedule.En
 			return schedule.NewFinding("unsound", "log", fmt.Sprintf("%s Look at the entry %s: without it the rest fits. Correct its time or its dish, or take it back.", text, entryText(revised, e)))
 		}
 	}
-	return schedule.NewFinding("unsound", "log", text+" Look for an entry with a wrong time or a wrong dish.")
+	last := pairs[len(pairs)-1]
+	return schedule.NewFinding("unsound", "log", fmt.Sprintf("%s Look at %s and %s: not both can be right. Correct a time or a dish, or take one back.", text, entryText(revised, last[0]), entryText(revised, last[1])))
 }
 
-// suspects are the entries that may be what does not fit, the likeliest first.
-func suspects(p schedule.Plan, faults []schedule.Fault) []schedule.Entry {
+// suspects are the entries that another one contradicts, the likeliest first.
+func suspects(p schedule.Plan, faults []schedule.Fault, pairs [][2]schedule.Entry) []schedule.Entry {
 	faulted := map[string]bool{}
 	for i, d := range p.Dishes {
 		faulted[d.ID] = slices.ContainsFunc(faults, func(f schedule.Fault) bool { return strings.HasPrefix(f.Path, fmt.Sprintf("dishes[%d]", i)) })
 	}
 	var first, then []schedule.Entry
+	contradicted := func(e schedule.Entry) bool {
+		return slices.ContainsFunc(pairs, func(p [2]schedule.Entry) bool { return p[0] == e || p[1] == e })
+	}
 	for _, e := range slices.Backward(p.Log) {
+		if !contradicted(e) {
+			continue
+		}
 		if e.Dish != "" && faulted[e.Dish] {
 			first = append(first, e)
 		} else {

@@ -57,3 +57,29 @@ func TestALogThatDoesNotFitIsSaidFirst(t *testing.T) {
 		t.Errorf("a log that fits: %v", q.Findings)
 	}
 }
+
+// Entries are blamed only where two cannot both be right; what the program itself advises never is.
+func TestOnlyEntriesThatContradictEachOtherAreBlamed(t *testing.T) {
+	p := plantest.Day(t, plantest.Evening(plantest.Kettle22+"oven: yes\n", "{name: Chops, cut: pork-chop, weight: 10 oz, count: 4}"))
+	const on = "2027-07-03 16:40,,lit,\n2027-07-03 17:10,chops,on,\n"
+	for name, c := range map[string]struct {
+		log  string
+		says int
+	}{
+		"a good day":              {on + "2027-07-03 17:30,chops,core,138 F\n2027-07-03 17:40,chops,core,146 F\n2027-07-03 17:41,chops,pulled,\n2027-07-03 17:42,chops,counter,\n2027-07-03 18:00,chops,served,\n", 0},
+		"indoors, as advised":     {on + "2027-07-03 17:20,,fire-out,\n2027-07-03 17:25,chops,to-oven,325 F\n", 0},
+		"aside and back":          {on + "2027-07-03 17:20,chops,stopped,\n2027-07-03 17:26,chops,restarted,\n", 0},
+		"back over a dead fire":   {on + "2027-07-03 17:20,chops,stopped,\n2027-07-03 17:21,,fire-out,\n2027-07-03 17:26,chops,restarted,\n", 1},
+		"relit in between":        {on + "2027-07-03 17:20,chops,stopped,\n2027-07-03 17:21,,fire-out,\n2027-07-03 17:25,,lit,\n2027-07-03 17:40,chops,restarted,\n", 0},
+		"on twice":                {on + "2027-07-03 17:30,chops,on,\n", 1},
+		"wrapped before it is on": {"2027-07-03 16:40,,lit,\n2027-07-03 16:50,chops,wrapped,\n2027-07-03 17:10,chops,on,\n", 1},
+	} {
+		log, err := schedule.ReadLog([]byte("time,dish,kind,value\n"+c.log), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := planner.Contradictions(p, log); len(got) != c.says {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}

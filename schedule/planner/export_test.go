@@ -1,0 +1,4 @@
+package planner
+
+// Contradictions for tests.
+var Contradictions = contradictions
