@@ -26,6 +26,8 @@ func TestWhatAFireLacks(t *testing.T) {
 		{"a bird, an hour after the pour", simKettle(), 375, 105, 0, []Event{{Minute: 40, Kind: Grate, C: toC(355)}, {Minute: 50, Kind: Meat, Kg: 2}, {Minute: 65, Kind: Grate, C: toC(322)}}, 66, Leave, ColdLoad},
 		{"lit coals ten minutes ago", simKettle(), 350, 60, 0, []Event{{Minute: 60, Kind: Grate, C: toC(300)}, {Minute: 80, Kind: Grate, C: toC(275)}, {Minute: 84, Kind: Lit, Count: 30}, {Minute: 94, Kind: Grate, C: toC(268)}}, 94, Leave, LitLately},
 		{"75 min after the pour", simKettle(), 350, 60, 0, []Event{{Minute: 60, Kind: Grate, C: toC(300)}, {Minute: 80, Kind: Grate, C: toC(275)}, {Minute: 90, Kind: Grate, C: toC(262)}}, 90, AddLit, Spent},
+		{"all open, 50 under, two hours after the pour", simKettle(), 250, 15, 60, []Event{{Minute: 120, Kind: Grate, C: toC(214)}, {Minute: 135, Kind: Grate, C: toC(200)}}, 135, AddLit, Cool},
+		{"both vents shut over food", simKettle(), 375, 100, 0, []Event{{Minute: 50, Kind: Grate, C: toC(360)}, {Minute: 60, Kind: Meat, Kg: 2}, {Minute: 75, Kind: VentsSet}, {Minute: 95, Kind: Grate, C: toC(240)}}, 96, Move, VentsShut},
 	} {
 		b := Begin{Seed: 3, Grill: c.grill, Layout: fire.Banked, Lit: c.lit, Unlit: c.unlit, PourMinute: 15, Top: 1, Bottom: 1, Weather: func(float64) fire.Weather { return fire.Weather{AirC: 20} }}
 		log := append([]Event{{Minute: 16, Kind: VentsSet, Top: 1, Bottom: 1}}, c.log...)

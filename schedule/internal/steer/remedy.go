@@ -27,6 +27,9 @@ const (
 
 // beyondVents says what vents cannot do, once two looks agree on it, and what can.
 func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
+	if f.shut(a.Want) {
+		return a
+	}
 	open := f.openAndCool(a.Want)
 	if a.Reach = f.reach(a.Want); open {
 		a.Reach = TooWeak
@@ -187,6 +190,11 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 			return out
 		}
 	}
+	if f.off(want) < -openCoolK { // unlit coals cool it more before they catch
+		count := f.litFor(bits, want)
+		add(AddLit, count, lit(count))
+		return out
+	}
 	if add(AddUnlit, unlitTried, func(g *guess) { g.coals.Unlit += unlitTried }).Helps {
 		return out
 	}
@@ -261,6 +269,9 @@ func (f *Fire) weakBecause(ashHelps bool) Why {
 }
 
 func (f *Fire) hotBecause() Why {
+	if f.told && f.bottom <= leastDrawn && f.top > nearlyShut {
+		return Leaks // the way from below is shut already
+	}
 	_, leak, _ := quantiles(f.guesses, func(g *guess) float64 { return g.traits.Leak })
 	usual := f.begin.Grill.Usual()
 	if leak > leaky*usual.Leak {

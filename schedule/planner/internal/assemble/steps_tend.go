@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/say"
@@ -44,6 +45,9 @@ func (it *Itinerary) refuel(ph *schedule.Phase, number int, r schedule.Refuel) {
 	}
 	amount := countText(it.D.Req.Units, r.Count, r.MassKg)
 	text, how := "Add "+lump(amount, "unlit")+" next to the lit ones", ""
+	if ph.Layout == string(fire.Ring) {
+		text = "Add " + lump(amount, "unlit") + " to the tail of the ring, away from the lit end"
+	}
 	if r.Lit {
 		text, how = "Add "+lump(amount, "lit")+" to the coals", " "+AddLit
 		if !it.lightFor(ph, number, r, over) {

@@ -20,7 +20,8 @@ const (
 	feedsFor     = 3 * time.Hour
 	leastLit     = 20
 	hotLit       = 30 // of a hot fire
-	leastBeside  = 10 // unlit ones, else none
+	mostBeside   = 60 // unlit ones: what lies on a live bed catches
+	leastBeside  = 10 // of them, else none
 	feedsByCoals = 5
 )
 
@@ -82,7 +83,7 @@ func (v *Revision) unlitBeside(p *schedule.Plan, lit int) int {
 	left := min(ph.To.Sub(v.now), feedsFor)
 	perHour := v.day.Grill.Pieces(fire.Amount{MassKg: v.day.Grill.RateKgPerHour(v.grate.levelAt(v.now, v.plannedLevel), v.day.Air)})
 	n := perHour*left.Hours()*feedMargin - float64(lit)
-	return feedsByCoals * int(math.Round(max(n, 0)/feedsByCoals))
+	return feedsByCoals * int(math.Round(min(max(n, 0), mostBeside)/feedsByCoals))
 }
 
 // airMeanwhile opens one vent of a fire that waits for its coals, as far as is known how they stand.

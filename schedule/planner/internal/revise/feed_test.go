@@ -20,6 +20,8 @@ func TestFireInHandSays(t *testing.T) {
 	for _, c := range []struct{ name, day, log, now, says, lacks string }{
 		{"it sinks, with a count", kettle, begun + "2027-01-16 09:15,chuck-roast,on,\n2027-01-16 10:30,,grate,276 F\n2027-01-16 12:00,,grate,250 F\n2027-01-16 12:40,,grate,228 F\n2027-01-16 13:00,,grate,212 F\n2027-01-16 13:00,chuck-roast,core,150 F\n",
 			"2027-01-16 13:01", `[Ll]ight \d+ (more|briquettes)|\d+ lit`, `Add fuel now|Open the vents, or`},
+		{"weak, and it holds", strings.Replace(kettle, "level: 275 F", "level: 325 F", 1), begun + "2027-01-16 09:15,chuck-roast,on,\n2027-01-16 10:30,,grate,320 F\n2027-01-16 12:00,,grate,214 F\n2027-01-16 13:00,,grate,213 F\n2027-01-16 13:00,chuck-roast,core,150 F\n",
+			"2027-01-16 13:01", `sinking\. Light \d+ briquettes`, `fire is out|fire is dying|Rebuild`},
 		{"225 F wanted, 219 read", low, begun + "2027-01-16 09:15,pork-butt,on,\n2027-01-16 10:00,,grate,219 F\n2027-01-16 10:30,,grate,219 F\n2027-01-16 10:45,,grate,219 F\n",
 			"2027-01-16 10:46", `leave the vents`, `more air or fuel now`},
 		{"hot just after the lid", kettle, begun + "2027-01-16 09:15,chuck-roast,on,\n2027-01-16 10:30,,grate,276 F\n2027-01-16 11:20,,lid-opened,\n2027-01-16 11:32,,lid-closed,\n2027-01-16 11:34,,grate,330 F\n",
