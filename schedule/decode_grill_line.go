@@ -42,18 +42,14 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	odd := oddInGrillLine(strings.Replace(line, first(sizes), " | ", 1))
 	switch {
 	case burnsOther(line):
-		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly+otherZones(line, false))
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly+otherZones(line, false, d.metric))
 		return
 	case slices.Contains(words, "ceramic"), slices.Contains(words, "kamado"), slices.Contains(words, "egg"):
-		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow+otherZones(line, true))
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow+otherZones(line, true, d.metric))
 		return
-	case kind == "" && slices.ContainsFunc(words, func(w string) bool { return otherGrills[w] != "" }):
-		w := words[slices.IndexFunc(words, func(w string) bool { return otherGrills[w] != "" })]
-		said := otherGrills[w]
-		if m := lineSizes.FindStringSubmatch(line); w == "offset" && m != nil && m[3] != "" {
-			said = strings.Replace(said, "width: 36 in, depth: 18 in", sidesOf(m), 1)
-		}
-		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), said)
+	case kind == "" && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(otherGrills, w) }):
+		w := words[slices.IndexFunc(words, func(w string) bool { return slices.Contains(otherGrills, w) })]
+		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), otherGrill(w, line, d.metric))
 		return
 	case odd != "":
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), odd)
@@ -106,7 +102,7 @@ var grillSaid = []string{
 // change the day; the words before its kind or size may be a trade name. Empty for none.
 func oddInGrillLine(line string) string {
 	if noLid.MatchString(line) {
-		return lidless
+		return lidless(line)
 	}
 	if secondLine.MatchString(line) && !strings.Contains(line, "raised") {
 		return "a second grate that stands over the side away from the coals is written raised grate, as in kettle 22 in, raised grate; grates one above another belong to an upright cooker: {kind: upright, diameter: 18 in, levels: 2}"

@@ -18,46 +18,84 @@ const charcoalOnly = "the plan is for charcoal, its fires and its vents; another
 // ceramicSlow is what there is to say of a ceramic cooker.
 const ceramicSlow = "a ceramic cooker's shell stores heat for hours, and what its vents do is not known here: light it an hour ahead and come up slowly from below, for once too hot it stays so for an hour and more. It can be told by its heat, and gets no advice on its vents: "
 
-// halves is a grill told by two zones, the left one over its fire, the right one beside it, of
-// a grate that measures so many inches.
-func halves(width, depth, most float64) string {
-	return fmt.Sprintf("{kind: other, zones: [{name: left, width: %g in, depth: %g in, min: 225 F, max: %g F, direct: true}, {name: right, width: %g in, depth: %g in, min: 225 F, max: %g F}]}", width, depth, most, width, depth, map[bool]float64{true: 400, false: 350}[most > 550])
+// zoneSaid is a zone of a grill that is told by its heat, in a line of a request: its sides in
+// inches and its heats in °F, in the units that the cook writes.
+func zoneSaid(metric bool, name string, width, depth, most float64, direct bool) string {
+	over := map[bool]string{true: ", direct: true"}[direct]
+	if metric {
+		return fmt.Sprintf("{name: %s, width: %.0f cm, depth: %.0f cm, min: 110 C, max: %.0f C%s}", name, width*2.54, depth*2.54, math.Round((most-32)/9)*5, over)
+	}
+	return fmt.Sprintf("{name: %s, width: %g in, depth: %g in, min: 225 F, max: %g F%s}", name, width, depth, most, over)
 }
 
-// deflected is a cooker whose plate keeps the fire off the whole of its grate.
-func deflected(side float64) string {
-	return fmt.Sprintf("{kind: other, zones: [{name: grate, width: %g in, depth: %g in, min: 225 F, max: 400 F}]}", side, side)
+// ofZones is a grill of zones.
+func ofZones(zones ...string) string {
+	return "{kind: other, zones: [" + strings.Join(zones, ", ") + "]}"
+}
+
+// Usual grates of grills that burn no charcoal, in inches (from memory).
+const (
+	usualDepth, gasWidth, pelletWidth = 18.0, 32.0, 30.0
+	portableWidth, portableDepth      = 20.0, 13.0
+	ceramicSide                       = 16.0
+)
+
+// grateIn is the size of a grate that a line says, in inches: of a round one the side of the
+// square of its area. False where it says none.
+func grateIn(line string) (width, depth float64, said bool) {
+	sizes := lineSizes.FindStringSubmatch(line)
+	if sizes == nil {
+		return 0, 0, false
+	}
+	inches := map[bool]float64{true: 1 / 2.54, false: 1}[sizes[2] == "cm" || sizes[4] == "cm"]
+	first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; 0 is no size
+	second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
+	switch {
+	case first*inches >= 10 && second*inches >= 10:
+		return math.Round(max(first, second) * inches), math.Round(min(first, second) * inches), true
+	case first*inches >= 10:
+		side := math.Floor(first * inches * math.Sqrt(math.Pi) / 2)
+		return side, side, true
+	}
+	return 0, 0, false
 }
 
 // otherZones is a line that tells a grill which burns something else, or stores its heat, by
-// zones as large as its grate: of a round one the square of its area.
-func otherZones(line string, ceramic bool) string {
-	width, depth := 18.0, 18.0
-	if !ceramic {
-		width = 32
-	}
-	if sizes := lineSizes.FindStringSubmatch(line); sizes != nil {
-		inches := map[bool]float64{true: 1 / 2.54, false: 1}[sizes[2] == "cm" || sizes[4] == "cm"]
-		first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; 0 is no size
-		second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
+// zones as large as its grate: two halves, the left one over its fire; one alone where nothing
+// lies over the fire.
+func otherZones(line string, ceramic, metric bool) string {
+	width, depth, said := grateIn(line)
+	even := fanned.MatchString(line)
+	usual := ""
+	if !said {
+		usual = "(of a usual size: measure your grate) "
 		switch {
-		case first*inches >= 10 && second*inches >= 10:
-			width, depth = math.Round(max(first, second)*inches), math.Round(min(first, second)*inches)
-		case first*inches >= 10:
-			width = math.Floor(first * inches * math.Sqrt(math.Pi) / 2)
-			depth = width
+		case ceramic:
+			width, depth = ceramicSide, ceramicSide
+		case portable.MatchString(line):
+			width, depth = portableWidth, portableDepth
+		case even:
+			width, depth = pelletWidth, usualDepth
+		default:
+			width, depth = gasWidth, usualDepth
 		}
-	} else if ceramic {
-		width, depth = 16, 16
 	}
-	switch {
+	switch half := math.Round(width / 2); {
 	case ceramic && deflectorIn.MatchString(line):
-		return deflected(width)
+		return usual + ofZones(zoneSaid(metric, "grate", width, depth, 400, false))
 	case ceramic:
-		return halves(math.Round(width/2), depth, 600)
+		return usual + ofZones(zoneSaid(metric, "left", half, depth, 600, true), zoneSaid(metric, "right", half, depth, 400, false))
+	case even:
+		return usual + ofZones(zoneSaid(metric, "grate", width, depth, 450, false))
+	default:
+		return usual + ofZones(zoneSaid(metric, "left", half, depth, 550, true), zoneSaid(metric, "right", half, depth, 350, false))
 	}
-	return halves(math.Round(width/2), depth, 550)
 }
+
+var (
+	fanned   = regexp.MustCompile(`\b(?:pellets?|electric)\b`) // their heat comes from below a plate, the same everywhere
+	portable = regexp.MustCompile(`\b(?:portable|small|table ?top|camping|travel)\b`)
+)
 
 var deflectorIn = regexp.MustCompile(`\b(?:deflector|plate|heat ?shield|plate ?setter|indirect)\b`)
 
@@ -66,20 +104,30 @@ func burnsOther(text string) bool {
 	return slices.ContainsFunc(lineWord.FindAllString(strings.ToLower(text), -1), func(w string) bool { return slices.Contains(otherFires, w) })
 }
 
-// otherGrills is what there is to say of grills that no line says.
-var otherGrills = map[string]string{
-	"offset":  "a smoker with its fire in a box beside the grate is not known here: its draft and its wood fire are another matter. Told by its heat it gets no advice on its fire: {kind: other, zones: [{name: grate, width: 36 in, depth: 18 in, min: 225 F, max: 325 F}]}",
-	"hibachi": lidless, "campfire": lidless, "firepit": lidless, "braai": lidless, "parrilla": lidless, "mangal": lidless, "park": lidless,
+// otherGrill is what there is to say of a grill that no line says, by a word for it.
+func otherGrill(word, line string, metric bool) string {
+	if word != "offset" {
+		return lidless(line)
+	}
+	usual, width, depth := "", 36.0, usualDepth
+	if w, d, said := grateIn(line); said && w != d {
+		width, depth = w, d
+	} else {
+		usual = "(of a usual size: measure your grate) "
+	}
+	return "a smoker with its fire in a box beside the grate is not known here: its draft and its wood fire are another matter. Told by its heat it gets no advice on its fire: " +
+		usual + ofZones(zoneSaid(metric, "grate", width, depth, 325, false))
 }
 
-// lidless is what there is to say of a fire without a lid.
-const lidless = "every plan here is for a grill with a lid, which does most of the cooking; an open fire is not known. A kettle or a box with its lid is written kettle 22 in, or box 36 x 18 in"
+// otherGrills are words for grills that no line says.
+var otherGrills = []string{"offset", "hibachi", "campfire", "firepit", "braai", "parrilla", "mangal", "park"}
 
-// sidesOf are the two sides of a grate as a zone has them, the longer first; inches where no
-// unit is said.
-func sidesOf(sizes []string) string {
-	first, _ := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)  // by the pattern; what is none is refused as a size
-	second, _ := strconv.ParseFloat(strings.TrimSpace(sizes[3]), 64) // likewise
-	of := map[bool]string{true: "cm", false: "in"}[sizes[2] == "cm" || sizes[4] == "cm"]
-	return fmt.Sprintf("width: %g %s, depth: %g %s", max(first, second), of, min(first, second), of)
+// lidless is what there is to say of a fire without a lid; one that is built like it and has a
+// lid is written with its own size.
+func lidless(line string) string {
+	const open = "every plan here is for a grill with a lid, which does most of the cooking; an open fire is not known, and a plan for another grill would not be right for it. "
+	if sizes := lineSizes.FindStringSubmatch(line); sizes != nil && strings.TrimSpace(sizes[3]) != "" {
+		return open + "If yours has a lid to close, write box " + strings.TrimSpace(sizes[0])
+	}
+	return open + "If yours has a lid to close, write kettle and what it measures across, or box and its two sides"
 }

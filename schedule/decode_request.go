@@ -28,6 +28,7 @@ type decoder struct {
 	saw     *meantServe
 	heard   *[]string  // what a cook has to see of how words were read
 	nowhere bool       // the machine does not say where it is: its own clock is taken, and said
+	metric  bool       // all that has a unit is metric
 	pinned  bool       // a day that is another one tomorrow is not taken
 	day     *meant.Day // what is known of the day from the start; never nil
 

@@ -194,6 +194,7 @@ func (d decoder) lookAhead(n *strict.Node) {
 		return
 	}
 	d.day.Eaters, d.day.Heads = meant.Eaters(n), meant.Heads(n)
+	d.day.Some = meant.SomeOf(n)
 	d.day.Now = d.now
 	told := meant.Said(n, d.now)
 	d.day.Fields = told.Fields

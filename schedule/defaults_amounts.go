@@ -56,7 +56,7 @@ func (r *Request) feed(dish *Dish, said string) {
 	at := 0
 	for i := range r.Dishes {
 		if _, ok := cut.Find(r.Dishes[i].Cut); !ok {
-			return // a fault of its own
+			continue // a fault of its own
 		}
 		if &r.Dishes[i] == dish {
 			at = len(cuts)

@@ -1,6 +1,8 @@
 package schedule_test
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -80,5 +82,50 @@ func TestAPlaceIsKnownOrAskedFor(t *testing.T) {
 		if err != nil || r.Serve.TZ != want {
 			t.Errorf("%q: %s, %v; want %s", said, r.Serve.TZ, err, want)
 		}
+	}
+}
+
+// A dish for some of the guests is as much as they eat, and grills that burn no charcoal are told
+// by zones in the cook's own units: the line to copy is of the cook's day and no other.
+func TestWhatTheLinesToCopySay(t *testing.T) {
+	now := time.Date(2026, 12, 1, 11, 27, 0, 0, time.FixedZone("America/Chicago", -6*3600))
+	const day, kettle, food = "serve: {date: 2026-12-05, time: \"17:00\", tz: America/Chicago}\n", "grill: kettle 22 in\n", "dishes: [{cut: burger, count: 4}]\n"
+	for request, want := range map[string]string{ // after ? what is refused
+		day + kettle + "guests: 12, 3 of them vegetarian\ndishes: [veggie burgers, portobellos for the vegetarians]\n":                                                                         "; 4 veggie-burger; 6 vegetables",
+		day + kettle + "guests: 6 adults and 4 kids\ndishes: [burgers 2 each, hot dogs 1 each for the kids]\n":                                                                                 "; 20 burger; 4 hot-dog",
+		day + kettle + "guests: 9\ndishes:\n  boudin: 15 links\n":                                                                                                                              "; 15 sausage-scalded",
+		day + kettle + "guests: 9\ndishes: [corn]\nin the oven:\n  cornbread: 1 pan\n":                                                                                                         "corn for all",
+		day + kettle + food + "nobody up before: 8 AM\n":                                                                                                                                       "4 burger",
+		`{"event": {"start": "2026-12-05T17:00", "tz": "America/Chicago"}, "equipment": {"grill": "kettle 22 in", "oven": "yes, to keep warm"}, "dishes": [{"dish": "burgers", "pieces": 4}]}`: "2026-12-05 17:00; kettle 56 cm; 4 burger",
+		day + food + "grill: gas grill 80 x 50 cm\n":                                                                                                                                           "?width: 41 cm, depth: 51 cm, min: 110 C",
+		day + food + "grill: pellet grill\n":                                                                                                                                                   "?{name: grate, width: 30 in, depth: 18 in, min: 225 F, max: 450 F}]}",
+		day + food + "grill: parrilla 80 x 60 cm\n":                                                                                                                                            "?If yours has a lid to close, write box 80 x 60 cm",
+		day + kettle + "dishes: [{dish: goat shoulder, kg: 3}]":                                                                                                                                "?to plan it as that write cut: lamb-shoulder, name: goat shoulder",
+		"Saturday 4pm in Phoenix, 15 people coming\nkettle 22 in\n20 chicken thighs\n3 lb gizzards\n":                                                                                          "?\"3 lb gizzards\" is not understood; leave it out, or write it behind a # (line 4)",
+		"Saturday 4pm in Phoenix, 15 people coming\nkettle 22 in\n20 chicken thighs\n":                                                                                                         "2026-12-05 16:00; kettle 56 cm; 15+0; 20 chicken-thigh",
+	} {
+		r, err := schedule.Understand([]byte(request), now)
+		if refused, is := strings.CutPrefix(want, "?"); is {
+			var wrong *schedule.InputError
+			text := ""
+			if errors.As(err, &wrong) {
+				for _, f := range wrong.Faults {
+					text += fmt.Sprintf("%s (line %d)\n", f, f.Line)
+				}
+			}
+			if !strings.Contains(text, refused) {
+				t.Errorf("%s\n%s\nwant %s", request, text, refused)
+			}
+			continue
+		}
+		if err != nil {
+			t.Errorf("%s\n%v", request, err)
+		} else if got := inWords(r); !strings.Contains(got, want) {
+			t.Errorf("%s\n got %s\nwant %s", request, got, want)
+		}
+	}
+	mended, certain := schedule.MendOn([]byte(`{"when": "Saturday 6pm", "grill": "kettle 22 in", "people": 4, "menu": ["1 pineapple"]}`), now)
+	if r, err := schedule.Read(mended); !certain || err != nil || r.Dishes[0].Count != 8 || len(r.Heard) == 0 {
+		t.Errorf("JSON is mended to %s, %v", mended, err)
 	}
 }

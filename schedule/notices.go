@@ -155,6 +155,7 @@ var notices = []Caution{
 	{CodeAssumed, Info, "A weight, a count or the weather was not said, and is taken as usual.", practice},
 	{"burns-over", Warning, "It lies over the coals, where it burns before it is done if nobody turns it.", ours},
 	{"planned-plain", Warning, "By its name more is meant than is planned.", ours},
+	{"below-asked", Warning, "The odds that were asked for cannot be had.", ours},
 	{CodeHeard, Warning, "Words that the form of a request does not have were read so.", ours},
 	{CodeEarlyMeal, Warning, "The meal is planned for the small hours of the morning.", ours},
 	{"too-little", Warning, "The menu is short for the guests.", practice},

@@ -24,6 +24,7 @@ func ReadOn(data []byte, now time.Time) (Request, error) {
 	}
 	var r Request
 	d := newDecoderOn(faults, now)
+	d.metric = allMetric(data)
 	d.request(&r)(tree, "")
 	r.Heard = append(r.Heard, *d.heard...)
 	r = raisedForPoultry(r.WithDefaults())

@@ -3,6 +3,7 @@ package schedule
 import (
 	"bytes"
 	"regexp"
+	"strconv"
 	"strings"
 	"time"
 
@@ -15,7 +16,7 @@ import (
 // Only a document of YAML whose fields begin at the left margin is written anew.
 func retell(data []byte, now time.Time) (retold []byte, changed bool) {
 	if begins := bytes.TrimLeft(data, " \t\r\n"); len(begins) == 0 || begins[0] == '{' || begins[0] == '[' {
-		return data, false
+		return retellJSON(data, now)
 	}
 	if plain, left := meant.Plain(data, now); plain != nil && len(left) == 0 {
 		return retellPlain(data, plain, now), true
@@ -30,6 +31,40 @@ func retell(data []byte, now time.Time) (retold []byte, changed bool) {
 		w.tail = append(w.tail, behindHash(said))
 	}
 	return w.write()
+}
+
+// retellJSON is [retell] of JSON, a field on each line. It has no remarks, so how words were read
+// stands in heard, which the plan says.
+func retellJSON(data []byte, now time.Time) (retold []byte, changed bool) {
+	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
+	if tree == nil || tree.Kind != strict.NodeObject || faults.Len() > 0 {
+		return data, false
+	}
+	taken := newDecoderOn(faults, now).take(tree)
+	is := taken.Request
+	if len(taken.Heard) > 0 && is.Get("heard") == nil {
+		list := strict.NewList(0)
+		for _, said := range taken.Heard {
+			list.Items = append(list.Items, strict.NewText(askedFor.ReplaceAllString(said, ""), 0))
+		}
+		is = is.With("heard", list)
+	}
+	if is.Same(tree) {
+		return data, false
+	}
+	var lines []string
+	for name, value := range is.Fields() {
+		said := value.JSON()
+		if value.Kind == strict.NodeList && name == "dishes" {
+			var items []string
+			for _, item := range value.Items {
+				items = append(items, "  "+item.JSON())
+			}
+			said = "[\n" + strings.Join(items, ",\n") + "\n]"
+		}
+		lines = append(lines, strconv.Quote(name)+": "+said)
+	}
+	return []byte("{\n" + strings.Join(lines, ",\n") + "\n}\n"), true
 }
 
 // writer writes the fields at the left margin of a document one after the other.

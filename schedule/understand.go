@@ -58,6 +58,7 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 	}
 	d := newDecoderOn(faults, now)
 	d.pinned, d.nowhere = pinned, !pinned && !now.IsZero() && d.ownZone() == ""
+	d.metric = allMetric(data)
 	taken := d.take(tree)
 	var r Request
 	d.request(&r)(taken.Request, "")
@@ -83,7 +84,7 @@ func requestTree(data []byte, now time.Time) (*strict.Node, *strict.FaultList) {
 		if plain, left := meant.Plain(data, now); plain != nil {
 			faults := &strict.FaultList{}
 			for _, words := range left {
-				faults.AddLine("", 1, "%s is not understood; leave it out, or write it behind a #", say.Quoted(words))
+				faults.AddLine("", words.Line, "%s is not understood; leave it out, or write it behind a #", say.Quoted(words.Text))
 			}
 			return plain, faults
 		}

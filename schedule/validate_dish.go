@@ -61,7 +61,11 @@ func (v *validator) dish(path string, dish Dish) {
 		v.finish(path+".finish", dish.Finish, c)
 	} else {
 		known := v.faults.Len()
-		v.faults.Add(path+".cut", "%s", cutInWords(dish.Cut, unknown))
+		said := cutInWords(dish.Cut, unknown)
+		if near, ok := meant.Nearest(dish.Cut); ok && !strings.Contains(said, "write") {
+			said += fmt.Sprintf("; to plan it as that write cut: %s, name: %s", near.Name, dish.Cut)
+		}
+		v.faults.Add(path+".cut", "%s", said)
 		if near := cut.Suggest(dish.Cut, 1); len(near) == 1 && say.NearestWord(dish.Cut, near) == near[0] {
 			v.faults.Mended(known, dish.Cut, near[0])
 		}

@@ -76,6 +76,7 @@ func mendFile(cmd *cobra.Command, in source) (source, error) {
 	if !certain {
 		return in, nil
 	}
+	remarks := newRemarks(string(in.data), string(mended))
 	in.data = mended
 	if in.name == "standard input" {
 		_, err := cmd.OutOrStdout().Write(mended)
@@ -84,8 +85,34 @@ func mendFile(cmd *cobra.Command, in source) (source, error) {
 	if err := os.WriteFile(in.name, mended, 0o644); err != nil {
 		return in, fileTrouble(in.name, err)
 	}
-	_, err := fmt.Fprintf(cmd.ErrOrStderr(), "%s: written anew, with what was certainly meant\n", in.name)
+	_, err := fmt.Fprintf(cmd.ErrOrStderr(), "%s: written anew, with what was certainly meant\n%s", in.name, remarks)
 	return in, err
+}
+
+// newRemarks are the lines that stand behind a # in a mended request and did not before: what is
+// only a remark now, and how words were read. None of it is lost without a word.
+func newRemarks(was, is string) string {
+	before := strings.Split(was, "\n")
+	kept := map[string]bool{} // lines of before as they are behind a #
+	for _, line := range before {
+		kept[strings.TrimSpace(line)] = strings.TrimSpace(line) != ""
+	}
+	whole := !slices.ContainsFunc(before, func(line string) bool { // a note or a table: all of it is written anew
+		return strings.TrimSpace(line) != "" && !strings.Contains(is, "# "+strings.TrimSpace(line))
+	})
+	var told strings.Builder
+	for _, line := range strings.Split(is, "\n") {
+		text, remark := strings.CutPrefix(line, "# ")
+		text = strings.TrimSpace(text)
+		switch {
+		case !remark || slices.Contains(before, line) || whole && kept[text]:
+		case kept[text]:
+			fmt.Fprintf(&told, "  - only a remark now: %s\n", text)
+		default:
+			fmt.Fprintf(&told, "  - %s\n", text)
+		}
+	}
+	return told.String()
 }
 
 // readRequest reads a request on this machine's day. What is wrong with it is told with what
@@ -125,7 +152,9 @@ func sayMended(cmd *cobra.Command, in source) {
 		return
 	}
 	lead, text := "This would be right:", strings.TrimRight(string(mended), "\n")
-	if wrong := faultyLines(cmd, mended); len(wrong) > 0 {
+	if wrong := faultyLines(cmd, mended); len(wrong) > 0 && strings.HasPrefix(text, "{") { // of JSON a part alone is nothing
+		lead = "This is what is certain of it; the others above still need you:"
+	} else if len(wrong) > 0 {
 		lead, text = "These lines would be right; the others above still need you:", strings.Join(rightBlocks(string(in.data), string(mended), wrong), "\n")
 	}
 	if text == "" {

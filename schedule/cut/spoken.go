@@ -45,6 +45,8 @@ func Speak(text string) Spoken {
 		text, s.Total = without(inAll, text)
 	} else if m := eachAlone.FindStringSubmatch(text); m != nil { // of a weight it would be its piece's
 		text, s.PerHead = m[1], true
+	} else if m := eachBehind.FindStringSubmatch(text); m != nil { // burgers 2 each
+		text, s.PerHead = m[2]+" "+m[1], true
 	}
 	s.Weight = strings.ReplaceAll(strings.Replace(s.Weight, "pounder", "pound", 1), "-", " ")
 	s.Thickness = strings.NewReplacer("-", " ", "”", `"`).Replace(s.Thickness)

@@ -33,6 +33,7 @@ var (
 	dozens       = regexp.MustCompile(`(?i)^\s*(?:(half(?:\s+a)?)|(\d+|an?|` + numberWord + `)(\.5|\s+1/2)?)?\s*dozens?\b(?:\s+of\b)?\s*`)
 	perHead      = regexp.MustCompile(`(?i)[\s,(]*\b(?:(?:per|for\s+each|for\s+every|each|every|a)\s+(?:person|guest|head|adult|eater|one\s+of\s+us)|p\.?\s?p\b\.?)\)?`)
 	eachAlone    = regexp.MustCompile(`(?i)^(\s*(?:\d+|an?|` + numberWord + `)\b.*?)[\s,]+each\s*$`)
+	eachBehind   = regexp.MustCompile(`(?i)^(.*\pL)[\s,]+(\d+|` + numberWord + `)\s+(?:each|apiece|per head)\s*$`)
 	inAll        = regexp.MustCompile(`(?i)[\s,(]*\b(?:in\s+total|total|in\s+all|all\s+together|altogether|combined)\)?`)
 	halfDozen    = regexp.MustCompile(`(?i)^and\s+a\s+half\b\s*`)
 	packsOf      = regexp.MustCompile(`(?i)^(?:packs?|packages?|bags?|boxes|box|cartons?|trays?)\b`)

@@ -120,7 +120,8 @@ func ZoneNamed(text string) string {
 		}
 		zone := zonePlaces()[city]
 		if zone == "" {
-			zone = zoneOfCity(text)
+			alone, _, _ := strings.Cut(text, ",")
+			zone = zoneOfCity(alone)
 		}
 		if zone != "" && strings.Contains(twoZones[region], zone) {
 			return zone
@@ -132,8 +133,7 @@ func ZoneNamed(text string) string {
 
 // zoneOfCity is the zone that the zone database has under a name, or under that of a city.
 func zoneOfCity(text string) string {
-	city, _, _ := strings.Cut(strings.TrimSpace(text), ",")
-	city = strings.ReplaceAll(strings.TrimSpace(city), " ", "_")
+	city := strings.ReplaceAll(strings.TrimSpace(text), " ", "_")
 	if !zoneName.MatchString(city) {
 		return ""
 	}

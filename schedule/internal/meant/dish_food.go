@@ -47,6 +47,9 @@ func (t *taker) foodOf(n *strict.Node) (rest, food *strict.Node) {
 			return rest, s.Node
 		}
 	}
+	if len(said) == 1 && n.Get("cut") == nil && fields[0] != "name" { // which food it is, if it is one that is not known
+		return n.Without(fields[0]), strict.NewGroup(n.Line).WithAt("cut", n.LineOf(fields[0]), strict.NewText(said[0], n.LineOf(fields[0])))
+	}
 	if len(said) > 0 {
 		return n, nil
 	}

@@ -10,6 +10,7 @@
 //	take_rest.go         ... fields that a plan does nothing with, or that are the one dish's
 //	take_guests.go       ... who eats
 //	guest_words.go       ... who eats, in words
+//	some.go              ... dishes for some of them
 //	take_grill.go        ... the grill
 //	take_weather.go      ... the weather
 //	take_hours.go        ... hours in which nobody tends a fire; what is there

@@ -71,6 +71,7 @@ type Day struct {
 	Heads  string            // adults and children, as in "4, children: 2"; empty where they are not told apart
 	Lines  map[string]string // those that would be right within serve, by their paths
 	Eaters int               // how many people eat; 0: nobody said
+	Some   Some              // parts of the guests for whom a dish may be
 	Now    time.Time         // on the cook's clock; zero where that is not known
 	Date   string            // on which people eat, where it is said and no time is; else empty
 	Zone   string            // of the clock; empty where it is not known

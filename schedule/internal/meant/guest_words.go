@@ -60,6 +60,7 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 // guestPart takes one part of a text of guests; note is what is to be said of it, if anything.
 func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note func(), ok bool) {
 	spoken := part
+	part = comingTail.ReplaceAllString(part, "")
 	if bigEaters.MatchString(part) {
 		part = bigEaters.ReplaceAllString(part, " ")
 		note = func() {
@@ -115,6 +116,7 @@ var (
 
 var (
 	amongThem  = regexp.MustCompile(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) of (?:them|whom|those)\b(?: (?:is|are))?`)
+	comingTail = regexp.MustCompile(`(?i)\s+(?:(?:are |who are )?(?:coming|invited|expected|attending|eating|dining)(?: over)?|to feed|at the table|for dinner|for lunch)\s*$`)
 	littleOnes = regexp.MustCompile(`(?i)\b(?:little|small|tiny) (?:kids?|children|ones?)\b`)
 	oldAge     = regexp.MustCompile(`(?i)\(\s*(?:aged? )?(?:6[5-9]|[789]\d|1[01]\d)\s*\)|\b(?:is|are|aged?|who is|one(?: of (?:them|us))?(?: is)?|gran(?:ny|ma|pa|dad)?|mum|mom|dad)\s+(?:6[5-9]|[789]\d|1[01]\d)\b(?: years? old)?|\b(?:6[5-9]|[789]\d)[- ]years?(?:[- ]old)?\b`)
 	youngAge   = regexp.MustCompile(`(?i)[,;]?\s*\b(?:(?:one|the youngest|the little one|who)(?: of (?:them|whom))?(?: is)? )?\d{1,2}[- ]months?(?:[- ]old)?\b|\(\s*(?:ages? |aged? )?(?:[1-4]\s*(?:,|and|&)\s*\d{1,2}|\d{1,2}\s*(?:,|and|&)\s*[1-4])\s*(?:years?|yrs?|y)?(?:[- ]olds?)?\s*\)|\b(?:under|below|aged?|younger than)\s+(?:one|two|three|four|five|[1-5])\b|\(\s*[1-5]\s*(?:months?|years?)\s*\)|\b[1-4][- ]years?[- ]olds?\b`)

@@ -145,7 +145,7 @@ func (h *hearer) hear(part string) {
 	amount := s.Count > 0 || s.Weight != "" || s.Thickness != ""
 	rest := strings.TrimSpace(s.Name)
 	if amount && rest != "" { // "16 bone in", "4 well done" is more than an amount
-		if h.cut.OwnName(rest) || h.another(rest) || h.word(rest) {
+		if piecesAlone.MatchString(rest) || h.cut.OwnName(rest) || h.another(rest) || h.word(rest) {
 			rest = ""
 		}
 	}
@@ -157,6 +157,9 @@ func (h *hearer) hear(part string) {
 		h.Left = append(h.Left, part)
 	}
 }
+
+// piecesAlone are words that only say what is counted.
+var piecesAlone = regexp.MustCompile(`(?i)^(?:links?|patties|patty|birds?|pcs|nos?|units?)$`)
 
 // another takes words that make another cut of the dish's: bone-in, boneless, butterflied.
 func (h *hearer) another(words string) bool {

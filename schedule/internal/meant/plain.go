@@ -22,7 +22,7 @@ var logHead = regexp.MustCompile(`(?im)^"?(?:time|dish|kind|value)"?\s*[,;\t].*\
 // spoken. Each part of it stands in the field that it is of, in the cook's own words. Left are
 // the parts that are not understood; the request is nil where the text has another shape, or
 // says nothing of a day.
-func Plain(data []byte, now time.Time) (request *strict.Node, left []string) {
+func Plain(data []byte, now time.Time) (request *strict.Node, left []*strict.Node) {
 	text := strings.TrimSpace(string(data))
 	if len(text) > maxPlain || strings.HasPrefix(text, "{") || bytes.IndexByte(data, 0) >= 0 || fieldLine.MatchString(text) || logHead.MatchString(text) {
 		return nil, nil
@@ -31,21 +31,23 @@ func Plain(data []byte, now time.Time) (request *strict.Node, left []string) {
 		return table(rows), nil
 	}
 	n := note{now: now}
+	before := bytes.Count(data[:bytes.Index(data, []byte(text))], []byte("\n"))
 	for _, part := range splitNote(text) {
-		n.hear(part)
+		n.line = part.Line + before
+		n.hear(part.Text)
 	}
 	return n.request(), n.left
 }
 
 // splitNote are the lines of a note and the sentences within them.
-func splitNote(text string) (parts []string) {
-	for _, line := range strings.Split(text, "\n") {
+func splitNote(text string) (parts []*strict.Node) {
+	for k, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(bullet.ReplaceAllString(line, ""))
 		if line == "" || strings.HasPrefix(line, "#") {
 			continue
 		}
 		for _, part := range strings.Split(sentences.ReplaceAllString(line, "\n$1"), "\n") {
-			parts = append(parts, strings.Trim(part, " .!;"))
+			parts = append(parts, strict.NewText(strings.Trim(part, " .!;"), k+1))
 		}
 	}
 	return parts
@@ -60,39 +62,78 @@ var sentences = regexp.MustCompile(`(?i)(?:[.!?;]\s+|\s+(?:and |so |but )*)((?:w
 // intro are the words before what a sentence says (common practice, no source).
 var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:(?:we|i|there|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
 
-// note gathers what the parts of a text say.
+// note gathers what the parts of a text say, each with its line.
 type note struct {
 	now                 time.Time
-	when, guests, grill []string
-	dishes              []string
-	others              []string // of which no plan is made, or which make its rules stricter
-	left                []string
+	line                int // of the part that is heard
+	when, guests, grill []*strict.Node
+	dishes              []*strict.Node
+	others              []*strict.Node // of which no plan is made, or which make its rules stricter
+	left                []*strict.Node
+}
+
+// add puts a part where it is of.
+func (n *note) add(to *[]*strict.Node, parts ...string) {
+	for _, part := range parts {
+		*to = append(*to, strict.NewText(part, n.line))
+	}
 }
 
 func (n *note) hear(part string) {
 	days, times, rest := instant.PartsWithin(part)
 	var half *instant.HalfDayError
 	if w, err := instant.ParseWhen(part, n.now); err == nil && (w.Day != nil || w.Time != nil) || errors.As(err, &half) && !half.NoDay && w.Day != nil {
-		n.when = append(n.when, part)
+		n.add(&n.when, part)
 		return
 	}
 	if len(days)+len(times) > 0 {
-		n.when = append(append(n.when, days...), times...)
+		n.add(&n.when, append(days, times...)...)
 		part = rest
 	}
-	part = strings.TrimSpace(intro.ReplaceAllString(part, ""))
+	part = strings.Trim(intro.ReplaceAllString(strings.Trim(part, " ,"), ""), " ,")
 	switch {
 	case part == "":
-	case n.isGuests(part):
-		n.guests = append(n.guests, part)
+	case !strings.Contains(part, ",") && n.isGuests(part):
+		n.add(&n.guests, part)
 	case grillWithin.MatchString(part) && len(n.grill) == 0:
-		n.grill = append(n.grill, strings.TrimPrefix(strings.TrimPrefix(part, "a "), "an "))
+		n.add(&n.grill, strings.TrimPrefix(strings.TrimPrefix(part, "a "), "an "))
+	case !knownWithin(part) && placeIn(part) != "" && len(n.when) > 0:
+		n.add(&n.when, placeIn(part))
 	case n.areDishes(part):
+	case n.inPieces(part):
+	case n.isGuests(part):
+		n.add(&n.guests, part)
 	case digits.MatchString(part) || knownWithin(part):
-		n.left = append(n.left, part)
+		n.add(&n.left, part)
 	case len(strings.Fields(part)) > 2 || frailWords.MatchString(part) || needsWords.MatchString(part):
-		n.others = append(n.others, part)
+		n.add(&n.others, part)
 	}
+}
+
+// placeIn is a place that has a clock, without the word before it; empty for another text.
+func placeIn(text string) string {
+	text = placeBefore.ReplaceAllString(text, "")
+	if len(text) > 3 && (instant.ZoneNamed(text) != "" || instant.ZonesNamed(text) != "") {
+		return text
+	}
+	return ""
+}
+
+var placeBefore = regexp.MustCompile(`(?i)^(?:in|at|near|here in)\s+`)
+
+// inPieces takes a part with commas in it piece by piece, if each of them is understood.
+func (n *note) inPieces(part string) bool {
+	if !strings.Contains(part, ",") {
+		return false
+	}
+	try := *n
+	for _, piece := range strings.Split(part, ",") {
+		if try.hear(strings.TrimSpace(piece)); len(try.left) > len(n.left) {
+			return false
+		}
+	}
+	*n = try
+	return true
 }
 
 func (n *note) isGuests(part string) bool {
@@ -106,7 +147,7 @@ func (n *note) isGuests(part string) bool {
 // areDishes takes a part as dishes, if each of its own parts is one.
 func (n *note) areDishes(part string) bool {
 	if one := Dish(decimalPoint(part), 0, 0); one.Node != nil {
-		n.dishes = append(n.dishes, part)
+		n.add(&n.dishes, part)
 		return true
 	}
 	texts := betweenDishes.Split(part, -1)
@@ -117,7 +158,7 @@ func (n *note) areDishes(part string) bool {
 			return false
 		}
 	}
-	n.dishes = append(n.dishes, texts...)
+	n.add(&n.dishes, texts...)
 	return true
 }
 
@@ -140,19 +181,24 @@ func (n *note) request() *strict.Node {
 	}
 	out := strict.NewGroup(1)
 	for _, f := range []struct {
-		name string
-		said []string
-	}{{"serve", n.when}, {"guests", n.guests}, {"grill", n.grill}} {
+		name, joint string
+		said        []*strict.Node
+	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}} {
 		if len(f.said) > 0 {
-			out = out.WithAt(f.name, 1, strict.NewText(strings.Join(f.said, " "), 1))
+			line := f.said[0].Line
+			out = out.WithAt(f.name, line, strict.NewText(joined(f.said, f.joint), line))
 		}
 	}
-	if len(n.others) > 0 {
-		out = out.WithAt("notes", 1, strict.NewText(strings.Join(n.others, ", "), 1))
+	list := strict.NewList(n.dishes[0].Line)
+	list.Items = append(list.Items, n.dishes...)
+	return out.WithAt("dishes", list.Line, list)
+}
+
+// joined are the texts of parts as one.
+func joined(parts []*strict.Node, joint string) string {
+	var texts []string
+	for _, part := range parts {
+		texts = append(texts, part.Text)
 	}
-	list := strict.NewList(1)
-	for _, dish := range n.dishes {
-		list.Items = append(list.Items, strict.NewText(dish, 1))
-	}
-	return out.WithAt("dishes", 1, list)
+	return strings.Join(texts, joint)
 }

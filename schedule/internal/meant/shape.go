@@ -27,7 +27,7 @@ func shaped(n *strict.Node) *strict.Node {
 		}
 	}
 	for name, value := range n.Fields() {
-		inside := !(meals > 1 && oneOf(plainWord(name), mealNames...)) && value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value) && !namesGrill(name)
+		inside := !(meals > 1 && oneOf(plainWord(name), mealNames...)) && value.Kind == strict.NodeObject && !isForm(name) && holdsFields(value) && !holdsMenu(value) && (!namesGrill(name) || holdsGrill(value))
 		for inner := range value.Fields() {
 			inside = inside && n.Get(inner) == nil && out.Get(inner) == nil
 		}
@@ -36,10 +36,34 @@ func shaped(n *strict.Node) *strict.Node {
 			continue
 		}
 		for inner, v := range value.Fields() {
-			out = out.WithAt(inner, value.LineOf(inner), v)
+			line := value.LineOf(inner)
+			if oneOf(plainWord(name), partyNames...) && oneOf(plainWord(inner), "start", "starts", "begin", "begins", "starttime", "startsat") {
+				inner = partyStarts // of a party, and not of its cook
+			}
+			out = out.WithAt(inner, line, v)
 		}
 	}
 	return out
+}
+
+// partyNames are groups of fields about the party itself.
+var partyNames = []string{"event", "party", "occasion", "meal", "dinner", "lunch", "supper", "bbq", "cookout", "barbecue", "gathering"}
+
+// partyStarts is the field that says when a party begins.
+const partyStarts = "party starts"
+
+// holdsGrill says whether a group of what is there has the grill in a field of its own.
+func holdsGrill(group *strict.Node) bool {
+	for name, value := range group.Fields() {
+		if oneOf(plainWord(name), "grill", "smoker", "cooker", "bbq", "barbecue") && (value.Kind == strict.NodeText || value.Kind == strict.NodeObject) && group.Get("kind") == nil {
+			for other := range group.Fields() {
+				if oneOf(plainWord(other), "oven", "cooler", "box", "thermometer", "probes", "chimney", "tools") {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // spokenKeys gives a sentence that was dictated as the name of a field, or with no name at

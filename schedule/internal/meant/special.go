@@ -92,9 +92,11 @@ func Eaters(request *strict.Node) int {
 			continue
 		}
 		if value.Kind == strict.NodeText {
-			if value = guestsIn(value); value == nil {
+			c, _, ok := new(taker).inText(value.Text)
+			if !ok {
 				continue
 			}
+			return c.adults + c.kids
 		}
 		if value.Kind == strict.NodeNumber {
 			n, _ := strconv.Atoi(value.Text) // what is no whole number is refused elsewhere

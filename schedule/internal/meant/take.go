@@ -81,6 +81,9 @@ func (t *taker) field(name string, line int, value *strict.Node) {
 			t.out = t.out.WithAt("serve", line, onLine(t.When.Node, line))
 			t.heard = append(t.heard, t.When.Heard...)
 		}
+		if name == partyStarts {
+			t.say("people are taken to eat when the party starts, %s; if it is later write serve with that time", t.When.Node.Get("time").Text)
+		}
 	case low == "serve":
 		t.keep(low, line, value)
 	case low == "grill" && value.Kind != strict.NodeList:
@@ -96,6 +99,8 @@ func (t *taker) field(name string, line int, value *strict.Node) {
 		t.keep("name", line, value)
 	case t.dishTimes(value) != nil:
 		t.times = append(t.times, loose{name, line, value})
+	case notOnGrill.MatchString(strings.TrimSpace(name)) && !isClock(value.Text):
+		t.say("%s is not planned: it is not on the grill", strconv.Quote(inWords(name, value)))
 	case t.hoursField(name, line, value):
 	case sleepName.MatchString(name) && value.Kind == strict.NodeText && t.out.Get("quiet") == nil && quietIn(value) != nil:
 		t.keep("quiet", line, quietIn(value))
@@ -149,6 +154,9 @@ func (t *taker) guessed(name string, line int, value *strict.Node) {
 		t.out = t.out.WithAt(name, line, value)
 	}
 }
+
+// notOnGrill are names of fields of food that is made elsewhere.
+var notOnGrill = regexp.MustCompile(`(?i)^(?:in|from|on) the (?:kitchen )?(?:oven|stove|kitchen|fridge|hob|pot)$|^(?:oven|stove|kitchen|stovetop|bought|store[- ]bought) (?:dishes|food|sides|stuff)$|^stove ?top$`)
 
 func isClock(text string) bool {
 	_, err := instant.ParseClock(strings.TrimSpace(text))

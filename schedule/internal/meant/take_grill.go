@@ -184,6 +184,9 @@ func (t *taker) grillGroup(group *strict.Node) *strict.Node {
 		}
 		out = out.WithAt(field, line, value)
 	}
+	if kind := out.Get("kind"); kind != nil && kind.Kind == strict.NodeText && digits.MatchString(kind.Text) && out.Get("diameter") == nil && out.Get("width") == nil && out.Without("kind").Empty() {
+		return group.Get(firstField(group)) // a line in words under a name of its own
+	}
 	if size := out.Get("diameter"); size != nil && size.Kind == strict.NodeNumber {
 		if of := likelyUnit(size.Text); of != "" {
 			t.say("the grill is taken as %s %s across", size.Text, of)
@@ -191,6 +194,14 @@ func (t *taker) grillGroup(group *strict.Node) *strict.Node {
 		}
 	}
 	return out
+}
+
+// firstField is the name of the first field of a group.
+func firstField(group *strict.Node) string {
+	for name := range group.Fields() {
+		return name
+	}
+	return ""
 }
 
 var kindNoise = regexp.MustCompile(`\b(?:charcoal|round|grill|bbq|barbecue|classic|standard|big|small)\b\s*|\s+(?:grill|bbq|barbecue)$`)

@@ -164,5 +164,6 @@ func (t *taker) inGroup(group *strict.Node) (c crowd, notes []func(), ok bool) {
 }
 
 func (t *taker) needs(said string) {
-	t.say("the plan knows nothing of %s: plan their dishes with a count, and keep boards, tongs and a part of the grate of their own", strconv.Quote(said))
+	said = strings.Join(strings.Fields(said), " ")
+	t.say("the plan knows nothing of %s: meat is reckoned for everybody; plan their dishes with a count, and keep boards, tongs and a part of the grate of their own", strconv.Quote(said))
 }

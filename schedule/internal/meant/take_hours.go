@@ -16,6 +16,7 @@ var (
 	awayName   = regexp.MustCompile(`(?i)\b(?:away|out|pick ?up|not home|can'?t (?:watch|tend)|busy|nobody home)\b`)
 	awakeName  = regexp.MustCompile(`(?i)^(?:we(?:'re| are) |i(?:'m| am) |i )?(?:awake|up)$`)
 	quietName  = regexp.MustCompile(`(?i)^(?:quiet[ _-]?hours?|ruhezeit|nachtruhe|schlafzeit|no[ _-]?noise)$`)
+	nobodyUp   = regexp.MustCompile(`(?i)^(?:nobody|no one|noone|not|none of us)\b.*\b(?:up|awake|out of bed)\b.*\b(?:before|till?|until)$|^(?:(?:everyone|everybody|all|we)(?:'re| are)? )?(?:asleep|sleeping|in bed) (?:till?|until)$`)
 	cannotName = regexp.MustCompile(`(?i)\b(?:can'?t|cannot|don'?t|won'?t|not)\b.*\b(?:start|begin|light|before)\b`)
 )
 
@@ -26,6 +27,10 @@ func (t *taker) hoursField(name string, line int, value *strict.Node) bool {
 	case cannotName.MatchString(name) && isClock(value.Text):
 		t.keep("earliest", line, value)
 		t.say("%s is read as: nothing is done before %s", strconv.Quote(name+": "+value.Text), value.Text)
+		return true
+	case nobodyUp.MatchString(strings.TrimSpace(name)) && isClock(value.Text) && t.out.Get("quiet") == nil:
+		t.keep("quiet", line, strict.NewList(line, span(nightFrom, value.Text, line)))
+		t.say("%s is read as: nobody tends the fire from %s to %s", strconv.Quote(name+": "+value.Text), nightFrom, value.Text)
 		return true
 	case quietName.MatchString(strings.TrimSpace(name)) && t.out.Get("quiet") == nil:
 		if value.Kind == strict.NodeText && quietIn(value) != nil {
@@ -64,10 +69,11 @@ func span(from, to string, line int) *strict.Node {
 }
 
 var (
-	agreed   = regexp.MustCompile(`(?i)^(?:ok|okay|sure|fine|allowed|ja|yep|yeah|no problem|of course)$`)
-	refused  = regexp.MustCompile(`(?i)^(?:no way|never|nope|nein|not allowed|please no)$`)
-	coolBox  = regexp.MustCompile(`(?i)\b(?:cooler|cool ?box|ice ?box|esky|insulated box)\b`)
-	ovenWord = regexp.MustCompile(`(?i)^(?:an? |the |kitchen |my )*oven$`)
+	yesAndMore = regexp.MustCompile(`(?i)^(?:yes|yep|yeah|sure|ok|one|1)\b[^0-9]{2,}$`)
+	agreed     = regexp.MustCompile(`(?i)^(?:ok|okay|sure|fine|allowed|ja|yep|yeah|no problem|of course)$`)
+	refused    = regexp.MustCompile(`(?i)^(?:no way|never|nope|nein|not allowed|please no)$`)
+	coolBox    = regexp.MustCompile(`(?i)\b(?:cooler|cool ?box|ice ?box|esky|insulated box)\b`)
+	ovenWord   = regexp.MustCompile(`(?i)^(?:an? |the |kitchen |my )*oven$`)
 )
 
 // stateField takes yes and no in other words, a box that is called by what it is, and a list
@@ -80,6 +86,9 @@ func (t *taker) stateField(name string, line int, value *strict.Node) bool {
 	switch text := strings.TrimSpace(value.Text); {
 	case word == "overnight" && (agreed.MatchString(text) || refused.MatchString(text)):
 		t.keep("overnight", line, strict.NewTruth(agreed.MatchString(text), line))
+	case word == "oven" && yesAndMore.MatchString(text):
+		t.keep("oven", line, strict.NewTruth(true, line))
+		t.unused(name + ": " + text)
 	case word == "oven" && (agreed.MatchString(text) || refused.MatchString(text)):
 		t.keep("oven", line, strict.NewTruth(agreed.MatchString(text), line))
 	case oneOf(word, "box", "cooler") && coolBox.MatchString(text):

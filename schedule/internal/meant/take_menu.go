@@ -97,6 +97,7 @@ func (t *taker) serveUp() {
 		t.out = t.out.Without("dishes")
 		return
 	}
+	t.seatMeatless()
 	t.out = t.out.With("dishes", strict.NewList(t.menuAt, t.dishes...))
 }
 
@@ -163,11 +164,23 @@ var notGrilled = regexp.MustCompile(`(?i)\b(?:salads?|stuffing|slaw|cole ?slaw|p
 // spokenDish is one dish in words; none where it is no food for a grill, which is said.
 func (t *taker) spokenDish(n *strict.Node) []*strict.Node {
 	text := decimalPoint(n.Text)
-	s := Dish(text, t.Eaters, n.Line)
+	alone, some, who := t.forSome(text)
+	eaters := t.Eaters
+	if some > 0 {
+		eaters = some
+	}
+	s := Dish(alone, eaters, n.Line)
 	switch {
 	case s.Certain():
 		t.tell(s)
-		return []*strict.Node{t.thawed(s.Node)}
+		dish := t.thawed(s.Node)
+		if some > 0 {
+			fed, said := fedFor(dish, some, who)
+			if dish = fed; said != "" {
+				t.say("%s", said)
+			}
+		}
+		return []*strict.Node{dish}
 	case s.Node == nil && notGrilled.MatchString(text):
 		t.say("%s is not planned: it is nothing for the grill", `"`+n.Text+`"`)
 		return nil

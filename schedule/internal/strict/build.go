@@ -1,6 +1,7 @@
 package strict
 
 import (
+	"encoding/json"
 	"regexp"
 	"slices"
 	"strconv"
@@ -142,6 +143,30 @@ func (n *Node) Flow() string {
 		if !plainText.MatchString(n.Text) || slices.Contains([]string{"true", "false", "null", "yes", "no", "y", "n", "on", "off"}, word) {
 			return strconv.Quote(n.Text)
 		}
+	}
+	return n.Text
+}
+
+// JSON is a node in one line of JSON.
+func (n *Node) JSON() string {
+	switch n.Kind {
+	case NodeObject:
+		var parts []string
+		for _, f := range n.fields {
+			parts = append(parts, strconv.Quote(f.name)+": "+f.value.JSON())
+		}
+		return "{" + strings.Join(parts, ", ") + "}"
+	case NodeList:
+		var parts []string
+		for _, item := range n.Items {
+			parts = append(parts, item.JSON())
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	case NodeText:
+		text, _ := json.Marshal(n.Text) // a text always marshals
+		return string(text)
+	case nodeNull:
+		return "null"
 	}
 	return n.Text
 }

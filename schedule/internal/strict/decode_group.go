@@ -3,6 +3,7 @@ package strict
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/cookday/schedule/internal/say"
 )
@@ -112,7 +113,9 @@ func (d *Decoder) unknown(f nodeField, within string, members []Member, of *Node
 		m = Meaning{Sentence: "did you mean " + near + "?", Instead: []string{near}, Old: f.name, New: near, As: near, Read: f.value}
 	}
 	if m.Sentence == "" {
-		m.Sentence = offer(f.name, members)
+		if m.Sentence = offer(f.name, members); strings.Contains(f.name, " ") && !strings.ContainsAny(f.name, "0123456789") {
+			m.Sentence += "; if it is a remark, write # before it"
+		}
 	}
 	known := len(d.Faults.Faults)
 	d.Faults.AddShape(joinPath(within, f.name), f.line, "there is no such field; %s", m.Sentence)

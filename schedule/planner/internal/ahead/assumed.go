@@ -2,6 +2,7 @@ package ahead
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -39,6 +40,29 @@ func remarkFindings(r schedule.Request) []schedule.Finding {
 		}
 	}
 	return out
+}
+
+// askedSurely is more than the odds that a request has by itself; below it nobody asked for any.
+const askedSurely = 0.9
+
+// belowAsked says which dishes are less sure than was asked for, where that was more than usual.
+func belowAsked(p schedule.Plan) []schedule.Finding {
+	asked := p.Request.Confidence
+	if !p.Feasible || asked <= askedSurely {
+		return nil
+	}
+	var less, ids []string
+	for _, dish := range p.Dishes {
+		if math.Round(100*dish.Chance) < math.Round(100*asked) {
+			less, ids = append(less, fmt.Sprintf("%s %.0f%%", dish.Name, 100*dish.Chance)), append(ids, dish.ID)
+		}
+	}
+	if len(less) == 0 {
+		return nil
+	}
+	f := day.Finding("below-asked", "confidence", nil, fmt.Sprintf("You asked for odds of %.0f%% for each dish. Not had: %s. A later meal, or what stands under Other ways to do it, may help.", 100*asked, say.Listed(less, "and")))
+	f.Dishes = ids
+	return []schedule.Finding{f}
 }
 
 // Meals between these hours are likely of the evening, and their PM is missing (an

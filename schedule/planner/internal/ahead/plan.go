@@ -48,7 +48,11 @@ func planAsked(ctx context.Context, r schedule.Request, e Effort) (schedule.Plan
 	if plans.CookedAhead(s.Request) {
 		return planTwo(ctx, s, e)
 	}
-	return planOne(ctx, s, e, day.Options{Memo: e.Memo}, menuFindings(s.Request))
+	p, err := planOne(ctx, s, e, day.Options{Memo: e.Memo}, menuFindings(s.Request))
+	if err == nil {
+		p.Findings = append(p.Findings, belowAsked(p)...)
+	}
+	return p, err
 }
 
 // planOne plans one day; known is what was found of it before.
