@@ -104,10 +104,12 @@ func (f *Fire) fewFrom(want Want) bool {
 // fewMinutes is when a fire that was lit shows what its lit coals give (common practice, no source: 20 to 30).
 const fewMinutes = 25.0
 
-// warmest is the remedy of several that brings most; of those that bring as much the least trouble.
+// warmest is the remedy of several that brings most; of those that bring as much lit coals, for with them the ash comes out as
+// well, and then the least trouble.
 func warmest(all []Remedy) (best Remedy, ok bool) {
 	for i, r := range all {
-		if i == 0 || r.In45.Middle > best.In45.Middle+muchWarmerK {
+		more := r.In45.Middle - best.In45.Middle
+		if i == 0 || more > muchWarmerK || r.Do == AddLit && more > -muchWarmerK {
 			best, ok = r, true
 		}
 	}

@@ -176,7 +176,7 @@ func (w wording) otherWays() []string {
 		out = append(out, fmt.Sprintf("Nothing of this brings it to %s in 45 min. Give the food more time, or finish it in the kitchen oven: %s.", w.grate(a.Want.LevelC), ovenHeat))
 	}
 	for _, r := range a.Remedies {
-		if r.Do == a.Do && r.Count == a.Count {
+		if r.Do == a.Do && r.Count == a.Count || r.Do == ClearAsh && a.Do == AddLit && a.Ashy { // what to do says it
 			continue
 		}
 		text := ""

@@ -144,6 +144,19 @@ func (v *Revision) noteLowHeat(a *liveBatch, add func(schedule.Finding)) {
 			low, v.span(minutes), v.day.Grate(air), name)))
 		return
 	}
-	add(about(a, schedule.LowHeat, fmt.Sprintf("Give the fire more air or fuel now: the grate has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet.",
-		low, v.span(minutes), v.day.Grate(air), name)))
+	add(about(a, schedule.LowHeat, fmt.Sprintf("%s: the grate has been below %s for %s, at about %s, and %s is not at 140 °F (60 °C) yet.",
+		v.moreHeat(), low, v.span(minutes), v.day.Grate(air), name)))
+}
+
+// moreHeat is what a fire wants that gives too little, in a few words and with a count: as it is advised, else fuel.
+func (v *Revision) moreHeat() string {
+	if v.steered != nil {
+		switch a := v.steered.advice; a.Do {
+		case steer.Move:
+			return "Give the fire more air now"
+		case steer.AddLit:
+			return fmt.Sprintf("Light %d more coals now", a.Count)
+		}
+	}
+	return "Feed the fire now, " + v.feedShort(&v.first)
 }

@@ -80,7 +80,6 @@ const (
 	offLevelK     = 25 / 1.8      // 25 F either way is good enough (common practice, no source)
 	dyingK        = 25            // below its level by so much and falling, a fire is dying
 	dyingFallK    = 15            // and by so much an hour; slower, it sinks
-	steadyK       = 5 / 1.8       // and holds, if it fell by less from look to look
 	deadK         = 60            // below its level by so much, it is dead
 	offsetPairs   = 20 * time.Minute
 	offsetWorthK  = 8
@@ -310,10 +309,6 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 	fell := h.readings[top].c - last.c
 	steps := n - 1 - top
 	falling := n > 1 && h.readings[n-2].c-last.c >= dyingFallK*last.at.Sub(h.readings[n-2].at).Hours()
-	if n > 1 && below > deadK && last.c >= safety.HalfHeatC && h.readings[n-2].c-last.c < steadyK && last.at.Sub(h.readings[n-2].at) >= together {
-		h.sinking = h.readings[top] // weak, and it burns: what is out does not hold its grate
-		return
-	}
 	if below > dyingK && below <= deadK && last.c >= safety.NoHeatC && fell > dyingFallK && (!falling && steps >= 2 || last.at.Sub(h.readings[top].at) > watched) {
 		h.sinking = h.readings[top] // it gives less heat, and some; who did not watch it sees no more
 	}
