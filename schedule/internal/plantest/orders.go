@@ -27,8 +27,8 @@ var toTheTable = []schedule.StepKind{
 // saves are the words by which a text has food kept, mended or eaten.
 var saves = regexp.MustCompile(`(?i)\b(reheat|put it back|back on the (heat|grate)|eat it|eaten|serve it|served? (by|at|when)|keeps? until|good until|into (an|the) oven|to the oven|fire going|wrap it|on the table|chill it|or chilled|may be served)\b`)
 
-// forbids are the words by which a text forbids that.
-var forbids = regexp.MustCompile(`(?i)\b(do not|never) [^.:;]*`)
+// forbids are the words by which a text forbids that, or tells the rule that was broken.
+var forbids = regexp.MustCompile(`(?i)\b(do not|never) [^.:;]*|\bfrom taking it off it is on the table [^.]*`)
 
 func saved(text string) bool { return saves.MatchString(forbids.ReplaceAllString(text, "")) }
 

@@ -141,11 +141,11 @@ func (v *Revision) dueSince(s schedule.Step) string {
 	return ""
 }
 
-// fedInTheNight says whether the log has the fire fed in the hours in which nobody was to be up: how
-// long it lasts is no longer what the plan says of it.
+// fedInTheNight says whether the log has the fire fed in the hours in which nobody was to be up, of a
+// night that is not over: how long it lasts is no longer what the plan says of it.
 func (v *Revision) fedInTheNight(p *schedule.Plan) bool {
 	for _, q := range p.Quiet {
-		if slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return !at.Before(q.From) && at.Before(q.To) }) {
+		if q.To.After(v.now) && slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return !at.Before(q.From) && at.Before(q.To) }) {
 			return true
 		}
 	}

@@ -32,6 +32,7 @@ func (v *Revision) amend() error {
 	}
 	r.Dishes = append([]schedule.Dish(nil), r.Dishes...)
 	var asked []schedule.Dish // as they were before something was served
+	var served *schedule.Entry
 	for i, e := range v.log {
 		fault := func(sentence string) error {
 			return &schedule.InputError{Faults: []schedule.Fault{{Path: strict.ItemPath("log", i) + ".value", Sentence: sentence}}}
@@ -44,10 +45,15 @@ func (v *Revision) amend() error {
 			}
 			moveServing(&r, e.Dish, day.ClockOf(t.In(v.base.Loc)))
 			v.moved = true
+			if served != nil { // what was eaten is served at no other hour
+				v.serveAt(&r, *served)
+			}
 		case schedule.LogServed:
 			asked = slices.Clone(r.Dishes)
+			served = &v.log[i]
 			v.serveAt(&r, e)
 		case schedule.LogRestarted:
+			served = nil
 			v.backOn(&r, asked, e.Dish)
 		case schedule.LogDishAdded:
 			dish, err := schedule.ParseDish(e.Value)

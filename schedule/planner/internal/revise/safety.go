@@ -157,6 +157,8 @@ func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 		text = fmt.Sprintf("%s is outside the published limits unless its probe was in the wrong place: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)
 	} else if f.Severity == safety.Danger && a.served.set {
 		text += " Stop eating, and throw away what is left." + v.overText(a)
+	} else if f.Severity == safety.Danger && f.Code == "hold-over" { // whoever stops after the rule must not eat it
+		text = fmt.Sprintf("%s: throw it away.%s %s", a.batch.It.Dish.Name, v.overText(a), f.Sentence)
 	} else if f.Severity == safety.Danger {
 		text += " Throw it away." + v.overText(a)
 		if _, dead := v.grate.dead(); dead && a.where == cooking && !v.isIndoors(a) {

@@ -52,7 +52,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if at, ok := v.fact(s, l); ok {
 			s.At, s.Window, s.Done = at, plans.FixedWindow(at), true
 			out = append(out, s)
-		} else if !s.At.After(v.now) && v.wasDone(s) {
+		} else if s = v.alongFire(s); !s.At.After(v.now) && v.wasDone(s) {
 			s.Done = true
 			out = append(out, s)
 		}
@@ -92,6 +92,10 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	if a := l.of(s.Dish, s.Batch); a != nil && a.thrownAway() && slices.Contains(afterTheHeat, s.Kind) {
 		return s // nobody does that with it
 	}
+	if at, ok := v.fireLeft(); ok && s.Kind == schedule.StepCloseDown && s.Phase >= v.phases {
+		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true // it was told for long enough
+		return s
+	}
 	if v.followsFromFacts(s, l) {
 		if !s.At.After(v.now) {
 			s.Done = true
@@ -118,10 +122,6 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	}
 	if s.Kind == schedule.StepRefuel && !p.Phases[s.Phase-1].To.After(v.now) {
 		s.Done = true // with or without it, that fire is over
-		return s
-	}
-	if at, ok := v.fireLeft(); ok && s.Kind == schedule.StepCloseDown && s.Phase >= v.phases {
-		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true // it was told for long enough
 		return s
 	}
 	if s.At.Before(v.now) {
@@ -228,6 +228,16 @@ func isStall(s schedule.Step) bool {
 func (v *Revision) tends(s schedule.Step) bool {
 	lights := s.Kind == schedule.StepLight && s.Dish == "" && s.ID != plans.StepID(v.first.ID, "", s.Phase, s.Kind, 1)
 	return s.Kind == schedule.StepCheckFire || lights
+}
+
+// alongFire is a look of the first plan at a fire that was lit earlier or later than planned: it moved with it.
+func (v *Revision) alongFire(s schedule.Step) schedule.Step {
+	if s.Kind == schedule.StepCheckFire && s.Phase >= 1 && s.Phase <= len(v.first.Phases) {
+		by := v.lateOf(s.Phase - 1)
+		s.At = s.At.Add(by)
+		s.Window = schedule.Window{Early: s.Window.Early.Add(by), Expected: s.Window.Expected.Add(by), Late: s.Window.Late.Add(by)}
+	}
+	return s
 }
 
 // stallIsOver says whether a piece is off, and nothing is known of a stall that it had.

@@ -123,7 +123,7 @@ func (v *Revision) withoutFuel(p *schedule.Plan, l remainder, add func(schedule.
 		switch {
 		case s.Done, strings.HasPrefix(s.Text, "Leave this out"):
 		case s.Kind == schedule.StepRefuel:
-			p.Steps[i].Text = "Leave this out: no coals are left."
+			p.Steps[i].Text = "Leave this out, even with food still on: no coals are left."
 		case s.Kind == schedule.StepLight, s.Kind == schedule.StepChangeFire:
 			p.Steps[i].Text = "Only with coals by then: " + say.Lower(s.Text)
 		}
