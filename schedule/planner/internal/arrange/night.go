@@ -45,11 +45,22 @@ func (d *Arranger) settled(lasts bool, levelC float64, ready int) []sequence.Spa
 	var out []sequence.Span
 	for _, q := range d.Quiet {
 		if q.Night && d.burnsThrough(q, lasts, levelC) {
-			out = append(out, sequence.Span{From: q.To, To: q.To + ready + safety.SettleMinutes})
+			out = append(out, sequence.Span{From: q.To, To: q.To + ready + d.settleMinutes()})
 		}
 	}
 	return out
 }
+
+// settleMinutes is how long a fire has been ready when people sleep beside it. A deep cooker full of coals that catch one from
+// another shows late whether it holds its level (judgment; of reports several ran away hours after they stood at it).
+func (d *Arranger) settleMinutes() int {
+	if d.Grill.SteersBottom() {
+		return deepSettles
+	}
+	return safety.SettleMinutes
+}
+
+const deepSettles = 120
 
 // settledBy says whether what goes on at a minute, to cook through quiet hours, does so
 // before the vents are left alone for a night.
