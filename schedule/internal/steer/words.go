@@ -37,8 +37,8 @@ func (a Advice) Tell(sys unit.System) Told {
 	return t
 }
 
-// guessK is the width of a range from which on it tells a cook little, and that is said (100 °F; judgment). It stays a range:
-// a single figure is never told.
+// guessK is the width of a range from which on it tells a cook nothing (100 °F; judgment): then only the direction is told. A
+// single figure is never told.
 const guessK = 100 / 1.8
 
 // expect is what the grate will show; of coals that are added, once they are in.
@@ -53,10 +53,24 @@ func (w wording) expect() string {
 		}
 	}
 	if a.In15.High-a.In15.Low > guessK {
-		return fmt.Sprintf("Expect anything from %s in 15 min, by your thermometer at the grate. That is a guess, by little that was logged: read it again, and log how the vents stand.", w.span(a.In15))
+		return fmt.Sprintf("Expect it %s, by your thermometer at the grate; how far is a guess, by so little that was logged: read it again, and log it, with the vents as they stand.", w.heading())
 	}
 	return fmt.Sprintf("Expect %s in 15 min and %s in 30 min, by your thermometer at the grate.", w.span(a.In15), w.span(a.In30))
 }
+
+// heading is where the grate is bound for, without a figure.
+func (w wording) heading() string {
+	switch by := w.a.In30.Middle - w.a.Now.Middle; {
+	case by > headingK:
+		return "to come up"
+	case by < -headingK:
+		return "to come down"
+	}
+	return "to stay about where it is"
+}
+
+// headingK is a change that a cook sees (assumption).
+const headingK = 10 / 1.8
 
 func (w wording) look() string {
 	a := w.a
