@@ -66,7 +66,7 @@ func (c *checker) offAt(b *batchFacts) (at time.Time, logged bool) {
 		}
 		switch e.Kind {
 		case schedule.LogPulled, schedule.LogBoxed, schedule.LogCounter, schedule.LogServed:
-			if at.IsZero() && !c.wentOnAt(b, e.At) {
+			if at.IsZero() && e.At.After(b.on()) { // what came off in the minute in which it went on did so before
 				at = e.At
 			}
 		case schedule.LogRestarted:
@@ -82,13 +82,6 @@ func (c *checker) offAt(b *batchFacts) (at time.Time, logged bool) {
 		}
 	}
 	return time.Time{}, false
-}
-
-// wentOnAt says whether the log has a batch put on in that very minute: what came off in it did so before.
-func (c *checker) wentOnAt(b *batchFacts, at time.Time) bool {
-	return slices.ContainsFunc(c.logOf(b), func(e schedule.Entry) bool {
-		return e.Kind == schedule.LogOn && e.Dish == b.dish.plan.ID && e.At.Equal(at)
-	})
 }
 
 // outBefore is when the fire was told to have gone out between two instants.
