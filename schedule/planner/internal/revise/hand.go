@@ -270,8 +270,8 @@ func (v *Revision) steerText() schedule.Steer {
 // coalsTake is how long coals take to give what an advice promises of them.
 const coalsTake = 45 * time.Minute
 
-// ventsTake is how long a vent takes to tell (safety's figure for a change that settles is longer; judgment).
-const ventsTake = 10 * time.Minute
+// ventsTake is how long a vent takes to tell: 15 min until it settles, and a few for the food to feel it (judgment).
+const ventsTake = 20 * time.Minute
 
 // offBeforeItTells says whether the last of what lies on the fire is expected off before the advice shows in its heat.
 func (v *Revision) offBeforeItTells() bool {
