@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"regexp"
 	"strings"
 	"time"
 
@@ -36,6 +37,9 @@ const (
 	unreadTime = "HH:MM"
 	unreadZone = "CITY"
 )
+
+// atHome is where a cook is at home, or near: it says nothing of a clock.
+var atHome = regexp.MustCompile(`(?i)^\s*(?:in |at |on )?(?:the |my |our |in |back )*(?:back ?yard|yard|garden|home|house|place|patio|terrace|deck|balcony|park|beach|lake|campsite|cabin|driveway|porch|farm|outside|outdoors)\b[^,]*$`)
 
 // ownZone is the zone of the cook's clock; empty where that is not known.
 func (d decoder) ownZone() string {
@@ -86,7 +90,7 @@ func (d decoder) seeServe(text, zone string) {
 	switch said := instant.ZoneNamed(zone); {
 	case said != "":
 		s.zone = said
-	case strings.TrimSpace(zone) != "" && !d.now.IsZero():
+	case strings.TrimSpace(zone) != "" && !d.now.IsZero() && !atHome.MatchString(zone):
 		s.place, s.zone = strings.TrimSpace(zone), unreadZone
 	case s.when.Offset != "" && d.sameClock(s.when):
 		s.zone, s.home = d.ownZone(), true
@@ -161,6 +165,7 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 		w.Node = w.Node.With("tz", strict.NewText(cmp.Or(s.place, s.zone), 0))
 	}
 	day := s.when.Day.Format("Monday, January 2, 2006")
+	text = strings.TrimPrefix(text, "evening ")
 	if !strings.HasSuffix(text, "in the evening") {
 		text = strings.TrimSuffix(text, " evening") // that it is of the evening is what the field is called
 	}

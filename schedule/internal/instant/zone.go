@@ -47,8 +47,9 @@ var twoZones = map[string]string{
 }
 
 var (
-	zoneName = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*$`)
-	stateOf  = regexp.MustCompile(`^(.+?)\s*,\s*([^,]+)$`) // Denver, CO
+	zoneName      = regexp.MustCompile(`^[A-Z][A-Za-z0-9_+-]*(/[A-Z][A-Za-z0-9_+-]*)*$`)
+	lettersBehind = regexp.MustCompile(`^([^,]*\pL)\s+([A-Z]{2})$`) // Portland ME
+	stateOf       = regexp.MustCompile(`^(.+?)\s*,\s*([^,]+)$`)     // Denver, CO
 )
 
 // states are those of the United States by their letters (the postal service has them so).
@@ -63,6 +64,7 @@ var states = map[string]string{
 
 // zoneWord is the text of a place without what makes no difference.
 func zoneWord(text string) string {
+	text = lettersBehind.ReplaceAllString(strings.TrimSpace(text), "$1, $2")
 	word := strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(text, ".", ""))), " ")
 	for _, tail := range []string{" time", " standard", " daylight", ", usa", ", us", " usa", " us"} {
 		word = strings.TrimSuffix(word, tail)

@@ -92,8 +92,14 @@ func (h *hearer) food(s cut.Spoken) bool {
 		h.cut, unknown = c, ""
 		h.Node = h.Node.With("name", strict.NewText(name, h.line))
 		name = c.Name
-	case len(cuts) == 0 && outsideNone(name) && h.styled(name):
-		unknown, name = "", h.cut.Name
+	case len(cuts) == 0 && outsideNone(name):
+		called, ok := h.styled(name)
+		if !ok {
+			h.Unclear, h.Left = unknown, nil
+			h.nearest(name, s)
+			return false
+		}
+		c, unknown, name = h.cut, "", called
 	case len(cuts) == 0:
 		h.Unclear, h.Left = unknown, nil
 		h.nearest(name, s)
@@ -171,6 +177,9 @@ func byWeight(cuts []cut.Cut, s cut.Spoken) (one cut.Cut, ok bool) {
 // nearest adds the line that would be right for a food that is not in the catalogue: the one
 // that is nearest to it, with the cook's amounts and the cook's word for it.
 func (h *hearer) nearest(name string, s cut.Spoken) {
+	if m := countAtEnd.FindStringSubmatch(name); m != nil && s.Count == 0 {
+		name, s.Count = m[1], cut.Speak(m[2]).Count
+	}
 	c, ok := Nearest(name)
 	if !ok {
 		return

@@ -20,6 +20,9 @@ var (
 // inText reads guests in words: "6 adults and 2 kids", "8 (2 toddlers)", "10 of us, incl. gran
 // (86)", "20, potluck". Who is among those that were counted adds none.
 func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
+	if n := ourselves(text); n > 0 {
+		return crowd{adults: n}, nil, true
+	}
 	text, c.frail = withoutAges(text)
 	text = nextCount.ReplaceAllString(text, "$1, $2")
 	extra := 0
@@ -32,8 +35,8 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 		notes = append(notes, func() { t.say("of %s guests the larger number is planned for", said) })
 	}
 	text = amongThem.ReplaceAllString(text, " incl $1 ")
-	base := false // how many there are in all is said
-	among := false
+	base := false                 // how many there are in all is said
+	among, within := false, false // within are brackets
 	for len(text) > 0 {
 		part, rest := text, ""
 		next := among
@@ -41,6 +44,8 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 			part, rest = text[:at[0]], text[at[1]:]
 			joint := strings.ToLower(text[at[0]:at[1]])
 			next = among && strings.TrimSpace(part) == "" || strings.HasPrefix(joint, "incl") || joint == "(" || strings.HasPrefix(joint, "of ")
+			within = (within || strings.Contains(joint, "(")) && !strings.Contains(joint, ")")
+			next = next || within
 		}
 		if part = strings.TrimSpace(part); part != "" {
 			note, fine := t.guestPart(&c, part, &base, among)
@@ -120,13 +125,20 @@ var (
 	littleOnes = regexp.MustCompile(`(?i)\b(?:little|small|tiny) (?:kids?|children|ones?)\b`)
 	oldAge     = regexp.MustCompile(`(?i)\(\s*(?:aged? )?(?:6[5-9]|[789]\d|1[01]\d)\s*\)|\b(?:is|are|aged?|who is|one(?: of (?:them|us))?(?: is)?|gran(?:ny|ma|pa|dad)?|mum|mom|dad)\s+(?:6[5-9]|[789]\d|1[01]\d)\b(?: years? old)?|\b(?:6[5-9]|[789]\d)[- ]years?(?:[- ]old)?\b`)
 	youngAge   = regexp.MustCompile(`(?i)[,;]?\s*\b(?:(?:one|the youngest|the little one|who)(?: of (?:them|whom))?(?: is)? )?\d{1,2}[- ]months?(?:[- ]old)?\b|\(\s*(?:ages? |aged? )?(?:[1-4]\s*(?:,|and|&)\s*\d{1,2}|\d{1,2}\s*(?:,|and|&)\s*[1-4])\s*(?:years?|yrs?|y)?(?:[- ]olds?)?\s*\)|\b(?:under|below|aged?|younger than)\s+(?:one|two|three|four|five|[1-5])\b|\(\s*[1-5]\s*(?:months?|years?)\s*\)|\b[1-4][- ]years?[- ]olds?\b`)
-	otherAge   = regexp.MustCompile(`(?i)\(\s*(?:ages? |aged? )?\d{1,2}(?:\s*(?:,|and|&|\+|to|-)\s*\d{1,2})*\s*(?:years?|yrs?|y)?(?:[- ]olds?)?\s*\)|\(\s*(?:aged? )?\d{1,2}\s*\)|\baged? \d{1,2}\b`)
+	otherAge   = regexp.MustCompile(`(?i)\(\s*(?:ages? |aged? )?\d{1,2}(?:\s*(?:,|and|&|\+|to|-)\s*\d{1,2})*\s*(?:years?|yrs?|y)?(?:[- ]olds?)?\s*\)|\(\s*(?:aged? )?\d{1,2}\s*\)|\b(?:aged?|ages)\s+\d{1,2}(?:\s*(?:,|and|&|\+|to|-)\s*\d{1,2})*\b`)
+)
+
+var (
+	severalAges = regexp.MustCompile(`(?i)\b(?:aged?|ages)\s+\d{1,2}(?:\s*(?:,|and|&|\+|to|-)\s*\d{1,2})+\b`)
+	veryYoung   = regexp.MustCompile(`\b[1-4]\b`)
 )
 
 // withoutAges takes ages out of a text, which count nobody; frail says whether one of them is
 // of somebody very young or old.
 func withoutAges(text string) (rest string, frail bool) {
-	frail = oldAge.MatchString(text) || youngAge.MatchString(text)
+	several := ""
+	text = severalAges.ReplaceAllStringFunc(text, func(s string) string { several += s; return " " })
+	frail = oldAge.MatchString(text) || youngAge.MatchString(text) || veryYoung.MatchString(several)
 	for _, age := range []*regexp.Regexp{oldAge, youngAge} {
 		text = age.ReplaceAllStringFunc(text, func(s string) string {
 			if strings.HasPrefix(strings.ToLower(s), "one") && !strings.Contains(s, "month") {
@@ -136,6 +148,24 @@ func withoutAges(text string) (rest string, frail bool) {
 		})
 	}
 	return otherAge.ReplaceAllString(text, " "), frail
+}
+
+const companion = `(?:wife|husband|spouse|partner|girlfriend|boyfriend|better half|mother|father|mum|mom|dad|brother|sister|friend|roommate|neighbou?r)`
+
+var (
+	twoOfUs = regexp.MustCompile(`(?i)^(?:just |only )?(?:(?:for )?(?:me|myself|i) (?:and|plus|&|\+) (?:my |the |a )?` + companion + `|(?:my |the )?` + companion + ` (?:and|&) (?:me|myself|i)|(?:the )?two of us|us two|both of us|we two|the both of us)$`)
+	oneOfUs = regexp.MustCompile(`(?i)^(?:just |only )?(?:for )?(?:me|myself)(?: alone| only)?$`)
+)
+
+// ourselves is how many "my wife and me" are; 0 for another text.
+func ourselves(text string) int {
+	switch text = strings.Trim(strings.TrimSpace(text), ".!"); {
+	case twoOfUs.MatchString(text):
+		return 2
+	case oneOfUs.MatchString(text):
+		return 1
+	}
+	return 0
 }
 
 var rangeOf = regexp.MustCompile(`\b(\d{1,3})\s*(?:-|–|\bto\b|\bor\b)\s*(\d{1,3})\b`)

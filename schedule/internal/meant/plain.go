@@ -60,7 +60,7 @@ const maxPlain = 4000
 var sentences = regexp.MustCompile(`(?i)(?:[.!?;]\s+|\s+(?:and |so |but )*)((?:we|i|there|it|they)(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)\b)`)
 
 // intro are the words before what a sentence says (common practice, no source).
-var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:(?:we|i|there|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
+var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|hey|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:(?:we|i|there|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
 
 // note gathers what the parts of a text say, each with its line.
 type note struct {
@@ -103,11 +103,44 @@ func (n *note) hear(part string) {
 	case n.inPieces(part):
 	case n.isGuests(part):
 		n.add(&n.guests, part)
+	case n.inSentence(part):
+	case oldAge.MatchString(part) && !digits.MatchString(oldAge.ReplaceAllString(part, "")):
+		n.add(&n.others, part)
 	case digits.MatchString(part) || knownWithin(part):
 		n.add(&n.left, part)
 	case len(strings.Fields(part)) > 2 || frailWords.MatchString(part) || needsWords.MatchString(part):
 		n.add(&n.others, part)
 	}
+}
+
+var (
+	guestsWithin = regexp.MustCompile(`(?i)\b(?:for|feeding|feed|have|having)\s+((?:about |around )?(?:\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty)(?: of us| people| guests| friends| adults| persons)?(?: and \d+ (?:kids|children))?)\b`)
+	placeAtEnd   = regexp.MustCompile(`\s+(?:in|near)\s+(\p{Lu}[\pL .,]+)$`)
+)
+
+// inSentence takes the guests and the place out of a sentence about the day that names no food:
+// "planning a cookout for 9 of us in Tucson".
+func (n *note) inSentence(part string) bool {
+	m := guestsWithin.FindStringSubmatch(part)
+	if m == nil || !n.isGuests(m[1]) && !n.isGuests(m[1]+" people") || len(n.guests) > 0 {
+		return false
+	}
+	rest, place := strings.Replace(part, m[0], " ", 1), ""
+	if at := placeAtEnd.FindStringSubmatch(rest); at != nil && placeIn(at[1]) != "" {
+		rest, place = strings.Replace(rest, at[0], " ", 1), placeIn(at[1])
+	}
+	if digits.MatchString(rest) || knownWithin(rest) || dayWithin.MatchString(rest) {
+		return false
+	}
+	if guests := m[1]; n.isGuests(guests) {
+		n.add(&n.guests, guests)
+	} else {
+		n.add(&n.guests, guests+" people")
+	}
+	if place != "" && len(n.when) > 0 {
+		n.add(&n.when, place)
+	}
+	return true
 }
 
 // placeIn is a place that has a clock, without the word before it; empty for another text.

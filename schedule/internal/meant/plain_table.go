@@ -48,6 +48,9 @@ func cellsOf(line string) []string {
 	for k := range cells {
 		cells[k] = strings.TrimSpace(cells[k])
 	}
+	for len(cells) > 2 && cells[len(cells)-1] == "" { // a row of the day has fewer cells
+		cells = cells[:len(cells)-1]
+	}
 	return cells
 }
 

@@ -18,6 +18,9 @@ var (
 	burgerWord = regexp.MustCompile(`(?i)^burgers?$`)
 )
 
+// countAtEnd is a number behind a food, where none stands before it.
+var countAtEnd = regexp.MustCompile(`(?i)^(.*?\pL)\s+(?:x\s*)?(\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten|twelve)$`)
+
 // foodWords are foods that make another dish of the one that stands behind them: a burger of
 // mushrooms is none of beef. Red meat is only another of its kind where it is ground.
 var (
@@ -29,17 +32,32 @@ var (
 // styled takes a food with words of a kitchen before it, or of its shape behind it, that the
 // catalogue does not have: jerk chicken thighs are chicken thighs. The cook's name stays, and
 // how it is planned is said. False where another food is meant.
-func (h *hearer) styled(name string) bool {
-	c, ok := styledAs(name)
-	if !ok {
-		return false
+func (h *hearer) styled(name string) (called string, ok bool) {
+	count := 0
+	if m := countAtEnd.FindStringSubmatch(name); m != nil {
+		count = cut.Speak(m[2]).Count
+		name = m[1]
+	}
+	c, unknown := cut.One(name)
+	known := unknown == ""
+	if !known {
+		if c, ok = styledAs(name); !ok {
+			return "", false
+		}
+	}
+	if count > 0 {
+		h.behind.Count, h.said.Count = count, count
+	}
+	if known {
+		h.cut, h.Unclear = c, ""
+		return name, true
 	}
 	h.cut, h.Unclear = c, ""
 	h.called = name
 	h.sliced = h.sliced || pieceSaid.MatchString(name)
 	h.Node = h.Node.With("name", strict.NewText(titled(name), h.line))
 	h.Heard = append(h.Heard, fmt.Sprintf("%s: planned as %s", name, c.InText()))
-	return true
+	return c.Name, true
 }
 
 func styledAs(name string) (cut.Cut, bool) {

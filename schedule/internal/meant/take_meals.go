@@ -122,7 +122,7 @@ func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) 
 				m.menus = append(m.menus, v)
 			case saysWhen(inner, v, t.Now) || isZone(inner):
 				m.said += " " + timeOf(inner, v)
-			case isGuests(inner) && t.mealGuests(name, v):
+			case isGuests(inner) && t.saysMeal(name, value) && t.mealGuests(name, v):
 			default:
 				return nil
 			}
@@ -148,6 +148,20 @@ func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) 
 		}
 	}
 	return all
+}
+
+// saysMeal says whether a group says when it is eaten, by its name or by one of its fields: a
+// dish with "howmany" is no meal of so many guests.
+func (t *taker) saysMeal(name string, group *strict.Node) bool {
+	if w, err := instant.ParseWhen(name, t.Now); err == nil && (w.Day != nil || w.Relative || w.Time != nil) || oneOf(plainWord(name), mealNames...) {
+		return true
+	}
+	for inner, v := range group.Fields() {
+		if saysWhen(inner, v, t.Now) {
+			return true
+		}
+	}
+	return false
 }
 
 // pairedMeals are meals whose time and menu stand in two fields: "lunch: 12:30" and "lunch

@@ -13,7 +13,7 @@ var bullet = regexp.MustCompile(`^\s*[-*•]\s+`)
 
 // menuNames are fields for what there is to eat beside those of the table (common practice,
 // no source).
-var menuNames = []string{"fleisch", "courses", "course", "things", "stuff", "meal", "lunchmenu", "dinnermenu", "grilling", "smoking", "cook", "roasting", "list", "foodlist", "ongrill", "onthegrill", "starters", "starter", "appetizers", "veg", "veggies", "beilagen", "hauptgang", "kids menu", "tocook", "togrill", "tosmoke", "fish", "seafood", "poultry", "beef", "pork"}
+var menuNames = []string{"fleisch", "courses", "course", "things", "stuff", "meal", "lunchmenu", "dinnermenu", "grilling", "smoking", "cook", "roasting", "list", "foodlist", "ongrill", "onthegrill", "starters", "starter", "appetizers", "veg", "veggies", "beilagen", "hauptgang", "kids menu", "tocook", "toeat", "foods", "eats", "togrill", "tosmoke", "fish", "seafood", "poultry", "beef", "pork"}
 
 var numberedDish = regexp.MustCompile(`(?i)^(?:dish|item|food|meat|course|main|side)\s*#?_?\d+$`)
 
@@ -159,7 +159,7 @@ func (t *taker) parted(n *strict.Node) []string {
 }
 
 // notGrilled are things of a table that no grill is planned for (common practice, no source).
-var notGrilled = regexp.MustCompile(`(?i)\b(?:salads?|stuffing|slaw|cole ?slaw|pies?|cakes?|ice cream|desserts?|chips|crisps|dips?|salsa|guacamole|buns?|rice|pasta|drinks?|beers?|wine|lemonade|brownies|cookies|watermelon|fries|sauces?|gravy|mash(?:ed potatoes)?|hummus|pickles|ketchup|cornbread|condiments|kartoffelsalat|krautsalat|nudelsalat|brot)\b`)
+var notGrilled = regexp.MustCompile(`(?i)\b(?:salads?|stuffing|slaw|cole ?slaw|pies?|cakes?|ice cream|desserts?|chips|crisps|dips?|salsa|guacamole|buns?|rice|pasta|drinks?|beers?|wine|lemonade|brownies|cookies|watermelon|fries|sauces?|gravy|mash(?:ed potatoes)?|hummus|pickles|ketchup|chimichurri|tzatziki|aioli|cornbread|condiments|kartoffelsalat|krautsalat|nudelsalat|brot)\b`)
 
 // spokenDish is one dish in words; none where it is no food for a grill, which is said.
 func (t *taker) spokenDish(n *strict.Node) []*strict.Node {

@@ -64,7 +64,7 @@ func alone(s cut.Spoken) bool { return s.Name == "" && !s.Part && !s.Packs }
 // those that it counts; needsWords is what a plan knows nothing of.
 var (
 	frailPart  = regexp.MustCompile(`(?i)[,;(]?\s*\b(?:and |with |incl(?:uding|\.)? |of (?:them|whom) |among them )?(?:one|two|a|an|1|2|my|the|is|are)?\s*(?:is |are )?(?:pregnant(?: (?:woman|lady|guest|friend|wife))?|expecting|bab(?:y|ies)|toddlers?|infants?|newborns?|elderly|frail|sick|ill|grand(?:ma|pa|mother|father|parents))\b\)?`)
-	needsWords = regexp.MustCompile(`(?i)\ballerg|\bvegan|\bvegetarian|\bcoeliac|\bceliac|\bhalal\b|\bkosher\b|\bintoleran|\bgluten|\bnuts?\b`)
+	needsWords = regexp.MustCompile(`(?i)\ballerg|\bvegan|\bvegetarian|\bveggies?\b|\bcoeliac|\bceliac|\bhalal\b|\bkosher\b|\bintoleran|\bgluten|\bnuts?\b`)
 )
 
 // guestsIn are the guests of a text: "about 10 people", "6 adults and 2 kids", "eight"; nil

@@ -81,12 +81,18 @@ var digits = regexp.MustCompile(`\d+`)
 func guests(name string, value *strict.Node) strict.Meaning {
 	numbers := digits.FindAllString(value.Text, -1)
 	if vegetarians.MatchString(value.Text) && len(numbers) > 0 {
+		const meatless = "; who eats no meat cannot be said: plan the dishes for them with a count"
+		if !strings.Contains(strings.ToLower(value.Text), "meat") { // whether one number is a part of another is not known
+			return strict.Meaning{Sentence: "write how many eat in all, as in " + name + ": " + numbers[0] + meatless}
+		}
 		all := 0
 		for _, n := range numbers {
 			k, _ := strconv.Atoi(n) // too many digits are no number of people
 			all += k
 		}
-		return instead(value, name, strconv.Itoa(all)+"; who eats no meat cannot be said: plan the dishes for them with a count")
+		m := instead(value, name, strconv.Itoa(all))
+		m.Sentence += meatless
+		return m
 	}
 	return strict.Meaning{}
 }

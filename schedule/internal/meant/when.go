@@ -16,12 +16,12 @@ type When struct {
 	Heard []string     // what a cook has to see of how it was read
 }
 
-var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place", "city", "town", "village", "state", "country", "venue", "area", "region", "ort", "stadt"}
+var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place", "city", "town", "village", "near", "nearby", "state", "country", "venue", "area", "region", "ort", "stadt"}
 
 // isZone says whether a field says where the clock is.
 func isZone(name string) bool { return oneOf(plainWord(name), zoneNames...) }
 
-var grillWithin = regexp.MustCompile(`(?i)\b(?:grill|kettle|smoker|barbecue|bbq|kamado)\b`)
+var grillWithin = regexp.MustCompile(`(?i)\b(?:grill|kettle|smoker|barbecue|bbq|kamado|kugelgrill|braai)\b`)
 
 // otherTimes are fields that hold a time of day and are not of the meal.
 var otherTimes = []string{"start", "starttime", "begin", "startat", "startcooking", "begincooking", "from", "light", "lightat", "lit", "puton", "quiet", "sleep", "earliest", "guestsarrive", "arrival", "arrive", "doors"}
@@ -215,7 +215,7 @@ func timeOf(name string, value *strict.Node) string {
 		text = word + " " + text
 	}
 	if oneOf(word, "dinner", "supper", "dinnertime") {
-		text += " evening"
+		text = "evening " + text
 	}
 	return text
 }
