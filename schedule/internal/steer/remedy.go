@@ -51,6 +51,9 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 			return a
 		}
 		a.Why = f.weakBecause(slices.ContainsFunc(a.Remedies, func(r Remedy) bool { return r.Do == ClearAsh }))
+		if a.Why == WindBlows && f.fewFrom(a.Want) {
+			a.Why = FewLit
+		}
 		if a.Stormy { // nothing is lit in such a wind
 			a.Remedies = slices.DeleteFunc(a.Remedies, func(r Remedy) bool { return r.Do == AddLit })
 		}
@@ -91,14 +94,19 @@ const openCoolK = 40 / 1.8
 
 // chilled says whether food that went on cold within the hour, or less, explains a grate under all open vents that is this cool.
 func (f *Fire) chilled(want Want) bool {
-	return f.coldKg() >= coldLoadKg && f.minute-f.coldOn() <= coldFirst && f.off(want) > -(coldMostK+bandK)
+	r, ok := f.lastGrate()
+	felt := ok && r.Minute-f.coldOn() >= coldFelt
+	return felt && f.coldKg() >= coldLoadKg && f.minute-f.coldOn() <= coldFirst && f.off(want) > -(coldMostK+bandK)
 }
+
+// coldFelt is how soon after food went on a grate that is cool is so by it (judgment).
+const coldFelt = 5.0
 
 // fewFrom says whether a fire whose lit coals were counted at the pour has had half an hour under open vents and is so far below
 // its level that more of them are wanted at once, before food lies on it.
 func (f *Fire) fewFrom(want Want) bool {
 	since := f.minute - f.begin.PourMinute
-	return !f.begin.MidCook && f.told && f.top > 0.99 && f.bottom > 0.99 && since >= fewMinutes && since < ashMinutes && f.off(want) < -2*bandK && !f.comes(want)
+	return !f.begin.MidCook && f.top > 0.99 && f.bottom > 0.99 && since >= fewMinutes && since < ashMinutes && f.off(want) < -2*bandK && !f.comes(want)
 }
 
 // fewMinutes is when a fire that was lit shows what its lit coals give (common practice, no source: 20 to 30).
