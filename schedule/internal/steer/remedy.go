@@ -96,7 +96,7 @@ const openCoolK = 40 / 1.8
 func (f *Fire) chilled(want Want) bool {
 	r, ok := f.lastGrate()
 	felt := ok && r.Minute-f.coldOn() >= coldFelt
-	return felt && f.coldKg() >= coldLoadKg && f.minute-f.coldOn() <= coldFirst && f.off(want) > -(coldMostK+bandK)
+	return felt && f.stoodBefore(want) && f.coldKg() >= coldLoadKg && f.minute-f.coldOn() <= coldFirst && f.off(want) > -(coldMostK+bandK)
 }
 
 // coldFelt is how soon after food went on a grate that is cool is so by it (judgment).
