@@ -97,10 +97,10 @@ const (
 // Figures of looking (tuned on simulated cooks).
 const (
 	lookStep    = 3
-	lookFirst   = 9
+	lookFirst   = 12
 	lookYoung   = 8
 	lookMoved   = 15
-	lookLast    = 36
+	lookLast    = 30
 	lookOffF    = 18
 	lookShare   = 0.25
 	readAgainIn = 5

@@ -22,36 +22,26 @@ const (
 	leastTopWhere = 1. / 4 // where the bottom is the fine control
 )
 
-// What a course costs, in F squared: being out of a band of outF counts in full and the rest of the error a quarter, little
-// more above mostF, for far off is hardly worse than off and a few wild guesses must not decide; hot counts hotter; what comes
-// after lateFrom a little more. Beyond half an hour the next look decides. Moving costs as much as an error of 16 F or so,
-// so that small ones are left alone (assumptions, tuned on simulated cooks).
+// What a minute costs, as a share of one out of the band: nothing at the level, innerPart at the band's edge, beyond which comes the whole,
+// not at once, for nobody knows the edge that well, and then farSlope for each degree; hot counts hotter. Moving costs as much as so
+// many such minutes of the costTo that are looked ahead, a doubling of the opening perDouble more (assumptions, tuned on simulated cooks).
 const (
-	outF      = 15
-	mostF     = 35
-	farSlope  = 8
-	innerPart = 0.25
-	hotter    = 1.1
-	lateMore  = 1.3
-	lateFrom  = 30
+	bandF     = 25.0
+	edgeF     = 4.0
+	innerPart = 0.2
+	farSlope  = 0.0128
+	hotter    = 1.25
 	costFrom  = 6
-	costTo    = 30
-	moveTop   = 20
-	moveOther = 25
-	perDouble = 6
-	pairsOver = 150 // one vent alone does it badly: try both
-	worthIt   = 0.8
-	worthLess = 10
+	costTo    = 45
+	moveTop   = 0.074
+	moveOther = 0.106
+	perDouble = 0.035
 	costBits  = 40
 
 	// What nobody foresees, a lid that is lifted, a gust, pushes a fire up more often than down: a little lower is aimed at.
-	aimUnderK = 5 / 1.8
+	aimUnderK = 6 / 1.8
 
-	farK          = 35 / 1.8 // so far off, a move is worth more
-	eagerFar      = 0.35
-	eagerStays    = 0.25
-	touchedLately = 20.0 // minutes: what was done is not to be judged yet
-	eagerForced   = 0.15
+	eagerForced = 0.15 // of the price of a move where hands are at the vents already
 )
 
 func costOf(e float64) float64 {
@@ -59,47 +49,25 @@ func costOf(e float64) float64 {
 		e *= hotter
 	}
 	e = math.Abs(e)
-	return bent(max(e-outF, 0)) + innerPart*bent(e)
-}
-
-// bent is a square that goes on as a gentle line.
-func bent(x float64) float64 {
-	if x <= mostF {
-		return x * x
-	}
-	return mostF*mostF + farSlope*(x-mostF)
+	in := min(e/bandF, 1)
+	return innerPart*in*in + 1/(1+math.Exp((bandF-e)/edgeF)) + farSlope*max(e-bandF, 0)
 }
 
 // course is what a choice of vents costs on a few guesses; no further than most, beyond which it does not matter.
 func (f *Fire) course(bits []guess, v Vents, levelC, most float64) float64 {
 	run := f.runner(bits, v)
-	sum, whole := 0.0, courseWeight()*float64(len(bits))
+	sum, whole := 0.0, ((costTo-costFrom)/stepMinutes+1)*float64(len(bits))
 	for m := float64(costFrom); m <= costTo; m += stepMinutes {
 		run.to(m)
-		air, part := f.airC(f.minute+m), 0.0
+		air := f.airC(f.minute + m)
 		for i := range run.guesses {
-			part += costOf(1.8 * (air + run.guesses[i].coals.RiseK - levelC))
+			sum += costOf(1.8 * (air + run.guesses[i].coals.RiseK - levelC))
 		}
-		if sum += part * weightAt(m); sum > most*whole {
+		if sum > most*whole {
 			break
 		}
 	}
 	return sum / whole
-}
-
-func weightAt(minute float64) float64 {
-	if minute > lateFrom {
-		return lateMore
-	}
-	return 1
-}
-
-func courseWeight() float64 {
-	sum := 0.0
-	for m := float64(costFrom); m <= costTo; m += stepMinutes {
-		sum += weightAt(m)
-	}
-	return sum
 }
 
 // moving is what the hands cost.
@@ -124,11 +92,10 @@ const leastDrawn = 1. / 32
 // sameMark says whether two openings are one mark: hands are no finer than a twelfth.
 func sameMark(a, b float64) bool { return math.Abs(a-b) <= max(a, b)/12+1e-9 }
 
-// choice is the best of the marks and what it costs beside leaving the vents alone.
+// choice are the best of the marks, and whether they are others than those that stand.
 type choice struct {
-	vents      Vents
-	cost, stay float64
-	move       bool
+	vents Vents
+	move  bool
 }
 
 // bits are a few guesses that stand for all: one of each step, from the coolest that the grate may be in half an hour to
@@ -157,94 +124,72 @@ func (f *Fire) drawBits() []guess {
 
 const bitsAt = 30.0
 
+// choose weighs the vents that hands may set now by what they do until the next looks, beside leaving them alone. One vent is moved at a
+// time: both at once come right sooner, and go too far (of simulated cooks a third of the moves and a tenth of the overshoots).
 func (f *Fire) choose(bits []guess, want Want) choice {
-	if f.shut(want) {
-		v := f.reopened(want)
-		return choice{vents: v, move: v != f.Vents()}
-	}
-	if f.allowed(f.Vents(), want) && (f.unfelt(want) || f.inBand(bits, want)) {
-		return choice{vents: f.Vents()}
-	}
-	asked := want
-	want.LevelC -= aimUnderK
-	stay := f.course(bits, f.Vents(), want.LevelC, math.Inf(1))
-	best := choice{vents: f.Vents(), cost: stay, stay: stay}
-	forced, eager := !f.allowed(f.Vents(), want), 1.0
+	now := f.Vents()
+	forced := !f.allowed(now, want) // then hands are at the vents already
 	switch {
-	case forced: // the hands are there already
-		best.cost, eager = math.Inf(1), eagerForced
-	case f.staysOff(bits, want):
-		eager = eagerStays
-	case f.far(math.Abs(f.Now().Middle - want.LevelC)):
-		eager = eagerFar
+	case f.shut(want):
+		v := f.reopened(want)
+		return choice{v, v != now}
+	case !forced && (f.unfelt(want) || f.inBand(bits, want)):
+		return choice{vents: now}
 	}
-	try := func(v Vents) {
-		if !f.allowed(v, want) || v == f.Vents() || !forced && !f.step(v, asked) {
-			return
-		}
+	level, least, eager := want.LevelC-aimUnderK, math.Inf(1), eagerForced
+	if !forced {
+		least, eager = f.course(bits, now, level, math.Inf(1)), 1
+	}
+	best := now
+	for _, v := range f.within(want, forced) {
 		hands := f.moving(v, want) * eager
-		if hands >= best.cost {
+		if hands >= least {
+			continue
+		}
+		if cost := f.course(bits, v, level, least-hands) + hands; cost < least {
+			best, least = v, cost
+		}
+	}
+	if best == now && f.stays(want) {
+		if v, ok := f.pushed(bits, want); ok {
+			best = v
+		}
+	}
+	return choice{best, best != now}
+}
+
+// within are the vents that hands may set now, those of the fine control first: one vent at a time, but where they are to be moved anyway.
+func (f *Fire) within(want Want, forced bool) (out []Vents) {
+	try := func(v Vents) {
+		if v == f.Vents() || !f.allowed(v, want) {
 			return
 		}
-		if cost := f.course(bits, v, want.LevelC, best.cost-hands) + hands; cost < best.cost {
-			best.vents, best.cost = v, cost
+		if forced || f.step(v, want) && !f.against(v, want) && !f.along(v, want) {
+			out = append(out, v)
 		}
 	}
-	if want.SteerBottom {
+	for _, t := range topMarks() {
+		try(Vents{t, f.bottom})
+	}
+	for _, b := range bottomMarks() {
+		try(Vents{f.top, b})
+	}
+	for _, t := range topMarks() {
 		for _, b := range bottomMarks() {
-			try(Vents{f.top, b})
-		}
-	} else {
-		for _, t := range topMarks() {
-			try(Vents{t, f.bottom})
-		}
-	}
-	if best.cost > pairsOver && !f.oneVentDoes(bits, want) {
-		for _, t := range topMarks() {
-			for _, b := range bottomMarks() {
-				if want.SteerBottom && t != f.top || !want.SteerBottom && b != f.bottom { // else it was tried
-					try(Vents{t, b})
-				}
+			if forced && t != f.top && b != f.bottom {
+				try(Vents{t, b})
 			}
 		}
 	}
-	if !forced && (f.staysIn(bits, best.vents, want) || f.against(best.vents, asked)) {
-		best.vents = f.Vents()
-	}
-	if !forced && f.along(best.vents, asked) {
-		best.vents = f.Vents()
-	}
-	best.move = best.vents != f.Vents() && (forced || best.cost < stay-eager*((1-worthIt)*stay+worthLess))
-	if !best.move {
-		best.vents = f.Vents()
-		if v, ok := f.pushed(bits, asked); ok && f.stays(asked) {
-			best.vents, best.move = v, true
-		}
-	}
-	return best
+	return out
 }
-
-// staysIn says whether the grate is in its band and there is no reason for these other vents: it was looked at once, its fire grown,
-// or they give more air and it is not foretold to sink out of it. What is to go over is met early, for a grate comes down five times
-// slower than up.
-func (f *Fire) staysIn(bits []guess, v Vents, want Want) bool {
-	level := want.LevelC + aimUnderK
-	if math.Abs(f.Now().Middle-level) > bandK+atBandK {
-		return false
-	}
-	grown := f.begin.MidCook || f.minute-f.begin.PourMinute > grownMinutes
-	return f.grates() < 2 && grown || f.airThrough(v) > f.airThrough(f.Vents()) && f.plain(bits, f.Vents(), costTo).Middle >= level-bandK
-}
-
-// grownMinutes is when a fire that was lit does no more grow so fast that one look tells it (assumption).
-const grownMinutes = 20.0
-
-// atBandK is what a reading at the edge of the band may be over it and still be in it.
-const atBandK = 3 / 1.8
 
 // against says whether vents would push the grate further from its level than it was read just now, out of its band.
 func (f *Fire) against(v Vents, want Want) bool {
 	more := f.airThrough(v) - f.airThrough(f.Vents())
+	if more < 0 && f.young() {
+		return false
+	}
 	for i := len(f.readings) - 1; i >= 0; i-- {
 		if r := f.readings[i]; r.Kind == Grate && !r.Deaf {
 			off := r.C - want.LevelC
@@ -253,41 +198,6 @@ func (f *Fire) against(v Vents, want Want) bool {
 	}
 	return false
 }
-
-// oneVentDoes says whether the fine control alone can bring the grate to its level within an hour: then the other vent is
-// left alone. Two vents at once come down sooner, and too far.
-func (f *Fire) oneVentDoes(bits []guess, want Want) bool {
-	off, v := f.Now().Middle-want.LevelC, f.Vents()
-	switch {
-	case want.SteerBottom && off < 0:
-		v.Bottom = 1
-	case want.SteerBottom:
-		v.Bottom = bottomMarks()[0]
-	case off < 0:
-		v.Top = 1
-	default:
-		v.Top = leastTop
-	}
-	return off*(f.plain(bits, v, reachMinutes).Middle-want.LevelC) <= 0
-}
-
-// staysOff says whether the grate is out of its band, and half an hour later still is: that is not left alone where vents
-// can do anything about it.
-func (f *Fire) staysOff(bits []guess, want Want) bool {
-	off := f.Now().Middle - want.LevelC
-	if math.Abs(off) <= bandK || f.minute-f.touched < touchedLately {
-		return false
-	}
-	if math.Abs(off) > farK && f.odd() {
-		return true // what a second look confirmed has a cause that nobody knows: it is not taken to pass
-	}
-	late := f.plain(bits, f.Vents(), costTo).Middle - want.LevelC
-	return off*late > 0 && math.Abs(late) > bandK
-}
-
-// far says whether the grate is so far off that a move is worth more; after a single look nobody knows that it comes back
-// by itself.
-func (f *Fire) far(offK float64) bool { return offK > farK || f.grates() < 2 && offK > bandK }
 
 // allowed are the vents that may be advised.
 func (f *Fire) allowed(v Vents, want Want) bool {

@@ -210,13 +210,13 @@ func (r *course) probeC() float64 {
 
 // rule is the rule of thumb: halve or double the top vent, then the bottom one, and wait.
 func (r *course) rule(wait, fromF float64) score {
-	r.untilMinute(15)
 	start := 0.25
 	if r.targetF > 300 {
 		start = 0.5
 	}
 	r.vents(start, start)
-	for next := 15 + wait; next < cookMinutes; next += wait {
+	r.due, r.real = [2]float64{}, [2]float64{start, start}
+	for next := wait; next < cookMinutes; next += wait {
 		r.untilMinute(next)
 		if off, _ := r.lidOff(r.minute); off {
 			continue

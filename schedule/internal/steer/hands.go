@@ -56,7 +56,7 @@ func (f *Fire) unfelt(want Want) bool {
 	switch {
 	case off > unfeltFarK:
 		return false
-	case f.moves > 0 && f.minute-f.ventsAt < felt, f.minute-f.lidShut < feltMinutes:
+	case f.moves > 0 && f.minute-f.ventsAt < felt, !f.known() && f.minute-f.lidShut < feltMinutes:
 		return true
 	}
 	return off < 0 && f.freshCoals()
@@ -95,23 +95,21 @@ func (f *Fire) comes(want Want) bool {
 	return false
 }
 
-// step says whether new vents are no more than hands should move at once, so far off the level.
+// step says whether new vents are no more than hands should move at once, so far off the level: of a fire that was hardly looked at less.
 func (f *Fire) step(v Vents, want Want) bool {
 	off, most := 1.8*math.Abs(f.off(want)), 2.0
 	switch {
 	case want.SteerBottom && !f.bottomAlone(v):
 		return false
-	case off > anyF:
+	case off > anyF, f.young(), f.known() && off > offF:
 		return true
-	case off > farF, f.young():
-		most = 4
-	case off > offF && f.known():
+	case off > farF:
 		most = 4
 	case off > nearF:
 		most = 3
 	}
-	if off <= offF && !f.young() && !f.known() && !sameMark(v.Top, f.top) && !sameMark(v.Bottom, f.bottom) {
-		return false
+	if f.known() {
+		most = 4
 	}
 	return withinFactor(f.top, v.Top, most) && withinFactor(f.bottom, v.Bottom, most)
 }
