@@ -69,7 +69,11 @@ func TestWhatIsInTheOvenNeedsNoFire(t *testing.T) {
 				t.Errorf("%s: %s", of, s.Text)
 			}
 		}
-		if shut != 0 { // told for three quarters of an hour from when it went indoors, an hour ago
+		want := 1 // an hour after it went indoors nobody has logged its vents shut
+		if strings.Contains(of, "fire-out") {
+			want = 0
+		}
+		if shut != want {
 			t.Errorf("%s: told %d times to shut the grill", of, shut)
 		}
 	}

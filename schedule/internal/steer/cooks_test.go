@@ -290,7 +290,7 @@ func (r *course) advised(own *Record) (score, *Fire) {
 	}
 	ask := func(minute float64) Advice {
 		a := f.Advise(Want{LevelC: r.levelC()})
-		if a.To != a.From {
+		if a.Do == Move && a.To != a.From {
 			r.vents(a.To.Top, a.To.Bottom)
 			f.take(Event{Minute: minute, Kind: VentsSet, Top: a.To.Top, Bottom: a.To.Bottom})
 		}

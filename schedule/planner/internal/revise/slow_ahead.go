@@ -54,8 +54,9 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 
 // slowNow says of such a piece that still cooks, and was in the zone of danger for longer than it should be, what
 // to do now, and since when it should have been through.
+// What is thrown away goes nowhere.
 func (v *Revision) slowNow(a *liveBatch, f safety.Finding) (text string, ok bool) {
-	if f.Code != "slow-through-danger-zone" || a.where != cooking || a.believed == nil || v.isIndoors(a) || len(a.cores) == 0 || a.cores[len(a.cores)-1].C >= safety.DangerHighC {
+	if f.Code != "slow-through-danger-zone" || a.where != cooking || a.condemned || a.believed == nil || v.isIndoors(a) || len(a.cores) == 0 || a.cores[len(a.cores)-1].C >= safety.DangerHighC {
 		return "", false
 	}
 	from, _ := zoneOf(a.believed, 0.5)
