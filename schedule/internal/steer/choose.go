@@ -27,19 +27,19 @@ const (
 // many such minutes of the costTo that are looked ahead, a doubling of the opening perDouble more (assumptions, tuned on simulated cooks).
 const (
 	bandF     = 25.0
-	edgeF     = 3.0
+	edgeF     = 4.0
 	innerPart = 0.2
 	farSlope  = 0.0128
 	hotter    = 1.25
 	costFrom  = 6
 	costTo    = 36
-	moveTop   = 0.09
-	moveOther = 0.12
+	moveTop   = 0.075
+	moveOther = 0.105
 	perDouble = 0.035
 	costBits  = 40
 
 	// What nobody foresees, a lid that is lifted, a gust, pushes a fire up more often than down: a little lower is aimed at.
-	aimUnderK = 5.5 / 1.8
+	aimUnderK = 4.5 / 1.8
 
 	eagerForced = 0.15 // of the price of a move where hands are at the vents already
 )
@@ -184,7 +184,8 @@ func (f *Fire) within(want Want, forced bool) (out []Vents) {
 	return out
 }
 
-// against says whether vents would push the grate further from its level than it was read just now, out of its band.
+// against says whether vents would push the grate further from its level than it was read just now, out of its band. A fire that grows is
+// closed before it is there.
 func (f *Fire) against(v Vents, want Want) bool {
 	more := f.airThrough(v) - f.airThrough(f.Vents())
 	if more < 0 && f.young() {

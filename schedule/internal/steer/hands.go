@@ -11,9 +11,9 @@ const (
 	feltMinutes  = 15.0     // a move of a vent or a lid put on is felt by then (common practice, no source)
 	feltKnown    = 9.0      // and a move by one who follows the fire closely (12 cost 2 in 100 of the minutes, simulated)
 	unfeltFarK   = 80 / 1.8 // so far too hot, nobody waits for that (judgment)
-	nearF        = 20.0     // off the level: within it a vent is moved by a factor of two at most,
-	offF         = 35.0     // within this by three, and one vent at a time,
-	farF         = 60.0     // beyond this by four (judgment)
+	nearF        = 20.0     // off the level: within it a vent of a fire that is hardly known is moved by a factor of two at most,
+	offF         = 35.0     // within this one of a known fire by four, and beyond it by any,
+	farF         = 60.0     // beyond this any fire by four (judgment)
 	anyF         = 100.0    // and beyond this by any
 	comesMinutes = 30.0     // as it was read to go, it is back by then
 	youngMinutes = 45.0     // since the pour: a fire that still grows
