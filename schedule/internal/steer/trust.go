@@ -119,16 +119,6 @@ func (f *Fire) couldBe(i int) bool {
 	return false
 }
 
-// odd says whether one of the last two readings could hardly be.
-func (f *Fire) odd() bool {
-	for _, r := range f.readings[max(len(f.readings)-2, 0):] {
-		if r.Surprise > oddSurprise {
-			return true
-		}
-	}
-	return false
-}
-
 // agreed says whether a reading says what another odd one before it said.
 func (f *Fire) agreed(i int) bool {
 	last := f.readings[i]
