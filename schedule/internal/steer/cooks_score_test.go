@@ -109,12 +109,12 @@ var long = flag.Int("cooks", 0, "steer so many simulated cooks by every way; min
 // other seeds than that of the table, from which the figures of the advice were chosen, tell what they are worth.
 var seed = flag.Uint64("cooks-seed", 0, "draw them from this seed, by rule and advice alone")
 
-// Sixty cooks in the gate. Sixty draws scatter by a tenth or so: the bounds are those of the long run, wider by that.
+// A hundred and twenty cooks in the gate. So few draws scatter by a tenth or so: the bounds are those of the long run, wider by that.
 func TestAdviceBeatsTheRuleOfThumb(t *testing.T) {
 	if testing.Short() {
-		t.Skip("sixty cooks of five hours")
+		t.Skip("cooks of five hours")
 	}
-	all := steered(60, seedOfCooks, 1, nil, way{"rule", ruleOf(15, 25)}, way{"advice", advisedBy})
+	all := steered(120, seedOfCooks, 1, nil, way{"rule", ruleOf(15, 25)}, way{"advice", advisedBy})
 	all.log(t, "as far off as grills differ")
 	if all.ratio("advice", outside) > 0.98 || all.ratio("advice", moves) > 0.98 || all.ratio("advice", overs) > 0.90 {
 		t.Error("the advice is no better than the rule of thumb")

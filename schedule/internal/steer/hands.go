@@ -68,7 +68,7 @@ func (f *Fire) inBand(bits []guess, want Want) bool {
 	if f.known() || math.Abs(f.off(want)) > bandK+1e-9 {
 		return false
 	}
-	return !f.young() || f.plain(bits, f.Vents(), feltMinutes).Middle < want.LevelC+bandK/2
+	return !f.young() || f.grates() < 2 || f.plain(bits, f.Vents(), feltMinutes).Middle < want.LevelC+bandK+sidesK
 }
 
 // along says whether vents would push a grate on that was read to come back by itself, in a fire of which little is known yet: of
