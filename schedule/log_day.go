@@ -60,12 +60,8 @@ func dishesOfLog(p Plan) []logbook.Dish {
 		x := logbook.Dish{ID: d.ID, Name: d.Name, Cut: d.Cut, Count: d.Count, Batches: len(d.Batches)}
 		if c, ok := cut.Find(d.Cut); ok {
 			x.Poultry = c.Poultry
-			x.LeastC, x.RawOvenC = d.MinimumC, wholeOvenC
-			if safety.SurfaceInside(safety.Category(c.Food), safety.PrepOf(slices.Concat(prepOf(p, d.ID), c.Prep))) {
-				x.RawOvenC = safety.OvenLowC
-			}
-			if x.LeastC == 0 {
-				x.RawOvenC = 0
+			if x.LeastC = d.MinimumC; x.LeastC != 0 {
+				x.RawOvenC = safety.RawOvenC(safety.Category(c.Food), safety.PrepOf(slices.Concat(prepOf(p, d.ID), c.Prep)))
 			}
 		}
 		for _, h := range d.Holds {
@@ -78,10 +74,6 @@ func dishesOfLog(p Plan) []logbook.Dish {
 	}
 	return all
 }
-
-// wholeOvenC is the coolest oven for a whole joint from the hot grill that is below its minimum,
-// 250 F (judgment), degC.
-const wholeOvenC = (250.0 - 32) * 5 / 9
 
 // prepOf is what was asked of the making of a dish of a plan.
 func prepOf(p Plan, id string) []string {

@@ -116,7 +116,7 @@ func (v *Revision) indoorsC(a *liveBatch) float64 {
 	if _, dead := v.grate.dead(); dead || safety.SurfaceInside(a.batch.It.Category, a.batch.It.Prep) {
 		return undoneOvenC
 	}
-	return math.Max(math.Min(v.grate.levelAt(v.now, v.plannedLevel), hotterC), searOvenC)
+	return math.Max(math.Min(v.grate.levelAt(v.now, v.plannedLevel), hotterC), safety.OvenWholeC)
 }
 
 // backToLevel brings the grate back to its level, by what the fire in hand wants.

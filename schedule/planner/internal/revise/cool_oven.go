@@ -51,13 +51,8 @@ func (v *Revision) readOvens() {
 	}
 }
 
-// rawOvenC is the coolest oven that takes a piece below its minimum, degC.
-func (a *liveBatch) rawOvenC() float64 {
-	if a.inner() || safety.SurfaceInside(a.batch.It.Category, a.batch.It.Prep) {
-		return undoneOvenC
-	}
-	return searOvenC
-}
+// rawOvenC is the coolest oven that takes a piece below its minimum, degC; one that waits for its sear cooks on there.
+func (a *liveBatch) rawOvenC() float64 { return safety.RawOvenC(a.batch.It.Category, a.batch.It.Prep) }
 
 // isRaw says whether a piece is below its minimum, as far as is known.
 func (a *liveBatch) isRaw() bool {

@@ -9,7 +9,6 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/day"
-	"example.com/cookday/schedule/unit"
 )
 
 // A piece that is seared at the end comes off twice: for the sear, below what it is eaten at, and
@@ -18,10 +17,6 @@ import (
 // searWaits is for how long a piece that came off for its sear is taken to wait for it, where the
 // plan has it no later (judgment).
 const searWaits = 45 * time.Minute
-
-// searOvenC is the oven in which a whole piece waits for its sear: it cooks on there (safety: at
-// least 250 F below the minimum).
-var searOvenC = unit.FToC(250)
 
 // offForSear says whether a piece that comes off at an instant does so to be seared: it was just
 // read, below what it is done at, and came off for no sear before.
@@ -103,12 +98,8 @@ func (v *Revision) noteSearUntold(a *liveBatch, add func(schedule.Finding)) bool
 	if !v.searUntold(a) {
 		return false
 	}
-	ovenC := searOvenC
-	if a.inner() {
-		ovenC = undoneOvenC
-	}
 	by := a.off.at.Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC) - v.spentBefore(a, a.off.at)))
-	not := fmt.Sprintf("Not seared: onto a hot fire, or into an oven at %s in a rimmed pan, by %s; past that it is thrown away.", v.day.Grate(ovenC), v.clock(by))
+	not := fmt.Sprintf("Not seared: onto a hot fire, or into an oven at %s in a rimmed pan, by %s; past that it is thrown away.", v.day.Grate(a.rawOvenC()), v.clock(by))
 	if v.now.After(by) {
 		not = fmt.Sprintf("Not seared: throw it away, its time without heat was over at %s.", v.clock(by))
 	}
@@ -119,11 +110,7 @@ func (v *Revision) noteSearUntold(a *liveBatch, add func(schedule.Finding)) bool
 
 // noteSearWaits says of a piece that waits for its sear how it waits: hot, and over no dead fire.
 func (v *Revision) noteSearWaits(a *liveBatch, since, by time.Time, add func(schedule.Finding)) {
-	ovenC := searOvenC
-	if a.inner() {
-		ovenC = undoneOvenC
-	}
 	name := a.batch.It.Dish.Name
 	add(about(a, schedule.StandsOpen, fmt.Sprintf("%s: sear it next, and leave the coals burning. It has been off the heat since %s; longer than %s wait for the sear: back on the side away from the coals, or into an oven at %s in a rimmed pan. It cooks on there: measure it again before the sear. Seared already? Then log what it reads now. In heat by %s at the very latest; past that it is thrown away.",
-		name, v.clock(since), v.span(day.SearLagMinutes), v.day.Grate(ovenC), v.clock(by))))
+		name, v.clock(since), v.span(day.SearLagMinutes), v.day.Grate(a.rawOvenC()), v.clock(by))))
 }
