@@ -41,15 +41,7 @@ func (it *Itinerary) elseText(ph *schedule.Phase) string {
 	if ph.LidOff || !it.D.Grill.Charcoal() {
 		return "; if not, wait"
 	}
-	return ". Colder? Wait. Hotter? Close the " + it.fineVent() + " a little"
-}
-
-// fineVent is the vent by which this grill is steered.
-func (it *Itinerary) fineVent() string {
-	if it.D.Grill.SteersBottom() {
-		return "bottom vents"
-	}
-	return "top vent"
+	return ". Colder? Wait. Hotter? Close the " + it.D.FineVent() + " a little"
 }
 
 // gauge says what the lid gauge shows, where that helps.

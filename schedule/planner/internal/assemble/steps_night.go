@@ -45,7 +45,7 @@ func (it *Itinerary) beforeSleep(ph *schedule.Phase, q schedule.Interval, all []
 		return
 	}
 	text := fmt.Sprintf("Before you sleep: the grate should read %s, and hold it. Within %s leave the vents as they are. Further off? One small move of the %s now, and nobody sleeps before it has held for %s.",
-		d.Grate(ph.LevelC), d.Slack(), it.fineVent(), d.About(safety.VentsStillMinutes))
+		d.Grate(ph.LevelC), d.Slack(), it.D.FineVent(), d.About(safety.VentsStillMinutes))
 	if slices.ContainsFunc(all, func(b *arrange.Placed) bool {
 		on := d.At(b.On)
 		return !b.Oven && !on.After(at) && at.Sub(on) < coldLook

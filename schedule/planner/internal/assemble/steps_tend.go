@@ -33,7 +33,7 @@ func (it *Itinerary) tend(ph *schedule.Phase) {
 		}
 		it.add(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 			Text: over.ifStillOn(text, at), Why: "fires drift; leave the lid shut, air makes them hotter"})
-		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + ". More than " + it.D.Slack() + " off? One small move of the " + it.fineVent() + ", and wait 15 min."
+		text = "Check the grate again: " + it.D.Grate(ph.LevelC) + ". More than " + it.D.Slack() + " off? One small move of the " + it.D.FineVent() + ", and wait 15 min."
 	}
 }
 

@@ -89,6 +89,22 @@ func (d *Day) AllVents() string {
 	return "both vents"
 }
 
+// BottomVents names what is at the bottom of the grill.
+func (d *Day) BottomVents() string {
+	if d.Grill.SteersBottom() {
+		return "bottom vents"
+	}
+	return "bottom vent"
+}
+
+// FineVent is the vent by which this grill is steered.
+func (d *Day) FineVent() string {
+	if d.Grill.SteersBottom() {
+		return d.BottomVents()
+	}
+	return "top vent"
+}
+
 func share(open float64) string {
 	switch words := fire.MarkWords(open); words {
 	case "fully open", "shut":

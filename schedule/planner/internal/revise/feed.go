@@ -98,21 +98,13 @@ func (v *Revision) airMeanwhile() string {
 		return "" // a step of its own
 	}
 	a := v.steered.advice
-	bottom := v.day.Grill.SteersBottom()
 	switch {
 	case a.From.Top > 0.99 && a.From.Bottom > 0.99:
 		return "The vents are open; rake the ash out below. "
-	case bottom && a.From.Bottom <= 0.99, a.From.Top > 0.99:
-		return fmt.Sprintf("Until then open the %s fully, and leave the top one. ", bottomVents(bottom))
+	case v.day.Grill.SteersBottom() && a.From.Bottom <= 0.99, a.From.Top > 0.99:
+		return fmt.Sprintf("Until then open the %s fully, and leave the top one. ", v.day.BottomVents())
 	}
 	return "Until then open the top vent fully, and leave the bottom one. "
-}
-
-func bottomVents(several bool) string {
-	if several {
-		return "bottom vents"
-	}
-	return "bottom vent"
 }
 
 // wantsFuel says whether the advice in hand is of a fire that is short of coals or of air, and not of one that comes back by

@@ -12,6 +12,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/internal/steer"
+	"example.com/cookday/schedule/planner/internal/surprise"
 )
 
 // noteFire says what the thermometers show of the fire.
@@ -28,7 +29,7 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan assumes you rebuild it now, with lit coals, or move the food to the oven."
 			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
 				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
-				if ok && g.c > v.day.Night.AirC+glowsK {
+				if ok && g.c > v.day.Night.AirC+surprise.GlowsK {
 					text = fmt.Sprintf("The fire gives hardly any heat: the grate was at %s at %s, and has been too cool since about %s, perhaps since %s.", v.day.Grate(g.c), v.clock(g.at), v.clock(o.from), v.clock(o.since()))
 				}
 			} else if o.seen && v.grate.levelAt(g.at, v.plannedLevel)-g.c > deadK {
@@ -72,9 +73,6 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 	v.noteLid(add)
 	v.noteGauge(add)
 }
-
-// glowsK is by how much a grate is warmer than the air over a fire that still glows (judgment).
-const glowsK = 60 / 1.8
 
 // slowShellTakes is how long a heavy shell, or a grill of which nobody said what it is, takes to show a move of its vents (common
 // practice, no source: the hour of a ceramic cooker).
@@ -203,15 +201,7 @@ func (v *Revision) noteHotAfterLid(add func(schedule.Finding)) {
 	}
 	level := v.grate.levelAt(v.now, v.plannedLevel)
 	add(schedule.NewFinding("grate-doubted", "", fmt.Sprintf("Lid shut, vents as they are, no coals yet, and read the grate again at %s: %s at %s, so soon after the lid was off, means little, for more coals caught in the open air. Still above %s then: close the %s to half of what it is.",
-		v.clock(e.At.Add(lidSettles)), v.day.Grate(e.C), v.clock(e.At), v.day.Grate(level+offLevelK), v.fineVent())))
-}
-
-// fineVent is the vent by which this grill is steered.
-func (v *Revision) fineVent() string {
-	if v.day.Grill.SteersBottom() {
-		return bottomVents(true)
-	}
-	return "top vent"
+		v.clock(e.At.Add(lidSettles)), v.day.Grate(e.C), v.clock(e.At), v.day.Grate(level+offLevelK), v.day.FineVent())))
 }
 
 // behindLid asks for the grate where the lid's gauge is all that was read lately and, by what both showed earlier, the grate is

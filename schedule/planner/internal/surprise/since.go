@@ -70,12 +70,12 @@ func (s *Scene) grateFits(from, to float64) float64 {
 	return math.Min(fits, 1e6)
 }
 
-// weakShare is the share of the fires that fail which burn on weakly, and glowsK by how much at the
+// weakShare is the share of the fires that fail which burn on weakly, and GlowsK by how much at the
 // least such a fire keeps its grate warmer than the air: nearer to it a fire is as good as dead
 // (assumptions).
 const (
 	weakShare = 0.5
-	glowsK    = 60 / 1.8
+	GlowsK    = 60 / 1.8
 )
 
 // failedFits is the density of what a thermometer shows of a fire that failed at a minute.
@@ -86,7 +86,7 @@ func (s *Scene) failedFits(from float64, g Grate) float64 {
 	if !g.weak() || g.C <= deadC {
 		return died
 	}
-	glows := math.Min(math.Max((g.C-outC)/glowsK, 0), 1)
+	glows := math.Min(math.Max((g.C-outC)/GlowsK, 0), 1)
 	share := weakShare * glows * glows
 	return (1-share)*died + share/math.Max(g.LevelC-outC, 1)
 }
