@@ -26,7 +26,7 @@ const (
 // not at once, for nobody knows the edge that well, and then farSlope for each degree; hot counts hotter. Moving costs as much as so
 // many such minutes of the costTo that are looked ahead, a doubling of the opening perDouble more (assumptions, tuned on simulated cooks).
 const (
-	bandF     = 25.0
+	bandF     = 1.8 * bandK
 	edgeF     = 4.0
 	innerPart = 0.2
 	farSlope  = 0.0128
@@ -125,7 +125,7 @@ func (f *Fire) drawBits() []guess {
 const bitsAt = 30.0
 
 // choose weighs the vents that hands may set now by what they do until the next looks, beside leaving them alone. One vent is moved at a
-// time: both at once come right sooner, and go too far (of simulated cooks a third of the moves and a tenth of the overshoots).
+// time: both at once come right sooner, and go too far (on simulated cooks a fifth of the moves more).
 func (f *Fire) choose(bits []guess, want Want) choice {
 	now := f.Vents()
 	forced := !f.allowed(now, want) // then hands are at the vents already
@@ -191,13 +191,9 @@ func (f *Fire) against(v Vents, want Want) bool {
 	if more < 0 && f.young() {
 		return false
 	}
-	for i := len(f.readings) - 1; i >= 0; i-- {
-		if r := f.readings[i]; r.Kind == Grate && !r.Deaf {
-			off := r.C - want.LevelC
-			return f.minute-r.Minute <= besideMinutes && math.Abs(off) > bandK && off*more > 0
-		}
-	}
-	return false
+	r, ok := f.lastGrate()
+	off := r.C - want.LevelC
+	return ok && f.minute-r.Minute <= besideMinutes && math.Abs(off) > bandK && off*more > 0
 }
 
 // allowed are the vents that may be advised.

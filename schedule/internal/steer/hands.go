@@ -103,13 +103,10 @@ func (f *Fire) step(v Vents, want Want) bool {
 		return false
 	case off > anyF, f.young(), f.known() && off > offF:
 		return true
-	case off > farF:
+	case f.known(), off > farF:
 		most = 4
 	case off > nearF:
 		most = 3
-	}
-	if f.known() {
-		most = 4
 	}
 	return withinFactor(f.top, v.Top, most) && withinFactor(f.bottom, v.Bottom, most)
 }
