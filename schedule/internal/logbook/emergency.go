@@ -3,6 +3,7 @@ package logbook
 import (
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // emergency is a kind of trouble that is answered before grammar: whatever else a note says,
@@ -42,43 +43,46 @@ const (
 	nothingCook = "The food can wait: note what happened to it when everybody is well"
 )
 
-// emergencies are taken in their order: the first that fits. What fire and monoxide ask for is
+// emergencies are taken in their order: the first that fits. They are made when they are first
+// asked for: each start would pay 7,700 allocations for them. What fire and monoxide ask for is
 // common practice of fire services, first aid of burns and wounds that of its courses: no source.
-var emergencies = []emergency{
-	{anyWord(`(unconscious|passed out|passing out|faint(s|ed|ing)?|collapsed|can'?t breathe|cannot breathe|not breathing|trouble breathing|hard to breathe|short of breath|choking|chokes|chest pains?|heart attack|seizure|911|ambulance|call for help|emergency)`), nil,
-		callNow + " now, and do what they say. If there is smoke, or a fire or coals are near: everybody out into fresh air first, for it may be carbon monoxide, which cannot be smelled. " + nobodyBack},
-	{together(clothing, burning), regexp.MustCompile(`\bmelt`),
-		"Stop, drop and roll; smother it with a thick cloth or a coat. Then cool running water for 20 min, and leave alone what sticks to the skin. " + callNow},
-	{anyWord(`(carbon monoxide|co (alarm|detector)|monoxide|dizzy|dizziness|light ?headed|head ?aches?|nausea|nauseous|nauseated|confused|drowsy|feel(s|ing)? (really |very |a bit |so )?(sick|ill|faint|woozy|weak|unwell|funny)|woozy|throwing up|vomit(s|ed|ing)?|(i'm|is|are|everybody|everyone|we're|kids?) (all |getting |both )?sick)`), nil,
-		"Out into fresh air now, everybody, away from the smoke, and stay out. " + callNow + ": say that it may be carbon monoxide. " + nobodyBack + ". " + monoxide},
-	{regexp.MustCompile(`\b(smoke|fire) (alarm|alarms|detector|detectors)\b|\b(smoke|smoky)\b.*\b(in|into|inside|through) (the |our |my )?(house|home|kitchen|bedroom|bedrooms|living room|room|basement|garage|windows?|indoors)\b|\b(house|kitchen|bedroom|living room|home|indoors) (is |are |was )?(full of |filled with |fills with )?(smoke|smoky)\b|\bsmok(e|y) (indoors|inside)\b|\bsmoke (comes|coming|came|going|gets|blows|blowing|drifts) (in|inside|into)\b`), regexp.MustCompile(`\boven\b`),
-		"Everybody out of the house into fresh air, now; open doors and windows as you go. If anything burns in there, or an alarm rings for carbon monoxide, or somebody feels dizzy or sick: stay out and call the emergency number (911 in the US, 112 in Europe). The smoke of a grill brings carbon monoxide. Only a grill that stands free and outdoors may burn on: shut both vents of one that stands by a door or window"},
-	{regexp.MustCompile(`\bfire(s|'s)? (is |has |have )?(spread(s|ing)?|out of control|outside|got away|escaped|jumped|reached)\b|\b(spreading|out of control|wild ?fire|brush fire|grass fire|house fire|can'?t put (it|the fire) out|won'?t go out)\b|\bflames? (are |is )?(outside|out of the|over the|up the|reaching|reach|higher|on the (fence|deck|house|grass|ground))\b`), nil,
-		callFire + ". Flames outside the grill are not yours to fight. Go only near it to get somebody out of its way"},
-	{together(outside, burning), regexp.MustCompile(`\b(smoking|caught up|caught on)\b`), callFire + ". Do not go back for the food or the grill"},
-	{regexp.MustCompile(`\b(propane|gas (tank|bottle|can|cylinder|leak)|smell(s|ing)? (of )?gas|gasoline can)\b`), nil,
-		callFire + ", from a distance: no switch, no phone and no flame beside it"},
-	{regexp.MustCompile(`\b(grill|smoker|kettle|chimney|barbecue|bbq|it|coals|charcoal|ashes|embers|ember|pit)\b.*\b(tipped|fell over|fallen over|falls over|knocked over|blew over|blown over|toppled|turned over|tipping over|collapsed|knocked down)\b|\b(knocked|tipped|blew|kicked)( the| over)* (grill|smoker|kettle|chimney|barbecue|bbq)\b|\b(coals?|charcoal|embers?|sparks?|briquettes?|ashes)\b.*\b(on|onto|over|in|into|across) (the |my )?(deck|grass|lawn|ground|floor|patio|fence|mulch|leaves|porch|roof|trash|trash can|garbage|bin|dumpster|paper bag)\b|\b(spilled|dropped)( the| some| my| hot| lit| burning| a few| all)* (coals|charcoal|briquettes|embers|chimney)\b`), nil,
-		"Coals outside the grill: keep everybody 10 ft back, children and dogs first. If anything beside the coals burns or smolders: leave it and call the fire service (911 in the US, 112 in Europe). If nothing does: long gloves, and with a metal shovel or tongs put them into a metal bucket or back, one by one; then look at the ground again in 15 min and in an hour. Food that lay on the ground is thrown away"},
-	{regexp.MustCompile(`\b(water|hose|hosed|beer|wine|juice|soda)\b.*\b(on|onto|over|at|into|in) (the |my |some |those |all )*(hot |lit |burning |grease )*(fire|coals?|charcoal|briquettes?|flames?|grease|embers)\b|\b(fire|coals?|charcoal|briquettes?|flames?|grease|embers)\b.*\b(with|by|in) (some |the |a |cold )*(bucket of |garden )?(water|hose|beer)\b|\b(hosed|doused|drenched|splashed|sprayed|watered|spritzed|soaked|wet)( down)? (the |my |down )*(hot |lit |burning )*(fire|coals?|charcoal|grill|flames?|grease|grease fire)\b`), regexp.MustCompile(`\b(pans?|wet (coals?|charcoal)|steam pan|rain|foil|(added|fresh|spare) water|soaked (the )?chips)\b`),
-		"No water on it, never on burning grease: it throws the fire at you, and steam and ash burn. Stand back, lid on, both vents shut, no look for 15 min. Flames outside the grill: leave it and call the fire service (911 in the US, 112 in Europe). Wet ash on food: throw that food away. Then note what you did: both vents shut, fire out if it went out"},
-	{regexp.MustCompile(`\b(lighter|lighting|starter|charcoal) (fluid|fuel|liquid)\b|\b(gasoline|petrol|kerosene|paraffin|diesel|lamp oil|turpentine|spirits|accelerant|rubbing alcohol|methylated)\b|\b(squirted|sprayed|poured) (some |more )?(fluid|gas|alcohol)\b`), nil,
-		"Never on coals that burn or are warm: the flame climbs the stream to the bottle and the hand. Put it away from the fire, stand back, lid off till the flames are down. Clothes wet with it come off. Gasoline, kerosene or alcohol never. A weak fire gets coals that are lit in a chimney: note added 20 lit coals. Food goes on when nothing smells of it"},
-	{regexp.MustCompile(`\bextinguisher\b`), nil,
-		"If it still burns, or comes back: leave it, get everybody away, and call the fire service (911 in the US, 112 in Europe). What the extinguisher hit is thrown away, food and coals, and the grate is washed. Then note fire out, and off for the food"},
-	{together(ofBody, hurtHot), regexp.MustCompile(`\b(leg of|arm roast|left hand|right hand|hand burned down)\b.*\b(vent|coals?|side)\b|\bleg of\b`), burnAid},
-	{regexp.MustCompile(`\b` + hurtHot + ` (the |my |our |a )?` + persons + `\b|\b` + persons + ` (got |is |was |has |just |been )*(burned|burnt|scalded|blistered)\b|\b(got|i'm|i am|i was|i|grease) (badly |just )?(burned|burnt|scalded)( me| my(self)?)?$|\b(burn|scald) (on|to) (my|his|her|the) (hand|arm|leg|face|foot|finger)|\b(hot )?(grease|fat|oil|ember|spark|ash|smoke) (in|into|on|splashed|got in) (my|his|her) `), regexp.MustCompile(`\b(bone|ends|bits|food|chicken|skin|crust|bark|off)\b`), burnAid},
-	{regexp.MustCompile(`\bbleed(s|ing)?\b|\bblood everywhere\b|\bcut (my|his|her) \w+|\b(stabbed|sliced) (my|his|her)`), nil,
-		"Press a clean cloth on it, hard, 10 min without a look, and hold it high. It does not stop, gapes, or somebody feels faint: call the emergency number (911 in the US, 112 in Europe). Food and board that it touched: the food is thrown away, the board washed. Somebody else watches the fire"},
-	{together(hotThing, closedIn), shelters, roofed},
-	{together(hotThing, indoorly), regexp.MustCompile(`\b(oven|temp|temperature|probe|thermometer|degrees|food|meat|ash(es)? (is|are) cold|inside (the )?(grill|smoker|kettle|lid|pit)|(grill|smoker|kettle|fire|pit) inside|\d+)\b`), roofed},
-	{regexp.MustCompile(`\b` + moves + ` (it|the rig|everything|the whole thing) .*\b(` + closedIn + `)`), shelters, roofed},
-	{regexp.MustCompile(`\b(roll(ed|ing)?|wheel(ed|ing)?|drag(ged|ging)?) (it|everything) .*\b` + indoorly), regexp.MustCompile(`\boven\b`), roofed},
-	{regexp.MustCompile(`\b(cook(s|ing)?|grilling|smoking|set up|started) (in|on|under|inside) (the |our |my |a )?(back |front |covered |screened )*` + closedIn), shelters, roofed},
-	{regexp.MustCompile(`^(in|on|under|inside|into) (the |our |my |a )?(back |front |covered |screened )*` + closedIn + `( roof| now)*$`), nil, roofed},
-	{anyWord(rotten), regexp.MustCompile(`\b(smoke|coals?|charcoal|fire|wood|briquettes?|fluid)\b`),
-		"Do not eat it, and do not taste it: throw it away, raw or cooked. Cooking does not mend it. Wash hands, board, tongs and probe, and whatever it touched; what lay against it goes too. Then note it: the dish and called off"},
-}
+var emergencies = sync.OnceValue(func() []emergency {
+	return []emergency{
+		{anyWord(`(unconscious|passed out|passing out|faint(s|ed|ing)?|collapsed|can'?t breathe|cannot breathe|not breathing|trouble breathing|hard to breathe|short of breath|choking|chokes|chest pains?|heart attack|seizure|911|ambulance|call for help|emergency)`), nil,
+			callNow + " now, and do what they say. If there is smoke, or a fire or coals are near: everybody out into fresh air first, for it may be carbon monoxide, which cannot be smelled. " + nobodyBack},
+		{together(clothing, burning), regexp.MustCompile(`\bmelt`),
+			"Stop, drop and roll; smother it with a thick cloth or a coat. Then cool running water for 20 min, and leave alone what sticks to the skin. " + callNow},
+		{anyWord(`(carbon monoxide|co (alarm|detector)|monoxide|dizzy|dizziness|light ?headed|head ?aches?|nausea|nauseous|nauseated|confused|drowsy|feel(s|ing)? (really |very |a bit |so )?(sick|ill|faint|woozy|weak|unwell|funny)|woozy|throwing up|vomit(s|ed|ing)?|(i'm|is|are|everybody|everyone|we're|kids?) (all |getting |both )?sick)`), nil,
+			"Out into fresh air now, everybody, away from the smoke, and stay out. " + callNow + ": say that it may be carbon monoxide. " + nobodyBack + ". " + monoxide},
+		{regexp.MustCompile(`\b(smoke|fire) (alarm|alarms|detector|detectors)\b|\b(smoke|smoky)\b.*\b(in|into|inside|through) (the |our |my )?(house|home|kitchen|bedroom|bedrooms|living room|room|basement|garage|windows?|indoors)\b|\b(house|kitchen|bedroom|living room|home|indoors) (is |are |was )?(full of |filled with |fills with )?(smoke|smoky)\b|\bsmok(e|y) (indoors|inside)\b|\bsmoke (comes|coming|came|going|gets|blows|blowing|drifts) (in|inside|into)\b`), regexp.MustCompile(`\boven\b`),
+			"Everybody out of the house into fresh air, now; open doors and windows as you go. If anything burns in there, or an alarm rings for carbon monoxide, or somebody feels dizzy or sick: stay out and call the emergency number (911 in the US, 112 in Europe). The smoke of a grill brings carbon monoxide. Only a grill that stands free and outdoors may burn on: shut both vents of one that stands by a door or window"},
+		{regexp.MustCompile(`\bfire(s|'s)? (is |has |have )?(spread(s|ing)?|out of control|outside|got away|escaped|jumped|reached)\b|\b(spreading|out of control|wild ?fire|brush fire|grass fire|house fire|can'?t put (it|the fire) out|won'?t go out)\b|\bflames? (are |is )?(outside|out of the|over the|up the|reaching|reach|higher|on the (fence|deck|house|grass|ground))\b`), nil,
+			callFire + ". Flames outside the grill are not yours to fight. Go only near it to get somebody out of its way"},
+		{together(outside, burning), regexp.MustCompile(`\b(smoking|caught up|caught on)\b`), callFire + ". Do not go back for the food or the grill"},
+		{regexp.MustCompile(`\b(propane|gas (tank|bottle|can|cylinder|leak)|smell(s|ing)? (of )?gas|gasoline can)\b`), nil,
+			callFire + ", from a distance: no switch, no phone and no flame beside it"},
+		{regexp.MustCompile(`\b(grill|smoker|kettle|chimney|barbecue|bbq|it|coals|charcoal|ashes|embers|ember|pit)\b.*\b(tipped|fell over|fallen over|falls over|knocked over|blew over|blown over|toppled|turned over|tipping over|collapsed|knocked down)\b|\b(knocked|tipped|blew|kicked)( the| over)* (grill|smoker|kettle|chimney|barbecue|bbq)\b|\b(coals?|charcoal|embers?|sparks?|briquettes?|ashes)\b.*\b(on|onto|over|in|into|across) (the |my )?(deck|grass|lawn|ground|floor|patio|fence|mulch|leaves|porch|roof|trash|trash can|garbage|bin|dumpster|paper bag)\b|\b(spilled|dropped)( the| some| my| hot| lit| burning| a few| all)* (coals|charcoal|briquettes|embers|chimney)\b`), nil,
+			"Coals outside the grill: keep everybody 10 ft back, children and dogs first. If anything beside the coals burns or smolders: leave it and call the fire service (911 in the US, 112 in Europe). If nothing does: long gloves, and with a metal shovel or tongs put them into a metal bucket or back, one by one; then look at the ground again in 15 min and in an hour. Food that lay on the ground is thrown away"},
+		{regexp.MustCompile(`\b(water|hose|hosed|beer|wine|juice|soda)\b.*\b(on|onto|over|at|into|in) (the |my |some |those |all )*(hot |lit |burning |grease )*(fire|coals?|charcoal|briquettes?|flames?|grease|embers)\b|\b(fire|coals?|charcoal|briquettes?|flames?|grease|embers)\b.*\b(with|by|in) (some |the |a |cold )*(bucket of |garden )?(water|hose|beer)\b|\b(hosed|doused|drenched|splashed|sprayed|watered|spritzed|soaked|wet)( down)? (the |my |down )*(hot |lit |burning )*(fire|coals?|charcoal|grill|flames?|grease|grease fire)\b`), regexp.MustCompile(`\b(pans?|wet (coals?|charcoal)|steam pan|rain|foil|(added|fresh|spare) water|soaked (the )?chips)\b`),
+			"No water on it, never on burning grease: it throws the fire at you, and steam and ash burn. Stand back, lid on, both vents shut, no look for 15 min. Flames outside the grill: leave it and call the fire service (911 in the US, 112 in Europe). Wet ash on food: throw that food away. Then note what you did: both vents shut, fire out if it went out"},
+		{regexp.MustCompile(`\b(lighter|lighting|starter|charcoal) (fluid|fuel|liquid)\b|\b(gasoline|petrol|kerosene|paraffin|diesel|lamp oil|turpentine|spirits|accelerant|rubbing alcohol|methylated)\b|\b(squirted|sprayed|poured) (some |more )?(fluid|gas|alcohol)\b`), nil,
+			"Never on coals that burn or are warm: the flame climbs the stream to the bottle and the hand. Put it away from the fire, stand back, lid off till the flames are down. Clothes wet with it come off. Gasoline, kerosene or alcohol never. A weak fire gets coals that are lit in a chimney: note added 20 lit coals. Food goes on when nothing smells of it"},
+		{regexp.MustCompile(`\bextinguisher\b`), nil,
+			"If it still burns, or comes back: leave it, get everybody away, and call the fire service (911 in the US, 112 in Europe). What the extinguisher hit is thrown away, food and coals, and the grate is washed. Then note fire out, and off for the food"},
+		{together(ofBody, hurtHot), regexp.MustCompile(`\b(leg of|arm roast|left hand|right hand|hand burned down)\b.*\b(vent|coals?|side)\b|\bleg of\b`), burnAid},
+		{regexp.MustCompile(`\b` + hurtHot + ` (the |my |our |a )?` + persons + `\b|\b` + persons + ` (got |is |was |has |just |been )*(burned|burnt|scalded|blistered)\b|\b(got|i'm|i am|i was|i|grease) (badly |just )?(burned|burnt|scalded)( me| my(self)?)?$|\b(burn|scald) (on|to) (my|his|her|the) (hand|arm|leg|face|foot|finger)|\b(hot )?(grease|fat|oil|ember|spark|ash|smoke) (in|into|on|splashed|got in) (my|his|her) `), regexp.MustCompile(`\b(bone|ends|bits|food|chicken|skin|crust|bark|off)\b`), burnAid},
+		{regexp.MustCompile(`\bbleed(s|ing)?\b|\bblood everywhere\b|\bcut (my|his|her) \w+|\b(stabbed|sliced) (my|his|her)`), nil,
+			"Press a clean cloth on it, hard, 10 min without a look, and hold it high. It does not stop, gapes, or somebody feels faint: call the emergency number (911 in the US, 112 in Europe). Food and board that it touched: the food is thrown away, the board washed. Somebody else watches the fire"},
+		{together(hotThing, closedIn), shelters, roofed},
+		{together(hotThing, indoorly), regexp.MustCompile(`\b(oven|temp|temperature|probe|thermometer|degrees|food|meat|ash(es)? (is|are) cold|inside (the )?(grill|smoker|kettle|lid|pit)|(grill|smoker|kettle|fire|pit) inside|\d+)\b`), roofed},
+		{regexp.MustCompile(`\b` + moves + ` (it|the rig|everything|the whole thing) .*\b(` + closedIn + `)`), shelters, roofed},
+		{regexp.MustCompile(`\b(roll(ed|ing)?|wheel(ed|ing)?|drag(ged|ging)?) (it|everything) .*\b` + indoorly), regexp.MustCompile(`\boven\b`), roofed},
+		{regexp.MustCompile(`\b(cook(s|ing)?|grilling|smoking|set up|started) (in|on|under|inside) (the |our |my |a )?(back |front |covered |screened )*` + closedIn), shelters, roofed},
+		{regexp.MustCompile(`^(in|on|under|inside|into) (the |our |my |a )?(back |front |covered |screened )*` + closedIn + `( roof| now)*$`), nil, roofed},
+		{anyWord(rotten), regexp.MustCompile(`\b(smoke|coals?|charcoal|fire|wood|briquettes?|fluid)\b`),
+			"Do not eat it, and do not taste it: throw it away, raw or cooked. Cooking does not mend it. Wash hands, board, tongs and probe, and whatever it touched; what lay against it goes too. Then note it: the dish and called off"},
+	}
+})
 
 // shelters are where food waits, not where a fire burns.
 var shelters = regexp.MustCompile(`\b(fridge|refrigerator|freezer|cooler|foil tent|tented|tent of foil|foil|bag of|(charcoal|coals|briquettes|bag) (is|are) (still )?in the|spare|from the|out of the|behind the|beside the|ft from|feet from|away from)\b`)
@@ -95,7 +99,7 @@ const (
 func Emergency(words []string) string {
 	text := emergencyText.Replace(strings.ToLower(strings.Join(words, " ")))
 	text = strings.Join(strings.Fields(text), " ")
-	for _, e := range emergencies {
+	for _, e := range emergencies() {
 		if e.said.MatchString(text) && (e.unless == nil || !e.unless.MatchString(text)) {
 			return e.do
 		}

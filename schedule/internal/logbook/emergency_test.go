@@ -1,8 +1,6 @@
 package logbook
 
 import (
-	"encoding/csv"
-	"os"
 	"strings"
 	"testing"
 
@@ -12,17 +10,7 @@ import (
 // Each row of testdata/emergencies.csv is a note and words that its answer must have, before
 // grammar; a row without is a note of every day, which is no emergency.
 func TestEmergenciesComeBeforeGrammar(t *testing.T) {
-	f, err := os.Open("testdata/emergencies.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	in := csv.NewReader(f)
-	in.Comment = '#'
-	rows, err := in.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := rowsOf(t, "emergencies")
 	d := noteDays()["party"]
 	for _, row := range rows[1:] {
 		got := Emergency(strings.Fields(row[0]))
@@ -42,17 +30,7 @@ func TestEmergenciesComeBeforeGrammar(t *testing.T) {
 
 // What cooks write on a day without trouble is never taken for an emergency.
 func TestNotesOfADayAreNoEmergency(t *testing.T) {
-	f, err := os.Open("testdata/notes.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	in := csv.NewReader(f)
-	in.Comment = '#'
-	rows, err := in.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := rowsOf(t, "notes")
 	for _, row := range rows[1:] {
 		if got := Emergency([]string{row[1]}); got != "" {
 			t.Errorf("%q: %s", row[1], got)

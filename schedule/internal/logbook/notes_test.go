@@ -83,10 +83,10 @@ func (d noteDay) note(words string) string {
 	return strings.Join(lines, "; ")
 }
 
-// Each row of testdata/notes.csv is a note as a tired cook types or says it, and what it
-// must come to; what cannot be noted is answered by what would be right.
-func TestNotesOfTiredCooks(t *testing.T) {
-	f, err := os.Open("testdata/notes.csv")
+// rowsOf are the rows of a table of testdata, its head first.
+func rowsOf(t *testing.T, name string) [][]string {
+	t.Helper()
+	f, err := os.Open("testdata/" + name + ".csv")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,6 +97,13 @@ func TestNotesOfTiredCooks(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return rows
+}
+
+// Each row of testdata/notes.csv is a note as a tired cook types or says it, and what it
+// must come to; what cannot be noted is answered by what would be right.
+func TestNotesOfTiredCooks(t *testing.T) {
+	rows := rowsOf(t, "notes")
 	days := noteDays()
 	for _, row := range rows[1:] {
 		d, ok := days[row[0]]
