@@ -172,11 +172,9 @@ func piecesOf(texts map[string]string) (map[string]Pieces, error) {
 		if _, err := fmt.Sscanf(text, "%d %s", &p.Count, &p.Called); err != nil || p.Count < 2 {
 			return nil, fmt.Errorf("%s is cut into %q", name, text)
 		}
-		for _, key := range keysOf(name) {
-			out[key] = p
-		}
+		out[name] = p
 	}
-	return out, nil
+	return keyed(out), nil
 }
 
 // keyed is what is told of names by the keys of their names.

@@ -24,15 +24,20 @@ type Pieces struct {
 	Called string // slices, halves
 }
 
+// toldOf is what a table tells of a name; the zero value where it tells nothing.
+func toldOf[V comparable](told map[string]V, name string) (none V) {
+	for _, key := range keysOf(name) {
+		if v := told[key]; v != none {
+			return v
+		}
+	}
+	return none
+}
+
 // Whole is what one piece by a name is cut into, where that is more than one: a pineapple. The
 // count is 0 for every other name.
 func Whole(name string) Pieces {
-	for _, key := range keysOf(name) {
-		if p := tables().wholes[key]; p.Count > 0 {
-			return p
-		}
-	}
-	return Pieces{}
+	return toldOf(tables().wholes, name)
 }
 
 // bearers are the foods that go by a name, as places in the catalogue and in the list of
@@ -100,33 +105,18 @@ func Named(name string) ([]Cut, []Outside) {
 // Remark is what is told of a dish that goes by a name the plan does not do what it says for;
 // empty for every other name.
 func Remark(name string) string {
-	for _, key := range keysOf(name) {
-		if text := tables().remarks[key]; text != "" {
-			return text
-		}
-	}
-	return ""
+	return toldOf(tables().remarks, name)
 }
 
 // Bunch is how many are in a bunch of what goes by a name; 0 where that is not known.
 func Bunch(name string) int {
-	for _, key := range keysOf(name) {
-		if n := tables().bunches[key]; n > 0 {
-			return n
-		}
-	}
-	return 0
+	return toldOf(tables().bunches, name)
 }
 
 // Portion is the cut that several pieces by a name are, where each is too light for the cut that
 // goes by it: salmon fillets are no sides. Empty for every other name.
 func Portion(name string) string {
-	for _, key := range keysOf(name) {
-		if id := tables().portions[key]; id != "" {
-			return id
-		}
-	}
-	return ""
+	return toldOf(tables().portions, name)
 }
 
 func filedUnder(keys []string) bearers {

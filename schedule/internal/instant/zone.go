@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"maps"
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -99,7 +98,17 @@ const countries = "|uk|united kingdom|england|scotland|wales|ireland|germany|aus
 
 // isRegion says whether a word is a state, a province or a country.
 func isRegion(word string) bool {
-	return twoZones[word] != "" && word != "portland" && word != "birmingham" || strings.Contains(countries, "|"+word+"|") || slices.Contains(slices.Collect(maps.Values(states)), word)
+	return twoZones[word] != "" && word != "portland" && word != "birmingham" || strings.Contains(countries, "|"+word+"|") || isState(word)
+}
+
+// isState says whether a word is a state in full.
+func isState(word string) bool {
+	for full := range maps.Values(states) {
+		if full == word {
+			return true
+		}
+	}
+	return false
 }
 
 // ZoneNamed is the time zone that a cook means by the name of a clock, a city, a state or

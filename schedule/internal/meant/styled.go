@@ -48,11 +48,10 @@ func (h *hearer) styled(name string) (called string, ok bool) {
 	if count > 0 {
 		h.behind.Count, h.said.Count = count, count
 	}
+	h.cut, h.Unclear = c, ""
 	if known {
-		h.cut, h.Unclear = c, ""
 		return name, true
 	}
-	h.cut, h.Unclear = c, ""
 	h.called = name
 	h.sliced = h.sliced || pieceSaid.MatchString(name)
 	h.Node = h.Node.With("name", strict.NewText(titled(name), h.line))
