@@ -16,7 +16,8 @@ const (
 	farF         = 60.0     // beyond this any fire by four (judgment)
 	anyF         = 100.0    // and beyond this by any
 	comesMinutes = 30.0     // as it was read to go, it is back by then
-	youngMinutes = 45.0     // since the pour: a fire that still grows
+	youngMinutes = 45.0     // since the pour: a fire that still grows,
+	grownMinutes = 20.0     // but after so many no more so fast that one look tells it (assumption)
 	sidesK       = 3 / 1.8  // less is no step towards its level
 	shutHotK     = 30 / 1.8 // a fire that was shut off and is hotter than this is given the least air
 )
@@ -68,7 +69,7 @@ func (f *Fire) inBand(bits []guess, want Want) bool {
 	if f.known() || math.Abs(f.off(want)) > bandK+1e-9 {
 		return false
 	}
-	return !f.young() || f.grates() < 2 || f.plain(bits, f.Vents(), feltMinutes).Middle < want.LevelC+bandK+sidesK
+	return !f.young() || f.grates() < 2 && f.minute-f.begin.PourMinute > grownMinutes || f.plain(bits, f.Vents(), feltMinutes).Middle < want.LevelC+bandK/2
 }
 
 // along says whether vents would push a grate on that was read to come back by itself, in a fire of which little is known yet: of
