@@ -105,6 +105,8 @@ func (d decoder) openServe(text string) string {
 		return fmt.Sprintf("%s: the day is not understood; write the date, as in 2027-07-03, for %s: %s", say.Quoted(text), unreadDate, saw.line())
 	case half != nil && saw.noTime:
 		return saw.err.Error() + ": " + saw.line()
+	case errors.As(saw.err, &unread) && unread.Why != "":
+		return fmt.Sprintf("%s: %s; write the date that is meant, as in 2027-07-03, for %s: %s", say.Quoted(text), unread.Why, unreadDate, saw.line())
 	case errors.As(saw.err, &unread):
 		return saw.openWords(say.Quoted(unread.Words))
 	case saw.err != nil:
@@ -131,7 +133,7 @@ func (s *meantServe) openWords(words string) string {
 	}
 	if s.home && !strings.ContainsAny(words, "0123456789") {
 		s.zone = unreadZone
-		return fmt.Sprintf("%s is not understood; if it is where you are, write a large city that shares its clock for %s, else leave it out: %s", words, unreadZone, s.line())
+		return fmt.Sprintf("%s is not understood; if it is where you are, write its state or country behind it, or a large city that shares its clock, for %s, else leave it out: %s", words, unreadZone, s.line())
 	}
 	return fmt.Sprintf("%s is not understood; without it this is %s", words, s.line())
 }

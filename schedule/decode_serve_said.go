@@ -175,6 +175,9 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 	if evening {
 		w.Heard = append(w.Heard, fmt.Sprintf("the time is read as of the evening, %s; for the morning write AM behind it", at))
 	}
+	if s.when.Place != "" && s.zone == s.when.Zone {
+		w.Heard = append(w.Heard, fmt.Sprintf("%s is read as the place where you are, on the clock of %s", say.Quoted(s.when.Place), s.zone))
+	}
 	if s.when.Stretch != "" {
 		w.Heard = append(w.Heard, fmt.Sprintf("of %s its beginning is planned for: what is done sooner is kept hot", say.Quoted(s.when.Stretch)))
 	}
@@ -182,6 +185,9 @@ func (d decoder) heardWhen(text string, known bool) meant.When {
 }
 
 func (s *meantServe) line() string {
+	if s.home && s.zone == "UTC" { // nobody said where it is: no clock is put in its place
+		return fmt.Sprintf("serve: {date: %s, time: %q}", s.date, s.time)
+	}
 	return fmt.Sprintf("serve: {date: %s, time: %q, tz: %s}", s.date, s.time, s.zone)
 }
 

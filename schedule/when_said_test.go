@@ -113,3 +113,41 @@ func TestDaysByTheirNames(t *testing.T) {
 		}
 	}
 }
+
+// No word between the day and the place is lost in the name of a town; a day that is not the
+// one that stands beside it, or that nobody can know, is asked for; a place that is understood
+// stays in the line to write, and no clock is put where none is said.
+func TestADayIsNeverATown(t *testing.T) {
+	now := time.Date(2026, 12, 2, 12, 0, 0, 0, time.UTC)
+	for said, want := range map[string]string{
+		"Saturday 19 6pm, Akron OH":                    "2026-12-19 18:00 America/New_York",
+		"Saturday 12th 6pm, Tupelo Mississippi":        "2026-12-12 18:00 America/Chicago",
+		"Sunday the 20th at noon, Tupelo Mississippi":  "2026-12-20 12:00 America/Chicago",
+		"Saturday the 12th of December at 6, Akron OH": "2026-12-12 18:00 America/New_York",
+		"Saturday around 5 or so, Austin TX":           "2026-12-05 17:00 America/Chicago",
+		"the 13th, a Sunday, 6pm Boise":                "2026-12-13 18:00 America/Boise",
+		"Thanksgiving 4pm, Burlington VT":              "2027-11-25 16:00 America/New_York",
+		"Memorial Day 5pm Chicago":                     "2027-05-31 17:00 America/Chicago",
+		"Friday @ 6:30p, Key West":                     "2026-12-04 18:30 America/New_York",
+		"Saturday Dec 11 6pm, Akron OH":                "December 11, 2026 is a Friday",
+		"Saturday the 13th 6pm Boise":                  "December 13, 2026 is a Sunday",
+		"Saturday after Christmas 6pm, Akron OH":       `"Saturday after Christmas" is not understood as a day`,
+		"Sunday in January 6pm, Akron OH":              `"Sunday in January" is not understood as a day`,
+		"Saturday week 6pm, Akron OH":                  `"Saturday week" is not understood as a day`,
+		"Saturday maybe Sunday 6pm, Akron OH":          "YYYY-MM-DD, time: \"18:00\", tz: America/New_York",
+		"Super Bowl Sunday 5pm, Austin TX":             "YYYY-MM-DD, time: \"17:00\", tz: America/Chicago",
+		"Saturday 6pm or 7pm, Austin Texas":            "YYYY-MM-DD",
+		"Saturday 6pm bring chairs, Akron OH":          `"bring chairs, Akron OH" is not understood`,
+		"Saturday evening":                             `{date: 2026-12-05, time: "HH:MM"}`,
+		"Saturday 6pm, Bangor":                         "write its state or country behind it",
+	} {
+		r, err := schedule.Understand([]byte("serve: "+said+"\nguests: 4\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]\n"), now)
+		got := r.Serve.Date.String() + " " + r.Serve.Time.HhMm() + " " + r.Serve.TZ
+		if err != nil {
+			got = err.Error()
+		}
+		if !strings.Contains(got, want) || strings.Contains(got, "tz: UTC") {
+			t.Errorf("%q: %s; want %s", said, got, want)
+		}
+	}
+}

@@ -23,6 +23,7 @@ type When struct {
 	Halfless bool   // the time may be of the morning as it is written, as in 6:30
 	Stretch  string // from when to when it was said to be; the time is its beginning
 	Offset   string // what the clock differs from UTC, as in -05:00
+	Place    string // of the zone, where it is no town that is known: only its state or country is
 }
 
 // Evening is a time that is said; one that may be of the morning as it is written is taken
@@ -35,22 +36,23 @@ func (w When) Evening() clock.Clock {
 }
 
 var (
-	timeIn    = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?[,.]?\s*`)
-	bareHour  = regexp.MustCompile(`(?i)(?:\b(?:at|around|about|by|ca\.?|approx\.?)\s+|~\s*)(\d{1,2})(?:ish)?\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)
-	clockHour = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
-	anyDate   = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
-	noSeconds = regexp.MustCompile(`^(\d{1,2}:\d{2}):00`)
-	isoTime   = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
-	fillers   = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
-	ofMorning = regexp.MustCompile(`(?i)\b(?:morning|breakfast|brunch)\b`)
-	partOfDay = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
+	timeIn     = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:at|around|about|by)\s+)?\b(\d{1,2}:\d{2}(?::00)?\s*(?:[ap]\.?m\b\.?)?|\d{1,2}\.\d{2}\s*[ap]\.?m\b\.?|\d{1,2}\s*[ap]\.?m\b\.?|noon|midday|12 o'clock noon)\s*(?:sharp|o'clock|uhr|h\b)?(?:,?\s*(?:or so|or thereabouts|prompt(?:ly)?|on the dot|at the latest))?[,.]?\s*`)
+	bareHour   = regexp.MustCompile(`(?i)(?:\b(?:at|around|about|by|ca\.?|approx\.?)\s+|~\s*)(\d{1,2})(?:ish)?\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)
+	clockHour  = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
+	anyDate    = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
+	halfLetter = regexp.MustCompile(`(?i)(\d)\s?([ap])(?:[\s,.]|$)`) // 6:30p
+	noSeconds  = regexp.MustCompile(`^(\d{1,2}:\d{2}):00`)
+	isoTime    = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
+	fillers    = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|sharp|or so|or thereabouts|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
+	ofMorning  = regexp.MustCompile(`(?i)\b(?:morning|breakfast|brunch)\b`)
+	partOfDay  = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
 )
 
 // ParseWhen reads a day, a time and a zone in any order, as far as they are there. Now says
 // which day today is; zero where that is not known. The error names what is not understood.
 func ParseWhen(text string, now time.Time) (When, error) {
 	var w When
-	rest := strings.TrimSpace(text)
+	rest := strings.TrimSpace(halfLetter.ReplaceAllString(strings.ReplaceAll(text, "@", " at "), "$1 ${2}m"))
 	if m := offsetTime.FindStringSubmatch(rest); m != nil {
 		w.Offset, w.Zone, rest = m[3], fixedZone(m[3]), m[1]+" "+m[2]
 	}
@@ -108,6 +110,7 @@ type HalfDayError struct {
 type UnreadError struct {
 	Text  string
 	Words string // those of it that are not understood
+	Why   string // it cannot be; empty where that is not known
 }
 
 // Error says how to write it.
@@ -133,24 +136,26 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 				continue
 			}
 		}
-		day := strings.Join(strings.Fields(fillers.ReplaceAllString(strings.Join(words[:zoneFrom], " "), " ")), " ")
-		if day = strings.Trim(day, " ,"); day == "" {
-			return nil
+		day := dayOf(words[:zoneFrom])
+		if day != "" && !w.setDay(day, now) {
+			continue
 		}
-		if d, relative, ok := readDay(day, w.Time, now); ok {
-			w.Day, w.Relative = d, relative
-			w.Floating = relative && (!strings.ContainsAny(day, "0123456789") || dayAlone.MatchString(day))
-			return nil
+		if zone != "" && !KnownTown(placeAlone(zone)) {
+			w.Place = placeAlone(zone)
 		}
+		return nil
 	}
-	w.Zone = ""
+	place, zone := placeAtEnd(words)
+	w.Zone = zone
+	if why := clash(dayOf(withoutTail(words, place)), now); why != "" {
+		return &UnreadError{Text: whole, Words: whole, Why: why}
+	}
 	for from := len(words) - 1; from > 0; from-- { // a day, and words behind it that may be a place
-		day := strings.Trim(strings.Join(strings.Fields(fillers.ReplaceAllString(strings.Join(words[:from], " "), " ")), " "), " ,")
-		if d, relative, ok := readDay(day, w.Time, now); ok && day != "" {
-			w.Day, w.Relative, w.Floating = d, relative, relative && (!strings.ContainsAny(day, "0123456789") || dayAlone.MatchString(day))
+		if day := dayOf(words[:from]); day != "" && !aboutADay(strings.Join(words[from:], " ")) && w.setDay(day, now) {
 			return &UnreadError{Text: whole, Words: strings.Trim(strings.Join(words[from:], " "), " ,;:()")}
 		}
 	}
+	rest = strings.Join(withoutTail(words, place), " ")
 	if found := anyDate.FindString(rest); found != "" {
 		w.Day, w.Relative, _ = readDay(found, w.Time, now)
 		rest = strings.Replace(rest, found, " ", 1)
@@ -160,6 +165,34 @@ func (w *When) readDayAndZone(rest, whole string, now time.Time) error {
 		left = whole
 	}
 	return &UnreadError{Text: whole, Words: left}
+}
+
+// dayOf are words that may be a day, without those that make no difference.
+func dayOf(words []string) string {
+	text := ofMonth.ReplaceAllString(strings.Join(words, " "), "$1 ")
+	return strings.Trim(strings.Join(strings.Fields(fillers.ReplaceAllString(text, " ")), " "), " ,")
+}
+
+// setDay takes a day; false where the text is none.
+func (w *When) setDay(text string, now time.Time) bool {
+	d, relative, ok := readDay(text, w.Time, now)
+	if ok {
+		w.Day, w.Relative = d, relative
+		w.Floating = relative && (!strings.ContainsAny(text, "0123456789") || dayAlone.MatchString(text) || numbered.MatchString(text) || numberOn.MatchString(text))
+	}
+	return ok
+}
+
+// withoutTail are words without those of the place at their end.
+func withoutTail(words []string, place string) []string {
+	if place == "" {
+		return words
+	}
+	words = words[:max(len(words)-len(strings.Fields(place)), 0)]
+	for len(words) > 0 && (words[len(words)-1] == "," || strings.EqualFold(words[len(words)-1], "in")) {
+		words = words[:len(words)-1]
+	}
+	return words
 }
 
 // placeAlone is a place without the word before it.
@@ -237,7 +270,16 @@ func readDay(text string, c *clock.Clock, now time.Time) (day *date.Date, relati
 		d := nextDay(digits(m[1]), today)
 		return d, true, d != nil || now.IsZero()
 	}
-	if feast := feasts[strings.NewReplacer("'", "", "’", "").Replace(word)]; feast != "" {
+	if day, why, found := onNumber(text, now); found {
+		return day, true, why == ""
+	}
+	if d, found := movableFeast(word, today); found {
+		if now.IsZero() {
+			return nil, true, true
+		}
+		return &d, true, true
+	}
+	if feast := feasts[plainFeast(word)]; feast != "" {
 		text = feast
 	}
 	bare := ordinal.ReplaceAllString(leadDay.ReplaceAllString(text, ""), "$1")

@@ -123,6 +123,9 @@ func ZoneNamed(text string) string {
 		return ""
 	}
 	if city, region := cityAndState(word); region != "" {
+		if city != "" && !isTown(city) {
+			return ""
+		}
 		if place := zonePlaces()[city+" "+region]; place != "" {
 			return place
 		}
@@ -140,6 +143,16 @@ func ZoneNamed(text string) string {
 		return ""
 	}
 	return zoneOfCity(text)
+}
+
+// KnownTown says whether a place is known by itself, and not only the state or the country of it.
+func KnownTown(text string) bool {
+	word := zoneWord(text)
+	city, region := cityAndState(word)
+	if city == "" {
+		return true
+	}
+	return zonePlaces()[word] != "" || zonePlaces()[city+" "+region] != "" || zonePlaces()[city] != "" || zoneOfCity(strings.TrimSuffix(text[:min(len(city), len(text))], ",")) != ""
 }
 
 // zoneOfCity is the zone that the zone database has under a name, or under that of a city.
