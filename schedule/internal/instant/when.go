@@ -44,6 +44,7 @@ var (
 	noSeconds  = regexp.MustCompile(`^(\d{1,2}:\d{2}):00`)
 	isoTime    = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
 	fillers    = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|sharp|or so|or thereabouts|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
+	ofMonth    = regexp.MustCompile(`(?i)(\d(?:st|nd|rd|th)?) of (?:the )?`) // the 12th of December
 	ofMorning  = regexp.MustCompile(`(?i)\b(?:morning|breakfast|brunch)\b`)
 	partOfDay  = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
 )
