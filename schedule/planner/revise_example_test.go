@@ -85,11 +85,12 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 6:00 PM: 45%; at 9:15 PM: 90%. The plan is for 9:15 PM now. Brisket: expected ready at 6:13 PM.
-	// Brisket: stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 5:43 PM, between 3:49 PM and 8:42 PM.
-	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:15 PM.
-	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 55 min earlier; dinner is at 6:00 PM, not at 9:15 PM.
-	// - Eat when it is likely ready, at 6:15 PM, and eat late. The cook stays as it is.
+	// At 6:00 PM: 40%; at 9:40 PM: 90%. The plan is for 9:40 PM now. Brisket: expected ready at 6:30 PM.
+	// Brisket: stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 6:00 PM, between 3:59 PM and 9:09 PM.
+	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:40 PM.
+	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 1 hr 10 min earlier; dinner is at 6:00 PM, not at 9:40 PM.
+	// - Eat when it is likely ready, at 6:35 PM, and eat late. The cook stays as it is.
+	// - Wrap Brisket in foil now. Brisket: done 13 min earlier.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.

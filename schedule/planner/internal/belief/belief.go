@@ -71,6 +71,8 @@ type Belief struct {
 	pace    float64   // that brought it to the newest node
 	way     ride      // from there to its end, with its curve
 	wayEnds float64   // the minute of that end
+	lag     float64   // of its pace there, where it is as foretold
+	fromS   float64   // the model's seconds at the newest node, on the way
 	toReads []float64 // what has to be added to the curve at each node
 }
 
@@ -106,7 +108,7 @@ func (b *Belief) foresee(whole *ride) {
 	if b.Journey.Indoors {
 		b.slope = 0
 	}
-	b.clockA, b.clockA0, b.Creep = clock{}, clock{}, Creep{}
+	b.clockA, b.clockA0, b.Creep, b.fromS, b.lag = clock{}, clock{}, Creep{}, 0, 0
 	n := len(b.Nodes)
 	if n == 0 {
 		b.way, b.wayEnds, b.pace = *whole, b.Whole, b.Spread.Median
@@ -115,6 +117,7 @@ func (b *Belief) foresee(whole *ride) {
 	last := b.Nodes[n-1]
 	b.clockA = b.clockOf(last)
 	b.way, b.pace = b.usual.anchored(last.Minute, last.CoreC, true)
+	b.fromS = b.way.atS
 	b.Creep = b.creeping()
 	b.clockA.rest *= math.Sqrt(b.Creep.Slower)
 	b.clockA.spread = b.surprised(b.clockA.spread)
@@ -124,6 +127,8 @@ func (b *Belief) foresee(whole *ride) {
 		return
 	}
 	b.wayEnds = b.way.finish()
+	b.clockA.bias = b.biasAt(last.CoreC, last.Minute, &b.way, b.wayEnds)
+	b.lag = b.lagOf(b.wayEnds-last.Minute, b.clockA.bias)
 	if n > 1 {
 		b.clockA0 = b.without(b.Nodes[n-2], last)
 	}
@@ -131,7 +136,7 @@ func (b *Belief) foresee(whole *ride) {
 
 // clockOf is clock A of the newest node.
 func (b *Belief) clockOf(r Reading) clock {
-	out := clock{minute: r.Minute, bias: b.biasAt(r)}
+	out := clock{minute: r.Minute}
 	sd := spreadBare
 	if b.Journey.Wrapped <= r.Minute { // never for NaN
 		sd = spreadWrapped
@@ -152,12 +157,34 @@ func (b *Belief) clockOf(r Reading) clock {
 	return out
 }
 
-// biasAt is by how much, of the logarithm, clock A says too little.
-func (b *Belief) biasAt(r Reading) float64 {
-	if b.Journey.Wrapped <= r.Minute {
-		return biasWrapped
+// biasAt is by how much, of the logarithm, clock A says too little at a core, which a piece
+// passes at a minute on its way to an end: only the bare part of what is left is corrected.
+func (b *Belief) biasAt(coreC, minute float64, way *ride, ends float64) float64 {
+	bare := ends - minute
+	if bare <= 0 {
+		return 0
 	}
-	return biasBare * b.through(r.CoreC)
+	for _, wraps := range []float64{b.Journey.Wrapped, way.wrap} {
+		if wraps < minute+bare {
+			bare = math.Max(wraps-minute, 0)
+		}
+	}
+	share := bare / (ends - minute)
+	return math.Log1p(share*math.Expm1(biasBare*b.through(coreC)) + (1-share)*math.Expm1(biasWrapped))
+}
+
+// lagOf is by how much, of the logarithm of a pace, a piece as foretold seems slow where
+// clock A says so much too little of what is left: it came there so much later.
+func (b *Belief) lagOf(left, bias float64) float64 {
+	const most = 0.5
+	came, corrected := b.Whole-left, b.Whole-left*math.Exp(bias)
+	switch {
+	case bias == 0:
+		return 0
+	case came <= corrected*math.Exp(-most): // also where it never comes there in time
+		return most
+	}
+	return math.Log(corrected / came)
 }
 
 // through is how far a core is on its way through the stall: what clock A says too much
@@ -177,8 +204,10 @@ func (b *Belief) without(before, last Reading) clock {
 		return clock{}
 	}
 	out := b.clockA
-	out.minute, out.spread, out.bias = before.Minute, b.clockA.base, b.biasAt(before)
-	out.rest = b.usual.floored(r.finish()-before.Minute, before.CoreC)
+	out.minute, out.spread = before.Minute, b.clockA.base
+	ends := r.finish()
+	out.rest = b.usual.floored(ends-before.Minute, before.CoreC)
+	out.bias = b.biasAt(before.CoreC, before.Minute, &r, ends)
 	return out
 }
 

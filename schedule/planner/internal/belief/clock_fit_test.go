@@ -153,8 +153,8 @@ func score(all []seen, offs [][]float64, bare, wrapped int, with func(seen) bool
 // What clock A is corrected by, refitted on the heat model as it is, leaving one group of
 // cooks out at a time: the pair with the least mean error on the others is scored on the
 // group. When it was recorded: every fold has -0.5 or -0.6 bare and, but for one, -0.1
-// wrapped; |log| 0.59 for the best pair, 0.60 for the rounded one that is built in, which
-// leans towards late, 0.62 left out, and 0.65 with none (31 points of 15 groups).
+// wrapped; |log| 0.56 for the best pair and for the rounded one that is built in, which
+// leans towards late, 0.59 left out, and 0.63 with none (31 points of 15 groups).
 func TestTheClocksAreRefitted(t *testing.T) {
 	all := finishedCooks(t)
 	var offs [][]float64

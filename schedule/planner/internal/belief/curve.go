@@ -33,16 +33,48 @@ func (b *Belief) CoreC(minute, probability float64) float64 {
 			return coreC
 		}
 	}
-	left, way := b.Quantile(probability)-from, b.wayEnds-from
-	if left <= 0 || way <= 0 {
+	left := b.Quantile(probability) - from
+	if left <= 0 || b.wayEnds <= from {
 		return math.Max(coreC, b.Journey.TargetC)
 	}
-	modelS := b.way.atS + (minute-from)*way/left/b.way.f*60
+	first := b.leftAt(b.fromS)
+	foretold := first * (1 - (minute-from)/left)
+	if len(b.Nodes) > 0 {
+		return b.at(foretold)
+	}
+	// A piece that nobody read and that is not done is no further than what is left of it says.
+	now := b.Journey.Now
+	half := b.Quantile(0.5)
+	late := math.Sqrt((half - now) / (first * (1 - now/half)))
+	if minute < now {
+		late = 1 + (late-1)*minute/now
+	}
+	return b.at(math.Min(first, foretold*late))
+}
+
+// leftAt is what clock A says, corrected, of a piece on its way to the end, at the model's
+// seconds.
+func (b *Belief) leftAt(modelS float64) float64 {
+	minute := b.way.at + (modelS-b.way.atS)/60*b.way.f
 	core := Sample(b.way.curve, b.Journey.Body.StartC, b.way.sim.CoreC(), modelS)
-	if shownS := float64(len(b.way.curve.Points)-1) * b.way.curve.EveryS; modelS > shownS {
+	return (b.wayEnds - minute) * math.Exp(b.biasAt(core, minute, &b.way, b.wayEnds))
+}
+
+// at is the core on the way to the end where clock A, corrected, says that so many minutes
+// are left: the piece that is read there is where it was foretold.
+func (b *Belief) at(left float64) float64 {
+	if left <= 0 {
 		return b.way.sim.CoreC()
 	}
-	return core
+	low, high := b.fromS, b.way.sim.ElapsedS()
+	for range 40 {
+		if mid := (low + high) / 2; b.leftAt(mid) > left {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return Sample(b.way.curve, b.Journey.Body.StartC, b.way.sim.CoreC(), low)
 }
 
 // read is the core at a minute up to the newest node: through all of them.
@@ -77,7 +109,8 @@ func (b *Belief) WrapAt(probability float64) float64 {
 	if b.wayEnds <= from {
 		return end
 	}
-	return from + (b.way.wrap-from)*(end-from)/(b.wayEnds-from)
+	atWrap := (b.wayEnds - b.way.wrap) * math.Exp(biasWrapped)
+	return end - (end-from)*math.Min(1, atWrap/b.leftAt(b.fromS))
 }
 
 // OutOfReach says that the piece does not come to its target in what surrounds it.

@@ -35,31 +35,36 @@ func with(before []belief.Reading, r belief.Reading) []belief.Reading {
 	return append(before[:len(before):len(before)], r)
 }
 
-// P2: a reading as foretold moves what is left by little, and never widens its window. The
-// specification has 8 % of what is left, which holds but for ribs at 30 % of a cook (9.8 %).
-// Later it does not fit: the correction of clock A, without which the times are biased,
-// takes up to 19 % at half of a cook, 25 % at 70 %, 32 % at 85 %; of all ways of the catalogue
-// (a whole run) 19, 31 and 42 %, and of those that do not stall 6, 18 and 27 %.
+// P2: a reading as foretold moves what is left by at most 8 %, and never widens its window.
+// Of all ways of the catalogue (a whole run) 40 comparisons of 8,648 do not hold it, at
+// 70 and 85 % of a cook: by up to 12.3 %, a chuck roast just wrapped 19 of 142 min.
 func TestAReadingAsForetoldChangesLittle(t *testing.T) {
-	cooks, most := cooksOf(t, truthMenu...), map[float64]float64{0.3: 0.098, 0.5: 0.190, 0.7: 0.252, 0.85: 0.323}
+	const asked = 0.08
+	cooks, most, oddest := cooksOf(t, truthMenu...), asked, 0
 	if whole {
-		cooks, most = catalogueCooks(t), map[float64]float64{0.3: 0.098, 0.5: 0.192, 0.7: 0.305, 0.85: 0.418}
+		cooks, most, oddest = catalogueCooks(t), 0.124, 45
 	}
-	worst := map[float64]float64{}
+	worst, odd, all := map[float64]float64{}, 0, 0
 	eachOf(t, cooks, func(t *testing.T, c cook, now float64, before []belief.Reading) {
 		without := believed(t, c, now, before...)
 		b := believed(t, c, now, with(before, belief.Reading{Minute: now, CoreC: without.CoreC(now, 0.5)})...)
 		moved := math.Abs(left(b, now, 0.5)/left(without, now, 0.5) - 1)
 		share := math.Round(now/c.way.Total().Expected*100) / 100
 		worst[share] = math.Max(worst[share], moved)
+		if all++; moved > asked {
+			odd++
+		}
 		if width, was := b.Quantile(0.9)-b.Quantile(0.1), without.Quantile(0.9)-without.Quantile(0.1); width > was+1 {
 			t.Errorf("%s at %.0f min: %.0f min wide, %.0f without the reading", c.name, now, width, was)
 		}
-		if moved > most[share]+0.005 {
+		if moved > most {
 			t.Errorf("%s at %.0f min, after %d: moved by %.0f %% of what is left, %.0f min", c.name, now, len(before), 100*moved, left(without, now, 0.5))
 		}
 	})
-	t.Logf("moved by at most %.3f", worst)
+	if odd > oddest {
+		t.Errorf("%d of %d moved by more than 8 %%", odd, all)
+	}
+	t.Logf("moved by at most %.3f; %d of %d by more than 8 %%", worst, odd, all)
 }
 
 // P5: a piece at its target is done; one that is 3 F below it still takes the time that a

@@ -46,7 +46,7 @@ func (b *Belief) evidence(z float64) float64 {
 	if b.Stalls { // whatever its core: a colder one must not count for more
 		sd = seenStallS
 	}
-	off := (b.pace - b.Spread.Median - b.slope*z) / sd
+	off := (b.pace - b.lag - b.Spread.Median - b.slope*z) / sd
 	return math.Exp(-huber(off))
 }
 
