@@ -7,6 +7,7 @@ import (
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // Effort is how hard a plan is tried for. The zero value is a full plan.
@@ -17,7 +18,7 @@ type Effort struct {
 
 // FullEffort is that of an answer: one allowance for all its searches.
 func FullEffort() Effort {
-	return Effort{Effort: arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)}, Memo: day.NewMemo()}
+	return Effort{Effort: arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance), Room: new(sequence.Room)}, Memo: day.NewMemo()}
 }
 
 // Plan makes the plan of a request, without remedies. Where it cannot be had, what would burn

@@ -198,7 +198,7 @@ func (d *Arranger) solve(ctx context.Context, h Hearth, batches []*Batch, better
 // Search solves a problem with what the day may still spend.
 func (d *Arranger) Search(ctx context.Context, p *sequence.Problem) (sequence.Solution, error) {
 	p.Budget = d.Allowance.NodesFor(d.Nodes, p)
-	s, err := sequence.Solve(ctx, p)
+	s, err := d.Room.Solve(ctx, p)
 	d.Allowance.Spend(s.Nodes, p)
 	if err == nil {
 		err = sequence.Verify(p, &s) // worked out again where it is used: a breach is a fault of this program

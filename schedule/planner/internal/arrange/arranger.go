@@ -18,11 +18,12 @@ type Arranger struct {
 
 // Effort is how hard a search tries. The zero value is that of a full plan.
 type Effort struct {
-	Nodes     int        // nodes; 0 stands for the solver's own
-	Allowance *Allowance // what all searches for one answer may spend; nil is without end
-	NoClash   bool       // do not look for the reason of an infeasible day
-	FirstPlan bool       // only whether the day can be had
-	Lifted    []string   // rules that do not bind: nothing is planned so, only asked
+	Nodes     int            // nodes; 0 stands for the solver's own
+	Allowance *Allowance     // what all searches for one answer may spend; nil is without end
+	Room      *sequence.Room // in which they search, one after another; nil for one of its own each
+	NoClash   bool           // do not look for the reason of an infeasible day
+	FirstPlan bool           // only whether the day can be had
+	Lifted    []string       // rules that do not bind: nothing is planned so, only asked
 }
 
 // quiet are the quiet hours as the solver takes them.

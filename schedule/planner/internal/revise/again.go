@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
+	"example.com/cookday/schedule/planner/internal/sequence"
 )
 
 // planAgain makes the first plan again, as far as a revision needs it. What an earlier
@@ -97,7 +98,7 @@ func (v *Revision) arrangedAgain(ctx context.Context, asked schedule.Request) (*
 	if err != nil {
 		return nil, arrange.Arrangement{}, err
 	}
-	return ahead.Again(ctx, d, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance)}, v.night)
+	return ahead.Again(ctx, d, arrange.Effort{Allowance: arrange.NewAllowance(arrange.FullAllowance), Room: new(sequence.Room)}, v.night)
 }
 
 // begin writes the first plan of an arrangement.

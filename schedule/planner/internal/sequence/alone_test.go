@@ -11,7 +11,7 @@ import (
 func TestMeasuredWaysLieWhereTheLinksPutThem(t *testing.T) {
 	compared := 0
 	for seed := range uint64(40) {
-		d := prepare(realisticDay(seed+1, 5))
+		d := prepare(realisticDay(seed+1, 5), new(store))
 		for _, c := range candidates(&solver{ctx: context.Background(), budget: 1, best: value{never, never}}, d, 0) {
 			s := c.search
 			m := s.mark()

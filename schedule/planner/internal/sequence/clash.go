@@ -75,7 +75,9 @@ func (f *filter) infeasible(chains []int, rules []Rule) bool {
 		return false
 	}
 	h := &solver{ctx: f.ctx, budget: f.left, best: value{never, never}, any: true}
-	bound := h.solve(prepare(relax(f.day.Problem, chains, rules)))
+	m := f.day.store.mark()
+	bound := h.solve(prepare(relax(f.day.Problem, chains, rules), f.day.store))
+	f.day.store.back(&m)
 	f.left -= h.nodes + layoutNodes*len(chains)*len(f.day.Fires)
 	f.nodes += h.nodes
 	f.err = h.err

@@ -24,8 +24,8 @@ type day struct {
 	store   *store
 }
 
-func prepare(p *Problem) *day {
-	d := &day{Problem: p, phases: p.MaxPhases, quiet: merge(slices.Clone(p.Quiet)), store: new(store)}
+func prepare(p *Problem, in *store) *day {
+	d := &day{Problem: p, phases: p.MaxPhases, quiet: merge(slices.Clone(p.Quiet)), store: in}
 	if d.phases == 0 {
 		d.phases = DefaultPhases
 	}

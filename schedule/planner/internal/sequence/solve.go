@@ -7,11 +7,18 @@ import "context"
 // chains start later in sum; beyond that the order of the chains decides, so
 // that equal problems have equal answers. The error is ctx.Err() or a
 // *ProblemError.
-func Solve(ctx context.Context, p *Problem) (Solution, error) {
+func Solve(ctx context.Context, p *Problem) (Solution, error) { return (*Room)(nil).Solve(ctx, p) }
+
+// Solve is [Solve] in a room that is used again; nil stands for a new one.
+func (r *Room) Solve(ctx context.Context, p *Problem) (Solution, error) {
+	if r == nil {
+		r = new(Room)
+	}
 	if err := check(p); err != nil {
 		return Solution{}, err
 	}
-	d := prepare(p)
+	r.store.back(&pools{})
+	d := prepare(p, &r.store)
 	h := &solver{ctx: ctx, budget: p.Budget, best: value{never, never}, any: p.FirstPlan}
 	if h.budget == 0 {
 		h.budget = DefaultBudget

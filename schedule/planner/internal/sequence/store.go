@@ -1,5 +1,9 @@
 package sequence
 
+// Room is memory for problems that are solved one after another: what one of them took the
+// next one takes again. The zero value is empty. It serves one caller at a time.
+type Room struct{ store store }
+
 // store keeps the many small lists of all courses of a day in few pieces of
 // memory. What a course that is thrown out took, the next one takes again.
 type store struct {
@@ -19,51 +23,46 @@ type store struct {
 }
 
 // pools are how far a store was used.
-type pools struct {
-	ways   pool[way]
-	lists  pool[[]way]
-	stays  pool[stay]
-	links  pool[link]
-	cells  pool[int]
-	rooms  pool[cell]
-	marks  pool[bool]
-	barred pool[[]Span]
-	phases pool[[]int]
-}
+type pools struct{ ways, lists, stays, links, cells, rooms, marks, barred, phases place }
 
 // mark is how far the store is used now.
 func (s *store) mark() pools {
-	return pools{s.ways, s.lists, s.stays, s.links, s.cells, s.rooms, s.marks, s.barred, s.phases}
+	return pools{s.ways.place, s.lists.place, s.stays.place, s.links.place, s.cells.place, s.rooms.place, s.marks.place, s.barred.place, s.phases.place}
 }
 
-// back gives back what was taken since a mark.
+// back gives back what was taken since a mark; all, since none.
 func (s *store) back(m *pools) {
-	s.ways.back(m.ways)
-	s.lists.back(m.lists)
-	s.stays.back(m.stays)
-	s.links.back(m.links)
-	s.cells.back(m.cells)
-	s.rooms.back(m.rooms)
-	s.marks.back(m.marks)
-	s.barred.back(m.barred)
-	s.phases.back(m.phases)
+	s.ways.place, s.lists.place, s.stays.place = m.ways, m.lists, m.stays
+	s.links.place, s.cells.place, s.rooms.place = m.links, m.cells, m.rooms
+	s.marks.place, s.barred.place, s.phases.place = m.marks, m.barred, m.phases
 }
 
 // pool hands out short lists from longer ones.
 type pool[T any] struct {
-	all  []T
-	used int
+	all [][]T
+	place
 }
 
-// poolSize is the length of those longer lists.
-const poolSize = 256
+// place is how far a pool is used: the longer list that lists are taken from, and how much
+// of it was.
+type place struct{ list, used int }
+
+// poolSize is the length of the first of those longer lists; later ones are longer, up to
+// poolMost.
+const (
+	poolSize = 256
+	poolMost = 2048
+)
 
 // take returns an empty list that may grow to n.
 func (p *pool[T]) take(n int) []T {
-	if p.used+n > len(p.all) {
-		p.all, p.used = make([]T, max(n, poolSize)), 0
+	for p.list < len(p.all) && p.used+n > len(p.all[p.list]) {
+		p.place = place{list: p.list + 1}
 	}
-	v := p.all[p.used : p.used : p.used+n]
+	if p.list == len(p.all) {
+		p.all = append(p.all, make([]T, max(n, min(poolSize<<p.list, poolMost))))
+	}
+	v := p.all[p.list][p.used : p.used : p.used+n]
 	p.used += n
 	return v
 }
@@ -77,16 +76,6 @@ func (p *pool[T]) of(n int) []T {
 
 // keep returns a copy of a list.
 func (p *pool[T]) keep(v []T) []T { return append(p.take(len(v)), v...) }
-
-// back gives back what was taken since the pool was as m: of a longer list that was begun
-// since then, all.
-func (p *pool[T]) back(m pool[T]) {
-	if len(m.all) == 0 || &p.all[0] != &m.all[0] {
-		p.used = 0
-		return
-	}
-	p.used = m.used
-}
 
 // sized is a list of n zeros, in the room of another one where that is large enough.
 func sized[T any](v []T, n int) []T {
