@@ -26,6 +26,31 @@ func TestBranchEqualsWholeCook(t *testing.T) {
 	}
 }
 
+// What branches off a stem is what it would be from the start, to the last bit, before its
+// target and after it.
+func TestBranchesOfAStem(t *testing.T) {
+	b, in := readCuts(t).body(t, "brisket", 12, 0), Grate(celsius(250), CalmDay())
+	var from Sim
+	from.Start(b, in)
+	var stem Stem
+	stem.Start(&from, 80)
+	short := 0
+	for seconds := 7.0; seconds < 20*3600; seconds = 1.3*seconds + 11 {
+		want := from
+		if want.RunWithin(80, seconds) == TimedOut {
+			short++
+		}
+		for range 2 {
+			if got := stem.Within(seconds); got != want {
+				t.Fatalf("after %.0f s %.9g degC at %.9g s, from the start %.9g degC at %.9g s", seconds, got.CoreC(), got.ElapsedS(), want.CoreC(), want.ElapsedS())
+			}
+		}
+	}
+	if short < 10 || from.RunWithin(80, 20*3600) != Reached {
+		t.Errorf("only %d branches before the target", short)
+	}
+}
+
 // A wrap that is due while nobody is up waits; the cook goes on bare, and if the
 // meat is done before, it is done bare.
 func TestStageWaits(t *testing.T) {

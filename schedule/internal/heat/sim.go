@@ -163,7 +163,11 @@ func (s *Sim) RunWithin(coreC, maxSeconds float64) Status {
 	if s.CoreC() >= coreC {
 		return Reached
 	}
-	end := s.elapsed + clamp(maxSeconds, 0, MaxRunS, 0)
+	return s.runWithin(coreC, s.elapsed+clamp(maxSeconds, 0, MaxRunS, 0))
+}
+
+// runWithin advances to a core temperature that it has not yet, or to an elapsed time.
+func (s *Sim) runWithin(coreC, end float64) Status {
 	for s.elapsed < end {
 		if s.next(end, coreC) {
 			return Reached

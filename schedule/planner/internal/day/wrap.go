@@ -75,11 +75,12 @@ func (k *kitchen) waiting(ways []Way, wrap schedule.Wrap) []Way {
 		return ways
 	}
 	last := prompt.First.Planned + float64(night)
+	bare := k.bareUntil(prompt)
 	for b := math.Ceil(prompt.First.Early/waitStep) * waitStep; b <= last; b += waitStep {
 		if b >= prompt.ModelDone*4 {
 			break
 		}
-		w, ok := k.wrappedAfter(prompt, b, wrap)
+		w, ok := k.wrappedAfter(bare, prompt, b, wrap)
 		if !ok || w.Second.Expected <= 1 {
 			break
 		}
@@ -97,7 +98,7 @@ func (k *kitchen) clocked(ways []Way, wrap schedule.Wrap) []Way {
 	}
 	prompt := k.base
 	prompt.With = wrap.With
-	w, ok := k.wrappedAfter(prompt, instant.UnitMinutes(*wrap.After), wrap)
+	w, ok := k.wrappedAfter(k.bareUntil(prompt), prompt, instant.UnitMinutes(*wrap.After), wrap)
 	switch {
 	case !ok:
 		return ways
@@ -107,10 +108,19 @@ func (k *kitchen) clocked(ways []Way, wrap schedule.Wrap) []Way {
 	return append(ways, w)
 }
 
+// bareUntil is the bare piece from the put-on to its end.
+func (k *kitchen) bareUntil(prompt Way) *heat.Stem {
+	k.start()
+	var bare heat.Stem
+	bare.Start(&k.sim, prompt.PullC)
+	return &bare
+}
+
 // wrappedAfter is the way that is wrapped b minutes after it went on, or when it
 // comes to its temperature if that is later. At a pace f the piece has come as far
-// as the model has after b/f minutes, and what is left takes f times the model's rest.
-func (k *kitchen) wrappedAfter(prompt Way, b float64, wrap schedule.Wrap) (Way, bool) {
+// as the model has after b/f minutes, and what is left takes f times the model's rest. The bare
+// piece is asked for no fewer minutes than the last time.
+func (k *kitchen) wrappedAfter(bareUntil *heat.Stem, prompt Way, b float64, wrap schedule.Wrap) (Way, bool) {
 	zs := [4]float64{-spread.ZTenth, 0, spread.ZTenth, k.d.Z}
 	order := [4]int{0, 1, 2, 3}
 	slices.SortStableFunc(order[:], func(i, j int) int { return cmp.Compare(zs[j], zs[i]) }) // slowest is least far
@@ -118,12 +128,15 @@ func (k *kitchen) wrappedAfter(prompt Way, b float64, wrap schedule.Wrap) (Way, 
 	w.Fixed, w.InOven = true, spread.Pace{}
 	var wraps, totals [4]float64
 	var done heat.Sim
-	k.start()
 	for n, i := range order {
 		f := w.Spread.Factor(zs[i])
 		wraps[i] = math.Max(b, prompt.ModelWrap*f)
 		before := k.sim.ElapsedS()
-		k.sim.RunWithin(w.PullC, math.Max(wraps[i]/f*60-before, 0))
+		if n == 0 {
+			k.sim = bareUntil.Within(wraps[i] / f * 60)
+		} else {
+			k.sim.RunWithin(w.PullC, math.Max(wraps[i]/f*60-before, 0))
+		}
 		if n == 0 || k.sim.ElapsedS() != before { // else it was wrapped just here
 			done = k.sim
 			done.Change(Covered(k.in, wrap.With))
