@@ -42,7 +42,7 @@ func (v *Revision) takeWith(ctx context.Context, e schedule.Entry, a *liveBatch)
 func (v *Revision) logged(ctx context.Context, e schedule.Entry) (*Revision, bool) {
 	w := *v
 	e.At = v.now
-	w.log, w.day, w.attempt = schedule.JoinLogs(v.log, []schedule.Entry{e}), v.asking, attempt{}
+	w.log, w.day, w.attempt = v.logWith(e), v.asking, attempt{}
 	w.likely = v.likely && e.Kind != schedule.LogServingMoved // an option is told by the measure of the day that it is held beside
 	if e.Kind == schedule.LogServingMoved {
 		if err := w.amend(); err != nil {
@@ -72,6 +72,15 @@ func (v *Revision) logged(ctx context.Context, e schedule.Entry) (*Revision, boo
 	}
 	w.giveUp()
 	return &w, true
+}
+
+// logWith is the log with one more entry of now.
+func (v *Revision) logWith(e schedule.Entry) []schedule.Entry {
+	n := len(v.log)
+	if n > 0 && !v.log[n-1].At.Before(e.At) { // a reading of the same minute
+		return schedule.JoinLogs(v.log, []schedule.Entry{e})
+	}
+	return append(append(make([]schedule.Entry, 0, n+1), v.log...), e)
 }
 
 // followAgain is the belief of a piece in the day as it is with one more entry, which for many a

@@ -23,8 +23,11 @@ type pieceLine struct {
 // pieceLines are those of a dish, in order.
 func (v *Revision) pieceLines(id string) (all []pieceLine) {
 	for _, e := range v.log {
+		if e.Dish != id || e.Kind != schedule.LogPulled || e.Value == "" {
+			continue
+		}
 		line := pieceLine{e.At, e.Value, v.clock(e.At)}
-		if e.Dish == id && e.Kind == schedule.LogPulled && e.Value != "" && !slices.ContainsFunc(all, func(o pieceLine) bool { return o.name == line.name && line.name != schedule.OnePiece }) {
+		if !slices.ContainsFunc(all, func(o pieceLine) bool { return o.name == line.name && line.name != schedule.OnePiece }) {
 			all = append(all, line)
 		}
 	}

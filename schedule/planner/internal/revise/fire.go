@@ -29,7 +29,7 @@ func addAlways(h *arrange.Hearth, g fire.Grill, f fire.Fire) {
 // whileItBurns is the log without what was read of the grate while its fire was to be
 // out, for a cold grate is no dead fire then; and without the lid where the plan has it off.
 func (v *Revision) whileItBurns() []schedule.Entry {
-	return slices.DeleteFunc(slices.Clone(v.log), func(e schedule.Entry) bool {
+	cold := func(e schedule.Entry) bool {
 		if e.Kind == schedule.LogLidOpened || e.Kind == schedule.LogLidClosed {
 			n := v.phaseAt(e.At)
 			return n > 0 && v.first.Phases[n-1].LidOff
@@ -43,7 +43,11 @@ func (v *Revision) whileItBurns() []schedule.Entry {
 			}
 		}
 		return false
-	})
+	}
+	if !slices.ContainsFunc(v.log, cold) {
+		return v.log
+	}
+	return slices.DeleteFunc(slices.Clone(v.log), cold)
 }
 
 // lights is the phase whose fire is lit at an instant: the one that is planned to be lit

@@ -94,6 +94,9 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 	var lids, out []time.Time
 	var gauges []grateReading
 	var open []outage
+	if n := manyOf(log, schedule.LogGrate); n > 0 {
+		h.readings = make([]grateReading, 0, n)
+	}
 	for _, e := range log {
 		switch e.Kind {
 		case schedule.LogLidOpened:
@@ -146,6 +149,16 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 		h.add(o)
 	}
 	return h
+}
+
+// manyOf is how many entries of a log are of a kind.
+func manyOf(log []schedule.Entry, kind schedule.EntryKind) (n int) {
+	for i := range log {
+		if log[i].Kind == kind {
+			n++
+		}
+	}
+	return n
 }
 
 // sinks says whether the fire gives less heat than it was meant to, and ever less.

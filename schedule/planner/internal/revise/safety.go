@@ -184,9 +184,9 @@ func (v *Revision) samples(a *liveBatch, entries []schedule.Entry, readings []be
 			doubt[a.cores[i].At.UnixNano()] = true
 		}
 	}
-	var out []safety.Sample
+	out := make([]safety.Sample, 0, len(entries))
 	for _, e := range entries {
-		if e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest || !doubt[e.At.UnixNano()] {
+		if len(doubt) == 0 || e.Kind != schedule.LogCore && e.Kind != schedule.LogColdest || !doubt[e.At.UnixNano()] {
 			out = append(out, safety.Sample{Minute: e.At.Sub(a.on.at).Minutes(), C: e.C})
 		}
 	}

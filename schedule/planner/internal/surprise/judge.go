@@ -58,6 +58,7 @@ type judge struct {
 	scene        *Scene
 	outlook      *belief.Outlook
 	readings     []Reading
+	warmest      []float64 // of the readings up to each
 	provenByCore float64
 	verdicts     []Verdict
 	taken        []bool
@@ -67,9 +68,14 @@ type judge struct {
 // Judge says of each reading whether it is the core. doubts has the cause for which one
 // is not taken, and is empty where it is.
 func Judge(ctx context.Context, s *Scene, stand belief.Stand, readings []Reading) (doubts []string, verdicts []Verdict, err error) {
-	j := &judge{scene: s, readings: readings, taken: make([]bool, len(readings)), doubts: make([]string, len(readings))}
+	j := &judge{scene: s, readings: readings, warmest: make([]float64, len(readings)), taken: make([]bool, len(readings)), doubts: make([]string, len(readings))}
 	if len(readings) == 0 {
 		return nil, nil, nil
+	}
+	most := math.Inf(-1)
+	for k, r := range readings {
+		most = max(most, r.CoreC)
+		j.warmest[k] = most
 	}
 	if j.outlook, err = belief.NewOutlook(ctx, s.Journey, stand, readings[len(readings)-1].Minute); err != nil {
 		return nil, nil, err
@@ -206,6 +212,9 @@ func (j *judge) falls(k int, r Reading) bool { return j.fallsBut(k, r, -1) }
 
 // fallsBut says the same of the readings but one, which may have been of a warmer place.
 func (j *judge) fallsBut(k int, r Reading, but int) bool {
+	if k == 0 || j.warmest[k-1]-r.CoreC <= fellK {
+		return false // none was warmer
+	}
 	most, n := r.CoreC, 0
 	from := sort.Search(k, func(i int) bool { return j.readings[i].Minute >= r.Minute-fellMinutes })
 	step := (k-from)/fellMinutes + 1 // of a probe that reports all the time about one a minute
