@@ -61,6 +61,9 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 	d.metric = allMetric(data)
 	taken := d.take(tree)
 	var r Request
+	for _, dish := range taken.Dropped {
+		faults.AddLine("dishes", dish.Line, "%s is nothing for the grill, and there is no other dish; write one that is, such as {cut: corn, count: 8}", say.Quoted(dish.Text))
+	}
 	d.request(&r)(taken.Request, "")
 	r.Heard = slices.Concat(r.Heard, taken.Heard, *d.heard)
 	if d.nowhere && r.Serve.TZ == "UTC" && !bytes.Contains(data, []byte("UTC")) {

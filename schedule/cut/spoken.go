@@ -27,7 +27,7 @@ var (
 	spokenWeight    = regexp.MustCompile(`(?i)(?:^|[\s(@×x])` + `(` + numberText + `\s*-?\s*` + massUnit + `\b\.?(?:\s*\d+(?:\.\d+)?\s*oz\b)?)`)
 	spokenThickness = regexp.MustCompile(`(?i)(?:^|[\s(])(` + numberText + `\s*-?\s*(?:inch(?:es)?\b|in\b|"|”|cm\b|mm\b))\s*-?(?:thick\b)?`)
 	spokenCount     = regexp.MustCompile(`(?i)^\s*(\d+|a couple|a pair|couple|an?|` + numberWord + `)\b(?:\s*(?:x\b|×))?\s*`)
-	spokenPieces    = regexp.MustCompile(`(?i)^(?:(?:full|whole|half|big|large|small)\s+)?(?:pots?|racks?|slabs?|sides?|pieces?|pcs|heads?|ears?|pans?|packs?|packages?|bags?|boxes|box|cartons?|trays?)\b\s*(?:of\b)?\s*`)
+	spokenPieces    = regexp.MustCompile(`(?i)^(?:(?:full|whole|half|big|large|small)\s+)?(?:pots?|racks?|slabs?|sides?|pieces?|pcs|heads?|ears?|pans?|packs?|packages?|bags?|boxes|box|cartons?|trays?|blocks?)\b\s*(?:of\b)?\s*`)
 	spokenBinding   = regexp.MustCompile(`(?i)^(?:of\s+|x\s+|×\s*)`)
 	spokenTail      = regexp.MustCompile(`(?i)[\s,]*(?:\b(?:each|apiece|a piece|of|at|x|and|about|around|thick)|[@(×])\s*$`)
 	spokenAfter     = regexp.MustCompile(`(?i)^\s*(?:\)|(?:each|apiece|a piece|of|thick)\b)+`)

@@ -92,11 +92,30 @@ func fraction(text string) float64 {
 }
 
 // countBehind is a number of pieces behind their name: "hot dogs 8", "burgers x 12".
-var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)(?:\s*\b[x×]\s*|\s+)(?:(?:maybe|about|around|roughly|say)\s+)?(\d{1,3}|` + numberWord + `)(?:\s+(racks?|slabs?|sides?|pieces?|pcs|ears?|links?|stück|stk|heads?))?\s*$`)
+var countBehind = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)(?:\s*\b[x×]\s*|\s+)(?:(?:maybe|about|around|roughly|say)\s+)?(\d{1,3}|` + numberWord + `)(?:\s+(racks?|slabs?|sides?|pieces?|pcs|ears?|links?|stück|stk|heads?|blocks?|packs?|packages?|bags?|boxes|trays?))?\s*$`)
+
+// countWithin is a number behind a food, with more words about it behind: "burgers 8 well done".
+var (
+	countWithin = regexp.MustCompile(`(?i)^\s*([\pL][\pL' -]*?)\s+(?:x\s*)?(\d{1,3}|` + numberWord + `)\s+(\pL.*)$`)
+	partOfIt    = regexp.MustCompile(`(?i)^(?:bones?|ribs?|ways?|hours?|hrs?|minutes?|min|days?|degrees?|inch|in|of|to|or|and|cans?|cups?|dozens?|portions?|servings?|people|persons?|guests?|%|x)\b`)
+)
+
+// endsInFood says whether a name, or the end of one, is that of a food.
+func endsInFood(name string) bool {
+	for words := strings.Fields(name); len(words) > 0; words = words[1:] {
+		if leadsTo(strings.Join(words, " ")) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+var dozensBehind = regexp.MustCompile(`(?i)^\s*(\pL[\pL' -]*?)[\s,]+(\d+|a|` + numberWord + `)\s+dozen\s*$`) // oysters 2 dozen
 
 // takeCount takes the number of pieces from the head of a text, or from its end behind the
 // name of a food.
 func (s *Spoken) takeCount(text string) string {
+	text = dozensBehind.ReplaceAllString(text, "$2 dozen $1")
 	if countPart.MatchString(text) && !dozens.MatchString(text) {
 		s.Part = true
 		return text
@@ -133,7 +152,12 @@ func (s *Spoken) takeCount(text string) string {
 	}
 	if m := countBehind.FindStringSubmatch(text); m != nil && leadsTo(m[1]) > 0 {
 		s.Count, _ = strconv.Atoi(digitsOf(m[2]))
+		s.Packs = packsOf.MatchString(m[3])
 		return m[1]
+	}
+	if m := countWithin.FindStringSubmatch(text); m != nil && endsInFood(m[1]) && !partOfIt.MatchString(m[3]) {
+		s.Count, _ = strconv.Atoi(digitsOf(m[2]))
+		return m[1] + " " + m[3]
 	}
 	return text
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
@@ -26,6 +27,10 @@ func Dish(text string, eaters, line int) Spoken {
 		return Spoken{Unclear: "a decimal is written with a point: 1.5 and not 1,5"}
 	}
 	h := hearer{eaters: eaters, line: line}
+	text = strings.ReplaceAll(text, ": ", ", ")
+	if whole := (hearer{eaters: eaters, line: line}); whole.weighed(text) {
+		return whole.Spoken
+	}
 	text = h.halves(spokenInches.ReplaceAllStringFunc(text, inchesInFigures))
 	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;()", r) })
 	if len(parts) == 0 {
@@ -39,7 +44,13 @@ func Dish(text string, eaters, line int) Spoken {
 		}
 	}
 	h.behind, h.said = h.said, cut.Spoken{}
+	if h.sandwiches(first) {
+		return h.Spoken
+	}
 	if !h.food(first) {
+		if strings.Contains(h.Unclear, "; to plan it as that write ") {
+			h.leftAside(h.aside, parts[1:])
+		}
 		return Spoken{Unclear: h.Unclear, Left: h.Left}
 	}
 	for _, part := range parts[1:] {
@@ -48,6 +59,12 @@ func Dish(text string, eaters, line int) Spoken {
 		}
 	}
 	h.tooDone()
+	if len(parts) == 1 || blocks.MatchString(text) {
+		h.poundsOrPieces(text)
+	}
+	if h.wedges != "" && h.cut.Name == "potatoes" {
+		h.Heard = append(h.Heard, strconv.Quote(h.wedges)+": planned as whole potatoes; cut small they are done in a third of the time, so put them on later")
+	}
 	h.amounts()
 	return h.Spoken
 }
@@ -67,10 +84,15 @@ type hearer struct {
 	halved  bool       // the weight is of half a piece
 	sliced  bool       // it is said in which pieces it lies on the grate
 	bunches int
+	wedges  string   // in which pieces
+	aside   []string // words about a food that is not known
 }
 
 // food finds out which food is named, after the words about it are taken away.
 func (h *hearer) food(s cut.Spoken) bool {
+	if food, n := numberOf(s.Name); n > 0 && s.Count == 0 && !s.Part && !knownFood(s.Name) {
+		s.Name, s.Count = food, n
+	}
 	name := h.modified(s.Name)
 	cuts, _ := cut.Named(name)
 	c, unknown := cut.One(name)
@@ -95,13 +117,13 @@ func (h *hearer) food(s cut.Spoken) bool {
 	case len(cuts) == 0 && outsideNone(name):
 		called, ok := h.styled(name)
 		if !ok {
-			h.Unclear, h.Left = unknown, nil
+			h.Unclear, h.Left, h.aside = unknown, nil, h.Left
 			h.nearest(name, s)
 			return false
 		}
 		c, unknown, name = h.cut, "", called
 	case len(cuts) == 0:
-		h.Unclear, h.Left = unknown, nil
+		h.Unclear, h.Left, h.aside = unknown, nil, h.Left
 		h.nearest(name, s)
 		return false
 	default:
@@ -177,8 +199,8 @@ func byWeight(cuts []cut.Cut, s cut.Spoken) (one cut.Cut, ok bool) {
 // nearest adds the line that would be right for a food that is not in the catalogue: the one
 // that is nearest to it, with the cook's amounts and the cook's word for it.
 func (h *hearer) nearest(name string, s cut.Spoken) {
-	if m := countAtEnd.FindStringSubmatch(name); m != nil && s.Count == 0 {
-		name, s.Count = m[1], cut.Speak(m[2]).Count
+	if food, n := numberOf(name); n > 0 && s.Count == 0 {
+		name, s.Count = food, n
 	}
 	c, ok := Nearest(name)
 	if !ok {

@@ -30,6 +30,8 @@
 //	hear_words.go        ... words about it, by the field that they are of
 //	hear_done.go         ... how done it is to be
 //	amounts.go           ... how much of it there is
+//	dish_open.go         ... numbers of it that may be of something else
+//	not_grilled.go       ... that is nothing for a grill
 //	lead.go              ... what is open of it, as an error says it
 //	dishes.go            several dishes in words
 //	spoken.go            answers to a question: who eats, when everybody sleeps

@@ -30,7 +30,10 @@ func (h *hearer) modified(name string) string {
 			switch {
 			case h.word(head), animalOf(head, tail):
 				shorter = tail
-			case h.bone(front, back), h.word(back), outsideOnly(front) && rareWords.MatchString(back), knownFood(front) && h.doneness(front, back):
+			case h.bone(front, back), h.word(back), knownFood(front) && h.doneness(front, back):
+				shorter = front
+			case (knownFood(front) || isStyled(front)) && rareWords.MatchString(back): // which this food is not cooked to
+				h.Left = append(h.Left, back)
 				shorter = front
 			}
 		}
@@ -96,11 +99,20 @@ var boundBy = regexp.MustCompile(`(?i)\s+(for|with|from|on|in|to|at|per|or)\s+`)
 
 // bound is a name without what stands behind a word such as "for", which is left over.
 func (h *hearer) bound(name string) string {
-	at := boundBy.FindStringIndex(name)
-	if at == nil || !knownFood(name[:at[0]]) {
+	var at []int
+	for _, joint := range boundBy.FindAllStringIndex(name, -1) { // the longest food counts: corn on the cob with butter
+		if knownFood(name[:joint[0]]) {
+			at = joint
+		}
+	}
+	if at == nil {
 		return name
 	}
-	if said := strings.TrimSpace(name[at[0]:]); !h.doneness(name[:at[0]], said) && !h.word(said) && !h.forAll(said) {
+	said := strings.TrimSpace(name[at[0]:])
+	if words, n := numberOf(said); n > 0 && !forPeople.MatchString(said) { // brats in beer 6
+		said, h.behind.Count, h.said.Count = words, n, n
+	}
+	if !h.doneness(name[:at[0]], said) && !h.word(said) && !h.forAll(said) {
 		h.hear(said)
 	}
 	return name[:at[0]]
@@ -144,6 +156,13 @@ func (h *hearer) hear(part string) {
 	}
 	amount := s.Count > 0 || s.Weight != "" || s.Thickness != ""
 	rest := strings.TrimSpace(s.Name)
+	if s.Count > 0 && h.said.Count > 0 && rest != "" && knownFood(rest) { // another dish, with its own number
+		h.Left = append(h.Left, part)
+		return
+	}
+	if amount && rest != "" {
+		rest = strings.TrimSpace(pieceLead.ReplaceAllString(rest, ""))
+	}
 	if amount && rest != "" { // "16 bone in", "4 well done" is more than an amount
 		if piecesAlone.MatchString(rest) || h.cut.OwnName(rest) || h.another(rest) || h.word(rest) {
 			rest = ""
@@ -157,6 +176,9 @@ func (h *hearer) hear(part string) {
 		h.Left = append(h.Left, part)
 	}
 }
+
+// pieceLead are words for pieces before what they are of: 3 racks St Louis.
+var pieceLead = regexp.MustCompile(`(?i)^(?:racks?|slabs?|pieces?|sides?|whole)\s+(?:of\s+)?`)
 
 // piecesAlone are words that only say what is counted.
 var piecesAlone = regexp.MustCompile(`(?i)^(?:links?|patties|patty|birds?|pcs|nos?|units?)$`)

@@ -78,9 +78,13 @@ func (h *hearer) tooDone() {
 	if k < 0 || h.Unclear != "" {
 		return
 	}
-	why := map[string]string{
+	food := h.cut.Food
+	if name := h.Node.Get("name"); food == "ground" && (poultryWords.MatchString(h.called) || name != nil && poultryWords.MatchString(name.Text)) {
+		food = "ground poultry"
+	}
+	why := map[string]string{"ground poultry": "ground poultry is cooked to 165 °F",
 		"ground": "ground meat carries its surface inside and is cooked to 160 °F", "sausage": "sausage is ground meat and is cooked to 160 °F", "poultry": "poultry is cooked to 165 °F",
-	}[h.cut.Food]
+	}[food]
 	if why == "" {
 		return
 	}

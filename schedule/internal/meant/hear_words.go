@@ -28,14 +28,14 @@ var saidOf = []struct {
 	{regexp.MustCompile(`(?i)^(?:unwrapped|no wrap|not wrapped)$`), "wrap", "none"},
 	{regexp.MustCompile(`(?i)^(?:direct(?:ly)?|over the coals)$`), "zone", "direct"},
 	{regexp.MustCompile(`(?i)^(?:indirect(?:ly)?|beside the coals)$`), "zone", "indirect"},
-	{regexp.MustCompile(`(?i)^(?:fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a|how (?:much|many)(?: do (?:i|we) (?:need|buy))?\??|enough(?: for (?:all|everybody|everyone|us))?)$`), "", ""},
+	{regexp.MustCompile(`(?i)^(?:caps?|fresh|raw|thawed|smoked|grilled|barbecued|bbq|homemade|big|large|nice|plain|good|some|about|each|whole|raw weight|label not read|not read|grade a|a|how (?:much|many)(?: do (?:i|we) (?:need|buy))?\??|enough(?: for (?:all|everybody|everyone|us))?)$`), "", ""},
 	{regexp.MustCompile(`(?i)^(?:for |as |into |cut into |in |sliced into |cut in )?(?:slices|halves|wedges|rings|spears|halved|sliced|quartered|cut in half|in half)$`), "", "sliced"},
 	{regexp.MustCompile(`(?i)^(?:for |as |into )burnt ends$`), "", "burnt ends"},
 	{unusedText, "", "unused"},
 }
 
 // unusedText are words about a dish that no plan is made of: they are told back.
-var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|on (?:a |the )?(?:cedar |wood(?:en)? )?planks?|with (?:the )?(?:pizza )?stone|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin[- ]on|skin[- ]off|skinless|with (?:the )?skin(?: on)?|mit haut|mit knochen)$`)
+var unusedText = regexp.MustCompile(`(?i)^(?:(?:usda )?(?:choice|prime|select)(?: grade)?|angus|wagyu|grass[- ]?fed|organic|free[- ]range|local|heritage|(?:lightly )?(?:salted|seasoned|marinated|rubbed|dry[- ]rubbed|glazed|sauced)|salt (?:and|&) pepper|with (?:bbq |barbecue )?sauce|(?:bbq|barbecue) sauce|for (?:the |my |our )?(?:\d+ |two |three |four )?(?:kids?|children|adults|grown-?ups|vegetarians?|veggies|vegans?|mom|mum|dad|grandma|grandpa|wife|husband|boys|girls|me|us|him|her|them)|(?:on a )?beer[- ]can|on (?:a |the )?(?:cedar |wood(?:en)? )?planks?|with (?:the )?(?:pizza )?stone|store[- ]bought|home[- ]?made|3-2-1|321|2-2-1|from the butcher|untrimmed|trimmed|skin[- ]on|skin[- ]off|skinless|with (?:the )?skin(?: on)?|\d bones?|(?:with|in|and) (?:\pL+ ){0,2}(?:butter|herbs?|garlic|lemon|lime|salt|pepper|rub|sauce|oil|onions?|mustard|honey|beer|cheese|salsa|chimichurri|marinade|glaze|seasoning|spices)|mit haut|mit knochen)$`)
 
 var wrapSaid = regexp.MustCompile(`(?i)^wrap(?:ped)?(?: in| with)?\s*((?:butcher |pink )?paper|foil)?\s*(?:at|from|@)\s*(\d{2,3})\s*°?\s*([FC]?)$`)
 
@@ -67,7 +67,9 @@ func (h *hearer) take(field, value, words string) {
 		case "unused":
 			h.Unused = append(h.Unused, words)
 		case "sliced":
-			h.sliced = true
+			if h.sliced = true; h.wedges == "" {
+				h.wedges = words
+			}
 		case "burnt ends":
 			h.Heard = append(h.Heard, strings.TrimSuffix(cut.Remark(value), "."))
 		}

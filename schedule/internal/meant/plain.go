@@ -187,7 +187,7 @@ func (n *note) areDishes(part string) bool {
 	for k, text := range texts {
 		text = someOf.ReplaceAllString(text, "")
 		texts[k] = text
-		if one := Dish(decimalPoint(text), 0, 0); one.Node == nil && !notGrilled.MatchString(text) {
+		if one := Dish(decimalPoint(text), 0, 0); one.Node == nil && !notForGrill(text) {
 			return false
 		}
 	}

@@ -21,6 +21,15 @@ var (
 // countAtEnd is a number behind a food, where none stands before it.
 var countAtEnd = regexp.MustCompile(`(?i)^(.*?\pL)\s+(?:x\s*)?(\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten|twelve)$`)
 
+// numberOf parts a name from a number behind it; "for 6" is who eats.
+func numberOf(name string) (food string, number int) {
+	m := countAtEnd.FindStringSubmatch(name)
+	if m == nil || strings.HasSuffix(strings.ToLower(m[1]), " for") {
+		return name, 0
+	}
+	return m[1], cut.Speak(m[2]).Count
+}
+
 // foodWords are foods that make another dish of the one that stands behind them: a burger of
 // mushrooms is none of beef. Red meat is only another of its kind where it is ground.
 var (
@@ -33,11 +42,7 @@ var (
 // catalogue does not have: jerk chicken thighs are chicken thighs. The cook's name stays, and
 // how it is planned is said. False where another food is meant.
 func (h *hearer) styled(name string) (called string, ok bool) {
-	count := 0
-	if m := countAtEnd.FindStringSubmatch(name); m != nil {
-		count = cut.Speak(m[2]).Count
-		name = m[1]
-	}
+	name, count := numberOf(name)
 	c, unknown := cut.One(name)
 	known := unknown == ""
 	if !known {
@@ -57,6 +62,12 @@ func (h *hearer) styled(name string) (called string, ok bool) {
 	h.Node = h.Node.With("name", strict.NewText(titled(name), h.line))
 	h.Heard = append(h.Heard, fmt.Sprintf("%s: planned as %s", name, c.InText()))
 	return c.Name, true
+}
+
+// isStyled says whether a name is a food with words of a kitchen about it.
+func isStyled(name string) bool {
+	_, ok := styledAs(name)
+	return ok
 }
 
 func styledAs(name string) (cut.Cut, bool) {

@@ -15,19 +15,21 @@ import (
 // doubt; all else in it stays as it was written.
 type Taken struct {
 	Request *strict.Node
-	Heard   []string // what a cook has to see of how it was read: one sentence each
+	Heard   []string       // what a cook has to see of how it was read: one sentence each
+	Dropped []*strict.Node // dishes that are nothing for a grill, where there is no other
 }
 
 // taker reads the fields of a request one after the other.
 type taker struct {
 	Day
-	out    *strict.Node
-	dishes []*strict.Node
-	menuAt int // the line of the first menu; 0 for none yet
-	guests crowd
-	heard  []string
-	times  []loose // groups of dishes with the time of each
-	loose  []loose // fields that may be of the one dish
+	out     *strict.Node
+	dishes  []*strict.Node
+	dropped []*strict.Node // dishes that are nothing for the grill
+	menuAt  int            // the line of the first menu; 0 for none yet
+	guests  crowd
+	heard   []string
+	times   []loose // groups of dishes with the time of each
+	loose   []loose // fields that may be of the one dish
 }
 
 // say notes what a cook has to see of how words were read.
@@ -59,7 +61,11 @@ func (d Day) Take(request *strict.Node) Taken {
 	t.serveEach()
 	t.lastServed()
 	t.settle()
-	return Taken{Request: t.out, Heard: t.heard}
+	taking := Taken{Request: t.out, Heard: t.heard}
+	if len(t.dishes) == 0 {
+		taking.Dropped = t.dropped
+	}
+	return taking
 }
 
 // isForm says whether a request has a field of that name, in letters of whatever size.

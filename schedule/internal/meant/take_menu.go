@@ -93,6 +93,10 @@ func (t *taker) serveUp() {
 	if t.menuAt == 0 {
 		return
 	}
+	if len(t.dishes) == 0 && len(t.dropped) > 0 { // that is told, and not that nothing is there
+		t.out = t.out.WithAt("dishes", t.menuAt, strict.NewList(t.menuAt))
+		return
+	}
 	if len(t.dishes) == 0 {
 		t.out = t.out.Without("dishes")
 		return
@@ -148,7 +152,7 @@ func (t *taker) parted(n *strict.Node) []string {
 	}
 	named := 0
 	for _, text := range parts {
-		if one := Dish(decimalPoint(text), t.Eaters, n.Line); one.Node != nil || notGrilled.MatchString(text) || knownFood(cut.Speak(text).Name) {
+		if one := Dish(decimalPoint(text), t.Eaters, n.Line); one.Node != nil || notForGrill(text) || knownFood(cut.Speak(text).Name) {
 			named++
 		}
 	}
@@ -158,34 +162,36 @@ func (t *taker) parted(n *strict.Node) []string {
 	return parts
 }
 
-// notGrilled are things of a table that no grill is planned for (common practice, no source).
-var notGrilled = regexp.MustCompile(`(?i)\b(?:salads?|stuffing|slaw|cole ?slaw|pies?|cakes?|ice cream|desserts?|chips|crisps|dips?|salsa|guacamole|buns?|rice|pasta|drinks?|beers?|wine|lemonade|brownies|cookies|watermelon|fries|sauces?|gravy|mash(?:ed potatoes)?|hummus|pickles|ketchup|chimichurri|tzatziki|aioli|cornbread|condiments|kartoffelsalat|krautsalat|nudelsalat|brot)\b`)
-
 // spokenDish is one dish in words; none where it is no food for a grill, which is said.
 func (t *taker) spokenDish(n *strict.Node) []*strict.Node {
 	text := decimalPoint(n.Text)
+	if notForGrill(text) {
+		t.say("%s is not planned: it is nothing for the grill", `"`+n.Text+`"`)
+		t.dropped = append(t.dropped, n)
+		return nil
+	}
+	if plain, beside := withoutSides(text); beside != "" && Dish(plain, t.Eaters, n.Line).Certain() && !Dish(text, t.Eaters, n.Line).Certain() {
+		t.say("%s is not planned: it is nothing for the grill", `"`+beside+`"`)
+		text = plain
+	}
 	alone, some, who := t.forSome(text)
 	eaters := t.Eaters
 	if some > 0 {
 		eaters = some
 	}
 	s := Dish(alone, eaters, n.Line)
-	switch {
-	case s.Certain():
-		t.tell(s)
-		dish := t.thawed(s.Node)
-		if some > 0 {
-			fed, said := fedFor(dish, some, who)
-			if dish = fed; said != "" {
-				t.say("%s", said)
-			}
-		}
-		return []*strict.Node{dish}
-	case s.Node == nil && notGrilled.MatchString(text):
-		t.say("%s is not planned: it is nothing for the grill", `"`+n.Text+`"`)
-		return nil
+	if !s.Certain() {
+		return []*strict.Node{strict.NewText(text, n.Line)}
 	}
-	return []*strict.Node{strict.NewText(text, n.Line)}
+	t.tell(s)
+	dish := t.thawed(s.Node)
+	if some > 0 {
+		fed, said := fedFor(dish, some, who)
+		if dish = fed; said != "" {
+			t.say("%s", said)
+		}
+	}
+	return []*strict.Node{dish}
 }
 
 // namedDish is a dish whose food is the name of a field: "ribs: 2 racks".
