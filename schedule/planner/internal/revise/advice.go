@@ -96,7 +96,7 @@ func (v *Revision) troubled(l remainder) (worst int, why string) {
 	worst = -1
 	least, longest := v.day.Req.Confidence-lateWorth, earlyWorth
 	o, dead := v.grate.dead()
-	dead = dead && !o.asked && slices.ContainsFunc(v.batches, v.needsFire)
+	dead = dead && !o.asked && !v.airFirst() && slices.ContainsFunc(v.batches, v.needsFire)
 	off := v.offLevel()
 	for i, a := range l.bound {
 		if a.where != cooking || a.believed == nil || a.condemned || a.suspect {

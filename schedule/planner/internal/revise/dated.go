@@ -13,6 +13,7 @@ import (
 // dateOutages finds since when the fire was out where that was seen or lit again, and
 // nobody had told of it.
 func (v *Revision) dateOutages(ctx context.Context) error {
+	v.dateSmothered()
 	var ends []time.Time
 	if !v.grate.dying.earliest.IsZero() {
 		ends = append(ends, v.now)

@@ -24,10 +24,14 @@ func (v *Revision) noteFire(add func(schedule.Finding)) {
 		v.noteGauge(add)
 		return
 	}
-	if o, dead := v.grate.dead(); dead {
+	if o, dead := v.grate.dead(); dead && v.airFirst() {
+		v.noteSteered(add)
+	} else if dead {
 		if !o.asked { // else the reading that tells of it does
 			text, then := fmt.Sprintf("The fire has been out since about %s.", v.clock(o.from)), " The plan assumes you rebuild it now, with lit coals, or move the food to the oven."
-			if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
+			if _, _, s, any := v.ventsTold(); any && o.seen && !v.grate.readSince(s.from) {
+				text = fmt.Sprintf("The fire is taken to be out: both vents were shut at %s, and nobody read the grate since.", v.clock(s.from))
+			} else if g, ok := v.grate.lastRead(v.now, bridgesGap); o.seen && (!ok || o.since().Before(o.from)) {
 				text = fmt.Sprintf("The fire is out: since about %s, perhaps as early as %s, by what was read since.", v.clock(o.from), v.clock(o.since()))
 				if ok && g.c > v.day.Night.AirC+surprise.GlowsK {
 					text = fmt.Sprintf("The fire gives hardly any heat: the grate was at %s at %s, and has been too cool since about %s, perhaps since %s.", v.day.Grate(g.c), v.clock(g.at), v.clock(o.from), v.clock(o.since()))

@@ -25,6 +25,7 @@ type outage struct {
 	seen     bool      // worked out from readings, not told
 	asked    bool      // it may not have been: something else explains the reading too
 	lid      bool      // its lid was off, as told
+	choked   bool      // both vents were shut: it cools fast at first, and never slower
 	unread   bool      // no core tells of it
 	earliest time.Time // since when it may have been out, for the clock; from where it was told
 	told     time.Time // when it was told to be out; zero for from, or where nobody told it
@@ -58,6 +59,7 @@ type grateHistory struct {
 	begins   []time.Time    // another fire of the plan burns from then on
 	cold     []time.Time    // food went on that cools the grate for a while
 	shut     bool           // both vents are, as told last: it can only fall
+	shutAt   time.Time      // since when; zero where they are not
 	dying    outage         // what the thermometers show, until physics says since when
 	sinking  grateReading   // the first of a slow fall that lasts; zero for none
 	offsetK  float64        // of the gauge over the grate, as measured; NaN if it was not
@@ -129,7 +131,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 			gauges = append(gauges, grateReading{at: e.At, c: e.C, gauge: true})
 		}
 	}
-	h.shut = bothShut(log, now)
+	h.shutAt, h.shut = bothShut(log, now)
 	h.measureOffset(gauges)
 	for _, g := range gauges {
 		g.c = h.behindGauge(g.c)
@@ -183,7 +185,7 @@ func (h *grateHistory) add(o outage) {
 		}
 		o.earliest = earlier(o.since(), k.since())
 		o.from, o.seen, o.asked = earlier(o.from, k.from), o.seen && k.seen, o.asked && k.asked
-		o.unread, o.lid = o.unread && k.unread, o.lid && k.lid
+		o.unread, o.lid, o.choked = o.unread && k.unread, o.lid && k.lid, o.choked || k.choked
 		if k.to.After(o.to) || k.open {
 			o.to, o.open = k.to, k.open
 		}
@@ -336,6 +338,9 @@ func (h *grateHistory) seeDying(log []schedule.Entry, now time.Time, level func(
 		from := h.readings[top].at
 		if steps == 0 {
 			from = last.at
+		}
+		if h.shut && h.shutAt.After(from) && h.shutAt.Before(last.at) { // it burned until its air was cut off
+			from = h.shutAt
 		}
 		h.dying = outage{from: from, to: now, open: true, seen: true}
 		h.outages = append(h.outages, h.dying)

@@ -96,7 +96,7 @@ func (h *grateHistory) deadAir(o outage, at time.Time, planned func(time.Time) f
 			share := math.Max((r.c-outC)/(fromC-outC), coldestShare)
 			return outC + (fromC-outC)*math.Pow(share, at.Sub(from).Minutes()/took)
 		case r.at.After(o.from), r.at.Equal(o.from) && o.earliest.IsZero():
-			from, fromC, falls = r.at, r.c, o.seen
+			from, fromC, falls = r.at, r.c, o.seen && !o.choked
 		case r.at.After(o.from.Add(-recent)):
 			fromC = r.c
 		}
@@ -174,6 +174,11 @@ func (h *grateHistory) lastRead(now time.Time, within time.Duration) (grateReadi
 		return grateReading{}, false
 	}
 	return h.readings[n-1], true
+}
+
+// readSince says whether the grate was read after an instant.
+func (h *grateHistory) readSince(at time.Time) bool {
+	return len(h.readings) > 0 && h.readings[len(h.readings)-1].at.After(at)
 }
 
 // gaugeOnly says whether the gauge in the lid is all that was read.

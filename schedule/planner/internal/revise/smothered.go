@@ -2,12 +2,14 @@ package revise
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/internal/fire"
 	"example.com/cookday/schedule/internal/plans"
 	"example.com/cookday/schedule/internal/safety"
+	"example.com/cookday/schedule/internal/steer"
 	"example.com/cookday/schedule/unit"
 )
 
@@ -58,18 +60,25 @@ func (v *Revision) ventsTold() (top, bottom float64, shut smothered, any bool) {
 	return top, bottom, shut, any && !shut.from.IsZero()
 }
 
-// bothShut says whether both vents are shut, as the log has them last.
-func bothShut(log []schedule.Entry, now time.Time) bool {
+// bothShut says whether both vents are shut, as the log has them last, and since when.
+func bothShut(log []schedule.Entry, now time.Time) (since time.Time, shut bool) {
 	top, bottom := -1.0, -1.0
 	for _, e := range log {
 		if e.Kind != schedule.LogVents || e.At.After(now) {
 			continue
 		}
-		if t, b, err := fire.ParseVents(e.Value); err == nil {
-			top, bottom = told(t, top), told(b, bottom)
+		t, b, err := fire.ParseVents(e.Value)
+		if err != nil {
+			continue
+		}
+		top, bottom = told(t, top), told(b, bottom)
+		if top != 0 || bottom != 0 {
+			since = time.Time{}
+		} else if since.IsZero() {
+			since = e.At
 		}
 	}
-	return top == 0 && bottom == 0
+	return since, !since.IsZero()
 }
 
 // smotheredFire is the fire that falls because its vents were shut, and may come back when they are opened.
@@ -83,15 +92,77 @@ func (v *Revision) smotheredFire() (smothered, bool) {
 	switch {
 	case !any || until.Sub(s.from) > smotheredLives, s.ended && v.now.Sub(s.to) > smotheredBack:
 		return s, false
-	case !read || g.c < smotheredC || len(v.told(schedule.LogFireOut)) > 0 || v.windNow() >= stormMS:
+	case read && g.c < smotheredC || len(v.told(schedule.LogFireOut)) > 0 || v.windNow() >= stormMS:
 		return s, false
 	}
 	return s, true
 }
 
+// dateSmothered takes the fire under food to have failed when both vents were shut, the earliest that is likely, once its grate
+// has cooled by physics below the heat that counts: nobody needs to have read it. It lasts until the vents are opened, where
+// coals live that long; else until the fire is lit, or its grate is read hot again.
+func (v *Revision) dateSmothered() {
+	_, _, s, any := v.ventsTold()
+	if !any || !v.foodOver(s.from) {
+		return
+	}
+	end := v.now
+	if s.ended {
+		end = s.to
+	}
+	from, fromC := s.from, v.grate.levelAt(s.from, v.plannedLevel)
+	hotSince := false
+	for _, r := range v.grate.readings {
+		switch {
+		case r.at.After(end):
+			hotSince = hotSince || r.c >= safety.LowHeatC
+		case r.c >= safety.LowHeatC && r.at.After(s.from):
+			from, fromC = r.at, r.c
+		case r.at.After(s.from) || s.from.Sub(r.at) <= holdsReading && fromC > r.c:
+			fromC = r.c
+		}
+	}
+	if end.Sub(from) < smotheredLook || fire.WarmUp(end.Sub(from).Minutes(), fromC, v.day.Night.AirC) >= safety.LowHeatC {
+		return
+	}
+	o := outage{from: from, to: end, open: !s.ended, seen: true, choked: true, unread: !v.coreReadBetween(from.Add(smotheredLook), v.now)}
+	if s.ended && end.Sub(s.from) > smotheredLives && !hotSince {
+		o.to, o.open = v.now, true
+	}
+	v.found = append(v.found, o)
+	v.grate.add(o)
+}
+
+// foodOver says whether food was over the fire at an instant and a while after it.
+func (v *Revision) foodOver(at time.Time) bool {
+	after := at.Add(smotheredLook)
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
+		return a.on.set && a.on.at.Before(v.now) && (!a.oven.set || a.oven.at.After(after)) && (a.where == cooking || a.where == off && a.off.logged && a.off.at.After(after))
+	})
+}
+
+// coreReadBetween says whether a core was read between two instants.
+func (v *Revision) coreReadBetween(from, to time.Time) bool {
+	return slices.ContainsFunc(v.log, func(e schedule.Entry) bool {
+		return (e.Kind == schedule.LogCore || e.Kind == schedule.LogColdest) && e.At.After(from) && !e.At.After(to)
+	})
+}
+
+// airFirst says whether the fire is only taken to have failed because its vents are shut, and may come back: then they are
+// opened as far as the steering has it, and that is the one order.
+func (v *Revision) airFirst() bool {
+	s, ok := v.smotheredFire()
+	return ok && !s.ended && v.steered != nil && v.steered.advice.Do == steer.Move
+}
+
 // smotheredText is what to do about it, and why.
 func (v *Revision) smotheredText(s smothered) string {
-	g, _ := v.grate.lastRead(v.now, smotheredLives)
+	g, read := v.grate.lastRead(v.now, smotheredLives)
+	if !read && s.ended {
+		return fmt.Sprintf("Leave both vents open and read the grate at %s: they were shut from %s to %s, and nobody read it since. No higher than 225 °F (107 °C) by then? Sweep out the ash and add lit coals.", v.clock(v.smotheredLookAt(s)), v.clock(s.from), v.clock(s.to))
+	} else if !read {
+		return fmt.Sprintf("Open both vents fully now: they have been shut since %s, and the coals get no air.", v.clock(s.from))
+	}
 	if s.ended {
 		return fmt.Sprintf("Leave both vents open and read the grate at %s: they were shut from %s to %s, and coals take half an hour to come back. It was at %s at %s. No higher by then? Sweep out the ash and add lit coals.",
 			v.clock(v.smotheredLookAt(s)), v.clock(s.from), v.clock(s.to), v.day.Grate(g.c), v.clock(g.at))

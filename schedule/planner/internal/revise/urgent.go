@@ -71,6 +71,9 @@ func (v *Revision) rebuild(p *schedule.Plan, steps []schedule.Step) []schedule.S
 			}
 		}
 	}
+	if v.airFirst() {
+		return steps
+	}
 	if s, ok := v.smotheredFire(); ok && (sinks || o.seen) && !v.noFuel() {
 		return append(steps, v.smotheredStep(p, s))
 	}
