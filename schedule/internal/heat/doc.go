@@ -14,7 +14,7 @@
 //	body.go, grid.go, properties.go       the piece, in cells
 //	surroundings.go, grate.go, face.go    what its surface feels
 //	water.go, vapour.go                   evaporation: the stall comes out of this
-//	sim.go, step.go, cook.go, run_until.go  a cook, step by step, and until when
+//	sim.go, step.go, cook.go, run_until.go, stem.go  a cook, step by step, and until when; cooks that begin alike
 //	reading.go, trend.go, stall_watch.go, carryover.go  what is read off it
 //	slab*.go                              a piece over coals, with two faces
 //
