@@ -44,28 +44,29 @@ type stand struct {
 
 // liveBatch is one batch while the day runs.
 type liveBatch struct {
-	first  *arrange.Placed // as first planned, in the first plan's day; nil for what the log added
-	batch  *arrange.Batch  // in the revised day
-	open   *arrange.Batch  // the same as it is being arranged, if it waits
-	piece  *pieceLine      // by which it alone came off, of several that went on together; nil for none
-	where  whereabouts
-	on     known
-	wrap   known
-	with   string // what it was wrapped in
-	bare   bool   // the cook leaves it bare
-	off    known
-	boxed  known
-	held   []stay // where it was held, as told, in order
-	served known
-	hotly  known // since when what is off is in an oven that cooks: done through there, or reheated
-	oven   known
-	ovenC  float64
-	heats  []ovenHeat // what the oven has been since then
-	cool   float64    // what it was told to be, degC, where that is too cool for a raw piece; 0 for no such
-	sent   string     // why it is ordered into the oven, where it is not yet
-	stands []stand
-	cores  []schedule.Entry // core readings
-	outers []schedule.Entry
+	first   *arrange.Placed // as first planned, in the first plan's day; nil for what the log added
+	batch   *arrange.Batch  // in the revised day
+	open    *arrange.Batch  // the same as it is being arranged, if it waits
+	piece   *pieceLine      // by which it alone came off, of several that went on together; nil for none
+	where   whereabouts
+	on      known
+	wrap    known
+	with    string // what it was wrapped in
+	bare    bool   // the cook leaves it bare
+	off     known
+	boxed   known
+	held    []stay // where it was held, as told, in order
+	served  known
+	hotly   known // since when what is off is in an oven that cooks: done through there, or reheated
+	oven    known
+	ovenC   float64
+	heats   []ovenHeat   // what the oven has been since then
+	cool    float64      // what it was told to be, degC, where that is too cool for a raw piece; 0 for no such
+	indoors []indoorStay // where it cooked in between, before it went back on the grate
+	sent    string       // why it is ordered into the oven, where it is not yet
+	stands  []stand
+	cores   []schedule.Entry // core readings
+	outers  []schedule.Entry
 
 	verdict    []safety.Finding // what its history has earned
 	condemned  bool             // it is outside the published limits: as it is, nothing brings it to the table

@@ -8,9 +8,9 @@
 //
 //	past       menu.go, tell.go, moved.go, grate*.go   what is known of it; it is fixed
 //	under way  batch.go, apart.go, scene.go, dated.go, journey.go, live.go, coals.go, way.go, pieces.go  where each piece is, and what is believed of it
-//	ahead      attempts.go, hour.go, arrange.go, chain.go, fire.go, join.go, indoors.go, oven_heat.go  what is left, arranged again
+//	ahead      attempts.go, hour.go, arrange.go, chain.go, fire.go, join.go, indoors.go, oven_heat.go, back_on.go  what is left, arranged again
 //
-// hand.go follows the fire in hand, hand_night.go says how sure its night is, by the readings that looks.go leaves, smothered.go knows a fire whose vents were shut, lesson.go says what a finished day teaches of its grill, lesson_pace.go what of its pace, and steering.go puts what the steer room says of it into the words of a plan.
+// hand.go follows the fire in hand, hand_night.go says how sure its night is, by the readings that looks.go leaves, smothered.go knows a fire whose vents were shut, back_shut.go opens them under what came back, lesson.go says what a finished day teaches of its grill, lesson_pace.go what of its pace, and steering.go puts what the steer room says of it into the words of a plan.
 //
 // And then what is said: write.go, held.go, stays.go, steps.go, urgent.go, suspect.go, urgency.go, fuel.go, feed.go, missed.go, weather.go (the plan), ahead.go (the
 // other one of two days), findings*.go, safety.go, heatless.go, sear.go, clocks.go, raw_clock.go, slow_ahead.go, unwatched.go, undone.go, feel.go, shown.go, reheat.go, cold_oven.go, cool_oven.go, box_alarm.go, served.go, unplaced.go (what the log shows), advice*.go (what

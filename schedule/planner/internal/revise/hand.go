@@ -307,6 +307,9 @@ func (v *Revision) steerSteps(p *schedule.Plan) []schedule.Step {
 	if v.phases < 1 || v.phases > len(p.Phases) {
 		return nil
 	}
+	if s, ok := v.shutStep(p); ok {
+		return []schedule.Step{s}
+	}
 	if !v.setsVents() {
 		return append(v.dipStep(p), v.creepStep(p)...)
 	}

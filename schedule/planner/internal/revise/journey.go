@@ -92,6 +92,13 @@ func (v *Revision) surrounds(a *liveBatch, marks []float64, level float64) []bel
 	for _, h := range a.heats {
 		at(h.at)
 	}
+	for _, s := range a.indoors {
+		at(s.from)
+		at(s.to)
+		for _, h := range s.heats {
+			at(h.at)
+		}
+	}
 	for _, s := range a.stands {
 		at(s.from)
 		if !s.open {
@@ -138,15 +145,10 @@ func (v *Revision) envAt(a *liveBatch, t time.Time, level, air float64) heat.Sur
 	}
 	wrapped := a.wrap.set && !t.Before(a.wrap.at)
 	if a.oven.set && !t.Before(a.oven.at) {
-		ovenC := a.ovenAtC(t)
-		if ovenC == 0 {
-			ovenC = level
-		}
-		in := heat.Oven(ovenC)
-		if wrapped {
-			in = day.Covered(in, a.with)
-		}
-		return in
+		return a.inside(a.ovenAtC(t), level, t)
+	}
+	if s, was := a.wasIndoors(t); was {
+		return a.inside(s.at(t), level, t)
 	}
 	in := heat.Grate(air, v.day.Outdoors)
 	if wrapped {

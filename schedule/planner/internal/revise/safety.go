@@ -230,6 +230,14 @@ func (v *Revision) episodes(a *liveBatch, fire grateHistory, clock *safety.Heatl
 // outageOf is the part of an outage that the piece was on the grate for.
 func (v *Revision) outageOf(a *liveBatch, o outage, add func(safety.EpisodeKind, time.Time, time.Time)) {
 	from, to := instant.Later(o.since(), a.on.at), o.to
+	for _, s := range a.indoors { // it was in the oven meanwhile
+		if s.from.After(from) && s.from.Before(to) {
+			add(safety.FireOut, from, s.from)
+		}
+		if s.to.After(from) && !s.from.After(to) {
+			from = s.to
+		}
+	}
 	for _, k := range []known{a.off, a.oven} {
 		if k.set && k.at.Before(to) {
 			to = k.at

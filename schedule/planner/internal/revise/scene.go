@@ -39,7 +39,7 @@ func (v *Revision) sceneOf(a *liveBatch, accepted map[int]bool) *surprise.Scene 
 		s.LeastC = a.leastC()
 	}
 	for _, r := range v.grate.readings {
-		if m := minute(r.at); m > 0 && (!a.oven.set || r.at.Before(a.oven.at)) {
+		if m := minute(r.at); m > 0 && (!a.oven.set || r.at.Before(a.oven.at)) && !a.insideAt(r.at) {
 			s.Grates = append(s.Grates, surprise.Grate{Minute: m, C: r.c, LevelC: v.grate.levelAt(r.at, level), Gauge: r.gauge})
 		}
 	}

@@ -157,6 +157,7 @@ func (a *liveBatch) tell(e schedule.Entry) {
 		}
 		a.served = fact
 	case schedule.LogRestarted:
+		a.backOnGrate(e.At)
 		a.stoodUntil(e.At)
 		a.off, a.boxed, a.held, a.served, a.hotly = known{}, known{}, nil, known{}, known{}
 	}
