@@ -95,7 +95,7 @@ func (it *Itinerary) coldStart(ph *schedule.Phase, over overFire) {
 	it.addAs(schedule.Step{Kind: schedule.StepCheckFire, At: at, Phase: ph.Number, Attended: true, Minutes: 1, GrateC: ph.LevelC,
 		Text: fmt.Sprintf("Check the grate, and don't chase it: cold food takes %s for up to two hours. From %s to %s leave the vents alone.",
 			coldTakes(d.Req.Units), d.Grate(ph.LevelC-ColdMostK), d.Grate(ph.LevelC+belowStartK)),
-		Why: "what is chased with the vents now is too hot later"}, apart)
+		Why: "what is chased with the vents now is too hot later"}, Apart)
 }
 
 func coldTakes(u unit.System) string {
@@ -105,8 +105,8 @@ func coldTakes(u unit.System) string {
 	return "15 to 40 °F"
 }
 
-// apart is from where steps are numbered that are no part of a row of their sort.
-const apart = 100
+// Apart is from where steps are numbered that are no part of a row of their sort.
+const Apart = 100
 
 // ColdMostK is the most that cold food takes of the grate.
 const ColdMostK = 40 / 1.8
@@ -118,7 +118,7 @@ func (it *Itinerary) lightFor(ph *schedule.Phase, number int, r schedule.Refuel,
 		return false
 	}
 	it.addAs(schedule.Step{Kind: schedule.StepLight, At: at, Phase: ph.Number, Attended: true, Minutes: 3, Why: "lit coals are added to lit ones",
-		Text: over.ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected)}, apart+number)
+		Text: over.ifStillOn("Light "+countText(it.D.Req.Units, r.Count, r.MassKg)+" in the chimney, to add in 20 min.", r.Window.Expected)}, Apart+number)
 	return true
 }
 

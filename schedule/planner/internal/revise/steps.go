@@ -230,13 +230,18 @@ func (v *Revision) tends(s schedule.Step) bool {
 	return s.Kind == schedule.StepCheckFire || lights
 }
 
-// alongFire is a look of the first plan at a fire that was lit earlier or later than planned: it moved with it.
+// alongFire is a look of the first plan at a fire that was lit earlier or later than planned: it
+// moved with it. The look at cold food waits for the food: an earlier fire does not make it earlier.
 func (v *Revision) alongFire(s schedule.Step) schedule.Step {
-	if s.Kind == schedule.StepCheckFire && s.Phase >= 1 && s.Phase <= len(v.first.Phases) {
-		by := v.lateOf(s.Phase - 1)
-		s.At = s.At.Add(by)
-		s.Window = schedule.Window{Early: s.Window.Early.Add(by), Expected: s.Window.Expected.Add(by), Late: s.Window.Late.Add(by)}
+	if s.Kind != schedule.StepCheckFire || s.Phase < 1 || s.Phase > len(v.first.Phases) {
+		return s
 	}
+	by := v.lateOf(s.Phase - 1)
+	if s.ID == plans.StepID(v.first.ID, "", s.Phase, s.Kind, assemble.Apart) {
+		by = max(by, 0)
+	}
+	s.At = s.At.Add(by)
+	s.Window = schedule.Window{Early: s.Window.Early.Add(by), Expected: s.Window.Expected.Add(by), Late: s.Window.Late.Add(by)}
 	return s
 }
 
