@@ -16,6 +16,7 @@ type attempt struct {
 	all     bool // and so is what is not on yet
 	forced  bool // nothing later is tried: what came off too late to rest does not stand in the way
 	aside   bool // what is on the grate and will not be done in time makes room now
+	alone   bool // nothing goes on any more
 }
 
 // delays are how much later than the least that may do serving is tried, minutes.

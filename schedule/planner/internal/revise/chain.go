@@ -70,7 +70,7 @@ func (v *Revision) liveChain(a *liveBatch, now int) sequence.Chain {
 		if w.Sear {
 			c.Tasks[0].LagMax = day.SearLagMinutes
 		}
-		if at := on - split; at > 0 && !v.day.InQuiet(v.day.At(float64(at))) {
+		if at := on - split; at > 0 && !aside && !v.day.InQuiet(v.day.At(float64(at))) {
 			c.Tasks[1].StartHands = arrange.HandsWrap
 		}
 	}
@@ -117,6 +117,9 @@ func (v *Revision) squeeze(p *sequence.Problem, live int) {
 
 // splits says whether a second stage is still to come.
 func (v *Revision) splits(a *liveBatch) bool {
+	if a.condemned { // nobody wraps it any more
+		return false
+	}
 	if a.live.Sear {
 		return true
 	}

@@ -16,6 +16,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 	var out []schedule.Finding
 	add := func(f schedule.Finding) { out = append(out, f) }
 	v.noteServing(l, add)
+	v.noteLeftOut(add)
 	v.noteFire(add)
 	v.noteWeather(l, add)
 	v.noteEarly(l, add)

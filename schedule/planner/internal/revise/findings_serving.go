@@ -13,7 +13,7 @@ import (
 
 // noteServing says that the plan is for a later hour, or counts with less.
 func (v *Revision) noteServing(l remainder, add func(schedule.Finding)) {
-	if v.attempt.aside {
+	if v.attempt.aside && !v.attempt.alone {
 		add(schedule.NewFinding("stands-in-the-way", "", "What is on the grate is not done in time for the rest to follow. The plan for the rest assumes it makes room now: into the oven, or to the side."))
 	}
 	switch {

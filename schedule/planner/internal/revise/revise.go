@@ -35,6 +35,7 @@ type Revision struct {
 	found   []outage // that readings told of
 	steered *hand    // the fire in hand; nil where nothing can be said of it
 	batches []*liveBatch
+	leftOut []string     // names of dishes for which no hour is left
 	called  []*liveBatch // called off: what was done with them stays
 
 	hearth    arrange.Hearth

@@ -229,7 +229,7 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 		a := l.of(s.Dish, s.Batch)
 		switch {
 		case s.Done, a != nil && a.served.set: // what was served went through all of it
-		case !wanted && s.Kind == schedule.StepCheckFire:
+		case !wanted && s.Kind == schedule.StepCheckFire, !wanted && len(ids) > 0 && (s.Kind == schedule.StepWaking || s.Kind == schedule.StepBeforeSleep):
 			continue
 		case !wanted && s.Kind == schedule.StepRefuel && len(ids) == 0:
 			s.Text = "Leave this out: nothing is on this fire any more."
