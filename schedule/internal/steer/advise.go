@@ -216,7 +216,10 @@ func (f *Fire) airThrough(v Vents) float64 {
 // lookAgain is the first time at which so many guesses are off that a look pays.
 func (f *Fire) lookAgain(bits []guess, v Vents, want Want) int {
 	run := f.runner(bits, v)
-	first := lookFirst
+	first, share := lookFirst, lookShare
+	if f.taught() {
+		share = taughtShare
+	}
 	switch {
 	case f.young():
 		first = lookYoung
@@ -231,7 +234,7 @@ func (f *Fire) lookAgain(bits []guess, v Vents, want Want) int {
 				off++
 			}
 		}
-		if float64(off) > lookShare*float64(len(run.guesses)) {
+		if float64(off) > share*float64(len(run.guesses)) {
 			return m
 		}
 	}

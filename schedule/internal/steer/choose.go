@@ -44,6 +44,31 @@ const (
 	eagerForced = 0.15 // of the price of a move where hands are at the vents already
 )
 
+// Of a grill that cooks taught more of what is foretold comes true: the margin for what nobody foresees may be smaller, and a move has to
+// be worth more. Its guesses agree more, too; it is looked at as often as in a first cook nevertheless, not less. On 300 simulated grills
+// each of two seeds a third cook was so outside its band for 0.95 of a first one's minutes with 0.88 of its moves and as many
+// overshoots; with the same figures a stranger's grill has 0.98, 0.93 and 1.08 of them, a taught one without them 0.99, 0.94 and 0.92.
+const (
+	taughtCooks = 2
+	taughtPrice = 1.35 // times the price of a move
+	taughtUnder = 0.6  // times the margin
+	taughtShare = 0.2  // as lookShare
+)
+
+// taught says whether some cooks taught the grill of this fire.
+func (f *Fire) taught() bool {
+	own := f.begin.Own
+	return own != nil && own.Cooks >= taughtCooks && len(own.Figures) > 0
+}
+
+// under is by how much lower than the level is aimed at.
+func (f *Fire) under() float64 {
+	if f.taught() {
+		return taughtUnder * aimUnderK
+	}
+	return aimUnderK
+}
+
 func costOf(e float64) float64 {
 	if e > 0 {
 		e *= hotter
@@ -75,6 +100,9 @@ func (f *Fire) moving(v Vents, want Want) float64 {
 	top, bottom := float64(moveTop), float64(moveOther)
 	if want.SteerBottom {
 		top, bottom = bottom, top
+	}
+	if f.taught() {
+		top, bottom = taughtPrice*top, taughtPrice*bottom
 	}
 	return hand(f.top, v.Top, top) + hand(f.bottom, v.Bottom, bottom)
 }
@@ -136,7 +164,7 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 	case !forced && (f.unfelt(want) || f.inBand(bits, want)):
 		return choice{vents: now}
 	}
-	level, least, eager := want.LevelC-aimUnderK, math.Inf(1), eagerForced
+	level, least, eager := want.LevelC-f.under(), math.Inf(1), eagerForced
 	if !forced {
 		least, eager = f.course(bits, now, level, math.Inf(1)), 1
 	}

@@ -156,6 +156,9 @@ func TestThirdCookIsSteeredBetter(t *testing.T) {
 	first, third := score{}, score{}
 	var offFirst, offThird []float64
 	d := dice{state: seedOfCooks}
+	if *seed != 0 {
+		d.state = *seed
+	}
 	for k := 0; k < n; {
 		truth, power := drawTruth(&d, 1)
 		days := [3]cook{}
@@ -183,12 +186,20 @@ func TestThirdCookIsSteeredBetter(t *testing.T) {
 	t.Logf("new grill:  %s; readings foretold to %.1f F", first.told(n), mean(offFirst))
 	t.Logf("third cook: %s; readings foretold to %.1f F", third.told(n), mean(offThird))
 	t.Logf("third of first: outside %.3f, moves %.3f, foretold %.3f", third.outside/first.outside, third.moves/first.moves, mean(offThird)/mean(offFirst))
-	// Asked for: 0.96 outside and 0.90 of the moves. Reached on 300 grills: 0.97 and 0.93, the readings of the first hour
-	// foretold 8 % better.
-	if third.outside > 1.08*first.outside || third.moves > 1.08*first.moves || mean(offThird) > 1.02*mean(offFirst) {
-		t.Error("what was learned does harm")
+	mostOutside, mostMoves := 1.08, 1.08 // so few draws scatter
+	if *long > 0 && *seed == 0 {
+		mostOutside, mostMoves = thirdOutside, thirdMoves
+	}
+	if third.outside > mostOutside*first.outside || third.moves > mostMoves*first.moves || mean(offThird) > 1.02*mean(offFirst) {
+		t.Error("what was learned does too little")
 	}
 }
+
+// What was asked for of the third cook on a grill, of the first one's.
+const (
+	thirdOutside = 0.96
+	thirdMoves   = 0.90
+)
 
 // foretoldOff is by how much each reading of the first hour was off what was expected, F.
 func (f *Fire) foretoldOff() []float64 {
