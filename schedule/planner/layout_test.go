@@ -12,6 +12,7 @@ import (
 
 const (
 	kettle26 = "grill: kettle 26 in\n"
+	kettle18 = "grill: kettle 18 in\n"
 	butt8    = "{name: Butt, cut: pork-butt, weight: 8 lb}"
 )
 
@@ -41,7 +42,8 @@ func TestRingThroughTheNight(t *testing.T) {
 	for _, c := range []struct{ name, document, layout, code string }{
 		{"a large kettle", overnightDay(kettle26, "", butt8), "ring", "layout-ring"},
 		{"a short night", overnightDay(plantest.Kettle22, short, butt8), "ring", "layout-ring"},
-		{"too small to last", overnightDay(plantest.Kettle22, "", butt8), "banked", ""},
+		{"a usual kettle", overnightDay(plantest.Kettle22, "", butt8), "ring", "layout-ring"},
+		{"too small to last", overnightDay(kettle18, "", butt8), "banked", ""},
 		{"a day", plantest.Evening(kettle26, "{name: Ribs, cut: spare-ribs, weight: 3 lb, level: 250 F}"), "banked", ""},
 		{"a nap", plantest.Evening(kettle26+"quiet: [{from: \"11:00\", to: \"12:00\"}]\n", butt8), "banked", ""},
 		{"a box", overnightDay("grill: box 30 x 20 in\n", short, butt8), "banked", ""},
@@ -78,7 +80,7 @@ func TestLayoutNotHad(t *testing.T) {
 	for _, c := range []struct{ name, document, why string }{
 		{"no heat of its", plantest.Evening(plantest.Kettle22+"layout: ring\n", "{name: Burgers, cut: burger, weight: 6 oz, count: 6}"), "225 °F to 275 °F"},
 		{"no room", overnightDay(plantest.Kettle22, "", "{name: Butts, cut: pork-butt, weight: 8 lb, count: 3, layout: ring}"), "too little room"},
-		{"it runs down", overnightDay(plantest.Kettle22, "layout: ring\n", butt8), "does not last"},
+		{"it runs down", overnightDay("grill: kettle 14 in\n", "layout: ring\n", "{name: Butt, cut: pork-butt, weight: 4 lb}"), "does not last"},
 		{"no coals", plantest.Evening(`grill: {kind: other, zones: [{name: all, width: 24 in, depth: 18 in, min: 200 F, max: 450 F}]}
 layout: ring
 `, "{name: Ribs, cut: spare-ribs, weight: 3 lb, level: 250 F}"), "This grill has none"},

@@ -24,15 +24,15 @@ func TestSixHoursLowAgainstPractice(t *testing.T) {
 }
 
 // Common practice, no source: a fuse of two rows, two more on top, one on top of those, a gap of 8 in, 5-7 lit, burns
-// 8-10 h on a 22 in kettle.
+// 8-10 h on a 22 in kettle; by its length 12-15 h are told of, too. Logged ones went 6 to 18 (testdata/fuel_logs_kettle.csv).
 func TestRingAgainstPractice(t *testing.T) {
 	b := kettle(22).Plan(Fire{Ring, fahrenheit(250)}, need(12, mildCalm))
 	t.Logf("%s, %d steps, %.2f m, %d pieces, %.1f h", b.Ring.Section, b.Ring.Steps, b.Ring.ArcM, b.Lay.Count, b.LastsMinutes/60)
 	if b.Ring.Section.String() != "2-2-1" || b.Light.Count < 5 || b.Light.Count > 7 {
 		t.Errorf("section %s with %d lit", b.Ring.Section, b.Light.Count)
 	}
-	if b.LastsMinutes < 8*60 || b.LastsMinutes > 10*60 {
-		t.Errorf("lasts %.1f h, practice 8-10 h", b.LastsMinutes/60)
+	if b.LastsMinutes < 8*60 || b.LastsMinutes > 15*60 {
+		t.Errorf("lasts %.1f h, practice 8-10 h, or 12-15 h", b.LastsMinutes/60)
 	}
 	if b.Ring.ArcM > b.Ring.MostM+1e-9 {
 		t.Errorf("fuse of %.2f m on %.2f m of edge", b.Ring.ArcM, b.Ring.MostM)
@@ -52,7 +52,7 @@ func TestFuseThicknessSetsTheHeat(t *testing.T) {
 	}
 	for _, s := range sections { // a front's speed does not depend on the thickness
 		hours := g.ringKg(s) / (float64(s.perStep()) * stepsPerHour * briquetteKg)
-		if hours < 7 || hours > 10 { // the edge of a wider fuse is a little shorter
+		if hours < 8 || hours > 15 { // as above; the edge of a wider fuse is a little shorter
 			t.Errorf("%s burns %.1f h at its own heat", s, hours)
 		}
 	}
