@@ -85,14 +85,32 @@ func understand(data []byte, now time.Time, pinned bool) (Request, error) {
 func requestTree(data []byte, now time.Time) (*strict.Node, *strict.FaultList) {
 	if text, _ := strict.Unreadable(data, strict.MaxRequestBytes); text == "" {
 		if plain, left := meant.Plain(data, now); plain != nil {
-			faults := &strict.FaultList{}
-			for _, words := range left {
-				faults.AddLine("", words.Line, "%s is not understood; leave it out, or write it behind a #", say.Quoted(words.Text))
-			}
-			return plain, faults
+			return plain, unheard(left)
 		}
 	}
-	return strict.ParseDocument(data, strict.MaxRequestBytes)
+	tree, faults := strict.ParseDocument(data, strict.MaxRequestBytes)
+	if tree == nil || tree.Kind == strict.NodeText {
+		if letter, left := meant.Letter(data, now); letter != nil {
+			return letter, unheard(left)
+		}
+	}
+	return tree, faults
+}
+
+// sayAsField are words of what is no dish: a time, people, a grill.
+var sayAsField = regexp.MustCompile(`(?i)\b(?:people|guests|kids|of us|somos|we|by \d|at \d|before|grill|smoker|barbie|parrilla)\b|\d:\d\d|\d ?[ap]m\b`)
+
+// unheard are the parts of a note that are not understood.
+func unheard(left []*strict.Node) *strict.FaultList {
+	faults := &strict.FaultList{}
+	for _, words := range left {
+		if sayAsField.MatchString(words.Text) {
+			faults.AddLine("", words.Line, "%s is not understood; if it is of the day write it in one of these lines: serve: Saturday 6 PM, guests: 8, grill: kettle 22 in, earliest: 5 AM; else leave it out, or write it behind a #", say.Quoted(words.Text))
+			continue
+		}
+		faults.AddLine("", words.Line, "%s is not understood; leave it out, or write it behind a #", say.Quoted(words.Text))
+	}
+	return faults
 }
 
 // take is a request in the form's words, as far as they are certain.

@@ -120,6 +120,12 @@ func WhenWithin(sentence string) string {
 	return days[0] + " " + times[0]
 }
 
+// ClockSaid is a sentence with its times of day as a clock shows them.
+func ClockSaid(sentence string) string {
+	plain, _ := spokenClock(sentence)
+	return plain
+}
+
 // PartsWithin are the days and the times of day that a sentence names, and what is left of it.
 func PartsWithin(sentence string) (days, times []string, rest string) {
 	plain, _ := spokenClock(sentence)

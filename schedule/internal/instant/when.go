@@ -40,10 +40,10 @@ var (
 	bareHour   = regexp.MustCompile(`(?i)(?:\b(?:at|around|about|by|ca\.?|approx\.?)\s+|~\s*)(\d{1,2})(?:ish)?\b(?:\s*o'clock)?|\b(\d{1,2})\s*o'clock|^\s*(\d{1,2})\s*$|\b(?:(?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\.?|today|tonight|tomorrow|tmrw|christmas|day|eve),?\s+(\d{1,2})\s*$`)
 	clockHour  = regexp.MustCompile(`(?i)\b(\d{1,2})(?:\.(\d{2}))?\s*uhr\b|\b(\d{1,2})\s?h(\d{2})?\b`)
 	anyDate    = regexp.MustCompile(`\b\d{4}-\d{1,2}-\d{1,2}\b|\b\d{1,2}[/.]\d{1,2}[/.]\d{4}\b`)
-	halfLetter = regexp.MustCompile(`(?i)(\d)\s?([ap])(?:[\s,.]|$)`) // 6:30p
+	halfLetter = regexp.MustCompile(`(?i)(\d)\s?([ap])([\s,.]|$)`) // 6:30p
 	noSeconds  = regexp.MustCompile(`^(\d{1,2}:\d{2}):00`)
 	isoTime    = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})`)
-	fillers    = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|sharp|or so|or thereabouts|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local)\b`)
+	fillers    = regexp.MustCompile(`(?i)\b(?:on|this|coming|the|for|sharp|or so|or thereabouts|dinner|lunch|supper|brunch|evening|afternoon|morning|night|eat|eating|time|local|a las|el|um)\b`)
 	ofMonth    = regexp.MustCompile(`(?i)(\d(?:st|nd|rd|th)?) of (?:the )?`) // the 12th of December
 	ofMorning  = regexp.MustCompile(`(?i)\b(?:morning|breakfast|brunch)\b`)
 	partOfDay  = regexp.MustCompile(`(?i)\b(?:tonight|evening|afternoon|night|dinner|supper)\b`)
@@ -53,7 +53,7 @@ var (
 // which day today is; zero where that is not known. The error names what is not understood.
 func ParseWhen(text string, now time.Time) (When, error) {
 	var w When
-	rest := strings.TrimSpace(halfLetter.ReplaceAllString(strings.ReplaceAll(text, "@", " at "), "$1 ${2}m"))
+	rest := strings.TrimSpace(halfLetter.ReplaceAllString(strings.ReplaceAll(text, "@", " at "), "$1 ${2}m$3"))
 	if m := offsetTime.FindStringSubmatch(rest); m != nil {
 		w.Offset, w.Zone, rest = m[3], fixedZone(m[3]), m[1]+" "+m[2]
 	}
@@ -224,7 +224,9 @@ func onThatDay(d date.Date, named string) bool {
 // germanDays are days and months by their German names, which are not English ones.
 var germanDays = strings.NewReplacer("sonntag", "sunday", "montag", "monday", "dienstag", "tuesday", "mittwoch", "wednesday", "donnerstag", "thursday", "freitag", "friday",
 	"samstag", "saturday", "sonnabend", "saturday", "januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "dezember", "december",
-	"heute", "today", "morgen", "tomorrow")
+	"heute", "today", "morgen", "tomorrow",
+	"lunes", "monday", "martes", "tuesday", "miércoles", "wednesday", "miercoles", "wednesday", "jueves", "thursday", "viernes", "friday", "sábado", "saturday", "sabado", "saturday", "domingo", "sunday",
+	"de enero", "january", "de febrero", "february", "de marzo", "march", "de abril", "april", "de mayo", "may", "de junio", "june", "de julio", "july", "de agosto", "august", "de septiembre", "september", "de octubre", "october", "de noviembre", "november", "de diciembre", "december")
 
 var dotted = regexp.MustCompile(`(\d)\.(\s+\pL)`)
 

@@ -158,7 +158,7 @@ func KnownTown(text string) bool {
 // zoneOfCity is the zone that the zone database has under a name, or under that of a city.
 func zoneOfCity(text string) string {
 	city := strings.ReplaceAll(strings.TrimSpace(text), " ", "_")
-	if !zoneName.MatchString(city) {
+	if !zoneName.MatchString(city) || strings.Contains("|West|East|North|South|Central|Eastern|Mountain|Pacific|", "|"+city+"|") { // Key West is no West
 		return ""
 	}
 	if strings.Contains(city, "/") || city == "UTC" {

@@ -23,6 +23,9 @@ var (
 
 // weighed takes pieces that are weighed one by one. So many weights are so many pieces.
 func (h *hearer) weighed(text string) bool {
+	if at := strings.LastIndex(strings.ToLower(text), " for "); at > 0 && unusedText.MatchString(text[at+1:]) {
+		h.Unused, text = append(h.Unused, text[at+1:]), text[:at]
+	}
 	m := severalWeights.FindStringSubmatch(strings.TrimSpace(text))
 	if m == nil {
 		return false

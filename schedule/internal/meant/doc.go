@@ -5,6 +5,7 @@
 //
 //	shape.go             a request as a group of fields, whatever its cook made of it
 //	plain.go             a note without any fields, part by part
+//	plain_letter.go      ... a letter, with names before some lines; a sentence taken apart
 //	plain_table.go       a table of cells
 //	take.go              a whole request in the form's words, as far as that is certain
 //	take_rest.go         ... fields that a plan does nothing with, or that are the one dish's

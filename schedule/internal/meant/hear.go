@@ -124,6 +124,10 @@ func (h *hearer) hear(part string) {
 	if h.doneness("", part) || strings.EqualFold(part, "whole") && h.another(part) || h.word(part) {
 		return
 	}
+	if m := ofThem.FindStringSubmatch(part); m != nil && h.said.Count == 0 {
+		h.said.Count = cut.Speak(m[1]).Count
+		return
+	}
 	if m := wrapSaid.FindStringSubmatch(part); m != nil {
 		with := "foil"
 		if strings.Contains(strings.ToLower(m[1]), "paper") {
@@ -176,6 +180,8 @@ func (h *hearer) hear(part string) {
 		h.Left = append(h.Left, part)
 	}
 }
+
+var ofThem = regexp.MustCompile(`(?i)^(\d{1,3}|two|three|four|five|six|eight|ten|twelve) of them$`)
 
 // pieceLead are words for pieces before what they are of: 3 racks St Louis.
 var pieceLead = regexp.MustCompile(`(?i)^(?:racks?|slabs?|pieces?|sides?|whole)\s+(?:of\s+)?`)

@@ -30,7 +30,7 @@ func Plain(data []byte, now time.Time) (request *strict.Node, left []*strict.Nod
 	if rows := rowsOf(text); rows != nil {
 		return table(rows), nil
 	}
-	n := note{now: now}
+	n := note{now: now, letter: true, form: strict.NewGroup(1)}
 	before := bytes.Count(data[:bytes.Index(data, []byte(text))], []byte("\n"))
 	for _, part := range splitNote(text) {
 		n.line = part.Line + before
@@ -46,6 +46,7 @@ func splitNote(text string) (parts []*strict.Node) {
 		if line == "" || strings.HasPrefix(line, "#") {
 			continue
 		}
+		line = spokenInches.ReplaceAllStringFunc(byFullStops(line), inchesInFigures)
 		for _, part := range strings.Split(sentences.ReplaceAllString(line, "\n$1"), "\n") {
 			parts = append(parts, strict.NewText(strings.Trim(part, " .!;"), k+1))
 		}
@@ -59,14 +60,37 @@ const maxPlain = 4000
 // sentences begin where somebody says who does what.
 var sentences = regexp.MustCompile(`(?i)(?:[.!?;]\s+|\s+(?:and |so |but )*)((?:we|i|there|it|they)(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)\b)`)
 
+// fullStop ends a sentence, but behind a short form.
+var (
+	fullStop  = regexp.MustCompile(`(\S+?)([!?.]+|\s--|\s[–—])\s+`)
+	shortForm = regexp.MustCompile(`(?i)(?:^|\W)(?:st|mt|ft|dr|mr|mrs|lbs?|oz|approx|ca|no|vs|p\.m|a\.m|in|min|hrs?|\pL)$`)
+)
+
+// byFullStops is a text with a new line behind each sentence.
+func byFullStops(text string) string {
+	return fullStop.ReplaceAllStringFunc(text, func(s string) string {
+		m := fullStop.FindStringSubmatch(s)
+		if m[2] == "." && shortForm.MatchString(m[1]) {
+			return s
+		}
+		return m[1] + m[2] + "\n"
+	})
+}
+
+// thatIsAll is behind what a cook has.
+var thatIsAll = regexp.MustCompile(`(?i),? and that(?:'s| is) (?:it|all)$`)
+
 // intro are the words before what a sentence says (common practice, no source).
-var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|hey|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:(?:we|i|there|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
+var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|hey|hi all|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:can you |could you |please )?(?:(?:we|i|there|its|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|bring|thinking|come over|got|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
 
 // note gathers what the parts of a text say, each with its line.
 type note struct {
 	now                 time.Time
-	line                int // of the part that is heard
+	letter              bool // it is no list of lines
+	line                int  // of the part that is heard
 	when, guests, grill []*strict.Node
+	places              []*strict.Node // where it is
+	form                *strict.Node   // fields as the form has them
 	dishes              []*strict.Node
 	others              []*strict.Node // of which no plan is made, or which make its rules stricter
 	left                []*strict.Node
@@ -80,10 +104,16 @@ func (n *note) add(to *[]*strict.Node, parts ...string) {
 }
 
 func (n *note) hear(part string) {
+	if n.aside(part) {
+		return
+	}
 	days, times, rest := instant.PartsWithin(part)
 	var half *instant.HalfDayError
 	if w, err := instant.ParseWhen(part, n.now); err == nil && (w.Day != nil || w.Time != nil) || errors.As(err, &half) && !half.NoDay && w.Day != nil {
 		n.add(&n.when, part)
+		return
+	}
+	if n.letter && (len(days)+len(times) > 0 || daysIn.MatchString(part) || crowdIn.MatchString(part) || timesIn.MatchString(part)) && n.apart(part) {
 		return
 	}
 	if len(days)+len(times) > 0 {
@@ -95,8 +125,9 @@ func (n *note) hear(part string) {
 	case part == "":
 	case !strings.Contains(part, ",") && n.isGuests(part):
 		n.add(&n.guests, part)
-	case grillWithin.MatchString(part) && len(n.grill) == 0:
-		n.add(&n.grill, strings.TrimPrefix(strings.TrimPrefix(part, "a "), "an "))
+	case n.letter && onGrill.MatchString(part) && n.apart(part):
+	case grillWithin.MatchString(part) && len(n.grill) == 0 && !onlyGrilling.MatchString(part):
+		n.add(&n.grill, thatIsAll.ReplaceAllString(strings.TrimPrefix(strings.TrimPrefix(part, "a "), "an "), ""))
 	case !knownWithin(part) && placeIn(part) != "" && len(n.when) > 0:
 		n.add(&n.when, placeIn(part))
 	case n.areDishes(part):
@@ -106,9 +137,10 @@ func (n *note) hear(part string) {
 	case n.inSentence(part):
 	case oldAge.MatchString(part) && !digits.MatchString(oldAge.ReplaceAllString(part, "")):
 		n.add(&n.others, part)
+	case n.apart(part):
 	case digits.MatchString(part) || knownWithin(part):
 		n.add(&n.left, part)
-	case len(strings.Fields(part)) > 2 || frailWords.MatchString(part) || needsWords.MatchString(part):
+	default:
 		n.add(&n.others, part)
 	}
 }
@@ -179,16 +211,20 @@ func (n *note) isGuests(part string) bool {
 
 // areDishes takes a part as dishes, if each of its own parts is one.
 func (n *note) areDishes(part string) bool {
-	if one := Dish(decimalPoint(part), 0, 0); one.Node != nil {
+	one := Dish(decimalPoint(part), 0, 0)
+	if one.Certain() || knownFood(cut.Speak(part).Name) {
 		n.add(&n.dishes, part)
 		return true
 	}
-	texts := betweenDishes.Split(part, -1)
+	texts := splitDishes(part)
 	for k, text := range texts {
 		text = someOf.ReplaceAllString(text, "")
 		texts[k] = text
-		if one := Dish(decimalPoint(text), 0, 0); one.Node == nil && !notForGrill(text) {
-			return false
+		if of := Dish(decimalPoint(text), 0, 0); of.Node == nil && !notForGrill(text) {
+			if one.Node != nil {
+				n.add(&n.dishes, part)
+			}
+			return one.Node != nil
 		}
 	}
 	n.add(&n.dishes, texts...)
@@ -209,15 +245,18 @@ func knownWithin(text string) bool {
 
 // request is what was heard; nil where no food is.
 func (n *note) request() *strict.Node {
-	if len(n.dishes) == 0 || len(n.when)+len(n.guests)+len(n.grill) == 0 {
+	if len(n.dishes) == 0 || len(n.when)+len(n.guests)+len(n.grill) == 0 && n.form.Empty() {
 		return nil
 	}
+	n.when = append(n.oneDay(), n.places...)
 	out := strict.NewGroup(1)
 	for _, f := range []struct {
 		name, joint string
 		said        []*strict.Node
-	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}} {
-		if len(f.said) > 0 {
+	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}, {"earliest", "", nil}} {
+		if form := n.form.Get(f.name); form != nil {
+			out = out.WithAt(f.name, form.Line, form)
+		} else if len(f.said) > 0 {
 			line := f.said[0].Line
 			out = out.WithAt(f.name, line, strict.NewText(joined(f.said, f.joint), line))
 		}

@@ -214,7 +214,7 @@ func (t *taker) ofForm(dish *strict.Node, field string, value *strict.Node, set 
 
 var (
 	startNames = []string{"initialtemp", "starttemp", "startingtemp", "fridgetemp", "tempatstart", "startcoretemp"}
-	frozenText = regexp.MustCompile(`(?i)^(?:still |start |deep |rock |hard |goes on |on )*(?:frozen|from frozen|from (?:the )?freezer|freezer)(?: solid| hard)?$`)
+	frozenText = regexp.MustCompile(`(?i)^(?:still |straight |right |start |deep |rock |hard |goes on |on )*(?:frozen|from frozen|from (?:the )?freezer|freezer)(?: solid| hard)?$`)
 	thawedText = regexp.MustCompile(`(?i)^(?:fully |completely )?(?:thawed|fresh|chilled|raw|from the fridge|fridge|refrigerated)$`)
 	wrapAt     = regexp.MustCompile(`(?i)^(?:in )?((?:butcher |pink )?paper|(?:tin |aluminum )?foil)\s*(?:at|from|@|when)\s*(\d{2,3})\s*°?\s*([FC]?)\b.*$`)
 	wrapHeat   = regexp.MustCompile(`(?i)^\s*(?:at|from)?\s*(1\d\d|[67]\d)\s*°?\s*([FC]?)\s*$`)

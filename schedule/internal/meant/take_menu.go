@@ -146,7 +146,7 @@ func (t *taker) items(n *strict.Node) (dishes []*strict.Node) {
 // parted are the dishes of one text, which is one dish where it can be.
 func (t *taker) parted(n *strict.Node) []string {
 	whole := Dish(decimalPoint(n.Text), t.Eaters, n.Line)
-	parts := betweenDishes.Split(n.Text, -1)
+	parts := splitDishes(n.Text)
 	if whole.Certain() || len(parts) < 2 {
 		return []string{n.Text}
 	}
