@@ -34,7 +34,8 @@ func TestAWeakFireThatNobodyReadIsAskedAfter(t *testing.T) {
 		{"hot when it was read, and far too cold", "2027-05-09 06:30,,grate,215 F\n2027-05-09 06:31,pork-butt,core,128 F\n", "2027-05-09 06:32", true},
 		{"the same, and it was seen to be hot", "2027-05-09 01:30,,grate,240 F\n2027-05-09 03:20,,grate,230 F\n2027-05-09 05:00,,grate,215 F\n2027-05-09 06:30,,grate,215 F\n2027-05-09 06:31,pork-butt,core,128 F\n", "2027-05-09 06:32", false},
 		{"no grate at waking, and far too cold", "2027-05-09 06:31,pork-butt,core,124 F\n", "2027-05-09 06:32", true},
-		{"a fire that burns", "2027-05-09 06:30,,grate,236 F\n2027-05-09 06:31,pork-butt,core,139 F\n", "2027-05-09 06:32", false},
+		{"it burns now, and the core is 30 °F behind", "2027-05-09 06:30,,grate,236 F\n2027-05-09 06:31,pork-butt,core,139 F\n", "2027-05-09 06:32", true},
+		{"a fire that burns", "2027-05-09 06:30,,grate,236 F\n2027-05-09 06:31,pork-butt,core,158 F\n", "2027-05-09 06:32", false},
 	} {
 		q := plantest.Revised(t, p, night+c.log, c.now)
 		f, asked := plantest.Finding(q, "unwatched-heat")

@@ -332,11 +332,12 @@ func (a *liveBatch) readSince(at time.Time) bool {
 	return slices.ContainsFunc(a.cores, read) || slices.ContainsFunc(a.outers, read)
 }
 
-// anyReadSince says whether a thermometer was read at an instant or later.
-func (v *Revision) anyReadSince(at time.Time) bool {
+// grateReadSince says whether the fire shows how it stands at an instant or later: by a thermometer of the grill, which a core
+// that was read alone is not, or as it was told.
+func (v *Revision) grateReadSince(at time.Time) bool {
 	return slices.ContainsFunc(v.log, func(e schedule.Entry) bool {
 		switch e.Kind {
-		case schedule.LogGrate, schedule.LogGauge, schedule.LogCore, schedule.LogColdest:
+		case schedule.LogGrate, schedule.LogGauge, schedule.LogFireOut, schedule.LogLit:
 			return !e.At.Before(at)
 		}
 		return false
@@ -387,7 +388,7 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 // that is known. What the log follows is done when the log says so.
 func (v *Revision) wasDone(s schedule.Step) bool {
 	if s.Kind == schedule.StepWaking { // it asks for readings: it is done when one is there
-		return v.anyReadSince(s.At) || !v.anyCooking()
+		return v.grateReadSince(s.At) || !v.anyCooking()
 	}
 	if v.staysForNight(s) || s.Kind == schedule.StepCloseDown && s.Phase >= v.phases { // nobody noted that the vents are shut
 		return false

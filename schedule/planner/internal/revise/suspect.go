@@ -18,7 +18,7 @@ import (
 // asks says whether a finding asks for a measurement before anything of the piece is
 // eaten: its danger is one of two explanations that are still to be told apart.
 func (a *liveBatch) asks(f schedule.Finding) bool {
-	if f.Code == schedule.ReadingOpen || f.Code == schedule.WentOnWarm {
+	if f.Code == schedule.ReadingOpen || f.Code == schedule.WentOnWarm || f.Code == unwatchedHeat && a.unwatched {
 		return true
 	}
 	return a.suspect && slices.ContainsFunc(a.verdict, func(w safety.Finding) bool { return w.Code == f.Code })
@@ -31,7 +31,7 @@ const unreadDoubt = 0.9
 // doubt is the chance that an open reading means what must not be eaten.
 func (a *liveBatch) doubt() float64 {
 	most := 0.0
-	if a.unread {
+	if a.unread || a.unwatched {
 		most = unreadDoubt
 	}
 	for _, s := range a.signs {
@@ -187,6 +187,8 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 	for _, s := range steps {
 		at := slices.Index(ids, s.Dish)
 		switch {
+		case !s.Done && s.Kind == schedule.StepWaking && slices.ContainsFunc(l.bound, func(a *liveBatch) bool { return a.unwatched }):
+			continue // the same is asked, with why
 		case s.Done || at < 0:
 		case slices.Contains(afterTheHeat, s.Kind), slices.Contains(onlyExpected, s.Kind):
 			continue
@@ -211,6 +213,9 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 			}
 			if o, ok := v.fireAsked(a); ok {
 				s.Text = fmt.Sprintf("Did the fire under %s burn from %s to %s? Log what the grate showed then (grate, with its time). Do not serve it before that is known; if nobody knows, it is not eaten.", names[i], v.clock(o.since()), v.clock(o.to))
+			}
+			if a.unwatched {
+				s.Text = fmt.Sprintf("Read the grate under %s and look at the coals; then push the probe through the whole of it, and log both (grate, coldest). Do not serve it before it is known that it had heat all along; if nobody knows, it is not eaten.", names[i])
 			}
 			if a.unshown() {
 				s.Why = undoneWhy

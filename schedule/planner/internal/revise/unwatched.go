@@ -11,16 +11,24 @@ import (
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/belief"
 	"example.com/cookday/schedule/planner/internal/surprise"
+	"example.com/cookday/schedule/unit"
 )
 
 // What a fire that nobody read for long is asked by (judgment): within what a reading of its grate and
 // one of a core go together, for how long it must have been unread to have gone out, left a piece without
-// heat for longer than a clock allows, and come back, and how slow a piece must be then: one sound cook in 44 is.
+// heat for longer than a clock allows, and come back, and how slow a piece must be then: one sound cook in 15 is, and of fires that nobody looked at for hours far more go out.
 const (
 	freshWeak  = time.Hour
 	longUnread = 3 * time.Hour
-	tooSlow    = 2.0
+	tooSlow    = 1.5
 )
+
+// coolAtHeat is a core that hardly any heat at its grate leaves in doubt still, 150 F: in air above 140 F and above the core it
+// has heat now, and the hours before are what is asked.
+var coolAtHeat = unit.FToC(150)
+
+// unwatchedHeat is the code of that question.
+const unwatchedHeat = "unwatched-heat"
 
 // noteUnwatched asks after a fire that nobody read for long, of which the grate or the core under it tells
 // that it may have failed: if it did at the earliest that fits, the piece is outside the limits. What was
@@ -44,7 +52,10 @@ func (v *Revision) noteUnwatched(a *liveBatch, add func(schedule.Finding)) {
 		if u.weak {
 			showed = fmt.Sprintf(" the grate was at %s,", v.day.Grate(u.endC))
 		}
-		add(about(a, "unwatched-heat", fmt.Sprintf("%s may have been without heat for %s: it was at %s after %s,%s and nobody read the grate from %s to %s. If an alarm or a graph shows 200 °F (93 °C) or more all that time, log what it showed, such as grate 230 at 3:00 AM. If not: over 2 hr between 40 and 140 °F without heat it is thrown away.",
+		if a.where == cooking { // it is measured, and its fire kept up, while that is asked
+			a.unwatched, a.suspect = true, true
+		}
+		add(about(a, unwatchedHeat, fmt.Sprintf("%s may have been without heat for %s: it was at %s after %s,%s and nobody read the grate from %s to %s. If an alarm or a graph shows 200 °F (93 °C) or more all that time, log what it showed, such as grate 230 at 3:00 AM. If not: over 2 hr between 40 and 140 °F without heat it is thrown away.",
 			a.batch.It.Dish.Name, spent, v.day.Core(core.C), v.span(core.At.Sub(a.on.at).Minutes()), showed, v.clock(u.from), v.clock(u.to))))
 		return
 	}
@@ -87,7 +98,7 @@ func (v *Revision) reckoned(u gap) bool {
 // tells of it. asked is false where neither grate nor core gives reason to ask.
 func (v *Revision) withoutHeat(a *liveBatch, u gap) (spent string, core schedule.Entry, asked bool, err error) {
 	for i, e := range a.cores {
-		if !v.answered(a, i) && e.At.Sub(u.from) >= longUnread-freshWeak && e.At.Before(u.to.Add(freshWeak)) && e.C < safety.DangerHighC {
+		if !v.answered(a, i) && e.At.Sub(u.from) >= longUnread-freshWeak && e.At.Before(u.to.Add(freshWeak)) && (e.C < safety.DangerHighC || u.weak && e.C < coolAtHeat) {
 			core = e // the newest of it
 		}
 	}
