@@ -43,6 +43,7 @@ type Advice struct {
 	Door             bool    // the coals are reached by a door, and not by a cleaner from below
 	InDip            bool    // cold food takes so much that it is left alone
 	RoseFast         bool    // after the light, as was foretold
+	Ending           bool    // by what was counted its coals are nearly gone, though it does not show
 	Stormy           bool    // wind that no fire should be lit in
 	GaugeAtLevelLowC float64 // what the gauge may show at the level, at the ends of what is known
 	GaugeAtLevelHiC  float64
@@ -80,6 +81,7 @@ const (
 	WindBlows              // wind, and a change without a touch
 	BadReading             // the reading does not fit
 	FatBurns               // up at once
+	FarOver                // at one look, so far above that food may burn or the probe sees coals
 	LidWasOff
 	NothingRead
 	FireOut
@@ -124,6 +126,9 @@ func (f *Fire) Advise(want Want) Advice {
 		return f.expecting(a)
 	case a.Trust == Jumped:
 		a.Do, a.Why, a.LookMinutes = LookFirst, FatBurns, readAgainIn
+		return a
+	case f.farOver(want, a.Trust):
+		a.Do, a.Why, a.LookMinutes = LookFirst, FarOver, readAgainIn
 		return a
 	case a.Trust == Odd:
 		a.Do, a.Why, a.LookMinutes = ReadAgain, BadReading, readAgainIn

@@ -189,7 +189,7 @@ func (f *Fire) choose(bits []guess, want Want) choice {
 // within are the vents that hands may set now, those of the fine control first: one vent at a time, but where they are to be moved anyway.
 func (f *Fire) within(want Want, forced bool) (out []Vents) {
 	try := func(v Vents) {
-		if v == f.Vents() || !f.allowed(v, want) {
+		if v == f.Vents() || !f.allowed(v, want) || f.chokes(v, want) {
 			return
 		}
 		if forced || f.step(v, want) && !f.against(v, want) && !f.along(v, want) {
@@ -223,6 +223,22 @@ func (f *Fire) against(v Vents, want Want) bool {
 	off := r.C - want.LevelC
 	return ok && f.minute-r.Minute <= besideMinutes && math.Abs(off) > bandK && off*more > 0
 }
+
+// chokes says whether vents would be closed so far that the fire falls well below a hot level before anybody looks again: by common
+// practice a half holds 300 F, all open 350 and more.
+func (f *Fire) chokes(v Vents, want Want) bool {
+	top, bottom := 1./3, 1./2
+	switch {
+	case want.LevelC < hotC:
+		return false
+	case want.LevelC > searC:
+		top = 1. / 2
+	}
+	return v.Top < f.top && v.Top < top-1e-9 || v.Bottom < f.bottom && v.Bottom < bottom-1e-9
+}
+
+// hotC is the least level at which that is so (340 F).
+const hotC = (340.0 - 32) / 1.8
 
 // allowed are the vents that may be advised.
 func (f *Fire) allowed(v Vents, want Want) bool {

@@ -31,7 +31,11 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 		return a
 	}
 	open := f.openAndCool(a.Want)
-	if a.Reach = f.reach(a.Want); open {
+	a.Reach = f.reach(a.Want)
+	if ends := f.burntDown(); ends && f.off(a.Want) >= -bandK && a.Reach != TooHot { // it gives heat yet: what was read beats what was counted
+		a.Reach, a.Ending = WithinReach, true
+		return a
+	} else if open || ends && a.Reach != TooHot {
 		a.Reach = TooWeak
 	}
 	if a.Reach == TooWeak && (f.litLately() || f.chilled(a.Want)) {

@@ -57,6 +57,22 @@ func (f *Fire) trust() Trust {
 	return Trusted
 }
 
+// farOver says whether food lies under a grate that was read once, and so hot that it may burn: hotter than a roast ever wants it and far
+// above this one's level (judgment). A second look that agrees is the fire's.
+func (f *Fire) farOver(want Want, t Trust) bool {
+	if want.NoFood || t != Trusted && t != Odd {
+		return false
+	}
+	n := len(f.readings) - 1
+	last := f.readings[n]
+	return last.Kind == Grate && last.C >= burnsC && last.C-want.LevelC >= farOverK && !f.agreed(n)
+}
+
+const (
+	burnsC   = (500.0 - 32) / 1.8
+	farOverK = 200 / 1.8
+)
+
 // cold says whether the grate is so cool that nothing burns: long after the light, by a reading that is believed.
 func (f *Fire) cold(t Trust) bool {
 	if t != Trusted || !f.begin.MidCook && f.minute-f.begin.PourMinute < warmingUntil {

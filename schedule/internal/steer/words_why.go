@@ -80,6 +80,8 @@ func (w wording) whyReading() string {
 		return "Why: the fire can hardly have changed so fast. The probe may touch food or grate, or sit in a draft. If it reads the same again, believe it."
 	case FatBurns:
 		return "Why: it went up at once and nothing was touched. That can be burning fat. Without flames: was the lid off, or the probe moved?"
+	case FarOver:
+		return fmt.Sprintf("Why: so far above %s with food on, fat may burn, or the probe sits over the coals. Without flames move it 2 in from the food, away from the coals.", w.grate(a.Want.LevelC))
 	case GaugeAlone:
 		return "Why: a gauge in the lid may stand far from the grate."
 	case LidWasOff:
@@ -123,6 +125,7 @@ func (w wording) also() []string {
 	say(a.Do == AddLit || a.Do == AddUnlit || a.Do == Relight && !a.Stormy, upwind)
 	say(a.Why == WindBlows, screenSafely)
 	say(a.Figures() && a.LitN > 1 && a.Reach != TooHot && a.Now.Middle > a.Want.LevelC+farTooHotK && a.In30.High > a.Want.LevelC+bandK, "If it is no lower at the next look: "+coalsOut)
+	say(a.Ending, "By what was logged the coals are nearly gone. Fed since? Log it. If not, lay 20 unlit ones against the lit ones now.")
 	say(a.Stormy, stormy)
 	say(a.TopBelowLeast && a.Do != Move && a.Why != VentsShut, "With food on, keep the top vent at an eighth or more. Close the bottom one instead.")
 	say(a.Figures() && !a.Want.NoFood && a.Now.Middle < coolC && (a.In30.Middle < coolC || a.LongCool), tooCool)
