@@ -9,7 +9,7 @@ func (d Do) String() string {
 func (w Why) String() string {
 	return [...]string{
 		"in-band", "coming-right", "warming", "hot", "cool", "rising", "sinking", "many-lit", "leaks", "starved", "few-lit", "spent", "ash",
-		"cold-load", "wind", "bad-reading", "fat-burns", "lid-was-off", "nothing-read", "fire-out", "passing", "fresh-coals",
+		"cold-load", "wind", "bad-reading", "fat-burns", "far-over", "lid-was-off", "nothing-read", "fire-out", "passing", "fresh-coals",
 		"caught", "gauge-alone", "cold", "unfelt", "near-level", "vents-shut", "lit-lately",
 	}[w]
 }
