@@ -14,7 +14,7 @@ func TestPlansOfEachEditionAreRevised(t *testing.T) {
 	for _, c := range []struct {
 		file string
 		told bool
-	}{{"model_1", true}, {"model_2", true}, {"model_3", true}, {"model_4", true}, {"model_5", true}, {"model_6", false}} {
+	}{{"model_1", true}, {"model_2", true}, {"model_3", true}, {"model_4", true}, {"model_5", true}, {"model_6", true}, {"model_7", false}} {
 		kept, err := schedule.ReadPlan([]byte(plantest.ReadFile(t, "testdata/editions/"+c.file+".json")))
 		if err != nil {
 			t.Fatal(err)

@@ -23,8 +23,9 @@ func (d *Assembler) BlankPlan() schedule.Plan {
 // when it is likeliest to be both in time and still good; 4 begins before dawn rather than burn a
 // fire that nobody watches, and spares fires that would be lit anew; 5 numbers batches in the order
 // in which they go on; 6 keeps the reserve of a seared piece for after its sear, chills what is
-// cooked ahead by its own clock, and lays what burns over the coals beside them.
-const ModelVersion = "6"
+// cooked ahead by its own clock, and lays what burns over the coals beside them; 7 lays a fuse that lasts a
+// night, and starts upright smokers and drums earlier, under other vents.
+const ModelVersion = "7"
 
 // Menu is what a plan says of its dishes before any of them is placed.
 func (d *Assembler) Menu() []schedule.DishPlan {
