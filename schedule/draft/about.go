@@ -57,7 +57,7 @@ func (i *Interview) usualGrill() string {
 
 func (i *Interview) takeGrill(text string) error {
 	before := i.grill
-	i.grill = text
+	i.grill = strings.Join(strings.Fields(text), " ")
 	_, err := schedule.Read([]byte(i.Text()))
 	if err = faultAt(err, "grill"); err != nil {
 		i.grill = before
@@ -66,14 +66,27 @@ func (i *Interview) takeGrill(text string) error {
 }
 
 func (i *Interview) takeOven(text string) (err error) {
+	if ovenTaken.MatchString(text) { // an oven that has no room is none
+		i.oven = false
+		return nil
+	}
 	i.oven, err = yesOrNo(text)
 	return err
 }
+
+var (
+	ovenTaken = regexp.MustCompile(`(?i)\b(?:but|full|broken|busy|taken|in use|occupied|dead|doesn'?t work|not working)\b`)
+	frailSaid = regexp.MustCompile(`(?i)\bpregnan|\bexpecting\b|\bbab(?:y|ies)\b|\btoddlers?\b|\binfants?\b|\bnewborn|\bgrand(?:ma|pa|mother|father|parents)\b|\bgran(?:ny|dad)?\b|\belderly\b|\bchemo|\btransplant|\b(?:6[5-9]|[789]\d)\b|\b(?:[1-4]) years? old\b`)
+)
 
 const notKnown = "not known"
 
 func (i *Interview) takeFrail(text string) (err error) {
 	if i.frailKnown = !saysNotKnown(text); i.frailKnown {
+		if frailSaid.MatchString(text) && !saysNo.MatchString(text) { // a baby; grandma is 90
+			i.guests.Frail = true
+			return nil
+		}
 		i.guests.Frail, err = yesOrNo(text)
 	}
 	return err

@@ -76,6 +76,11 @@ func readDish(text string, eaters int) (dish, error) {
 			for _, item := range value.Items {
 				d.prep = append(d.prep, item.Text)
 			}
+		case "start":
+			if d.cut, _ = cut.One(s.Node.Get("cut").Text); d.cut.Style == cut.Timed && strings.Contains(value.Text, "frozen") { // a plan would refuse it
+				return dish{}, fmt.Errorf("%s goes by the clock, which does not know frozen; thaw it first, and write it without the word", d.cut.InText())
+			}
+			d.more = append(d.more, field+": "+value.Flow())
 		default:
 			d.more = append(d.more, field+": "+value.Flow())
 			d.told[KeyAmount] = d.told[KeyAmount] || field == "weights"

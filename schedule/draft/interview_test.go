@@ -206,3 +206,22 @@ func TestZonesInTheCooksWords(t *testing.T) {
 		}
 	}
 }
+
+// What a cook answers more than yes or no is heard: an oven without room is none, who is named
+// is frail; a group of fields that a message gave is taken; no dish is taken that a plan refuses.
+func TestAnswersOfMoreWords(t *testing.T) {
+	i, err := told(t, "", map[string]string{
+		draft.KeyGrill: "{kind: other, zones: [{name: left, width: 16 in,  depth: 18 in, min: 225 F, max: 550 F, direct: true}]}",
+		draft.KeyOven:  "yes but it's full", draft.KeyFrail: "my wife is pregnant",
+	}, "8 burgers")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := schedule.Read([]byte(i.Text()))
+	if err != nil || r.Grill.Kind != "other" || r.Oven != nil || r.Guests == nil || !r.Guests.Frail {
+		t.Errorf("%v\n%s", err, i.Text())
+	}
+	if _, err := told(t, "", nil, "frozen pizza"); err == nil || !strings.Contains(err.Error(), "thaw it first") {
+		t.Errorf("frozen pizza: %v", err)
+	}
+}

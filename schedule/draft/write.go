@@ -25,7 +25,7 @@ func (i *Interview) Text() string {
 	}
 	line("serve: {date: %s, time: %q, tz: %s}", i.serve.Format(time.DateOnly), i.serve.Format("15:04"), i.zone)
 	line("guests: %s%s", i.guestsField(), i.frailRemark())
-	line("grill: %s # or {kind: kettle, diameter: 22 in, fuel: lump, water_pan: true}", quotedIfOdd(i.grill))
+	line("grill: %s # or {kind: kettle, diameter: 22 in, fuel: lump, water_pan: true}", grillLine(i.grill))
 	if i.oven {
 		line("oven: {} # {hold: 200 F} where it does not go lower")
 	} else {
@@ -151,6 +151,14 @@ func (i *Interview) remark(d dish) string {
 		return ""
 	}
 	return " # " + strings.Join(remarks, "; ")
+}
+
+// grillLine is a grill as a request has it; a group of fields stays one.
+func grillLine(text string) string {
+	if strings.HasPrefix(text, "{") {
+		return text
+	}
+	return quotedIfOdd(text)
 }
 
 // quotedIfOdd puts quotes about a text that YAML could read as something else.

@@ -35,7 +35,8 @@ func (t *taker) grillField(name string, line int, value *strict.Node) bool {
 	m := numberedGrill.FindStringSubmatch(name)
 	g, ok := guessOf("", name)
 	switch {
-	case m != nil, strings.ToLower(name) == "grill" && value.Kind == strict.NodeList, word == "grills":
+	case m != nil, strings.ToLower(name) == "grill" && value.Kind == strict.NodeList, oneOf(word, "grills", "cookers", "smokers", "barbecues", "bbqs"),
+		oneOf(word, "fire", "cooking") && value.Kind == strict.NodeText && grillWithin.MatchString(value.Text) && len(strings.Fields(value.Text)) < 5:
 		if value.Kind == strict.NodeList {
 			if len(value.Items) == 0 {
 				return false
@@ -44,6 +45,9 @@ func (t *taker) grillField(name string, line int, value *strict.Node) bool {
 				t.secondGrill(inWords("", item))
 			}
 			value = value.Items[0]
+		}
+		if value.Kind == strict.NodeObject && value.Get("type") != nil && value.Get("kind") == nil { // {type: offset smoker}
+			value = strict.NewText(kindFirst(value), value.Line)
 		}
 		if t.out.Get("grill") != nil {
 			t.secondGrill(strings.TrimPrefix(inWords("", value), ": "))
@@ -218,4 +222,15 @@ func likelyUnit(number string) string {
 		return "cm"
 	}
 	return ""
+}
+
+// kindFirst is a grill told field by field under the name of its type, as a text.
+func kindFirst(group *strict.Node) string {
+	text := group.Get("type").Text
+	for name, value := range group.Fields() {
+		if name != "type" {
+			text += ", " + value.Text + " " + name
+		}
+	}
+	return text
 }
