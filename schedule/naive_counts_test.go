@@ -27,6 +27,8 @@ func TestNothingOfADishIsLost(t *testing.T) {
 		"3 courgettes, 2 aubergines":                "3 vegetables; 8 vegetables",
 		"spare ribs, 3 racks St Louis":              "3 st-louis-ribs",
 		"tofu 1 block":                              "how many slabs",
+		"briskit 10lb":                              "brisket 4.54 kg",
+		"saussages 12":                              "12 sausage",
 		"12 brisket sandwiches":                     "12 sandwiches are no number of pieces of brisket",
 		"pulled pork sandwiches 12":                 "without that it is {cut: pulled pork, name: Pulled pork sandwiches}",
 		"fish tacos 12":                             "12 tacos are no number",

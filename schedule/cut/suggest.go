@@ -195,3 +195,27 @@ func sameWord(a, b string) float64 {
 	}
 	return 0
 }
+
+// Slip is the name of a food that was meant by one with a slip of the pen in it: briskit. False
+// where more than one is as near, or none is.
+func Slip(name string) (meant string, ok bool) {
+	asked := spell(name).joined
+	least, found := math.MaxInt, ""
+	for _, c := range catalogue() {
+		for _, known := range c.names() {
+			k := spell(known).joined
+			edits := say.LetterEdits(asked, k)
+			if asked == "" || k == "" || k[0] != asked[0] || edits == 0 || edits > slipsIn(asked, k) || edits > least {
+				continue
+			}
+			if edits < least {
+				least, found = edits, ""
+			}
+			if found != "" && spell(found).joined != k {
+				return "", false
+			}
+			found = known
+		}
+	}
+	return found, found != ""
+}

@@ -22,11 +22,14 @@ type Spoken struct {
 }
 
 // Dish is a dish in a cook's words. So many people eat; 0 for what is not known.
-func Dish(text string, eaters, line int) Spoken {
+func Dish(text string, eaters, line int) Spoken { return dishOf(text, eaters, line, false) }
+
+// dishOf is [Dish]; a slip of the pen in the name of the food may be mended where that is asked.
+func dishOf(text string, eaters, line int, slips bool) Spoken {
 	if decimalComma.MatchString(text) {
 		return Spoken{Unclear: "a decimal is written with a point: 1.5 and not 1,5"}
 	}
-	h := hearer{eaters: eaters, line: line}
+	h := hearer{eaters: eaters, line: line, slips: slips}
 	text = strings.ReplaceAll(text, ": ", ", ")
 	if whole := (hearer{eaters: eaters, line: line}); whole.weighed(text) {
 		return whole.Spoken
@@ -78,6 +81,7 @@ type hearer struct {
 	called       string     // what the cook calls the food
 	said         cut.Spoken // amounts from all parts
 	eaters, line int
+	slips        bool // of the pen, in the name of the food
 
 	behind  cut.Spoken // amounts behind the food
 	half    int        // so many halves are said beside the whole pieces; 0 or 1
@@ -94,6 +98,10 @@ func (h *hearer) food(s cut.Spoken) bool {
 		s.Name, s.Count = food, n
 	}
 	name := h.modified(s.Name)
+	if slip, ok := cut.Slip(name); h.slips && ok && !knownFood(name) && !isStyled(name) && allOneCut(name) == "" {
+		h.Heard = append(h.Heard, strconv.Quote(name)+" is read as "+slip)
+		name = slip
+	}
 	cuts, _ := cut.Named(name)
 	c, unknown := cut.One(name)
 	if one, ok := byWeight(cuts, s); ok {

@@ -180,6 +180,11 @@ func (t *taker) spokenDish(n *strict.Node) []*strict.Node {
 		eaters = some
 	}
 	s := Dish(alone, eaters, n.Line)
+	if s.Node == nil {
+		if mended := dishOf(alone, eaters, n.Line, true); mended.Certain() {
+			s = mended
+		}
+	}
 	if !s.Certain() {
 		return []*strict.Node{strict.NewText(text, n.Line)}
 	}
