@@ -68,3 +68,49 @@ func without(t *testing.T, text string) float64 {
 	}
 	return float64(60*h + m)
 }
+
+// Raw meat that lay out before it went on is told of by a line before its put-on: past two hours, or one above 90 F
+// (usda_danger_zone), it is thrown away, cooked on or not; less counts on. Such a line made the whole log dead, or was set aside.
+func TestRawMeatThatLayOutIsNotCooked(t *testing.T) {
+	lit := "2027-07-03 15:13,,lit,\n"
+	on := "2027-07-03 15:50,chicken,on,\n2027-07-03 16:00,,grate,360 F\n"
+	for _, of := range []struct{ log, now, code, words string }{
+		{"2027-07-03 13:00,chicken,counter,\n" + lit, "15:14", "raw-out-over", "throw it away, and do not cook it"},
+		{"2027-07-03 13:00,chicken,counter,\n" + lit + on, "16:01", "raw-out-over", "from 1:00 PM, for 2 hr 4"},
+		{"2027-07-03 13:00,chicken,core,72 F\n" + lit + on, "16:01", "raw-out-over", "throw it away"},
+		{"2027-07-03 13:00,chicken,counter,\n", "14:00", schedule.StandsOpen, "onto the hot grate by 3:00 PM"},
+		{"2027-07-03 14:50,chicken,counter,\n" + lit + on, "16:01", schedule.HeatLost, "counts on from that"},
+		{"2027-07-03 13:00,chicken,counter,\n2027-07-03 13:20,chicken,chilled,\n" + lit + on, "16:01", "", ""},
+	} {
+		q := trouble{served("18:00") + "quiet: []\n", smotheredChickens, of.log, "2027-07-03 " + of.now}.revised(t)
+		if of.code == "" {
+			q.lacks(t, "raw-out-over", schedule.HeatLost, schedule.StandsOpen)
+			continue
+		}
+		q.wants(t, of.code, of.words)
+		if of.code == "raw-out-over" {
+			q.unserved(t)
+		} else {
+			q.lacks(t, "raw-out-over")
+		}
+	}
+}
+
+// The rest in the open that the plan asks for rings no alarm of its own: a brisket that was put away as told, or sooner, is
+// not to be measured for that. What stood far longer than that is.
+func TestTheRestThatWasAskedForRingsNoAlarm(t *testing.T) {
+	log := "2027-07-03 00:10,,lit,\n2027-07-03 00:40,brisket,on,\n2027-07-03 06:00,brisket,core,160 F\n2027-07-03 06:05,brisket,wrapped,paper\n2027-07-03 10:30,brisket,core,203 F\n2027-07-03 10:31,brisket,pulled,\n"
+	for _, of := range []struct {
+		in   string
+		asks bool
+	}{{"11:15", false}, {"11:40", false}, {"12:29", true}} {
+		q := trouble{served("17:00") + "quiet: []\n", troubledBrisket, log + "2027-07-03 " + of.in + ",brisket,to-oven,170 F\n", "2027-07-03 " + of.in}.revised(t)
+		asked := false
+		for _, f := range q.Findings {
+			asked = asked || strings.Contains(f.Text, "nothing tells of heat before")
+		}
+		if asked != of.asks {
+			t.Errorf("put away at %s: asks for its surface: %t", of.in, asked)
+		}
+	}
+}

@@ -12,6 +12,17 @@ const (
 	halfDay   = 12 * time.Hour
 )
 
+// rawestC is the warmest that raw meat is on a counter, degC (judgment): what was read above it, or half a day
+// before the put-on, was on the fire.
+const rawestC = 35
+
+// rawOut says whether an entry before a dish goes on may tell that it lay raw without refrigeration: that is no slip to be
+// set aside.
+func (e Entry) rawOut(on time.Time) bool {
+	read := (e.Kind == Core || e.Kind == Coldest) && e.C <= rawestC && on.Sub(e.At) < halfDay/2
+	return e.Kind == Counter || e.Kind == Stopped || e.Kind == Chilled || read
+}
+
 // Misplaced lists as faults what a log tells of a dish hours before it went on, and before any
 // fire, where half a day later would be after it: AM for PM, 04:50 for 16:50.
 func (r *Reader) Misplaced(log []Entry) {
@@ -28,6 +39,9 @@ func (r *Reader) Misplaced(log []Entry) {
 	for _, e := range log {
 		form, _ := e.Kind.Form()
 		on, known := firstOn[e.Dish]
+		if known && e.rawOut(on) {
+			continue
+		}
 		if !form.OfDish || e.Kind == DishCancelled || !known || !e.At.Before(begun) || on.Sub(e.At) < farBefore || !e.At.Add(halfDay).After(on) {
 			continue
 		}

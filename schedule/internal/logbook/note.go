@@ -38,10 +38,16 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 	}
 	n.lowestOfPlaces(rows)
 	n.askBack(rows, plain)
+	rows = slices.DeleteFunc(rows, func(r Row) bool { // what was never on was not taken off
+		return Kind(r.kind) == Pulled && n.neverOn(r.dish) && slices.ContainsFunc(rows, func(o Row) bool { return Kind(o.kind) == Counter && o.dish == r.dish })
+	})
 	rows = slices.CompactFunc(rows, func(a, b Row) bool { return a == b })
 	for i := range rows {
 		if rows[i].time == "" {
 			rows[i].time = n.at.Format(time.RFC3339)
+		}
+		if rows[i].aside == "" && Kind(rows[i].kind) == Counter && n.neverOn(rows[i].dish) {
+			rows[i].aside = "Not on yet, that is raw meat without refrigeration: 2 hr at the most, 1 hr above 90 °F, until it is on the heat. Past that throw it away, and do not cook it. Was it in the refrigerator in between? Then note when, such as: " + rows[i].dish + " in the fridge at 2:10 PM"
 		}
 	}
 	return rows, sentence
@@ -73,6 +79,11 @@ func (n *noteReader) onAlready(rows []Row, words []string) string {
 		}
 	}
 	return ""
+}
+
+// neverOn says whether a log has a dish at no time on the grill.
+func (n *noteReader) neverOn(dish string) bool {
+	return !slices.ContainsFunc(n.log, func(e Entry) bool { return e.Dish == dish && e.Kind == On })
 }
 
 type noteReader struct {

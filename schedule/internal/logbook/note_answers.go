@@ -71,6 +71,8 @@ var answers = []anAnswer{
 		"A note tells what was read or done", "Note it once it is done: DISH on, DISH off", ""},
 	{regexp.MustCompile(`\b(on|back|over) (at|in) \d{3}\b`), "Is that the heat of the grate, or a time?", "Note DISH on, and grate 250; with a time: DISH on at 2:25 PM", ""},
 	{regexp.MustCompile(`\b(off|pulled|out) \d{3}\b`), "Is that what it read, or a time?", "Note DISH off at #203; with a time: DISH off at 2:03 PM", ""},
+	{regexp.MustCompile(`\b(raw|uncooked|forgot|forgotten|left|sat|lay|sitting)\b.*\b(counter|fridge|refrigerator|sun|car|table|out|overnight|all (night|morning|day|afternoon))\b|\bout of (the )?(fridge|refrigerator)\b`),
+		"Raw, and out of the refrigerator for over 2 hr, or 1 hr above 90 °F: throw it away, and do not cook it. Heat does not mend that", "Less, or not sure? Note since when: DISH on the counter since 1:00 PM", ""},
 	{regexp.MustCompile(`\b(under ?-?cooked|under ?-?done|raw|pink|bloody|not (quite |nearly )?(done|cooked|ready)|isn't (done|cooked|ready)|cold in the middle|needs longer|needs more time)\b`),
 		"Do not eat it yet. Put it back over heat, or into an oven at 325 °F, and measure its coldest place", "Note what you do and read: DISH back on, DISH to oven 325, DISH coldest #150",
 		"Its color is no sign: only what its coldest place reads counts. Until that has its figure leave it on, or put it back over heat"},

@@ -31,6 +31,9 @@ func (n *noteReader) moment(t told, of Row) (time.Time, string) {
 	if !latest.Before(begun) {
 		return latest, ""
 	}
+	if (Kind(of.kind) == Counter || Kind(of.kind) == Chilled) && n.neverOn(of.dish) && n.at.Sub(latest) < 12*time.Hour {
+		return latest, "" // raw meat lay out before this cook began
+	}
 	if soon := n.soonest(c, n.at); soon.Sub(n.at) <= soonAhead {
 		return soon, ""
 	}

@@ -15,7 +15,7 @@ var sayings = []struct {
 	{"took off|take off|taken off|taking off|came off|came out|came out of smoker|out of grill|come off|coming off|comes off|went off|off|offf|pulled|pull|pulled off|pulling|lifted off|removed|out of smoker|off grill|off grate|took out of smoker", Pulled, ""},
 	{"in box|in cooler|into cooler|in cooler box|into box|to cooler|to box|cooler|box|faux cambro|cambro|boxed|in cooler with towels|into cooler with towels", Boxed, HeldInCooler},
 	{"held|holding|hold|resting in oven|rest in oven", Boxed, ""},
-	{"on counter|counter|to counter|on table top|sitting on counter|sitting out|left out|standing out|on worktop|on bench", Counter, ""},
+	{"on counter|counter|to counter|on table top|sitting on counter|sitting out|left out|standing out|out of fridge|out of refrigerator|sat out|been sitting out|been out|lay out|laid out|in sun|out in sun|forgot on counter|forgotten on counter|on worktop|on bench", Counter, ""},
 	{"into oven|to oven|in oven|put in oven|moved to oven|moved into oven|finishing in oven|finish in oven", ToOven, ""},
 	{"aside|set aside|off for now|off not done|off undone|off heat not done|took off not done|came off not done|taken off heat|off heat", Stopped, ""},
 	{"back on|put back on|went back on|back on grill|back|back over|back in oven first", Restarted, ""},

@@ -29,6 +29,7 @@ var catalogue = []entry{
 	{Caution{"partial-cooking", Danger, "It was stopped before the USDA minimum and chilled. Cooking part of the way and finishing later is outside the published limits: do not serve it.", "fsis_smoking"}, nil},
 	{Caution{"fire-out-over", Danger, "With the fire out this is outside the published limits: do not serve it.", "usda_danger_zone"}, nil},
 	{Caution{"low-heat-over", Danger, "On so little heat this is outside the published limits: do not serve it.", "usda_danger_zone"}, nil},
+	{Caution{"raw-out-over", Danger, "Raw and without refrigeration this long is outside the published limits: do not cook it.", "usda_danger_zone"}, nil},
 	{Caution{"stopped-over", Danger, "Off the heat before it was done, this is outside the published limits: do not serve it.", "usda_danger_zone"}, nil},
 	{Caution{"standing-over", Danger, "Standing out this long is outside the published limits: do not serve or keep it.", "usda_danger_zone"}, nil},
 	{Caution{"hold-over", Danger, "The hold goes on after the published limit.", "usda_danger_zone"}, nil},

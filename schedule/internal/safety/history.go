@@ -10,6 +10,7 @@ type EpisodeKind string
 
 // The episodes.
 const (
+	RawOut   EpisodeKind = "raw-out"  // raw and out of the refrigerator, before it went on
 	FireOut  EpisodeKind = "fire-out" // on the grate, no heat
 	LowHeat  EpisodeKind = "low-heat" // on a fire that gives too little
 	Stopped  EpisodeKind = "stopped"  // taken off before it was done
@@ -74,9 +75,9 @@ func (h History) check() error {
 	end := math.Inf(-1)
 	for i, e := range h.Episodes {
 		switch e.Kind {
-		case FireOut, LowHeat, Stopped, Standing, Chilled:
+		case RawOut, FireOut, LowHeat, Stopped, Standing, Chilled:
 		default:
-			return fmt.Errorf("episode %d: kind %q, must be fire-out, low-heat, stopped, standing or chilled", i, e.Kind)
+			return fmt.Errorf("episode %d: kind %q, must be raw-out, fire-out, low-heat, stopped, standing or chilled", i, e.Kind)
 		}
 		if !(e.FromMinute >= end) || !(e.ToMinute >= e.FromMinute) || math.IsInf(e.ToMinute, 0) {
 			return fmt.Errorf("episode %d (%s): from minute %v to %v; episodes must be in order, end after they start and not overlap",

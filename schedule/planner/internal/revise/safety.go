@@ -29,6 +29,7 @@ func (v *Revision) noteSafety(a *liveBatch, p *arrange.Placed, add func(schedule
 		}
 	}
 	v.noteStopped(a, add)
+	v.noteRawOut(a, add)
 	switch {
 	case a.where == cooking:
 		v.noteCoolOven(a, add)
@@ -76,7 +77,7 @@ func (v *Revision) pronounce(a *liveBatch) {
 		a.suspect = !a.condemned && over(worst)
 		a.verdict = worst
 	}
-	a.unread = a.condemned && (v.onlyUnread(a) || v.onlyEarliest(a))
+	a.unread = a.condemned && (v.onlyUnread(a) || v.onlyEarliest(a)) && !a.rawTooLong()
 	if a.unread {
 		a.condemned, a.suspect = false, true
 	}
@@ -121,13 +122,16 @@ func (v *Revision) onlyEarliest(a *liveBatch) bool {
 
 // judgedIn is the same in a world that may have been.
 func (v *Revision) judgedIn(a *liveBatch, b *belief.Belief, w world) []safety.Finding {
-	if !a.on.set {
-		return nil
+	h := safety.History{Category: a.batch.It.Category, Prep: a.batch.It.Prep, AirC: v.day.Air.AirC}
+	if a.on.set {
+		h.Core = v.samples(a, a.cores, w.readings)
+		clock, slow, low := v.clocked(a, b, w)
+		h.Episodes, h.Slow = v.episodes(a, w.grate, clock), slow
+		h.Episodes = withLowHeat(h.Episodes, low)
 	}
-	h := safety.History{Category: a.batch.It.Category, Prep: a.batch.It.Prep, AirC: v.day.Air.AirC, Core: v.samples(a, a.cores, w.readings)}
-	clock, slow, low := v.clocked(a, b, w)
-	h.Episodes, h.Slow = v.episodes(a, w.grate, clock), slow
-	h.Episodes = withLowHeat(h.Episodes, low)
+	if _, raw := v.rawOut(a); raw > 0 {
+		h.Episodes = append([]safety.Episode{{Kind: safety.RawOut, FromMinute: -raw, Spent: []safety.Spent{{Minute: -raw}, {Minutes: raw}}}}, h.Episodes...)
+	}
 	found, err := safety.JudgeHistory(h)
 	v.fail(err)
 	if slices.ContainsFunc(found, func(f safety.Finding) bool { return f.Code == "fire-out-over" }) {
@@ -147,7 +151,9 @@ func (v *Revision) fail(err error) {
 
 func (v *Revision) earned(a *liveBatch, f safety.Finding) schedule.Finding {
 	text := a.batch.It.Dish.Name + ": " + f.Sentence
-	if f.Severity == safety.Danger && !a.hotBy.IsZero() {
+	if f.Code == rawOutOver {
+		text = v.rawOutText(a)
+	} else if f.Severity == safety.Danger && !a.hotBy.IsZero() {
 		text = f.Sentence
 	} else if f.Severity == safety.Danger && a.unread {
 		text = fmt.Sprintf("%s is outside the published limits unless its fire went out later than that: measure now, and do not serve it before that is known. %s", a.batch.It.Dish.Name, f.Sentence)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -180,7 +181,7 @@ func (v *Revision) keepForUndone(p *schedule.Plan, found []schedule.Finding) {
 		return
 	}
 	for i, s := range p.Steps {
-		if s.Kind == schedule.StepCloseDown && !s.Done {
+		if s.Kind == schedule.StepCloseDown && !s.Done && !strings.HasPrefix(s.Text, onlyOnceBare) {
 			p.Steps[i].Text = "Only once nothing has to go back on the grate: " + say.Lower(s.Text)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
+	"example.com/cookday/schedule/planner/internal/day"
 )
 
 // Every minute of a cooked piece is in a place that the log tells of. Between its take-off and
@@ -153,7 +154,7 @@ func (v *Revision) noteUnplaced(a *liveBatch, p *arrange.Placed, add func(schedu
 	where, line := v.plannedPlace(p)
 	ask := ""
 	switch {
-	case g.by == schedule.LogBoxed && a.readHeld(g.to):
+	case g.by == schedule.LogBoxed && (a.readHeld(g.to) || v.stoodAsPlanned(a, p, g)):
 	case g.by == schedule.LogBoxed:
 		if v.now.After(g.from.Add(instant.Minutes(limit))) {
 			by = ""
@@ -234,6 +235,29 @@ func (v *Revision) plannedPlace(p *arrange.Placed) (where, line string) {
 		}
 	}
 	return "an oven or a cooler", "to-oven or boxed"
+}
+
+// stoodAsPlanned says whether a piece was put away when the plan has it put away, after it stood open until it stopped
+// cooking, or at most ventLate after that: the rest that was asked for rings no alarm.
+func (v *Revision) stoodAsPlanned(a *liveBatch, p *arrange.Placed, g unplaced) bool {
+	vent := 0.0
+	if o, holds := v.day.ChosenHold(p); holds {
+		vent = o.Vent
+	}
+	for _, all := range [][]day.HoldOption{p.Options, firstOptions(a)} {
+		for _, o := range all {
+			vent = math.Max(vent, o.Vent)
+		}
+	}
+	return vent > 0 && g.minutes() <= math.Min(vent+ventLate, safety.OutLimit(v.day.Air.AirC)-askedLeast)
+}
+
+// firstOptions are the ways to wait that a piece had as first planned.
+func firstOptions(a *liveBatch) []day.HoldOption {
+	if a.first == nil {
+		return nil
+	}
+	return a.first.Options
 }
 
 // tents says whether a piece rests in the open as planned, and may.

@@ -24,12 +24,15 @@ const pastWrapK = 5
 // shutSoon is how near a shutting down is to now for food on the grate to be named with it (judgment).
 const shutSoon = 2 * time.Minute
 
+// onlyOnceBare begins an order that waits for an empty grate.
+const onlyOnceBare = "Only once nothing lies on the grate: "
+
 // asItIs fits steps to what is seen: it asks for the wrap of what was read well past it,
 // which may be on and not logged; and closes no vent under food that is to make room.
 func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 	for i, s := range steps {
 		if s.Kind == schedule.StepCloseDown && !s.Done && (v.attempt.aside || v.sends() || !s.At.After(v.now.Add(shutSoon))) && v.foodOn() {
-			steps[i].Text = "Only once nothing lies on the grate: " + lowered(s.Text)
+			steps[i].Text = onlyOnceBare + lowered(s.Text)
 			continue
 		}
 		a := l.of(s.Dish, s.Batch)
@@ -211,6 +214,9 @@ var afterTheHeat = []schedule.StepKind{schedule.StepRest, schedule.StepBox, sche
 // onlyExpected are the steps of a dish that nobody waits for once it must not be eaten.
 var onlyExpected = []schedule.StepKind{schedule.StepLook, schedule.StepStallBegins, schedule.StepStallEnds, schedule.StepFlip}
 
+// makesFire are the steps by which a fire is made, which nobody makes for what is thrown away.
+var makesFire = []schedule.StepKind{schedule.StepLayFire, schedule.StepLight, schedule.StepSetVents, schedule.StepFireReady}
+
 // withdraw takes dishes that must not be served, and those that do not get done as
 // things stand, out of the steps to come: what is only expected of them or done for the
 // table falls away, the rest says why it is not to be done.
@@ -231,6 +237,8 @@ func (v *Revision) withdraw(steps []schedule.Step, l remainder) []schedule.Step 
 		case s.Done, a != nil && a.served.set: // what was served went through all of it
 		case !wanted && s.Kind == schedule.StepCheckFire, !wanted && len(ids) > 0 && (s.Kind == schedule.StepWaking || s.Kind == schedule.StepBeforeSleep):
 			continue
+		case !wanted && len(ids) > 0 && s.Dish == "" && slices.Contains(makesFire, s.Kind):
+			s.Text = "Leave this out: nothing on this fire may be served."
 		case !wanted && s.Kind == schedule.StepRefuel && len(ids) == 0:
 			s.Text = "Leave this out: nothing is on this fire any more."
 		case !wanted && s.Kind == schedule.StepRefuel:
