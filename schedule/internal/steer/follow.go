@@ -147,7 +147,8 @@ func (f *Fire) advance(to float64) {
 		root := math.Sqrt(dt / 5)
 		stepAll(f.guesses, &f.hearth, &s, cold, dt)
 		if f.weigher == nil {
-			f.each(func(g *guess) { g.wander(&f.dice, root) })
+			by := gusts(root) // of all of them
+			f.each(func(g *guess) { g.wander(&f.dice, root, by) })
 		}
 		f.minute = end
 		if f.lidOff && f.minute >= f.closesAt {

@@ -51,9 +51,14 @@ const (
 	gustMinutes = 25.0
 )
 
-func (g *guess) wander(d *dice, root float64) {
+// gusts is how far the wind that nobody tells of wanders, of a step whose share of five minutes has a root.
+func gusts(root float64) float64 {
 	minutes := 5 * root * root
-	g.traits.Gust += gustSpread * math.Sqrt(-math.Expm1(-2*minutes/gustMinutes)) * d.normal()
+	return gustSpread * math.Sqrt(-math.Expm1(-2*minutes/gustMinutes))
+}
+
+func (g *guess) wander(d *dice, root, gusts float64) {
+	g.traits.Gust += gusts * d.normal()
 	g.traits.Gain *= d.factor(wanderGain * root)
 	g.coals.Lit *= d.factor(wanderLit * root)
 	g.coals.RiseK = max(g.coals.RiseK+wanderK*root*d.normal(), 0)

@@ -18,14 +18,15 @@ func (f *Fire) pull(k Kind, rise, surprise float64) {
 	}
 	variance := 0.0
 	for _, y := range shows {
-		variance += (y - mean) * (y - mean) / (n - 1)
+		dy := y - mean
+		variance += dy * dy / (n - 1)
 	}
 	push := make([]float64, len(f.guesses))
 	for i := range push {
 		push[i] = (rise + errorK*f.dice.normal() - shows[i]) / (variance + errorK*errorK)
 	}
 	for _, p := range pulledFigures {
-		f.pullOne(p, room, shows, mean, push)
+		f.pullOne(p, room, shows, mean, variance, push)
 	}
 	f.each(func(g *guess) {
 		g.jitter(&f.dice, &f.sway)
@@ -74,7 +75,7 @@ var pulledFigures = func() (out []figure) {
 
 const leastLog = 1e-3
 
-func (f *Fire) pullOne(p figure, room, shows []float64, meanShown float64, push []float64) {
+func (f *Fire) pullOne(p figure, room, shows []float64, meanShown, shown float64, push []float64) {
 	n, mean := float64(len(f.guesses)), 0.0
 	for i := range f.guesses {
 		x := *p.of(&f.guesses[i])
@@ -84,12 +85,11 @@ func (f *Fire) pullOne(p figure, room, shows []float64, meanShown float64, push 
 		room[i] = x
 		mean += x / n
 	}
-	with, own, shown := 0.0, 0.0, 0.0
+	with, own := 0.0, 0.0
 	for i, x := range room {
 		dx, dy := x-mean, shows[i]-meanShown
 		with += dx * dy / (n - 1)
 		own += dx * dx / (n - 1)
-		shown += dy * dy / (n - 1)
 	}
 	if own <= 0 || shown <= 0 {
 		return
