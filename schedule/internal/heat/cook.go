@@ -38,7 +38,6 @@ type Result struct {
 	Done    int // stages ended, the last one included
 	Stall   Stall
 	Stalled bool
-	MarginK float64 // by how much the last surroundings could bring the core above the target
 }
 
 // Point is one sample of a curve.
@@ -77,7 +76,6 @@ func (s *Sim) Cook(r Recipe, curve *Curve) Result {
 		if stages[i].In.bounded() != s.in {
 			s.Change(stages[i].In)
 		}
-		result.MarginK = s.AsymptoteC() - r.TargetC
 		if s.hopeless(stages[i], target) {
 			result.Status = NeverArrives
 			break

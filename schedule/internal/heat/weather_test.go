@@ -45,8 +45,8 @@ func TestBrisketArrivesAtAltitude(t *testing.T) {
 			day := CalmDay()
 			day.AltitudeM = altitudeM
 			target := math.Min(celsius(203), BoilingC(altitudeM)-5)
-			_, r := cook(t, "brisket", 12, Grate(celsius(pitF), day), fahrenheit(target))
-			t.Logf("%g m, %g F: to %.1f F, %v after %.1f h, margin %.1f K", altitudeM, pitF, fahrenheit(target), r.Status, r.TargetS/3600, r.MarginK)
+			s, r := cook(t, "brisket", 12, Grate(celsius(pitF), day), fahrenheit(target))
+			t.Logf("%g m, %g F: to %.1f F, %v after %.1f h, margin %.1f K", altitudeM, pitF, fahrenheit(target), r.Status, r.TargetS/3600, s.AsymptoteC()-target)
 			if r.Status != Reached || r.TargetS > 24*3600 {
 				t.Errorf("%g m, %g F: %v after %.1f h", altitudeM, pitF, r.Status, r.TargetS/3600)
 			}
@@ -74,8 +74,8 @@ func TestNeverArrives(t *testing.T) {
 		if c.foil {
 			in = in.InFoil()
 		}
-		if _, r := cook(t, c.cut, c.weightLb, in, c.targetF); r.Status != NeverArrives {
-			t.Errorf("%+v: %v after %.1f h, margin %.1f K", c, r.Status, r.TargetS/3600, r.MarginK)
+		if s, r := cook(t, c.cut, c.weightLb, in, c.targetF); r.Status != NeverArrives {
+			t.Errorf("%+v: %v after %.1f h, margin %.1f K", c, r.Status, r.TargetS/3600, s.AsymptoteC()-celsius(c.targetF))
 		}
 	}
 }
