@@ -81,3 +81,22 @@ func TestRunUntilBelowAtOnceAndNever(t *testing.T) {
 		t.Errorf("%v at a core of %.2f degC, want 40", got, s.CoreC())
 	}
 }
+
+// A temperature that is passed on the way to a lower one is passed when a run to it alone ends, to the
+// last bit; one that it had at the beginning, at once.
+func TestWhatIsPassedOnTheWay(t *testing.T) {
+	var hot Sim
+	hot.Start(readCuts(t).body(t, "brisket", 12, 0), Grate(celsius(250), CalmDay()))
+	hot.RunFor(9 * 3600)
+	hot.Change(Boxed(21, BoxWM2K))
+	for _, c := range []float64{celsius(160), celsius(150), celsius(141), hot.OuterC() + 5} {
+		alone, both, past := hot, hot, Passing{C: c}
+		alone.RunUntilOuterBelow(c, 24*3600)
+		if both.RunUntilOuterBelowPast(celsius(140), 24*3600, &past) != Reached || !past.Passed || past.AtS != alone.ElapsedS() {
+			t.Errorf("%.1f degC is passed at %.9g s, alone at %.9g s", c, past.AtS, alone.ElapsedS())
+		}
+		if end := hot; end.RunUntilOuterBelow(celsius(140), 24*3600) != Reached || end != both {
+			t.Errorf("noting %.1f degC changes the run", c)
+		}
+	}
+}

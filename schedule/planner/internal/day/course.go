@@ -36,6 +36,12 @@ type stretch struct {
 // untilOuterBelow follows a piece and returns the minutes until its outer layer
 // falls to a temperature, at most longestHoldS. The piece may be left before that.
 func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
+	return c.untilOuterBelowPast(s, limitC, &heat.Passing{Passed: true})
+}
+
+// untilOuterBelowPast is the same, and notes when a higher temperature was passed, unless the piece is
+// shut in where it stays warmer.
+func (c course) untilOuterBelowPast(s *heat.Sim, limitC float64, past *heat.Passing) float64 {
 	start := s.ElapsedS()
 	for i, part := range c {
 		seconds := part.minutes * 60
@@ -47,9 +53,12 @@ func (c course) untilOuterBelow(s *heat.Sim, limitC float64) float64 {
 			return longestHoldS / 60 // shut in where it is warmer than that it never falls so low
 		}
 		left := longestHoldS - (s.ElapsedS() - start)
-		if s.RunUntilOuterBelow(limitC, math.Min(seconds, left)) == heat.Reached {
+		if s.RunUntilOuterBelowPast(limitC, math.Min(seconds, left), past) == heat.Reached {
 			break
 		}
+	}
+	if !past.Passed { // it never fell so low
+		past.AtS, past.Passed = s.ElapsedS(), true
 	}
 	return (s.ElapsedS() - start) / 60
 }

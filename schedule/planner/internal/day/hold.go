@@ -6,6 +6,7 @@ import (
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/cut"
+	"example.com/cookday/schedule/internal/heat"
 	"example.com/cookday/schedule/internal/instant"
 	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/unit"
@@ -112,13 +113,22 @@ func (d *Day) boxFirst(it *Item, w Way, h Waiting) float64 {
 		return 0
 	}
 	h.Method, h.OvenC = schedule.HoldBox, 0
+	return d.memo.hold(d.boxFirstKey(w, h), func() float64 {
+		s := *w.State
+		return boxedFor(d.Course(w, h, PoorEnd).untilOuterBelow(&s, safety.OvernightIntoC), h)
+	})
+}
+
+// boxFirstKey is that of a wait in a box before the oven.
+func (d *Day) boxFirstKey(w Way, h Waiting) holdKey {
 	key := d.holdKey(w, h)
 	key.waiting.Method = "box before " + schedule.HoldOven
-	return d.memo.hold(key, func() float64 {
-		s := *w.State
-		m := d.Course(w, h, PoorEnd).untilOuterBelow(&s, safety.OvernightIntoC) - h.Vent
-		return math.Max(math.Floor(m/boxStep)*boxStep, 0)
-	})
+	return key
+}
+
+// boxedFor are the minutes in the box, of those from the take-off.
+func boxedFor(m float64, h Waiting) float64 {
+	return math.Max(math.Floor((m-h.Vent)/boxStep)*boxStep, 0)
 }
 
 const boxStep = 15 // minutes, as a cook says it
@@ -150,7 +160,15 @@ func (d *Day) HotFor(w Way, h Waiting) float64 {
 	}
 	return d.memo.hold(d.holdKey(w, h), func() float64 {
 		s := *w.State
-		return d.Course(w, h, PoorEnd).untilOuterBelow(&s, safety.DangerHighC)
+		if h.Method != schedule.HoldBox || d.Req.Oven == nil {
+			return d.Course(w, h, PoorEnd).untilOuterBelow(&s, safety.DangerHighC)
+		}
+		into := heat.Passing{C: safety.OvernightIntoC} // on the way to the one it passes the other
+		minutes := d.Course(w, h, PoorEnd).untilOuterBelowPast(&s, safety.DangerHighC, &into)
+		if into.Passed {
+			d.memo.hold(d.boxFirstKey(w, h), func() float64 { return boxedFor((into.AtS-w.State.ElapsedS())/60, h) })
+		}
+		return minutes
 	})
 }
 
