@@ -122,6 +122,7 @@ var notices = []Caution{
 	{LineLeft, Warning, "A line of the log cannot be read; the rest is followed without it.", ours},
 	{"other-model", Warning, "The plan was made by another edition of the model; its times are worked out anew.", ours},
 	{"unwatched-heat", Danger, "A piece is far colder than hours of heat leave it, after a fire that nobody read.", ours},
+	{"slow-over", Danger, "A bird was still below 140 °F (60 °C) after 4 hours between that and 40 °F (4 °C).", practice},
 	{"no-word", Warning, "Nothing is known of a piece that was due off before its serving.", ours},
 	{ProbeInAir, Warning, "A probe shows the air of the grill, or the grate.", ours},
 	{ProbeFellOut, Warning, "A probe shows the air outside.", ours},

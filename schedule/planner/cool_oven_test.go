@@ -19,7 +19,7 @@ func TestRawMeatIsNotLeftInACoolOven(t *testing.T) {
 	for _, c := range []struct{ name, dish, id, read, oven, more, now, says string }{
 		{"raw birds at 200", birds, "birds", "84 F", "200 F", "", "17:16", "set the oven to 325 °F"},
 		{"raw birds at 150", birds, "birds", "84 F", "150 F", "", "17:16", "set the oven to 325 °F"},
-		{"raw birds at 200, hours later", birds, "birds", "84 F", "200 F", "2027-07-03 20:00,birds,coldest,121 F\n", "20:01", "set the oven to 325 °F"},
+		{"raw birds at 200, hours later", birds, "birds", "84 F", "200 F", "2027-07-03 18:50,birds,coldest,121 F\n", "18:51", "set the oven to 325 °F"},
 		{"raw birds at 325", birds, "birds", "84 F", "325 F", "", "17:16", ""},
 		{"nobody said how hot", birds, "birds", "84 F", "", "", "17:16", ""},
 		{"set anew", birds, "birds", "84 F", "200 F", "2027-07-03 17:20,birds,to-oven,325 F\n", "17:21", ""},

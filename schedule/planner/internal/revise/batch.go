@@ -82,6 +82,8 @@ type liveBatch struct {
 	dire      *world             // as it is if the most dangerous of what is open holds; nil where it is taken so
 	sound     *world             // as it is if nothing of what is open holds; nil where nothing is
 	searTaken bool               // it came off for its sear, and is taken to be seared by the hour alone
+	late      schedule.Entry     // the reading by which a bird was below 140 °F for longer than 4 h
+	slowFor   float64            // and for how long, minutes; 0 where it was not
 	unwatched bool               // nobody knows whether it had heat in hours that nobody read, and that is asked
 	unread    bool               // so, by how long its fire may have been out, and its core was not read since
 	hotBy     time.Time          // by then the fire had to be hot again, and nothing shows that it was; zero where that is no matter

@@ -22,6 +22,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 	v.noteEarly(l, add)
 	for i, p := range l.all {
 		a := l.bound[i]
+		v.noteSlowOver(a, add)
 		v.noteSafety(a, p, add)
 		switch a.where {
 		case cooking:

@@ -82,6 +82,9 @@ func (v *Revision) pronounce(a *liveBatch) {
 		a.condemned, a.suspect = false, true
 	}
 	v.doubtHeat(a)
+	if a.late, a.slowFor = v.slowOverOf(a); a.slowFor > 0 {
+		a.condemned, a.suspect, a.unread = true, false, false
+	}
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
 	a.colder, a.undone = a.inner() && v.shows(a) == shownLow, v.undoneChance(a)
