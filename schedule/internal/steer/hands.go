@@ -48,6 +48,9 @@ func (f *Fire) young() bool {
 	return !f.begin.MidCook && f.minute-f.begin.PourMinute <= youngMinutes
 }
 
+// seenOnce says whether a fire was looked at once only, and has grown so far that one look does not tell how fast it still does.
+func (f *Fire) seenOnce() bool { return f.grates() < 2 && f.minute-f.begin.PourMinute > grownMinutes }
+
 // unfelt says whether something was done so lately that the grate does not tell of it yet.
 func (f *Fire) unfelt(want Want) bool {
 	off, felt := f.off(want), feltMinutes
@@ -69,7 +72,7 @@ func (f *Fire) inBand(bits []guess, want Want) bool {
 	if f.known() || math.Abs(f.off(want)) > bandK+1e-9 {
 		return false
 	}
-	return !f.young() || f.grates() < 2 && f.minute-f.begin.PourMinute > grownMinutes || f.plain(bits, f.Vents(), feltMinutes).Middle < want.LevelC+bandK/2
+	return !f.young() || f.seenOnce() || f.plain(bits, f.Vents(), feltMinutes).Middle < want.LevelC+bandK/2
 }
 
 // along says whether vents would push a grate on that was read to come back by itself, in a fire of which little is known yet: of
@@ -102,7 +105,7 @@ func (f *Fire) step(v Vents, want Want) bool {
 	switch {
 	case want.SteerBottom && !f.bottomAlone(v):
 		return false
-	case off > anyF, f.young(), f.known() && off > offF:
+	case off > anyF, f.young() && !f.seenOnce(), f.known() && off > offF:
 		return true
 	case f.known(), off > farF:
 		most = 4

@@ -3,9 +3,11 @@ package steer
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/cookday/schedule/internal/fire"
+	"example.com/cookday/schedule/unit"
 )
 
 // seen is a kettle's fire met in mid cook under vents, looked at as told.
@@ -123,4 +125,34 @@ func TestABottomSteeredGrillKeepsItsTop(t *testing.T) {
 			t.Errorf("%s: %v -> %v", name, a.From, a.To)
 		}
 	})
+}
+
+// One look at a fire that was lit half an hour ago and more never slams a vent: by a factor of four at most within 100 F, of three within 60.
+func TestOneLookAtAYoungFireDoesNotSlam(t *testing.T) {
+	for _, since := range []float64{25, 30, 40, 45, 50} {
+		for _, v := range []Vents{{1, 1}, {0.5, 0.5}, {0.5, 0.25}, {0.25, 0.25}} {
+			for off := 26.0; off < 100; off += 6 {
+				b := poured(15, 100)
+				b.Top, b.Bottom = v.Top, v.Bottom
+				a := Follow(b, []Event{read(since, 250+off)}, since).Advise(wants(250))
+				most := 4.0
+				if off < 60 {
+					most = 3
+				}
+				if !withinFactor(v.Top, a.To.Top, most) || !withinFactor(v.Bottom, a.To.Bottom, most) {
+					t.Errorf("%.0f min, %.0f F above: from %+v to %+v", since, off, v, a.To)
+				}
+			}
+		}
+	}
+}
+
+// A top vent that stands lower than it may with food on is opened though it is too hot, and the reason is that.
+func TestTheLeastTopVentIsTheReason(t *testing.T) {
+	b := poured(60, 40)
+	b.Top, b.Bottom = 1./16, 1./16
+	a := Follow(b, []Event{read(90, 315)}, 90).Advise(wants(250))
+	if text := a.Tell(unit.US).Sentences(); a.To.Top < leastTop-1e-9 || !strings.Contains(text, "eighth or more, also where it is too hot") || strings.Contains(text, "below 250") {
+		t.Errorf("%+v: %s", a.To, text)
+	}
 }

@@ -11,6 +11,9 @@ import (
 func (w wording) why() string {
 	a := w.a
 	level := w.grate(a.Want.LevelC)
+	if a.TopBelowLeast && a.Do == Move && a.To.Top > a.From.Top && a.Now.Middle > a.Want.LevelC {
+		return "Why: with food on, the top vent stays at an eighth or more, also where it is too hot: the bottom one closes instead."
+	}
 	switch a.Why {
 	case InBand:
 		return fmt.Sprintf("Why: it stays near %s by itself.", level)
