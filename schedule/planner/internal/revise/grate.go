@@ -131,6 +131,7 @@ func newGrateHistory(d *day.Day, log []schedule.Entry, now time.Time, level func
 			gauges = append(gauges, grateReading{at: e.At, c: e.C, gauge: true})
 		}
 	}
+	h.relit = onlyRelit(h.relit, h.readings)
 	h.shutAt, h.shut = bothShut(log, now)
 	h.measureOffset(gauges)
 	for _, g := range gauges {
