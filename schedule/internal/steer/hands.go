@@ -18,6 +18,7 @@ const (
 	comesMinutes = 30.0     // as it was read to go, it is back by then
 	youngMinutes = 45.0     // since the pour: a fire that still grows,
 	grownMinutes = 20.0     // but after so many no more so fast that one look tells it (assumption)
+	firstMinutes = 12.0     // until then its first look may close as far as it likes: it comes up fast (judgment)
 	sidesK       = 3 / 1.8  // less is no step towards its level
 	shutHotK     = 30 / 1.8 // a fire that was shut off and is hotter than this is given the least air
 )
@@ -105,7 +106,7 @@ func (f *Fire) step(v Vents, want Want) bool {
 	switch {
 	case want.SteerBottom && !f.bottomAlone(v):
 		return false
-	case off > anyF, f.young() && !f.seenOnce(), f.known() && off > offF:
+	case off > anyF, f.young() && !(f.grates() < 2 && f.minute-f.begin.PourMinute > firstMinutes), f.known() && off > offF:
 		return true
 	case f.known(), off > farF:
 		most = 4
