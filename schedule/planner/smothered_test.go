@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/plantest"
 )
 
 const smotheredChickens = "  - {id: chicken, cut: chicken, weight: 4.5 lb, count: 2, prep: []}\n"
@@ -111,6 +112,18 @@ func TestTheRestThatWasAskedForRingsNoAlarm(t *testing.T) {
 		}
 		if asked != of.asks {
 			t.Errorf("put away at %s: asks for its surface: %t", of.in, asked)
+		}
+	}
+}
+
+// Nobody is sent to the grate on waking for a core that is off the fire, nor told what it is done at.
+func TestWakingAsksForNoCoreThatIsOff(t *testing.T) {
+	day := plantest.Plan(t, "serve: {date: 2027-08-21, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: upright, diameter: 18.5 in, levels: 2}\nguests: 9\nweather: {air: 84 F, night: 70 F}\nbox: usual\ndishes:\n  - {cut: brisket, weight: 11 lb, prep: [], level: 275 F}\n")
+	q := plantest.Revised(t, day, "time,dish,kind,value\n2027-08-21 01:30,,lit,\n2027-08-21 02:15,,grate,270 F\n2027-08-21 02:16,brisket,on,\n2027-08-21 07:00,brisket,core,164 F\n2027-08-21 07:10,brisket,wrapped,\n2027-08-21 10:30,brisket,core,204 F\n2027-08-21 10:31,brisket,pulled,\n2027-08-21 11:00,brisket,boxed,cooler\n", "2027-08-21 11:01")
+	plantest.Judge(t, q)
+	for _, s := range q.Steps {
+		if s.Kind == schedule.StepWaking && !s.Done {
+			t.Errorf("%s: %s", s.At, s.Text)
 		}
 	}
 }

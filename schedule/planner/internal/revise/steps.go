@@ -92,6 +92,10 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	if a := l.of(s.Dish, s.Batch); a != nil && a.thrownAway() && slices.Contains(afterTheHeat, s.Kind) {
 		return s // nobody does that with it
 	}
+	if s.Kind == schedule.StepWaking && !s.At.After(v.now) && !v.anyCooking() {
+		s.Done = true // nothing is on that fire any more
+		return s
+	}
 	if at, ok := v.fireLeft(); ok && s.Kind == schedule.StepCloseDown && s.Phase >= v.phases {
 		s.At, s.Window, s.Done = at, plans.FixedWindow(at), true // it was told for long enough
 		return s
