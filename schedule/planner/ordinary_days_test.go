@@ -62,7 +62,7 @@ dishes:
   - {name: Brisket, cut: brisket, weight: 12 lb}
 `)
 	// Output:
-	// fires: banked low
+	// fires: ring low
 	// Brisket: 1 on the fire Fri 22h, wrapped Sat 07h, off Sat 11h
 }
 
