@@ -34,7 +34,7 @@ func (c *checker) shown() {
 		if off.IsZero() || d.plan.MinimumC == 0 || c.condemned(d.plan.ID) {
 			continue
 		}
-		if out, dead := c.outBefore(b.on(), off); dead && !logged {
+		if out, dead := c.outBefore(b.on(), off); dead && !logged && !c.logged(schedule.LogToOven, &b) {
 			c.fault(b.path, "is taken to be off and done at %s, as planned; its fire went out at %s", told(off), told(out))
 		}
 		if !safety.SurfaceInside(d.category, d.prep) && (logged || d.cut.Style == cut.Tough || c.readAtAll(&b)) || c.readDone(&b, off) {

@@ -27,6 +27,8 @@ func TestLogsOfOtherDaysThatDrewFaults(t *testing.T) {
 		{"served, and then moved to before that", sear, "2027-07-03 16:21,sausage,boxed,\n2027-07-03 17:53,tri-tip,boxed,\n2027-07-03 18:06,,served,\n2027-07-03 19:46,,serving-moved,2027-07-03 17:00\n", "2027-07-04 09:16"},
 		{"lit half an hour early, and out", party, "2027-07-03 05:44,,lit,\n2027-07-03 05:50,,fire-out,\n", "2027-07-03 11:50"},
 		{"lit half an hour early, for a grate that cooks nothing", party, "2027-07-03 05:38,brisket,chilled,\n2027-07-03 05:41,,lit,\n2027-07-03 06:04,,level,33 F\n", "2027-07-03 08:02"},
+		{"up before anything is on", party, "2027-07-03 05:27,,lit,\n2027-07-03 05:47,burgers,restarted,\n", "2027-07-03 06:50"},
+		{"in an oven that is off, its fire out", party, "2027-07-03 07:28,brisket,coldest,33 F\n2027-07-03 07:40,,fire-out,\n2027-07-03 09:40,brisket,to-oven,30 F\n", "2027-07-04 04:28"},
 		{"fed in the night before, and none in this", party, "2027-07-03 05:25,,grate,30 F\n2027-07-03 05:26,,lit-coals,1000\n", "2027-07-04 01:35"},
 	} {
 		now, err := time.ParseInLocation("2006-01-02 15:04", c.now, c.day.ServeAt.Location())

@@ -92,7 +92,7 @@ func (v *Revision) settled(p *schedule.Plan, s, before schedule.Step, l remainde
 	if a := l.of(s.Dish, s.Batch); a != nil && a.thrownAway() && slices.Contains(afterTheHeat, s.Kind) {
 		return s // nobody does that with it
 	}
-	if s.Kind == schedule.StepWaking && !s.At.After(v.now) && !v.anyCooking() {
+	if s.Kind == schedule.StepWaking && !s.At.After(v.now) && !v.anyCookingSince(s.At) {
 		s.Done = true // nothing is on that fire any more
 		return s
 	}
@@ -349,8 +349,13 @@ func (v *Revision) grateReadSince(at time.Time) bool {
 }
 
 // anyCooking says whether something is on the fire.
-func (v *Revision) anyCooking() bool {
-	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.where == cooking && !v.isIndoors(a) })
+func (v *Revision) anyCooking() bool { return v.anyCookingSince(v.now) }
+
+// anyCookingSince says whether something is on the fire that was so at an instant.
+func (v *Revision) anyCookingSince(at time.Time) bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
+		return a.where == cooking && !v.isIndoors(a) && !a.on.at.After(at)
+	})
 }
 
 // fireFact is when the fire was lit, and when fuel was added for the first time,
@@ -392,7 +397,7 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 // that is known. What the log follows is done when the log says so.
 func (v *Revision) wasDone(s schedule.Step) bool {
 	if s.Kind == schedule.StepWaking { // it asks for readings: it is done when one is there
-		return v.grateReadSince(s.At) || !v.anyCooking()
+		return v.grateReadSince(s.At) || !v.anyCookingSince(s.At)
 	}
 	if v.staysForNight(s) || s.Kind == schedule.StepCloseDown && s.Phase >= v.phases { // nobody noted that the vents are shut
 		return false
