@@ -3,7 +3,6 @@ package assemble
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -155,7 +154,7 @@ func (it *Itinerary) closeDown(last *schedule.Phase) {
 			lid = "Lid on, and close all vents."
 		}
 		if names := it.mayBeOn(last); len(names) > 0 {
-			lid = fmt.Sprintf("Only once %s %s off: %s Still on? Keep the fire fed.", say.Listed(names, "and"), isAre(len(names)), strings.ToLower(lid[:1])+lid[1:])
+			lid = fmt.Sprintf("Only once %s %s off: %s Still on? Keep the fire fed.", say.Listed(names, "and"), isAre(len(names)), say.Lower(lid))
 		}
 		text = lid + fmt.Sprintf(" The shell stays too hot to touch for about %s; ash stays hot for up to %d hr.",
 			it.D.About(float64(c.TouchMinutes)), c.ColdHours)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -129,12 +128,9 @@ func (v *Revision) backToLevel(coals string) option {
 		}
 		return o
 	}
-	o.code, o.text = "back-to-level", fmt.Sprintf("Back to %s: %s", v.day.Grate(level), lowered(v.steerText().Text))
+	o.code, o.text = "back-to-level", fmt.Sprintf("Back to %s: %s", v.day.Grate(level), say.Lower(v.steerText().Text))
 	return o
 }
-
-// lowered is a sentence that goes on after a colon.
-func lowered(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
 // laterServing moves dinner, or only the dish where something else is ready.
 func (v *Revision) laterServing(a *liveBatch, p *arrange.Placed) []option {

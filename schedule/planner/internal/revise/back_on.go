@@ -15,15 +15,7 @@ type indoorStay struct {
 }
 
 // at is the heat of that oven at an instant, degC; 0 where nobody told it.
-func (s indoorStay) at(t time.Time) float64 {
-	c := s.c
-	for _, h := range s.heats {
-		if !t.Before(h.at) {
-			c = h.c
-		}
-	}
-	return c
-}
+func (s indoorStay) at(t time.Time) float64 { return heatAt(s.c, s.heats, t) }
 
 // backOnGrate says that a piece which cooked in the oven is on the grate again: what came with the oven is of a stretch that
 // is over. What was taken out of the oven, or off, before that is back in heat where it was.

@@ -26,14 +26,16 @@ type ovenHeat struct {
 
 // ovenAtC is the heat of the oven that a piece was carried to, at an instant, degC; 0 where
 // nobody told it.
-func (a *liveBatch) ovenAtC(at time.Time) float64 {
-	c := a.ovenC
-	for _, h := range a.heats {
+func (a *liveBatch) ovenAtC(at time.Time) float64 { return heatAt(a.ovenC, a.heats, at) }
+
+// heatAt is the heat of an oven at an instant, degC: as first told, or as its thermometer showed since.
+func heatAt(told float64, heats []ovenHeat, at time.Time) float64 {
+	for _, h := range heats {
 		if !at.Before(h.at) {
-			c = h.c
+			told = h.c
 		}
 	}
-	return c
+	return told
 }
 
 // readOvens takes what the thermometer of the oven showed since a piece cooks in it.

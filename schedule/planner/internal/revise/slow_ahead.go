@@ -18,8 +18,7 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 	if a.where != cooking || b == nil || a.condemned || !safety.DangerApplies(it.Category, it.Prep) || v.isIndoors(a) {
 		return
 	}
-	const code = "slow-through-danger-zone"
-	if slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Code == code || f.Severity == safety.Danger }) {
+	if slices.ContainsFunc(a.verdict, func(f safety.Finding) bool { return f.Code == slowThrough || f.Severity == safety.Danger }) {
 		return // it has been
 	}
 	if _, dead := v.grate.dead(); dead {
@@ -43,7 +42,7 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 	if v.grate.levelAt(v.now, v.plannedLevel) > hottestC-offLevelK {
 		heat = fmt.Sprintf("more heat now, or into an oven at %s", v.day.Grate(undoneOvenC))
 	}
-	c, _ := safety.Lookup(code)
+	c, _ := safety.Lookup(slowThrough)
 	by := "by " + at(from+safety.DangerWarnMinutes)
 	if from+safety.DangerWarnMinutes <= b.Journey.Now {
 		by = "and that was by " + at(from+safety.DangerWarnMinutes)
@@ -56,7 +55,7 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 // to do now, and since when it should have been through.
 // What is thrown away goes nowhere.
 func (v *Revision) slowNow(a *liveBatch, f safety.Finding) (text string, ok bool) {
-	if f.Code != "slow-through-danger-zone" || a.where != cooking || a.condemned || a.believed == nil || v.isIndoors(a) || len(a.cores) == 0 || a.cores[len(a.cores)-1].C >= safety.DangerHighC {
+	if f.Code != slowThrough || a.where != cooking || a.condemned || a.believed == nil || v.isIndoors(a) || len(a.cores) == 0 || a.cores[len(a.cores)-1].C >= safety.DangerHighC {
 		return "", false
 	}
 	from, _ := zoneOf(a.believed, 0.5)

@@ -11,6 +11,9 @@ import (
 // slowOver is the code of a bird that was read below 140 °F after more than 4 h.
 const slowOver = "slow-over"
 
+// slowThrough is the code of one that is in the zone of danger for longer than it should be.
+const slowThrough = "slow-through-danger-zone"
+
 // slowOverOf says for how many minutes, 0 for no such, and by what reading, a bird was below 140 °F for longer than 4 h: at the last reading below that,
 // and on the line from there to the next. A forecast condemns nothing; more heat helps as long as the hours last, and is asked
 // for until then.
@@ -46,7 +49,7 @@ func (v *Revision) noteSlowOver(a *liveBatch, add func(schedule.Finding)) {
 	if a.slowFor == 0 {
 		return
 	}
-	a.verdict = slices.DeleteFunc(slices.Clone(a.verdict), func(f safety.Finding) bool { return f.Code == "slow-through-danger-zone" })
+	a.verdict = slices.DeleteFunc(slices.Clone(a.verdict), func(f safety.Finding) bool { return f.Code == slowThrough })
 	what := "Throw it away, however hot it is by now."
 	if a.served.set {
 		what = "Stop eating, and throw away what is left."

@@ -11,7 +11,7 @@ import (
 // becomes of dinner, then what to know. What is not named asks for a look at the food and
 // comes between the fire and the clock.
 var urgency = map[string]int{
-	"unsound": -5, slowOver: -6, "slow-through-danger-zone": -6, "unwatched-heat": -5, "fire-out": -4, schedule.CoolOven: -5, schedule.StandsOpen: -4, schedule.NoFuel: -3, schedule.ReadingOpen: -4, schedule.WentOnWarm: -4, "fire-died": -3, schedule.PastTarget: -3, schedule.OffUndone: -4,
+	"unsound": -5, slowOver: -6, slowThrough: -6, unwatchedHeat: -5, "fire-out": -4, schedule.CoolOven: -5, schedule.StandsOpen: -4, schedule.NoFuel: -3, schedule.ReadingOpen: -4, schedule.WentOnWarm: -4, "fire-died": -3, schedule.PastTarget: -3, schedule.OffUndone: -4,
 	"served-later": -2, schedule.NeverDone: -2,
 	"grate-off-level": -1, "grate-doubted": -1, "grate-drifts": -1, "core-falling": -1,
 	schedule.Late: 1, schedule.MayBeLate: 1, "less-sure": 1, "stands-in-the-way": 1,

@@ -32,7 +32,7 @@ const onlyOnceBare = "Only once nothing lies on the grate: "
 func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 	for i, s := range steps {
 		if s.Kind == schedule.StepCloseDown && !s.Done && (v.attempt.aside || v.sends() || !s.At.After(v.now.Add(shutSoon))) && v.foodOn() {
-			steps[i].Text = onlyOnceBare + lowered(s.Text)
+			steps[i].Text = onlyOnceBare + say.Lower(s.Text)
 			continue
 		}
 		a := l.of(s.Dish, s.Batch)
