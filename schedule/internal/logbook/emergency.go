@@ -52,8 +52,11 @@ var emergencies = sync.OnceValue(func() []emergency {
 			callNow + " now, and do what they say. If there is smoke, or a fire or coals are near: everybody out into fresh air first, for it may be carbon monoxide, which cannot be smelled. " + nobodyBack},
 		{together(clothing, burning), regexp.MustCompile(`\bmelt`),
 			"Stop, drop and roll; smother it with a thick cloth or a coat. Then cool running water for 20 min, and leave alone what sticks to the skin. " + callNow},
-		{anyWord(`(carbon monoxide|co (alarm|detector)|monoxide|dizzy|dizziness|light ?headed|head ?aches?|nausea|nauseous|nauseated|confused|drowsy|feel(s|ing)? (really |very |a bit |so )?(sick|ill|faint|woozy|weak|unwell|funny)|woozy|throwing up|vomit(s|ed|ing)?|(i'm|is|are|everybody|everyone|we're|kids?) (all |getting |both )?sick)`), nil,
+		{anyWord(`(carbon monoxide|co (alarm|detector)|monoxide|dizzy|dizziness|light ?headed|head ?aches?|nausea|nauseous|nauseated|confused|drowsy|feel(s|ing)? (really |very |a bit |so )?(sick|ill|faint|woozy|weak|unwell|funny)|woozy|thr(ow|ows|ew|owing|own) up|puk(e|es|ed|ing)|barf(s|ed|ing)?|vomit(s|ed|ing)?|(i'm|is|are|everybody|everyone|we're|kids?) (all |getting |both )?sick)`), nil,
 			"Out into fresh air now, everybody, away from the smoke, and stay out. " + callNow + ": say that it may be carbon monoxide. " + nobodyBack + ". " + monoxide},
+		{anyWord(`(allergic (reaction|shock)|anaphyla\w+|epi ?pens?|hives|(throat|tongue|lips?|face|mouth|eyes) (is |are |has |have |all )*(closing( up)?|swollen|swelling|swells?|puffy|tight)|swollen (throat|tongue|lips?|face|mouth|eyes)|(stung|bitten) by|bee stings?|wasp stings?)`), nil, allergy},
+		{anyWord(`(food ?poison(ing|ed)?|diarrh?o?ea|stomach ?(ache|pain|cramps?)s?|(stomach|belly|tummy) (really |still )?(hurts?|aches?)|the runs)`), nil,
+			"Nobody eats more of it, and nobody throws it out yet: put some of each dish into the refrigerator, marked. Small sips of water. " + callNow + ", or a doctor, where somebody is very young, old, pregnant or ill, or has blood, fever, or keeps nothing down. Dizzy or a headache too, beside a grill: it may be carbon monoxide, so out into fresh air first, everybody"},
 		{regexp.MustCompile(`\b(smoke|fire) (alarm|alarms|detector|detectors)\b|\b(smoke|smoky)\b.*\b(in|into|inside|through) (the |our |my )?(house|home|kitchen|bedroom|bedrooms|living room|room|basement|garage|windows?|indoors)\b|\b(house|kitchen|bedroom|living room|home|indoors) (is |are |was )?(full of |filled with |fills with )?(smoke|smoky)\b|\bsmok(e|y) (indoors|inside)\b|\bsmoke (comes|coming|came|going|gets|blows|blowing|drifts) (in|inside|into)\b`), regexp.MustCompile(`\boven\b`),
 			"Everybody out of the house into fresh air, now; open doors and windows as you go. If anything burns in there, or an alarm rings for carbon monoxide, or somebody feels dizzy or sick: stay out and call the emergency number (911 in the US, 112 in Europe). The smoke of a grill brings carbon monoxide. Only a grill that stands free and outdoors may burn on: shut both vents of one that stands by a door or window"},
 		{regexp.MustCompile(`\bfire(s|'s)? (is |has |have )?(spread(s|ing)?|out of control|outside|got away|escaped|jumped|reached)\b|\b(spreading|out of control|wild ?fire|brush fire|grass fire|house fire|can'?t put (it|the fire) out|won'?t go out)\b|\bflames? (are |is )?(outside|out of the|over the|up the|reaching|reach|higher|on the (fence|deck|house|grass|ground))\b`), nil,
@@ -71,6 +74,7 @@ var emergencies = sync.OnceValue(func() []emergency {
 			"If it still burns, or comes back: leave it, get everybody away, and call the fire service (911 in the US, 112 in Europe). What the extinguisher hit is thrown away, food and coals, and the grate is washed. Then note fire out, and off for the food"},
 		{together(ofBody, hurtHot), regexp.MustCompile(`\b(leg of|arm roast|left hand|right hand|hand burned down)\b.*\b(vent|coals?|side)\b|\bleg of\b`), burnAid},
 		{regexp.MustCompile(`\b` + hurtHot + ` (the |my |our |a )?` + persons + `\b|\b` + persons + ` (got |is |was |has |just |been )*(burned|burnt|scalded|blistered)\b|\b(got|i'm|i am|i was|i|grease) (badly |just )?(burned|burnt|scalded)( me| my(self)?)?$|\b(burn|scald) (on|to) (my|his|her|the) (hand|arm|leg|face|foot|finger)|\b(hot )?(grease|fat|oil|ember|spark|ash|smoke) (in|into|on|splashed|got in) (my|his|her) `), regexp.MustCompile(`\b(bone|ends|bits|food|chicken|skin|crust|bark|off)\b`), burnAid},
+		{regexp.MustCompile(`\b(i|` + persons + `|old man|lady|man|woman|uncle|aunt|grandfather|grandmother|grandson|granddaughter|friend|he|she)\b( \w+){0,2} (fell|fallen|trip(s|ped)?|slip(s|ped)?|collided|crashed|bumped|got hurt|(is|was|got|are) (badly )?(hurt|injured))\b|\b(broke|broken|twisted|hurt|injured|hit|banged) (my|his|her|their) (\w+ )?(head|arm|leg|ankle|wrist|foot|back|knee|hip|neck|shoulder|face|hand|toe|finger|nose|tooth|teeth)\b`), regexp.MustCompile(`\b(asleep|apart|bones?|backs?|behind|in love)\b.*|\bfell in\b`), hurt},
 		{regexp.MustCompile(`\bbleed(s|ing)?\b|\bblood everywhere\b|\bcut (my|his|her) \w+|\b(stabbed|sliced) (my|his|her)`), nil,
 			"Press a clean cloth on it, hard, 10 min without a look, and hold it high. It does not stop, gapes, or somebody feels faint: call the emergency number (911 in the US, 112 in Europe). Food and board that it touched: the food is thrown away, the board washed. Somebody else watches the fire"},
 		{together(hotThing, closedIn), shelters, roofed},
@@ -90,6 +94,10 @@ var shelters = regexp.MustCompile(`\b(fridge|refrigerator|freezer|cooler|foil te
 const (
 	roofed = "No grill, fire or coals in there, hot ash too: everybody out into fresh air now, and open the doors. " + monoxide + ", and a roof or a wall catches fire. Dizzy, a headache, sick, or an alarm: stay out and call the emergency number (911 in the US, 112 in Europe). A lit grill is not moved with people inside or close by: shut both vents, lid on, let it go out where it stands, and stay out till it is cold and aired. Rain is no reason for a roof: a screen of metal on one side, 3 ft off, nothing overhead, or the kitchen oven"
 
+	hurt = "Is anybody hurt? First everybody 10 ft from the grill, children first, and somebody else watches it. Touched something hot: cool running water on it for 20 min, now. Hit the head, cannot stand, faint, a burn larger than a palm, or of a child: call the emergency number (911 in the US, 112 in Europe). Is the grill open or tipped, or are coals out of it? Keep away, and look from there. " + nothingCook
+
+	allergy = callNow + ", and say that it is an allergic reaction. Is there an adrenaline pen? Use it at once. Let them lie down with the legs up, or sit where it is hard to breathe, and do not let them get up or be alone. What they ate goes off the table. " + nothingCook
+
 	burnAid = "Cool running water on it for 20 min, now; rings and watch off; no ice, no butter. Larger than a palm, on a face, hand or joint, white or black, in an eye, or of a child: call the emergency number (911 in the US, 112 in Europe). Cover it loosely with cling film or a clean cloth. Somebody else watches the fire, or both vents are shut. " + nothingCook
 )
 
@@ -108,3 +116,17 @@ func Emergency(words []string) string {
 }
 
 var emergencyText = strings.NewReplacer("’", "'", ",", " ", ".", " ", "!", " ", "?", " ", ";", " ", ":", " ", "(", " ", ")", " ", "-", " ", "_", " ")
+
+// aboutPeople are words of somebody who may be hurt or ill; never of baby back ribs.
+var (
+	aboutPeople = anyWord(persons + `|guests|he|she|grandmother|grandfather|uncle|aunt|friend|dog`)
+	noPeople    = regexp.MustCompile(`\bbaby[ -]?(backs?|rib|ribs)\b`)
+)
+
+// firstOfAll asks after people before anything else, where words of them were not understood; empty for others.
+func firstOfAll(said string) string {
+	if !aboutPeople.MatchString(noPeople.ReplaceAllString(said, "")) {
+		return ""
+	}
+	return "is anybody hurt or ill? That comes first: call the emergency number (911 in the US, 112 in Europe). If not: "
+}
