@@ -69,6 +69,11 @@ func dishesOfLog(p Plan) []logbook.Dish {
 				x.OvenC = h.OvenC
 			}
 		}
+		if searsAfterwards := slices.ContainsFunc(d.Batches, func(b Batch) bool {
+			return slices.ContainsFunc(b.Stages, func(s Stage) bool { return s.Kind == StageSear })
+		}); !searsAfterwards && d.TargetC != 0 {
+			x.DoneC = min(d.MinimumC, d.TargetC)
+		}
 		x.OvenCooks = slices.ContainsFunc(p.Steps, func(s Step) bool { return s.Kind == StepToOven && s.Dish == d.ID })
 		all = append(all, x)
 	}

@@ -29,6 +29,7 @@ type Dish struct {
 	Batches       int     // loads of the grate in which it goes on
 	Poultry       bool
 	LeastC        float64 // its published minimum, degC; 0 for none
+	DoneC         float64 // what it must have shown when it comes off for good: its published minimum, or what is asked for below that, degC; 0 for none
 	RawOvenC      float64 // the coolest oven that takes it below that, degC; 0 for none
 }
 

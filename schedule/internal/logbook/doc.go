@@ -14,6 +14,7 @@
 //	note_time.go, note_span.go, note_moment.go   when it was
 //	note_kind.go, sayings.go, note_dish.go       what was done, to which dish
 //	note_coals.go, note_vents.go, note_place.go, note_piece.go, note_range.go, note_air.go, note_lid.go, note_degrees.go   what was counted and read
+//	note_least.go           what is off below its minimum, said at once
 //	note_serving.go         when people eat
 //	note_answers.go         what is answered where no line of a log says it
 //	emergency.go            danger to people, answered before grammar

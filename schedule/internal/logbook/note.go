@@ -38,6 +38,7 @@ func (r *Reader) Note(words []string, log []Entry, at time.Time) (rows []Row, se
 	}
 	n.lowestOfPlaces(rows)
 	n.askBack(rows, plain)
+	n.notDone(rows)
 	rows = slices.DeleteFunc(rows, func(r Row) bool { // what was never on was not taken off
 		return Kind(r.kind) == Pulled && n.neverOn(r.dish) && slices.ContainsFunc(rows, func(o Row) bool { return Kind(o.kind) == Counter && o.dish == r.dish })
 	})
@@ -252,6 +253,6 @@ func (n *noteReader) unread(words []string) string {
 	if said == "" {
 		return `nothing was said of it: write what was read or done, such as "152", "on", "wrapped" or "off"`
 	}
-	return fmt.Sprintf(`%s cannot be read, and nothing was noted; write a dish and what was read or done, such as "brisket 152", "brisket wrapped", "brisket off at 4:30 PM", or of the grill "grate 260", "lit", "fire out 20 min ago", "top vent 1/4"; dishes are %s`,
+	return firstOfAll(said) + fmt.Sprintf(`%s cannot be read, and nothing was noted; write a dish and what was read or done, such as "brisket 152", "brisket wrapped", "brisket off at 4:30 PM", or of the grill "grate 260", "lit", "fire out 20 min ago", "top vent 1/4"; dishes are %s`,
 		say.Quoted(said), say.Listed(n.dishNames(), "and"))
 }

@@ -45,6 +45,6 @@ func (n *noteReader) rangeRead(words []string, dish string) (row Row, sentence s
 		return row, doubt, true
 	}
 	row.kind = string(Coldest)
-	row.aside = "The lowest of them counts: what is warmer waits for it, or comes off by itself"
+	row.aside = fmt.Sprintf("The coldest counts, %d: leave that one on. What is done may come off", low)
 	return row, "", true
 }

@@ -26,13 +26,17 @@ func noteDays() map[string]noteDay {
 	brisket := Dish{ID: "brisket", Name: "Brisket", Cut: "brisket", Batches: 1, OvenC: unit.FToC(170)}
 	butts := Dish{ID: "butt", Name: "Pork butts", Cut: "pork-butt", Count: 2, Batches: 2}
 	corn := Dish{ID: "corn", Name: "Corn", Cut: "corn", Batches: 1}
-	turkey := Dish{ID: "turkey", Name: "Turkey", Cut: "turkey", Batches: 1, Poultry: true, LeastC: unit.FToC(165), RawOvenC: unit.FToC(325)}
+	turkey := Dish{ID: "turkey", Name: "Turkey", Cut: "turkey", Batches: 1, Poultry: true, LeastC: unit.FToC(165), DoneC: unit.FToC(165), RawOvenC: unit.FToC(325)}
 	thighs := Dish{ID: "chicken-thigh", Name: "Bone-in chicken thighs", Cut: "chicken-thigh", Count: 12, Batches: 1, Poultry: true}
 	racks := Dish{ID: "ribs", Name: "St. Louis ribs", Cut: "st-louis-ribs", Count: 2, Batches: 1}
 	party := []Entry{{At: clock(13, 40), Kind: Lit}, {At: clock(14, 20), Dish: "baby-backs", Kind: On}, {At: clock(16, 20), Dish: "chicken", Kind: On}}
 	smoke := []Entry{{At: clock(6, 0), Kind: Lit}, {At: clock(6, 40), Dish: "brisket", Kind: On}, {At: clock(15, 0), Dish: "brisket", Kind: Core, C: unit.FToC(160)}}
 	bird := []Entry{{At: clock(12, 0), Kind: Lit}, {At: clock(13, 0), Dish: "turkey", Kind: On}, {At: clock(16, 45), Dish: "turkey", Kind: Core, C: unit.FToC(171)}}
+	roast := Dish{ID: "roast", Name: "Pork loin roast", Cut: "pork-loin", Count: 1, Batches: 1, LeastC: unit.FToC(145), DoneC: unit.FToC(145), RawOvenC: unit.FToC(250)}
+	roasted := []Entry{{At: clock(14, 0), Kind: Lit}, {At: clock(15, 0), Dish: "roast", Kind: On}}
 	return map[string]noteDay{
+		"roast":  {day(unit.US, clock(14, 0), roast), roasted, clock(17, 0)},
+		"rested": {day(unit.US, clock(14, 0), roast), append(slices.Clone(roasted), Entry{At: clock(16, 50), Dish: "roast", Kind: Pulled}), clock(17, 0)},
 		"thighs": {day(unit.US, clock(13, 30), thighs), []Entry{{At: clock(16, 0), Kind: Lit}}, clock(17, 0)},
 		"held":   {day(unit.US, clock(6, 0), brisket, butts), append(slices.Clone(smoke), Entry{At: clock(16, 0), Kind: Grate, C: unit.FToC(250)}, Entry{At: clock(16, 30), Dish: "brisket", Kind: Pulled}), clock(17, 0)},
 		"racks":  {day(unit.US, clock(11, 0), racks), []Entry{{At: clock(11, 0), Kind: Lit}, {At: clock(12, 0), Dish: "ribs", Kind: On}}, clock(17, 0)},
