@@ -16,7 +16,8 @@ type LeftAside struct {
 }
 
 // FollowLog reads a log as [ReadLog] does, for somebody who stands beside the food: a line of CSV that cannot be read
-// is left aside and named, and the rest is read. A log without a line that can be read, a header that is wrong, and
+// is left aside and named, and the rest is read. A log all of whose dishes are none of the day's is that of another day:
+// its fire is not this fire. That, a log without a line that can be read, a header that is wrong, and
 // JSON, which no hand writes, are errors as there. What is stored or judged is read by ReadLog.
 func FollowLog(data []byte, p Plan) ([]Entry, []LeftAside, error) {
 	whole, first := ReadLog(data, p)
@@ -24,7 +25,7 @@ func FollowLog(data []byte, p Plan) ([]Entry, []LeftAside, error) {
 	if first == nil || !errors.As(first, &faulty) || isJSON(data) {
 		return whole, nil, first
 	}
-	lines, aside := bytes.Split(data, []byte("\n")), []LeftAside(nil)
+	lines, aside, foreign := bytes.Split(data, []byte("\n")), []LeftAside(nil), false
 	for err := first; err != nil; whole, err = ReadLog(bytes.Join(lines, []byte("\n")), p) {
 		if !errors.As(err, &faulty) {
 			return nil, nil, first
@@ -38,6 +39,7 @@ func FollowLog(data []byte, p Plan) ([]Entry, []LeftAside, error) {
 				continue
 			}
 			why := strings.TrimPrefix(f.String(), fmt.Sprintf("line %d: ", f.Line))
+			foreign = foreign || strings.HasSuffix(f.Path, ": dish")
 			aside = append(aside, LeftAside{Line: f.Line, Text: strings.TrimSpace(string(lines[f.Line-1])), Why: why})
 		}
 		if len(aside) == before {
@@ -49,6 +51,9 @@ func FollowLog(data []byte, p Plan) ([]Entry, []LeftAside, error) {
 	}
 	if len(whole) == 0 {
 		return nil, nil, first
+	}
+	if foreign && !slices.ContainsFunc(whole, func(e Entry) bool { return e.Dish != "" }) {
+		return nil, nil, &InputError{Faults: []Fault{{Sentence: "none of its dishes is on the menu of this day, so it is the log of another one; give the log of this day"}}}
 	}
 	slices.SortFunc(aside, func(a, b LeftAside) int { return a.Line - b.Line })
 	return whole, aside, nil

@@ -25,6 +25,7 @@ func TestAFaultyLineIsLeftAside(t *testing.T) {
 		{"half a day too early", "14:00,,lit,\n14:30,pork-butt,on,\n04:50,pork-butt,core,95 F\n16:00,pork-butt,core,110 F\n", 3, []int{4}},
 		{"two of them, and a comment", "# saturday\n07:30,,lit,\nnine,pork-butt,on,\n08:00,pork-butt,on,\n12:00,pork-butt,boiled,\n", 2, []int{4, 6}},
 		{"a quote that does not end", "07:30,,lit,\n08:00,pork-butt,on,\n12:00,pork-butt,core,\"150 F\n", 2, []int{4}},
+		{"another day's", "07:30,,lit,\n08:00,brisket,on,\n09:00,,grate,250 F\n12:00,brisket,core,150 F\n", 0, nil},
 		{"all of it", "nine,pork-butt,on,\n12:00,brisket,core,150 F\n", 0, nil},
 	} {
 		read, aside, err := schedule.FollowLog([]byte(head+c.log), p)

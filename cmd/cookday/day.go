@@ -6,11 +6,13 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/planner"
+	"example.com/cookday/schedule/unit"
 )
 
 // readDay reads a plan, or makes one of a request: a day may be followed by either.
@@ -46,6 +48,34 @@ func readLogFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.E
 	}
 	log, _, err := schedule.FollowLog(in.data, p)
 	return log, in, inFile(in.name, err)
+}
+
+// followFile reads the log by which a day is followed.
+func followFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.Entry, []schedule.LeftAside, error) {
+	in, err := readSource(name, cmd.InOrStdin())
+	if err != nil {
+		return nil, nil, err
+	}
+	log, aside, err := schedule.FollowLog(in.data, p)
+	if err != nil {
+		return nil, nil, inFile(in.name, err)
+	}
+	return log, aside, nil
+}
+
+// notAhead refuses a log with a line after now, by the first of them.
+func notAhead(name string, log []schedule.Entry, typed string, now time.Time, u unit.System) error {
+	for _, e := range log {
+		if !e.At.After(now) {
+			continue
+		}
+		at := said(u, e.At.In(now.Location()), now)
+		if typed != "" {
+			return usage("%s line %d: %s is later than --now, %s. Leave --now out, or take that line out", name, e.Line, at, u.Clock(now))
+		}
+		return usage("%s line %d: %s is still ahead, it is only %s. Put its time right, or take that line out", name, e.Line, at, u.Clock(now))
+	}
+	return nil
 }
 
 // dayEndings are those of the files that a day may be in, beside its log.

@@ -6,7 +6,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
@@ -47,7 +46,7 @@ say it:
   brisket called off
   lit at 11:58, ribs off 20 min ago, fire out since 3:10     earlier than now
   chicken 165, ribs 190, grate 340                           a line each
-  undo                 takes the last line back
+  undo                 takes the last note back
 
 A time without AM or PM is the last such time that is past; of dinner the next one.
 A note that is not understood is refused, and nothing is stored. What tells of danger
@@ -110,12 +109,16 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 			return err
 		}
 		lines.WriteString(line)
-		fmt.Fprintln(&told, "Noted: "+strings.TrimRight(strings.Join([]string{said(p.Request.Units, n.At, at), n.Dish, n.Kind, n.Text}, " "), " "))
+		fmt.Fprintln(&told, "Noted: "+said(p.Request.Units, n.At, at)+" "+inWords(n, p))
 		if n.Aside != "" {
 			fmt.Fprintln(&told, strings.ToUpper(n.Aside[:1])+n.Aside[1:]+".")
 		}
 	}
-	if err := addLine(name, in.data, lines.String(), markOf(name, day)); err != nil {
+	text := lines.String()
+	if len(notes) > 1 {
+		text = fmt.Sprintf("%s%d\n", togetherMark, len(notes)) + text
+	}
+	if err := addLine(name, in.data, text, markOf(name, day)); err != nil {
 		return err
 	}
 	_, err = io.WriteString(cmd.OutOrStdout(), told.String())
@@ -155,9 +158,10 @@ func lineOf(name string, has []byte, columns map[string]string) (string, error) 
 }
 
 const (
-	logHead   = "time,dish,kind,value\n"
-	dayMark   = "# day: "        // before the file that a log is of
-	takenBack = "# taken back: " // before a line that does not count
+	logHead      = "time,dish,kind,value\n"
+	dayMark      = "# day: "             // before the file that a log is of
+	takenBack    = "# taken back: "      // before a line that does not count
+	togetherMark = "# one note, lines: " // before the lines of a note of several
 )
 
 // addLine appends to a log, which is made where there is none.
@@ -166,8 +170,11 @@ func addLine(name string, has []byte, line, day string) error {
 	switch {
 	case len(strings.TrimSpace(string(has))) == 0:
 		text = logHead + day + line
-	case has[len(has)-1] != '\n':
-		text = "\n" + line
+	case !strings.Contains(string(has), dayMark):
+		text = day + line
+	}
+	if len(has) > 0 && has[len(has)-1] != '\n' {
+		text = "\n" + text
 	}
 	f, err := os.OpenFile(name, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o644)
 	if err != nil {
@@ -178,34 +185,6 @@ func addLine(name string, has []byte, line, day string) error {
 		err = closed
 	}
 	return err
-}
-
-// takesBack says of words that they take the last line back and tell nothing else.
-func takesBack(words []string) bool {
-	said := strings.ToLower(strings.Trim(strings.Join(words, " "), " .!"))
-	return slices.Contains([]string{"undo", "undo that", "undo last", "undo the last", "undo the last one", "undo last line", "undo the last line", "scratch that", "scratch that last one", "take that back", "take it back"}, said)
-}
-
-// takeBack makes a remark of the last line of a log.
-func takeBack(cmd *cobra.Command, name string) error {
-	in, err := readSource(name, cmd.InOrStdin())
-	if err != nil {
-		return err
-	}
-	lines := strings.SplitAfter(string(in.data), "\n")
-	for i := len(lines) - 1; i > 0; i-- {
-		line := strings.TrimSpace(lines[i])
-		if line == "" || strings.HasPrefix(line, "#") || line+"\n" == logHead {
-			continue
-		}
-		lines[i] = takenBack + lines[i]
-		if err := emit(cmd.OutOrStdout(), name, func(w io.Writer) error { _, err := io.WriteString(w, strings.Join(lines, "")); return err }); err != nil {
-			return err
-		}
-		_, err = fmt.Fprintln(cmd.OutOrStdout(), "Taken back: "+strings.ReplaceAll(line, ",", " "))
-		return err
-	}
-	return usage("%s: has no line to take back", name)
 }
 
 // dayOf is the file of the request or plan that a log is of.

@@ -48,16 +48,16 @@ func dayInFolder(t testing.TB) (day, log string) {
 func TestNote(t *testing.T) {
 	_, log := dayInFolder(t)
 	for _, n := range []struct{ at, words, says string }{
-		{"2027-07-03 22:05", "lit", "Noted: 10:05 PM  lit\n"},
-		{"2027-07-03 22:42", "22:40 butt on", "Noted: 10:40 PM butt on\n"},
-		{"2027-07-04 00:10", "23:50 pork 98", "Noted: 11:50 PM Sat butt core 98 F\n"},
-		{"2027-07-04 05:12", "pork butt 152", "Noted: 5:12 AM butt core 152 F\n"},
-		{"2027-07-04 05:13", "125", "Noted: 5:13 AM butt core 125 F\n"},
-		{"2027-07-04 05:13", "undo", "Taken back: 2027-07-04 05:13 butt core 125 F\n"},
-		{"2027-07-04 05:13", "126", "Noted: 5:13 AM butt core 126 F\n"},
-		{"2027-07-04 05:13", "scratch that", "Taken back: 2027-07-04 05:13 butt core 126 F\n"},
-		{"2027-07-04 05:14", "grate 245", "Noted: 5:14 AM  grate 245 F\n"},
-		{"2027-07-04 05:20", "butt 153 grate 240 5 minutes ago", "Noted: 5:15 AM butt core 153 F\nNoted: 5:15 AM  grate 240 F\n"},
+		{"2027-07-03 22:05", "lit", "Noted: 10:05 PM lit\n"},
+		{"2027-07-03 22:42", "22:40 butt on", "Noted: 10:40 PM Pork butt on\n"},
+		{"2027-07-04 00:10", "23:50 pork 98", "Noted: 11:50 PM Sat Pork butt 98 F inside\n"},
+		{"2027-07-04 05:12", "pork butt 152", "Noted: 5:12 AM Pork butt 152 F inside\n"},
+		{"2027-07-04 05:13", "125", "Noted: 5:13 AM Pork butt 125 F inside\n"},
+		{"2027-07-04 05:13", "undo", "Taken back: 2027-07-04 05:13 butt core 125 F\nLast in the log now: 2027-07-04 05:12 butt core 152 F\n"},
+		{"2027-07-04 05:13", "126", "Noted: 5:13 AM Pork butt 126 F inside\n"},
+		{"2027-07-04 05:13", "scratch that", "Taken back: 2027-07-04 05:13 butt core 126 F\nLast in the log now: 2027-07-04 05:12 butt core 152 F\n"},
+		{"2027-07-04 05:14", "grate 245", "Noted: 5:14 AM grate 245 F\n"},
+		{"2027-07-04 05:20", "butt 153 grate 240 5 minutes ago", "Noted: 5:15 AM Pork butt 153 F inside\nNoted: 5:15 AM grate 240 F\n"},
 	} {
 		r := atClock(t, n.at, append([]string{"note", log}, strings.Fields(n.words)...)...)
 		if r.code != exitFine || r.out != n.says {
@@ -65,9 +65,42 @@ func TestNote(t *testing.T) {
 		}
 	}
 	want := "time,dish,kind,value\n2027-07-03 22:05,,lit,\n2027-07-03 22:40,butt,on,\n2027-07-03 23:50,butt,core,98 F\n" +
-		"2027-07-04 05:12,butt,core,152 F\n# taken back: 2027-07-04 05:13,butt,core,125 F\n# taken back: 2027-07-04 05:13,butt,core,126 F\n2027-07-04 05:14,,grate,245 F\n2027-07-04 05:15,butt,core,153 F\n2027-07-04 05:15,,grate,240 F\n"
+		"2027-07-04 05:12,butt,core,152 F\n# taken back: 2027-07-04 05:13,butt,core,125 F\n# taken back: 2027-07-04 05:13,butt,core,126 F\n2027-07-04 05:14,,grate,245 F\n# one note, lines: 2\n2027-07-04 05:15,butt,core,153 F\n2027-07-04 05:15,,grate,240 F\n"
 	if got, err := os.ReadFile(log); err != nil || string(got) != want {
 		t.Errorf("the log is %v\n%s\nwant\n%s", err, got, want)
+	}
+}
+
+// What one note wrote is taken back as one, and what stands then is told; what came off below its minimum is said at once.
+func TestUndoTakesTheWholeNoteBack(t *testing.T) {
+	_, log := dayInFolder(t)
+	for _, n := range []struct{ at, words, says string }{
+		{"2027-07-04 05:12", "butt on at 22:40", "Noted: 10:40 PM Sat Pork butt on\n"},
+		{"2027-07-04 14:00", "butt off at 130", "Noted: 2:00 PM Pork butt off\nNoted: 2:00 PM Pork butt 130 F inside\nNot done: it needs 145 °F everywhere. Back on the hot grate now, and measure again. Do not cut or serve it before that.\n"},
+		{"2027-07-04 14:01", "undo", "Taken back: 2027-07-04 14:00 butt pulled\nTaken back: 2027-07-04 14:00 butt core 130 F\nLast in the log now: 2027-07-03 22:40 butt on\n"},
+		{"2027-07-04 14:02", "undo", "Taken back: 2027-07-03 22:40 butt on\n"},
+	} {
+		if r := atClock(t, n.at, append([]string{"note", log}, strings.Fields(n.words)...)...); r.code != exitFine || r.out != n.says {
+			t.Errorf("%s: exit code %d, %q%q, want %q", n.words, r.code, r.out, r.errors, n.says)
+		}
+	}
+}
+
+// A line that is later than now is named by its file, its line and its hour, once; so is the log of another day.
+func TestALogAheadOfNowIsNamedOnce(t *testing.T) {
+	day, _ := dayInFolder(t)
+	ahead := file(t, "ahead.csv", "time,dish,kind,value\n2027-07-03 22:05,,lit,\n2027-07-04 09:00,butt,core,140 F\n2027-07-04 09:30,butt,core,150 F\n")
+	foreign := file(t, "foreign.csv", "time,dish,kind,value\n2027-07-03 22:05,,lit,\n2027-07-03 22:20,goose,on,\n")
+	for _, c := range []struct{ log, now, says string }{
+		{ahead, "8:00", "ahead.csv line 3: 9:00 AM is later than --now, 8:00 AM."},
+		{foreign, "8:00", "it is the log of another one"},
+	} {
+		for _, command := range []string{"now", "revise"} {
+			r := atClock(t, "2027-07-04 08:00", command, day, c.log, "--now", "2027-07-04 0"+c.now)
+			if r.code != exitInput || !strings.Contains(r.errors, c.says) || strings.Count(r.errors, "\n") != 1 {
+				t.Errorf("%s: exit code %d, %q, want %q", command, r.code, r.errors, c.says)
+			}
+		}
 	}
 }
 
@@ -207,7 +240,7 @@ func Example_note() {
 	say(5, 0, "note", log, "butt", "66")
 	say(5, 1, "note", log, "butt", "151")
 	// Output:
-	// Noted: 10:40 PM butt on
+	// Noted: 10:40 PM Pork butt on
 	// sunday.csv: 66 F does not fit here; 66 C, that is 151 °F, may be meant. Type the letter after the number: 66F if it does show that, else 66C.
 	// Noted: 5:01 AM butt core 151 F
 }

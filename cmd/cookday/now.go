@@ -50,16 +50,15 @@ func now(cmd *cobra.Command, args []string, typed string) error {
 		name, _ = besides(args[0], ".csv")
 	}
 	if name != "" {
-		in, err := readSource(name, cmd.InOrStdin())
-		if err != nil {
+		if log, aside, err = followFile(cmd, name, p); err != nil {
 			return err
-		}
-		if log, aside, err = schedule.FollowLog(in.data, p); err != nil {
-			return inFile(in.name, err)
 		}
 	}
 	at, err := nowOf(cmd, typed, p, schedule.JoinLogs(p.Log, log))
 	if err != nil {
+		return err
+	}
+	if err := notAhead(name, log, typed, at, p.Request.Units); err != nil {
 		return err
 	}
 	revised, err := planner.Revise(cmd.Context(), p, log, at, planner.Judged())

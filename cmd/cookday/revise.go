@@ -61,18 +61,17 @@ func revise(cmd *cobra.Command, s show, plan, log string) error {
 
 // revisePlan brings a plan up to now with the log of a file.
 func revisePlan(cmd *cobra.Command, p schedule.Plan, name, typed string) (schedule.Plan, time.Time, error) {
-	in, err := readSource(name, cmd.InOrStdin())
+	log, aside, err := followFile(cmd, name, p)
 	if err != nil {
 		return schedule.Plan{}, time.Time{}, err
-	}
-	log, aside, err := schedule.FollowLog(in.data, p)
-	if err != nil {
-		return schedule.Plan{}, time.Time{}, inFile(in.name, err)
 	}
 	now, err := nowOf(cmd, typed, p, log)
 	if err != nil {
 		return schedule.Plan{}, time.Time{}, err
 	}
+	if err := notAhead(name, log, typed, now, p.Request.Units); err != nil {
+		return schedule.Plan{}, time.Time{}, err
+	}
 	revised, err := planner.Revise(cmd.Context(), p, log, now, planner.Judged())
-	return revised.WithLeftAside(aside), now, inFile(in.name, err)
+	return revised.WithLeftAside(aside), now, inFile(name, err)
 }

@@ -141,6 +141,8 @@ func operands(names ...string) cobra.PositionalArgs {
 		switch {
 		case len(args) < len(names):
 			return usage("%s: %s is missing; see %s --help", cmd.CommandPath(), names[len(args)], cmd.CommandPath())
+		case len(args) > len(names) && cmd.Flags().Changed("brief") && strings.Trim(args[len(names)], "0123456789") == "":
+			return usage("%s: write --brief=%s, with the equals sign", cmd.CommandPath(), args[len(names)])
 		case len(args) > len(names):
 			return usage("%s: %q is one argument too many; see %s --help", cmd.CommandPath(), args[len(names)], cmd.CommandPath())
 		}
