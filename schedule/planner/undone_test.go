@@ -2,8 +2,10 @@ package planner_test
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/cookday/schedule"
 	"example.com/cookday/schedule/check"
@@ -36,7 +38,7 @@ func TestWhatComesOffUndoneIsNotServed(t *testing.T) {
 		carved := false
 		for _, s := range q.Steps {
 			carved = carved || !s.Done && s.Dish != "" && s.Kind == schedule.StepSlice
-			if tt.code == schedule.OffUndone && !s.Done && s.Kind == schedule.StepCloseDown && !strings.HasPrefix(s.Text, "Only once nothing has to go back on the grate") {
+			if tt.code == schedule.OffUndone && !s.Done && s.Kind == schedule.StepCloseDown && !strings.HasPrefix(s.Text, "When nothing has to go back on the grate") {
 				t.Errorf("%s: %s", tt.name, s.Text)
 			}
 		}
@@ -87,7 +89,7 @@ func TestWhatWasServedUndoneIsNotChilled(t *testing.T) {
 	const log = "time,dish,kind,value\n2027-11-25 11:05,,lit,\n2027-11-25 11:40,Turkey,on,\n2027-11-25 14:50,Turkey,core,150 F\n2027-11-25 15:20,Turkey,pulled,\n2027-11-25 15:50,Turkey,served,\n"
 	for _, tt := range []struct{ more, now, code, says string }{
 		{"", "2027-11-25 15:51", schedule.OffUnread, "stop eating, and measure what is left"},
-		{"2027-11-25 15:52,Turkey,core,148 F\n", "2027-11-25 15:53", schedule.OffUndone, "came off at 3:20 PM and read 148 °F at 3:52 PM"},
+		{"2027-11-25 15:52,Turkey,core,148 F\n", "2027-11-25 15:53", schedule.OffUndone, "Off at 3:20 PM, and 148 °F inside at 3:52 PM"},
 		{"2027-11-25 15:52,Turkey,core,148 F\n", "2027-11-25 18:30", schedule.OffUndone, "throw away what is left"},
 	} {
 		q := plantest.Revised(t, p, log+tt.more, tt.now)
@@ -112,5 +114,48 @@ func TestAColdReadingAtTheTakeOffIsNotPassedOver(t *testing.T) {
 	q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-03 07:19,,lit,\n2027-07-03 09:48,brisket,coldest,25 F\n2027-07-03 09:51,brisket,boxed,\n", "2027-07-03 10:32")
 	if !slices.ContainsFunc(q.Findings, func(f schedule.Finding) bool { return f.Code == schedule.OffUndone }) || q.Dishes[0].Chance > 0 {
 		t.Errorf("chance %.3f: %v", q.Dishes[0].Chance, q.Findings)
+	}
+}
+
+// Two steaks of one dish, by one reading, are told of once, by the one that came off sooner.
+func TestPiecesOfOneDishAreToldOfOnce(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-03, time: \"19:00\", tz: America/Denver}\ngrill: kettle 22 in\ndishes: [{name: Ribeyes, cut: steak, count: 2, thickness: 1.5 in, target: medium-rare}]\n")
+	q := plantest.Revised(t, p, "time,dish,kind,value\n2027-07-03 18:03,,lit,\n2027-07-03 18:40,Ribeyes,on,\n2027-07-03 18:54,Ribeyes,coldest,118 F\n2027-07-03 18:57,Ribeyes,pulled,one\n2027-07-03 18:59,Ribeyes,pulled,\n", "2027-07-03 19:02")
+	told := ""
+	for _, f := range q.Findings {
+		if f.Code == schedule.OffUndone {
+			told += f.Text
+		}
+	}
+	if strings.Count(told, "not done") != 1 || !strings.Contains(told, "Off since 6:57 PM: in heat by 8:57 PM") {
+		t.Errorf("told: %s", told)
+	}
+}
+
+// Coals as many as the plan asked for are its feed, also where that is few: it is not asked for again.
+func TestCoalsAsThePlanAskedForAreItsFeed(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [{name: Ribs, cut: baby-backs, count: 2, serve: \"17:30\", prep: []}, {name: Thighs, cut: chicken-thigh, count: 12}, {name: Burgers, cut: burger, count: 10}]\n")
+	var feed schedule.Step
+	for _, s := range p.Steps {
+		if s.Kind == schedule.StepRefuel && feed.ID == "" {
+			feed = s
+		}
+	}
+	asked, _, _ := strings.Cut(strings.TrimPrefix(feed.Text, "Add "), " ")
+	n, err := strconv.Atoi(asked)
+	if err != nil || n >= 20 {
+		t.Fatalf("the day wants no small feed: %q", feed.Text)
+	}
+	at, on := feed.At.Format("2006-01-02 15:04"), feed.At.Add(-50*time.Minute).Format("2006-01-02 15:04")
+	for _, coals := range []struct {
+		count string
+		fed   bool
+	}{{asked, true}, {"5", false}} {
+		q := plantest.Revised(t, p, "time,dish,kind,value\n"+on+",Ribs,on,\n"+at+",,lit-coals,"+coals.count+"\n", feed.At.Add(15*time.Minute).Format("2006-01-02 15:04"))
+		for _, s := range q.Steps {
+			if s.ID == feed.ID && s.Done != coals.fed {
+				t.Errorf("%s coals at %s: done is %t: %s", coals.count, at, s.Done, s.Text)
+			}
+		}
 	}
 }

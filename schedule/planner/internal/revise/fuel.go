@@ -54,7 +54,7 @@ func (v *Revision) fedAt() []time.Time {
 		case schedule.LogGrate, schedule.LogGauge, schedule.LogOn:
 			burning = true
 		case schedule.LogLitCoals, schedule.LogUnlitCoals:
-			if burning && countOf(e.Value) >= leastFeed {
+			if burning && countOf(e.Value) >= float64(v.leastFed()) {
 				out = append(out, e.At)
 			}
 		}
@@ -64,6 +64,22 @@ func (v *Revision) fedAt() []time.Time {
 
 // leastFeed is how many coals are a feed: fewer only help a fire on (assumption).
 const leastFeed = 20
+
+// leastFed is how many are one on this day: no more than most of the smallest that its plan asks for.
+func (v *Revision) leastFed() int {
+	least := leastFeed
+	for _, ph := range v.first.Phases {
+		if ph.Burn == nil {
+			continue
+		}
+		for _, r := range ph.Burn.Refuels {
+			if r.Count > 0 {
+				least = min(least, (3*r.Count+3)/4)
+			}
+		}
+	}
+	return least
+}
 
 // moreFuel are the refuels of the log that the first plan knows nothing of. They
 // are steps of their own: those that a revision adds may be gone in the next.

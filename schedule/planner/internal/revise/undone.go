@@ -51,17 +51,20 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	if !a.off.logged || shows != shownLow {
 		return false
 	}
+	if v.toldOfTwin(a) {
+		return true
+	}
 	last := v.lowestOf(a)
 	if last.At.Before(a.off.at.Add(-offReading)) || a.way().Sear && last.At.Before(a.off.at) {
 		v.noteUnread(a, last, add)
 		return false
 	}
 	name, min, oven := a.batch.It.Dish.Name, v.day.Core(a.leastC()), v.day.Grate(undoneOvenC)
-	showed := fmt.Sprintf("It came off at %s inside", v.day.Core(last.C))
+	showed := fmt.Sprintf("Off at %s inside", v.day.Core(last.C))
 	if cold, ok := a.coldestBefore(last); ok && last.C >= a.leastC()-sameC {
-		showed = fmt.Sprintf("It read %s at %s, but its coldest place was at %s at %s", v.day.Core(last.C), v.clock(last.At), v.day.Core(cold.C), v.clock(cold.At))
+		showed = fmt.Sprintf("%s at %s, but the coldest place was at %s at %s", v.day.Core(last.C), v.clock(last.At), v.day.Core(cold.C), v.clock(cold.At))
 	} else if last.At.After(a.off.at) {
-		showed = fmt.Sprintf("It came off at %s and read %s at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
+		showed = fmt.Sprintf("Off at %s, and %s inside at %s", v.clock(a.off.at), v.day.Core(last.C), v.clock(last.At))
 	}
 	by := instant.Later(a.off.at, a.on.at).Add(instant.Minutes(safety.OutLimit(v.day.Air.AirC)))
 	if v.noteJustShort(a, last, add) || v.noteWarmerSince(a, last, add) {
@@ -70,18 +73,35 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 	late := v.now.After(by) && !(a.hotly.set && !a.hotly.at.After(by)) // in an oven that cooks it is in heat
 	switch {
 	case a.served.set && !late:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and was never read at %s in its coldest place. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating. %s, and never read at %s in the coldest place. %s Wash hands, board, knife and tongs. Whoever ate of it and falls ill: call a doctor.", name, showed, min, v.orAway(a, oven, min))))
 	case a.served.set:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and throw away what is left. %s, and was never read at %s in its coldest place. Whoever ate of it and falls ill: call a doctor.", name, showed, min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: stop eating, and throw away what is left. %s, and never read at %s in the coldest place. Whoever ate of it and falls ill: call a doctor.", name, showed, min)))
 	case late:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. %s, and was never read at %s in its coldest place.", name, showed, min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("Do not serve %s, and throw it away. %s, and never read at %s in the coldest place.", name, showed, min)))
 	case a.hotly.set:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Leave it in the oven, and do not cut or serve it. Push the probe right through in 15 min, and log the coldest place (coldest); once that is %s it may be served.", name, showed, min, min)))
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s; %s is needed. Leave it in the oven, and do not cut or serve. Push the probe right through in 15 min, and log the coldest place (coldest). Serve only at %s there.", name, showed, min, min)))
 	default:
-		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s, and it needs %s. Do not cut or serve it. Put it back on the hot grate now, or into an oven at %s, and log each reading; once it reads %s everywhere it may be served. It was off at %s: in heat by %s at the very latest, and past that it is thrown away.",
+		add(about(a, schedule.OffUndone, fmt.Sprintf("%s: not done. %s; %s is needed. Do not cut or serve. Back on the hot grate now, or into an oven at %s, and log each reading. Serve only at %s everywhere. Off since %s: in heat by %s at the very latest; past that it is thrown away.",
 			name, showed, min, oven, min, v.clock(a.off.at), v.clock(by))))
 	}
 	return true
+}
+
+// toldOfTwin says whether another piece of the same dish, by the same reading, is as little done and came off sooner: what is
+// told of that one, with its nearer end, is of both.
+func (v *Revision) toldOfTwin(a *liveBatch) bool {
+	last, before := v.lowestOf(a), true
+	return slices.ContainsFunc(v.batches, func(b *liveBatch) bool {
+		if b == a {
+			before = false
+			return false
+		}
+		if b.batch.It != a.batch.It && b.batch.It.Dish.ID != a.batch.It.Dish.ID || b.where != off || b.condemned || !b.off.logged || b.served.set != a.served.set || b.hotly.set != a.hotly.set || v.shows(b) != shownLow {
+			return false
+		}
+		other := v.lowestOf(b)
+		return other.At.Equal(last.At) && other.C == last.C && (b.off.at.Before(a.off.at) || before && b.off.at.Equal(a.off.at))
+	})
 }
 
 // noteJustShort says of a whole piece that came off a few degrees below its published minimum
@@ -96,7 +116,7 @@ func (v *Revision) noteJustShort(a *liveBatch, last schedule.Entry, add func(sch
 			name, v.day.Core(last.C), min, min, say.Lower(v.orAway(a, v.day.Grate(undoneOvenC), min)))))
 		return true
 	}
-	add(about(a, schedule.OffUndone, fmt.Sprintf("%s: a little short. It came off at %s inside, and it needs %s. Resting adds a few degrees: measure it again in its thickest place, 3 min after it came off, and log that. Still under: back on the hot grate for a few minutes. Do not cut it before it reads %s.",
+	add(about(a, schedule.OffUndone, fmt.Sprintf("%s: a little short. Off at %s inside; %s is needed. Resting adds a few degrees: measure it again in the thickest place, 3 min after the take-off, and log that. Still under: back on the hot grate for a few minutes. Do not cut before the thermometer reads %s.",
 		name, v.day.Core(last.C), min, min)))
 	return true
 }
@@ -131,7 +151,7 @@ func (v *Revision) noteUnread(a *liveBatch, last schedule.Entry, add func(schedu
 	case a.served.set && v.now.Sub(a.served.at) <= undoneFor:
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. It was last read at %s at %s and then served, and it needs %s everywhere. Under that: %s", name, v.day.Core(last.C), v.clock(last.At), min, say.Lower(v.orAway(a, v.day.Grate(undoneOvenC), min)))))
 	case !a.served.set && !v.mealPast(a):
-		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: last read at %s at %s, before it came off. Measure it before you cut it: not under %s anywhere. Under that, back on the heat.",
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: last read at %s at %s, before the take-off. Measure before you cut: not under %s anywhere. Under that, back on the heat.",
 			name, v.day.Core(last.C), v.clock(last.At), min)))
 	}
 }
@@ -155,7 +175,7 @@ func (v *Revision) noteNeverRead(a *liveBatch, add func(schedule.Finding)) {
 	case a.served.set:
 		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: stop eating, and measure what is left, in its thickest place. Nobody read it, and it needs %s everywhere. Under that: %s", name, min, say.Lower(v.orAway(a, oven, min)))))
 	case a.off.logged || !v.now.Before(v.serve(a)):
-		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: not known to be done, for nobody read it. Measure its coldest place before anybody eats: %s or more everywhere. %s", name, min, under)))
+		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: nobody read it. Measure the coldest place before anybody eats: %s or more everywhere. %s", name, min, under)))
 	default:
 		add(about(a, schedule.OffUnread, fmt.Sprintf("Is %s off? Nothing was logged, and it was due by %s: it is not known to be done. Measure its coldest place before anybody eats, %s or more everywhere, and log that before %s. %s",
 			name, v.clock(a.off.at), min, v.clock(v.serve(a)), under)))
@@ -181,8 +201,8 @@ func (v *Revision) keepForUndone(p *schedule.Plan, found []schedule.Finding) {
 		return
 	}
 	for i, s := range p.Steps {
-		if s.Kind == schedule.StepCloseDown && !s.Done && !strings.HasPrefix(s.Text, onlyOnceBare) {
-			p.Steps[i].Text = "Only once nothing has to go back on the grate: " + say.Lower(s.Text)
+		if s.Kind == schedule.StepCloseDown && !s.Done && !strings.HasPrefix(s.Text, onlyOnceBare) && !strings.HasPrefix(s.Text, onlyOnceDone) {
+			p.Steps[i].Text = onlyOnceDone + say.Lower(s.Text)
 		}
 	}
 }
