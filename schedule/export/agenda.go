@@ -67,7 +67,7 @@ func (d day) empty() bool {
 func (v *view) toDo(entries []entry, n int) []entry {
 	var out []entry
 	for _, e := range entries {
-		if e.step.Done || !e.step.Attended || e.step.At.Before(v.now) {
+		if !toDo(e.step) || e.step.At.Before(v.now) {
 			continue
 		}
 		if out = append(out, e); len(out) == n {
@@ -84,7 +84,7 @@ func (v *view) next() string {
 		return ""
 	}
 	left := slices.DeleteFunc(slices.Clone(v.Steps), func(s schedule.Step) bool {
-		return s.Done || !s.Attended || s.At.Before(v.now)
+		return !toDo(s) || s.At.Before(v.now)
 	})
 	var words []string
 	for _, s := range left {
@@ -101,7 +101,7 @@ func (v *view) next() string {
 
 // firstOfAll says when the work of a day that has not begun begins, and with what.
 func (v *view) firstOfAll() string {
-	i := slices.IndexFunc(v.Steps, func(s schedule.Step) bool { return s.Attended && !s.Done })
+	i := slices.IndexFunc(v.Steps, toDo)
 	if i < 0 || v.Revision > 0 {
 		return ""
 	}

@@ -96,7 +96,7 @@ func (c *icalendar) uid(parts ...string) string {
 func (v *view) occasions() [][]entry {
 	var out [][]entry
 	for _, e := range v.merged(v.Steps) {
-		if !e.step.Attended {
+		if !e.step.Attended || leftOut(e.step) {
 			continue
 		}
 		n := len(out)

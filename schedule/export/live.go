@@ -142,7 +142,7 @@ func (v *view) onTheFire() (lines []string) {
 // and what was to be done and may not have been.
 func (v *view) fillSteps(d *liveData) {
 	for _, s := range v.Steps {
-		if s.Done || !s.Attended || leftOut(s) {
+		if !toDo(s) {
 			continue
 		}
 		age := v.now.Sub(s.At)

@@ -141,7 +141,7 @@ func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
 func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
 	for _, s := range t.Steps {
 		switch {
-		case s.Done || !s.Attended || leftOut(s):
+		case !toDo(s):
 		case s.At.Before(t.now.Add(dueWithin)):
 			due = append(due, s)
 		case len(next) < nextSteps:
@@ -159,6 +159,9 @@ func offByReading(s schedule.Step) bool {
 	}
 	return s.Kind == schedule.StepTakeOff && strings.Contains(s.Text, ": take it off now.") || s.Kind == schedule.StepLook && strings.Contains(s.Text, "it is done: take it off")
 }
+
+// toDo says of a step that somebody has to do it still.
+func toDo(s schedule.Step) bool { return s.Attended && !s.Done && !leftOut(s) }
 
 // leftOut says of a step that stays in the plan that it is not to be done.
 func leftOut(s schedule.Step) bool { return strings.HasPrefix(s.Text, "Leave this out") }

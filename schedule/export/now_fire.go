@@ -102,7 +102,7 @@ func (t *textSheet) waits(d schedule.DishPlan, b schedule.Batch, hold schedule.S
 		return name + ": where it waits was not logged."
 	}
 	if t.found(schedule.CodeHoldShort, dish) {
-		return line + "; how long it keeps is said above."
+		return line + "; that does not last until " + t.clockBy(d.ServeAt, t.now) + "."
 	}
 	return line + ", until " + t.clockBy(hold.To, t.now) + "."
 }
@@ -122,6 +122,9 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 		name += fmt.Sprintf(", batch %d", b.Number)
 	}
 	text := name + ": on since " + t.clockBy(b.Stages[0].From, t.now)
+	if !t.putOnTold(d, b) {
+		text += " by the plan, not noted; on later? Note when"
+	}
 	if at, ok := t.indoorsSince(d.ID); ok {
 		text += ", in the oven since " + t.clockBy(at, t.now)
 	}
@@ -140,6 +143,17 @@ func (t *textSheet) cooks(d schedule.DishPlan, b schedule.Batch) string {
 		text += fmt.Sprintf("; off at %s or so, between %s and %s", t.clockBy(m.Window.Expected, t.now), t.clockBy(m.Window.Early, t.now), t.clockBy(m.Window.Late, t.now))
 	}
 	return text + "."
+}
+
+// putOnTold says whether the log has a batch go on, and not the plan alone.
+func (t *textSheet) putOnTold(d schedule.DishPlan, b schedule.Batch) bool {
+	told := 0
+	for _, e := range t.Log {
+		if e.Dish == d.ID && e.Kind == schedule.LogOn {
+			told++
+		}
+	}
+	return told >= b.Number
 }
 
 // indoorsSince is when a dish went on cooking in the kitchen oven, as the log says.

@@ -84,3 +84,25 @@ func TestCalendarTellsTheDayOfItsSteps(t *testing.T) {
 		t.Errorf("%d entries for %d steps", events, len(p.Steps))
 	}
 }
+
+// A step that is to be left out has no box to tick and is not what comes next.
+func TestWhatIsLeftOutIsNotToBeDone(t *testing.T) {
+	p := plantest.Day(t, "serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [{name: Ribs, cut: baby-backs, count: 2, prep: []}]\n")
+	p.Steps[0].Text = "Leave this out: nothing is on this fire any more."
+	for name, write := range map[string]func(*bytes.Buffer) error{
+		"text": func(b *bytes.Buffer) error { return export.Text(b, p, export.Options{Now: p.Steps[0].At}) },
+		"ics":  func(b *bytes.Buffer) error { return export.Calendar(b, p) },
+	} {
+		var b bytes.Buffer
+		if err := write(&b); err != nil {
+			t.Fatal(err)
+		}
+		text := b.String()
+		if at := strings.Index(text, "Leave this out"); name == "ics" && at >= 0 || at > 0 && strings.Contains(text[strings.LastIndex(text[:at], "\n"):at], "[ ]") {
+			t.Errorf("%s: it is to be ticked:\n%s", name, text)
+		}
+		if strings.Contains(text, "Next      1:00 PM Lay") {
+			t.Errorf("it comes next:\n%s", text)
+		}
+	}
+}

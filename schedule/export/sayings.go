@@ -83,8 +83,9 @@ func (v *view) finding(f schedule.Finding) string {
 	if len(missing) > 0 {
 		text = v.dishNames(f.Dishes) + ": " + text
 	}
-	if v.Revision == 0 && v.Feasible && f.Code == schedule.CodeHoldShort && slices.ContainsFunc(v.Remedies, func(r schedule.Remedy) bool { return r.For == f.Code }) {
-		text += " What helps is under " + otherWays + "."
+	if k := slices.IndexFunc(v.Remedies, func(r schedule.Remedy) bool { return r.For == f.Code }); v.Revision == 0 && v.Feasible && f.Code == schedule.CodeHoldShort && k >= 0 {
+		first, _, _ := strings.Cut(sentence(v.Remedies[k].Text), ". ")
+		text += " What helps: " + lower(strings.TrimSuffix(first, ".")) + "."
 	}
 	return text
 }

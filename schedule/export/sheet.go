@@ -143,7 +143,7 @@ func (v *view) dayRows() (days []dayData, spreads bool) {
 		rows := make([]rowData, len(day.entries))
 		for i, e := range day.entries {
 			rows[i] = rowData{Part: day.opens(i), Remark: e.remark, Time: v.clock(e.at), Kind: capital(e.kind), Text: unbroken(v.apart.Replace(strings.TrimSpace(e.text + " " + e.more))),
-				Attended: e.step.Attended, Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
+				Attended: e.step.Attended && (e.step.Done || !leftOut(e.step)), Done: e.step.Done, Quiet: e.quiet && e.remark == ""}
 			if e.remark == "" {
 				rows[i].Beside = unbroken(v.apart.Replace(t.beside(e)))
 			}

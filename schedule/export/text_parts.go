@@ -136,6 +136,8 @@ func (t *textSheet) entry(e entry) {
 		mark = "[x] "
 	case !e.step.Attended:
 		mark = " ~  "
+	case leftOut(e.step):
+		mark = " -  "
 	}
 	lead := mark + t.styled(bold, t.clockColumn(e.at)) + "  "
 	if t.width >= 64 {

@@ -153,9 +153,18 @@ func (v *view) doesNotKeep() (names []string) {
 	return names
 }
 
+// keepsNot names what is ready in time and yet not good at its meal, as it waits.
+func (v *view) keepsNot() string {
+	names := v.doesNotKeep()
+	if len(names) == 0 {
+		return ""
+	}
+	return ". Not good until then as it waits: " + list(names)
+}
+
 // ifFast says whether a text is of a day that goes faster than likely.
 func ifFast(text string) bool {
-	return strings.Contains(text, "on a fast day") || strings.Contains(text, "if it finishes early")
+	return strings.Contains(text, "on a fast day") || strings.Contains(text, "done as early as")
 }
 
 // sure says how likely the plan is to hold.
@@ -163,9 +172,6 @@ func (v *view) sure() string {
 	all := capital(percent(v.Chance.All)) + " that everything is ready on time"
 	if v.Revision == 0 && slices.ContainsFunc(v.Findings, func(f schedule.Finding) bool { return f.Code == schedule.CodeHoldShort }) {
 		all += " and keeps until it is eaten"
-	}
-	if names := v.doesNotKeep(); len(names) > 0 {
-		all += ", but " + strings.Join(names, " and ") + " will not keep until then as it is"
 	}
 	if v.Revision == 0 && v.Chance.All < schedule.LongOdds {
 		all = strings.Replace(all, " that", ": long odds that", 1)
@@ -184,9 +190,9 @@ func (v *view) sure() string {
 	case len(words) < len(v.Dishes):
 		all = strings.Replace(all, "everything", "what may be served", 1)
 	case len(words) == 1:
-		return all + v.longOdds() + v.sureBefore()
+		return all + v.keepsNot() + v.longOdds() + v.sureBefore()
 	}
-	return all + " (" + strings.Join(words, ", ") + ")" + v.longOdds() + v.sureBefore()
+	return all + " (" + strings.Join(words, ", ") + ")" + v.keepsNot() + v.longOdds() + v.sureBefore()
 }
 
 // longOdds says what a day is likely to be that is more of a gamble than a plan.
