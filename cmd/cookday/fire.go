@@ -147,7 +147,7 @@ func writeSteer(w io.Writer, s schedule.Steer, columns int) error {
 	}
 	if len(s.Taken) > 0 {
 		t.line("")
-		t.item("", "Taken, because you did not say: "+strings.Join(s.Taken, ", ")+".")
+		t.item("", "Assumed: "+strings.Join(s.Taken, ", ")+".")
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

@@ -242,5 +242,5 @@ func Example_note() {
 	// Output:
 	// Noted: 10:40 PM Pork butt on
 	// sunday.csv: 66 F does not fit here; 66 C, that is 151 °F, may be meant. Type the letter after the number: 66F if it does show that, else 66C.
-	// Noted: 5:01 AM butt core 151 F
+	// Noted: 5:01 AM Pork butt 151 F inside
 }

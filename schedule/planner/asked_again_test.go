@@ -59,7 +59,7 @@ func TestWhatCooksInTheOvenComesOutOfIt(t *testing.T) {
 	const bird = "time,dish,kind,value\n2027-11-25 11:00,,lit,\n2027-11-25 11:25,turkey,on,\n2027-11-25 15:35,turkey,coldest,158 F\n2027-11-25 15:40,turkey,pulled,\n2027-11-25 15:45,turkey,to-oven,325 F\n"
 	for _, tt := range []struct{ lines, now, code, says string }{
 		{"", "15:46", schedule.OffUndone, "Leave it in the oven"},
-		{"2027-11-25 16:15,turkey,core,168 F\n", "16:16", schedule.OffUndone, "It read 168 °F at 4:15 PM, but its coldest place was at 158 °F"},
+		{"2027-11-25 16:15,turkey,core,168 F\n", "16:16", schedule.OffUndone, "168 °F at 4:15 PM, but the coldest place was at 158 °F"},
 		{"2027-11-25 17:30,turkey,coldest,161 F\n", "17:45", schedule.OffUndone, "Leave it in the oven"},
 		{"2027-11-25 16:15,turkey,coldest,166 F\n", "16:16", schedule.HoldRead, "out of the oven, and serve it"},
 	} {

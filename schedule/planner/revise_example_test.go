@@ -73,7 +73,7 @@ func ExampleRevise_ahead() {
 12:00,brisket,core,185 F
 `, "2027-07-03 12:00"), "early", "late", "served-later")
 	// Output:
-	// Brisket: expected off at 2:01 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap over a pan, away from the fire, and let it sit about 1 hr 15 min, until it stops cooking. Wrapped and in a pan, into the oven at 170 °F. Aim for 150 °F to 160 °F at the meat, by a probe: many ovens run 20 to 30 °F hot. Good until you serve it: eat it within 1 hr of that. Measure just under the surface: a probe in the middle is only an alarm.
+	// Brisket: expected off at 2:01 PM, 4 hr before serving. It can be held until then. Brisket: open the wrap over a pan, away from the fire, and let it sit about 1 hr 15 min, until it stops cooking. Wrapped and in a pan, into the oven at 170 °F. The meat should stay at 150 °F to 160 °F: check it with a probe, for many ovens run 20 to 30 °F hot. Holds until you serve it; eat it within 1 hr of that. Measure just under the surface: a probe in the middle is only an alarm.
 	// - Let the fire sink to 225 °F. Brisket: done 2 hr 45 min later.
 }
 

@@ -28,7 +28,7 @@ func SleepChecks() []SleepCheck {
 		{"grate-alarm", "Grate alarms at 200 and 325 °F (93 and 163 °C)."},
 		{"core-alarm", "A core alarm in the meat."},
 		{"monoxide-alarm", "A carbon monoxide alarm works in the house."},
-		{"vents", "From now until you sleep, 30 min, no vent is moved."},
+		{"vents", "No vent was moved in the last 30 min."},
 	}
 }
 

@@ -53,7 +53,7 @@ func (w wording) expect() string {
 		}
 	}
 	if a.In15.High-a.In15.Low > guessK {
-		return fmt.Sprintf("Expect it %s, by your thermometer at the grate; how far is a guess, by so little that was logged: read it again, and log it, with the vents as they stand.", w.heading())
+		return fmt.Sprintf("Expect it %s, by your thermometer at the grate. How far is a guess yet: log the next reading, with the vents as they stand.", w.heading())
 	}
 	return fmt.Sprintf("Expect %s in 15 min and %s in 30 min, by your thermometer at the grate.", w.span(a.In15), w.span(a.In30))
 }

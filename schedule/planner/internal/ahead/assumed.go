@@ -107,7 +107,7 @@ func winterFindings(r schedule.Request) []schedule.Finding {
 		return nil
 	}
 	return []schedule.Finding{day.Finding("assumed-mild", "weather", nil, fmt.Sprintf(
-		"This is planned for %s, because nobody gave the weather. In %s it may be far colder, and then it takes more coals and time: write the forecast, such as weather: %s, and plan again.",
+		"Planned for %s, for the weather is not given. In %s it may be far colder, and that takes more coals and time: add the forecast, such as weather: %s, and plan again.",
 		r.Units.Grate(day.MildDay()), r.Serve.Date.Month(), weatherLine(r.Units)))}
 }
 
@@ -153,7 +153,7 @@ func assumedFindings(r schedule.Request) []schedule.Finding {
 	if len(said) == 0 {
 		return nil
 	}
-	text := "Assumed, because nobody said: " + strings.Join(said, "; ") + "."
+	text := "Assumed: " + strings.Join(said, "; ") + "."
 	if len(parts) > 0 {
 		text += " Weigh what you buy and plan again: the hours follow the weight."
 	}

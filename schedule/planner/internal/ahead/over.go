@@ -36,7 +36,7 @@ func burningFindings(r schedule.Request) []schedule.Finding {
 			continue
 		}
 		f := day.Finding("burns-over", fmt.Sprintf("dishes[%d].zone", i), nil, fmt.Sprintf(
-			"%s: over the coals, which makes room. There the skin is dark before the middle is done: turn every few minutes, and move what is dark enough beside the coals, lid on.", dish.Name))
+			"%s: over the coals, to make room. The skin browns before the middle is done: turn every few minutes, and move dark pieces to the edge, lid on.", dish.Name))
 		f.Dishes = []string{dish.ID}
 		out = append(out, f)
 	}

@@ -75,14 +75,14 @@ func (d *Assembler) nightShare(p *schedule.Plan) string {
 		}
 		low, high := safety.AlarmLowC, safety.AlarmHighC
 		in := int(math.Round(10 * d.startOf(f, d.Night).Share(steer.Vents{Top: ph.TopOpen, Bottom: ph.LowOpen}, low, high)))
-		text := fmt.Sprintf(" Untouched, about %d of ten grills like this one stay between %s and %s all night.", in, d.Grate(low), d.Grate(high))
+		text := fmt.Sprintf(" Untouched, about %d such fires in ten go below %s or above %s in the night.", 10-in, d.Grate(low), d.Grate(high))
 		switch {
 		case in >= sureOfTen:
 			return ""
 		case in < leaveOfTen:
 			return text + " That is no night to sleep through: somebody stays up, or it is cooked by day or in the oven."
 		}
-		return text + " Sleep only beside one that has held its level for 30 min at these vents, and count on being woken by an alarm."
+		return text + fmt.Sprintf(" Set both alarms, and expect to be woken. Go to bed only if it held %s for %s at these vents.", d.Grate(ph.LevelC), d.About(safety.VentsStillMinutes))
 	}
 	return ""
 }

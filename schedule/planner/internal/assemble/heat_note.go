@@ -50,7 +50,10 @@ func (d *Assembler) whyHotter(p *arrange.Placed, all []*arrange.Placed) string {
 	if d.asleepWithin(p.On, p.On+p.LongerAtUsual()) {
 		return "the hours that you are up are too short for that"
 	}
-	return "it fits the day better: what shares the grate, and how long what is done keeps"
+	if longer := p.LongerAtUsual(); longer >= 15 {
+		return fmt.Sprintf("it is done about %s sooner, and the day comes out better by that", d.About(longer))
+	}
+	return "the day comes out better by that"
 }
 
 // asleepWithin says whether quiet hours, or what comes before anything may begin, lie between

@@ -52,7 +52,7 @@ func (d *Assembler) noteNight(p *schedule.Plan, all []*arrange.Placed) {
 		d.find(schedule.CodeNightEarly, "quiet", nil, fmt.Sprintf("You are up at %s: the day begins before %s.", say.LocalClock(d.Req.Units, d.firstInUsual(p)), d.usualEnd())+d.unsaid())
 	case schedule.NightAwake:
 		d.find(schedule.CodeNightAwake, "quiet", nil, fmt.Sprintf(
-			"Somebody is up in the night: the first thing is to be done at %s. No other way was found to have this meal at its hour. Nobody said when you sleep.", say.LocalClock(d.Req.Units, d.firstInUsual(p))))
+			"Somebody is up in the night: the first thing is to be done at %s. No other way was found to have this meal at its hour. Your hours of sleep are assumed.", say.LocalClock(d.Req.Units, d.firstInUsual(p))))
 	default:
 		if text := d.dayNight(p); text != "" {
 			d.find(schedule.CodeNightDay, "quiet", nil, text+d.unsaid())
@@ -65,7 +65,7 @@ func (d *Assembler) unsaid() string {
 	if d.Req.Quiet != nil {
 		return ""
 	}
-	return " Nobody said when you sleep, so the usual hours were taken. Others are written quiet: [{from: \"22:00\", to: \"06:00\"}], and quiet: [] says that nobody sleeps."
+	return " These hours are assumed. You sleep at others? Add quiet: 10 PM to 6 AM. Somebody is up all night? Add quiet: never."
 }
 
 func (d *Assembler) nightWay(p *schedule.Plan, all []*arrange.Placed) schedule.NightWay {

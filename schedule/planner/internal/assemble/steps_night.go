@@ -44,7 +44,7 @@ func (it *Itinerary) beforeSleep(ph *schedule.Phase, q schedule.Interval, all []
 	if at = instant.Later(at, ph.From); at.After(q.From) {
 		return
 	}
-	text := fmt.Sprintf("Before you sleep: the grate should read %s, and hold it. Within %s leave the vents as they are. Further off? One small move of the %s now, and nobody sleeps before it has held for %s.",
+	text := fmt.Sprintf("Before you sleep: the grate should read %s, and hold it. Within %s leave the vents as they are. Further off? One small move of the %s now, and nobody sleeps before it has held for %s. Then see to these:",
 		d.Grate(ph.LevelC), d.Slack(), it.D.FineVent(), d.About(safety.VentsStillMinutes))
 	if slices.ContainsFunc(all, func(b *arrange.Placed) bool {
 		on := d.At(b.On)
@@ -52,14 +52,14 @@ func (it *Itinerary) beforeSleep(ph *schedule.Phase, q schedule.Interval, all []
 	}) {
 		text += fmt.Sprintf(" Cold food takes %s for up to two hours: don't chase that.", coldTakes(d.Req.Units))
 	}
-	for _, c := range safety.SleepChecks() {
-		text += " " + c.Sentence
+	for k, c := range safety.SleepChecks() {
+		text += fmt.Sprintf(" (%d) %s", k+1, c.Sentence)
 		if c.Code == "core-alarm" {
 			text += it.coreAlarms(q.From, all)
 		}
 	}
 	it.add(schedule.Step{Kind: schedule.StepBeforeSleep, At: at, Phase: ph.Number, Attended: true, Minutes: sleepMinutes, GrateC: ph.LevelC,
-		Text: text + " Is one of them missing? Then somebody stays up.", Why: "nobody watches the fire until " + say.LocalClock(d.Req.Units, q.To)})
+		Text: text + " Any of these missing? Somebody stays up.", Why: "nobody watches the fire until " + say.LocalClock(d.Req.Units, q.To)})
 }
 
 // sleepMinutes is the work of seeing to it all (assumption).

@@ -125,7 +125,7 @@ func (d *Assembler) shortHoldText(p *arrange.Placed, name string, limit float64)
 		return fmt.Sprintf("%s: %s done at %s, %s before it is served, and best eaten at once.",
 			name, when, say.LocalClock(d.Req.Units, d.At(off)), d.About(off-serve))
 	}
-	text := "%s: if it finishes early, at %s, it keeps until about %s, not until %s."
+	text := "%s: done as early as %s? Good only until about %s, not until %s: eat by then."
 	if when != fastDay {
 		text = "%s: " + when + " done at %s, and then good until about %s, not until %s."
 	}

@@ -98,7 +98,7 @@ func (d *Assembler) ovenText(p *arrange.Placed, o day.HoldOption, name string) s
 	at = d.Grate(hottest)
 	text := fmt.Sprintf("%s: wrapped and in a pan, into the oven at %s.", name, at)
 	if p.It.Cut.Style == cut.Tough {
-		text += fmt.Sprintf(" Aim for %s to %s at the meat, by a probe: many ovens run %s hot.", d.Core(aimLowC), d.Core(aimHighC), d.overText())
+		text += fmt.Sprintf(" The meat should stay at %s to %s: check it with a probe, for many ovens run %s hot.", d.Core(aimLowC), d.Core(aimHighC), d.overText())
 	}
 	return text
 }
@@ -136,7 +136,7 @@ func (d *Assembler) overText() string {
 func (d *Assembler) clockText(p *arrange.Placed, o day.HoldOption, off float64) string {
 	at := func(m float64) string { return say.LocalClock(d.Req.Units, d.HeldUntil(off, m)) }
 	if o.Method == schedule.HoldOven && o.Hot > off-float64(p.It.Serve) && p.It.TravelMinutes() == 0 {
-		return fmt.Sprintf("Good until you serve it: eat it within %s of that.", d.About(o.Rule.EatMinutes))
+		return fmt.Sprintf("Holds until you serve it; eat it within %s of that.", d.About(o.Rule.EatMinutes))
 	}
 	served := d.HeldUntil(off, o.Minutes)
 	if off-o.Minutes > float64(p.It.Serve)+holdTolerance && off > float64(p.It.Serve) {

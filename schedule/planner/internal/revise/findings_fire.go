@@ -232,7 +232,7 @@ func steered(s schedule.Steer) string {
 		}
 	}
 	for _, text := range s.Taken {
-		parts = append(parts, "Assumed, because you did not say: "+text+".")
+		parts = append(parts, "Assumed: "+text+".")
 	}
 	return strings.Join(parts, " ")
 }

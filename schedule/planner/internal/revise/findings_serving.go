@@ -49,11 +49,11 @@ func (v *Revision) servedLater(l remainder) schedule.Finding {
 	asked := v.askedEnd()
 	text := fmt.Sprintf("At %s: %s; at %s: %s. The plan is for %s now.", v.clock(asked), percent(v.chanceAsOf(l, v.attempt.later)), v.clock(v.day.End), percent(l.chance()), v.clock(v.day.End))
 	if !asked.After(v.now) { // no odds of an hour that has passed
-		text = fmt.Sprintf("The plan is for %s now: %s. %s has passed.", v.clock(v.day.End), percent(l.chance()), v.clock(asked))
+		text = fmt.Sprintf("%s has passed. Ready at about %s now: %s.", v.clock(asked), v.clock(v.day.End), percent(l.chance()))
 	}
 	a := v.latest(l)
 	if a == nil {
-		return schedule.NewFinding("served-later", "", text+" What is left takes that long.")
+		return schedule.NewFinding("served-later", "", text)
 	}
 	text += fmt.Sprintf(" %s: expected ready at %s.", a.batch.It.Dish.Name, v.clock(v.readyAfter(a, false)))
 	return schedule.NewFinding("served-later", "", text, a.batch.It.Dish.ID)

@@ -24,15 +24,18 @@ const pastWrapK = 5
 // shutSoon is how near a shutting down is to now for food on the grate to be named with it (judgment).
 const shutSoon = 2 * time.Minute
 
-// onlyOnceBare begins an order that waits for an empty grate.
-const onlyOnceBare = "Only once nothing lies on the grate: "
+// onlyOnceBare and onlyOnceDone begin an order that waits for an empty grate, and for what has to go back on it.
+const (
+	onlyOnceBare = "When the grate is empty: "
+	onlyOnceDone = "When nothing has to go back on the grate: "
+)
 
 // asItIs fits steps to what is seen: it asks for the wrap of what was read well past it,
 // which may be on and not logged; and closes no vent under food that is to make room.
 func (v *Revision) asItIs(steps []schedule.Step, l remainder) []schedule.Step {
 	for i, s := range steps {
 		if s.Kind == schedule.StepCloseDown && !s.Done && (v.attempt.aside || v.sends() || !s.At.After(v.now.Add(shutSoon))) && v.foodOn() {
-			steps[i].Text = onlyOnceBare + say.Lower(s.Text)
+			steps[i].Text = onlyOnceBare + say.Lower(strings.TrimPrefix(s.Text, onlyOnceDone))
 			continue
 		}
 		a := l.of(s.Dish, s.Batch)
@@ -297,10 +300,10 @@ func (v *Revision) serveWithout(s schedule.Step, l remainder) string {
 		text = append(text, "Do not serve "+say.Listed(unfit, "or")+": outside the published limits.")
 	}
 	if len(heat) > 0 {
-		text = append(text, "Do not serve "+say.Listed(heat, "or")+" before it was made hot in time, as is told.")
+		text = append(text, "Do not serve "+say.Listed(heat, "or")+" yet: first make it hot in time, as its own line says.")
 	}
 	if len(unsure) > 0 {
-		text = append(text, "Do not serve "+say.Listed(unsure, "or")+" before it is measured, and may be eaten by that.")
+		text = append(text, "Do not serve "+say.Listed(unsure, "or")+" yet: measure the coldest place first, log it, and ask again.")
 	}
 	if len(undone) > 0 {
 		text = append(text, "Not yet done: "+say.Listed(undone, "and")+".")
