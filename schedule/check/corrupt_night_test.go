@@ -47,7 +47,7 @@ var nightCorruptions = []corruption{
 	{"no alarms on the grate", "noon", "unwatched", untold("Grate alarms at 200 and 325 °F (93 and 163 °C).")},
 	{"no alarm on the core", "noon", "unwatched", untold("A core alarm in the meat.")},
 	{"no carbon monoxide alarm", "noon", "unwatched", untold("A carbon monoxide alarm works in the house.")},
-	{"vents touched at the last moment", "noon", "unwatched", untold("From now until you sleep, 30 min, no vent is moved.")},
+	{"vents touched at the last moment", "noon", "unwatched", untold("No vent was moved in the last 30 min.")},
 	{"nothing seen to before sleep", "noon", "unwatched", func(p *schedule.Plan) {
 		p.Steps = leavingOut(p.Steps, func(s schedule.Step) bool { return s.Kind == schedule.StepBeforeSleep })
 	}},
