@@ -22,9 +22,9 @@ func ExampleAmounts() {
 	}
 	// Output:
 	// <nil>
-	// Whole brisket: 12 lb raw, 6.8 lb cooked
-	// Burger patty: 12 × 6 oz (4.5 lb raw, 3.4 lb cooked)
-	// Ear of corn: 24 × 11 oz (16.8 lb raw, 10.1 lb cooked)
+	// Brisket: 12 lb raw, 6.8 lb cooked
+	// Burger: 12 × 6 oz (4.5 lb raw, 3.4 lb cooked)
+	// Corn: 24 × 11 oz (16.8 lb raw, 10.1 lb cooked)
 }
 
 func TestAmountsFaults(t *testing.T) {

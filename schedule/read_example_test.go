@@ -20,6 +20,6 @@ dishes:
 	// Output:
 	// grill.diameter: 22: a length needs a unit: in, ft, mm, cm or m, such as 22 in
 	// dishes[0].cut: "briskett" is not in the catalogue; the nearest are brisket, brisket-flat and brisket-point
-	// dishes[1].weight: 6 lb is not plausible for each of 12 pieces: for burger patty it is from 2.5 oz to 1 lb a piece
+	// dishes[1].weight: 6 lb is not plausible for each of 12 pieces: for burger it is from 2.5 oz to 1 lb a piece
 	// dishes[1].target: A target of 140 °F (60 °C) is below the USDA minimum of 160 °F (72 °C). Grinding mixes surface bacteria through the meat, so it can't go lower. Set a target of 160 °F or more.
 }

@@ -19,7 +19,7 @@ func TestADishIsCalledAsItWasSaid(t *testing.T) {
 		{"ribeye steak", "Ribeye steak", "steak", 2, 0},
 		{"boston-butt", "Boston butt", "pork-butt", 1, 0},
 		{"portobellos", "Portobellos", "vegetables", 4, 3},
-		{"corn", "Ears of corn", "corn", 4, 0},                    // the catalogue's own
+		{"corn", "Corn", "corn", 4, 0},                    // the catalogue's own
 		{"chicken wings", "Chicken wings", "chicken-wing", 12, 0}, // its plural: its own as well
 		{"pork butt", "Pork butt", "pork-butt", 1, 0},
 	} {

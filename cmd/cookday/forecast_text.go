@@ -42,7 +42,7 @@ func writeOutlook(w io.Writer, q schedule.Inquiry, o schedule.Outlook, columns i
 	return err
 }
 
-// outlookTitle says what was asked: "Whole brisket, 12 lb: beside the coals ..., taken
+// outlookTitle says what was asked: "Brisket, 12 lb: beside the coals ..., taken
 // off at 203 F." What cannot be done has no way of cooking, only its grate.
 func outlookTitle(units unit.System, o schedule.Outlook, asked bool) string {
 	text := o.Cut

@@ -13,6 +13,6 @@ func ExampleFind() {
 	t, w, l := c.Dimensions(6.8, 0)
 	fmt.Printf("a piece of 6.8 kg is about %.0f x %.0f x %.0f cm\n", 100*t, 100*w, 100*l)
 	// Output:
-	// Whole brisket: sliced at 95.0 C, rest 30 min or more
+	// Brisket: sliced at 95.0 C, rest 30 min or more
 	// a piece of 6.8 kg is about 8 x 28 x 43 cm
 }

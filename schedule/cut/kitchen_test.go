@@ -163,7 +163,7 @@ func TestHabitsOfTheTrade(t *testing.T) {
 // A fault in the tables is found, and names the cut.
 func TestLoadRefuses(t *testing.T) {
 	for name, c := range map[string]struct{ from, to, want string }{
-		"unknown habit": {"habit: ribs, title: Rack of baby", "habit: riba, title: Rack of baby", "baby-backs"},
+		"unknown habit": {"habit: ribs, title: Baby", "habit: riba, title: Baby", "baby-backs"},
 		"unknown field": {"serving: 16 oz, loss: 0.43", "servings: 16 oz, loss: 0.43", "servings"},
 		"no unit":       {"serving: 16 oz, loss: 0.43", "serving: 16, loss: 0.43", "needs a unit"},
 		"missing cut":   {"\n  duck: {", "\n  drake: {", "duck"},
