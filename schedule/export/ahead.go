@@ -132,7 +132,7 @@ func (v *view) fuelOfBoth() []string {
 	}
 	bag := func(kg float64) string { return v.sys.MassToBuy(unit.Mass(kg)) }
 	text := fmt.Sprintf("Buy %s of %s for both days, %s of it for the day before.", bag(b.Fuel.BuyKg+v.Fuel.BuyKg), clean(v.Fuel.Kind), bag(b.Fuel.BuyKg))
-	lines := []string{text + " Expect to burn about " + v.sys.Mass(unit.Mass(b.Fuel.MassKg+v.Fuel.MassKg)) + "; real fires use half to twice that."}
+	lines := []string{text + " About " + v.sys.Mass(unit.Mass(b.Fuel.MassKg+v.Fuel.MassKg)) + " burn on usual days; some fires take twice that, so have a spare bag."}
 	if wood := chunksText(b.Fuel.Chunks + v.Fuel.Chunks); wood != "" {
 		lines = append(lines, wood)
 	}

@@ -3,6 +3,7 @@ package export
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -71,6 +72,24 @@ func (v *view) warnings() []string {
 	return append(lines, closing)
 }
 
+// dangers are the gravest cautions, and the ones about eating and keeping; where the rest stands.
+func (v *view) dangers() []string {
+	first, rest := v.bySeverity()
+	for _, c := range rest {
+		if slices.Contains(atTable, c.Code) {
+			first = append(first, c)
+		}
+	}
+	var lines []string
+	for _, c := range first {
+		lines = append(lines, sentence(c.Text))
+	}
+	return append(lines, "More on safety is with the first fire that is lit, and in the description of this calendar.")
+}
+
+// atTable are cautions that matter as people eat.
+var atTable = []string{"target-below-minimum", "frail-guests", "who-eats", "measure", "measure-poultry", "measure-ground", "measure-stuffing", "hold-line", "two-hours", "chill-fast", "leftovers-days"}
+
 // noPlan stands at the serving instant and says that the day does not fit.
 func (c *icalendar) noPlan() {
 	lines := []string{}
@@ -129,7 +148,10 @@ func (c *icalendar) occasion(group []entry) {
 		warns = warns || e.step.Kind == schedule.StepLight && !c.warned || e.step.Kind == schedule.StepServe || e.step.Kind == schedule.StepChill
 	}
 	title := c.occasionTitle(group)
-	if warns {
+	switch {
+	case warns && c.warned: // the whole of it once: under an alarm it would hide what to do
+		lines = append(lines, c.dangers()...)
+	case warns:
 		c.warned = true
 		lines = append(lines, c.warnings()...)
 	}

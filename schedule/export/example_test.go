@@ -24,8 +24,8 @@ func ExampleText() {
 		log.Fatal(err)
 	}
 	// Output:
-	// Cook day
-	// ========
+	// Chicken thighs, Saturday
+	// ========================
 	// 17:00 now. Eat at 18:00 on Saturday 3 July 2027. Odds: less
 	// than 1%: long odds that everything is ready on time. Expect
 	// to eat late.

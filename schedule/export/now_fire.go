@@ -58,7 +58,7 @@ func (t *textSheet) offTheFire() {
 // rests says of a batch that is off where it lies, open or not, until it is put away or cut up.
 func (t *textSheet) rests(dish string, b schedule.Batch) string {
 	var rest schedule.Step
-	next := time.Time{}
+	var next schedule.Step
 	for _, s := range t.Steps {
 		if s.Dish != dish || s.Batch != b.Number {
 			continue
@@ -70,15 +70,15 @@ func (t *textSheet) rests(dish string, b schedule.Batch) string {
 			if s.Done {
 				return ""
 			}
-			if next.IsZero() {
-				next = s.At
+			if next.ID == "" {
+				next = s
 			}
 		}
 	}
-	if !rest.Done || next.IsZero() || t.found(schedule.CodeHoldShort, dish) || t.found(schedule.StandsOpen, dish) {
+	if !rest.Done || next.ID == "" || t.found(schedule.CodeHoldShort, dish) || t.found(schedule.StandsOpen, dish) {
 		return ""
 	}
-	return t.stepText(rest) + " Until " + t.clockBy(next, t.now) + "."
+	return t.stepText(rest) + " At " + t.clockBy(next.At, t.now) + ": " + t.kind(next) + "."
 }
 
 // waits says of a batch where it waits and until when; one that does not keep has a finding

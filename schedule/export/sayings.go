@@ -63,7 +63,7 @@ func (v *view) chosenHold(dish string, h schedule.HoldAdvice, good string) strin
 		return strings.TrimSpace(phrase(h.Method) + ": " + lower(how))
 	}
 	if good != "" {
-		text += ", good for " + good + " from the take-off"
+		text += ", good for about " + good + " from the take-off"
 	}
 	return strings.TrimSpace(text + ".")
 }
