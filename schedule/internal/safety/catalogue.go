@@ -95,7 +95,7 @@ var catalogue = []entry{
 	{Caution{"any-ash", Warn, "Charcoal, wood or pellets: ash stays hot for days, and coals give off carbon monoxide until they are out. Leave it closed, outdoors, until it is cold; then a metal can with a lid.", NoSource},
 		func(s Situation) bool { return s.OtherFire && !s.NoSchedule }},
 
-	{Caution{"rest-counts", Info, "The resting time is part of the USDA minimum: don't cut early.", "fsg_safemin_2019"},
+	{Caution{"rest-counts", Info, "Where the target meets the USDA minimum, the rest is part of it: don't cut early.", "fsg_safemin_2019"},
 		func(s Situation) bool { return s.WholeMuscle }},
 	{Caution{"leftovers-days", Info, "Eat chilled leftovers within 3 to 4 days.", "usda_danger_zone"},
 		func(s Situation) bool { return s.ChillAhead }},

@@ -21,7 +21,7 @@ func Quoted(text string) string {
 }
 
 // LocalClock is a local clock, "5:45 PM" or "17:45".
-func LocalClock(u unit.System, t time.Time) string { return u.Clock(t) }
+func LocalClock(u unit.System, t time.Time) string { return u.Clock(t.Round(time.Minute)) }
 
 // TimeOfDay is a time of day without a day, as [LocalClock] has it.
 func TimeOfDay(u unit.System, c clock.Clock) string {

@@ -220,14 +220,14 @@ func stallOf(p *arrange.Placed) (heat.Stall, bool) {
 
 // WayText says how a batch cooks, in a few words.
 func (d *Assembler) WayText(p *arrange.Placed) string {
-	where := "beside the coals"
+	where := d.beside()
 	if p.Way.Direct {
-		where = "over the coals"
+		where = d.over()
 	}
 	text := fmt.Sprintf("%s, %s band (%s)", where, p.Way.Band, d.Req.Units.Grate(unit.Temperature(p.Way.LevelC)))
 	switch {
 	case p.Way.Sear:
-		text += fmt.Sprintf(", from %s seared over the coals", d.Core(p.Way.WrapC))
+		text += fmt.Sprintf(", from %s seared %s", d.Core(p.Way.WrapC), d.over())
 	case p.Stages() == 2 && p.Way.Fixed && (p.It.Dish.Wrap == nil || p.It.Dish.Wrap.After == nil):
 		text += fmt.Sprintf(", wrapped in %s when it is ready for it and somebody is up", p.Way.With)
 	case p.Stages() == 2 && p.Way.Fixed:

@@ -150,10 +150,10 @@ func (d *Assembler) fuel(phases []schedule.Phase) *schedule.Fuel {
 
 func (d *Assembler) fuelText(f *schedule.Fuel) {
 	u := d.Req.Units
-	f.Text = fmt.Sprintf("Buy %s of %s. Expect to burn about %s; real fires use half to twice that.",
+	f.Text = fmt.Sprintf("Buy %s of %s. About %s burn on a usual day; some fires take twice that, so have a spare bag.",
 		u.MassToBuy(unit.Mass(f.BuyKg)), f.Kind, say.Mass(u, f.MassKg))
 	if f.Kind != schedule.FuelLump {
-		f.Text = fmt.Sprintf("Buy %s of briquettes, about %d. Expect to burn about %d; real fires use half to twice that.",
+		f.Text = fmt.Sprintf("Buy %s of briquettes, about %d. About %d burn on a usual day; some fires take twice that, so have a spare bag.",
 			u.MassToBuy(unit.Mass(f.BuyKg)), say.RoundTo(f.BuyCount, 10), say.RoundTo(f.Count, 5))
 	}
 }

@@ -45,7 +45,7 @@ func (d *Assembler) whyHotter(p *arrange.Placed, all []*arrange.Placed) string {
 		return "it shares one fire with " + say.Listed(shares, "and")
 	}
 	if was := p.UsualSure(); p.Way.Sure >= was+arrange.Surer {
-		return fmt.Sprintf("a shorter cook is surer to end in time and still be good: %.0f%% odds instead of %.0f%%", 100*p.Way.Sure, 100*was)
+		return fmt.Sprintf("a shorter cook is surer to end in time and still be good; at the usual heat the odds are %.0f%%", 100*was)
 	}
 	if d.asleepWithin(p.On, p.On+p.LongerAtUsual()) {
 		return "the hours that you are up are too short for that"

@@ -47,10 +47,10 @@ func (it *Itinerary) thickTurns(base schedule.Step, p *arrange.Placed, name stri
 	s := base
 	s.Kind, s.Attended, s.Minutes = schedule.StepFlip, true, 1
 	s.At = it.D.At(p.On - thickAside)
-	s.Text, s.Why = fmt.Sprintf("%s: turn. 4 to 5 min a side over the coals, no longer.", name), "a piece this thick is black outside before it is done inside"
+	s.Text, s.Why = fmt.Sprintf("%s: turn. 4 to 5 min a side %s, no longer.", name, it.D.over()), "a piece this thick is black outside before it is done inside"
 	it.add(s)
 	s.At = it.D.At(p.On - 2*thickAside)
-	s.Text = fmt.Sprintf("%s: move beside the coals, lid on, until done %s.", name, it.doneText(p))
+	s.Text = fmt.Sprintf("%s: move %s, lid on, until done %s.", name, it.D.beside(), it.doneText(p))
 	it.add(s)
 }
 
@@ -72,8 +72,8 @@ func (it *Itinerary) crisp(s schedule.Step, p *arrange.Placed, name string, off 
 	}
 	d := it.D
 	s.Kind, s.Attended, s.Minutes, s.At, s.GrateC = schedule.StepSear, true, 5, off.Add(afterTakeOff), 0
-	s.Text = fmt.Sprintf("%s: crisp the skin, only once it reads %s or more, skin side down over the coals for 3 to 5 min, tongs in hand for flare-ups; or in an oven at %s.",
-		name, d.Core(p.It.Verdict.Minimum.CoreC), d.Grate(unit.FToC(450)))
+	s.Text = fmt.Sprintf("%s: crisp the skin, only once it reads %s or more, skin side down %s for 3 to 5 min, tongs in hand for flare-ups; or in an oven at %s.",
+		name, d.Core(p.It.Verdict.Minimum.CoreC), d.over(), d.Grate(unit.FToC(450)))
 	s.Why = "skin stays rubbery on a grate this cool"
 	it.add(s)
 }
@@ -87,9 +87,17 @@ func (it *Itinerary) brown(s schedule.Step, p *arrange.Placed, name string, off 
 		return
 	}
 	s.Kind, s.Attended, s.Minutes, s.At, s.GrateC = schedule.StepSear, true, 2, off.Add(afterTakeOff), 0
-	s.Text = fmt.Sprintf("%s: brown over the coals, a minute a side, only once each reads %s or more.", name, it.D.Core(p.It.Verdict.Minimum.CoreC))
-	s.Why = "beside the coals they stay pale"
+	s.Text = fmt.Sprintf("%s: brown %s, a minute a side, only once each reads %s or more.", name, it.brownAt(), it.D.Core(p.It.Verdict.Minimum.CoreC))
+	s.Why = it.D.beside() + " they stay pale"
 	it.add(s)
+}
+
+// brownAt is where they brown: a grill of another kind may have no place hot enough.
+func (it *Itinerary) brownAt() string {
+	if it.D.Grill.BurnsCharcoal() {
+		return it.D.over()
+	}
+	return it.D.over() + " or in a hot pan"
 }
 
 // skinAdvice is what the take-off of pieces of a bird adds where the grate crisps skin only
@@ -99,7 +107,7 @@ func (it *Itinerary) skinAdvice(p *arrange.Placed) string {
 	if !skinned(p) || whole || p.Way.LevelC < crispBelowC-0.5 || p.Way.LevelC > crispSurelyC {
 		return ""
 	}
-	return " For crisper skin, 3 min skin side down over the coals once that is read."
+	return " For crisper skin, 3 min skin side down " + it.D.over() + " once that is read."
 }
 
 // skinned says whether a piece has the skin of a bird and cooked beside the coals to its end.

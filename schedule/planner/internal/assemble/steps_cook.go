@@ -37,7 +37,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 		case schedule.MilestoneTakeOff:
 			it.turns(base, p, name)
 			if !p.SearedLater() {
-				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("%s: start checking; %s Done %s.", name, fastDays, it.doneText(p)), p)
+				it.look(base, p.Way.Total(), m.Window.Expected, fmt.Sprintf("%s: start checking; %s Done %s.", name, fastDays, it.doneText(p))+readyText(p), p)
 			}
 			s = it.takeOff(s, p, name)
 			s.Text += cleanHands(p)
@@ -52,7 +52,7 @@ func (it *Itinerary) cook(p *arrange.Placed) {
 		it.offForSear(base, p, name)
 		s := base
 		s.Kind, s.At, s.Attended, s.Minutes, s.GrateC = schedule.StepSear, d.At(p.Wrap), true, arrange.HandsWrap, d.airAt(p, 1, it.A)
-		s.Text = fmt.Sprintf("%s: sear over the coals, %s in all by the clock, every face alike. Probes out.", name, d.About(p.Way.Second.Expected))
+		s.Text = fmt.Sprintf("%s: sear %s, %s in all by the clock, every face alike. Probes out.", name, d.over(), d.About(p.Way.Second.Expected))
 		s.Why = whyStart(it.A, p, 1)
 		it.add(s)
 	}
@@ -69,8 +69,11 @@ func (it *Itinerary) putOn(s schedule.Step, p *arrange.Placed, name string) {
 	if p.It.FromFrozen {
 		s.Text += " Straight from the freezer."
 	}
-	if p.It.Cut.Look != "" && !p.It.Cut.Quick() {
-		s.Text += " " + p.It.Cut.Look
+	if place, _ := partLook(p.It.Cut.Look); place != "" && !p.It.Cut.Quick() {
+		s.Text += " " + place
+	}
+	if it.afterRaw(p) {
+		s.Text += " Where no raw meat lay, or on foil."
 	}
 	it.add(s)
 }
@@ -191,7 +194,7 @@ func (it *Itinerary) afterSear(p *arrange.Placed, name string) string {
 	if p.It.TargetC < least {
 		least, said = p.It.TargetC, "what was asked for, below "+p.It.Verdict.Minimum.Whose()+" minimum"
 	}
-	return fmt.Sprintf("%s: off the coals. After 3 min measure: %s or more, %s. Less? Back beside the coals, and measure again.", name, d.Core(least), said)
+	return fmt.Sprintf("%s: off the heat. After 3 min measure: %s or more, %s. Less? Back %s, and measure again.", name, d.Core(least), said, d.beside())
 }
 
 // doneText says how to tell that a piece is done. Where the bend tells it, the core is at

@@ -117,6 +117,9 @@ func (it *Itinerary) change(ph, before *schedule.Phase, f fire.Fire) {
 			Text: "Take probes and cables out of the grill.", Why: "searing heat is more than they stand"})
 	}
 	text := "Change the fire: " + laidAs(f) + ", " + d.Level(ph.LevelC) + ". "
+	if !d.Grill.BurnsCharcoal() {
+		text = "Bring the grill to " + d.Level(ph.LevelC) + ". "
+	}
 	switch {
 	case c.LiftGrate && it.rides(ph.Number):
 		text += "Take the food and the grate off first. "

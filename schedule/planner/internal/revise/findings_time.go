@@ -56,7 +56,7 @@ func (v *Revision) noteStall(a *liveBatch, add func(schedule.Finding)) {
 	}
 	add(about(a, stalled, fmt.Sprintf(
 		"%s: %s. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about %s, between %s and %s.",
-		a.batch.It.Dish.Name, so, v.clock(a.on.at.Add(instant.Minutes(t.Expected))),
+		a.batch.It.Dish.Name, so, v.foretold(a.on.at.Add(instant.Minutes(t.Expected))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Early))), v.clock(a.on.at.Add(instant.Minutes(t.Late))))))
 }
 
@@ -79,7 +79,7 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	}
 	ready := "expected off and ready at"
 	if rest > 0 {
-		ready = fmt.Sprintf("expected off at %s and, rested, ready at", v.clock(a.on.at.Add(instant.Minutes(t.Expected))))
+		ready = fmt.Sprintf("expected off at %s and, rested, ready at", v.foretold(a.on.at.Add(instant.Minutes(t.Expected))))
 	}
 	add(about(a, code, fmt.Sprintf("%s: %s %s; on a slow day at %s. Odds for %s: %.0f%%.",
 		a.batch.It.Dish.Name, ready, v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
@@ -113,7 +113,7 @@ func (v *Revision) noteEarly(l remainder, add func(schedule.Finding)) {
 	}
 	a, p := l.bound[i], l.all[i]
 	off := v.day.At(p.On - a.live.Total().Expected)
-	text := fmt.Sprintf("%s: expected off at %s, %s before serving.", p.It.Dish.Name, v.clock(off), v.span(v.serve(a).Sub(off).Minutes()))
+	text := fmt.Sprintf("%s: expected off at %s, %s before serving.", p.It.Dish.Name, v.foretold(off), v.span(v.serve(a).Sub(off).Minutes()))
 	if p.Hold >= 0 {
 		o, _ := v.day.ChosenHold(p)
 		until := v.day.HeldUntil(p.On-a.live.Total().Expected, o.Minutes)

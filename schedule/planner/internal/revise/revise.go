@@ -120,6 +120,9 @@ func (v *Revision) clock(t time.Time) string {
 	return v.base.Req.Units.Clock(t)
 }
 
+// foretold is an instant that is foretold, to the nearest minute as the steps have it; a deadline is never said later than it is.
+func (v *Revision) foretold(t time.Time) string { return v.clock(t.Round(time.Minute)) }
+
 func (v *Revision) span(minutes float64) string {
 	if minutes < 0 {
 		minutes = -minutes

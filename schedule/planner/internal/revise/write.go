@@ -173,11 +173,11 @@ func (v *Revision) waitsTooLong(f schedule.Finding, l remainder) string {
 			return fmt.Sprintf("%s: off at %s, and will not hold until %s. On the table by %s, eaten by %s; or chill it, or keep it in an oven at %s or more.",
 				name, v.clock(a.off.at), v.clock(v.serve(a)), v.clock(served), v.clock(eaten), v.day.Grate(ovenHoldC))
 		}
-		at := func(minutes float64) string { return v.clock(a.on.at.Add(instant.Minutes(minutes))) }
+		at := func(minutes float64) string { return v.foretold(a.on.at.Add(instant.Minutes(minutes))) }
 		if a.batch.It.Cut.Style == cut.Timed {
 			off := o.On - a.live.Total().Expected
 			return fmt.Sprintf("%s: expected off at %s; best until about %s, not until %s. Put it on the table by itself, or keep it hot, covered: 140 °F (60 °C) or more.",
-				name, v.clock(v.day.At(off)), v.clock(v.day.HeldUntil(off, v.day.Stands(a.batch.It).Good)), v.clock(v.serve(a)))
+				name, v.foretold(v.day.At(off)), v.clock(v.day.HeldUntil(off, v.day.Stands(a.batch.It).Good)), v.clock(v.serve(a)))
 		}
 		off, until, ok := v.heldUntil(a, l.all[i])
 		if ok && v.serve(a).After(a.on.at.Add(instant.Minutes(until))) {
