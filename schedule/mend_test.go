@@ -15,8 +15,8 @@ func TestMissingFieldsShowTheirLine(t *testing.T) {
 		"serve: Saturday 18:00\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]":                                    `it must be a group of fields: serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}`,
 		"serve: {date: 2027-07-03, time: 6pm}\ngrill: kettle 22 in\ndishes: [{cut: burger, count: 4}]":                     `serve.tz: is missing; write tz: America/Chicago, or the large city whose clock is yours`,
 		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: {}\ndishes: [{weight: 2 lb}]":                   "grill.kind: is missing; write kind: kettle\ndishes[0].cut: is missing; write what it is, as in cut: chicken-thigh",
-		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: brisket":                  `dishes[0].weight: the weight is missing; for whole brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day`,
-		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [brisket]":                `dishes[0].weight: the weight is missing; for whole brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day`,
+		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: brisket":                  `dishes[0].weight: the weight is missing; for brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day`,
+		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [brisket]":                `dishes[0].weight: the weight is missing; for brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day`,
 		"serve: {date: 2027-07-03, time: 6pm, tz: America/Chicago}\ngrill: kettle 22 in\ndishs: [{cut: burger, count: 4}]": "dishs: there is no such field; did you mean dishes?",
 	} {
 		_, err := schedule.Read([]byte(text))

@@ -84,7 +84,7 @@ func TestRequestsThatAreRefused(t *testing.T) {
 		{brisket, "cut: brisket, weights: [12 lb, 500 lb]", "dishes[0].weights[1]", "500 lb"},
 		{brisket, "cut: brisket, weights: [12 lb], count: 1", "dishes[0].count", "leave count out"},
 		{brisket, brisket + ", thickness: 0 in", "dishes[0].thickness", "too little"},
-		{brisket, brisket + ", thickness: 3.5 ft", "dishes[0].thickness", "thickness of whole brisket"},
+		{brisket, brisket + ", thickness: 3.5 ft", "dishes[0].thickness", "thickness of brisket"},
 		{brisket, brisket + ", target: pulled", "dishes[0].target", "firm, sliced or chopped"},
 		{brisket, brisket + ", target: 203", "dishes[0].target", "needs a unit"},
 		{brisket, brisket + ", target: 503 °F", "dishes[0].target", "212 °F"},
@@ -167,7 +167,7 @@ func TestADishThatFeedsNobodyIsRefused(t *testing.T) {
 	document := strings.Replace(plantest.With(t, "weight: 12 lb", ""), ", cut: brisket,", ", cut: brisket", 1)
 	document = regexp.MustCompile(`(?m)^guests:.*\n`).ReplaceAllString(document, "")
 	_, err := schedule.Read([]byte(document))
-	if err == nil || !strings.Contains(err.Error(), "dishes[0].weight: the weight is missing; for whole brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day") {
+	if err == nil || !strings.Contains(err.Error(), "dishes[0].weight: the weight is missing; for brisket it is from 5 lb to 22 lb a piece. Without it give a count of pieces, or the guests of the day") {
 		t.Errorf("got %v", err)
 	}
 }
