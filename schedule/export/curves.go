@@ -52,7 +52,7 @@ func (v *view) curves(w io.Writer, id string, alone bool) error {
 	default:
 		note := "Line: likely; it ends where the food comes off. Band: 8 of 10 cooks."
 		if len(without) > 0 {
-			note += " No curve: " + list(without) + "."
+			note += " Too quick for a curve, or done by the look: " + list(without) + "."
 		}
 		s.paragraph(pictureEdge, laneRoom, "soft", note)
 	}

@@ -189,7 +189,7 @@ func (m *grateMap) letters(g guest, level int, taken []box) []box {
 		for _, s := range m.spots(g, p, m.phase) {
 			l, w := sized(p, s)
 			at := box{m.x(s.XM), m.up(s.YM), letterBox, letterBox}
-			at = clearOf(at, taken, min(l, w)*m.scale/2-letterBox/2)
+			at = alongClear(at, taken, s.AngleDeg, l*m.scale, w*m.scale)
 			switch {
 			case slices.ContainsFunc(taken, at.touches):
 			case min(l, w)*m.scale < letterBox:
@@ -207,18 +207,6 @@ func (m *grateMap) letters(g guest, level int, taken []box) []box {
 		taken = append(taken, at)
 	}
 	return taken
-}
-
-// clearOf moves a letter aside from what is there, as far as its piece reaches all round.
-func clearOf(at box, taken []box, reach float64) box {
-	for _, by := range [][2]float64{{0, 0}, {0, 1}, {0, -1}, {-1, 0}, {1, 0}} {
-		moved := at
-		moved.x, moved.y = at.x+by[0]*max(reach, 0), at.y+by[1]*max(reach, 0)
-		if !slices.ContainsFunc(taken, moved.touches) {
-			return moved
-		}
-	}
-	return at
 }
 
 // how marks a piece that does not just lie there: the slots of an upright rack at both ends

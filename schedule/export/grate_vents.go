@@ -34,7 +34,7 @@ func (m *grateMap) topVent(g schedule.Grill) {
 	m.callout(g, m.x(x)+ventRing*tx/far, m.up(y)-ventRing*ty/far, 1, "top vent")
 }
 
-// dials draws how far both vents are open, as sectors of a disc, one after the other
+// dials draws how far both vents are open, as sectors cut out of a dark disc, one after the other
 // in the given direction.
 func (m *grateMap) dials(x, y, dx, dy float64) {
 	for i, vent := range []string{"Top vent", "Bottom vent"} {

@@ -148,6 +148,11 @@ func (t *textSheet) dueAndNext() (due, next []schedule.Step) {
 			next = append(next, s)
 		}
 	}
+	due = slices.DeleteFunc(due, func(s schedule.Step) bool { // to look whether it is done, and to take it off when it is, is one thing
+		return s.Kind == schedule.StepLook && strings.Contains(s.Text, ": start checking") && slices.ContainsFunc(t.Steps, func(o schedule.Step) bool {
+			return o.Kind == schedule.StepTakeOff && o.Dish == s.Dish && o.Batch == s.Batch && toDo(o) && o.At.Before(t.now.Add(dueWithin))
+		})
+	})
 	return due, next
 }
 

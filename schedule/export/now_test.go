@@ -106,3 +106,20 @@ func TestWhatIsLeftOutIsNotToBeDone(t *testing.T) {
 		}
 	}
 }
+
+// A calendar has its cautions in full twice, as the calendar's own and with the first fire: under each alarm they would hide
+// what to do.
+func TestACalendarTellsItsCautionsOnce(t *testing.T) {
+	var b bytes.Buffer
+	if err := export.Calendar(&b, lateDay(t)); err != nil {
+		t.Fatal(err)
+	}
+	text := strings.ReplaceAll(b.String(), "\r\n ", "")
+	if n := strings.Count(text, "Sauce and glaze"); n < 1 || n > 2 {
+		t.Errorf("a caution stands in it %d times", n)
+	}
+	serve := text[strings.Index(text, "SUMMARY:Serve"):]
+	if !strings.Contains(serve[:strings.Index(serve, "END:VEVENT")], "Don't leave food out") {
+		t.Errorf("the meal has no caution of its own:\n%s", serve)
+	}
+}

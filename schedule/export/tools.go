@@ -23,6 +23,9 @@ func (v *view) tools() string {
 		if d.TargetC > 0 {
 			add("an instant-read thermometer")
 		}
+		if onPlank(d.Name) {
+			add("a plank of cedar or alder for " + v.dish(d.ID) + ", an hour in water first")
+		}
 	}
 	if v.has(schedule.StepLayFire) {
 		add("a chimney starter")
@@ -70,6 +73,12 @@ func (v *view) tools() string {
 		}
 	}
 	return list(need)
+}
+
+// onPlank says of a dish that its cook named it by the plank that it lies on (common practice, no source: soaked for an hour,
+// so that it smokes and does not burn).
+func onPlank(name string) bool {
+	return slices.Contains(strings.Fields(strings.ToLower(name)), "plank") || strings.Contains(strings.ToLower(name), "planked")
 }
 
 // has says whether the day has a step of a kind.

@@ -213,9 +213,9 @@ func (v *view) sure() string {
 	case len(words) < len(v.Dishes):
 		all = strings.Replace(all, "everything", "what may be served", 1)
 	case len(words) == 1:
-		return all + v.keepsNot() + v.longOdds() + v.sureBefore()
+		return all + v.longOdds() + v.sureBefore() + v.keepsNot()
 	}
-	return all + " (" + strings.Join(words, ", ") + ")" + v.keepsNot() + v.longOdds() + v.sureBefore()
+	return all + " (" + strings.Join(words, ", ") + ")" + v.longOdds() + v.sureBefore() + v.keepsNot()
 }
 
 // longOdds says what a day is likely to be that is more of a gamble than a plan.
