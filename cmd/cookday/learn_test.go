@@ -53,7 +53,7 @@ func TestLearnCommand(t *testing.T) {
 		if err != nil || own.Cooks != k+1 || len(own.Figures) != len(schedule.OwnFigures())-1 { // a fire alone teaches no pace
 			t.Fatalf("after %d cooks: %v %+v\n%s", k+1, err, own, data)
 		}
-		if !strings.HasPrefix(string(data), "# Learned.") || !strings.Contains(string(data), "250 °F: top vent") {
+		if !strings.HasPrefix(string(data), "# Learned.") || !strings.Contains(string(data), "250 °F: begin with top vent") {
 			t.Errorf("%s", data)
 		}
 	}

@@ -155,7 +155,7 @@ const surer = 0.95
 
 func surerChange(r schedule.Request) change {
 	return change{
-		code: codeSurer, text: fmt.Sprintf("Ask for odds of %.0f%% each.", 100*surer), price: "an earlier start, and longer holds on most days", pain: 20,
+		code: codeSurer, text: fmt.Sprintf("Ask for odds of %.0f%% for each dish by itself, so that each goes on sooner.", 100*surer), price: "an earlier start, and longer holds on most days", pain: 20,
 		edits: []schedule.Edit{schedule.NewEdit("confidence", surer)},
 	}
 }

@@ -74,6 +74,9 @@ func (v *Revision) fireOf(k int) (steer.Begin, FireLog, float64) {
 	return begin, log, math.Max(w.now.Sub(log.From).Minutes(), begin.PourMinute)
 }
 
+// vagueK is the width of a range of the grate from which on it tells a cook nothing, K (100 °F; judgment).
+const vagueK = 100 / 1.8
+
 // lessonLevels are those that cooks hold, degF.
 var lessonLevels = []float64{225, 250, 275}
 
@@ -97,8 +100,12 @@ func LessonOf(g fire.Grill, own *steer.Record, pace spread.Lean, taught bool, sy
 	for _, f := range lessonLevels {
 		s := steer.Start{Grill: g, Own: own, Layout: fire.Banked, Weather: fire.Weather{AirC: unit.FToC(70)}, LevelC: unit.FToC(f), SteerBottom: g.SteersBottom()}
 		v, r := s.Vents()
-		out.Holds = append(out.Holds, fmt.Sprintf("%s: top vent %s, bottom vent %s; by the record that gives %s to %s.",
-			sys.Grate(unit.Temperature(s.LevelC)), fire.MarkWords(v.Top), fire.MarkWords(v.Bottom), sys.Grate(unit.Temperature(r.Low)), sys.Grate(unit.Temperature(r.High))))
+		text := fmt.Sprintf("%s: begin with top vent %s, bottom vent %s", sys.Grate(unit.Temperature(s.LevelC)), fire.MarkWords(v.Top), fire.MarkWords(v.Bottom))
+		if r.High-r.Low > vagueK {
+			out.Holds = append(out.Holds, text+"; where that settles is not known yet.")
+			continue
+		}
+		out.Holds = append(out.Holds, fmt.Sprintf("%s; by the record that gives %s to %s.", text, sys.Grate(unit.Temperature(r.Low)), sys.Grate(unit.Temperature(r.High))))
 	}
 	return out
 }
