@@ -18,8 +18,9 @@ func TestADishIsCalledAsItWasSaid(t *testing.T) {
 		{"asparagus", "Asparagus", "vegetables", 20, 0.7},
 		{"ribeye steak", "Ribeye steak", "steak", 2, 0},
 		{"boston-butt", "Boston butt", "pork-butt", 1, 0},
+		{"tortillas", "Tortillas", "flatbread", 16, 1.5},
 		{"portobellos", "Portobellos", "vegetables", 4, 3},
-		{"corn", "Corn", "corn", 4, 0},                    // the catalogue's own
+		{"corn", "Corn", "corn", 4, 0},                            // the catalogue's own
 		{"chicken wings", "Chicken wings", "chicken-wing", 12, 0}, // its plural: its own as well
 		{"pork butt", "Pork butt", "pork-butt", 1, 0},
 	} {
@@ -50,5 +51,16 @@ func TestGuestsAreFedInSpears(t *testing.T) {
 	pieces, spears := fed("vegetables"), fed("asparagus")
 	if pieces <= 0 || spears < pieces || spears > 1.1*pieces {
 		t.Errorf("%.2f kg in pieces, %.2f kg in spears", pieces, spears)
+	}
+}
+
+// A sausage of two kinds keeps its cook's word too, for who buys by the sheet.
+func TestASausageKeepsItsName(t *testing.T) {
+	r, err := Read([]byte("serve: {date: 2027-07-03, time: \"18:00\", tz: America/Chicago}\ngrill: kettle 22 in\ndishes: [8 bratwurst, 15 merguez]\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := r.Dishes[0], r.Dishes[1]; a.Name != "Bratwurst" || a.Cut != "sausage" || b.Name != "Merguez" {
+		t.Errorf("%q of %s, %q", a.Name, a.Cut, b.Name)
 	}
 }

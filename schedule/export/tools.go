@@ -24,7 +24,7 @@ func (v *view) tools() string {
 			add("an instant-read thermometer")
 		}
 		if onPlank(d.Name) {
-			add("a plank of cedar or alder for " + v.dish(d.ID) + ", an hour in water first")
+			add("a plank of cedar or alder (an hour in water first)")
 		}
 	}
 	if v.has(schedule.StepLayFire) {

@@ -116,6 +116,7 @@ func (h *hearer) food(s cut.Spoken) bool {
 		c, unknown = cuts[0], ""
 		h.cut = c
 		h.Heard = append(h.Heard, name+" are taken as raw; scalded ones are written sausage-scalded, and are done sooner")
+		h.Node = h.Node.With("name", strict.NewText(titled(name), h.line)) // the cook's word stays on the sheet
 		name = c.Name
 	case len(cuts) == 0 && allOneCut(name) != "":
 		c, _ = cut.One(allOneCut(name))
