@@ -93,7 +93,7 @@ func TestGrillIsLearned(t *testing.T) {
 	log := "time,kind,value\n09:00,lit,\n09:15,lit-coals,12\n09:15,vents,\"top 1/4, bottom 1/4\"\n09:30,grate,205 F\n09:45,grate,262 F\n10:00,grate,290 F\n10:15,grate,301 F\n" +
 		"10:16,vents,top 1/6\n10:45,grate,280 F\n11:15,grate,262 F\n11:16,vents,bottom 1/8\n11:45,grate,250 F\n12:15,grate,246 F\n"
 	a := ask(t, h, http.MethodPost, "/v1/fire/grill?want=250+F&lit=12&unlit=80", []byte(log), "Content-Type", "text/csv")
-	for _, want := range []string{`"taught":true`, `"cooks":1`, `"name":"gain"`, `250 °F: top vent`} {
+	for _, want := range []string{`"taught":true`, `"cooks":1`, `"name":"gain"`, `250 °F: begin with top vent`} {
 		if text := strings.ReplaceAll(string(a.body), ": ", ":"); a.StatusCode != http.StatusOK || !strings.Contains(text, strings.ReplaceAll(want, ": ", ":")) {
 			t.Errorf("%d, no %s in %s", a.StatusCode, want, a.body)
 		}
