@@ -55,7 +55,7 @@ var fireFields = map[string]func(q *FireInquiry, text string) error{
 	"lit":       func(q *FireInquiry, t string) (err error) { q.Lit, err = coals(t); return err },
 	"unlit":     func(q *FireInquiry, t string) (err error) { q.Unlit, err = coals(t); return err },
 	"layout":    oneOfWords(func(q *FireInquiry) *string { return &q.Layout }, "banked", "ring", "two-zone", "spread"),
-	"grill":     oneOfWords(func(q *FireInquiry) *string { return &q.Grill }, FireGrills()...),
+	"grill":     readFireGrill,
 	"diameter":  func(q *FireInquiry, t string) error { return q.Diameter.UnmarshalText([]byte(t)) },
 	"fuel":      oneOfWords(func(q *FireInquiry) *string { return &q.Fuel }, FuelBriquettes, FuelLump),
 	"air": func(q *FireInquiry, t string) error {
@@ -75,9 +75,6 @@ var fireFields = map[string]func(q *FireInquiry, text string) error{
 	"units": func(q *FireInquiry, t string) error { return q.Units.UnmarshalText([]byte(t)) },
 }
 
-// FireGrills are the grills that a fire may burn in.
-func FireGrills() []string { return []string{"kettle", "smoker", "drum", "ceramic"} }
-
 func readPlace(q *FireInquiry, text string) error {
 	if text != "grate" && text != "lid" {
 		return fmt.Errorf("%q is no place of a thermometer; write grate or lid", text)
@@ -96,10 +93,11 @@ func coals(text string) (int, error) {
 
 func oneOfWords(field func(*FireInquiry) *string, words ...string) func(*FireInquiry, string) error {
 	return func(q *FireInquiry, text string) error {
-		if !slices.Contains(words, text) {
+		word := strings.ReplaceAll(strings.ToLower(strings.TrimSpace(text)), " ", "-")
+		if !slices.Contains(words, word) {
 			return fmt.Errorf("%q is not known; write %s", text, strings.Join(words, ", "))
 		}
-		*field(q) = text
+		*field(q) = word
 		return nil
 	}
 }
@@ -166,7 +164,9 @@ func (q *FireInquiry) take(fields map[string]string) {
 		q.Units = defaultUnits
 	}
 	took("grill", "a kettle", func() { q.Grill = "kettle" })
-	took("diameter", "22 in", func() { q.Diameter = unit.FromInches(usualDiameterIn) })
+	if q.Diameter == 0 { // nor said with the grill
+		took("diameter", "22 in", func() { q.Diameter = unit.FromInches(usualDiameterIn) })
+	}
 	took("fuel", "briquettes", func() { q.Fuel = FuelBriquettes })
 	took("layout", "banked coals", func() { q.Layout = "banked" })
 	took("air", "air of "+q.Units.Grate(unit.FromFahrenheit(usualAirF)), func() { a := unit.FromFahrenheit(usualAirF); q.Weather.Air = &a })

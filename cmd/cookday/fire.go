@@ -18,7 +18,7 @@ var fireHelp = map[string]string{
 	"bottom":    "`opening` of the bottom vent: 1/4, 25%, a quarter, open or shut",
 	"diameter":  "`width` of the grill (22 in, if not given)",
 	"fuel":      "`fuel`: briquettes or lump (briquettes, if not given)",
-	"grill":     "`grill`: kettle, smoker, drum or ceramic (kettle, if not given)",
+	"grill":     "`grill`: kettle, smoker, drum or ceramic, with its size if you like: \"kettle 18 in\" (a kettle, if not given)",
 	"layout":    "`layout` of the coals: banked, ring, two-zone or spread (banked, if not given)",
 	"lit":       "`coals` that were poured lit",
 	"no-food":   "nothing lies on the grate",

@@ -20,6 +20,7 @@ const (
 	grownMinutes = 20.0     // but after so many no more so fast that one look tells it (assumption)
 	firstMinutes = 12.0     // until then its first look may close as far as it likes: it comes up fast (judgment)
 	sidesK       = 3 / 1.8  // less is no step towards its level
+	onceFarK     = 32 / 1.8 // so far off at its only look nothing waits for a second (judgment)
 	shutHotK     = 30 / 1.8 // a fire that was shut off and is hotter than this is given the least air
 )
 
@@ -138,7 +139,7 @@ func withinFactor(from, to, most float64) bool {
 // stays says whether it is out of its band, was so at the look before, and is not read to come back.
 func (f *Fire) stays(want Want) bool {
 	off, seen := f.off(want), 0
-	if f.comes(want) || f.young() || f.coldLoad() && off < 0 && off > -2*bandK {
+	if f.comes(want) || f.young() && f.grows() || f.coldLoad() && off < 0 && off > -2*bandK {
 		return false
 	}
 	for _, r := range f.readings {
@@ -151,7 +152,12 @@ func (f *Fire) stays(want Want) bool {
 			seen = 0
 		}
 	}
-	return seen >= 2 || f.grates() < 2 && math.Abs(off) > openCoolK
+	return seen >= 2 || f.grates() < 2 && math.Abs(off) > onceFarK
+}
+
+// grows says whether the grate is foretold to come up as the vents stand.
+func (f *Fire) grows() bool {
+	return f.plain(f.bits(), f.Vents(), lookLast).Middle > f.Now().Middle
 }
 
 // shut says whether both vents are shut, with food over the fire: that puts a fire out.

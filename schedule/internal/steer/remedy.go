@@ -30,7 +30,8 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 	if f.shut(a.Want) {
 		return a
 	}
-	open := f.openAndCool(a.Want)
+	alone := f.airAlone(a, bits)
+	open := alone || f.openAndCool(a.Want)
 	a.Reach = f.reach(a.Want)
 	if ends := f.burntDown(); ends && f.off(a.Want) >= -bandK && a.Reach != TooHot { // it gives heat yet: what was read beats what was counted
 		a.Reach, a.Ending = WithinReach, true
@@ -55,8 +56,11 @@ func (f *Fire) beyondVents(a Advice, bits []guess) Advice {
 			return a
 		}
 		a.Why = f.weakBecause(slices.ContainsFunc(a.Remedies, func(r Remedy) bool { return r.Do == ClearAsh }))
-		if a.Why == WindBlows && f.fewFrom(a.Want) {
+		if a.Why == WindBlows && f.fewFrom(a.Want) || a.Why == Cool && alone {
 			a.Why = FewLit
+		}
+		if alone && a.Why != Ashed {
+			a.Remedies = slices.DeleteFunc(a.Remedies, func(r Remedy) bool { return r.Do == ClearAsh })
 		}
 		if a.Stormy { // nothing is lit in such a wind
 			a.Remedies = slices.DeleteFunc(a.Remedies, func(r Remedy) bool { return r.Do == AddLit })
@@ -95,6 +99,19 @@ func (f *Fire) openAndCool(want Want) bool {
 }
 
 const openCoolK = 40 / 1.8
+
+// airAlone says whether a fire that has burnt for hours on coals that were counted would stay where it is, below its band, with the best
+// vents: more air burns what is left and brings next to nothing.
+func (f *Fire) airAlone(a Advice, bits []guess) bool {
+	if f.begin.MidCook || f.known() || !f.ashLies() || f.off(a.Want) >= -bandK || f.freshCoals() || f.litLately() || f.comes(a.Want) {
+		return false
+	}
+	later := f.plain(bits, a.To, remedyMinutes).Middle
+	return later < a.Want.LevelC-bandK && later < f.Now().Middle+airWorthK
+}
+
+// airWorthK is the least gain that more air is worth waiting for (judgment).
+const airWorthK = 15 / 1.8
 
 // chilled says whether food that went on cold within the hour, or less, explains a grate under all open vents that is this cool.
 func (f *Fire) chilled(want Want) bool {
