@@ -50,17 +50,14 @@ func readLogFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.E
 	return log, in, inFile(in.name, err)
 }
 
-// followFile reads the log by which a day is followed.
-func followFile(cmd *cobra.Command, name string, p schedule.Plan) ([]schedule.Entry, []schedule.LeftAside, error) {
+// followFile reads the log by which a day is followed, and says what errors call it.
+func followFile(cmd *cobra.Command, name string, p schedule.Plan) (log []schedule.Entry, aside []schedule.LeftAside, called string, err error) {
 	in, err := readSource(name, cmd.InOrStdin())
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, "", err
 	}
-	log, aside, err := schedule.FollowLog(in.data, p)
-	if err != nil {
-		return nil, nil, inFile(in.name, err)
-	}
-	return log, aside, nil
+	log, aside, err = schedule.FollowLog(in.data, p)
+	return log, aside, in.name, inFile(in.name, err)
 }
 
 // notAhead refuses a log with a line after now, by the first of them.

@@ -6,6 +6,17 @@ import (
 	"testing"
 )
 
+// A log from standard input is named so, and not by the dash that asked for it.
+func TestALogFromStandardInputIsNamed(t *testing.T) {
+	day, _ := dayInFolder(t)
+	for _, command := range []string{"now", "revise"} {
+		r := invoke("time,dish,kind,value\n2027-07-04 09:00,butt,core,140 F\n", command, day, "-", "--now", "2027-07-04 08:00")
+		if r.code != exitInput || !strings.HasPrefix(r.errors, "standard input line 2: 9:00 AM is later") {
+			t.Errorf("%s: exit code %d, %q", command, r.code, r.errors)
+		}
+	}
+}
+
 // What one note wrote is taken back as one, and what stands then is told; what came off below its minimum is said at once.
 func TestUndoTakesTheWholeNoteBack(t *testing.T) {
 	_, log := dayInFolder(t)

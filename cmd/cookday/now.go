@@ -50,7 +50,7 @@ func now(cmd *cobra.Command, args []string, typed string) error {
 		name, _ = besides(args[0], ".csv")
 	}
 	if name != "" {
-		if log, aside, err = followFile(cmd, name, p); err != nil {
+		if log, aside, name, err = followFile(cmd, name, p); err != nil {
 			return err
 		}
 	}

@@ -61,7 +61,7 @@ func revise(cmd *cobra.Command, s show, plan, log string) error {
 
 // revisePlan brings a plan up to now with the log of a file.
 func revisePlan(cmd *cobra.Command, p schedule.Plan, name, typed string) (schedule.Plan, time.Time, error) {
-	log, aside, err := followFile(cmd, name, p)
+	log, aside, name, err := followFile(cmd, name, p)
 	if err != nil {
 		return schedule.Plan{}, time.Time{}, err
 	}
