@@ -44,7 +44,7 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	case burnsOther(line):
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), charcoalOnly+otherZones(line, false, d.metric))
 		return
-	case slices.Contains(words, "ceramic"), slices.Contains(words, "kamado"), slices.Contains(words, "egg"):
+	case saysCeramic(words):
 		d.Faults.AddLine(path, n.Line, "%s: %s", say.Quoted(n.Text), ceramicSlow+otherZones(line, true, d.metric))
 		return
 	case kind == "" && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(otherGrills, w) }):
@@ -179,6 +179,16 @@ func first(match []string) string {
 	return match[0]
 }
 
+// lengthText is a length as the line of a grill has it, its number and its unit apart.
+func lengthText(number, of string) string {
+	return strings.TrimSpace(number) + strings.Replace(" "+of, "”", `"`, 1)
+}
+
+// saysCeramic says whether the words of a line are of a cooker with a thick shell.
+func saysCeramic(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return w == "ceramic" || w == "kamado" || w == "egg" })
+}
+
 // grillKindIn is the kind of grill that the words name; empty for none.
 func grillKindIn(words []string) string {
 	if slices.Contains(words, "offset") { // a smoker whose fire is beside it
@@ -198,7 +208,7 @@ func grillKindIn(words []string) string {
 // grillSizes reads one size of a round grate, or the two of a rectangular one.
 func (d decoder) grillSizes(g *Grill, n *strict.Node, path string, sizes []string) {
 	side := func(to *unit.Length, number, of, field string) {
-		line := &strict.Node{Kind: strict.NodeText, Text: strings.TrimSpace(number) + strings.Replace(" "+of, "”", `"`, 1), Line: n.Line}
+		line := &strict.Node{Kind: strict.NodeText, Text: lengthText(number, of), Line: n.Line}
 		strict.Quantity(d.Decoder, to, unit.ParseLength)(line, path+"."+field)
 	}
 	number, of, second, secondOf := sizes[1], sizes[2], sizes[3], sizes[4]

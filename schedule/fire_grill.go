@@ -14,7 +14,7 @@ func FireGrills() []string { return []string{"kettle", "smoker", "drum", "cerami
 // fireGrillOf is the grill of an inquiry that a kind in a request's line stands for.
 func fireGrillOf(words []string) string {
 	switch {
-	case slices.Contains(words, "ceramic"), slices.Contains(words, "kamado"), slices.Contains(words, "egg"):
+	case saysCeramic(words):
 		return "ceramic"
 	case slices.Contains(words, "drum"), slices.Contains(words, "barrel"):
 		return "drum"
@@ -50,7 +50,7 @@ func readFireGrill(q *FireInquiry, text string) error {
 	if sizes[2] == "" {
 		sizes = withLikelyUnit(GrillKettle, sizes)
 	}
-	d, err := unit.ParseLength(strings.TrimSpace(sizes[1]) + strings.Replace(" "+sizes[2], "”", `"`, 1))
+	d, err := unit.ParseLength(lengthText(sizes[1], sizes[2]))
 	if err != nil {
 		return fmt.Errorf("%q: %w", text, err)
 	}

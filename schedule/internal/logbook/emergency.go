@@ -36,7 +36,8 @@ func together(a, b string) *regexp.Regexp {
 
 // Sentences that several kinds end in.
 const (
-	callNow     = "Call the emergency number (911 in the US, 112 in Europe)"
+	emergencyNo = "the emergency number (911 in the US, 112 in Europe)"
+	callNow     = "Call " + emergencyNo
 	nobodyBack  = "Nobody goes back in until the fire service says so"
 	callFire    = "Leave it, get everybody away, and call the fire service now (911 in the US, 112 in Europe)"
 	monoxide    = "Carbon monoxide cannot be smelled, and gray coals give off the most"
@@ -58,7 +59,7 @@ var emergencies = sync.OnceValue(func() []emergency {
 		{anyWord(`(food ?poison(ing|ed)?|diarrh?o?ea|stomach ?(ache|pain|cramps?)s?|(stomach|belly|tummy) (really |still )?(hurts?|aches?)|the runs)`), nil,
 			"Nobody eats more of it, and nobody throws it out yet: put some of each dish into the refrigerator, marked. Small sips of water. " + callNow + ", or a doctor, where somebody is very young, old, pregnant or ill, or has blood, fever, or keeps nothing down. Dizzy or a headache too, beside a grill: it may be carbon monoxide, so out into fresh air first, everybody"},
 		{regexp.MustCompile(`\b(smoke|fire) (alarm|alarms|detector|detectors)\b|\b(smoke|smoky)\b.*\b(in|into|inside|through) (the |our |my )?(house|home|kitchen|bedroom|bedrooms|living room|room|basement|garage|windows?|indoors)\b|\b(house|kitchen|bedroom|living room|home|indoors) (is |are |was )?(full of |filled with |fills with )?(smoke|smoky)\b|\bsmok(e|y) (indoors|inside)\b|\bsmoke (comes|coming|came|going|gets|blows|blowing|drifts) (in|inside|into)\b`), regexp.MustCompile(`\boven\b`),
-			"Everybody out of the house into fresh air, now; open doors and windows as you go. If anything burns in there, or an alarm rings for carbon monoxide, or somebody feels dizzy or sick: stay out and call the emergency number (911 in the US, 112 in Europe). The smoke of a grill brings carbon monoxide. Only a grill that stands free and outdoors may burn on: shut both vents of one that stands by a door or window"},
+			"Everybody out of the house into fresh air, now; open doors and windows as you go. If anything burns in there, or an alarm rings for carbon monoxide, or somebody feels dizzy or sick: stay out and call " + emergencyNo + ". The smoke of a grill brings carbon monoxide. Only a grill that stands free and outdoors may burn on: shut both vents of one that stands by a door or window"},
 		{regexp.MustCompile(`\bfire(s|'s)? (is |has |have )?(spread(s|ing)?|out of control|outside|got away|escaped|jumped|reached)\b|\b(spreading|out of control|wild ?fire|brush fire|grass fire|house fire|can'?t put (it|the fire) out|won'?t go out)\b|\bflames? (are |is )?(outside|out of the|over the|up the|reaching|reach|higher|on the (fence|deck|house|grass|ground))\b`), nil,
 			callFire + ". Flames outside the grill are not yours to fight. Go only near it to get somebody out of its way"},
 		{together(outside, burning), regexp.MustCompile(`\b(smoking|caught up|caught on)\b`), callFire + ". Do not go back for the food or the grill"},
@@ -76,7 +77,7 @@ var emergencies = sync.OnceValue(func() []emergency {
 		{regexp.MustCompile(`\b` + hurtHot + ` (the |my |our |a )?` + persons + `\b|\b` + persons + ` (got |is |was |has |just |been )*(burned|burnt|scalded|blistered)\b|\b(got|i'm|i am|i was|i|grease) (badly |just )?(burned|burnt|scalded)( me| my(self)?)?$|\b(burn|scald) (on|to) (my|his|her|the) (hand|arm|leg|face|foot|finger)|\b(hot )?(grease|fat|oil|ember|spark|ash|smoke) (in|into|on|splashed|got in) (my|his|her) `), regexp.MustCompile(`\b(bone|ends|bits|food|chicken|skin|crust|bark|off)\b`), burnAid},
 		{regexp.MustCompile(`\b(i|` + persons + `|old man|lady|man|woman|uncle|aunt|grandfather|grandmother|grandson|granddaughter|friend|he|she)\b( \w+){0,2} (fell|fallen|trip(s|ped)?|slip(s|ped)?|collided|crashed|bumped|got hurt|(is|was|got|are) (badly )?(hurt|injured))\b|\b(broke|broken|twisted|hurt|injured|hit|banged) (my|his|her|their) (\w+ )?(head|arm|leg|ankle|wrist|foot|back|knee|hip|neck|shoulder|face|hand|toe|finger|nose|tooth|teeth)\b`), regexp.MustCompile(`\b(asleep|apart|bones?|backs?|behind|in love)\b.*|\bfell in\b`), hurt},
 		{regexp.MustCompile(`\bbleed(s|ing)?\b|\bblood everywhere\b|\bcut (my|his|her) \w+|\b(stabbed|sliced) (my|his|her)`), nil,
-			"Press a clean cloth on it, hard, 10 min without a look, and hold it high. It does not stop, gapes, or somebody feels faint: call the emergency number (911 in the US, 112 in Europe). Food and board that it touched: the food is thrown away, the board washed. Somebody else watches the fire"},
+			"Press a clean cloth on it, hard, 10 min without a look, and hold it high. It does not stop, gapes, or somebody feels faint: call " + emergencyNo + ". Food and board that it touched: the food is thrown away, the board washed. Somebody else watches the fire"},
 		{together(hotThing, closedIn), shelters, roofed},
 		{together(hotThing, indoorly), regexp.MustCompile(`\b(oven|temp|temperature|probe|thermometer|degrees|food|meat|ash(es)? (is|are) cold|inside (the )?(grill|smoker|kettle|lid|pit)|(grill|smoker|kettle|fire|pit) inside|\d+)\b`), roofed},
 		{regexp.MustCompile(`\b` + moves + ` (it|the rig|everything|the whole thing) .*\b(` + closedIn + `)`), shelters, roofed},
@@ -92,13 +93,13 @@ var emergencies = sync.OnceValue(func() []emergency {
 var shelters = regexp.MustCompile(`\b(fridge|refrigerator|freezer|cooler|foil tent|tented|tent of foil|foil|bag of|(charcoal|coals|briquettes|bag) (is|are) (still )?in the|spare|from the|out of the|behind the|beside the|ft from|feet from|away from)\b`)
 
 const (
-	roofed = "No grill, fire or coals in there, hot ash too: everybody out into fresh air now, and open the doors. " + monoxide + ", and a roof or a wall catches fire. Dizzy, a headache, sick, or an alarm: stay out and call the emergency number (911 in the US, 112 in Europe). A lit grill is not moved with people inside or close by: shut both vents, lid on, let it go out where it stands, and stay out till it is cold and aired. Rain is no reason for a roof: a screen of metal on one side, 3 ft off, nothing overhead, or the kitchen oven"
+	roofed = "No grill, fire or coals in there, hot ash too: everybody out into fresh air now, and open the doors. " + monoxide + ", and a roof or a wall catches fire. Dizzy, a headache, sick, or an alarm: stay out and call " + emergencyNo + ". A lit grill is not moved with people inside or close by: shut both vents, lid on, let it go out where it stands, and stay out till it is cold and aired. Rain is no reason for a roof: a screen of metal on one side, 3 ft off, nothing overhead, or the kitchen oven"
 
-	hurt = "Is anybody hurt? First everybody 10 ft from the grill, children first, and somebody else watches it. Touched something hot: cool running water on it for 20 min, now. Hit the head, cannot stand, faint, a burn larger than a palm, or of a child: call the emergency number (911 in the US, 112 in Europe). Is the grill open or tipped, or are coals out of it? Keep away, and look from there. " + nothingCook
+	hurt = "Is anybody hurt? First everybody 10 ft from the grill, children first, and somebody else watches it. Touched something hot: cool running water on it for 20 min, now. Hit the head, cannot stand, faint, a burn larger than a palm, or of a child: call " + emergencyNo + ". Is the grill open or tipped, or are coals out of it? Keep away, and look from there. " + nothingCook
 
 	allergy = callNow + ", and say that it is an allergic reaction. Is there an adrenaline pen? Use it at once. Let them lie down with the legs up, or sit where it is hard to breathe, and do not let them get up or be alone. What they ate goes off the table. " + nothingCook
 
-	burnAid = "Cool running water on it for 20 min, now; rings and watch off; no ice, no butter. Larger than a palm, on a face, hand or joint, white or black, in an eye, or of a child: call the emergency number (911 in the US, 112 in Europe). Cover it loosely with cling film or a clean cloth. Somebody else watches the fire, or both vents are shut. " + nothingCook
+	burnAid = "Cool running water on it for 20 min, now; rings and watch off; no ice, no butter. Larger than a palm, on a face, hand or joint, white or black, in an eye, or of a child: call " + emergencyNo + ". Cover it loosely with cling film or a clean cloth. Somebody else watches the fire, or both vents are shut. " + nothingCook
 )
 
 // Emergency is what to do about a note that tells of danger to people, whatever its grammar;
@@ -128,5 +129,5 @@ func firstOfAll(said string) string {
 	if !aboutPeople.MatchString(noPeople.ReplaceAllString(said, "")) {
 		return ""
 	}
-	return "is anybody hurt or ill? That comes first: call the emergency number (911 in the US, 112 in Europe). If not: "
+	return "is anybody hurt or ill? That comes first: call " + emergencyNo + ". If not: "
 }

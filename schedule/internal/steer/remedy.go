@@ -19,7 +19,7 @@ const (
 	spentShare    = 1. / 3 // of what has burnt, likewise, if it is not twice that much
 	spentCoals    = 12.0   // lit and unlit together (of a 22.5 in kettle)
 	ashBurnt      = 60.0
-	ashWorthK     = 15 / 1.8
+	worthK        = 15 / 1.8 // the least gain that a remedy, or more air, is worth the hands for (judgment)
 	manyLit       = 2.2
 	fewLit        = 0.7
 	leaky         = 2.0
@@ -107,11 +107,8 @@ func (f *Fire) airAlone(a Advice, bits []guess) bool {
 		return false
 	}
 	later := f.plain(bits, a.To, remedyMinutes).Middle
-	return later < a.Want.LevelC-bandK && later < f.Now().Middle+airWorthK
+	return later < a.Want.LevelC-bandK && later < f.Now().Middle+worthK
 }
-
-// airWorthK is the least gain that more air is worth waiting for (judgment).
-const airWorthK = 15 / 1.8
 
 // chilled says whether food that went on cold within the hour, or less, explains a grate under all open vents that is this cool.
 func (f *Fire) chilled(want Want) bool {
@@ -215,7 +212,7 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 	}
 	alone, _ := f.with(bits, want, func(*guess) {})
 	if f.ashLies() {
-		if clear := add(ClearAsh, 0, cleared); clear.In45.Middle < alone.Middle+ashWorthK {
+		if clear := add(ClearAsh, 0, cleared); clear.In45.Middle < alone.Middle+worthK {
 			out = out[:0]
 		} else if clear.Helps {
 			return out
@@ -229,7 +226,7 @@ func (f *Fire) feeding(bits []guess, want Want) []Remedy {
 	if add(AddUnlit, unlitTried, func(g *guess) { g.coals.Unlit += unlitTried }).Helps {
 		return out
 	}
-	if out[len(out)-1].In45.Middle < alone.Middle+ashWorthK {
+	if out[len(out)-1].In45.Middle < alone.Middle+worthK {
 		out = out[:len(out)-1] // unlit coals alone do next to nothing in time
 	}
 	count := f.litFor(bits, want)
@@ -271,7 +268,7 @@ func (f *Fire) ashHelps(bits []guess, want Want) bool {
 	}
 	alone, _ := f.with(bits, want, func(*guess) {})
 	with, _ := f.with(bits, want, cleared)
-	return with.Middle >= alone.Middle+ashWorthK
+	return with.Middle >= alone.Middle+worthK
 }
 
 // burnt is what lies there as ash, in briquettes.
