@@ -27,6 +27,8 @@ const (
 	Plateau = "plateau"  // it stands near its target
 	LowHeat = "low-heat" // the air beside a raw piece is too cool
 
+	RawBeside = "raw-beside" // raw meat went on beside what is partly cooked
+
 	SlowCook   = "slow-cook"   // slower than nearly all such cooks
 	HoldRead   = "hold-read"   // the readings of a hold say until when it lasts
 	OnNotTold  = "on-not-told" // taken as put on, as planned

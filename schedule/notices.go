@@ -150,6 +150,7 @@ var notices = []Caution{
 	{FireRelit, Warning, "The fire was lit again, and nobody told when it went out.", ours},
 	{HeatLost, Info, "A piece was without heat for a while; that counts beside what may come.", "usda_danger_zone"},
 	{LowHeat, Warning, "The air beside a raw piece has been below 225 °F (107 °C) for half an hour.", ours},
+	{RawBeside, Warning, "Raw meat went on beside what is partly cooked.", "fda_3_302_11"},
 	{ProbeCold, Warning, "A probe shows less than the meat can have.", ours},
 
 	// The guests.

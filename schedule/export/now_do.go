@@ -127,7 +127,7 @@ func (t *view) asksNow(f schedule.Finding, due []schedule.Step) bool {
 		return !t.quietAt(t.now)
 	case "fire-out", "slow-through-danger-zone": // by the clock
 		return strings.Contains(f.Text, " by ")
-	case schedule.LineLeft, schedule.OffUnread, schedule.Leftovers, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.CoolOven, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.FrozenMiddle, schedule.OnNotTold:
+	case schedule.LineLeft, schedule.RawBeside, schedule.OffUnread, schedule.Leftovers, schedule.NoFuel, schedule.Sparks, "core-falling", schedule.Plateau, schedule.StandsOpen, schedule.CoolOven, schedule.FireRelit, schedule.LidWasOff, schedule.ReadingUnit, schedule.ReadingOther, schedule.ProbeFellOut, schedule.ProbeInAir, schedule.ProbeCold, schedule.ProbeHot, schedule.FrozenMiddle, schedule.OnNotTold:
 		return true
 	case schedule.HoldRead:
 		return strings.Contains(f.Text, "Eat it now")

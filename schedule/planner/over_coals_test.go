@@ -77,7 +77,7 @@ dishes:
 	if faults := check.Plan(q); len(faults) > 0 {
 		t.Errorf("the judge: %v", faults)
 	}
-	q = plantest.Revised(t, p, log+"2027-12-04 17:50,chicken-thigh,core,181 F\n", "2027-12-04 17:51")
+	q = plantest.Revised(t, p, log+"2027-12-04 17:50,chicken-thigh,core,181 F\n2027-12-04 17:50,chicken-thigh,coldest,181 F\n", "2027-12-04 17:51")
 	if s := plantest.Step(t, q, schedule.StepTakeOff, "chicken-thigh"); !strings.Contains(s.Text, "was read at 181") {
 		t.Errorf("at its target: %s", s.Text)
 	}

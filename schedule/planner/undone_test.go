@@ -31,8 +31,9 @@ func TestWhatComesOffUndoneIsNotServed(t *testing.T) {
 		{"read after it came off", turkey, on + "2027-11-25 14:51,Turkey,pulled,\n2027-11-25 14:52,Turkey,core,120 F\n", schedule.OffUndone},
 		{"burgers for frail guests", frail, late + "2027-11-25 14:50,Turkey,core,152 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUndone},
 		{"not read for long", turkey, on + "2027-11-25 14:10,Turkey,core,150 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUnread},
-		{"done after all", turkey, on + "2027-11-25 14:50,Turkey,core,158 F\n2027-11-25 14:51,Turkey,pulled,\n2027-11-25 15:05,Turkey,core,166 F\n", ""},
-		{"done", turkey, on + "2027-11-25 14:50,Turkey,core,166 F\n2027-11-25 14:51,Turkey,pulled,\n", ""},
+		{"done after all", turkey, on + "2027-11-25 14:50,Turkey,core,158 F\n2027-11-25 14:51,Turkey,pulled,\n2027-11-25 15:05,Turkey,coldest,166 F\n", ""},
+		{"done in one place", turkey, on + "2027-11-25 14:50,Turkey,core,166 F\n2027-11-25 14:51,Turkey,pulled,\n", schedule.OffUnread},
+		{"done", turkey, on + "2027-11-25 14:50,Turkey,coldest,166 F\n2027-11-25 14:51,Turkey,pulled,\n", ""},
 	} {
 		q := plantest.Revised(t, tt.p, tt.log, "2027-11-25 15:06")
 		carved := false

@@ -29,6 +29,7 @@ func (v *Revision) findings(l remainder) []schedule.Finding {
 			if a.condemned {
 				break // nothing of its times matters any more
 			}
+			v.noteRawBeside(a, add)
 			v.noteSigns(a, add)
 			v.notePlateau(a, add)
 			v.noteSilence(a, add)

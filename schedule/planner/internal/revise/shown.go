@@ -205,6 +205,9 @@ func (v *Revision) undoneChance(a *liveBatch) float64 {
 	if _, lies := a.lies(v.now); lies {
 		return 1 // for as long as it lies there
 	}
+	if a.where == off && a.wasFrozen() && a.placesLeft() > 0 {
+		return 1 - unreadMost
+	}
 	if a.where == waiting || a.gone || !a.mustShow() || v.shows(a) == shownDone {
 		return 0
 	}

@@ -46,7 +46,7 @@ func (v *Revision) noteUndone(a *liveBatch, add func(schedule.Finding)) bool {
 		v.noteNeverRead(a, add)
 	}
 	if shows == shownDone && a.off.logged && a.someUnread() && !a.served.set && !v.mealPast(a) {
-		add(about(a, schedule.OffUnread, fmt.Sprintf("%s: %d pieces, and not each was read at %s. Measure the others before you cut them, and log the coldest (coldest). Under that, back on the heat.", a.batch.It.Dish.Name, a.batch.Count, v.day.Core(a.leastC()))))
+		add(about(a, schedule.OffUnread, v.othersUnreadText(a)))
 	}
 	if !a.off.logged || shows != shownLow {
 		return false
