@@ -146,7 +146,7 @@ func TestNow(t *testing.T) {
 		}
 	}
 	r = atClock(t, "2027-07-04 12:05", "now", day)
-	order := []string{"12:05 PM, Sunday", "Odds: 9", "Do now\n------", "Next\n----", "Worries\n-------", "At 4:00 PM: ", "What you could do now", "On the fire", "158 °F at 12:00 PM"}
+	order := []string{"12:05 PM, Sunday", "Odds: 51%", "at 4:00 PM, as asked: 35%", "Do now\n------", "Next\n----", "Worries\n-------", "At 4:00 PM: ", "What you could do now", "On the fire", "158 °F at 12:00 PM"}
 	at := 0
 	for _, part := range order {
 		i := strings.Index(r.out[at:], part)

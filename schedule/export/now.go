@@ -54,7 +54,7 @@ func (t *textSheet) standing() {
 	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". "+eat+".")
 	due, next := t.dueAndNext()
 	if len(due)+len(next) > 0 && !t.allServed() {
-		t.item("", "Odds: "+lower(t.sure())+t.asAsked()+".")
+		t.item("", "Odds: "+lower(t.sure())+t.asAsked()+"."+t.onceMended())
 	}
 	t.heading("Do now", '-')
 	told := t.doNow(due, next)
@@ -71,6 +71,17 @@ func (t *textSheet) asAsked() string {
 		if at, rest, ok := strings.Cut(strings.TrimPrefix(f.Text, "At "), ": "); ok && f.Code == "served-later" && strings.HasPrefix(f.Text, "At ") {
 			odds, _, _ := strings.Cut(rest, ";")
 			return "; at " + at + ", as asked: " + odds
+		}
+	}
+	return ""
+}
+
+// onceMended says what the odds are with the grate back at its level, where that brings dinner nearer
+// to its hour: it is among what to do now, and the hour above counts without it.
+func (t *textSheet) onceMended() string {
+	for _, r := range t.Remedies {
+		if r.Code == "back-to-level" && r.ServeAt.Before(t.ServeAt) {
+			return " With the grate back at its heat: eat at " + t.clockBy(r.ServeAt, t.now) + ", " + percent(r.Chance) + " sure."
 		}
 	}
 	return ""

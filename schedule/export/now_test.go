@@ -118,7 +118,7 @@ func TestACalendarTellsItsCautionsOnce(t *testing.T) {
 	if n := strings.Count(text, "Sauce and glaze"); n < 1 || n > 2 {
 		t.Errorf("a caution stands in it %d times", n)
 	}
-	serve := text[strings.Index(text, "SUMMARY:Serve"):]
+	serve := text[strings.Index(text, "Serve: Pork butt"):]
 	if !strings.Contains(serve[:strings.Index(serve, "END:VEVENT")], "Don't leave food out") {
 		t.Errorf("the meal has no caution of its own:\n%s", serve)
 	}

@@ -85,12 +85,13 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 6:00 PM: 40%; at 9:40 PM: 90%. The plan is for 9:40 PM now. Brisket: expected ready at 6:30 PM.
+	// At 6:00 PM: 40%; at 6:30 PM: 50%; at 9:40 PM: 90%. The plan is for 6:30 PM now. Brisket: expected ready at 6:30 PM.
+	// Brisket: expected off at 6:00 PM and, rested, ready at 6:30 PM; on a slow day at 9:39 PM. Odds for 6:30 PM: 50%.
 	// Brisket: stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 6:00 PM, between 3:59 PM and 9:09 PM.
-	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 9:40 PM.
-	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 1 hr 10 min earlier; dinner is at 6:00 PM, not at 9:40 PM.
-	// - Eat when it is likely ready, at 6:35 PM, and eat late. The cook stays as it is.
-	// - Wrap Brisket in foil now. Brisket: done 13 min earlier.
+	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 6:30 PM.
+	// - Finish Brisket in the kitchen oven at 300 °F. Brisket: done 1 hr 10 min earlier; dinner is at 6:00 PM, not at 6:30 PM.
+	// - Wrap Brisket in foil now. Brisket: done 13 min earlier; dinner is at 6:20 PM, not at 6:30 PM.
+	// - Serve at 9:40 PM, to be surer. The cook stays as it is.
 }
 
 // A chicken that reads 340 F after twenty minutes is a probe in the air.

@@ -135,7 +135,7 @@ func (v *Revision) backToLevel(coals string) option {
 // laterServing moves dinner, or only the dish where something else is ready.
 func (v *Revision) laterServing(a *liveBatch, p *arrange.Placed) []option {
 	if v.attempt.later > 0 { // dinner has moved already
-		return append(v.restFirst(a, v.serve(a), v.askedEnd()), v.evenOdds(a)...)
+		return slices.Concat(v.restFirst(a, v.serve(a), v.askedEnd()), v.evenOdds(a), v.askedOdds(a))
 	}
 	ready := a.on.at.Add(instant.Minutes(a.live.Total().Planned + p.It.RestMinutes()))
 	at := instant.UpTo(ready, 10*time.Minute)
@@ -144,6 +144,15 @@ func (v *Revision) laterServing(a *liveBatch, p *arrange.Placed) []option {
 	}
 	out := []option{{code: "later", text: fmt.Sprintf("Serve at %s.", v.clock(at)), entry: v.movedTo(a, at), dishOnly: true}}
 	return append(out, v.restFirst(a, at, v.serve(a))...)
+}
+
+// askedOdds waits for the asked chance, where dinner moved by no more than is expected.
+func (v *Revision) askedOdds(a *liveBatch) []option {
+	at, ok := v.sureHour()
+	if !ok || at.Sub(v.day.End) < worthWaiting {
+		return nil
+	}
+	return []option{{code: "later", text: fmt.Sprintf("Serve at %s, to be surer.", v.clock(at)), entry: v.movedTo(a, at), dishOnly: true}}
 }
 
 // evenOdds counts with what is expected, where the asked chance makes dinner much later.

@@ -43,7 +43,7 @@ func (v *Revision) logged(ctx context.Context, e schedule.Entry) (*Revision, boo
 	w := *v
 	e.At = v.now
 	w.log, w.day, w.attempt = v.logWith(e), v.asking, attempt{}
-	w.likely = v.likely && e.Kind != schedule.LogServingMoved // an option is told by the measure of the day that it is held beside
+	w.likely = v.asExpected() && e.Kind != schedule.LogServingMoved // an option is told by the measure of the day that it is held beside
 	if e.Kind == schedule.LogServingMoved {
 		if err := w.amend(); err != nil {
 			return nil, false

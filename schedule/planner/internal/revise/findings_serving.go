@@ -2,7 +2,9 @@ package revise
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -47,7 +49,11 @@ func (v *Revision) waitsLate(p *arrange.Placed) bool {
 // servedLater sets the asked hour beside the one that the plan is for now.
 func (v *Revision) servedLater(l remainder) schedule.Finding {
 	asked := v.askedEnd()
-	text := fmt.Sprintf("At %s: %s; at %s: %s. The plan is for %s now.", v.clock(asked), percent(v.chanceAsOf(l, v.attempt.later)), v.clock(v.day.End), percent(l.chance()), v.clock(v.day.End))
+	odds := []string{v.oddsAt(l, asked), v.oddsAt(l, v.day.End)}
+	if sure, ok := v.sureHour(); ok {
+		odds = append(odds, v.oddsAt(l, sure))
+	}
+	text := fmt.Sprintf("At %s. The plan is for %s now.", strings.Join(odds, "; at "), v.clock(v.day.End))
 	if !asked.After(v.now) { // no odds of an hour that has passed
 		text = fmt.Sprintf("%s has passed. Ready at about %s now: %s.", v.clock(asked), v.clock(v.day.End), percent(l.chance()))
 	}
@@ -57,6 +63,28 @@ func (v *Revision) servedLater(l remainder) schedule.Finding {
 	}
 	text += fmt.Sprintf(" %s: expected ready at %s.", a.batch.It.Dish.Name, v.foretold(v.readyAfter(a, false)))
 	return schedule.NewFinding("served-later", "", text, a.batch.It.Dish.ID)
+}
+
+// oddsAt says the chance of all dishes together at an hour: "6:00 PM: 40%".
+func (v *Revision) oddsAt(l remainder, at time.Time) string {
+	chance := l.chance()
+	if earlier := v.day.End.Sub(at); earlier != 0 {
+		chance = v.chanceAsOf(l, int(math.Round(earlier.Minutes())))
+	}
+	return v.clock(at) + ": " + percent(chance)
+}
+
+// asExpected says whether dinner moved, by what is expected and not by the asked chance.
+func (v *Revision) asExpected() bool { return v.attempt.halfway && v.attempt.later > 0 }
+
+// sureHour is the hour that has the asked chance, where the plan is for an earlier one on the same
+// day that is as likely as not.
+func (v *Revision) sureHour() (time.Time, bool) {
+	if !v.asExpected() {
+		return time.Time{}, false
+	}
+	sure := v.day.End.Add(time.Duration(v.delay(true)) * time.Minute)
+	return sure, sure.After(v.day.End) && !v.day.InQuiet(sure)
 }
 
 // askedEnd is the last serving before the day was moved to meet what is left of it.

@@ -1,55 +1,31 @@
 package revise
 
-import (
-	"context"
-	"slices"
-	"time"
-)
+import "context"
 
-// The hour that was asked for is kept where it is not lost yet, and something that the cook may
-// do makes it likely (judgment).
-const (
-	notLost   = 0.25      // chance of it as the cook stands
-	decently  = 0.5       // and with what may be done
-	nearSleep = time.Hour // before people sleep dinner is too late
-)
-
-// reaches are the codes of options that bring a late piece to its hour.
-var reaches = []string{"hotter", "wrap-now", "oven-finish"}
+// notLost is the chance of the hour that was asked for, as things stand, from which on dinner
+// does not move by hours only to be surer (judgment).
+const notLost = 0.25
 
 // keepsHour is the day as near to the hour that was asked for as is expected, where dinner would
-// move into the hours of sleep only to be surer, and a hotter grate, a wrap or the oven reaches
-// that hour: that is for the cook to choose, and costs no night. Nil where nothing reaches it.
+// move only to be surer and that hour is not lost yet: one reading more would move it back. What
+// the hour's chance is, is said beside the hour that has the asked one, and a cook may choose.
+// So it is, too, where dinner would move over a night while people sleep: nobody is called out of
+// bed for what the morning may decide. Nil where the day stays as it is.
 func (v *Revision) keepsHour(ctx context.Context, l remainder) (*Revision, error) {
-	if !v.day.InQuiet(v.day.End) && !v.day.InQuiet(v.day.End.Add(nearSleep)) {
+	if v.attempt.later == 0 || v.attempt.halfway || !v.askedEnd().After(v.now) {
 		return nil, nil
 	}
-	if v.attempt.later == 0 || v.attempt.halfway || !v.askedEnd().After(v.now) || v.chanceAsOf(l, v.attempt.later) < notLost {
+	lost := v.chanceAsOf(l, v.attempt.later) < notLost
+	if lost && !(v.day.InQuiet(v.now) && v.overNight()) {
 		return nil, nil
-	}
-	i, why := v.troubled(l)
-	if i < 0 || !v.reached(ctx, l, i, why) {
-		return nil, ctx.Err()
 	}
 	w := v.copied()
 	w.day, w.attempt, w.likely = v.asking, attempt{}, true
 	w.rebind()
 	left, err := w.arrangeLeft(ctx)
-	if err != nil || w.attempt.later >= v.attempt.later {
+	if err != nil || w.attempt.later >= v.attempt.later || lost && w.overNight() {
 		return nil, ctx.Err()
 	}
 	w.remainder = left
 	return w, nil
-}
-
-// reached says whether something that the cook may do brings a piece to the asked hour.
-func (v *Revision) reached(ctx context.Context, l remainder, i int, why string) bool {
-	return slices.ContainsFunc(v.options(l.bound[i], l.all[i], why), func(o option) bool {
-		if !slices.Contains(reaches, o.code) {
-			return false
-		}
-		o.entry.At = v.now
-		w, ok := v.with(ctx, o.entry)
-		return ok && w.attempt.later == 0 && w.remainder.chance() >= decently
-	})
 }

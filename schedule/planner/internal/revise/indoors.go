@@ -165,7 +165,7 @@ func (v *Revision) isIndoors(a *liveBatch) bool { return a.sent == "" && v.inOve
 // dayInstead is the rest of the day with what is late carried into an oven, where dinner else
 // moves over a night and an oven is at hand; nil where that does not keep it from there.
 func (v *Revision) dayInstead(ctx context.Context, l remainder) (*Revision, error) {
-	if v.day.Req.Oven == nil || v.phases == 0 || !v.overNight() {
+	if v.day.Req.Oven == nil || v.phases == 0 || !v.overNight() || v.day.InQuiet(v.now) { // nobody is called out of bed for what the morning may decide
 		return nil, nil
 	}
 	w := v.copied()

@@ -79,12 +79,12 @@ func (v *Revision) Plan(ctx context.Context) (schedule.Plan, error) {
 	if err != nil {
 		return schedule.Plan{}, err
 	}
-	if w, err := v.dayInstead(ctx, left); err != nil {
+	if w, err := v.keepsHour(ctx, left); err != nil {
 		return schedule.Plan{}, err
 	} else if w != nil {
 		*v, left = *w, w.remainder
 	}
-	if w, err := v.keepsHour(ctx, left); err != nil {
+	if w, err := v.dayInstead(ctx, left); err != nil {
 		return schedule.Plan{}, err
 	} else if w != nil {
 		*v, left = *w, w.remainder
