@@ -194,6 +194,7 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		{"a feed of a fire that was over, and a dish added after it", "05:34,,serving-moved,17:00\n06:29,,dish-added,\"{\"\"cut\"\": \"\"burger\"\", \"\"weight\"\": \"\"6 oz\"\"}\"\n", "03 22:28"},
 		{"a cold grate, read two hours before, and looks since", "09:25,,grate,28 F\n", "03 11:47"},
 		{"one dish thrown away, the other measured first", "06:09,burgers,dish-cancelled,\n07:12,brisket,chilled,\n08:44,,grate,32 F\n", "03 23:22"},
+		{"a fire that went out before it was ready, and the next made of it all the same", "06:25,,fire-out,\n10:07,brisket,boxed,\n", "03 16:04"},
 	} {
 		now, err := time.ParseInLocation("2006-01-02 15:04", "2027-07-"+c.now, p.ServeAt.Location())
 		if err != nil {

@@ -21,7 +21,7 @@ func (it *Itinerary) fires() {
 		case i == 0:
 			it.light(ph, f, reasonText(it.A, it.A.Solution.WhyLight))
 		case ph.Relit:
-			it.closeDown(&it.Plan.Phases[i-1])
+			it.CloseDown(&it.Plan.Phases[i-1])
 			it.light(ph, f, "nothing needs a fire before")
 		default:
 			it.change(ph, &it.Plan.Phases[i-1], f)
@@ -31,7 +31,7 @@ func (it *Itinerary) fires() {
 		it.tend(ph)
 	}
 	if n := len(it.Plan.Phases); n > 0 {
-		it.closeDown(&it.Plan.Phases[n-1])
+		it.CloseDown(&it.Plan.Phases[n-1])
 	}
 }
 
@@ -148,7 +148,8 @@ func (it *Itinerary) rides(n int) bool {
 	return false
 }
 
-func (it *Itinerary) closeDown(last *schedule.Phase) {
+// CloseDown is the end of a fire: its vents are shut.
+func (it *Itinerary) CloseDown(last *schedule.Phase) {
 	c := fire.CloseDown(last.LevelC, it.D.Air.AirC)
 	text := "Shut the grill down."
 	if last.Burn != nil {

@@ -36,12 +36,20 @@ const wideOpen = 0.9
 
 // ventsTold are the vents as the log has them last, and since when; below zero for one that nobody told.
 func (v *Revision) ventsTold() (top, bottom float64, shut smothered, any bool) {
+	return ventsBy(v.log, v.now)
+}
+
+// ventsBy are the same as they were at an instant.
+func ventsBy(log []schedule.Entry, now time.Time) (top, bottom float64, shut smothered, any bool) {
 	top, bottom = -1, -1
-	for _, e := range v.log {
+	for _, e := range log {
+		if e.At.After(now) {
+			continue
+		}
 		if e.Kind == schedule.LogLit {
 			shut = smothered{}
 		}
-		if e.Kind != schedule.LogVents || e.At.After(v.now) {
+		if e.Kind != schedule.LogVents {
 			continue
 		}
 		t, b, err := fire.ParseVents(e.Value)

@@ -44,7 +44,7 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		}
 		out = append(out, v.dueNow(s, l))
 	}
-	for _, s := range slices.Concat(v.first.Steps, v.staysTold(p, l)) { // done, and no part of the day as it is arranged now
+	for _, s := range slices.Concat(v.first.Steps, v.staysTold(p, l), v.shutTold(p, l)) { // done, and no part of the day as it is arranged now
 		if seen[s.ID] {
 			continue
 		}

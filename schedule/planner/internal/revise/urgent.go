@@ -148,44 +148,6 @@ func (v *Revision) fireWanted() bool {
 	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return !a.condemned && v.needsFire(a) })
 }
 
-// shutFor is how long a grill is told to be shut down after the last of its food left it, as
-// the log says: longer than coals burn that nobody feeds (assumption).
-const shutFor = 6 * time.Hour
-
-// shutDown is when the log has the grill shut down: both vents shut, or its fire out, with nothing
-// over it any more. Nothing else shows it: that its hour has passed shuts no vent.
-func (v *Revision) shutDown(phase int) (time.Time, bool) {
-	if phase > v.phases || slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
-		return v.isOverFire(a) && (a.where == cooking || a.first == nil || a.first.Phases[0].First < phase)
-	}) {
-		return time.Time{}, false
-	}
-	if _, _, s, is := v.ventsTold(); is && !s.ended {
-		return s.from, true
-	}
-	out, lit := v.told(schedule.LogFireOut), v.told(schedule.LogLit)
-	if n := len(out); n > 0 && (len(lit) == 0 || lit[len(lit)-1].Before(out[n-1])) {
-		return out[n-1], true
-	}
-	return time.Time{}, false
-}
-
-// fireLeft is when the last of the food left the fire, if that is so long ago that its vents
-// are shut by now, or it burns for nobody.
-func (v *Revision) fireLeft() (last time.Time, ok bool) {
-	for _, a := range v.batches {
-		switch {
-		case v.isOverFire(a) || a.where == off && !a.off.logged && !a.oven.set:
-			return last, false
-		case a.oven.set:
-			last = instant.Later(last, a.oven.at)
-		default:
-			last = instant.Later(last, a.off.at)
-		}
-	}
-	return last, !last.IsZero() && v.now.Sub(last) > shutFor
-}
-
 // needsFire says whether a piece is on the fire, or is to go on it.
 func (v *Revision) needsFire(a *liveBatch) bool {
 	return a.where == waiting || a.where == cooking && !v.inOven(a)
