@@ -195,6 +195,12 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		{"a cold grate, read two hours before, and looks since", "09:25,,grate,28 F\n", "03 11:47"},
 		{"one dish thrown away, the other measured first", "06:09,burgers,dish-cancelled,\n07:12,brisket,chilled,\n08:44,,grate,32 F\n", "03 23:22"},
 		{"a fire that went out before it was ready, and the next made of it all the same", "06:25,,fire-out,\n10:07,brisket,boxed,\n", "03 16:04"},
+		{"cut up for a meal that is put off once more", "07:03,,gauge,33 F\n10:58,brisket,counter,\n11:05,chickens,counter,\n", "04 05:26"},
+		{"called off before a late fire, and wrapped by the hour", "06:19,brisket,dish-cancelled,\n07:17,,lit,\n", "03 11:53"},
+		{"all but what was added came off hours after dinner", "06:08,,dish-added,\"{\"\"cut\"\": \"\"sausage\"\", \"\"weight\"\": \"\"4 oz\"\"}\"\n11:16,,lit,\n", "04 00:55"},
+		{"what was to be carried indoors stays on the fire, and its feed is over", "07:56,,lit,\n08:54,,no-fuel,\n09:02,,grate,23 F\n", "03 21:03"},
+		{"served after a move of the hour, before it went on by that", "06:15,,serving-moved,20:00\n08:28,,served,\n", "04 03:06"},
+		{"frozen on a cold fire, and eight hours past dinner", "07:09,brisket,core,32 F\n07:20,,level,32 F\n", "04 03:03"},
 	} {
 		now, err := time.ParseInLocation("2006-01-02 15:04", "2027-07-"+c.now, p.ServeAt.Location())
 		if err != nil {
@@ -207,5 +213,20 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		for _, fault := range roughFaults(t.Context(), p, log, now, true) {
 			t.Errorf("%s: %s", c.name, fault)
 		}
+	}
+}
+
+// A dish that was added and that no fire of the grill cooks, beside a gauge that reads cold.
+func TestAddedDishThatNoFireCooks(t *testing.T) {
+	p := plantest.Plan(t, `serve: {date: 2027-07-03, time: "18:00", tz: America/Chicago}
+guests: 4
+grill: {kind: other, zones: [{name: back, width: 0.58 m, depth: 0.3 m, min: 120 C, max: 200 C, direct: false}]}
+dishes: [{cut: pork-loin, weight: 4 lb}]
+`)
+	at := p.Phases[0].From.Add(-time.Hour)
+	for _, fault := range roughFaults(t.Context(), p, []schedule.Entry{
+		{At: at, Kind: schedule.LogGauge, C: 0.5}, {At: at, Kind: schedule.LogDishAdded, Dish: "extra", Value: `{"cut": "burger", "weight": "6 oz"}`},
+	}, at, true) {
+		t.Error(fault)
 	}
 }

@@ -43,7 +43,7 @@ func (v *Revision) arrangeLeft(ctx context.Context) (remainder, error) {
 			return l, err
 		}
 	}
-	if l, ok, err := v.withoutWaiting(ctx); err != nil || ok {
+	if l, ok, err := v.withoutWaiting(ctx, asked); err != nil || ok {
 		return l, err
 	}
 	return remainder{}, &schedule.InputError{Faults: []schedule.Fault{{Sentence: "what is left of this day cannot be arranged, even if it is served eight hours later; make a new plan for the dishes that are not on yet"}}}

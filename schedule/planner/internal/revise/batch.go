@@ -142,6 +142,9 @@ func (v *Revision) place(ctx context.Context) error {
 	for i := range v.base.Items {
 		v.tellDish(v.called, v.base.Items[i].Dish.ID, late)
 	}
+	for _, c := range v.called {
+		c.asOf(v.calledOff(c.batch.It.Dish.ID))
+	}
 	v.begun()
 	v.grate.begins, v.grate.cold = v.firesBegun(), v.coldLoads()
 	for _, a := range v.batches {

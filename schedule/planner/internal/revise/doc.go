@@ -7,7 +7,7 @@
 // Three tenses, in this order:
 //
 //	past       menu.go, tell.go, moved.go, grate*.go   what is known of it; it is fixed
-//	under way  batch.go, apart.go, scene.go, dated.go, journey.go, live.go, coals.go, way.go, pieces.go, places.go  where each piece is, and what is believed of it
+//	under way  batch.go, called_off.go, apart.go, scene.go, dated.go, journey.go, live.go, coals.go, way.go, pieces.go, places.go  where each piece is, and what is believed of it
 //	ahead      attempts.go, left_out.go, hour.go, arrange.go, chain.go, fire.go, join.go, indoors.go, oven_heat.go, back_on.go, lit_chimney.go  what is left, arranged again
 //
 // hand.go follows the fire in hand, hand_night.go says how sure its night is, by the readings that looks.go leaves, smothered.go knows a fire whose vents were shut, back_shut.go opens them under what came back, lesson.go says what a finished day teaches of its grill, lesson_pace.go what of its pace, and steering.go puts what the steer room says of it into the words of a plan.

@@ -83,10 +83,13 @@ func (a *liveBatch) followed() bool {
 	return w.State != nil && !w.Direct && a.batch.It.Cut.Style != cut.Timed
 }
 
-// way is the way the batch was put on; of what the log added, its first.
+// way is the way the batch was put on; of what the log added, its first, and none where no fire of this grill cooks it.
 func (a *liveBatch) way() day.Way {
 	if a.first != nil {
 		return a.first.Way
+	}
+	if len(a.batch.Ways) == 0 {
+		return day.Way{}
 	}
 	return a.batch.Ways[0]
 }

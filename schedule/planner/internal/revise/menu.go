@@ -21,7 +21,14 @@ func (v *Revision) take(log []schedule.Entry, now time.Time) error {
 		return err
 	}
 	v.log = schedule.JoinLogs(nil, log)
-	return v.amend()
+	if v.loose {
+		v.align()
+	}
+	v.planned = slices.Clone(v.first.Steps)
+	if !v.loose {
+		v.followMoves()
+	}
+	return v.amend() // who was at the table with what hangs on when it went on
 }
 
 // amend applies what the log says of the menu and of serving.

@@ -17,12 +17,18 @@ const asksFed = 10 * time.Minute
 // grate was read in its band or above long after, people went to sleep over it, or nothing needs the fire. That its hour has passed
 // feeds no fire. What is not asked after once is not later on either, but for what the log says: so none of it hangs on the hour alone.
 func (v *Revision) fedSince(s schedule.Step) bool {
-	if !v.fireWanted() || v.burntOut(s.Phase) || v.sleptSince(s.At) || slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return at.After(s.At.Add(-fedAnyway)) }) {
+	if !v.fireNeeded() || v.burntOut(s.Phase) || v.sleptSince(s.At) || slices.ContainsFunc(v.fedAt(), func(at time.Time) bool { return at.After(s.At.Add(-fedAnyway)) }) {
 		return true
 	}
 	return slices.ContainsFunc(v.grate.readings, func(g grateReading) bool {
 		return !g.gauge && g.at.Sub(s.At) >= livesUnfed && g.c >= v.grate.levelAt(g.at, v.plannedLevel)-offLevelK
 	})
+}
+
+// fireNeeded says whether something that may be served is on the fire, or to go on it, by what was done: what is to be carried
+// into an oven by now may stay on the fire by the next reading.
+func (v *Revision) fireNeeded() bool {
+	return slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return !a.condemned && v.isOverFire(a) })
 }
 
 // sleptSince says whether a night began since an instant: in the morning the grate is read first, and fed by that.
@@ -35,7 +41,7 @@ func (v *Revision) sleptSince(at time.Time) bool {
 func (v *Revision) burntOut(phase int) bool {
 	to := v.first.Phases[phase-1].To
 	return !to.After(v.now) && !slices.ContainsFunc(v.batches, func(a *liveBatch) bool {
-		return a.where == cooking && !v.inOven(a) && a.on.at.Before(to)
+		return a.where == cooking && !v.isIndoors(a) && a.on.at.Before(to)
 	})
 }
 

@@ -3,7 +3,6 @@ package revise
 import (
 	"context"
 	"fmt"
-	"slices"
 	"time"
 
 	"example.com/cookday/schedule"
@@ -62,13 +61,6 @@ func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Ti
 	v.now = now.In(v.base.Loc).Truncate(time.Minute)
 	if err := v.take(schedule.JoinLogs(p.Log, log), now); err != nil {
 		return nil, err
-	}
-	if v.loose {
-		v.align()
-	}
-	v.planned = slices.Clone(v.first.Steps)
-	if !v.loose {
-		v.followMoves()
 	}
 	return v, v.look(ctx)
 }

@@ -382,8 +382,10 @@ func (v *Revision) fireFact(s schedule.Step) (time.Time, bool) {
 // take-off that is logged. It is done when that instant has passed.
 func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 	switch s.Kind {
-	case schedule.StepServe, schedule.StepSlice:
+	case schedule.StepServe:
 		return true
+	case schedule.StepSlice:
+		return v.slicedByHour(l.of(s.Dish, s.Batch))
 	case schedule.StepRefuel, schedule.StepCloseDown, schedule.StepWaking, schedule.StepBeforeSleep:
 		return false
 	case schedule.StepRest:
@@ -391,6 +393,12 @@ func (v *Revision) followsFromFacts(s schedule.Step, l remainder) bool {
 		return a != nil && a.off.logged
 	}
 	return s.Dish == "" && s.Phase <= v.phases
+}
+
+// slicedByHour says whether a piece is cut up once its hour for that has passed: not while its meal is still to come and may be
+// put off for what is not off the fire.
+func (v *Revision) slicedByHour(a *liveBatch) bool {
+	return a == nil || a.served.set || !v.unserved() || !v.serve(a).After(v.now)
 }
 
 // wasDone says whether a step of the first plan that is due was done, for all
@@ -426,14 +434,16 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 			return s.CoreC == 0 || a.readSince(s.At)
 		case schedule.StepStallBegins, schedule.StepStallEnds:
 			return a.on.set && len(a.readings) == 0 && (a.where != off || !s.At.After(a.off.at))
+		case schedule.StepSlice:
+			return a.on.set && v.slicedByHour(a)
 		case schedule.StepThaw, schedule.StepSalt, schedule.StepTakeOut:
 			return a.on.set // it came out of the refrigerator to go on
 		}
 		return a.on.set && !s.At.Before(a.on.at)
 	}
 	for _, c := range v.called { // of a dish that is no longer wanted
-		if c.is(s.Dish, s.Batch) && !c.on.set {
-			return s.Kind == schedule.StepThaw || s.Kind == schedule.StepTakeOut
+		if c.is(s.Dish, s.Batch) {
+			return !s.At.After(v.calledOff(s.Dish)) && (c.on.set || s.Kind == schedule.StepThaw || s.Kind == schedule.StepTakeOut)
 		}
 	}
 	return true
