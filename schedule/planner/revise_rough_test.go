@@ -201,6 +201,7 @@ func TestLogsThatDrewFaults(t *testing.T) {
 		{"what was to be carried indoors stays on the fire, and its feed is over", "07:56,,lit,\n08:54,,no-fuel,\n09:02,,grate,23 F\n", "03 21:03"},
 		{"served after a move of the hour, before it went on by that", "06:15,,serving-moved,20:00\n08:28,,served,\n", "04 03:06"},
 		{"frozen on a cold fire, and eight hours past dinner", "07:09,brisket,core,32 F\n07:20,,level,32 F\n", "04 03:03"},
+		{"left out for an hour, and then on after all", "13:55,,serving-moved,17:00\n13:56,,lit,\n13:57,,level,32 F\n", "04 00:57"},
 	} {
 		now, err := time.ParseInLocation("2006-01-02 15:04", "2027-07-"+c.now, p.ServeAt.Location())
 		if err != nil {

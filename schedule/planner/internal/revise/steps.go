@@ -446,5 +446,5 @@ func (v *Revision) wasDone(s schedule.Step) bool {
 			return !s.At.After(v.calledOff(s.Dish)) && (c.on.set || s.Kind == schedule.StepThaw || s.Kind == schedule.StepTakeOut)
 		}
 	}
-	return true
+	return false // of what is left out, which is not on
 }
