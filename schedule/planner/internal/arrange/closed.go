@@ -94,6 +94,8 @@ type attendedEnd struct {
 
 	never, late float64 // over in less, or in more, with the allowed chance at the most
 	by, after   float64 // over in less, and in more, so likely that between them is too much
+	first, soon float64 // hardly ever over in less, and over with more than the allowed chance in less
+	last, still float64 // hardly ever over in more, likewise
 }
 
 // attendedEnds are the whole cook, on the grate or in the oven, and the first stage.
@@ -110,7 +112,7 @@ func (d *Arranger) attendedEnds(w day.Way) []attendedEnd {
 }
 
 func newAttendedEnd(p spread.Pace, allowed float64) attendedEnd {
-	e := attendedEnd{pace: p.Scaled(), allowed: allowed, never: math.Inf(-1), late: math.Inf(1), by: math.Inf(-1), after: math.Inf(1)}
+	e := attendedEnd{pace: p.Scaled(), allowed: allowed, never: math.Inf(-1), late: math.Inf(1), by: math.Inf(-1), after: math.Inf(1), first: math.Inf(-1), last: math.Inf(1)}
 	const sure = 1e-6 // well above what rounding makes of a chance
 	ordered := 0 < p.Early && p.Early <= p.Expected && p.Expected <= p.Late
 	if !ordered || !(2*sure < allowed && allowed < 1-2*sure) {
@@ -119,6 +121,12 @@ func newAttendedEnd(p spread.Pace, allowed float64) attendedEnd {
 	at := func(chance float64) float64 { return p.At(spread.NormalQuantile(chance)) }
 	e.never, e.late = at(allowed-sure), at(1-allowed+sure)
 	e.by, e.after = at((1-allowed)/2-sure), at((1+allowed)/2+sure)
+	if first, soon := at(sure), at(allowed+3*sure); first > leastMinutes && soon > p.Early/farOff {
+		e.first, e.soon = first, soon
+	}
+	if last, still := at(1-sure), at(1-allowed-3*sure); last > p.Early/farOff && still < p.Late*farOff {
+		e.last, e.still = last, still
+	}
 	return e
 }
 
@@ -129,7 +137,7 @@ func (e *attendedEnd) tooLikely(u float64, q day.Span) bool {
 	switch {
 	case longest <= e.never || shortest >= e.late:
 		return false
-	case shortest <= e.by && longest >= e.after:
+	case shortest <= e.by && longest >= e.after, shortest <= e.first && longest >= e.soon, longest >= e.last && shortest <= e.still:
 		return true
 	}
 	return quietChance(&e.pace, longest, shortest) > e.allowed+1e-9
@@ -138,11 +146,14 @@ func (e *attendedEnd) tooLikely(u float64, q day.Span) bool {
 // quietChance is the chance that something takes longer than the shortest and not
 // longer than the longest of two times, both in minutes.
 func quietChance(end *spread.ScaledPace, longest, shortest float64) float64 {
-	if longest <= 0 || shortest > 3*end.Late || longest < end.Early/3 {
+	if longest <= 0 || shortest > farOff*end.Late || longest < end.Early/farOff {
 		return 0
 	}
-	return spread.NormalCDF(end.QuantileOf(longest)) - spread.NormalCDF(end.QuantileOf(math.Max(shortest, 1e-3)))
+	return spread.NormalCDF(end.QuantileOf(longest)) - spread.NormalCDF(end.QuantileOf(math.Max(shortest, leastMinutes)))
 }
+
+// What is a third of the early time or three times the late one is out of the question; no time is less than the least.
+const farOff, leastMinutes = 3, 1e-3
 
 // appendSpan adds a span that does not begin before the last one, joining the two
 // where they touch.

@@ -50,7 +50,7 @@ func (p *drafter) extend() {
 		return
 	}
 	for f := range p.Fires {
-		if n > 0 && (p.fires[n-1] == f || p.Change[p.fires[n-1]][f] < 0) {
+		if n > 0 && (p.fires[n-1] == f || p.Change[p.fires[n-1]][f] < 0) || p.IdleMost > 0 && !p.used[f] { // nothing would be on it
 			continue
 		}
 		if n > 0 {

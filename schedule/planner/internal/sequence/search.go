@@ -28,7 +28,7 @@ type search struct {
 	spare    [][]child
 	patience int  // nodes left for parting what the last chain meets, on a dive
 	hasty    bool // this run is a dive
-	atRoot   bool // rootBound
+	atRoot   bool // enterRoot
 
 	weight   []int // of each instant, see weights
 	families []crowd
@@ -132,13 +132,26 @@ func (s *search) run(quota int, order []int, n *near) (bound int) {
 	return s.bound
 }
 
-// rootBound is the bound of the course before any choice.
-func (s *search) rootBound() (value, bool) {
-	m := s.mark()
+// enterRoot leaves the system as it stands before any choice, and says its bound; false: there is no plan.
+func (s *search) enterRoot() (value, bool) {
 	s.atRoot = true
-	defer func() { s.undo(m); s.hands, s.atRoot = s.hands[:0], false }()
+	defer func() { s.atRoot = false }()
 	if !s.start() {
 		return value{}, false
 	}
 	return s.assess()
+}
+
+// leaveRoot takes back all that was done at the root.
+func (s *search) leaveRoot() {
+	s.undo(mark{})
+	s.hands = s.hands[:0]
+}
+
+// taste searches with at most quota nodes from the root, as it was entered, and leaves it; what it returns is as of run.
+func (s *search) taste(quota int) (bound int) {
+	s.quota, s.halted, s.bound, s.order, s.near = quota, false, never, s.longest, nil
+	s.open(0)
+	s.leaveRoot()
+	return s.bound
 }

@@ -114,15 +114,18 @@ func candidates(h *solver, d *day, until int) []*candidate {
 			continue
 		}
 		s := newSearch(h, c)
-		root, ok := s.rootBound()
+		root, ok := s.enterRoot()
 		if !ok {
+			s.leaveRoot()
 			d.store.search = s
 			d.store.back(&m)
 			continue
 		}
 		k := &candidate{search: s, root: root}
 		if !h.spent(until) {
-			k.seen = s.run(min(tasteNodes, until-h.nodes), s.longest, nil) == never
+			k.seen = s.taste(min(tasteNodes, until-h.nodes)) == never
+		} else {
+			s.leaveRoot()
 		}
 		if k.seen && (h.plan == nil || h.plan.course != c) { // there is nothing under it, and its room is free again
 			d.store.search = s

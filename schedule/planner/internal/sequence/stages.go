@@ -1,7 +1,5 @@
 package sequence
 
-import "slices"
-
 // stage is what a mode of a task is after one mode of the task before, under any
 // course: worked out once a day, since courses are many.
 type stage struct {
@@ -63,7 +61,10 @@ func (d *day) spread(t *Task, m int, after [][]stage, places []bool) {
 // zonesOf is the zone of a mode under each fire, -1 where it has none or does not
 // fit into it.
 func (d *day) zonesOf(m *Mode) []int {
-	zones := slices.Repeat([]int{-1}, len(d.Fires))
+	zones := d.store.cells.take(len(d.Fires))[:len(d.Fires)]
+	for f := range zones {
+		zones[f] = -1
+	}
 	for _, p := range m.Places {
 		if m.Area <= d.Fires[p.Fire].Zones[p.Zone] {
 			zones[p.Fire] = p.Zone
@@ -74,7 +75,7 @@ func (d *day) zonesOf(m *Mode) []int {
 
 // holes are the ends a task of so many minutes may not have.
 func (d *day) holes(t *Task, m *Mode, minutes int) []Span {
-	holes := appendShifted(make([]Span, 0, len(m.Closed)+2*len(d.quiet)), m.Closed, minutes)
+	holes := appendShifted(d.store.spans.take(len(m.Closed)+2*len(d.quiet)), m.Closed, minutes)
 	if t.StartHands >= 0 {
 		holes = appendShifted(holes, d.quiet, minutes)
 	}

@@ -16,6 +16,7 @@ type store struct {
 	marks   pool[bool]
 	barred  pool[[]Span]
 	phases  pool[[]int]
+	spans   pool[Span]
 	path    []stay // for building
 	found   []way
 	scratch []link
@@ -23,18 +24,18 @@ type store struct {
 }
 
 // pools are how far a store was used.
-type pools struct{ ways, lists, stays, links, cells, rooms, marks, barred, phases place }
+type pools struct{ ways, lists, stays, links, cells, rooms, marks, barred, phases, spans place }
 
 // mark is how far the store is used now.
 func (s *store) mark() pools {
-	return pools{s.ways.place, s.lists.place, s.stays.place, s.links.place, s.cells.place, s.rooms.place, s.marks.place, s.barred.place, s.phases.place}
+	return pools{s.ways.place, s.lists.place, s.stays.place, s.links.place, s.cells.place, s.rooms.place, s.marks.place, s.barred.place, s.phases.place, s.spans.place}
 }
 
 // back gives back what was taken since a mark; all, since none.
 func (s *store) back(m *pools) {
 	s.ways.place, s.lists.place, s.stays.place = m.ways, m.lists, m.stays
 	s.links.place, s.cells.place, s.rooms.place = m.links, m.cells, m.rooms
-	s.marks.place, s.barred.place, s.phases.place = m.marks, m.barred, m.phases
+	s.marks.place, s.barred.place, s.phases.place, s.spans.place = m.marks, m.barred, m.phases, m.spans
 }
 
 // pool hands out short lists from longer ones.

@@ -110,7 +110,7 @@ func (d *day) holesOf(fire int, first bool, before int) []Span {
 	if hands < 0 && len(closed) == 0 {
 		return nil
 	}
-	holes := appendShifted(make([]Span, 0, len(closed)+len(d.quiet)), closed, before)
+	holes := appendShifted(d.store.spans.take(len(closed)+len(d.quiet)), closed, before)
 	if hands >= 0 {
 		holes = appendShifted(holes, d.quiet, before)
 	}
@@ -120,16 +120,27 @@ func (d *day) holesOf(fire int, first bool, before int) []Span {
 // newBarred works out when each fire may not begin: as the first of the day, and after
 // each other one.
 func (d *day) newBarred() {
+	d.bars = make([][][]Span, 0, len(d.Fires))
 	for f := range d.Fires {
-		row := make([][]Span, len(d.Fires)+1)
+		row := d.store.barred.of(len(d.Fires) + 1)
 		for g := range d.Fires {
 			if g != f && d.Change[f][g] >= 0 {
-				row[g] = d.holesOf(g, false, d.Change[f][g])
+				row[g] = d.barredAfter(f, g)
 			}
 		}
 		row[len(d.Fires)] = d.holesOf(f, true, d.Fires[f].Setup)
 		d.bars = append(d.bars, row)
 	}
+}
+
+// barredAfter is when a fire may not begin after another: as after one before that with a change as long, where there is one.
+func (d *day) barredAfter(f, g int) []Span {
+	for e := range f {
+		if e != g && d.Change[e][g] == d.Change[f][g] {
+			return d.bars[e][g]
+		}
+	}
+	return d.holesOf(g, false, d.Change[f][g])
 }
 
 // holesAt are those of phase k of a sequence.
