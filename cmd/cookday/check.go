@@ -15,16 +15,18 @@ import (
 )
 
 func checkCommand() *cobra.Command {
-	mend := false
+	mend, guess := false, false
 	cmd := &cobra.Command{
 		Use:   "check FILE",
 		Short: "Look for faults in a request or a plan",
 		Long: `check reads a request or a plan (- for standard input; it sees which of the two
 it is) and lists every fault with its path, one per line. What is certainly a
-slip is shown as it would be right; --mend writes it into the file. A plan is
-checked independently of the planner. Exit code 2 says that there are faults.`,
+slip is shown as it would be right; --mend writes it into the file. --guess prints
+the nearest request that can be planned, with each guess marked. A plan is checked
+independently of the planner. Exit code 2 says that there are faults.`,
 		Example: `  cookday check party.yaml
   cookday check party.yaml --mend
+  cookday check --guess note.txt > guess.yaml
   cookday plan party.yaml --format json | cookday check -`,
 		Args:              operands("FILE"),
 		ValidArgsFunction: files(dayFiles),
@@ -32,6 +34,9 @@ checked independently of the planner. Exit code 2 says that there are faults.`,
 			in, err := readSource(args[0], cmd.InOrStdin())
 			if err != nil {
 				return err
+			}
+			if guess && !in.isPlan() {
+				return writeGuess(cmd, in)
 			}
 			kind := "request"
 			if mend && !in.isPlan() {
@@ -48,6 +53,7 @@ checked independently of the planner. Exit code 2 says that there are faults.`,
 				code := report(cmd.ErrOrStderr(), inFile(in.name, err))
 				if kind == "request" {
 					sayMended(cmd, in)
+					offerGuess(cmd, in)
 				}
 				return &toldError{code}
 			}
@@ -58,6 +64,7 @@ checked independently of the planner. Exit code 2 says that there are faults.`,
 		},
 	}
 	cmd.Flags().BoolVar(&mend, "mend", false, "write what is certainly meant into the file")
+	cmd.Flags().BoolVar(&guess, "guess", false, "print the nearest request that can be planned")
 	return cmd
 }
 
@@ -124,6 +131,7 @@ func readRequest(cmd *cobra.Command, in source, understand func([]byte, time.Tim
 	}
 	code := report(cmd.ErrOrStderr(), inFile(in.name, err))
 	sayMended(cmd, in)
+	offerGuess(cmd, in)
 	return r, &toldError{code}
 }
 

@@ -30,7 +30,7 @@ func dishOf(text string, eaters, line int, slips bool) Spoken {
 		return Spoken{Unclear: "a decimal is written with a point: 1.5 and not 1,5"}
 	}
 	h := hearer{eaters: eaters, line: line, slips: slips}
-	text = strings.ReplaceAll(text, ": ", ", ")
+	text = timesPieces.ReplaceAllString(strings.ReplaceAll(text, ": ", ", "), "$1 $2")
 	if whole := (hearer{eaters: eaters, line: line}); whole.weighed(text) {
 		return whole.Spoken
 	}
@@ -71,6 +71,9 @@ func dishOf(text string, eaters, line int, slips bool) Spoken {
 	h.amounts()
 	return h.Spoken
 }
+
+// timesPieces is a number of pieces with the sign of a product behind it: 4x racks.
+var timesPieces = regexp.MustCompile(`^\s*(\d{1,3})\s?[xX×]\s+(\pL)`)
 
 var decimalComma = regexp.MustCompile(`\d,\d`)
 

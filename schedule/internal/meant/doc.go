@@ -7,6 +7,8 @@
 //	plain.go             a note without any fields, part by part
 //	plain_letter.go      ... a letter, with names before some lines; a sentence taken apart
 //	plain_table.go       a table of cells
+//	plain_meals.go       meals of a note, each with its hour
+//	loosely.go           a text of any shape, for a guess
 //	take.go              a whole request in the form's words, as far as that is certain
 //	take_rest.go         ... fields that a plan does nothing with, or that are the one dish's
 //	take_guests.go       ... who eats
@@ -33,6 +35,7 @@
 //	amounts.go           ... how much of it there is
 //	dish_open.go         ... numbers of it that may be of something else
 //	not_grilled.go       ... that is nothing for a grill
+//	guess_food.go        ... the likeliest dishes of words that are not certain; who may be frail
 //	lead.go              ... what is open of it, as an error says it
 //	dishes.go            several dishes in words
 //	spoken.go            answers to a question: who eats, when everybody sleeps

@@ -12,7 +12,7 @@ var (
 	guestParts = regexp.MustCompile(`(?i)[,;()/+&.]+|\band\b|\bplus\b|\bwith\b|\bincl(?:uding|\.)?|\bof (?:them|whom)\b`)
 	plusFrail  = regexp.MustCompile(`(?i)(?:\bplus\b|\+)\s*(?:a|an|one|my|the|1)?\s*` + frailText)
 	kidNoun    = regexp.MustCompile(`(?i)\b(?:kids?|child(?:ren)?|teens?|teenagers?|boys?|girls?)\b`)
-	adultNoun  = regexp.MustCompile(`(?i)\b(?:people|persons?|guests?|adults?|grown-?ups?|heads?|of us|eaters?|friends|in all|total|men|women|couples?|neighbou?rs|we|are|us|we're|leute|personen|erwachsene)\b`)
+	adultNoun  = regexp.MustCompile(`(?i)\b(?:people|persons?|guests?|adults?|grown[- ]?ups?|heads?|of us|eaters?|friends|in all|total|men|women|guys|lads|mates|blokes|ladies|mouths|couples?|neighbou?rs|we|are|us|we're|leute|personen|erwachsene)\b`)
 	couple     = regexp.MustCompile(`(?i)\bcouples?\b`)
 	kinder     = regexp.MustCompile(`(?i)\bkinder\b`)
 )
@@ -23,7 +23,7 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 	if n := ourselves(text); n > 0 {
 		return crowd{adults: n}, nil, true
 	}
-	text, c.frail = withoutAges(text)
+	text, c.frail = withoutAges(partyOf.ReplaceAllString(text, ""))
 	text = nextCount.ReplaceAllString(text, "$1, $2")
 	extra := 0
 	if plusFrail.MatchString(text) {
@@ -61,6 +61,8 @@ func (t *taker) inText(text string) (c crowd, notes []func(), ok bool) {
 	c.adults += extra
 	return c, notes, c.adults+c.kids > 0
 }
+
+var partyOf = regexp.MustCompile(`(?i)^\s*(?:a |the )?(?:party|group|crowd|family|gang|table) of\s+`)
 
 // guestPart takes one part of a text of guests; note is what is to be said of it, if anything.
 func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note func(), ok bool) {
@@ -114,7 +116,7 @@ func (t *taker) guestPart(c *crowd, part string, base *bool, among bool) (note f
 }
 
 var (
-	nextCount = regexp.MustCompile(`(?i)\b(adults?|grown-?ups?|people|guests|kids?|children)\s+(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\b`)
+	nextCount = regexp.MustCompile(`(?i)\b(adults?|grown[- ]?ups?|people|guests|kids?|children)\s+(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\b`)
 	bigEaters = regexp.MustCompile(`(?i)\b(?:big|hungry|good|hearty|serious) ?(?:eaters?)?\b`)
 	smallOnes = regexp.MustCompile(`(?i)\b(\d+|two|three|four|five|six) (?:toddlers|babies|infants|little ones|small ones)\b`)
 )

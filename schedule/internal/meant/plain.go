@@ -58,7 +58,7 @@ func splitNote(text string) (parts []*strict.Node) {
 const maxPlain = 4000
 
 // sentences begin where somebody says who does what.
-var sentences = regexp.MustCompile(`(?i)(?:[.!?;]\s+|\s+(?:and |so |but )*)((?:we|i|there|it|they)(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)\b)`)
+var sentences = regexp.MustCompile(`(?i)(?:[.!?;]\s+|\s+(?:and |so |but )*)((?:we|i|there|it|they)(?:'re|'ll|'m|'ve|'s|'d| are| is| will| want| have| need| plan| am| got| would| can)\b)`)
 
 // fullStop ends a sentence, but behind a short form.
 var (
@@ -81,7 +81,7 @@ func byFullStops(text string) string {
 var thatIsAll = regexp.MustCompile(`(?i),? and that(?:'s| is) (?:it|all)$`)
 
 // intro are the words before what a sentence says (common practice, no source).
-var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|hey|hi all|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:can you |could you |please )?(?:(?:we|i|there|its|it|they)\b(?:'re|'ll|'m|'ve|'s| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|bring|thinking|come over|got|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
+var intro = regexp.MustCompile(`(?i)^(?:(?:ok|okay|hey|hi all|so|and|well|hi|hello|then|also|but|please)[\s,]+)*(?:can you |could you |please )?(?:(?:we|i|there|its|it|they)\b(?:'re|'ll|'m|'ve|'s|'d| are| is| will| want| have| need| plan| am| got| would| can)*\s*)?(?:(?:be|to|going to|gonna|like to|like|want to|make|making|cook|cooking|grill|grilling|smoke|smoking|do|doing|eat|eating|feed|feeding|serve|serving|bring|thinking|come over|got|have|having|buy|buying|use|using|on|for)\s+)*(?:my |our |the )?`)
 
 // note gathers what the parts of a text say, each with its line.
 type note struct {
@@ -90,6 +90,7 @@ type note struct {
 	line                int  // of the part that is heard
 	when, guests, grill []*strict.Node
 	places              []*strict.Node // where it is
+	meals               []*strict.Node // each with its name, its hour and what there is
 	form                *strict.Node   // fields as the form has them
 	dishes              []*strict.Node
 	others              []*strict.Node // of which no plan is made, or which make its rules stricter
@@ -104,6 +105,9 @@ func (n *note) add(to *[]*strict.Node, parts ...string) {
 }
 
 func (n *note) hear(part string) {
+	if n.isMeal(part) {
+		return
+	}
 	if n.aside(part) {
 		return
 	}
@@ -126,7 +130,7 @@ func (n *note) hear(part string) {
 	case !strings.Contains(part, ",") && n.isGuests(part):
 		n.add(&n.guests, part)
 	case n.letter && onGrill.MatchString(part) && n.apart(part):
-	case grillWithin.MatchString(part) && len(n.grill) == 0 && !onlyGrilling.MatchString(part):
+	case grillWithin.MatchString(part) && len(n.grill) == 0 && !onlyGrilling.MatchString(part) && !bbqFood(part):
 		n.add(&n.grill, thatIsAll.ReplaceAllString(strings.TrimPrefix(strings.TrimPrefix(part, "a "), "an "), ""))
 	case !knownWithin(part) && placeIn(part) != "" && len(n.when) > 0:
 		n.add(&n.when, placeIn(part))
@@ -216,7 +220,7 @@ func (n *note) areDishes(part string) bool {
 		n.add(&n.dishes, part)
 		return true
 	}
-	texts := splitDishes(part)
+	texts := withAttributes(splitDishes(part))
 	for k, text := range texts {
 		text = someOf.ReplaceAllString(text, "")
 		texts[k] = text
@@ -229,6 +233,26 @@ func (n *note) areDishes(part string) bool {
 	}
 	n.add(&n.dishes, texts...)
 	return true
+}
+
+// bbqFood says whether a part names food, and a grill only by a word that is also one for a sauce
+// or a party.
+func bbqFood(part string) bool {
+	return knownWithin(part) && !grillWithin.MatchString(partyWord.ReplaceAllString(part, " "))
+}
+
+var partyWord = regexp.MustCompile(`(?i)\b(?:bbq|barbecue|barbie|braai)\b`)
+
+// withAttributes joins what is only said of a dish to it: two ribeyes, medium rare, asparagus.
+func withAttributes(texts []string) (joined []string) {
+	for _, text := range texts {
+		if last := len(joined) - 1; last >= 0 && Dish(decimalPoint(text), 0, 0).Node == nil && !notForGrill(text) && Dish(decimalPoint(joined[last]+", "+text), 0, 0).Certain() {
+			joined[last] += ", " + text
+			continue
+		}
+		joined = append(joined, text)
+	}
+	return joined
 }
 
 var someOf = regexp.MustCompile(`(?i)^(?:(?:some|also|then|maybe|the|a few)\s+)+`)
@@ -245,21 +269,30 @@ func knownWithin(text string) bool {
 
 // request is what was heard; nil where no food is.
 func (n *note) request() *strict.Node {
-	if len(n.dishes) == 0 || len(n.when)+len(n.guests)+len(n.grill) == 0 && n.form.Empty() {
+	if len(n.dishes)+len(n.meals) == 0 || len(n.when)+len(n.guests)+len(n.grill) == 0 && n.form.Empty() {
 		return nil
 	}
+	return n.asRequest()
+}
+
+// asRequest is what was heard, each thing in its field.
+func (n *note) asRequest() *strict.Node {
+	n.loneMeal()
 	n.when = append(n.oneDay(), n.places...)
 	out := strict.NewGroup(1)
 	for _, f := range []struct {
 		name, joint string
 		said        []*strict.Node
-	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}, {"earliest", "", nil}} {
+	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}, {"earliest", "", nil}, {"weather", "", nil}} {
 		if form := n.form.Get(f.name); form != nil {
 			out = out.WithAt(f.name, form.Line, form)
 		} else if len(f.said) > 0 {
 			line := f.said[0].Line
 			out = out.WithAt(f.name, line, strict.NewText(joined(f.said, f.joint), line))
 		}
+	}
+	if out = n.served(out); len(n.dishes) == 0 {
+		return out
 	}
 	list := strict.NewList(n.dishes[0].Line)
 	list.Items = append(list.Items, n.dishes...)

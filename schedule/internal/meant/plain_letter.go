@@ -91,7 +91,7 @@ const (
 )
 
 var (
-	daysIn       = regexp.MustCompile(`(?i)\b(?:on |this |for )*(?:(?:next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tonight|today|(?:on |this )(?:sat|sun|fri|thu|wed|tue|mon)|sat(?:$|[?,])|(?:thanksgiving|christmas|new year'?s|labor|memorial|mother'?s|father'?s)(?: day| eve)?)(?:,? (?:the )?\d{1,2}(?:st|nd|rd|th)?(?: of)?(?: (?:` + monthNames + `))?\b)?|\b(?:on |the )*(?:\d{1,2}(?:st|nd|rd|th)(?: (?:of )?(?:` + monthNames + `))?|(?:` + monthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?|\d{1,2} (?:` + monthNames + `))\b`)
+	daysIn       = regexp.MustCompile(`(?i)\b(?:on |this |for )*(?:(?:next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tonight|today|(?:on |this )(?:sat|sun|fri|thu|wed|tue|mon)|sat(?:$|[?,])|(?:thanksgiving|christmas|new year'?s|labor|memorial|mother'?s|father'?s)(?: day| eve)?)(?:,? (?:the )?\d{1,2}(?:st|nd|rd|th)?(?: of)?(?: (?:` + monthNames + `))?\b|,? (?:` + monthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?)?(?:,? 20\d\d\b)?|\b(?:on |the )*(?:\d{1,2}(?:st|nd|rd|th)(?: (?:of )?(?:` + monthNames + `))?|(?:` + monthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?|\d{1,2} (?:` + monthNames + `))\b(?:,? 20\d\d\b)?`)
 	timesIn      = regexp.MustCompile(`(?i)\b` + foodTimes + `(?:at |around |about |by |@ ?)*(?:\d{1,2}(?::\d{2})?\s?(?:[ap]\.?m\b\.?|o'clock|h\b)|\d{1,2}:\d{2}|noon\b|midday\b|half (?:past )?(?:` + strings.Join(hourNames, "|") + `)\b)(?: (?:in the (?:afternoon|evening|morning)|sharp))?|\b(?:at|around|about) \d{1,2}(?:$|[,!?;]|\.(?:\s|$)| (?:or so|at|in|on)\b)`)
 	eatWord      = regexp.MustCompile(`(?i)^(?:(?:we |let's |to )?(?:eat(?:ing)?|food|dinner|lunch|supper|meal|serve|serving|ready)\s+(?:is\s+|it\s+)?)`)
 	placeIn1     = regexp.MustCompile(`(?i)(?:\b(?:at|in|near|to) )?(?:\b(?:our|my) (?:place|house|home|yard|backyard) )?\b(?:we(?:'re| are|re) )?(?:in|near) (\pL[\pL.' ]+?(?:, ?\pL[\pL ]+)?)\s*$`)
@@ -106,6 +106,7 @@ var (
 	notEarlier   = regexp.MustCompile(`(?i)\b(?:not before|no earlier than|at the earliest|earliest)\b`)
 	someVeggies  = regexp.MustCompile(`(?i)^(?:\d+|one|two|three|four|some|a few) (?:veggies|vegetarians|vegans)\b(?: (?:are )?coming| too| among (?:us|them))*$`)
 	byThen       = regexp.MustCompile(`(?i)\b(?:need(?:s|ed)?|sliced|carved|not before|at the earliest|earliest|doors|arrive|get up|wake)\b`)
+	airSaid      = regexp.MustCompile(`(?i)^(?:the )?(?:outside|outdoor|ambient|air|weather|forecast)(?: temp(?:erature)?)?(?: is| says| of| will be|:)?(?: about| around| ca\.?)? (\d{2,3})\s*(?:°|degrees )?\s*([FC])\b.{0,12}$`)
 	onGrill      = regexp.MustCompile(`(?i)\s*\bon (?:the|my|our|a) ((?:\pL+ )?(?:kettle|smoker|kamado|bbq|barbecue|offset))\b`)
 )
 
@@ -214,6 +215,10 @@ func (n *note) aside(part string) bool {
 			n.add(&n.others, part+" (read as: nothing is done before "+w.Time.HhMm()+")")
 			return true
 		}
+	}
+	if m := airSaid.FindStringSubmatch(part); m != nil && n.form.Get("weather") == nil {
+		n.form = n.form.WithAt("weather", n.line, strict.NewGroup(n.line).With("air", strict.NewText(m[1]+" "+heatUnit(strings.ToUpper(m[2]), m[1]), n.line)))
+		return true
 	}
 	if byThen.MatchString(part) && len(n.when) > 0 && timesIn.MatchString(part) {
 		n.add(&n.left, part)

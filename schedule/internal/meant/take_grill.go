@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/cookday/schedule/internal/strict"
+	"example.com/cookday/schedule/unit"
 )
 
 var (
@@ -36,7 +37,7 @@ func (t *taker) grillField(name string, line int, value *strict.Node) bool {
 	g, ok := guessOf("", name)
 	switch {
 	case m != nil, strings.ToLower(name) == "grill" && value.Kind == strict.NodeList, oneOf(word, "grills", "cookers", "smokers", "barbecues", "bbqs"),
-		oneOf(word, "fire", "cooking") && value.Kind == strict.NodeText && grillWithin.MatchString(value.Text) && len(strings.Fields(value.Text)) < 5:
+		oneOf(word, "fire", "cooking", "on", "cookon", "cookingon", "with") && value.Kind == strict.NodeText && grillWithin.MatchString(value.Text) && len(strings.Fields(value.Text)) < 5:
 		if value.Kind == strict.NodeList {
 			if len(value.Items) == 0 {
 				return false
@@ -54,7 +55,7 @@ func (t *taker) grillField(name string, line int, value *strict.Node) bool {
 			return true
 		}
 		t.keep("grill", line, t.grill(value))
-	case ok && strings.HasPrefix(g.right, "grill: kettle") && t.out.Get("grill") == nil && value.Kind != strict.NodeList && !saysTime.MatchString(value.Text):
+	case ok && strings.HasPrefix(g.right, "grill: kettle") && t.out.Get("grill") == nil && value.Kind != strict.NodeList && !saysTime.MatchString(value.Text) && !isMass(value.Text):
 		if word == "kettle" && value.Kind == strict.NodeText {
 			value = strict.NewText("kettle "+value.Text, value.Line)
 		}
@@ -65,6 +66,12 @@ func (t *taker) grillField(name string, line int, value *strict.Node) bool {
 		return false
 	}
 	return true
+}
+
+// isMass says whether a text is what something weighs: of no grill.
+func isMass(text string) bool {
+	_, err := unit.ParseMass(text)
+	return err == nil
 }
 
 // fuelOfGrill marks a field at the top that says what the grill burns.

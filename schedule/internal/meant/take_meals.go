@@ -114,12 +114,14 @@ func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) 
 	case value.Kind == strict.NodeObject && oneOf(plainWord(name), mealNames...) && t.mealOfFoods(value) != nil:
 		return []meal{*t.mealOfFoods(value).called(name, line)}
 	case value.Kind == strict.NodeObject && holdsMenu(value):
-		m := meal{line: line, names: []string{name}}
+		m := &meal{line: line, names: []string{name}}
 		for inner, v := range value.Fields() {
 			g, ok := guessOf("", inner)
 			switch {
 			case inner == "dishes" || ok && strings.HasPrefix(g.right, "dishes:") && !isMealTime(inner, v):
 				m.menus = append(m.menus, v)
+			case oneOf(plainWord(inner), "name", "meal", "title", "what") && v.Kind == strict.NodeText && oneOf(plainWord(v.Text), mealNames...):
+				m.called(v.Text, line)
 			case saysWhen(inner, v, t.Now) || isZone(inner):
 				m.said += " " + timeOf(inner, v)
 			case isGuests(inner) && t.saysMeal(name, value) && t.mealGuests(name, v):
@@ -133,7 +135,8 @@ func (t *taker) mealsIn(name string, line int, value *strict.Node) (all []meal) 
 			m.said += " evening"
 		}
 		m.said = strings.TrimSpace(m.said)
-		return []meal{m}
+		m.names, m.line = []string{name}, line
+		return []meal{*m}
 	case value.Kind == strict.NodeList && len(value.Items) > 0 && !slices.ContainsFunc(value.Items, func(n *strict.Node) bool { return n.Kind != strict.NodeObject || !holdsMenu(n) }):
 		for k, item := range value.Items {
 			inner := t.mealsIn(fmt.Sprintf("meal %d", k), item.Line, item)

@@ -2,6 +2,7 @@ package meant
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.com/cookday/schedule/cut"
@@ -147,7 +148,8 @@ func (t *taker) items(n *strict.Node) (dishes []*strict.Node) {
 func (t *taker) parted(n *strict.Node) []string {
 	whole := Dish(decimalPoint(n.Text), t.Eaters, n.Line)
 	parts := splitDishes(n.Text)
-	if whole.Certain() || len(parts) < 2 {
+	beside := slices.ContainsFunc(parts, notForGrill)
+	if whole.Certain() && !beside || len(parts) < 2 {
 		return []string{n.Text}
 	}
 	named := 0
