@@ -22,6 +22,18 @@ type Step struct {
 	Why      string    `json:"why"`
 }
 
+// Why a measurement comes before a dish is served.
+const (
+	WhyMayBeOver = "it may be outside the published limits"
+	WhyNotShown  = "nobody read it at what it must have shown"
+)
+
+// Decides says whether a step is the measurement that clears a dish or condemns it: before it the dish
+// is not served.
+func (s Step) Decides() bool {
+	return s.Kind == StepLook && (s.Why == WhyMayBeOver || s.Why == WhyNotShown)
+}
+
 // StepKind says what a step is about. New kinds may come: pass over what you do not know.
 type StepKind string
 

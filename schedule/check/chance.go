@@ -48,7 +48,7 @@ func (c *checker) chances() {
 	for i := range c.facts.dishes {
 		d := &c.facts.dishes[i]
 		// The chance is of what may be served: where all is in danger, of what may be once it is measured.
-		counts := !c.condemned(d.plan.ID) || left == 0 && d.plan.Chance > 0
+		counts := !c.heldBack(d.plan.ID) || left == 0 && d.plan.Chance > 0
 		any = any || counts
 		worst := 1.0
 		for _, b := range d.plan.Batches {
@@ -81,10 +81,10 @@ func (c *checker) chances() {
 	}
 }
 
-// eaten is how many dishes may be served.
+// eaten is how many dishes may be served as they are.
 func (c *checker) eaten() (n int) {
 	for i := range c.facts.dishes {
-		if !c.condemned(c.facts.dishes[i].plan.ID) {
+		if !c.heldBack(c.facts.dishes[i].plan.ID) {
 			n++
 		}
 	}

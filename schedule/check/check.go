@@ -74,6 +74,7 @@ var checkRules = []checkRule{
 	{"milestones", true, (*checker).milestones},
 	{"curve", true, (*checker).curves},
 	{"chance", true, (*checker).chances},
+	{"odds", true, (*checker).odds},
 	{"earliest", true, (*checker).earliest},
 	{"quiet", true, (*checker).quiet},
 	{"thaw", true, (*checker).thaw},

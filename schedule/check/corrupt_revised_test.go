@@ -39,6 +39,18 @@ var revisedCorruptions = []corruption{
 		putOff(&loadOf(p, 0).Stages[0].From, 7)
 		shifted(&theMilestone(loadOf(p, 0), schedule.MilestoneOn).Window, 7)
 	}},
+	{"odds of what is thrown away", "revised", "odds", func(p *schedule.Plan) {
+		f := schedule.NewFinding(schedule.OffUndone, "", "Do not serve Chickens.", "chickens")
+		p.Findings = append(p.Findings, f)
+	}},
+	{"odds told of what is thrown away", "revised", "odds", func(p *schedule.Plan) {
+		p.Findings = append(p.Findings, schedule.NewFinding(schedule.OffUndone, "", "Do not serve Chickens. Odds for 6:00 PM: 92%.", "chickens"))
+		for i := range p.Dishes {
+			if p.Dishes[i].ID == "chickens" {
+				p.Dishes[i].Chance = 0
+			}
+		}
+	}},
 	{"done undone", "revised", "past", func(p *schedule.Plan) { stepOf(p, schedule.StepPutOn, "brisket").Done = false }},
 	{"done before it is", "revised", "past", func(p *schedule.Plan) { stepOf(p, schedule.StepPutOn, "burgers").Done = true }},
 	{"to do yesterday", "revised", "past", func(p *schedule.Plan) {

@@ -18,7 +18,7 @@
 //	clock.go, past.go, shown.go  milestones, hours, what is done in a revision, and what nothing shows to be
 //	before.go                what is thawed before, and what is chilled for another day
 //	night.go, unwatched.go   who sleeps when, and what a fire needs that burns then
-//	chance*.go               windows and chances
+//	chance*.go, odds.go      windows and chances, and what takes no part in them
 //	place.go, room.go, levels.go  pieces, zones, how much goes there, and what hangs over what
 //	spots.go, outline.go     where each piece lies
 //	one_oven.go              at which heat the oven is, for whom

@@ -67,6 +67,9 @@ func (t *textSheet) standing() {
 
 // asAsked is the chance of the hour that was asked for, where the meal has moved.
 func (t *textSheet) asAsked() string {
+	if !slices.ContainsFunc(t.Dishes, func(d schedule.DishPlan) bool { return !t.unfit(d.ID) && !t.heldBack(d.ID) }) {
+		return "" // nothing has odds
+	}
 	for _, f := range t.Findings {
 		if at, rest, ok := strings.Cut(strings.TrimPrefix(f.Text, "At "), ": "); ok && f.Code == "served-later" && strings.HasPrefix(f.Text, "At ") {
 			odds, _, _ := strings.Cut(rest, ";")

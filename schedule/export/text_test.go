@@ -2,6 +2,7 @@ package export
 
 import (
 	"bytes"
+	"io"
 	"strings"
 	"testing"
 	"time"
@@ -125,9 +126,34 @@ func TestTextSaysNothingMoreOfWhatMustNotBeServed(t *testing.T) {
 	}
 	p.Findings = []schedule.Finding{{Code: "stopped-over", Severity: schedule.Danger, Dishes: []string{"brisket"}, Text: "Brisket: throw it away."}}
 	got := textOf(t, p, Options{})
-	if strings.Contains(got, "(Brisket") || strings.Contains(got, "Brisket: cooler") || !strings.Contains(got, "what may be served is ready on time (Chickens") {
+	if strings.Contains(got, "(Brisket") || strings.Contains(got, "Brisket: cooler") || !strings.Contains(got, "Do not serve Brisket. ") || !strings.Contains(got, "the rest is ready on time (Chickens") {
 		t.Error(got)
 	}
+}
+
+// What is measured before anybody eats has no odds until then, and the headline says so first. It was
+// "90% that everything is ready on time" beside "do not serve it yet".
+func TestNoOddsOfWhatIsMeasuredFirst(t *testing.T) {
+	p := invented()
+	at := p.Steps[0].At
+	p.Revision, p.RevisedAt = 2, &at
+	p.Steps = append([]schedule.Step{{ID: "m", At: at, Window: schedule.Window{Early: at, Expected: at, Late: at}, Kind: schedule.StepLook, Dish: "brisket", Batch: 1, Why: schedule.WhyNotShown, Text: "Measure Brisket before anybody eats."}}, p.Steps...)
+	for _, got := range []string{textOf(t, p, Options{}), textOf(t, p, Options{Brief: 3}), written(t, Now, p), written(t, Sheet, p)} {
+		got = strings.Join(strings.Fields(got), " ")
+		if strings.Contains(got, "(Brisket 9") || !strings.Contains(strings.ToLower(got), "measure brisket before you serve it. ") || !strings.Contains(got, "the rest is ready on time (Chickens") {
+			t.Error(got)
+		}
+	}
+}
+
+// written is a plan in a format.
+func written(t *testing.T, write func(io.Writer, schedule.Plan, Options) error, p schedule.Plan) string {
+	t.Helper()
+	var b strings.Builder
+	if err := write(&b, p, Options{}); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
 }
 
 // What moves alike is told in one breath, and each move by itself where there are few.

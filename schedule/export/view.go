@@ -168,23 +168,46 @@ func (v *view) sure() string {
 	if v.Revision == 0 && v.Chance.All < schedule.LongOdds {
 		all = strings.Replace(all, " that", ": long odds that", 1)
 	}
-	var words []string
+	var words, out, first []string
 	for _, d := range v.Dishes {
-		if !v.unfit(d.ID) {
+		switch {
+		case v.unfit(d.ID) && !v.measuredFirst(d.ID):
+			out = append(out, v.dish(d.ID))
+		case v.heldBack(d.ID):
+			first = append(first, v.dish(d.ID))
+		default:
 			words = append(words, v.dish(d.ID)+" "+percent(d.Chance))
 		}
 	}
 	switch {
-	case len(words) == 0 && slices.ContainsFunc(v.Dishes, func(d schedule.DishPlan) bool { return v.measuredFirst(d.ID) }):
+	case len(words) == 0 && len(first) > 0:
 		return "Measure first: nothing of this is served before that"
 	case len(words) == 0:
-		return "Nothing of this may be served"
-	case len(words) < len(v.Dishes):
-		all = strings.Replace(all, "everything", "what may be served", 1)
-	case len(words) == 1:
+		return nothingServed
+	case len(words) == 1 && len(v.Dishes) == 1:
 		return all + v.longOdds() + v.sureBefore() + v.keepsNot()
 	}
-	return all + " (" + strings.Join(words, ", ") + ")" + v.longOdds() + v.sureBefore() + v.keepsNot()
+	told := ""
+	if len(out) > 0 {
+		told = "Do not serve " + strings.Join(out, " or ") + ". "
+	}
+	if len(first) > 0 {
+		told += "Measure " + list(first) + " before you serve it. "
+	}
+	if told != "" {
+		all = strings.Replace(all, "everything", "the rest", 1)
+	}
+	return told + all + " (" + strings.Join(words, ", ") + ")" + v.longOdds() + v.sureBefore() + v.keepsNot()
+}
+
+// nothingServed is said in place of odds where nothing of a day may be served.
+const nothingServed = "Nothing of this may be served"
+
+// heldBack says whether a dish is not served before it was measured: it has no odds until then.
+func (v *view) heldBack(id string) bool {
+	return v.measuredFirst(id) || slices.ContainsFunc(v.Steps, func(s schedule.Step) bool {
+		return s.Decides() && s.Dish == id && !s.Done && v.RevisedAt != nil && s.At.Equal(*v.RevisedAt)
+	})
 }
 
 // longOdds says what a day is likely to be that is more of a gamble than a plan.

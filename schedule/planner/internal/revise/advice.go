@@ -200,7 +200,7 @@ const sameTime = ": done at the same time"
 func (l remainder) chance() float64 {
 	var rs []spread.Readiness
 	for i, p := range l.all {
-		if !l.bound[i].condemned {
+		if l.counts(l.bound[i]) {
 			rs = append(rs, p.Readiness())
 		}
 	}

@@ -112,7 +112,7 @@ func (v *Revision) latest(l remainder) *liveBatch {
 func (v *Revision) chanceAsOf(l remainder, earlier int) float64 {
 	var rs []spread.Readiness
 	for i, p := range l.all {
-		if l.bound[i].where == off {
+		if l.bound[i].where == off || !l.counts(l.bound[i]) {
 			continue
 		}
 		it, b := *p.It, *p.Batch

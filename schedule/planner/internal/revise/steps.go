@@ -69,8 +69,8 @@ func (v *Revision) steps(p *schedule.Plan, l remainder) []schedule.Step {
 		if a.Done != b.Done {
 			return a.Done
 		}
-		if decides(a) != decides(b) {
-			return decides(a)
+		if a.Decides() != b.Decides() {
+			return a.Decides()
 		}
 		return plans.RankOf(a.Kind) < plans.RankOf(b.Kind)
 	})

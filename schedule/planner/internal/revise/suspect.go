@@ -91,13 +91,13 @@ func (v *Revision) unsure(p *schedule.Plan, l remainder, found []schedule.Findin
 }
 
 // ofTheRest makes the chance of a plan that of what may be served, where something of it must
-// not be: of dishes that have nothing in common. Where all is in danger, it is of what may be
+// not be, or not before it was measured: of dishes that have nothing in common. Where all is in danger, it is of what may be
 // served once it is measured.
 func (v *Revision) ofTheRest(p *schedule.Plan, found []schedule.Finding) {
 	fine, measured := 1.0, 1.0
 	thrown, left, unsure := false, false, false
 	for _, d := range p.Dishes {
-		danger := v.unfitAhead(d.ID) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
+		danger := v.unfitAhead(d.ID) || v.isSuspect(d.ID) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
 			return f.Severity == schedule.Danger && slices.Contains(f.Dishes, d.ID)
 		})
 		thrown, left, unsure = thrown || danger, left || !danger, unsure || danger && d.Chance > 0
@@ -120,12 +120,11 @@ func (v *Revision) ofTheRest(p *schedule.Plan, found []schedule.Finding) {
 	}
 }
 
-// fit is the chance that what is left of the menu may be eaten: what is thrown away is no part
-// of it; 0 where nothing is left.
+// fit is the chance that what has odds may be eaten; 0 where nothing has.
 func (l remainder) fit() float64 {
 	out, left := 1.0, false
 	for _, a := range l.bound {
-		if !a.condemned {
+		if l.counts(a) {
 			out, left = math.Min(out, a.fit()), true
 		}
 	}
@@ -133,6 +132,16 @@ func (l remainder) fit() float64 {
 		return 0
 	}
 	return out
+}
+
+// counts says whether a piece takes part in the odds: what is thrown away does not, and what is not served
+// before it was measured does only where all else is out too.
+func (l remainder) counts(a *liveBatch) bool {
+	held := func(a *liveBatch) bool { return a.condemned || a.suspect }
+	if slices.ContainsFunc(l.bound, func(o *liveBatch) bool { return !held(o) }) {
+		return !held(a)
+	}
+	return !a.condemned
 }
 
 // suspects are the dishes that are measured before anything else is done with them.
@@ -143,17 +152,6 @@ func suspects(l remainder) (ids, names []string) {
 		}
 	}
 	return ids, names
-}
-
-// measureWhy is why a measurement comes before all else.
-const (
-	measureWhy = "it may be outside the published limits"
-	undoneWhy  = "nobody read it at what it must have shown"
-)
-
-// decides says whether a step is the measurement that clears a dish or condemns it.
-func decides(s schedule.Step) bool {
-	return s.Kind == schedule.StepLook && (s.Why == measureWhy || s.Why == undoneWhy)
 }
 
 // fireAsked is the outage on which it hangs whether a suspect piece may be eaten, where its coldest
@@ -208,7 +206,7 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 			}
 			s := schedule.Step{
 				ID: plans.StepID(p.ID, id, a.batch.Number, schedule.StepLook, 0), At: v.now, Window: plans.FixedWindow(v.now), Kind: schedule.StepLook,
-				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: measureWhy,
+				Dish: id, Batch: a.batch.Number, Attended: true, Minutes: measureMinutes, Why: schedule.WhyMayBeOver,
 				Text: fmt.Sprintf("Measure %s now: push the probe through the whole of it and log the coldest place (coldest). Look at the fire and read the grate%s. Do not serve it before that is known.", names[i], rebuilds),
 			}
 			if o, ok := v.fireAsked(a); ok {
@@ -218,7 +216,7 @@ func (v *Revision) measureFirst(p *schedule.Plan, steps []schedule.Step, l remai
 				s.Text = fmt.Sprintf("Read the grate under %s and look at the coals; then push the probe through the whole of it, and log both (grate, coldest). Do not serve it before it is known that it had heat all along; if nobody knows, it is not eaten.", names[i])
 			}
 			if a.unshown() {
-				s.Why = undoneWhy
+				s.Why = schedule.WhyNotShown
 				s.Text = fmt.Sprintf("Measure %s before anybody eats: push the probe through the whole of it, and log the coldest place (coldest). It needs %s everywhere.", names[i], v.day.Core(a.leastC()))
 			}
 			out = append(out, s)
