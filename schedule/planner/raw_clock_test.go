@@ -82,3 +82,24 @@ func TestRawMeatOverADeadFireDoesNotCookOn(t *testing.T) {
 		}
 	}
 }
+
+// What a bird lay raw and out of the refrigerator before it went on counts in its 4 h below 140 °F too:
+// they began at the put-on.
+func TestRawMinutesCountInTheSlowClock(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-04, time: \"18:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 26 in}\nguests: 6\ndishes: [{id: chicken, cut: chicken, weight: 4.5 lb, level: 350 F, prep: []}]\n")
+	const on = "2027-07-04 13:15,chicken,on,\n2027-07-04 13:30,,grate,270 F\n2027-07-04 14:40,chicken,core,80 F\n2027-07-04 15:40,chicken,core,112 F\n2027-07-04 16:10,chicken,core,128 F\n"
+	for before, over := range map[string]bool{
+		"":                                    false,
+		"2027-07-04 12:00,chicken,counter,\n": true,
+		"2027-07-04 12:00,chicken,counter,\n2027-07-04 12:10,chicken,chilled,\n": false,
+	} {
+		q := plantest.Revised(t, p, "time,dish,kind,value\n"+before+on, "2027-07-04 16:11")
+		f, is := plantest.Finding(q, "slow-over")
+		if is != over || over && !strings.Contains(f.Text, "1 hr 15 min that it lay raw and out") {
+			t.Errorf("%q: over 4 h %v: %v", before, is, q.Findings)
+		}
+		if out := q.Dishes[0].Chance == 0; out != over {
+			t.Errorf("%q: chance %.3f", before, q.Dishes[0].Chance)
+		}
+	}
+}

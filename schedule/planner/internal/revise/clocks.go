@@ -29,7 +29,11 @@ func (v *Revision) clocked(a *liveBatch, b *belief.Belief, w world) (*safety.Hea
 	}
 	clock, low := &safety.HeatlessClock{}, &safety.HeatlessClock{}
 	var slow []safety.Sample
-	slow = append(slow, safety.Sample{C: b.Journey.Body.StartC})
+	if _, out := v.rawOut(a); out > 0 { // it was in the zone of danger before it went on
+		slow = append(slow, safety.Sample{Minute: -out, C: rawWarmC}, safety.Sample{C: math.Max(rawWarmC, b.Journey.Body.StartC)})
+	} else {
+		slow = append(slow, safety.Sample{C: b.Journey.Body.StartC})
+	}
 	last := math.Inf(-1)
 	raw := v.rawOutages(a, b, w, early)
 	b.Walk(func(from, to belief.Instant) {

@@ -24,10 +24,10 @@ func (v *Revision) noteSlowAhead(a *liveBatch, add func(schedule.Finding)) {
 	if _, dead := v.grate.dead(); dead {
 		return // its own clock is graver
 	}
-	from, to := zoneOf(b, 0.5)
+	from, to := v.zoneOf(a, b, 0.5)
 	comes := "comes to 140 °F (60 °C) at about %s"
 	if to-from <= safety.DangerWarnMinutes && len(b.Nodes) > 0 { // while there is time: where it is likely enough
-		from, to = zoneOf(b, slowWarned)
+		from, to = v.zoneOf(a, b, slowWarned)
 		comes = "may come to 140 °F (60 °C) only at about %s"
 	}
 	if to-from <= safety.DangerWarnMinutes {
@@ -58,7 +58,7 @@ func (v *Revision) slowNow(a *liveBatch, f safety.Finding) (text string, ok bool
 	if f.Code != slowThrough || a.where != cooking || a.condemned || a.believed == nil || v.isIndoors(a) || len(a.cores) == 0 || a.cores[len(a.cores)-1].C >= safety.DangerHighC {
 		return "", false
 	}
-	from, _ := zoneOf(a.believed, 0.5)
+	from, _ := v.zoneOf(a, a.believed, 0.5)
 	by := a.on.at.Add(instant.Minutes(from + safety.DangerWarnMinutes))
 	return fmt.Sprintf("%s: into an oven at %s now, and measure it in three places before it is eaten. Its middle should have been through 140 °F (60 °C) by %s: %s",
 		a.batch.It.Dish.Name, v.day.Grate(undoneOvenC), v.clock(by), f.Sentence), true
@@ -69,8 +69,8 @@ const slowWarned = 0.7
 
 // zoneOf are the minutes at which the core of a piece came, or comes, to 40 °F and to 140, as it
 // was read and is expected at a quantile of its cook; the second is +Inf where that is not within
-// two days.
-func zoneOf(b *belief.Belief, quantile float64) (from, to float64) {
+// two days. What lay raw and out of the refrigerator before it went on has been in the zone since then.
+func (v *Revision) zoneOf(a *liveBatch, b *belief.Belief, quantile float64) (from, to float64) {
 	const step = 5.0
 	if b.OutOfReach() {
 		return 0, math.Inf(1)
@@ -79,7 +79,10 @@ func zoneOf(b *belief.Belief, quantile float64) (from, to float64) {
 	for b.CoreC(from, quantile) < safety.DangerLowC && from < end {
 		from += step
 	}
-	for to = from; b.CoreC(to, quantile) < safety.DangerHighC && to < end; {
+	if _, raw := v.rawOut(a); raw > 0 {
+		from = -raw
+	}
+	for to = max(from, 0); b.CoreC(to, quantile) < safety.DangerHighC && to < end; {
 		to += step
 	}
 	return from, to

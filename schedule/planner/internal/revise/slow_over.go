@@ -21,9 +21,10 @@ func (v *Revision) slowOverOf(a *liveBatch) (late schedule.Entry, spent float64)
 	if a.batch.It.Category != safety.Poultry || a.where == waiting || !a.on.set || a.believed == nil && a.where == cooking {
 		return late, 0
 	}
-	from := 0.0
+	_, raw := v.rawOut(a)
+	from := -raw
 	if b := a.believed; b != nil && !b.OutOfReach() {
-		from, _ = zoneOf(b, 0.5)
+		from, _ = v.zoneOf(a, b, 0.5)
 	}
 	until := 0.0
 	for i, e := range a.cores {
@@ -50,10 +51,14 @@ func (v *Revision) noteSlowOver(a *liveBatch, add func(schedule.Finding)) {
 		return
 	}
 	a.verdict = slices.DeleteFunc(slices.Clone(a.verdict), func(f safety.Finding) bool { return f.Code == slowThrough })
+	before := ""
+	if _, raw := v.rawOut(a); raw > 0 {
+		before = fmt.Sprintf(" with the %s that it lay raw and out", v.span(raw))
+	}
 	what := "Throw it away, however hot it is by now."
 	if a.served.set {
 		what = "Stop eating, and throw away what is left."
 	}
-	add(about(a, slowOver, fmt.Sprintf("%s: over 4 hr between 40 and 140 °F. It was at %s at %s, which makes %s of it, and 4 hr is the limit for birds. %s",
-		a.batch.It.Dish.Name, v.day.Core(a.late.C), v.clock(a.late.At), v.span(a.slowFor), what)))
+	add(about(a, slowOver, fmt.Sprintf("%s: over 4 hr between 40 and 140 °F. It was at %s at %s, which makes %s of it%s, and 4 hr is the limit for birds. %s",
+		a.batch.It.Dish.Name, v.day.Core(a.late.C), v.clock(a.late.At), v.span(a.slowFor), before, what)))
 }
