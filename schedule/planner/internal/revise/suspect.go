@@ -97,7 +97,7 @@ func (v *Revision) ofTheRest(p *schedule.Plan, found []schedule.Finding) {
 	fine, measured := 1.0, 1.0
 	thrown, left, unsure := false, false, false
 	for _, d := range p.Dishes {
-		danger := v.unfitAhead(d.ID) || v.isSuspect(d.ID) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
+		danger := v.unfitAhead(d.ID) || slices.ContainsFunc(v.batches, func(a *liveBatch) bool { return a.batch.It.Dish.ID == d.ID && a.measuredFirst() }) || slices.ContainsFunc(found, func(f schedule.Finding) bool {
 			return f.Severity == schedule.Danger && slices.Contains(f.Dishes, d.ID)
 		})
 		thrown, left, unsure = thrown || danger, left || !danger, unsure || danger && d.Chance > 0
@@ -137,12 +137,14 @@ func (l remainder) fit() float64 {
 // counts says whether a piece takes part in the odds: what is thrown away does not, and what is not served
 // before it was measured does only where all else is out too.
 func (l remainder) counts(a *liveBatch) bool {
-	held := func(a *liveBatch) bool { return a.condemned || a.suspect }
-	if slices.ContainsFunc(l.bound, func(o *liveBatch) bool { return !held(o) }) {
-		return !held(a)
+	if slices.ContainsFunc(l.bound, func(o *liveBatch) bool { return !o.condemned && !o.measuredFirst() }) {
+		return !a.condemned && !a.measuredFirst()
 	}
 	return !a.condemned
 }
+
+// measuredFirst says whether a piece is not served before it was measured: one that was is past that.
+func (a *liveBatch) measuredFirst() bool { return a.suspect && !a.condemned && !a.served.set }
 
 // suspects are the dishes that are measured before anything else is done with them.
 func suspects(l remainder) (ids, names []string) {
