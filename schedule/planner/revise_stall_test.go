@@ -179,3 +179,31 @@ dishes:
 		t.Errorf("served at %v: %s", after.ServeAt, f.Text)
 	}
 }
+
+// What makes a piece late that stands in its stall is said with the hour it makes: it was lateness, with a
+// new hour at each reading.
+func TestAStallIsNoLateness(t *testing.T) {
+	p := plantest.Plan(t, "serve: {date: 2027-07-04, time: \"15:00\", tz: America/Chicago}\ngrill: {kind: kettle, diameter: 26 in}\nquiet: []\nguests: 8\ndishes: [{id: butt, cut: pork-butt, weight: 8 lb, level: 250 F, wrap: none}]\n")
+	log := "time,dish,kind,value\n2027-07-04 01:00,butt,on,\n2027-07-04 05:00,butt,core,146 F\n2027-07-04 07:00,butt,core,156 F\n"
+	said := 0
+	for _, read := range []string{"09:00,butt,core,158 F", "09:45,butt,core,158 F", "10:30,butt,core,160 F", "11:30,butt,core,163 F"} {
+		log += "2027-07-04 " + read + "\n"
+		q := plantest.Revised(t, p, log, "2027-07-04 "+read[:5])
+		for _, code := range []string{schedule.Late, schedule.MayBeLate, "served-later"} {
+			if f, is := plantest.Finding(q, code); is {
+				if said++; !strings.Contains(f.Text, "in its stall, and nothing is wrong; expected") {
+					t.Errorf("%s: %s", read, f.Text)
+				}
+			}
+		}
+	}
+	if said < 4 {
+		t.Errorf("said %d times: the day no longer tests what it is for", said)
+	}
+	q := plantest.Revised(t, p, log+"2027-07-04 12:30,butt,core,174 F\n", "2027-07-04 12:31")
+	for _, f := range q.Findings {
+		if strings.Contains(f.Text, "in its stall") {
+			t.Errorf("out of its stall: %s", f.Text)
+		}
+	}
+}

@@ -61,7 +61,7 @@ func (v *Revision) servedLater(l remainder) schedule.Finding {
 	if a == nil {
 		return schedule.NewFinding("served-later", "", text)
 	}
-	text += fmt.Sprintf(" %s: expected ready at %s.", a.batch.It.Dish.Name, v.foretold(v.readyAfter(a, false)))
+	text += fmt.Sprintf(" %s: %sexpected ready at %s.", a.batch.It.Dish.Name, v.inStall(a), v.foretold(v.readyAfter(a, false)))
 	return schedule.NewFinding("served-later", "", text, a.batch.It.Dish.ID)
 }
 

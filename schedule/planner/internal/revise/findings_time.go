@@ -60,6 +60,14 @@ func (v *Revision) noteStall(a *liveBatch, add func(schedule.Finding)) {
 		v.clock(a.on.at.Add(instant.Minutes(t.Early))), v.clock(a.on.at.Add(instant.Minutes(t.Late))))))
 }
 
+// inStall says first of a piece whose times move because it stands in its stall that this is no fault.
+func (v *Revision) inStall(a *liveBatch) string {
+	if _, ok := v.stands(a); !ok {
+		return ""
+	}
+	return "in its stall, and nothing is wrong; "
+}
+
 // noteLate says that a piece on the grate may miss its serving, with the chance
 // of it; it is late only if it is expected after it.
 func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.Finding)) {
@@ -81,8 +89,8 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if rest > 0 {
 		ready = fmt.Sprintf("expected off at %s and, rested, ready at", v.foretold(a.on.at.Add(instant.Minutes(t.Expected))))
 	}
-	add(about(a, code, fmt.Sprintf("%s: %s %s; on a slow day at %s. Odds for %s: %.0f%%.",
-		a.batch.It.Dish.Name, ready, v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
+	add(about(a, code, fmt.Sprintf("%s: %s%s %s; on a slow day at %s. Odds for %s: %.0f%%.",
+		a.batch.It.Dish.Name, v.inStall(a), ready, v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance()*a.fit())))
 }
 
