@@ -85,7 +85,7 @@ func ExampleRevise_stalled() {
 14:00,brisket,core,153 F
 `, "2027-07-03 14:00"), "stall", "late", "may-be-late", "served-later")
 	// Output:
-	// At 6:00 PM: 40%; at 6:30 PM: 50%; at 9:40 PM: 90%. The plan is for 6:30 PM now. Brisket: expected ready at 6:30 PM.
+	// At 6:00 PM: 40%; at 6:30 PM: 50%; at 9:40 PM: 90%. The plan is for 6:30 PM now. Brisket: in its stall, and nothing is wrong; expected ready at 6:30 PM.
 	// Brisket: expected off at 6:00 PM and, rested, ready at 6:30 PM; on a slow day at 9:39 PM. Odds for 6:30 PM: 50%.
 	// Brisket: stood near 153 °F for 3 hr. That is the stall: water leaving the surface takes the heat. Nothing is wrong with the fire or the probe; these times allow for it: off at about 6:00 PM, between 3:59 PM and 9:09 PM.
 	// - Bring the grate up to 300 °F. Brisket: done 50 min earlier; dinner is at 6:00 PM, not at 6:30 PM.

@@ -89,8 +89,12 @@ func (v *Revision) noteLate(a *liveBatch, p *arrange.Placed, add func(schedule.F
 	if rest > 0 {
 		ready = fmt.Sprintf("expected off at %s and, rested, ready at", v.foretold(a.on.at.Add(instant.Minutes(t.Expected))))
 	}
+	stall := ""
+	if v.attempt.later == 0 { // else it is said with the hour that dinner moves to
+		stall = v.inStall(a)
+	}
 	add(about(a, code, fmt.Sprintf("%s: %s%s %s; on a slow day at %s. Odds for %s: %.0f%%.",
-		a.batch.It.Dish.Name, v.inStall(a), ready, v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
+		a.batch.It.Dish.Name, stall, ready, v.clock(a.on.at.Add(instant.Minutes(t.Expected+rest))),
 		v.clock(a.on.at.Add(instant.Minutes(t.Late+rest))), v.clock(v.serve(a)), 100*p.Readiness().Chance()*a.fit())))
 }
 
