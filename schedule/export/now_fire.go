@@ -170,11 +170,21 @@ func (v *view) indoorsSince(dish string) (at time.Time, ok bool) {
 	return at, ok
 }
 
+// othersAsked says whether other pieces or places of a dish are read before it comes off.
+func (t *textSheet) othersAsked(id string) bool {
+	return slices.ContainsFunc(t.Findings, func(f schedule.Finding) bool {
+		return f.Code == schedule.PastTarget && slices.Contains(f.Dishes, id) && !strings.HasPrefix(f.Text, "Take ") && !strings.HasPrefix(f.Text, "Is ")
+	})
+}
+
 // dueNow is what to do about what the clock says is done: only a thermometer shows that it is.
 func (t *textSheet) dueNow(d schedule.DishPlan) string {
 	e, ok := t.lastCore(d.ID)
+	done := ok && d.TargetC > 0 && e.C >= d.TargetC-1
 	switch {
-	case ok && d.TargetC > 0 && e.C >= d.TargetC-1:
+	case done && t.othersAsked(d.ID):
+		return ". Read the others too: see above."
+	case done:
 		return ". It is done: off now."
 	case d.TargetC > 0:
 		return "; due off about now, but only once it reads " + t.core(d.TargetC) + ". Measure it."
