@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/cookday/schedule"
+	"example.com/cookday/schedule/internal/safety"
 	"example.com/cookday/schedule/planner/internal/arrange"
 	"example.com/cookday/schedule/planner/internal/assemble"
 	"example.com/cookday/schedule/planner/internal/day"
@@ -42,10 +43,11 @@ type Revision struct {
 	phases    int // phases begun by now
 	moved     bool
 	remainder remainder
-	attempt   attempt // by which the rest of the day could be arranged
-	surely    bool    // only as asked, at the asked chance
-	likely    bool    // as soon as it is expected to be ready, before it waits to be sure
-	err       error   // of the judge of safety
+	attempt   attempt                       // by which the rest of the day could be arranged
+	surely    bool                          // only as asked, at the asked chance
+	likely    bool                          // as soon as it is expected to be ready, before it waits to be sure
+	earlier   map[pieceKey][]safety.Finding // what pieces had earned before their fire was lit again
+	err       error                         // of the judge of safety
 }
 
 // New takes a plan, the log of its day and now. What is done on the day before another is
@@ -60,6 +62,10 @@ func New(ctx context.Context, p schedule.Plan, log []schedule.Entry, now time.Ti
 	}
 	v.now = now.In(v.base.Loc).Truncate(time.Minute)
 	if err := v.take(schedule.JoinLogs(p.Log, log), now); err != nil {
+		return nil, err
+	}
+	var err error
+	if v.earlier, err = v.earnedBefore(ctx, p, chilled); err != nil {
 		return nil, err
 	}
 	return v, v.look(ctx)

@@ -85,6 +85,7 @@ func (v *Revision) pronounce(a *liveBatch) {
 	if a.late, a.slowFor = v.slowOverOf(a); a.slowFor > 0 {
 		a.condemned, a.suspect, a.unread = true, false, false
 	}
+	v.keepVerdict(a)
 	warm := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.WentOnWarm })
 	open := slices.ContainsFunc(a.signs, func(s surprise.Verdict) bool { return v.codeOf(a, s) == schedule.ReadingOpen })
 	a.colder, a.undone = a.inner() && v.shows(a) == shownLow, v.undoneChance(a)
