@@ -48,12 +48,13 @@ const dueWithin = 2 * time.Minute
 
 func (t *textSheet) standing() {
 	eat := "Eat at " + strings.ReplaceAll(t.eatAt(), " on "+t.date(t.now), "")
-	if at, served := t.servedAt(); served {
+	at, served := t.servedAt()
+	if served {
 		eat = "Served at " + t.clockBy(at, t.now)
 	}
 	t.item("", t.styled(bold, t.clock(t.now)+", "+t.day(t.now))+". "+eat+".")
 	due, next := t.dueAndNext()
-	if len(due)+len(next) > 0 && !t.allServed() {
+	if len(due)+len(next) > 0 && !served && !t.allServed() {
 		t.item("", "Odds: "+lower(t.sure())+t.asAsked()+"."+t.onceMended())
 	}
 	t.heading("Do now", '-')

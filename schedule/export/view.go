@@ -205,7 +205,7 @@ const nothingServed = "Nothing of this may be served"
 
 // heldBack says whether a dish is not served before it was measured: it has no odds until then.
 func (v *view) heldBack(id string) bool {
-	return v.measuredFirst(id) || slices.ContainsFunc(v.Steps, func(s schedule.Step) bool {
+	return v.measuredFirst(id) || v.found(schedule.OffUnread, id) || slices.ContainsFunc(v.Steps, func(s schedule.Step) bool {
 		return s.Decides() && s.Dish == id && !s.Done && v.RevisedAt != nil && s.At.Equal(*v.RevisedAt)
 	})
 }

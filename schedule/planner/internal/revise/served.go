@@ -121,7 +121,17 @@ func (v *Revision) noteServed(a *liveBatch, p *arrange.Placed, add func(schedule
 	case a.served.at.Sub(from).Minutes() > limit/2:
 		text = fmt.Sprintf("%s: served at %s, %s after it was last surely above 140 °F (60 °C). Eat it by %s, and keep nothing of what is left.", name, v.clock(a.served.at), v.span(a.served.at.Sub(from).Minutes()), v.clock(by))
 	}
+	if a.someUnread() && !v.mealPast(a) { // that it came to the table reads nothing
+		text = v.unreadServed(a) + " " + text
+	}
 	add(about(a, schedule.Leftovers, text))
+}
+
+// unreadServed asks for the pieces or places of what is being eaten that nobody read.
+func (v *Revision) unreadServed(a *liveBatch) string {
+	least := v.day.Core(a.leastC())
+	return fmt.Sprintf("%s: not all of it was read at %s before it was served. Measure what is not eaten yet, each piece in its thickest part, and log the coldest (coldest). Under %s, nobody eats it as it is: back on the heat, or into an oven at %s.",
+		a.batch.It.Dish.Name, least, least, v.day.Grate(undoneOvenC))
 }
 
 // coolsFrom is when the clock of a piece began that was served: as it came off, or with the
