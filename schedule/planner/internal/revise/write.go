@@ -46,7 +46,7 @@ func (v *Revision) write(ctx context.Context, l remainder) (schedule.Plan, error
 		if f.Code == "fire-cannot-last" && (v.fedInTheNight(&p) || f.Path == assemble.PastShort && !v.feedsAtNight(&p)) {
 			return true
 		}
-		return f.Code == schedule.CodeHoldShort && slices.ContainsFunc(found, func(o schedule.Finding) bool { return o.Code == f.Code && slices.Equal(o.Dishes, f.Dishes) }) || f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || f.Code == schedule.CodeOvenDries && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || (f.Code == schedule.CodeHoldShort || f.Code == schedule.CodeOvenDries) && v.allServed(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
+		return f.Code == schedule.CodeHoldShort && slices.ContainsFunc(found, func(o schedule.Finding) bool { return o.Code == f.Code && slices.Equal(o.Dishes, f.Dishes) }) || f.Code == schedule.CodeHoldShort && (slices.Contains(unfit, f.Dishes[0]) || slices.Contains(unsure, f.Dishes[0])) || (f.Code == schedule.CodeOvenDries || f.Code == schedule.CodeHotter) && slices.Contains(unfit, f.Dishes[0]) || f.Code == "done-before-wrap" && v.isOff(f.Dishes) || (f.Code == schedule.CodeHoldShort || f.Code == schedule.CodeOvenDries) && v.allServed(f.Dishes) || strings.HasPrefix(f.Code, "thaw-") && v.isOn(f.Dishes)
 	})
 	for i, f := range p.Findings {
 		if f.Code == schedule.CodeHoldShort {
