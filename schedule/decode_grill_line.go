@@ -39,6 +39,10 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 	sizes := lineSizes.FindStringSubmatch(line)
 	words := lineWord.FindAllString(strings.Replace(line, first(sizes), " ", 1), -1)
 	kind := grillKindIn(words)
+	if kind == GrillUpright && sizes != nil && strings.TrimSpace(sizes[3]) != "" { // a drum that lies: one that stands is round
+		kind = GrillBox
+	}
+	model := kind == "" && sizes != nil && modelNumber(sizes)
 	odd := oddInGrillLine(strings.Replace(line, first(sizes), " | ", 1))
 	switch {
 	case burnsOther(line):
@@ -56,6 +60,9 @@ func (d decoder) grillLine(g *Grill, n *strict.Node, path string) {
 		return
 	case kind != "" && sizes == nil:
 		d.Faults.AddLine(path, n.Line, "%s: how large is it? Write what its grate measures across, such as grill: %s", say.Quoted(n.Text), sizedExample[kind])
+		return
+	case model:
+		d.Faults.AddLine(path, n.Line, "%s: which kind is it, and what does its grate measure? %s is taken for no size. Write it such as %s; if it burns gas, wood or pellets write that word: gas grill, pellet grill", say.Quoted(n.Text), strings.TrimSpace(sizes[0]), grillForms)
 		return
 	case kind == "" && sizes != nil:
 		d.Faults.AddLine(path, n.Line, "%s: which kind is it? Write kettle (round, with a lid), box (rectangular) or upright (grates one above another) before its size, such as grill: kettle %s", say.Quoted(n.Text), strings.TrimSpace(sizes[0]))
@@ -169,6 +176,13 @@ func withLikelyUnit(kind string, sizes []string) []string {
 		sizes[2] = "cm"
 	}
 	return sizes
+}
+
+// modelNumber says whether a bare number is too large to be what a grate measures: one of a model.
+func modelNumber(sizes []string) bool {
+	const most = 100 // cm; grates are smaller (an assumption)
+	n, err := strconv.ParseFloat(strings.TrimSpace(sizes[1]), 64)
+	return err == nil && n > most && sizes[2] == "" && strings.TrimSpace(sizes[3]) == ""
 }
 
 // first is the whole of a match; empty for none.

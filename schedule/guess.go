@@ -20,7 +20,7 @@ import (
 // What guards who eats is never guessed: somebody who may be frail is; of two foods that a word
 // may mean the one with the higher minimum is taken; a food that nobody knows is left out.
 func GuessOn(data []byte, now time.Time) (guess []byte, ok bool) {
-	g := newGuesser(data, now)
+	g := newGuesser(asWritten(data), now)
 	if g == nil || !g.settle() {
 		return nil, false
 	}
@@ -244,6 +244,10 @@ func (g *guesser) drop(name string) {
 	said := strings.Trim(value.Flow(), "{}\"")
 	if value.Kind == strict.NodeText {
 		said = value.Text
+	}
+	if name == "rest" && len(g.dishes) == 1 && g.dishes[0].node.Kind == strict.NodeObject && g.dishes[0].node.Get("rest") == nil {
+		g.dishes[0].node = g.dishes[0].node.With("rest", value)
+		return
 	}
 	if amountName.MatchString(name) && value.Kind == strict.NodeText && len(g.dishes) == 1 && g.amountOfOne(value.Text) {
 		return

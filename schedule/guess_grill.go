@@ -47,7 +47,7 @@ func (g *guesser) guessGrill(sentence string) {
 	for _, again := range []string{"grill again", "grill"} {
 		g.tree = g.tree.Without(again)
 	}
-	line, how := grillGuessed(words, sentence, g.metric)
+	line, how := g.grillGuessed(words, sentence)
 	g.tree = g.tree.WithAt("grill", 1, line)
 	g.marks["grill"] = mark(how, wrote)
 }
@@ -66,19 +66,20 @@ func (g *guesser) grillSaid() string {
 }
 
 // grillGuessed is the likeliest grill of a text, and how it is said.
-func grillGuessed(words, sentence string, metric bool) (line *strict.Node, how string) {
+func (g *guesser) grillGuessed(words, sentence string) (line *strict.Node, how string) {
+	metric := g.metric
 	low := feet.ReplaceAllStringFunc(strings.ToLower(words), func(s string) string {
 		ft, _ := strconv.ParseFloat(feet.FindStringSubmatch(s)[1], 64) // by the pattern
 		return sideText(ft*12) + " in"
 	})
 	in := lineWord.FindAllString(low, -1)
 	said := zoneLine.FindString(sentence)
-	if said == "" {
+	if said == "" || saysCeramic(in) && !burnsOther(low) {
 		switch {
 		case burnsOther(low):
 			said = zoneLine.FindString(otherZones(low, false, metric))
 		case saysCeramic(in):
-			said = zoneLine.FindString(otherZones(low, true, metric))
+			said = ceramicZones(low, metric, g.overCoals())
 		case slices.Contains(in, "offset"):
 			said = zoneLine.FindString(otherGrill("offset", low, metric))
 		case openGrill.MatchString(low):
@@ -95,8 +96,30 @@ func grillGuessed(words, sentence string, metric bool) (line *strict.Node, how s
 		}
 		return groupIn(said), how
 	}
+	if sizes := lineSizes.FindStringSubmatch(low); sizes != nil && modelNumber(sizes) && grillKindIn(withoutWord(in, "smoker")) == "" {
+		return groupIn(ofZones(zoneSaid(metric, "grate", pelletWidth, usualDepth, 450, false))), "what it burns is not known, so it is told by its heat, no advice on its fire, and of a usual size: for charcoal write kettle, box or upright and its size"
+	}
 	text, how := charcoalGrill(low)
 	return strict.NewText(text, 1), how
+}
+
+// overCoals says whether some food wants to lie over the coals (common practice, no source).
+func (g *guesser) overCoals() bool {
+	return slices.ContainsFunc(g.dishes, func(d guessedDish) bool { return seared.MatchString(d.node.Flow()) })
+}
+
+var seared = regexp.MustCompile(`(?i)steak|burger|chop|sausage|skewer|sear|ribeye|brats|hot-dog|fillet|shrimp|prawn`)
+
+// ceramicZones is a ceramic cooker by its heat: with its plate in, one even grate, else two halves.
+func ceramicZones(low string, metric, direct bool) string {
+	if !direct {
+		low += " deflector"
+	}
+	return zoneLine.FindString(otherZones(low, true, metric))
+}
+
+func withoutWord(words []string, word string) []string {
+	return slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == word })
 }
 
 // zoneOver is the one zone of an open fire of a size that is said, in inches.
@@ -107,7 +130,7 @@ func zoneOver(width, depth float64) string {
 // charcoalGrill is the likeliest line for a charcoal grill.
 func charcoalGrill(low string) (line, how string) {
 	width, depth, sized := grateIn(low)
-	round := lineSizes.FindStringSubmatch(low)
+	round := likelySize(low)
 	two := sized && round != nil && strings.TrimSpace(round[3]) != ""
 	kind := grillKindIn(lineWord.FindAllString(low, -1))
 	switch {
@@ -125,6 +148,17 @@ func charcoalGrill(low string) (line, how string) {
 
 func sideText(inches float64) string {
 	return strconv.FormatFloat(math.Round(inches*10)/10, 'f', -1, 64)
+}
+
+// likelySize is the first size with a unit in a text, else the first number; nil for none.
+func likelySize(low string) []string {
+	all := lineSizes.FindAllStringSubmatch(low, -1)
+	for _, m := range all {
+		if m[2] != "" || m[4] != "" {
+			return m
+		}
+	}
+	return lineSizes.FindStringSubmatch(low)
 }
 
 // sizeIn is the size of a round grate that a match says, in inches, where it is a likely one.

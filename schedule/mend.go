@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"bytes"
 	"errors"
 	"reflect"
 	"slices"
@@ -16,6 +17,11 @@ func Mend(data []byte) (mended []byte, certain bool) { return MendOn(data, time.
 // MendOn is [Mend] on a day, as [ReadOn] has it: then "Saturday 6pm" is a date.
 // What was taken of a cook's own words ([Understand]) is written in the form's, once.
 func MendOn(data []byte, now time.Time) (mended []byte, certain bool) {
+	if plain := asWritten(data); !bytes.Equal(plain, data) {
+		_, before := ReadOn(data, now)
+		_, after := ReadOn(plain, now)
+		data, certain = plain, before != nil && after == nil
+	}
 	if _, err := ReadOn(data, now); err != nil {
 		if retold, changed := retell(data, now); changed && noWorse(retold, data, now) {
 			data, certain = retold, true

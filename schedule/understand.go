@@ -52,6 +52,7 @@ func UnderstandOnTheDay(data []byte, now time.Time) (Request, error) {
 }
 
 func understand(data []byte, now time.Time, pinned bool) (Request, error) {
+	data = asWritten(data)
 	tree, faults := requestTree(data, now)
 	if tree == nil {
 		return Request{}, inputError(faults)

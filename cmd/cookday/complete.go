@@ -37,7 +37,7 @@ func completeNote(cmd *cobra.Command, args []string, begun string) ([]string, co
 	}
 	day, _ := cmd.Flags().GetString("day")
 	if file, err := dayOf(day, args[0]); err == nil && len(args) == 1 {
-		if p, err := readDay(cmd, file); err == nil {
+		if p, err := readDay(cmd, file, ""); err == nil {
 			for _, d := range p.Dishes {
 				words = append(words, d.ID+"\t"+d.Name)
 			}

@@ -16,7 +16,9 @@ import (
 )
 
 // readDay reads a plan, or makes one of a request: a day may be followed by either.
-func readDay(cmd *cobra.Command, name string) (schedule.Plan, error) {
+// A day that is named by the week alone is the next one; with its log, the one that is nearest to
+// the first date of the log, or to now.
+func readDay(cmd *cobra.Command, name, log string) (schedule.Plan, error) {
 	in, err := readSource(name, cmd.InOrStdin())
 	if err != nil {
 		return schedule.Plan{}, err
@@ -25,12 +27,26 @@ func readDay(cmd *cobra.Command, name string) (schedule.Plan, error) {
 		p, err := schedule.ReadPlan(in.data)
 		return p, inFile(in.name, err)
 	}
-	r, err := readRequest(cmd, in, schedule.UnderstandOnTheDay)
+	r, err := readRequest(cmd, in, func(data []byte, now time.Time) (schedule.Request, error) {
+		return schedule.UnderstandWithLog(data, now, logText(log))
+	})
 	if err != nil {
 		return schedule.Plan{}, err
 	}
 	p, err := planner.Make(cmd.Context(), r)
 	return p, inFile(in.name, err)
+}
+
+// logText is what stands in a log; empty where none is there yet, or where it can be read once only.
+func logText(name string) []byte {
+	if name == "" || name == "-" {
+		return nil
+	}
+	data, err := os.ReadFile(name)
+	if err != nil {
+		return nil
+	}
+	return data
 }
 
 // readLogFile reads the log of a day; one that is not there yet is empty, and a line of it that cannot be read is left to

@@ -132,7 +132,7 @@ func readOwn(cmd *cobra.Command, name string) (*schedule.OwnGrill, error) {
 }
 
 func lessonOfDay(cmd *cobra.Command, own *schedule.OwnGrill, day, name string) (schedule.GrillLesson, error) {
-	p, err := readDay(cmd, day)
+	p, err := readDay(cmd, day, name)
 	if err != nil {
 		return schedule.GrillLesson{}, err
 	}

@@ -83,7 +83,7 @@ func note(cmd *cobra.Command, day, now, name string, words []string) error {
 	if err != nil {
 		return err
 	}
-	p, err := readDay(cmd, file)
+	p, err := readDay(cmd, file, name)
 	if err != nil {
 		return err
 	}

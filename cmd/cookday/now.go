@@ -39,16 +39,16 @@ is one: cookday note writes it.`,
 
 // now says how a day stands.
 func now(cmd *cobra.Command, args []string, typed string) error {
-	p, err := readDay(cmd, args[0])
+	name := strings.Join(args[1:], "")
+	if name == "" {
+		name, _ = besides(args[0], ".csv")
+	}
+	p, err := readDay(cmd, args[0], name)
 	if err != nil {
 		return err
 	}
 	var log []schedule.Entry
 	var aside []schedule.LeftAside
-	name := strings.Join(args[1:], "")
-	if name == "" {
-		name, _ = besides(args[0], ".csv")
-	}
 	if name != "" {
 		if log, aside, name, err = followFile(cmd, name, p); err != nil {
 			return err

@@ -47,7 +47,7 @@ func revise(cmd *cobra.Command, s show, plan, log string) error {
 	if plan == "-" && log == "-" {
 		return usage("%s: DAY and READINGS cannot both come from standard input", cmd.CommandPath())
 	}
-	p, err := readDay(cmd, plan)
+	p, err := readDay(cmd, plan, log)
 	if err != nil {
 		return err
 	}

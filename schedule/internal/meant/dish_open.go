@@ -96,10 +96,17 @@ func (h *hearer) sandwiches(s cut.Spoken) bool {
 // numberBehind is a number behind a large piece of meat that may be pounds or pieces.
 var numberBehind = regexp.MustCompile(`(?i)^\s*\pL[\pL' -]*[^s\s\d]\s+(\d{1,3})\s*$`)
 
+// slicesOfBlock are cut of a usual block of halloumi, half a pound (common practice, no source).
+const slicesOfBlock = 4
+
 var blocks = regexp.MustCompile(`(?i)\bblocks?\b`)
 
 // poundsOrPieces asks what a number behind a large piece of meat is of: "brisket 10".
 func (h *hearer) poundsOrPieces(text string) {
+	if blocks.MatchString(text) && h.cut.Name == "halloumi" && h.said.Count > 0 && h.said.Weight == "" {
+		h.said.Count *= slicesOfBlock
+		h.Heard = append(h.Heard, fmt.Sprintf("a block of halloumi is taken as %d slices; write count: for so many slices", slicesOfBlock))
+	}
 	if blocks.MatchString(text) && h.cut.Name == "tofu" && h.Unclear == "" {
 		h.Unclear = "a block is cut into slabs; write how many slabs there are in all, as count"
 		h.said.Count = 0

@@ -2,6 +2,7 @@ package meant
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 	"time"
 
@@ -60,6 +61,9 @@ func (n *note) whole() (request *strict.Node, left []*strict.Node) {
 
 var shreds = regexp.MustCompile(`(?i)[,;!?]\s*|\s+(?:and|on (?:my|the|our|a)|then|there(?:'ll| will) be|for|with)\s+`)
 
+// restWithin is how long a dish rests, in a sentence.
+var restWithin = regexp.MustCompile(`(?i)\brest(?:ed|ing|s)?\b[^.,;\d]*?\b(\d{1,2}|one|two|three|four) ?(hours?|min(?:utes)?)\b`)
+
 var (
 	onMyGrill      = regexp.MustCompile(`(?i)\s*\b(?:on|using|with) (?:my|our|the|a) ([^,.;\n]+)`)
 	withoutArticle = regexp.MustCompile(`(?i)^(?:an?|the|some|my|our)\s+`)
@@ -73,6 +77,12 @@ func (n *note) shred(text string) {
 	if grill := onMyGrill.FindStringSubmatch(text); grill != nil && len(n.grill) == 0 && (grillWithin.MatchString(grill[1]) || acrossSaid.MatchString(grill[1])) {
 		n.add(&n.grill, strings.TrimSpace(grill[1]))
 		text, used = strings.Replace(text, grill[0], ",", 1), true
+	}
+	if m := restWithin.FindStringSubmatch(text); m != nil && n.form.Get("rest") == nil {
+		hours := cut.Speak(m[1] + " x").Count
+		n.form = n.form.WithAt("rest", n.line, strict.NewText(strconv.Itoa(hours)+" "+m[2], n.line))
+		n.add(&n.others, text+" (read as: rest "+m[1]+" "+m[2]+")")
+		return
 	}
 	for _, piece := range shreds.Split(text, -1) {
 		piece = strings.TrimSpace(intro.ReplaceAllString(strings.TrimSpace(piece), ""))

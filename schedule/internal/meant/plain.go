@@ -283,7 +283,7 @@ func (n *note) asRequest() *strict.Node {
 	for _, f := range []struct {
 		name, joint string
 		said        []*strict.Node
-	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}, {"earliest", "", nil}, {"weather", "", nil}} {
+	}{{"serve", " ", n.when}, {"guests", " ", n.guests}, {"grill", " ", n.grill}, {"notes", ", ", n.others}, {"earliest", "", nil}, {"weather", "", nil}, {"rest", "", nil}, {"pit temp", "", nil}} {
 		if form := n.form.Get(f.name); form != nil {
 			out = out.WithAt(f.name, form.Line, form)
 		} else if len(f.said) > 0 {

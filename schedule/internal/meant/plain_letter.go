@@ -106,6 +106,8 @@ var (
 	notEarlier   = regexp.MustCompile(`(?i)\b(?:not before|no earlier than|at the earliest|earliest)\b`)
 	someVeggies  = regexp.MustCompile(`(?i)^(?:\d+|one|two|three|four|some|a few) (?:veggies|vegetarians|vegans)\b(?: (?:are )?coming| too| among (?:us|them))*$`)
 	byThen       = regexp.MustCompile(`(?i)\b(?:need(?:s|ed)?|sliced|carved|not before|at the earliest|earliest|doors|arrive|get up|wake)\b`)
+	restSaid     = regexp.MustCompile(`(?i)^(?:then |and |let (?:it|them) )?rest(?:ed|ing|s)?(?: it| them| time)?(?: for| of|:)?(?: about| at least)? (\d{1,3} ?(?:min(?:ute)?s?|h(?:ou)?rs?|h))$`)
+	pitSaid      = regexp.MustCompile(`(?i)^(?:(?:i |we )?(?:run|hold|keep|set|cook(?:ed|ing)?|smok(?:e|ed|ing))(?: (?:the|my|our|it|them|all|everything))?(?: (?:pit|grill|smoker|cooker|fire|grate))?|pit|(?:pit|grate|cooking|grill) temp(?:erature)?)(?: (?:at|to|around|about|of|is))* (\d{3})\s*(?:°|degrees |deg )?\s*([FC]?)$`)
 	airSaid      = regexp.MustCompile(`(?i)^(?:the )?(?:outside|outdoor|ambient|air|weather|forecast)(?: temp(?:erature)?)?(?: is| says| of| will be|:)?(?: about| around| ca\.?)? (\d{2,3})\s*(?:°|degrees )?\s*([FC])\b.{0,12}$`)
 	onGrill      = regexp.MustCompile(`(?i)\s*\bon (?:the|my|our|a) ((?:\pL+ )?(?:kettle|smoker|kamado|bbq|barbecue|offset))\b`)
 )
@@ -215,6 +217,14 @@ func (n *note) aside(part string) bool {
 			n.add(&n.others, part+" (read as: nothing is done before "+w.Time.HhMm()+")")
 			return true
 		}
+	}
+	if m := restSaid.FindStringSubmatch(part); m != nil && n.form.Get("rest") == nil {
+		n.form = n.form.WithAt("rest", n.line, strict.NewText(strings.TrimSpace(m[1]), n.line))
+		return true
+	}
+	if m := pitSaid.FindStringSubmatch(part); m != nil && n.form.Get("pit temp") == nil {
+		n.form = n.form.WithAt("pit temp", n.line, strict.NewText(m[1]+" "+heatUnit(strings.ToUpper(m[2]), m[1]), n.line))
+		return true
 	}
 	if m := airSaid.FindStringSubmatch(part); m != nil && n.form.Get("weather") == nil {
 		n.form = n.form.WithAt("weather", n.line, strict.NewGroup(n.line).With("air", strict.NewText(m[1]+" "+heatUnit(strings.ToUpper(m[2]), m[1]), n.line)))

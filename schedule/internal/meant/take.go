@@ -100,6 +100,8 @@ func (t *taker) field(name string, line int, value *strict.Node) {
 	case t.stateField(name, line, value):
 	case oneOf(low, formFields...):
 		t.keep(low, line, t.formValue(low, value))
+	case oneOf(word, "temp", "temperature", "heat") && t.isGrateHeat(name, value):
+		t.loose = append(t.loose, loose{"pit temp", line, value})
 	case t.weatherField(name, line, value), t.passedOver(name, value):
 	case oneOf(word, "event", "occasion", "title", "eventname", "partyname") && value.Kind == strict.NodeText && t.out.Get("name") == nil:
 		t.keep("name", line, value)

@@ -58,6 +58,20 @@ func (t *taker) whichHeat(word string, value *strict.Node, of string) (field, te
 	return "", ""
 }
 
+// isGrateHeat says whether a heat at the top of a request can only be that of the grate.
+func (t *taker) isGrateHeat(name string, value *strict.Node) bool {
+	if value.Kind != strict.NodeText && value.Kind != strict.NodeNumber {
+		return false
+	}
+	_, of := unitOfName(name)
+	text := value.Text
+	if value.Kind == strict.NodeNumber || digitsOnly.MatchString(strings.TrimSpace(text)) {
+		text += " " + heatUnit(of, value.Text)
+	}
+	at, err := unit.ParseTemperature(text)
+	return err == nil && at.Fahrenheit() >= 215 && at.Fahrenheit() <= 700
+}
+
 // startHeat is how cold a dish goes on, with its unit: of a bare number what it can only be,
 // for no refrigerator is at 5 F or at 38 C; empty where it may be either.
 func startHeat(text, of string) string {

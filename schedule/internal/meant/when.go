@@ -21,7 +21,7 @@ var zoneNames = []string{"timezone", "tz", "zone", "location", "where", "place",
 // isZone says whether a field says where the clock is.
 func isZone(name string) bool { return oneOf(plainWord(name), zoneNames...) }
 
-var grillWithin = regexp.MustCompile(`(?i)\b(?:grill|kettle|smoker|barbecue|barbie|bbq|kamado|kugelgrill|braai)\b`)
+var grillWithin = regexp.MustCompile(`(?i)\b(?:oil drum|oil barrel|steel drum|half (?:an? )?(?:barrel|drum)|grill|kettle|smoker|barbecue|barbie|bbq|kamado|kugelgrill|braai)\b`)
 
 // otherTimes are fields that hold a time of day and are not of the meal.
 var otherTimes = []string{"start", "starttime", "begin", "startat", "startcooking", "begincooking", "from", "light", "lightat", "lit", "puton", "quiet", "sleep", "earliest", "guestsarrive", "arrival", "arrive", "doors"}
