@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -76,7 +77,11 @@ func (g *guesser) dayOf(saw *meantServe, wrote string) (day, how string) {
 	if saw.when.Day != nil && !saw.noDay && !g.redate {
 		return saw.when.Day.String(), "on " + saw.when.Day.Format("Monday, January 2, 2006")
 	}
-	for _, text := range []string{wrote, g.text} {
+	texts := []string{wrote, g.text}
+	if g.redate { // what was read of the day is not the date that was written
+		slices.Reverse(texts)
+	}
+	for _, text := range texts {
 		for _, said := range append(dateWords.FindAllString(text, -1), weekDay.FindAllString(text, -1)...) {
 			if w, err := instant.ParseWhen(strings.TrimSpace(said), g.now); err == nil && w.Day != nil {
 				return w.Day.String(), "on " + w.Day.Format("Monday, January 2, 2006")

@@ -93,3 +93,12 @@ func TestBabyBacksAreNobody(t *testing.T) {
 		t.Errorf("%v\n%s", ok, guess)
 	}
 }
+
+// A date that is written beside the weekday of another year is kept: the guess was the next Saturday.
+func TestAGuessKeepsTheDateThatIsWritten(t *testing.T) {
+	now := time.Date(2026, 12, 2, 12, 0, 0, 0, time.UTC)
+	guess, ok := schedule.GuessOn([]byte("Dad turns 70 on Saturday 20 December. We're 18 people and want to eat at 4pm.\nI bought a 14 lb brisket.\nkettle\n"), now)
+	if !ok || !strings.Contains(string(guess), "2026-12-20") {
+		t.Errorf("%v\n%s", ok, guess)
+	}
+}

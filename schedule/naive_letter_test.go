@@ -37,3 +37,14 @@ func TestLettersAreTakenApart(t *testing.T) {
 		}
 	}
 }
+
+// That it is frozen is said of the dish wherever it stands in a note: without it no thaw was planned.
+func TestANoteThatSaysFrozenIsThawed(t *testing.T) {
+	for _, said := range []string{"it is frozen now", "it's still frozen", "the lamb is frozen solid", "it is in the freezer"} {
+		text := "leg of lamb, 2.2 kg, bone in\n6 people\nSaturday 5 pm\nkettle 57 cm\n" + said + "\n"
+		r, err := schedule.Understand([]byte(text), time.Date(2026, 12, 2, 12, 0, 0, 0, time.UTC))
+		if err != nil || len(r.Dishes) != 1 || r.Dishes[0].Start == nil || !r.Dishes[0].Start.Frozen {
+			t.Errorf("%q: %v %+v", said, err, r.Dishes)
+		}
+	}
+}

@@ -100,7 +100,8 @@ var (
 	otherHead    = regexp.MustCompile(`(?i)\b(?:ppl|plates)\b`)
 	onlyGrilling = regexp.MustCompile(`(?i)^(?:bbq|barbecue|barbie|braai|grill(?:ing)?)$`)
 	timedStep    = regexp.MustCompile(`^(\d{1,2}:\d{2})\s+(\pL.*)$`)
-	stillFrozen  = regexp.MustCompile(`(?i)^(?:the )?(\pL+)(?:s)? (?:is|are) (?:still )?(?:frozen|in the freezer)(?: solid)?$`)
+	stillFrozen  = regexp.MustCompile(`(?i)^(?:the )?(\pL+?)(?:s)?(?: (?:is|are)|'s|'re) (?:(?:still|all|both|currently) )*(?:frozen|in the freezer)(?: solid| hard)?(?: (?:right )?now| at the moment| today)?$`)
+	allOfIt      = regexp.MustCompile(`(?i)^(?:it|they|that|everything|all|meat)$`)
 	roughWord    = regexp.MustCompile(`(?i)^(?:at |around |about |by )+(\d{1,2}:\d{2})`)
 	aBarbecue    = regexp.MustCompile(`(?i)^(?:bbq|barbecue|barbie|braai|cookout|party)(?:[\s,]+|$)`)
 	notEarlier   = regexp.MustCompile(`(?i)\b(?:not before|no earlier than|at the earliest|earliest)\b`)
@@ -194,13 +195,8 @@ var leadCrowd = regexp.MustCompile(`(?i)^(?:(?:for|feeding|its|it's|there are|th
 
 // aside takes a part that says something of a dish, or of a step, and is none itself.
 func (n *note) aside(part string) bool {
-	if m := stillFrozen.FindStringSubmatch(part); m != nil {
-		for _, dish := range n.dishes {
-			if dish.Kind == strict.NodeText && strings.Contains(strings.ToLower(dish.Text), strings.ToLower(m[1])) {
-				dish.Text += ", frozen"
-				return true
-			}
-		}
+	if m := stillFrozen.FindStringSubmatch(part); m != nil && n.frozen(m[1]) {
+		return true
 	}
 	if m := timedStep.FindStringSubmatch(part); m != nil && n.letter { // the plan says when; what is put on is a dish
 		food := strings.Replace(strings.Replace(m[2], " on (", " (", 1), " off (", " (", 1)
@@ -244,6 +240,22 @@ func (n *note) aside(part string) bool {
 	}
 	return false
 }
+
+// frozen has the dishes that a word names, or all that were named, go on from the freezer; false where
+// there is none.
+func (n *note) frozen(word string) (found bool) {
+	for _, dish := range n.dishes {
+		if dish.Kind == strict.NodeText && (allOfIt.MatchString(word) || strings.Contains(strings.ToLower(dish.Text), strings.ToLower(word))) {
+			if !frozenSaid.MatchString(dish.Text) {
+				dish.Text += ", frozen"
+			}
+			found = true
+		}
+	}
+	return found
+}
+
+var frozenSaid = regexp.MustCompile(`(?i)\b(?:frozen|freezer)\b`)
 
 // oneDay are the parts that say when, without a day that is said twice.
 func (n *note) oneDay() (when []*strict.Node) {
