@@ -12,9 +12,6 @@ import (
 	"example.com/cookday/schedule/unit"
 )
 
-// usualGrill stands where nothing is said of the grill (common practice, no source).
-const usualGrill = "kettle 22 in"
-
 // openFire is a grill without a lid: food lies over its coals (an assumption of its size and heat).
 var openFire = ofZones("{name: grate, width: 24 in, depth: 16 in, min: 350 F, max: 550 F, direct: true}")
 
