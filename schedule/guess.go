@@ -58,8 +58,7 @@ func newGuesser(data []byte, now time.Time) *guesser {
 	if tree == nil {
 		return nil
 	}
-	d := newDecoderOn(&strict.FaultList{}, now)
-	d.nowhere = !now.IsZero() && d.ownZone() == ""
+	d := g.decoder(&strict.FaultList{})
 	taken := d.take(tree)
 	g.tree, g.heard = taken.Request, taken.Heard
 	if serve := g.tree.Get("serve"); serve != nil && serve.Kind == strict.NodeObject && d.nowhere && !strings.Contains(g.text, "UTC") {
@@ -82,12 +81,19 @@ func newGuesser(data []byte, now time.Time) *guesser {
 		return nil
 	}
 	for _, part := range left {
-		if dateWords.MatchString(part.Text) || len(left) > 0 && g.tree.Get("serve") == nil && weekDay.MatchString(part.Text) {
+		if dateWords.MatchString(part.Text) || g.tree.Get("serve") == nil && weekDay.MatchString(part.Text) {
 			g.redate = true
 		}
 		g.place(part.Text)
 	}
 	return g
+}
+
+// decoder reads the request of a guess.
+func (g *guesser) decoder(faults *strict.FaultList) decoder {
+	d := newDecoderOn(faults, g.now)
+	d.nowhere, d.metric = !g.now.IsZero() && d.ownZone() == "", g.metric
+	return d
 }
 
 // looseTree is a request as far as its text has any shape, and the parts that have no place.
@@ -183,9 +189,7 @@ func (g *guesser) request() *strict.Node {
 // faults are those of the request as it stands.
 func (g *guesser) faults() []strict.Fault {
 	faults := &strict.FaultList{}
-	d := newDecoderOn(faults, g.now)
-	d.nowhere = !g.now.IsZero() && d.ownZone() == ""
-	d.metric = g.metric
+	d := g.decoder(faults)
 	var r Request
 	d.request(&r)(g.request(), "")
 	r = raisedForFrail(raisedForPoultry(r.WithDefaults()))

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.com/cookday/schedule/internal/meant"
@@ -84,10 +85,10 @@ func (g *guesser) wordsToDishes() {
 }
 
 var (
-	amountName  = regexp.MustCompile(`(?i)^(?:amounts?|quantity|qty|size|weight|how ?much|how ?many|number|pieces)$`)
-	onSecond    = regexp.MustCompile(`(?i)^.*\b(?:no|sorry|actually|make (?:it|that)|i mean)\b[\s,:]*`)
-	pieceWords  = regexp.MustCompile(`(?i)\b(?:plates?|pieces?|pcs|of them)\b`)
-	largeAmount = regexp.MustCompile(`\d`)
+	amountName = regexp.MustCompile(`(?i)^(?:amounts?|quantity|qty|size|weight|how ?much|how ?many|number|pieces)$`)
+	onSecond   = regexp.MustCompile(`(?i)^.*\b(?:no|sorry|actually|make (?:it|that)|i mean)\b[\s,:]*`)
+	pieceWords = regexp.MustCompile(`(?i)\b(?:plates?|pieces?|pcs|of them)\b`)
+	anyDigit   = regexp.MustCompile(`\d`)
 )
 
 // amountOfOne takes an amount that stands in a field of its own for the one dish; of what is said
@@ -95,7 +96,7 @@ var (
 func (g *guesser) amountOfOne(said string) bool {
 	food := g.dishes[0].node.Get("cut")
 	text := pieceWords.ReplaceAllString(onSecond.ReplaceAllString(said, ""), " ")
-	if food == nil || !largeAmount.MatchString(text) {
+	if food == nil || !anyDigit.MatchString(text) {
 		return false
 	}
 	first, rest, _ := strings.Cut(text, ",")
@@ -123,13 +124,9 @@ func (g *guesser) attribute(said string) bool {
 	return true
 }
 
-func without(dishes []guessedDish, at int) (rest []guessedDish) {
-	for i, dish := range dishes {
-		if i != at {
-			rest = append(rest, dish)
-		}
-	}
-	return rest
+// without are dishes but for one.
+func without(dishes []guessedDish, at int) []guessedDish {
+	return slices.Delete(slices.Clone(dishes), at, at+1)
 }
 
 // guessDish fills one dish that has a fault, or leaves it out.

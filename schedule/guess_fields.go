@@ -44,8 +44,7 @@ var partsOfDay = []struct {
 // guessServe takes the day and the hour that the text names, else the next Saturday and dinner.
 func (g *guesser) guessServe() {
 	wrote := g.saidIn("serve")
-	d := newDecoderOn(&strict.FaultList{}, g.now)
-	d.nowhere = !g.now.IsZero() && d.ownZone() == ""
+	d := g.decoder(&strict.FaultList{})
 	d.lookAhead(g.tree)
 	told := meant.Said(g.tree, g.now)
 	if wrote == "" {
@@ -97,7 +96,7 @@ func (g *guesser) dayOf(saw *meantServe, wrote string) (day, how string) {
 	return next.Format("2006-01-02"), "on the next Saturday, " + next.Format("January 2, 2006") + ", for no day is said"
 }
 
-const months = `(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)`
+const months = `(?:` + meant.MonthNames + `)`
 
 // dateWords are dates of a month, with a year or without.
 var dateWords = regexp.MustCompile(`(?i)\b\d{4}-\d{2}-\d{2}\b|\b` + months + `\.? \d{1,2}(?:st|nd|rd|th)?(?:,? \d{4})?\b|\b\d{1,2}(?:st|nd|rd|th)? (?:of )?` + months + `\b(?:,? \d{4})?|\b\d{1,2}/\d{1,2}/\d{4}\b|\b(?:christmas|thanksgiving|new year'?s|labor|memorial|mother'?s|father'?s|boxing)(?: day| eve)?\b`)

@@ -25,8 +25,7 @@ func (g *guesser) write() []byte {
 		if name == "heard" {
 			continue
 		}
-		said, _ := g.line(name, value)
-		w.out.WriteString(said + remark(g.marks[name]) + "\n")
+		w.out.WriteString(lineOf(name, value) + remark(g.marks[name]) + "\n")
 		if m := g.marks[name]; m != "" {
 			heard = append(heard, name+", guessed: "+m)
 		}
@@ -78,11 +77,11 @@ func (g *guesser) repeats(said string) bool {
 	return smallWords.ReplaceAllString(said, "") == ""
 }
 
-// line is a field at the left margin in one line.
-func (g *guesser) line(name string, value *strict.Node) (string, bool) {
+// lineOf is a field at the left margin in one line.
+func lineOf(name string, value *strict.Node) string {
 	one := writer{}
 	one.field(name, value)
-	return strings.TrimRight(one.out.String(), "\n"), true
+	return strings.TrimRight(one.out.String(), "\n")
 }
 
 // remark is what was guessed, behind a #; empty for nothing.

@@ -29,8 +29,8 @@ func UnderstandWithLog(data []byte, now time.Time, log []byte) (Request, error) 
 	if len(bytes.TrimSpace(log)) == 0 {
 		return next, nil
 	}
-	noon := time.Date(at.Year(), at.Month(), at.Day(), 0, 0, 0, 0, time.UTC)
-	if last := dateOf(next).AddDate(0, 0, -7); noon.Sub(last) < dateOf(next).Sub(noon) {
+	today := time.Date(at.Year(), at.Month(), at.Day(), 0, 0, 0, 0, time.UTC)
+	if last := dateOf(next).AddDate(0, 0, -7); today.Sub(last) < dateOf(next).Sub(today) {
 		return Understand(data, at.AddDate(0, 0, -7))
 	}
 	return next, nil

@@ -85,7 +85,7 @@ func mendFile(cmd *cobra.Command, in source) (source, error) {
 	}
 	remarks := newRemarks(string(in.data), string(mended))
 	in.data = mended
-	if in.name == "standard input" {
+	if !in.isFile() {
 		_, err := cmd.OutOrStdout().Write(mended)
 		return in, err
 	}
@@ -146,7 +146,7 @@ func sayHeard(cmd *cobra.Command, in source) error {
 			return err
 		}
 	}
-	if _, certain := schedule.MendOn(in.data, homeNow(cmd)); certain && in.name != "standard input" {
+	if _, certain := schedule.MendOn(in.data, homeNow(cmd)); certain && in.isFile() {
 		_, err = fmt.Fprintf(cmd.OutOrStdout(), "cookday check %s --mend writes it down in the words that the form has.\n", in.name)
 	}
 	return err
@@ -169,7 +169,7 @@ func sayMended(cmd *cobra.Command, in source) {
 		return
 	}
 	fmt.Fprintf(cmd.ErrOrStderr(), "%s\n%s\n", lead, text)
-	if in.name != "standard input" {
+	if in.isFile() {
 		fmt.Fprintf(cmd.ErrOrStderr(), "cookday check %s --mend writes it into the file.\n", in.name)
 	}
 }

@@ -31,7 +31,10 @@ func guessOf(cmd *cobra.Command, in source) (guess []byte, ok bool) {
 // offerGuess ends a refusal with the one command that writes the nearest request, where one was
 // found that is planned.
 func offerGuess(cmd *cobra.Command, in source) {
-	if _, ok := guessOf(cmd, in); ok && in.name != "standard input" {
+	if !in.isFile() {
+		return
+	}
+	if _, ok := guessOf(cmd, in); ok {
 		to := "guess.yaml"
 		if filepath.Base(in.name) == to { // a shell empties the file that it writes to
 			to = "guess-2.yaml"
@@ -50,15 +53,15 @@ func shellWord(name string) string {
 
 // writeGuess prints the nearest request that is planned, and how many lines of it are guessed.
 func writeGuess(cmd *cobra.Command, in source) error {
-	if _, err := schedule.Understand(in.data, homeNow(cmd)); err == nil {
-		_, err = cmd.OutOrStdout().Write(in.data)
+	_, refused := schedule.Understand(in.data, homeNow(cmd))
+	if refused == nil {
+		_, err := cmd.OutOrStdout().Write(in.data)
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s: nothing to guess; cookday plan takes it as it is\n", in.name)
 		return err
 	}
 	guess, ok := guessOf(cmd, in)
 	if !ok {
-		_, err := schedule.Understand(in.data, homeNow(cmd))
-		code := report(cmd.ErrOrStderr(), inFile(in.name, err))
+		code := report(cmd.ErrOrStderr(), inFile(in.name, refused))
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s: no guess was found that can be planned; mend what is told above\n", in.name)
 		return &toldError{code}
 	}

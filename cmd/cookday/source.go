@@ -24,7 +24,7 @@ type source struct {
 func readSource(name string, stdin io.Reader) (source, error) {
 	if name == "-" {
 		data, err := io.ReadAll(io.LimitReader(stdin, mostBytes))
-		return source{"standard input", data}, err
+		return source{standardInput, data}, err
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -34,6 +34,12 @@ func readSource(name string, stdin io.Reader) (source, error) {
 	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
 	return source{name, data}, fileTrouble(name, err)
 }
+
+// standardInput is what a text is called that is not of a file.
+const standardInput = "standard input"
+
+// isFile says whether a text is of a file, which a command can name.
+func (s source) isFile() bool { return s.name != standardInput }
 
 // fileTrouble says what is wrong with a file that the user named.
 func fileTrouble(name string, err error) error {

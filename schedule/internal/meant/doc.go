@@ -35,7 +35,8 @@
 //	amounts.go           ... how much of it there is
 //	dish_open.go         ... numbers of it that may be of something else
 //	not_grilled.go       ... that is nothing for a grill
-//	guess_food.go        ... the likeliest dishes of words that are not certain; who may be frail
+//	guess_food.go        ... the likeliest dishes of words that are not certain
+//	guess_guests.go      ... who eats by words that are not certain, and who may be frail
 //	lead.go              ... what is open of it, as an error says it
 //	dishes.go            several dishes in words
 //	spoken.go            answers to a question: who eats, when everybody sleeps

@@ -86,12 +86,13 @@ func (n *note) named(name, value string) {
 }
 
 const (
-	monthNames = `jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?`
+	// MonthNames are those of a month and their short forms, for a pattern without regard to case.
+	MonthNames = `jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?`
 	foodTimes  = `(?:(?:we |let's |to )?(?:eat(?:ing)?|food|dinner|lunch|supper|meal|serve|serving|ready)\s+(?:is\s+|it\s+)?)?`
 )
 
 var (
-	daysIn       = regexp.MustCompile(`(?i)\b(?:on |this |for )*(?:(?:next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tonight|today|(?:on |this )(?:sat|sun|fri|thu|wed|tue|mon)|sat(?:$|[?,])|(?:thanksgiving|christmas|new year'?s|labor|memorial|mother'?s|father'?s)(?: day| eve)?)(?:,? (?:the )?\d{1,2}(?:st|nd|rd|th)?(?: of)?(?: (?:` + monthNames + `))?\b|,? (?:` + monthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?)?(?:,? 20\d\d\b)?|\b(?:on |the )*(?:\d{1,2}(?:st|nd|rd|th)(?: (?:of )?(?:` + monthNames + `))?|(?:` + monthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?|\d{1,2} (?:` + monthNames + `))\b(?:,? 20\d\d\b)?`)
+	daysIn       = regexp.MustCompile(`(?i)\b(?:on |this |for )*(?:(?:next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tonight|today|(?:on |this )(?:sat|sun|fri|thu|wed|tue|mon)|sat(?:$|[?,])|(?:thanksgiving|christmas|new year'?s|labor|memorial|mother'?s|father'?s)(?: day| eve)?)(?:,? (?:the )?\d{1,2}(?:st|nd|rd|th)?(?: of)?(?: (?:` + MonthNames + `))?\b|,? (?:` + MonthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?)?(?:,? 20\d\d\b)?|\b(?:on |the )*(?:\d{1,2}(?:st|nd|rd|th)(?: (?:of )?(?:` + MonthNames + `))?|(?:` + MonthNames + `)\.? \d{1,2}(?:st|nd|rd|th)?|\d{1,2} (?:` + MonthNames + `))\b(?:,? 20\d\d\b)?`)
 	timesIn      = regexp.MustCompile(`(?i)\b` + foodTimes + `(?:at |around |about |by |@ ?)*(?:\d{1,2}(?::\d{2})?\s?(?:[ap]\.?m\b\.?|o'clock|h\b)|\d{1,2}:\d{2}|noon\b|midday\b|half (?:past )?(?:` + strings.Join(hourNames, "|") + `)\b)(?: (?:in the (?:afternoon|evening|morning)|sharp))?|\b(?:at|around|about) \d{1,2}(?:$|[,!?;]|\.(?:\s|$)| (?:or so|at|in|on)\b)`)
 	eatWord      = regexp.MustCompile(`(?i)^(?:(?:we |let's |to )?(?:eat(?:ing)?|food|dinner|lunch|supper|meal|serve|serving|ready)\s+(?:is\s+|it\s+)?)`)
 	placeIn1     = regexp.MustCompile(`(?i)(?:\b(?:at|in|near|to) )?(?:\b(?:our|my) (?:place|house|home|yard|backyard) )?\b(?:we(?:'re| are|re) )?(?:in|near) (\pL[\pL.' ]+?(?:, ?\pL[\pL ]+)?)\s*$`)

@@ -80,7 +80,7 @@ func ofFood(name, word string) bool {
 	if strings.EqualFold(c.Food, low) || strings.Contains(strings.ReplaceAll(c.Name, "-", " "), strings.TrimSuffix(low, "s")) {
 		return true
 	}
-	return sameCut(name, word)
+	return SameFood(name, word)
 }
 
 // heatOfAll takes the heat of the grate, said once for the day, for every dish that has none

@@ -214,7 +214,7 @@ func (t *taker) namedDish(name string, value *strict.Node) []*strict.Node {
 	}
 	if value.Kind == strict.NodeText { // "steak: four ribeyes, medium rare"
 		alone, of := Dish(decimalPoint(value.Text), t.Eaters, value.Line), Dish(name, t.Eaters, value.Line)
-		if alone.Certain() && of.Node != nil && sameCut(alone.Node.Get("cut").Text, of.Node.Get("cut").Text) {
+		if alone.Certain() && of.Node != nil && SameFood(alone.Node.Get("cut").Text, of.Node.Get("cut").Text) {
 			return t.spokenDish(value)
 		}
 	}
@@ -238,8 +238,8 @@ func (t *taker) namedDish(name string, value *strict.Node) []*strict.Node {
 
 var pulledName = regexp.MustCompile(`(?i)\b(?:pulled|shredded)\b`)
 
-// sameCut says whether one of two names of food is a name of the other.
-func sameCut(a, b string) bool {
+// SameFood says whether one of two names of food is a name of the other.
+func SameFood(a, b string) bool {
 	first, _ := cut.Named(a)
 	second, _ := cut.Named(b)
 	for _, x := range first {

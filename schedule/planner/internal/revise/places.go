@@ -16,7 +16,7 @@ import (
 // Figures of places (judgment, but where said otherwise).
 const (
 	threePlaces = 3    // breast, thigh and the coldest spot (common practice, no source)
-	bigBirdKg   = 4.53 // from 10 lb a bird has places that are far from each other
+	farPlacesKg = 4.53 // from 10 lb a bird has places that are far from each other
 )
 
 // wasFrozen says whether a reading of ice was taken in a piece, or it went on frozen.
@@ -39,7 +39,7 @@ func (a *liveBatch) otherPlaces() string {
 		return "what was outside is rolled inside"
 	case it.Prep.Tenderised:
 		return "blades carried the outside into it"
-	case it.Category == safety.Poultry && a.pieceKg() >= bigBirdKg:
+	case it.Category == safety.Poultry && a.pieceKg() >= farPlacesKg:
 		return "a bird this big is not as hot everywhere"
 	}
 	return ""
