@@ -1,5 +1,7 @@
 package schedule
 
+import "slices"
+
 // Dish is what becomes of a dish, by its id; false where the plan has none of that id.
 func (p Plan) Dish(id string) (DishPlan, bool) {
 	for _, d := range p.Dishes {
@@ -29,6 +31,14 @@ func (p Plan) Step(kind StepKind, dish string) (Step, bool) {
 		}
 	}
 	return Step{}, false
+}
+
+// MeasuredNow says whether a step of the instant of the revision is the measurement that clears a dish or
+// condemns it: before it the dish is not served.
+func (p Plan) MeasuredNow(dish string) bool {
+	return p.RevisedAt != nil && slices.ContainsFunc(p.Steps, func(s Step) bool {
+		return s.Decides() && s.Dish == dish && !s.Done && s.At.Equal(*p.RevisedAt)
+	})
 }
 
 // Milestone is an instant of the batch; false where it has none of that kind.

@@ -10,7 +10,7 @@
 //	csv.go, json.go, calendar.go, ical.go, forecast.go  for programs
 //	picture.go, timeline*.go, curve*.go, grate*.go, sitting.go  pictures
 //	svg*.go, axis.go, columns.go       how they are drawn and set
-//	view.go, title.go, likely.go, ahead.go, agenda.go, phases.go, merge.go       what every writer asks of a plan
+//	view.go, title.go, odds.go, likely.go, ahead.go, agenda.go, phases.go, merge.go       what every writer asks of a plan
 //	words.go, titles.go, sayings.go, tools.go, clock.go, changes.go, clean.go  words that all of them use
 //
 // Names and texts in a plan come from strangers. Every writer escapes them for
