@@ -6,6 +6,7 @@
 //	shape.go             a request as a group of fields, whatever its cook made of it
 //	plain.go             a note without any fields, part by part
 //	plain_letter.go      ... a letter, with names before some lines; a sentence taken apart
+//	plain_request.go     ... and its parts as a request
 //	plain_table.go       a table of cells
 //	plain_meals.go       meals of a note, each with its hour
 //	loosely.go           a text of any shape, for a guess
