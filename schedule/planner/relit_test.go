@@ -19,7 +19,7 @@ func TestNoReadingAfterAToldRelightClearsAPiece(t *testing.T) {
 		q := plantest.Revised(t, p, log, "2026-07-25 "+now)
 		thrown := false
 		for _, f := range q.Findings {
-			thrown = thrown || f.Severity == schedule.Danger && strings.Contains(f.Text, "hrow it away") || strings.Contains(f.Text, "hrow away")
+			thrown = thrown || f.Severity == schedule.Danger && (strings.Contains(f.Text, "hrow it away") || strings.Contains(f.Text, "hrow away"))
 		}
 		if !thrown || q.Chance.All > 0 {
 			t.Errorf("%s: odds %.2f, %v", name, q.Chance.All, q.Findings)

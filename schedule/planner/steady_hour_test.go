@@ -27,7 +27,7 @@ func TestADegreeDoesNotMoveDinnerByHours(t *testing.T) {
 			off := plantest.TakeOff(t, p, "x").Expected
 			late := p.ServeAt.Add(-30 * time.Minute).Sub(off) // put on so late that it is expected about dinner
 			at := off.Add(-off.Sub(planned) / 3)              // two thirds of the way
-			core := coreOf(p, at)*9/5 + 32
+			core := answer{p}.curveAt(t, at)*9/5 + 32
 			var was time.Time
 			for tenths := -30; tenths <= 30; tenths += 15 {
 				log := fmt.Sprintf("time,dish,kind,value\n%s,,lit,\n%s,x,on,\n%s,,grate,250 F\n%s,x,core,%.1f F\n", planned.Add(late-45*time.Minute).Format(time.RFC3339), planned.Add(late).Format(time.RFC3339),
@@ -50,17 +50,6 @@ func TestADegreeDoesNotMoveDinnerByHours(t *testing.T) {
 			}
 		})
 	}
-}
-
-// coreOf is the core of the first batch of a plan at an instant, by its curve, °C.
-func coreOf(p schedule.Plan, at time.Time) float64 {
-	curve := p.Dishes[0].Batches[0].Curve
-	for i := 1; i < len(curve); i++ {
-		if a, b := curve[i-1], curve[i]; !b.At.Before(at) {
-			return a.CoreC + at.Sub(a.At).Minutes()/b.At.Sub(a.At).Minutes()*(b.CoreC-a.CoreC)
-		}
-	}
-	return curve[len(curve)-1].CoreC
 }
 
 // A grate that reads some degrees hotter through a night never makes dinner later, and while people
